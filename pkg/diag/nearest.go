@@ -1,0 +1,52 @@
+package diag
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// Nearest returns the known name closest to word, for "did you mean". Case does not
+// count. A slip is a letter added, left out, changed or swapped with its neighbour;
+// one is forgiven, two from six letters on, three from nine. Of equally close names
+// the alphabetically first wins, so the order of known does not matter.
+func Nearest(word string, known []string) (string, bool) {
+	w := []rune(strings.ToLower(word))
+	best, least := "", min(max(len(w)/3, 1), 3)+1
+	for _, name := range known {
+		if n := utf8.RuneCountInString(name); n-len(w) >= least+1 || len(w)-n >= least+1 {
+			continue // also keeps very long words cheap
+		}
+		d := distance(w, []rune(strings.ToLower(name)))
+		if d >= len(w) && d > 0 {
+			continue // nothing of the word is left
+		}
+		if d < least || d == least && best != "" && name < best {
+			best, least = name, d
+		}
+	}
+	return best, best != ""
+}
+
+// distance is the edit distance in which swapping two neighbours counts one
+// (optimal string alignment: no part is edited twice).
+func distance(a, b []rune) int {
+	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := range a {
+		row[0] = i + 1
+		for j := range b {
+			change := last[j]
+			if a[i] != b[j] {
+				change++
+			}
+			row[j+1] = min(change, last[j+1]+1, row[j]+1)
+			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
+				row[j+1] = min(row[j+1], before[j-1]+1)
+			}
+		}
+		before, last, row = last, row, before
+	}
+	return last[len(b)]
+}
