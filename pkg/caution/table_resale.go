@@ -1,0 +1,84 @@
+package caution
+
+// resaleRows are the rules on the buyer's loan that shrink the pool of buyers.
+func resaleRows() []row {
+	return []row{
+		{
+			id:      "fha-before-closing",
+			applies: contractBeforeClosing,
+			text: "The buyer's contract is dated before your own purchase closing. Only the owner of record may sell to a buyer " +
+				"with an FHA-insured loan, and other lenders may object too; ask a lender.",
+			cites: []string{"FHA-3"},
+		},
+		{
+			id:      "fha-too-soon",
+			applies: fhaTooSoon,
+			text: "Buyer's contract planned on day {days} after your closing: a buyer with an FHA-insured loan may be shut out until {first}, " +
+				"which shrinks the pool of buyers. Ask a lender.",
+			cites: []string{"FHA-1"},
+		},
+		{
+			id:      "fha-edge",
+			applies: fhaNearFirst,
+			text: "Buyer's contract planned on day {days} after your closing, within a day of the 90/91 edge of the FHA resale rule: " +
+				"whether such a buyer may be shut out is not decided here. Ask a lender how it counts.",
+			cites: []string{"FHA-1"},
+		},
+		{
+			id:      "fha-dates-unknown",
+			applies: fhaDatesUnknown,
+			text: "A buyer with an FHA-insured loan may be shut out if the contract is signed before {first}, counted from your closing; " +
+				"from there to day 180 a second appraisal may apply at twice your price. Ask a lender.",
+			cites: []string{"FHA-1", "FHA-2"},
+		},
+		{
+			id:      "fha-second-appraisal",
+			applies: fhaSecond(yes),
+			text: "Buyer's contract on day {days} at twice your price or more: an FHA lender may need a second appraisal the buyer may not be " +
+				"charged for, and use it if over 5% lower. Ask a lender.",
+			cites: []string{"FHA-2"},
+		},
+		{
+			id:      "fha-second-appraisal-edge",
+			applies: fhaSecond(edge),
+			text: "Buyer's contract on day {days}, within a day of an edge of the FHA rule on resales at twice the price (days 91 to 180): " +
+				"whether a second appraisal may apply is not decided here. Ask a lender.",
+			cites: []string{"FHA-1", "FHA-2"},
+		},
+		{
+			id:      "fha-second-appraisal-price",
+			applies: fhaSecond(unclear),
+			text: "Buyer's contract on day {days}, prices not both known: at twice your price or more an FHA lender may need a second appraisal " +
+				"(days 91 to 180). Ask a lender.",
+			cites: []string{"FHA-2"},
+		},
+		{
+			id:      "hpml-second-appraisal",
+			applies: hpml(yes),
+			text: "Buyer's contract on day {days} at more than {over} above your price: if the buyer's loan counts as higher-priced, " +
+				"a rule asking for two appraisals may apply. Ask a lender.",
+			cites: []string{"HPML-1", "HPML-2"},
+		},
+		{
+			id:      "hpml-edge",
+			applies: hpml(edge),
+			text: "Buyer's contract on day {days}, within a day of an edge of the rule of two appraisals for higher-priced loans " +
+				"(over 10% to day 90, over 20% to day 180): it may apply and is not decided here. Ask a lender.",
+			cites: []string{"HPML-1", "HPML-2", "FHA-1"},
+		},
+		{
+			id:      "hpml-unknown",
+			applies: hpml(unclear),
+			text: "Two appraisals may apply if the buyer's loan counts as higher-priced: over 10% above your price to day 90 after your closing, " +
+				"over 20% from day 91 to 180. Ask a lender.",
+			cites: []string{"HPML-1", "HPML-2"},
+		},
+		{
+			id:      "assignment",
+			applies: func(h House) bool { return h.Assignment },
+			text: "Bought by assignment: only the owner of record may sell to a buyer with an FHA-insured loan, and its lender reviews 12 months of title. " +
+				"Ask the lender and the title company before you list.",
+			cites: []string{"FHA-3"},
+		},
+	}
+}

@@ -1,0 +1,96 @@
+package caution
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// kind is a family of trades that a caution asks about.
+type kind string
+
+// The families; each is also the word printed for it.
+const (
+	electrical kind = "electrical"
+	plumbing   kind = "plumbing"
+	gas        kind = "gas"
+	hvac       kind = "HVAC"
+	structure  kind = "structural"
+	roof       kind = "roof"
+	windows    kind = "window"
+	demolition kind = "demolition"
+	flooring   kind = "flooring"
+	insulation kind = "insulation"
+	surfaces   kind = "ceiling and wall"
+	siding     kind = "siding"
+)
+
+// tradeWord joins a word of a trade name to its family. A word ending in * is a
+// beginning.
+type tradeWord struct {
+	word string
+	kind kind
+}
+
+func tradeWords() []tradeWord {
+	return []tradeWord{
+		{"electr*", electrical}, {"wiring", electrical}, {"rewir*", electrical},
+		{"plumb*", plumbing}, {"sewer*", plumbing},
+		{"gas", gas},
+		{"hvac", hvac}, {"heating", hvac}, {"cooling", hvac}, {"mechanical", hvac}, {"furnace", hvac}, {"boiler", hvac}, {"duct*", hvac},
+		{"struct*", structure}, {"fram*", structure}, {"foundation*", structure}, {"mason*", structure}, {"addition", structure}, {"additions", structure},
+		{"roof*", roof},
+		{"window*", windows},
+		{"demo", demolition}, {"demolition", demolition}, {"demolish*", demolition}, {"tear*", demolition}, {"gut", demolition}, {"gutting", demolition},
+		{"floor*", flooring}, {"carpet*", flooring}, {"tile", flooring}, {"tiling", flooring}, {"mastic", flooring},
+		{"insulat*", insulation},
+		{"siding", siding}, {"shingle*", siding}, {"cladding", siding},
+		{"drywall", surfaces}, {"plaster*", surfaces}, {"ceiling*", surfaces}, {"textur*", surfaces}, {"popcorn", surfaces},
+	}
+}
+
+// kindsOf returns the families the plan's trades belong to, each once, in the
+// order of the table. Names it does not know belong to none.
+func kindsOf(trades []string) []kind {
+	var out []kind
+	for _, t := range tradeWords() {
+		if !slices.Contains(out, t.kind) && slices.ContainsFunc(trades, t.matches) {
+			out = append(out, t.kind)
+		}
+	}
+	return out
+}
+
+func (t tradeWord) matches(trade string) bool {
+	for _, w := range strings.FieldsFunc(strings.ToLower(trade), notInWord) {
+		if begin, ok := strings.CutSuffix(t.word, "*"); w == t.word || ok && strings.HasPrefix(w, begin) {
+			return true
+		}
+	}
+	return false
+}
+
+func notInWord(r rune) bool { return !unicode.IsLetter(r) }
+
+// Which families each caution asks about.
+var (
+	// permitKinds follow the model residential code R105.1 (R105.2 exempts finish work).
+	permitKinds = []kind{electrical, plumbing, gas, hvac, structure, roof, windows, demolition}
+	// licensedKinds are commonly reserved for licensed trades.
+	licensedKinds = []kind{electrical, plumbing, gas, hvac}
+	// asbestosKinds reach the materials asbestos was used in.
+	asbestosKinds = []kind{flooring, demolition, insulation, hvac, plumbing, roof, structure, surfaces, siding}
+)
+
+// planned returns the families among want that the plan has.
+func planned(h House, want []kind) []kind {
+	return slices.DeleteFunc(kindsOf(h.Trades), func(k kind) bool { return !slices.Contains(want, k) })
+}
+
+// plans says whether the plan has any of these families.
+func plans(h House, want ...kind) bool { return len(planned(h, want)) > 0 }
+
+// plansOnly says whether every permit job of the plan is among these families.
+func plansOnly(h House, want ...kind) bool {
+	return len(planned(h, permitKinds)) == len(planned(h, want))
+}

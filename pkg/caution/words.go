@@ -1,0 +1,85 @@
+package caution
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/shopspring/decimal"
+)
+
+const dayForm = "2006-01-02"
+
+// words fills the places of the texts from the facts of the house.
+func words(h House) *strings.Replacer {
+	days, _ := resaleDays(h)
+	suggested, _ := SuggestedContingency(h.YearBuilt, h.UtilitiesOff)
+	return strings.NewReplacer(
+		"{house}", builtWords(h),
+		"{age}", ageWords(h),
+		"{licensed}", list(planned(h, licensedKinds)),
+		"{permits}", list(planned(h, permitKinds)),
+		"{minor}", list(planned(h, []kind{windows, demolition})),
+		"{days}", strconv.Itoa(days),
+		"{first}", firstDay(h),
+		"{over}", overWords(days),
+		"{share}", percent(h.ContingencyShare),
+		"{suggested}", percent(suggested),
+	)
+}
+
+func builtWords(h House) string {
+	if !yearKnown(h) {
+		return "Year built unknown"
+	}
+	return "Built in " + strconv.Itoa(h.YearBuilt)
+}
+
+func ageWords(h House) string {
+	age := "a house of this age"
+	if !yearKnown(h) {
+		age = "a house of unknown age"
+	}
+	if h.UtilitiesOff {
+		age += ", utilities off"
+	}
+	return age
+}
+
+// firstDay names day 91, with its date once the purchase closing is known.
+func firstDay(h House) string {
+	if h.Bought.IsZero() {
+		return "day 91"
+	}
+	return "day 91 (" + FirstFHAContract(h.Bought).Format(dayForm) + ")"
+}
+
+// overWords is the share over the price paid from which the higher-priced
+// mortgage rule asks for a second appraisal.
+func overWords(days int) string {
+	if fhaWindow(days) == Ineligible {
+		return "10%"
+	}
+	return "20%"
+}
+
+// percent cuts a share to a tenth of a percent, so that a share under a
+// threshold is never printed as the threshold.
+func percent(share decimal.Decimal) string {
+	return share.Shift(2).Truncate(1).String() + "%"
+}
+
+// list joins words as "a, b and c".
+func list(kinds []kind) string {
+	var b strings.Builder
+	for i, k := range kinds {
+		switch {
+		case i == 0:
+		case i == len(kinds)-1:
+			b.WriteString(" and ")
+		default:
+			b.WriteString(", ")
+		}
+		b.WriteString(string(k))
+	}
+	return b.String()
+}
