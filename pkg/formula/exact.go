@@ -1,0 +1,161 @@
+package formula
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/shopspring/decimal"
+)
+
+// digits is how many significant digits a quotient, a power or a root keeps.
+const digits = 45
+
+var (
+	zero = decimal.Decimal{}
+	unit = decimal.NewFromInt(1)
+)
+
+// ErrDivideByZero is returned by the exact rule of / when the divisor is 0.
+var ErrDivideByZero = errors.New("division by zero")
+
+func bool01(b bool) (decimal.Decimal, error) {
+	if b {
+		return unit, nil
+	}
+	return zero, nil
+}
+
+func exactAdd(a []decimal.Decimal) (decimal.Decimal, error) { return a[0].Add(a[1]), nil }
+func exactSub(a []decimal.Decimal) (decimal.Decimal, error) { return a[0].Sub(a[1]), nil }
+func exactMul(a []decimal.Decimal) (decimal.Decimal, error) { return a[0].Mul(a[1]), nil }
+
+func exactDiv(a []decimal.Decimal) (decimal.Decimal, error) {
+	if a[1].IsZero() {
+		return zero, ErrDivideByZero
+	}
+	return Divide(a[0], a[1]), nil
+}
+
+// Divide returns a ÷ b to 45 significant digits; b must not be 0.
+func Divide(a, b decimal.Decimal) decimal.Decimal {
+	if a.IsZero() {
+		return zero
+	}
+	size := a.NumDigits() + int(a.Exponent()) - b.NumDigits() - int(b.Exponent())
+	return a.DivRound(b, int32(digits-size))
+}
+
+func exactLess(a []decimal.Decimal) (decimal.Decimal, error) { return bool01(a[0].LessThan(a[1])) }
+func exactLessEqual(a []decimal.Decimal) (decimal.Decimal, error) {
+	return bool01(a[0].LessThanOrEqual(a[1]))
+}
+func exactMore(a []decimal.Decimal) (decimal.Decimal, error) { return bool01(a[0].GreaterThan(a[1])) }
+func exactMoreEqual(a []decimal.Decimal) (decimal.Decimal, error) {
+	return bool01(a[0].GreaterThanOrEqual(a[1]))
+}
+func exactEqual(a []decimal.Decimal) (decimal.Decimal, error)    { return bool01(a[0].Equal(a[1])) }
+func exactNotEqual(a []decimal.Decimal) (decimal.Decimal, error) { return bool01(!a[0].Equal(a[1])) }
+
+func exactAnd(a []decimal.Decimal) (decimal.Decimal, error) {
+	return bool01(!a[0].IsZero() && !a[1].IsZero())
+}
+
+func exactOr(a []decimal.Decimal) (decimal.Decimal, error) {
+	return bool01(!a[0].IsZero() || !a[1].IsZero())
+}
+func exactNot(a []decimal.Decimal) (decimal.Decimal, error)      { return bool01(a[0].IsZero()) }
+func exactNegative(a []decimal.Decimal) (decimal.Decimal, error) { return a[0].Neg(), nil }
+
+func exactMin(a []decimal.Decimal) (decimal.Decimal, error) {
+	return decimal.Min(a[0], a[1:]...), nil
+}
+
+func exactMax(a []decimal.Decimal) (decimal.Decimal, error) {
+	return decimal.Max(a[0], a[1:]...), nil
+}
+
+func exactIf(a []decimal.Decimal) (decimal.Decimal, error) {
+	if a[0].IsZero() {
+		return a[2], nil
+	}
+	return a[1], nil
+}
+
+// tidy rounds to 9 decimals, so that a quotient a hair off a whole cent or a
+// whole number falls where the true value lies.
+func tidy(x decimal.Decimal) decimal.Decimal {
+	if x.Exponent() >= -9 {
+		return x
+	}
+	return x.Round(9)
+}
+
+func exactCents(a []decimal.Decimal) (decimal.Decimal, error) {
+	if a[0].Exponent() >= -2 {
+		return a[0], nil
+	}
+	return tidy(a[0]).Round(2), nil
+}
+
+func exactCeil(a []decimal.Decimal) (decimal.Decimal, error)  { return tidy(a[0]).Ceil(), nil }
+func exactFloor(a []decimal.Decimal) (decimal.Decimal, error) { return tidy(a[0]).Floor(), nil }
+
+// exactPower works for a positive base; a whole exponent also for others.
+func exactPower(a []decimal.Decimal) (decimal.Decimal, error) {
+	if a[0].IsZero() && !a[1].IsPositive() {
+		return zero, errors.New("0 to a power that is not positive")
+	}
+	if a[0].IsNegative() && !a[1].IsInteger() {
+		return zero, fmt.Errorf("%s to a power that is not whole", a[0])
+	}
+	x, err := a[0].PowWithPrecision(a[1], digits)
+	if err != nil {
+		return zero, fmt.Errorf("power: %w", err)
+	}
+	return x, nil
+}
+
+func exactRoot(a []decimal.Decimal) (decimal.Decimal, error) {
+	if a[0].IsNegative() {
+		return zero, fmt.Errorf("the square root of %s", a[0])
+	}
+	if a[0].IsZero() {
+		return zero, nil
+	}
+	x := unit
+	for range 200 { // Newton; converges quadratically once near
+		y := x.Add(Divide(a[0], x)).DivRound(decimal.NewFromInt(2), digits)
+		if y.Sub(x).Abs().LessThan(decimal.New(1, -digits+1)) {
+			return y, nil
+		}
+		x = y
+	}
+	return x, nil
+}
+
+// exactLevelPayment is the annuity formula: principal × i ÷ (1 - (1+i)^-n), or
+// principal ÷ n at no interest. n must be a whole number of at least 1.
+func exactLevelPayment(a []decimal.Decimal) (decimal.Decimal, error) {
+	principal, i, n := a[0], a[1], a[2]
+	if !n.IsPositive() || !n.IsInteger() {
+		return zero, fmt.Errorf("a level payment over %s months", n)
+	}
+	if i.IsZero() {
+		return Divide(principal, n), nil
+	}
+	grown := unit
+	for range n.IntPart() {
+		grown = Trim(grown.Mul(unit.Add(i)))
+	}
+	return Divide(principal.Mul(i).Mul(grown), grown.Sub(unit)), nil
+}
+
+// Trim cuts a number of very many digits to 60 significant ones, more than any
+// result needs, so that long chains of products stay quick.
+func Trim(x decimal.Decimal) decimal.Decimal {
+	n := x.NumDigits()
+	if n <= 90 {
+		return x
+	}
+	return x.Round(int32(60 - n - int(x.Exponent())))
+}

@@ -1,0 +1,134 @@
+// Package affine holds numbers that are only known as a function of one thing
+// that varies: x(t) = C + S·t + e, for t from 0 to 1 and e somewhere between Lo
+// and Hi. Sums of such numbers lose nothing, so a loan that comes in and goes
+// out again cancels, where plain intervals would only widen.
+//
+// Every rule encloses: for each t the true value lies inside the result, up to
+// the error of float64 on dollar-sized numbers, which stays far below Noise.
+package affine
+
+import "math"
+
+// Noise is the distance, in dollars, below which a float64 result decides
+// nothing: nearer than this to an edge, only exact arithmetic may answer.
+const Noise = 1e-4
+
+// same is how near two numbers must be to count as equal, apart how far to
+// count as different. Cents and whole months lie well outside the gap.
+const (
+	same  = 1e-9
+	apart = 1e-7
+)
+
+// A Number is C + S·t + e with Lo <= e <= Hi.
+type Number struct{ C, S, Lo, Hi float64 }
+
+// Exactly returns the number that does not vary.
+func Exactly(x float64) Number { return Number{C: x} }
+
+// Between returns the number that goes straight from a at t = 0 to b at t = 1.
+func Between(a, b float64) Number { return Number{C: a, S: b - a} }
+
+// Fixed reports whether x is one known value.
+func (x Number) Fixed() bool { return x.S == 0 && x.Lo == 0 && x.Hi == 0 }
+
+// Bounds returns the least and greatest value x can take.
+func (x Number) Bounds() (lo, hi float64) {
+	return x.C + math.Min(0, x.S) + x.Lo, x.C + math.Max(0, x.S) + x.Hi
+}
+
+// Add returns x + y.
+func Add(x, y Number) Number { return Number{x.C + y.C, x.S + y.S, x.Lo + y.Lo, x.Hi + y.Hi} }
+
+// Neg returns -x.
+func Neg(x Number) Number { return Number{-x.C, -x.S, -x.Hi, -x.Lo} }
+
+// Sub returns x - y.
+func Sub(x, y Number) Number { return Add(x, Neg(y)) }
+
+// scale returns k·x.
+func scale(x Number, k float64) Number {
+	if k < 0 {
+		return Number{k * x.C, k * x.S, k * x.Hi, k * x.Lo}
+	}
+	return Number{k * x.C, k * x.S, k * x.Lo, k * x.Hi}
+}
+
+// widen adds an error between lo and hi.
+func (x Number) widen(lo, hi float64) Number {
+	x.Lo += lo
+	x.Hi += hi
+	return x
+}
+
+// Mul returns x·y.
+func Mul(x, y Number) Number {
+	if x.Fixed() {
+		return scale(y, x.C)
+	}
+	if y.Fixed() {
+		return scale(x, y.C)
+	}
+	// t² lies between t - 1/4 and t.
+	q := x.S * y.S
+	z := Number{C: x.C * y.C, S: x.C*y.S + x.S*y.C + q}
+	z = z.widen(math.Min(0, -q/4), math.Max(0, -q/4))
+	ylo, yhi := y.Bounds()
+	z = z.widen(product(x.Lo, x.Hi, ylo, yhi))
+	line := Number{C: x.C, S: x.S}
+	llo, lhi := line.Bounds()
+	return z.widen(product(y.Lo, y.Hi, llo, lhi))
+}
+
+func product(a, b, c, d float64) (lo, hi float64) {
+	p, q, r, s := a*c, a*d, b*c, b*d
+	return math.Min(math.Min(p, q), math.Min(r, s)), math.Max(math.Max(p, q), math.Max(r, s))
+}
+
+// Div returns x ÷ y; if y can be 0 the result is unknown.
+func Div(x, y Number) Number {
+	if y.Fixed() && y.C != 0 {
+		return scale(x, 1/y.C)
+	}
+	lo, hi := y.Bounds()
+	if lo <= same && hi >= -same {
+		return unknown()
+	}
+	// x/y = r + (x - r·y)/y for any r; taking r at the middle keeps the rest small.
+	r := (x.C + x.S/2) / (y.C + y.S/2)
+	rest := Sub(x, scale(y, r))
+	rlo, rhi := rest.Bounds()
+	qlo, qhi := product(rlo, rhi, 1/hi, 1/lo)
+	return Exactly(r).widen(qlo, qhi)
+}
+
+func unknown() Number { return Number{Lo: math.Inf(-1), Hi: math.Inf(1)} }
+
+// Min returns the smaller of x and y.
+func Min(x, y Number) Number {
+	d := Sub(x, y)
+	a, b := d.Bounds()
+	switch {
+	case a >= 0:
+		return y
+	case b <= 0:
+		return x
+	case math.IsInf(a, 0) || math.IsInf(b, 0):
+		return hull(x, y)
+	}
+	// Between a < 0 < b the curve min(d, 0) lies above its chord, by at most -a·b/(b-a).
+	m, gap := -a/(b-a), -a*b/(b-a)
+	return Add(y, scale(d, m)).widen(-gap, 0)
+}
+
+// Max returns the larger of x and y.
+func Max(x, y Number) Number { return Neg(Min(Neg(x), Neg(y))) }
+
+// hull returns a number that can be either x or y.
+func hull(x, y Number) Number {
+	a, b := Sub(y, x).Bounds()
+	if math.IsNaN(a) || math.IsNaN(b) || math.IsInf(a, 0) || math.IsInf(b, 0) {
+		return unknown()
+	}
+	return x.widen(math.Min(0, a), math.Max(0, b))
+}

@@ -1,0 +1,114 @@
+package model
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"strings"
+	"sync"
+
+	"ledgerboard/pkg/formula"
+)
+
+//go:embed document/*.txt
+var files embed.FS
+
+// A Set is a kind of thing that the deal has some of, such as loans or fees.
+type Set struct {
+	Name    string
+	Kinds   []string // the sub-kinds its members come in, or none
+	Parents []string // the sets a member may belong to; Deal for the deal itself
+	Meaning string
+}
+
+// Deal is the name of the set whose one member is the deal.
+const Deal = "deal"
+
+// A Line is one row of the document.
+type Line struct {
+	Name     string
+	Set      string
+	Monthly  bool
+	Unit     string
+	Text     string        // the formula as written, "" for an input without a default
+	Formula  *formula.Node // nil for an input without a default
+	Input    bool          // the deal may give the value
+	Assumed  bool          // the default moves money: it is said when used
+	Choices  []string      // the words an input of choice takes
+	Meaning  string
+	Section  string
+	File     string
+	LineNo   int
+	dims     formula.Unit
+	position int
+}
+
+// ID is the line's full name: the name alone in the deal, set.name elsewhere.
+func (l *Line) ID() string {
+	if l.Set == Deal {
+		return l.Name
+	}
+	return l.Set + "." + l.Name
+}
+
+// A Document is the whole list of lines with the sets they stand in.
+type Document struct {
+	Sets  []*Set
+	Lines []*Line
+	sets  map[string]*Set
+	lines map[string]*Line // by set.name
+}
+
+// Standard returns the document of a deal, read and checked once.
+var Standard = sync.OnceValues(func() (*Document, error) {
+	return Parse(standardSources()...)
+})
+
+func standardSources() []Source {
+	var out []Source
+	names, _ := fs.Glob(files, "document/*.txt") // the pattern is sound
+	for _, n := range names {
+		text, _ := files.ReadFile(n) // embedded, so always there
+		out = append(out, Source{strings.TrimPrefix(n, "document/"), string(text)})
+	}
+	return out
+}
+
+// A Source is a named text of rows.
+type Source struct{ Name, Text string }
+
+// Set returns the named set or nil; a kind's name returns its set.
+func (d *Document) Set(name string) *Set { return d.sets[name] }
+
+// Line returns the line of that name in the set, or nil.
+func (d *Document) Line(set, name string) *Line { return d.lines[set+"."+name] }
+
+// ByID returns the line with that ID, or nil.
+func (d *Document) ByID(id string) *Line {
+	if set, name, found := strings.Cut(id, "."); found {
+		return d.Line(set, name)
+	}
+	return d.Line(Deal, id)
+}
+
+// Lookup finds a name in a set or the sets it belongs to, nearest first.
+func (d *Document) Lookup(set, name string) *Line {
+	if l := d.Line(set, name); l != nil {
+		return l
+	}
+	if s := d.sets[set]; s != nil {
+		if l := d.Line(s.Name, name); l != nil {
+			return l
+		}
+		for _, p := range s.Parents {
+			if l := d.Lookup(p, name); l != nil {
+				return l
+			}
+		}
+	}
+	return nil
+}
+
+func (l *Line) errorf(format string, args ...any) error {
+	return fmt.Errorf("%s:%d: line %s: %s", l.File, l.LineNo, l.ID(), fmt.Sprintf(format, args...))
+}

@@ -1,0 +1,18 @@
+package model
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func TestStandardDocumentIsSound(t *testing.T) {
+	_, err := Standard()
+	require.NoError(t, err)
+}
+
+func BenchmarkReadStandardDocument(b *testing.B) {
+	for b.Loop() {
+		Parse(standardSources()...)
+	}
+}

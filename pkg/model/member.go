@@ -1,0 +1,93 @@
+package model
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+)
+
+// A Member is one thing of a set: the deal, a loan, a fee of that loan.
+type Member struct {
+	Set      string
+	Kind     string // its sub-kind, or ""
+	Label    string // what the owner calls it
+	Parent   *Member
+	Children []*Member
+	Given    map[string]Value // by line name
+	Pos      diag.Pos         // where the deal file names it
+	id       int
+}
+
+// A Value is what a deal gives for an input: a number, a word of choice, or
+// another line to take the value from.
+type Value struct {
+	Number decimal.Decimal
+	Choice string
+	Refers string // ID of the line, seen from the member
+	Text   string // as written
+	Pos    diag.Pos
+}
+
+// NewDeal returns the deal itself, without anything in it.
+func NewDeal(label string) *Member {
+	return &Member{Set: Deal, Label: label, Given: map[string]Value{}}
+}
+
+// Add puts a new member below m and returns it.
+func (m *Member) Add(set, kind, label string) *Member {
+	c := &Member{Set: set, Kind: kind, Label: label, Parent: m, Given: map[string]Value{}}
+	m.Children = append(m.Children, c)
+	return c
+}
+
+// Give sets an input of m.
+func (m *Member) Give(line string, v Value) { m.Given[line] = v }
+
+// GiveNumber sets an input of m to a number without a place in a file.
+func (m *Member) GiveNumber(line string, n decimal.Decimal) {
+	m.Give(line, Value{Number: n, Text: n.String()})
+}
+
+// In returns the members below m of a set or of one of its kinds, in order.
+func (m *Member) In(set string) []*Member {
+	var out []*Member
+	for _, c := range m.Children {
+		if c.Set == set || c.Kind == set {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// before returns the member of the same set and parent in front of m, or nil.
+func (m *Member) before() *Member {
+	if m.Parent == nil {
+		return nil
+	}
+	all := m.Parent.In(m.Set)
+	if i := slices.Index(all, m); i > 0 {
+		return all[i-1]
+	}
+	return nil
+}
+
+// Path names m for people: "" for the deal, "first loan", "first loan, broker fee".
+func (m *Member) Path() string {
+	if m.Parent == nil {
+		return ""
+	}
+	if p := m.Parent.Path(); p != "" {
+		return fmt.Sprintf("%s, %s", p, m.Label)
+	}
+	return m.Label
+}
+
+func (m *Member) walk(visit func(*Member)) {
+	visit(m)
+	for _, c := range m.Children {
+		c.walk(visit)
+	}
+}

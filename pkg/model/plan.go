@@ -1,0 +1,67 @@
+package model
+
+// Needed returns the steps that the wanted cells need, in order. Without any it
+// returns all of them.
+func (m *Model) Needed(want ...int) []Step {
+	if len(want) == 0 {
+		return m.Steps
+	}
+	need := make([]bool, len(m.Cells))
+	for _, w := range append(want, m.Horizon) {
+		need[w] = true
+	}
+	var out []Step
+	for i := len(m.Steps) - 1; i >= 0; i-- {
+		s := m.Steps[i]
+		if !s.any(need) {
+			continue
+		}
+		out = append(out, s)
+		for _, c := range s.Cells {
+			for _, n := range needs(m.Cells[c].Expr) {
+				need[n.cell] = true
+			}
+		}
+	}
+	for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
+		out[i], out[j] = out[j], out[i]
+	}
+	return out
+}
+
+// Reached splits steps by whether a change of the given cell can change them.
+func (m *Model) Reached(steps []Step, changed int) (fixed, varying []Step) {
+	moved := make([]bool, len(m.Cells))
+	moved[changed] = true
+	for _, s := range steps {
+		if s.any(moved) || m.reads(s, moved) {
+			varying = append(varying, s)
+			for _, c := range s.Cells {
+				moved[c] = true
+			}
+		} else {
+			fixed = append(fixed, s)
+		}
+	}
+	return fixed, varying
+}
+
+func (m *Model) reads(s Step, moved []bool) bool {
+	for _, c := range s.Cells {
+		for _, n := range needs(m.Cells[c].Expr) {
+			if moved[n.cell] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (s Step) any(marked []bool) bool {
+	for _, c := range s.Cells {
+		if marked[c] {
+			return true
+		}
+	}
+	return false
+}
