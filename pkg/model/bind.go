@@ -17,6 +17,7 @@ type Cell struct {
 	Index  int
 	Given  *Value // what the deal says, or nil
 	Expr   *Expr  // how it is worked out
+	When   *Expr  // when an assumed default matters; nil for always
 }
 
 // Name is the line's name with the member's in front, as in "first loan: points".
@@ -78,7 +79,7 @@ func Bind(d *Document, root *Member) (*Model, error) {
 	})
 	var errs []error
 	for _, c := range m.Cells {
-		if err := m.resolve(c); err != nil {
+		if err := errors.Join(m.resolve(c), m.assumption(c)); err != nil {
 			errs = append(errs, err)
 		}
 	}
@@ -135,6 +136,14 @@ func (m *Model) resolve(c *Cell) error {
 	}
 	var err error
 	c.Expr, err = m.expr(c.Member, l.Formula)
+	return err
+}
+
+// assumption resolves the condition of an input that was not given.
+func (m *Model) assumption(c *Cell) (err error) {
+	if c.Given == nil && c.Line.When != nil {
+		c.When, err = m.expr(c.Member, c.Line.When)
+	}
 	return err
 }
 

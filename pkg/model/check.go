@@ -31,13 +31,18 @@ func (d *Document) checkLine(l *Line) error {
 	case l.Formula == nil:
 		return nil
 	}
+	c := checker{doc: d, line: l, set: l.Set, monthly: l.Monthly}
+	if l.When != nil {
+		if u, err := c.unit(l.When); err != nil || !u.Fits(formula.Unit{}) {
+			return l.errorf("its condition is %v, not a yes or no: %v", u, err)
+		}
+	}
 	if l.Unit == "choice" {
 		if !slices.Contains(l.Choices, l.Formula.Text) {
 			return l.errorf("%v is not one of its choices", l.Formula)
 		}
 		return nil
 	}
-	c := checker{doc: d, line: l, set: l.Set, monthly: l.Monthly}
 	u, err := c.unit(l.Formula)
 	if err != nil {
 		return l.errorf("%v", err)

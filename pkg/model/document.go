@@ -34,6 +34,7 @@ type Line struct {
 	Formula  *formula.Node // nil for an input without a default
 	Input    bool          // the deal may give the value
 	Assumed  bool          // the default moves money: it is said when used
+	When     *formula.Node // the condition under which it matters, or nil for always
 	Choices  []string      // the words an input of choice takes
 	Meaning  string
 	Section  string

@@ -127,7 +127,7 @@ func (r *reader) head(row string, no int) error {
 }
 
 // formula reads "expression", "input", "input, else expression", "input, assume
-// expression", or "input of a, b, c, assume "a"" for a choice of words.
+// expression, when condition", or "input of a, b; else "a"" for a choice of words.
 func (r *reader) formula(text string) error {
 	l := r.line
 	rest, isInput := strings.CutPrefix(text, "input")
@@ -139,6 +139,10 @@ func (r *reader) formula(text string) error {
 			var words string
 			words, rest, _ = strings.Cut(strings.TrimPrefix(rest, " of "), ";")
 			l.Choices = listed(words)
+		}
+		rest, when, _ := strings.Cut(rest, ", when ")
+		if err := r.when(when); err != nil {
+			return err
 		}
 		rest = strings.TrimSpace(strings.TrimPrefix(rest, ","))
 		if word, expr, found := strings.Cut(rest, " "); found {
@@ -157,6 +161,14 @@ func (r *reader) formula(text string) error {
 	}
 	l.Formula = n
 	return nil
+}
+
+// when reads the condition under which an assumption matters.
+func (r *reader) when(text string) (err error) {
+	if text != "" {
+		r.line.When, err = formula.Parse(text)
+	}
+	return err
 }
 
 // goodName refuses names that a spreadsheet would take for a cell, a row or a
