@@ -1,0 +1,158 @@
+package quantity
+
+import (
+	"math/big"
+	"regexp"
+	"strings"
+
+	"github.com/shopspring/decimal"
+)
+
+const (
+	// Places is how many decimals are kept of what has no end, such as 1/3; the last
+	// one is rounded half away from zero. Lengths of time keep MonthPlaces.
+	Places = 40
+
+	maxDigits = 15 // before the point, everywhere
+)
+
+// written is a number as it stands: with no commas, or commas between all thousands.
+var written = regexp.MustCompile(`^(?:[0-9]+|[1-9][0-9]{0,2}(?:,[0-9]{3})+)?(?:\.[0-9]+)?$`)
+
+var whole = regexp.MustCompile(`^[0-9]+$`)
+
+// vulgar are the fractions that are one character.
+var vulgar = map[string][2]int64{
+	"½": {1, 2}, "¼": {1, 4}, "¾": {3, 4}, "⅓": {1, 3}, "⅔": {2, 3},
+	"⅛": {1, 8}, "⅜": {3, 8}, "⅝": {5, 8}, "⅞": {7, 8},
+}
+
+// decimal reads an unsigned number without a fraction, of at most places decimals as written.
+func (c *cursor) decimal(places int) (decimal.Decimal, error) {
+	t := c.peek()
+	if err := c.checkNumber(t, places); err != nil {
+		return decimal.Zero, err
+	}
+	c.next()
+	d, err := decimal.NewFromString(strings.ReplaceAll(t.text, ",", ""))
+	if err != nil {
+		return decimal.Zero, c.refuse(t, "%q is not a number", t.text)
+	}
+	if n := c.peek(); n.kind == number {
+		return decimal.Zero, c.refuseSpan(t, n, "no space inside a number; commas between thousands are fine, e.g. 285,000",
+			"there is a space inside %q", c.text[t.at:n.end()])
+	}
+	return d, nil
+}
+
+func (c *cursor) checkNumber(t token, places int) error {
+	switch {
+	case t.kind == end:
+		return c.refuse(t, "the number is missing")
+	case t.kind != number:
+		return c.refuse(t, "%q is not a number", t.text)
+	case !written.MatchString(t.text):
+		return c.refuseFor(t, "commas only between thousands and one point before decimals, e.g. 1,200.50",
+			"%q is not a number that can be read in only one way", t.text)
+	}
+	before, after, _ := strings.Cut(strings.ReplaceAll(t.text, ",", ""), ".")
+	switch {
+	case len(strings.TrimLeft(before, "0")) > maxDigits:
+		return c.refuse(t, "%q has more than %d digits before the point", t.text, maxDigits)
+	case len(after) > places:
+		return c.refuse(t, "%q has more than %d digits behind the point", t.text, places)
+	}
+	return nil
+}
+
+// mixed reads an unsigned number that may have a fraction: 2.5, 1/2, 2 1/2, 2-1/2, 2½.
+func (c *cursor) mixed(places int) (*big.Rat, error) {
+	first := c.peek()
+	if c.fractionAt(0) {
+		return c.fraction()
+	}
+	if first.kind != number || !c.fractionAt(1) && !c.dashedFraction() {
+		d, err := c.decimal(places)
+		if err != nil {
+			return nil, err
+		}
+		return d.Rat(), nil
+	}
+	if err := c.checkNumber(first, places); err != nil {
+		return nil, err
+	}
+	n, ok := new(big.Rat).SetString(strings.ReplaceAll(c.next().text, ",", ""))
+	if !ok || !n.IsInt() {
+		return nil, c.refuseFor(first, "a whole number before a fraction, e.g. 2 1/2", "%q has decimals before a fraction", first.text)
+	}
+	c.take("-")
+	f, err := c.fraction()
+	if err != nil {
+		return nil, err
+	}
+	return n.Add(n, f), nil
+}
+
+// fractionAt reports whether a fraction begins n tokens on.
+func (c *cursor) fractionAt(n int) bool {
+	_, single := vulgar[c.ahead(n).text]
+	return single || c.ahead(n).kind == number && c.ahead(n+1).name == "/" && c.ahead(n+2).kind == number
+}
+
+// dashedFraction reports whether what comes is written as carpenters do: 2-1/2.
+func (c *cursor) dashedFraction() bool {
+	dash, f := c.ahead(1), c.ahead(2)
+	return dash.name == "-" && dash.tight && f.tight && c.fractionAt(2)
+}
+
+func (c *cursor) fraction() (*big.Rat, error) {
+	if f, ok := vulgar[c.peek().text]; ok {
+		c.next()
+		return big.NewRat(f[0], f[1]), nil
+	}
+	top := c.next()
+	c.next()
+	bottom := c.next()
+	f, why := fraction(top.text, bottom.text)
+	if why != "" {
+		return nil, c.refuseSpan(top, bottom, "a fraction below one, with a space before it, e.g. 1/2 or 2 1/2", "%q %s", c.since(top), why)
+	}
+	return f, nil
+}
+
+// fraction returns why the fraction is refused, if it is.
+func fraction(top, bottom string) (f *big.Rat, why string) {
+	const most = 4 // digits
+	if !whole.MatchString(top) || !whole.MatchString(bottom) || len(top) > most || len(bottom) > most {
+		return nil, "is not a fraction"
+	}
+	var a, b big.Int
+	a.SetString(top, 10)
+	b.SetString(bottom, 10)
+	if a.Cmp(&b) >= 0 { // 21/2 is more often a lost space than ten and a half
+		return nil, "is not below one"
+	}
+	return new(big.Rat).SetFrac(&a, &b), ""
+}
+
+// toDecimal rounds to places and drops zeros at the end.
+func toDecimal(r *big.Rat, places int32) decimal.Decimal {
+	return trim(decimal.NewFromBigRat(r, places))
+}
+
+// trim drops zeros behind the point and writes out those before it, so that equal
+// values look the same inside too.
+func trim(d decimal.Decimal) decimal.Decimal {
+	if d.Exponent() > 0 {
+		return decimal.NewFromBigInt(d.BigInt(), 0)
+	}
+	ten, n, exp := big.NewInt(10), d.Coefficient(), d.Exponent()
+	for exp < 0 {
+		q, r := new(big.Int).QuoRem(n, ten, new(big.Int))
+		if r.Sign() != 0 {
+			break
+		}
+		n, exp = q, exp+1
+	}
+	return decimal.NewFromBigInt(n, exp)
+}

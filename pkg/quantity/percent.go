@@ -1,0 +1,48 @@
+package quantity
+
+import (
+	"fmt"
+	"math/big"
+
+	"github.com/shopspring/decimal"
+)
+
+const wantPercent = "a percentage, e.g. 7.5%, 2 1/2% or 2 points"
+
+var one = big.NewRat(1, 1) // never written to
+
+// ParsePercent reads a share and returns it as a fraction: 7.5%, 1/2%, 2 1/2%,
+// 7.5 percent, 2 points; 7.5% is 0.075. A number without a sign is refused, as 0.5
+// could be half a percent or a half; 0 alone is fine. Shares below 0 and above
+// 100% are read. A fraction without an end is rounded to 40 decimals of a percent.
+func ParsePercent(text string) (decimal.Decimal, error) {
+	return parse(text, wantPercent, (*cursor).percent)
+}
+
+func (c *cursor) percent() (decimal.Decimal, error) {
+	negative, _ := c.sign()
+	figure := c.peek()
+	n, err := c.mixed(Places)
+	if err != nil {
+		return decimal.Zero, err
+	}
+	bare := c.since(figure)
+	if !c.take("%", "percent", "pct", "point", "points", "pt", "pts") && (n.Sign() != 0 || c.peek().kind != end) {
+		if t := c.peek(); t.kind != end {
+			return decimal.Zero, c.refuse(t, "%q is not a percent sign", t.text)
+		}
+		return decimal.Zero, c.refuseSpan(figure, c.toks[c.i-1], suggestPercent(bare, n), "%q has no percent sign", bare)
+	}
+	if negative {
+		n.Neg(n)
+	}
+	return trim(toDecimal(n, Places).Shift(-2)), nil
+}
+
+// suggestPercent says what a bare number could have been.
+func suggestPercent(bare string, n *big.Rat) string {
+	if n.Cmp(one) > 0 {
+		return fmt.Sprintf("a percent sign: %s%%", bare)
+	}
+	return fmt.Sprintf("a percent sign: %s%% or %s", bare, FormatPercent(toDecimal(n, Places), 6))
+}
