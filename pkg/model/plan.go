@@ -65,3 +65,12 @@ func (s Step) any(marked []bool) bool {
 	}
 	return false
 }
+
+// Indexes returns the places of cells in their model.
+func Indexes(cells []*Cell) []int {
+	out := make([]int, len(cells))
+	for i, c := range cells {
+		out[i] = c.Index
+	}
+	return out
+}

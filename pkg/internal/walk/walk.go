@@ -1,0 +1,110 @@
+// Package walk carries a model's steps out over any kind of number: exact
+// decimals or ranges. What a kind of number must be able to do is its Rules; the
+// order, the months and the sets are the same for all and stand only here.
+package walk
+
+import (
+	"fmt"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/model"
+)
+
+// Rules say how one kind of number behaves.
+type Rules[T any] interface {
+	// Number returns a constant.
+	Number(decimal.Decimal) T
+	// Apply carries out an operator that has a rule of its own.
+	Apply(op *formula.Op, args []T) (T, error)
+	// Truth says whether a condition can hold and whether it can fail.
+	Truth(T) (canHold, canFail bool)
+	// Whole returns the whole number that a month or a lag is.
+	Whole(T) (int, error)
+	// Keep is applied to a cell's value before it is stored.
+	Keep(T) T
+}
+
+// longest is the longest hold worked out, in months; the deal file refuses
+// longer ones earlier.
+const longest = 1200
+
+// Values are the cells worked out so far.
+type Values[T any] struct {
+	Model  *model.Model
+	Last   int   // the last month worked out; -1 before it is known
+	Scalar []T   // by cell
+	Month  [][]T // by cell, then month
+}
+
+// New returns values of which none is worked out.
+func New[T any](m *model.Model) *Values[T] {
+	return &Values[T]{Model: m, Last: -1, Scalar: make([]T, len(m.Cells)), Month: make([][]T, len(m.Cells))}
+}
+
+// A Walker works steps out into values.
+type Walker[T any, R Rules[T]] struct {
+	*Values[T]
+	Rules   R
+	Changed map[int]T // cells given another value
+	month   int
+	stack   []T
+}
+
+// Steps works the steps out in order.
+func (w *Walker[T, R]) Steps(steps []model.Step) error {
+	for _, s := range steps {
+		if err := w.step(s); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Value works out one expression over the values so far, in no month.
+func (w *Walker[T, R]) Value(x *model.Expr) (T, error) { return w.value(x) }
+
+func (w *Walker[T, R]) step(s model.Step) error {
+	first := w.Model.Cells[s.Cells[0]]
+	if !first.Line.Monthly {
+		return w.one(first)
+	}
+	for _, c := range s.Cells {
+		if n := w.Last + 1; len(w.Month[c]) != n {
+			w.Month[c] = make([]T, n)
+		}
+	}
+	for w.month = 0; w.month <= w.Last; w.month++ {
+		for _, c := range s.Cells {
+			cell := w.Model.Cells[c]
+			x, err := w.value(cell.Expr)
+			if err != nil {
+				return fmt.Errorf("%s, month %d: %w", cell.Name(), w.month, err)
+			}
+			w.Month[c][w.month] = w.Rules.Keep(x)
+		}
+	}
+	return nil
+}
+
+func (w *Walker[T, R]) one(c *model.Cell) error {
+	x, changed := w.Changed[c.Index]
+	if !changed {
+		v, err := w.value(c.Expr)
+		if err != nil {
+			return fmt.Errorf("%s: %w", c.Name(), err)
+		}
+		x = w.Rules.Keep(v)
+	}
+	w.Scalar[c.Index] = x
+	if c.Index != w.Model.Horizon {
+		return nil
+	}
+	n, err := w.Rules.Whole(x)
+	if err != nil || n < 0 || n > longest {
+		return fmt.Errorf("%s comes to %d months: %w", c.Name(), n, err)
+	}
+	w.Last = max(n, w.Last)
+	return nil
+}
