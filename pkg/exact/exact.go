@@ -93,7 +93,9 @@ type walker = walk.Walker[decimal.Decimal, rules]
 // rules are those of exact decimals.
 type rules struct{}
 
-func (rules) Number(x decimal.Decimal) decimal.Decimal { return x }
+func (rules) Number(x *model.Expr) decimal.Decimal { return x.Number }
+
+func (rules) Int(n int) decimal.Decimal { return decimal.NewFromInt(int64(n)) }
 
 func (rules) Apply(op *formula.Op, args []decimal.Decimal) (decimal.Decimal, error) {
 	return op.Exact(args)
@@ -102,5 +104,7 @@ func (rules) Apply(op *formula.Op, args []decimal.Decimal) (decimal.Decimal, err
 func (rules) Truth(x decimal.Decimal) (canHold, canFail bool) { return !x.IsZero(), x.IsZero() }
 
 func (rules) Whole(x decimal.Decimal) (int, error) { return int(x.IntPart()), nil }
+
+func (rules) Last(x decimal.Decimal) int { return int(x.IntPart()) }
 
 func (rules) Keep(x decimal.Decimal) decimal.Decimal { return formula.Trim(x) }

@@ -36,7 +36,11 @@ type Expr struct {
 	Cell   int
 	Number decimal.Decimal
 	Node   *formula.Node // what was written
+	near   float64
 }
+
+// Near is the number as a float64, for readers that only need to be near.
+func (e *Expr) Near() float64 { return e.near }
 
 // A Step is cells worked out together: one cell, or several that feed each
 // other from month to month.
@@ -166,7 +170,9 @@ func (m *Model) given(c *Cell, v Value) error {
 	return nil
 }
 
-func constant(n decimal.Decimal) *Expr { return &Expr{Cell: -1, Number: n} }
+func constant(n decimal.Decimal) *Expr {
+	return &Expr{Cell: -1, Number: n, near: n.InexactFloat64()}
+}
 
 func choiceNumber(l *Line, word string) *Expr {
 	return constant(decimal.NewFromInt(int64(slices.Index(l.Choices, word) + 1)))
@@ -181,7 +187,9 @@ func (m *Model) expr(x *Member, n *formula.Node) (*Expr, error) {
 		}
 		return &Expr{Cell: c.Index, Node: n}, nil
 	case n.Op == nil:
-		return &Expr{Cell: -1, Number: n.Num, Node: n}, nil
+		e := constant(n.Num)
+		e.Node = n
+		return e, nil
 	}
 	e := &Expr{Op: n.Op, Cell: -1, Node: n}
 	contexts := []*Member{x}

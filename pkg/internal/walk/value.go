@@ -1,8 +1,6 @@
 package walk
 
 import (
-	"github.com/shopspring/decimal"
-
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
 )
@@ -13,7 +11,7 @@ func (w *Walker[T, R]) value(x *model.Expr) (T, error) {
 		if x.Cell >= 0 {
 			return w.read(x.Cell), nil
 		}
-		return w.Rules.Number(x.Number), nil
+		return w.Rules.Number(x), nil
 	}
 	if x.Op.Exact == nil {
 		return w.across(x)
@@ -77,7 +75,7 @@ func (w *Walker[T, R]) across(x *model.Expr) (T, error) {
 	defer func() { w.month = here }()
 	switch x.Op.Code {
 	case formula.Month:
-		return w.monthNumber(here), nil
+		return w.Rules.Int(here), nil
 	case formula.Prior:
 		w.month = here - 1
 		return w.inMonth(x.Args[0])
@@ -115,8 +113,6 @@ func (w *Walker[T, R]) across(x *model.Expr) (T, error) {
 	}
 	return total, nil
 }
-
-func (w *Walker[T, R]) monthNumber(n int) T { return w.Rules.Number(decimal.NewFromInt(int64(n))) }
 
 // inMonth is an expression's value in a month, 0 before the first and after the last.
 func (w *Walker[T, R]) inMonth(x *model.Expr) (T, error) {
@@ -174,7 +170,7 @@ func (w *Walker[T, R]) firstMonth(x *model.Expr) (T, error) {
 
 func (w *Walker[T, R]) between(from, to int, open T) (T, error) {
 	if from == to {
-		return w.monthNumber(from), nil
+		return w.Rules.Int(from), nil
 	}
-	return w.Rules.Apply(formula.Table[formula.If], []T{open, w.monthNumber(from), w.monthNumber(to)})
+	return w.Rules.Apply(formula.Table[formula.If], []T{open, w.Rules.Int(from), w.Rules.Int(to)})
 }

@@ -6,22 +6,24 @@ package walk
 import (
 	"fmt"
 
-	"github.com/shopspring/decimal"
-
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
 )
 
 // Rules say how one kind of number behaves.
 type Rules[T any] interface {
-	// Number returns a constant.
-	Number(decimal.Decimal) T
+	// Number returns the number of a constant expression.
+	Number(*model.Expr) T
+	// Int returns a whole number.
+	Int(int) T
 	// Apply carries out an operator that has a rule of its own.
 	Apply(op *formula.Op, args []T) (T, error)
 	// Truth says whether a condition can hold and whether it can fail.
 	Truth(T) (canHold, canFail bool)
 	// Whole returns the whole number that a month or a lag is.
 	Whole(T) (int, error)
+	// Last returns the last month that a number of months can mean.
+	Last(T) int
 	// Keep is applied to a cell's value before it is stored.
 	Keep(T) T
 }
@@ -101,10 +103,10 @@ func (w *Walker[T, R]) one(c *model.Cell) error {
 	if c.Index != w.Model.Horizon {
 		return nil
 	}
-	n, err := w.Rules.Whole(x)
-	if err != nil || n < 0 || n > longest {
-		return fmt.Errorf("%s comes to %d months: %w", c.Name(), n, err)
+	n := w.Rules.Last(x)
+	if n < 0 || n > longest {
+		return fmt.Errorf("%s comes to %d months", c.Name(), n)
 	}
-	w.Last = max(n, w.Last)
+	w.Last = n
 	return nil
 }

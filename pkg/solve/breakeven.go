@@ -1,0 +1,99 @@
+package solve
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
+)
+
+// Limits of the break-evens: an overrun of 300% over the bids, 36 extra months.
+const (
+	mostOverrun = 3000 // thousandths
+	mostMonths  = 360  // tenths
+)
+
+// A BreakEven is how far one thing may move until profit, or the profit target,
+// is lost. Exactly one of Found, Missed and Never holds.
+type BreakEven struct {
+	Found  bool
+	Missed bool // it is already lost in the plan
+	Never  bool // it is not lost within the limit
+	Value  decimal.Decimal
+}
+
+// BreakEvenSalePrice finds the lowest whole-dollar sale price from which on the
+// watched line is at least 0. The loans do not move with it.
+func BreakEvenSalePrice(m *model.Model, watched string) (BreakEven, error) {
+	axis := Axis{Cell: m.Find(m.Root, "sale_price"), Step: decimal.NewFromInt(1)}
+	high, err := reach(m, nil)
+	if err != nil {
+		return BreakEven{}, err
+	}
+	s, err := newSearch(m, axis, 0, high, true, nil, m.Find(m.Root, watched))
+	if err != nil {
+		return BreakEven{}, err
+	}
+	n, found, err := s.last(0, high)
+	switch {
+	case err != nil:
+		return BreakEven{}, err
+	case found && n == high:
+		return BreakEven{Never: true}, nil
+	case !found:
+		n = -1
+	}
+	return BreakEven{Found: true, Value: decimal.NewFromInt(n + 1)}, nil
+}
+
+// BreakEvenOverrun finds the largest overrun over the bids, in steps of 0.1%,
+// up to which the watched line stays at least 0.
+func BreakEvenOverrun(m *model.Model, watched string) (BreakEven, error) {
+	step := decimal.New(1, -3)
+	overrun := m.Find(m.Root, "overrun")
+	v, err := exact.Evaluate(m, overrun)
+	if err != nil {
+		return BreakEven{}, err
+	}
+	planned := v.Of(overrun).Div(step).Ceil().IntPart()
+	return stretch(m, Axis{Cell: overrun, Step: step}, planned, mostOverrun, watched)
+}
+
+// BreakEvenMonths finds the most extra months on the market, in tenths, up to
+// which the watched line stays at least 0.
+func BreakEvenMonths(m *model.Model, watched string) (BreakEven, error) {
+	late := m.Find(m.Root, "late_sale")
+	v, err := exact.Evaluate(m, late)
+	if err != nil {
+		return BreakEven{}, err
+	}
+	axis := Axis{Cell: late, Start: v.Of(late), Step: decimal.New(1, -1)}
+	return stretch(m, axis, 0, mostMonths, watched)
+}
+
+// stretch goes from the plan outward to the last step before the watched line is lost.
+func stretch(m *model.Model, axis Axis, from, to int64, watched string) (BreakEven, error) {
+	cell := m.Find(m.Root, watched)
+	v, err := exact.Evaluate(m, cell)
+	if err != nil {
+		return BreakEven{}, err
+	}
+	if v.Of(cell).IsNegative() {
+		return BreakEven{Missed: true}, nil
+	}
+	if from > to {
+		return BreakEven{Never: true}, nil
+	}
+	s, err := newSearch(m, axis, from, to, true, nil, cell)
+	if err != nil {
+		return BreakEven{}, err
+	}
+	n, found, err := s.first(from, to)
+	if err != nil {
+		return BreakEven{}, err
+	}
+	if !found {
+		return BreakEven{Never: true}, nil
+	}
+	return BreakEven{Found: true, Value: axis.Step.Mul(decimal.NewFromInt(n - 1))}, nil
+}
