@@ -37,31 +37,49 @@ type Change struct {
 
 // A Plan asks for some cells over ranges of one input.
 type Plan struct {
-	model   *model.Model
-	axis    int
-	want    []int
-	varying []model.Step
-	fixed   *walk.Values[Bound]
-	changed map[int]Bound
+	Prepared *walk.Prepared
+	axis     int
+	want     []int
+	fixed    *walk.Values[Bound]
 }
 
 // NewPlan prepares to work out the wanted cells while the axis, an input, varies
 // between least and most. What does not vary is worked out here, once.
 func NewPlan(m *model.Model, axis *model.Cell, least, most decimal.Decimal, changes []Change, want ...*model.Cell) (*Plan, error) {
-	p := &Plan{model: m, axis: axis.Index, want: model.Indexes(want), changed: map[int]Bound{}}
-	for _, c := range changes {
-		p.changed[c.Cell.Index] = number(c.Value)
-	}
+	p := &Plan{axis: axis.Index, want: model.Indexes(want)}
 	steps := m.Needed(append(p.want, p.axis)...)
-	var fixed []model.Step
-	fixed, p.varying = m.Reached(steps, p.axis)
-	p.fixed = walk.New[Bound](m)
-	// The whole range is walked once: it sets the number of months for all parts
-	// of it, and leaves the values that do not vary.
-	if err := p.walk(p.fixed, slices.Concat(horizonFirst(m, steps)), between(least, most)); err != nil {
+	changed, exactly := map[int]Bound{p.axis: between(least, most)}, map[int]decimal.Decimal{}
+	for _, c := range changes {
+		changed[c.Cell.Index], exactly[c.Cell.Index] = number(c.Value), c.Value
+	}
+	// The whole range is walked as far as the number of months.
+	w := walk.Walker[Bound, rules]{Values: walk.New[Bound](m), Changed: changed}
+	if err := w.Steps(horizonFirst(m, steps)); err != nil {
 		return nil, err
 	}
-	return p, p.walk(p.fixed, fixed, between(least, most))
+	var err error
+	if p.Prepared, err = walk.Prepare(m, steps, p.axis, exactly, w.Last); err != nil {
+		return nil, err
+	}
+	p.fixed = near(p.Prepared.Fixed)
+	return p, nil
+}
+
+// near turns exact values into bounds without error.
+func near(v *walk.Values[decimal.Decimal]) *walk.Values[Bound] {
+	out := walk.New[Bound](v.Model)
+	out.Last = v.Last
+	for c, x := range v.Scalar {
+		out.Scalar[c] = number(x)
+		if v.Month[c] == nil {
+			continue
+		}
+		out.Month[c] = make([]Bound, len(v.Month[c]))
+		for i, x := range v.Month[c] {
+			out.Month[c][i] = number(x)
+		}
+	}
+	return out
 }
 
 // horizonFirst returns the steps up to the one that tells the number of months.
@@ -74,29 +92,24 @@ func between(a, b decimal.Decimal) Bound {
 	return affine.Between(a.InexactFloat64(), b.InexactFloat64())
 }
 
-func (p *Plan) walk(v *walk.Values[Bound], steps []model.Step, axis Bound) error {
-	p.changed[p.axis] = axis
-	w := walk.Walker[Bound, rules]{Values: v, Changed: p.changed}
-	return w.Steps(steps)
-}
-
 // Over returns the wanted cells, in the order asked, over the range from a to b,
-// which must lie inside the plan's.
+// which must lie inside the plan's. It is ErrVaries where the deal has not the
+// same number of months all over the range.
 func (p *Plan) Over(a, b decimal.Decimal) ([]Bound, error) {
-	v := *p.fixed
-	v.Scalar = slices.Clone(v.Scalar)
-	v.Month = slices.Clone(v.Month)
-	for _, s := range p.varying {
-		for _, c := range s.Cells {
-			v.Month[c] = nil
-		}
+	w := walk.Walker[Bound, rules]{
+		Values:  p.fixed.Copy(p.Prepared.Varying),
+		Changed: map[int]Bound{p.axis: between(a, b)},
 	}
-	if err := p.walk(&v, p.varying, between(a, b)); err != nil {
+	w.Values.Model = p.Prepared.Model
+	if err := w.Steps(p.Prepared.Varying); err != nil {
+		return nil, err
+	}
+	if _, err := (rules{}).Whole(w.Scalar[w.Model.Horizon]); err != nil {
 		return nil, err
 	}
 	out := make([]Bound, len(p.want))
 	for i, c := range p.want {
-		out[i] = v.Scalar[c]
+		out[i] = w.Scalar[c]
 	}
 	return out, nil
 }
@@ -104,7 +117,12 @@ func (p *Plan) Over(a, b decimal.Decimal) ([]Bound, error) {
 // rules are those of bounds.
 type rules struct{}
 
-func number(x decimal.Decimal) Bound { return affine.Exactly(x.InexactFloat64()) }
+func number(x decimal.Decimal) Bound {
+	if x.IsZero() {
+		return Bound{}
+	}
+	return affine.Exactly(x.InexactFloat64())
+}
 
 func (rules) Number(x *model.Expr) Bound { return affine.Exactly(x.Near()) }
 

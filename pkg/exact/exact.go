@@ -3,7 +3,6 @@ package exact
 import (
 	"github.com/shopspring/decimal"
 
-	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
@@ -27,16 +26,23 @@ func Evaluate(m *model.Model, want ...*model.Cell) (*Values, error) {
 type Plan struct {
 	model *model.Model
 	steps []model.Step
+	base  *walk.Values[decimal.Decimal] // what is worked out already, or nil
 }
 
 // NewPlan prepares to work out the wanted cells; without any, all of them.
 func NewPlan(m *model.Model, want ...*model.Cell) *Plan {
-	return &Plan{m, m.Needed(model.Indexes(want)...)}
+	return &Plan{model: m, steps: m.Needed(model.Indexes(want)...)}
 }
+
+// Prepared returns the plan of a prepared question: only its axis may be changed.
+func Prepared(p *walk.Prepared) *Plan { return &Plan{p.Model, p.Varying, p.Fixed} }
 
 // Evaluate works the plan out with some inputs changed.
 func (p *Plan) Evaluate(changes ...Change) (*Values, error) {
 	w := walker{Values: walk.New[decimal.Decimal](p.model), Changed: map[int]decimal.Decimal{}}
+	if p.base != nil {
+		w.Values = p.base.Copy(p.steps)
+	}
 	for _, c := range changes {
 		w.Changed[c.Cell.Index] = c.Value
 	}
@@ -88,23 +94,4 @@ func (v *Values) holds(when *model.Expr) bool {
 	return err == nil && !x.IsZero()
 }
 
-type walker = walk.Walker[decimal.Decimal, rules]
-
-// rules are those of exact decimals.
-type rules struct{}
-
-func (rules) Number(x *model.Expr) decimal.Decimal { return x.Number }
-
-func (rules) Int(n int) decimal.Decimal { return decimal.NewFromInt(int64(n)) }
-
-func (rules) Apply(op *formula.Op, args []decimal.Decimal) (decimal.Decimal, error) {
-	return op.Exact(args)
-}
-
-func (rules) Truth(x decimal.Decimal) (canHold, canFail bool) { return !x.IsZero(), x.IsZero() }
-
-func (rules) Whole(x decimal.Decimal) (int, error) { return int(x.IntPart()), nil }
-
-func (rules) Last(x decimal.Decimal) int { return int(x.IntPart()) }
-
-func (rules) Keep(x decimal.Decimal) decimal.Decimal { return formula.Trim(x) }
+type walker = walk.Walker[decimal.Decimal, walk.Decimals]

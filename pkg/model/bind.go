@@ -18,6 +18,7 @@ type Cell struct {
 	Given  *Value // what the deal says, or nil
 	Expr   *Expr  // how it is worked out
 	When   *Expr  // when an assumed default matters; nil for always
+	needs  []need
 }
 
 // Name is the line's name with the member's in front, as in "first loan: points".
@@ -165,17 +166,18 @@ func (m *Model) given(c *Cell, v Value) error {
 		}
 		c.Expr = choiceNumber(c.Line, v.Choice)
 	default:
-		c.Expr = constant(v.Number)
+		c.Expr = Constant(v.Number)
 	}
 	return nil
 }
 
-func constant(n decimal.Decimal) *Expr {
+// Constant returns the expression that is a number.
+func Constant(n decimal.Decimal) *Expr {
 	return &Expr{Cell: -1, Number: n, near: n.InexactFloat64()}
 }
 
 func choiceNumber(l *Line, word string) *Expr {
-	return constant(decimal.NewFromInt(int64(slices.Index(l.Choices, word) + 1)))
+	return Constant(decimal.NewFromInt(int64(slices.Index(l.Choices, word) + 1)))
 }
 
 func (m *Model) expr(x *Member, n *formula.Node) (*Expr, error) {
@@ -187,7 +189,7 @@ func (m *Model) expr(x *Member, n *formula.Node) (*Expr, error) {
 		}
 		return &Expr{Cell: c.Index, Node: n}, nil
 	case n.Op == nil:
-		e := constant(n.Num)
+		e := Constant(n.Num)
 		e.Node = n
 		return e, nil
 	}

@@ -45,7 +45,8 @@ func collect(e *Expr, how need, out *[]need) {
 func (m *Model) order() error {
 	o := &orderer{model: m, needs: make([][]need, len(m.Cells)), state: make([]state, len(m.Cells))}
 	for i, c := range m.Cells {
-		o.needs[i] = needs(c.Expr)
+		c.needs = needs(c.Expr)
+		o.needs[i] = c.needs
 	}
 	if err := o.visit(m.Horizon); err != nil {
 		return err

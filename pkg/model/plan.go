@@ -18,7 +18,7 @@ func (m *Model) Needed(want ...int) []Step {
 		}
 		out = append(out, s)
 		for _, c := range s.Cells {
-			for _, n := range needs(m.Cells[c].Expr) {
+			for _, n := range m.Cells[c].needs {
 				need[n.cell] = true
 			}
 		}
@@ -48,7 +48,7 @@ func (m *Model) Reached(steps []Step, changed int) (fixed, varying []Step) {
 
 func (m *Model) reads(s Step, moved []bool) bool {
 	for _, c := range s.Cells {
-		for _, n := range needs(m.Cells[c].Expr) {
+		for _, n := range m.Cells[c].needs {
 			if moved[n.cell] {
 				return true
 			}

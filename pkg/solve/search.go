@@ -27,22 +27,26 @@ type search struct {
 	axis    Axis
 	watched []*model.Cell
 	fails   bool
-	changes []exact.Change
 	exact   *exact.Plan
 	bound   *bound.Plan
-	asked   int // exact evaluations, for the curious
-	ranged  int // range evaluations
+	time    *exact.Plan // for the number of months alone
+	asked   int         // exact evaluations, for the curious
+	ranged  int         // range evaluations
 }
 
 func newSearch(m *model.Model, axis Axis, low, high int64, fails bool, changes []exact.Change, watched ...*model.Cell) (*search, error) {
-	s := &search{axis: axis, watched: watched, fails: fails, changes: changes, exact: exact.NewPlan(m, watched...)}
+	s := &search{axis: axis, watched: watched, fails: fails}
 	fixed := make([]bound.Change, len(changes))
 	for i, c := range changes {
 		fixed[i] = bound.Change(c)
 	}
 	var err error
-	s.bound, err = bound.NewPlan(m, axis.Cell, axis.at(low), axis.at(high), fixed, watched...)
-	return s, err
+	if s.bound, err = bound.NewPlan(m, axis.Cell, axis.at(low), axis.at(high), fixed, watched...); err != nil {
+		return nil, err
+	}
+	s.exact = exact.Prepared(s.bound.Prepared)
+	s.time = exact.NewPlan(m, m.Cells[m.Horizon])
+	return s, nil
 }
 
 // last returns the highest n from low to high at which the condition holds.
@@ -51,109 +55,164 @@ func (s *search) last(low, high int64) (int64, bool, error) { return s.find(low,
 // first returns the lowest n from low to high at which the condition holds.
 func (s *search) first(low, high int64) (int64, bool, error) { return s.find(low, high, false) }
 
-// find narrows the range to where the condition can hold, then halves it,
-// looking first at the half on the wanted side.
+// find narrows the range to where the answer can be and, where that no longer
+// helps, splits it and looks first at the part on the wanted side.
 func (s *search) find(low, high int64, downward bool) (int64, bool, error) {
-	for {
-		if low > high {
-			return 0, false, nil
+	for low < high {
+		from, to, err := s.narrow(low, high, downward)
+		if errors.Is(err, bound.ErrVaries) {
+			return s.split(low, high, downward, s.sameMonths)
 		}
-		if low == high {
-			holds, err := s.holds(low)
-			return low, holds, err
-		}
-		from, to, sure, err := s.narrow(low, high, downward)
 		if err != nil {
 			return 0, false, err
 		}
-		if sure && downward {
-			return high, true, nil
-		}
-		if sure {
-			return low, true, nil
-		}
 		if to-from > (high-low)*2/3 {
-			break
+			return s.split(low, high, downward, middle)
 		}
 		low, high = from, to
 	}
-	middle := low + (high-low)/2
-	near, far := [2]int64{low, middle}, [2]int64{middle + 1, high}
+	if low > high {
+		return 0, false, nil
+	}
+	holds, err := s.holds(low)
+	return low, holds, err
+}
+
+// split looks at the wanted side of a cut first, then at the other.
+func (s *search) split(low, high int64, downward bool, cut func(low, high int64, downward bool) (int64, error)) (int64, bool, error) {
+	n, err := cut(low, high, downward)
+	if err != nil {
+		return 0, false, err
+	}
+	near, far := [2]int64{low, n}, [2]int64{n + 1, high}
 	if downward {
 		near, far = far, near
 	}
-	n, found, err := s.find(near[0], near[1], downward)
-	if err != nil || found {
-		return n, found, err
+	found, ok, err := s.find(near[0], near[1], downward)
+	if err != nil || ok {
+		return found, ok, err
 	}
 	return s.find(far[0], far[1], downward)
 }
 
-// narrow returns the part of a range outside of which the condition certainly
-// fails. It is sure if the condition certainly holds at the wanted end.
-func (s *search) narrow(low, high int64, downward bool) (from, to int64, sure bool, err error) {
+func middle(low, high int64, _ bool) (int64, error) { return low + (high-low)/2, nil }
+
+// sameMonths cuts off, on the wanted side, the part over which the deal has one
+// number of months. It returns the last n of the lower part.
+func (s *search) sameMonths(low, high int64, downward bool) (int64, error) {
+	end, step := low, int64(1)
+	if downward {
+		end, step = high, -1
+	}
+	months, err := s.months(end)
+	if err != nil {
+		return 0, err
+	}
+	n := end
+	for n+step > low && n+step < high {
+		m, err := s.months(n + step)
+		if err != nil {
+			return 0, err
+		}
+		if m != months {
+			break
+		}
+		n += step
+	}
+	if downward {
+		n--
+	}
+	return min(max(n, low), high-1), nil
+}
+
+func (s *search) months(n int64) (int, error) {
+	v, err := s.time.Evaluate(exact.Change{Cell: s.axis.Cell, Value: s.axis.at(n)})
+	if err != nil {
+		return 0, err
+	}
+	return v.Months(), nil
+}
+
+// narrow returns the part of a range in which the first number on the wanted
+// side must be: where the condition can hold, and not beyond where it must.
+func (s *search) narrow(low, high int64, downward bool) (from, to int64, err error) {
 	s.ranged++
 	bounds, err := s.bound.Over(s.axis.at(low), s.axis.at(high))
-	if errors.Is(err, bound.ErrVaries) {
-		return low, high, false, nil
-	}
 	if err != nil {
-		return 0, 0, false, err
+		return 0, 0, err
 	}
-	end := 0.0
-	if downward {
-		end = 1
-	}
-	if s.fails {
-		return s.narrowFails(low, high, bounds, end)
-	}
-	a, b, sure := 0.0, 1.0, true
-	for _, x := range bounds {
-		// x can be at least 0 only where its upper line is.
-		ta, tb := where(x.C+x.Hi+bound.Noise, x.S)
-		a, b = math.Max(a, ta), math.Min(b, tb)
-		sure = sure && x.C+x.S*end+x.Lo > bound.Noise
-	}
-	return span(low, high, a, b, sure)
-}
-
-// narrowFails does the same for the condition that one of the cells is below 0.
-func (s *search) narrowFails(low, high int64, bounds []bound.Bound, end float64) (int64, int64, bool, error) {
-	a, b, sure := 1.0, 0.0, false
-	for _, x := range bounds {
-		ta, tb := where(-x.C-x.Lo+bound.Noise, -x.S)
-		if ta <= tb {
-			a, b = math.Min(a, ta), math.Max(b, tb)
-		}
-		sure = sure || x.C+x.S*end+x.Hi < -bound.Noise
-	}
-	return span(low, high, a, b, sure)
-}
-
-// where returns the t from 0 to 1 at which c + s·t >= 0, with from > to for none.
-func where(c, s float64) (from, to float64) {
-	switch atEnd := c + s; {
-	case math.IsNaN(c) || math.IsNaN(s) || math.IsInf(c, 1):
-		return 0, 1
-	case c >= 0 && atEnd >= 0:
-		return 0, 1
-	case c >= 0:
-		return 0, c / -s
-	case atEnd >= 0:
-		return -c / s, 1
-	}
-	return 1, 0
-}
-
-// span turns t from a to b into whole numbers, rounded outward by a hair more.
-func span(low, high int64, a, b float64, sure bool) (int64, int64, bool, error) {
-	if a > b {
-		return 1, 0, false, nil
+	can, must := s.regions(bounds)
+	if can.empty() {
+		return 1, 0, nil
 	}
 	n := float64(high - low)
-	from := low + int64(math.Floor(a*n-1e-6))
-	to := low + int64(math.Ceil(b*n+1e-6))
-	return max(low, from), min(high, to), sure, nil
+	from = max(low, low+int64(math.Floor(can.from*n-1e-6)))
+	to = min(high, low+int64(math.Ceil(can.to*n+1e-6)))
+	first, last := low+int64(math.Ceil(must.from*n+1e-6)), low+int64(math.Floor(must.to*n-1e-6))
+	if must.empty() || first > last {
+		return from, to, nil
+	}
+	if downward {
+		return max(from, min(last, high)), to, nil
+	}
+	return from, min(to, max(first, low)), nil
+}
+
+// regions returns where in the range the condition can hold and where it must.
+func (s *search) regions(bounds []bound.Bound) (can, must region) {
+	for _, x := range bounds {
+		if lo, hi := x.Bounds(); math.IsNaN(lo) || math.IsNaN(hi) {
+			return region{0, 1}, region{1, 0}
+		}
+	}
+	if s.fails {
+		can, must = region{1, 0}, region{1, 0}
+		for _, x := range bounds {
+			can = can.join(where(-x.C-x.Lo+bound.Noise, -x.S))
+			if r := where(-x.C-x.Hi-bound.Noise, -x.S); must.empty() {
+				must = r
+			}
+		}
+		return can, must
+	}
+	can, must = region{0, 1}, region{0, 1}
+	for _, x := range bounds {
+		can = can.meet(where(x.C+x.Hi+bound.Noise, x.S))
+		must = must.meet(where(x.C+x.Lo-bound.Noise, x.S))
+	}
+	return can, must
+}
+
+// A region is the part of a range from t = from to t = to; empty if from > to.
+type region struct{ from, to float64 }
+
+func (r region) empty() bool          { return r.from > r.to }
+func (r region) meet(q region) region { return region{math.Max(r.from, q.from), math.Min(r.to, q.to)} }
+
+// join returns the least region that holds both.
+func (r region) join(q region) region {
+	switch {
+	case r.empty():
+		return q
+	case q.empty():
+		return r
+	}
+	return region{math.Min(r.from, q.from), math.Max(r.to, q.to)}
+}
+
+// where returns the t from 0 to 1 at which c + s·t >= 0.
+func where(c, s float64) region {
+	switch atEnd := c + s; {
+	case math.IsInf(c, 1):
+		return region{0, 1}
+	case c >= 0 && atEnd >= 0:
+		return region{0, 1}
+	case c >= 0:
+		return region{0, c / -s}
+	case atEnd >= 0:
+		return region{-c / s, 1}
+	}
+	return region{1, 0}
 }
 
 // holds decides one number exactly.
@@ -173,7 +232,7 @@ func (s *search) holds(n int64) (bool, error) {
 // at works the watched cells out exactly at n.
 func (s *search) at(n int64) (*exact.Values, error) {
 	s.asked++
-	v, err := s.exact.Evaluate(append(s.changes[:len(s.changes):len(s.changes)], exact.Change{Cell: s.axis.Cell, Value: s.axis.at(n)})...)
+	v, err := s.exact.Evaluate(exact.Change{Cell: s.axis.Cell, Value: s.axis.at(n)})
 	if err != nil {
 		return nil, fmt.Errorf("%s = %s: %w", s.axis.Cell.Name(), s.axis.at(n), err)
 	}

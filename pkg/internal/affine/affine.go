@@ -1,7 +1,8 @@
 // Package affine holds numbers that are only known as a function of one thing
 // that varies: x(t) = C + S·t + e, for t from 0 to 1 and e somewhere between Lo
 // and Hi. Sums of such numbers lose nothing, so a loan that comes in and goes
-// out again cancels, where plain intervals would only widen.
+// out again cancels, where plain intervals would only widen. A number also knows
+// how it came about, so that two equal ones cancel whatever their error.
 //
 // Every rule encloses: for each t the true value lies inside the result, up to
 // the error of float64 on dollar-sized numbers, which stays far below Noise.
@@ -21,13 +22,18 @@ const (
 )
 
 // A Number is C + S·t + e with Lo <= e <= Hi.
-type Number struct{ C, S, Lo, Hi float64 }
+type Number struct {
+	C, S, Lo, Hi float64
+	origin       uint64 // the same for numbers that came about the same way; 0 for fixed ones
+}
 
 // Exactly returns the number that does not vary.
 func Exactly(x float64) Number { return Number{C: x} }
 
 // Between returns the number that goes straight from a at t = 0 to b at t = 1.
-func Between(a, b float64) Number { return Number{C: a, S: b - a} }
+func Between(a, b float64) Number {
+	return Number{C: a, S: b - a}.from(firstOrigin, Number{}, Number{})
+}
 
 // Fixed reports whether x is one known value.
 func (x Number) Fixed() bool { return x.S == 0 && x.Lo == 0 && x.Hi == 0 }
@@ -37,21 +43,74 @@ func (x Number) Bounds() (lo, hi float64) {
 	return x.C + math.Min(0, x.S) + x.Lo, x.C + math.Max(0, x.S) + x.Hi
 }
 
+// strange reports whether x varies in a way of which nothing is known.
+func (x Number) strange() bool { return x.origin == 0 && !x.Fixed() }
+
+// The ways in which a number comes about.
+const (
+	firstOrigin = iota + 1
+	byAdding
+	byNegating
+	byScaling
+	byMultiplying
+	byDividing
+	byMin
+	byRounding
+	byStepping
+	byPower
+)
+
+// from marks x as what one operation made of y and z. What came of an unknown
+// origin stays without one.
+func (x Number) from(way uint64, y, z Number) Number {
+	x.origin = 0
+	if x.Fixed() || y.strange() || z.strange() {
+		return x
+	}
+	h := way * 0x9e3779b97f4a7c15
+	for _, part := range [4]uint64{y.origin, math.Float64bits(y.C), z.origin, math.Float64bits(z.C)} {
+		h = (h ^ part) * 0xff51afd7ed558ccd
+		h ^= h >> 32
+	}
+	x.origin = h | 1
+	return x
+}
+
 // Add returns x + y.
-func Add(x, y Number) Number { return Number{x.C + y.C, x.S + y.S, x.Lo + y.Lo, x.Hi + y.Hi} }
+func Add(x, y Number) Number {
+	switch {
+	case x == Number{}:
+		return y
+	case y == Number{}:
+		return x
+	}
+	return Number{C: x.C + y.C, S: x.S + y.S, Lo: x.Lo + y.Lo, Hi: x.Hi + y.Hi}.from(byAdding, x, y)
+}
 
 // Neg returns -x.
-func Neg(x Number) Number { return Number{-x.C, -x.S, -x.Hi, -x.Lo} }
+func Neg(x Number) Number {
+	return Number{C: -x.C, S: -x.S, Lo: -x.Hi, Hi: -x.Lo}.from(byNegating, x, Number{})
+}
 
 // Sub returns x - y.
-func Sub(x, y Number) Number { return Add(x, Neg(y)) }
+func Sub(x, y Number) Number {
+	if x.origin != 0 && x.origin == y.origin {
+		return Number{}
+	}
+	return Add(x, Neg(y))
+}
 
 // scale returns k·x.
 func scale(x Number, k float64) Number {
-	if k < 0 {
-		return Number{k * x.C, k * x.S, k * x.Hi, k * x.Lo}
+	switch {
+	case k == 1:
+		return x
+	case k == 0:
+		return Number{}
+	case k < 0:
+		return Number{C: k * x.C, S: k * x.S, Lo: k * x.Hi, Hi: k * x.Lo}.from(byScaling, x, Exactly(k))
 	}
-	return Number{k * x.C, k * x.S, k * x.Lo, k * x.Hi}
+	return Number{C: k * x.C, S: k * x.S, Lo: k * x.Lo, Hi: k * x.Hi}.from(byScaling, x, Exactly(k))
 }
 
 // widen adds an error between lo and hi.
@@ -77,7 +136,7 @@ func Mul(x, y Number) Number {
 	z = z.widen(product(x.Lo, x.Hi, ylo, yhi))
 	line := Number{C: x.C, S: x.S}
 	llo, lhi := line.Bounds()
-	return z.widen(product(y.Lo, y.Hi, llo, lhi))
+	return z.widen(product(y.Lo, y.Hi, llo, lhi)).from(byMultiplying, x, y)
 }
 
 func product(a, b, c, d float64) (lo, hi float64) {
@@ -91,7 +150,7 @@ func Div(x, y Number) Number {
 		return scale(x, 1/y.C)
 	}
 	lo, hi := y.Bounds()
-	if lo <= same && hi >= -same {
+	if !(lo > same || hi < -same) {
 		return unknown()
 	}
 	// x/y = r + (x - r·y)/y for any r; taking r at the middle keeps the rest small.
@@ -99,7 +158,7 @@ func Div(x, y Number) Number {
 	rest := Sub(x, scale(y, r))
 	rlo, rhi := rest.Bounds()
 	qlo, qhi := product(rlo, rhi, 1/hi, 1/lo)
-	return Exactly(r).widen(qlo, qhi)
+	return Exactly(r).widen(qlo, qhi).from(byDividing, x, y)
 }
 
 func unknown() Number { return Number{Lo: math.Inf(-1), Hi: math.Inf(1)} }
@@ -113,22 +172,34 @@ func Min(x, y Number) Number {
 		return y
 	case b <= 0:
 		return x
-	case math.IsInf(a, 0) || math.IsInf(b, 0):
+	case !(b-a < math.MaxFloat64):
 		return hull(x, y)
 	}
 	// Between a < 0 < b the curve min(d, 0) lies above its chord, by at most -a·b/(b-a).
 	m, gap := -a/(b-a), -a*b/(b-a)
-	return Add(y, scale(d, m)).widen(-gap, 0)
+	return Add(y, scale(d, m)).widen(-gap, 0).from(byMin, x, y)
 }
 
 // Max returns the larger of x and y.
-func Max(x, y Number) Number { return Neg(Min(Neg(x), Neg(y))) }
+func Max(x, y Number) Number {
+	// Written out so that the one that is larger comes back as itself.
+	d := Sub(x, y)
+	a, b := d.Bounds()
+	switch {
+	case a >= 0:
+		return x
+	case b <= 0:
+		return y
+	}
+	return Neg(Min(Neg(x), Neg(y)))
+}
 
-// hull returns a number that can be either x or y.
+// hull returns a number that can be either x or y, for reasons not known.
 func hull(x, y Number) Number {
 	a, b := Sub(y, x).Bounds()
-	if math.IsNaN(a) || math.IsNaN(b) || math.IsInf(a, 0) || math.IsInf(b, 0) {
+	if !(b-a < math.MaxFloat64) {
 		return unknown()
 	}
+	x.origin = 0
 	return x.widen(math.Min(0, a), math.Max(0, b))
 }

@@ -70,7 +70,7 @@ func If(cond, x, y Number) Number {
 // Cents returns x rounded to cents.
 func Cents(x Number) Number {
 	if !x.Fixed() {
-		return x.widen(-0.005, 0.005)
+		return x.widen(-0.005, 0.005).from(byRounding, x, Number{})
 	}
 	y := x.C * 100
 	r := math.Round(y)
@@ -90,7 +90,7 @@ func Ceil(x Number) Number {
 	if c := math.Ceil(a - nine); c == math.Ceil(b-nine) {
 		return Exactly(c)
 	}
-	return x.widen(-nine, 1)
+	return x.widen(-nine, 1).from(byStepping, x, Number{})
 }
 
 // Floor returns x rounded down to a whole number.
@@ -110,7 +110,7 @@ func Power(x, y Number) Number {
 	for _, v := range []float64{math.Pow(a, c), math.Pow(a, d), math.Pow(b, c), math.Pow(b, d)} {
 		lo, hi = math.Min(lo, v), math.Max(hi, v)
 	}
-	return Exactly(lo).widen(0, hi-lo)
+	return Exactly(lo).widen(0, hi-lo).from(byPower, x, y)
 }
 
 // LevelPayment returns the payment that clears a principal over n periods at a

@@ -5,6 +5,7 @@ package walk
 
 import (
 	"fmt"
+	"slices"
 
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
@@ -43,6 +44,20 @@ type Values[T any] struct {
 // New returns values of which none is worked out.
 func New[T any](m *model.Model) *Values[T] {
 	return &Values[T]{Model: m, Last: -1, Scalar: make([]T, len(m.Cells)), Month: make([][]T, len(m.Cells))}
+}
+
+// Copy returns values that can be worked out further by the steps without
+// touching these.
+func (v *Values[T]) Copy(steps []model.Step) *Values[T] {
+	c := *v
+	c.Scalar = slices.Clone(v.Scalar)
+	c.Month = slices.Clone(v.Month)
+	for _, s := range steps {
+		for _, i := range s.Cells {
+			c.Month[i] = nil
+		}
+	}
+	return &c
 }
 
 // A Walker works steps out into values.

@@ -1,0 +1,189 @@
+package walk
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/model"
+)
+
+// A Prepared question is one asked again and again while a single input, the
+// axis, varies: what does not vary is worked out, and the formulas of the rest
+// are cut down to what can still change.
+type Prepared struct {
+	Model   *model.Model // with the formulas cut down
+	Fixed   *Values[decimal.Decimal]
+	Varying []model.Step
+}
+
+// Prepare gets steps ready for an axis, with other inputs changed for good. Last
+// is the last month that any value of the axis can lead to.
+func Prepare(m *model.Model, steps []model.Step, axis int, changed map[int]decimal.Decimal, last int) (*Prepared, error) {
+	fixed, varying := m.Reached(steps, axis)
+	w := Walker[decimal.Decimal, Decimals]{Values: New[decimal.Decimal](m), Changed: changed}
+	w.Values.Last = last
+	if err := w.Steps(fixed); err != nil {
+		return nil, err
+	}
+	w.Values.Last = last
+	own := *m
+	own.Cells = append([]*model.Cell(nil), m.Cells...)
+	s := simplifier{model: &own, fixed: w.Values, moves: make([]bool, len(m.Cells))}
+	for _, step := range varying {
+		for _, c := range step.Cells {
+			s.moves[c] = true
+		}
+	}
+	p := &Prepared{Model: &own, Fixed: w.Values}
+	for _, step := range varying {
+		left := model.Step{Block: step.Block}
+		for _, c := range step.Cells {
+			if c == axis || !s.cell(c) {
+				left.Cells = append(left.Cells, c)
+			}
+		}
+		if len(left.Cells) > 0 {
+			p.Varying = append(p.Varying, left)
+		}
+	}
+	return p, nil
+}
+
+// A simplifier cuts formulas down by what is known.
+type simplifier struct {
+	model *model.Model
+	fixed *Values[decimal.Decimal]
+	moves []bool
+}
+
+// cell cuts one cell's formula down and reports whether it does not move at all.
+func (s *simplifier) cell(c int) bool {
+	old := s.model.Cells[c]
+	cell := *old
+	cell.Expr = s.expr(old.Expr)
+	if adds(cell.Expr, c) {
+		cell.Expr = model.Constant(decimal.Decimal{})
+	}
+	s.model.Cells[c] = &cell
+	n := cell.Expr
+	if n.Op != nil || n.Cell >= 0 {
+		return false
+	}
+	s.moves[c] = false
+	s.fixed.Scalar[c] = n.Number
+	if cell.Line.Monthly {
+		s.fixed.Month[c] = make([]decimal.Decimal, s.fixed.Last+1)
+		for i := range s.fixed.Month[c] {
+			s.fixed.Month[c][i] = n.Number
+		}
+	}
+	return true
+}
+
+// adds reports whether an expression is the cell's own value of the month before
+// and nothing else, which is always 0.
+func adds(x *model.Expr, self int) bool {
+	return x.Op != nil && x.Op.Code == formula.Prior && x.Args[0].Op == nil && x.Args[0].Cell == self
+}
+
+func (s *simplifier) expr(x *model.Expr) *model.Expr {
+	if x.Op == nil {
+		if x.Cell >= 0 && !s.moves[x.Cell] && (!s.model.Cells[x.Cell].Line.Monthly || s.always0(x.Cell)) {
+			return model.Constant(s.fixed.Scalar[x.Cell])
+		}
+		return x
+	}
+	out := *x
+	out.Args = make([]*model.Expr, len(x.Args))
+	known := len(x.Args) > 0
+	for i, a := range x.Args {
+		out.Args[i] = s.expr(a)
+		known = known && isNumber(out.Args[i])
+	}
+	if known && x.Op.Exact != nil {
+		return s.number(&out)
+	}
+	return s.shorter(&out)
+}
+
+// always0 reports whether a monthly cell that does not move is 0 in every month.
+func (s *simplifier) always0(c int) bool {
+	for _, x := range s.fixed.Month[c] {
+		if !x.IsZero() {
+			return false
+		}
+	}
+	return s.fixed.Scalar[c].IsZero()
+}
+
+func isNumber(x *model.Expr) bool { return x.Op == nil && x.Cell < 0 }
+func is0(x *model.Expr) bool      { return isNumber(x) && x.Number.IsZero() }
+
+// number replaces an operator on known values by its result.
+func (s *simplifier) number(x *model.Expr) *model.Expr {
+	args := make([]decimal.Decimal, len(x.Args))
+	for i, a := range x.Args {
+		args[i] = a.Number
+	}
+	v, err := x.Op.Exact(args)
+	if err != nil {
+		return x // it may never be reached; if it is, it fails there
+	}
+	return model.Constant(v)
+}
+
+// shorter drops parts that no longer matter.
+func (s *simplifier) shorter(x *model.Expr) *model.Expr {
+	zero := model.Constant(decimal.Decimal{})
+	switch x.Op.Code {
+	case formula.If:
+		if isNumber(x.Args[0]) && !is0(x.Args[0]) {
+			return x.Args[1]
+		}
+		if is0(x.Args[0]) {
+			return x.Args[2]
+		}
+	case formula.And, formula.Mul:
+		if is0(x.Args[0]) || is0(x.Args[1]) {
+			return zero
+		}
+	case formula.Add:
+		if is0(x.Args[0]) {
+			return x.Args[1]
+		}
+		if is0(x.Args[1]) {
+			return x.Args[0]
+		}
+	case formula.Sub:
+		if is0(x.Args[1]) {
+			return x.Args[0]
+		}
+	case formula.Prior, formula.Sum, formula.Running:
+		if is0(x.Args[0]) {
+			return zero
+		}
+	case formula.Total:
+		return s.total(x)
+	}
+	return x
+}
+
+func (s *simplifier) total(x *model.Expr) *model.Expr {
+	sum := decimal.Decimal{}
+	var left []*model.Expr
+	for _, a := range x.Args {
+		if isNumber(a) {
+			sum = sum.Add(a.Number)
+		} else {
+			left = append(left, a)
+		}
+	}
+	if len(left) == 0 {
+		return model.Constant(sum)
+	}
+	if !sum.IsZero() {
+		left = append(left, model.Constant(sum))
+	}
+	x.Args = left
+	return x
+}
