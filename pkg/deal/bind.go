@@ -1,0 +1,68 @@
+package deal
+
+import (
+	"errors"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+)
+
+// bind lays the deal over the standard document. What stands against it is said
+// with a place; the checks before leave little of it.
+func (r *reader) bind() {
+	doc, err := model.Standard()
+	if err == nil {
+		r.deal.Model, err = model.Bind(doc, r.deal.Root)
+	}
+	for _, e := range flat(err) {
+		r.unbound(e)
+	}
+}
+
+func (r *reader) unbound(err error) {
+	var missing *model.MissingError
+	var circle *model.CircleError
+	switch {
+	case errors.As(err, &missing):
+		at := missing.Cell.Member.Pos
+		if at.Line == 0 {
+			at = r.where()
+		}
+		r.say("missing-input", at, "%s is not given: %s", missing.Cell.Name(), missing.Cell.Line.Meaning)("add it")
+	case errors.As(err, &circle):
+		r.say("circle", r.placeOf(circle.Cells), "%v", err)("state one of them as an amount in dollars")
+	default:
+		r.say("not-bound", r.where(), "the deal does not fit the model: %v", err)("this is a mistake of the program; please report it with the file")
+	}
+}
+
+// placeOf is where the file feeds one of the cells.
+func (r *reader) placeOf(cells []*model.Cell) diag.Pos {
+	for _, c := range cells {
+		if c.Given != nil && c.Given.Pos.Line > 0 {
+			return c.Given.Pos
+		}
+	}
+	for _, c := range cells {
+		if c.Member.Pos.Line > 0 {
+			return c.Member.Pos
+		}
+	}
+	return r.where()
+}
+
+// flat takes a joined error apart.
+func flat(err error) []error {
+	if err == nil {
+		return nil
+	}
+	joined, ok := err.(interface{ Unwrap() []error })
+	if !ok {
+		return []error{err}
+	}
+	var out []error
+	for _, e := range joined.Unwrap() {
+		out = append(out, flat(e)...)
+	}
+	return out
+}

@@ -1,0 +1,113 @@
+package deal
+
+import (
+	"errors"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// A form is how a charge is written.
+type form int
+
+const (
+	fixed form = iota + 1
+	share
+	byStep
+	byTime
+)
+
+// A charge is an amount in one of its forms.
+type charge struct {
+	span
+	form form
+	x    decimal.Decimal // dollars, a fraction, or dollars for each step or period
+	unit decimal.Decimal // dollars of a step
+	per  quantity.Period
+}
+
+// readCharge reads an amount as $1,850, 0.55%, $2 per $500 or $88/month.
+func readCharge(s span) (charge, error) {
+	c := charge{span: s}
+	var errs [4]error
+	if c.x, errs[0] = quantity.ParseMoney(s.text); errs[0] == nil {
+		c.form = fixed
+		return c, nil
+	}
+	if c.x, errs[1] = quantity.ParsePercent(s.text); errs[1] == nil {
+		c.form = share
+		return c, nil
+	}
+	rate, err := quantity.ParseRate(s.text)
+	if errs[2] = err; err == nil {
+		c.form, c.x, c.per = byTime, rate.Amount, rate.Per
+		return c, nil
+	}
+	step, err := quantity.ParseStep(s.text)
+	if errs[3] = err; err == nil {
+		c.form, c.x, c.unit = byStep, step.Each, step.Unit
+		return c, nil
+	}
+	return c, furthest(errs[:])
+}
+
+// furthest is the refusal of the form that got on best, which is the one meant.
+func furthest(errs []error) error {
+	best, far := errs[0], -1
+	for _, err := range errs {
+		var q *quantity.Error
+		if errors.As(err, &q) && q.At > far {
+			best, far = err, q.At
+		}
+	}
+	return best
+}
+
+// bare reports a small number without $ or %, which could be either: 6 is a
+// commission of 6% as well as six dollars.
+func (c charge) bare() bool {
+	return c.form == fixed && c.x.IsPositive() && c.x.LessThan(decimal.NewFromInt(100)) && strings.Trim(c.text, "0123456789.,") == ""
+}
+
+const wantCharge = "dollars, a percentage, $2 per $500, or dollars a month, quarter or year"
+
+// charge reads an amount and says what is wrong with it.
+func (r *reader) charge(name string, s span) (charge, bool) {
+	c, err := readCharge(s)
+	switch {
+	case err != nil:
+		r.badCharge(name, s, err)
+		return c, false
+	case c.bare():
+		r.say("share-or-dollars", s.at, "%s is %s, which could be dollars or a percentage", name, diag.Quote(s.text))("write $%s or %s%%", s.text, s.text)
+		return c, false
+	case c.x.IsNegative():
+		r.say("below-zero", s.at, "%s is %s, which is below zero", name, diag.Quote(s.text))("write a charge as a positive amount; for money that comes back add   credit: yes")
+		return c, false
+	case c.form == share && c.x.GreaterThan(decimal.NewFromInt(1)):
+		r.say("too-large", s.at, "%s is %s, more than the whole it is a share of", name, diag.Quote(s.text))("accepted is at most 100%%; e.g. %s: 2.5%%", name)
+		return c, false
+	case c.form == byTime && (c.per == quantity.Day || c.per == quantity.Week):
+		same := quantity.FormatMoney(c.rate().PerMonth())
+		r.say("charge-by-week", s.at, "%s is charged by the %s", name, c.per)("write it by the month: %s/month is the same, a month being 365/12 days", same)
+		return c, false
+	}
+	return c, r.within(Money, name, kindRanges[Money], "$1,850", s, c.x)
+}
+
+func (c charge) rate() quantity.Rate { return quantity.Rate{Amount: c.x, Per: c.per} }
+
+func (r *reader) badCharge(name string, s span, err error) {
+	if s.text == "" {
+		r.say("bad-charge", s.at, "%s has no amount", name)("write %s", wantCharge)
+		return
+	}
+	var q *quantity.Error
+	if errors.As(err, &q) {
+		q = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: wantCharge}
+		r.unread(name, s, "bad-charge", q, "$1,850")
+	}
+}

@@ -1,0 +1,108 @@
+package deal
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+)
+
+var (
+	one     = decimal.NewFromInt(1)
+	longest = decimal.NewFromInt(120) // months of a hold
+)
+
+// check refuses what each key allows but not all of them together.
+func (r *reader) check() {
+	r.checkRequired()
+	r.checkHold()
+	r.checkPurchase()
+	r.checkLines()
+	r.checkSpending()
+	r.checkLoans()
+	r.checkPartner()
+	r.checkTax()
+}
+
+func (r *reader) checkRequired() {
+	for _, must := range []struct{ path, group, code, what string }{
+		{"purchase.price", "purchase", "missing-price", "the price of the house"},
+		{"value.after-repair value", "value", "missing-after-repair-value", "the after-repair value"},
+	} {
+		if g := r.got[must.group]; r.got[must.path] != nil || g != nil && !g.ok {
+			continue
+		}
+		f := fieldNamed(must.group, plainKey(must.path[len(must.group)+1:]))
+		r.say(must.code, r.where(must.group), "%s is not given", must.what)("add   %s: {%s}", must.group, f.example())
+	}
+}
+
+func (r *reader) checkHold() {
+	hold, known := r.hold()
+	switch {
+	case !known:
+	case hold.IsZero():
+		r.say("missing-hold", r.where("time"), "the deal takes no time")("add the phases, e.g.   time: {renovation: 3 months, marketing: 5 weeks, escrow: 1 month}")
+	case hold.GreaterThan(longest):
+		r.say("hold-too-long", r.where("time"), "the phases are %s years together", hold.DivRound(decimal.NewFromInt(12), 1))("at most 10 years are reckoned")
+	}
+}
+
+func (r *reader) checkPurchase() {
+	until, bought := r.good("purchase.earnest deposit.refundable until"), r.good("purchase.date")
+	if until != nil && bought != nil && until.date.Compare(bought.date) > 0 {
+		r.say("deposit-after-purchase", until.at(), "the deposit is refundable until %s, which is after the purchase (%s)", until.date, bought.date)("write the last day on which backing out costs nothing, from the contract")
+	}
+	r.atMost("purchase.earnest deposit.amount", "purchase.price", "deposit-above-price", "the earnest deposit")
+	r.atMost("purchase.seller credit", "purchase.price", "credit-above-price", "the seller's credit")
+	r.atMost("value.low", "value.after-repair value", "low-above-value", "the low value")
+	if keep := r.got["cash.keep back"]; keep != nil && r.got["cash.available"] == nil {
+		r.say("keep-back-alone", keep.key.at, "cash is kept back, but not said how much there is")("add   available: $95,000   under cash")
+	}
+}
+
+// atMost refuses a value above another.
+func (r *reader) atMost(path, limit, code, name string) {
+	a, b := r.good(path), r.good(limit)
+	if a != nil && b != nil && a.number.GreaterThan(b.number) {
+		r.say(code, a.at(), "%s is %s, more than the %s (%s)", name, a.node.text, b.field.Key(), b.node.text)("accepted is at most %s", b.node.text)
+	}
+}
+
+func (r *reader) checkLines() {
+	for _, l := range r.lines() {
+		amount := r.of(l, "amount")
+		for _, part := range []string{"materials", "labour"} {
+			if g := r.of(l, part); g != nil && amount != nil {
+				r.say("cost-two-ways", g.key.at, "%s stands beside an amount for the whole line", diag.Quote(g.key.text))("keep the amount, or split it into materials and labour")
+				break
+			}
+		}
+		if amount == nil && r.of(l, "materials") == nil && r.of(l, "labour") == nil && r.of(l, "own hours") == nil {
+			r.say("line-empty", l.at, "the line says no cost")("add   amount: $9,800   or materials, labour, own hours")
+		}
+	}
+}
+
+// checkSpending refuses stated amounts of which nothing falls into the renovation.
+func (r *reader) checkSpending() {
+	stages, length := r.deal.Root.In("stage"), r.good("time.renovation")
+	g := r.good("renovation.spending")
+	if g == nil || g.node.shape != list {
+		return
+	}
+	sum := decimal.Zero
+	for i, m := range stages {
+		if length == nil || decimal.NewFromInt(int64(i)).LessThan(length.number) {
+			sum = sum.Add(m.Given["amount"].Number)
+		}
+	}
+	if sum.IsZero() {
+		r.say("spending-zero", g.key.at, "the stated spending is nothing inside the renovation")("write the amount of each month of the renovation, e.g.   spending: [$10k, $20k, $5k]")
+	}
+}
+
+func (r *reader) checkPartner() {
+	if g := r.got["partner"]; g != nil && g.ok && r.got["partner.share"] == nil {
+		r.say("partner-incomplete", g.key.at, "the partner has no share")("add   share: 40%%   (of every shortfall that is paid in)")
+	}
+}

@@ -1,0 +1,89 @@
+package deal
+
+import (
+	"strings"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// A Deal is a deal file, read.
+type Deal struct {
+	Name, Notes, Address string
+	YearBuilt, Units     int           // 0 if unknown
+	UtilitiesOff         bool          // at the visit
+	PurchaseDate         quantity.Date // zero if unknown
+	// DepositRefundableUntil is the last day on which the earnest deposit comes
+	// back; zero if unknown.
+	DepositRefundableUntil quantity.Date
+	// Insured, VacantInsured and Permitted say whether a line names insurance,
+	// cover for a vacant house or one under work, and a permit.
+	Insured, VacantInsured, Permitted bool
+	Trades                            []string // of the renovation lines, each once, in order
+	Root                              *model.Member
+	Model                             *model.Model // Root bound to the standard document
+	// Targets are the lines that must not be below zero: profit_to_spare,
+	// margin_to_spare, roi_to_spare, cash_to_spare, in this order, as far as the
+	// file states the target. Empty if it states none.
+	Targets []string
+	HasCash bool // the file says what cash there is
+	// Sources are the texts of the file and of the sets, for diag.Render.
+	Sources map[string]string
+}
+
+// Set is a value that stands in for one of the file's, as in purchase.price and
+// $205k. The path is the keys joined by dots, with the number of a list's item
+// between them (loans.1.rate); its last parts are enough where they fit only one
+// key. The value is written as in the file.
+type Set struct{ Path, Value string }
+
+// Read reads a deal file. The list holds every mistake and doubt, sorted; the deal
+// is nil exactly if it holds a mistake.
+func Read(name string, text []byte, sets ...Set) (*Deal, diag.List) {
+	r := newReader(name)
+	if bad := unreadable(name, text); bad != nil {
+		return nil, diag.List{*bad}
+	}
+	src := newSource(name, string(text))
+	root := grow(src, &r.diags)
+	if root == nil || root.shape == nothing {
+		if len(r.diags) == 0 && len(sets) == 0 {
+			r.diags.Add(finding("file-empty", diag.Pos{File: name, Line: 1}, "the file says nothing").
+				WithHint("begin with   purchase: {price: $212,500}"))
+		}
+		root = &node{shape: mapping, span: span{at: src.pos(1, 1, 1)}}
+	}
+	if root.shape != mapping {
+		r.say("not-a-deal", root.at, "the file is %s, not keys with values", root.shape.words())("begin with   purchase: {price: $212,500}")
+	}
+	if !r.diags.HasErrors() {
+		r.apply(root, sets)
+		r.read(root)
+	}
+	r.deal.Sources = Sources(name, text, sets...)
+	r.diags.Sort()
+	if r.diags.HasErrors() {
+		return nil, r.diags
+	}
+	return r.deal, r.diags
+}
+
+// Sources returns the texts that the places of Read's diagnostics are in, by name,
+// for diag.Render.
+func Sources(name string, text []byte, sets ...Set) map[string]string {
+	out := map[string]string{name: string(text)}
+	if len(sets) > 0 {
+		lines := make([]string, len(sets))
+		for i, s := range sets {
+			lines[i] = s.line()
+		}
+		out[setsSource] = strings.Join(lines, "\n")
+	}
+	return out
+}
+
+// line is the set as one line of its source.
+func (s Set) line() string {
+	return strings.NewReplacer("\n", " ", "\r", " ").Replace(s.Path + "=" + s.Value)
+}

@@ -1,0 +1,109 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+)
+
+// A Kind is what a field of the deal file takes.
+type Kind string
+
+// The kinds. The last ones have parts of their own.
+const (
+	Text         Kind = "text"
+	Money        Kind = "dollars"
+	Percent      Kind = "percentage"
+	Duration     Kind = "length of time"
+	WholeMonths  Kind = "whole months"
+	YesNo        Kind = "yes or no"
+	Date         Kind = "date"
+	DayInForce   Kind = "date in force" // kept as days from the purchase
+	WholeNumber  Kind = "whole number"
+	Hours        Kind = "hours"
+	HourRate     Kind = "dollars an hour"
+	Choice       Kind = "choice"
+	ShareOrMoney Kind = "percentage or dollars"
+	Charge       Kind = "charge"   // an amount of a fee in any of its forms
+	BaseLine     Kind = "base"     // the line that a share is of
+	TotalRange   Kind = "totals"   // up to $350,000
+	Spending     Kind = "spending" // a curve or a list of amounts
+	Group        Kind = "group of keys"
+	List         Kind = "list"
+	Fees         Kind = "charges by name"
+	Deposits     Kind = "deposits by name"
+	Prorations   Kind = "prorations by name"
+	Brackets     Kind = "brackets"
+	Slabs        Kind = "slabs"
+	Tables       Kind = "tables of rates"
+)
+
+// A Field is a row of the table: one key of the deal file.
+type Field struct {
+	Path      string   // keys joined by dots; [] marks the items of a list, <fee> the details of any charge
+	Kind      Kind     //
+	Line      string   // the lines of the model it feeds, or the kind of member; "" for none
+	Range     string   // what is accepted, as in "more than $0, at most $1m"; "" for the kind's own
+	Doubt     string   // what is usual; beyond it a warning
+	DoubtCode string   // and its code
+	Default   string   // what happens without it
+	Example   string   //
+	Meaning   string   // "" for the meaning of the model's line
+	Choices   []string // the words a choice takes
+	Other     []string // other names of the key
+	Short     string   // the part that a single value instead of a group means
+	Set       string   // of a list: the set of the model its items belong to
+	Only      string   // of a charge's details: the kinds of charge that may have it; "" for all
+	Required  bool     //
+}
+
+// Key is the last part of the path.
+func (f *Field) Key() string { return f.Path[strings.LastIndexByte(f.Path, '.')+1:] }
+
+// group is the path of the group that the field stands in.
+func (f *Field) group() string { return f.Path[:max(0, strings.LastIndexByte(f.Path, '.'))] }
+
+// names are all evened-out names of the key, the main one first.
+func (f *Field) names() []string {
+	out := []string{plainKey(f.Key())}
+	for _, o := range f.Other {
+		out = append(out, plainKey(o))
+	}
+	return out
+}
+
+// feeds are the model lines by name.
+func (f *Field) feeds() []string { return strings.Fields(f.Line) }
+
+// rows is the whole table, in the order of the docs. A list's items, like the
+// details of a charge, are groups of their own.
+func rows() []Field {
+	return slices.Concat(houseRows(), timeRows(), renovationRows(), loanRows(), chargeRows(), resultRows())
+}
+
+// fields is the table by group. Never written to after this.
+var fields = func() map[string][]*Field {
+	all := map[string][]*Field{}
+	for _, f := range rows() {
+		all[f.group()] = append(all[f.group()], &f)
+	}
+	return all
+}()
+
+// fieldNamed returns the field of a group by an evened-out name, or nil.
+func fieldNamed(group, name string) *Field {
+	for _, f := range fields[group] {
+		if slices.Contains(f.names(), name) {
+			return f
+		}
+	}
+	return nil
+}
+
+// keysOf are the keys of a group as they are written in the docs.
+func keysOf(group string) []string {
+	var out []string
+	for _, f := range fields[group] {
+		out = append(out, f.Key())
+	}
+	return out
+}

@@ -1,0 +1,98 @@
+package deal
+
+import (
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// A limit is one side of a range.
+type limit struct {
+	words string // as in the table: more than $0
+	least bool   // a lower limit
+	open  bool   // the edge itself is outside
+	edge  decimal.Decimal
+}
+
+// holds reports whether a value keeps the limit.
+func (l limit) holds(x decimal.Decimal) bool {
+	c := x.Cmp(l.edge)
+	if !l.least {
+		c = -c
+	}
+	return c > 0 || c == 0 && !l.open
+}
+
+// kindRanges are what a kind accepts where its row says nothing.
+var kindRanges = map[Kind]string{
+	Money:        "at least $0, at most $1,000m",
+	Percent:      "at least 0%, at most 100%",
+	ShareOrMoney: "at least 0%, at most 100%",
+	Duration:     "at most 10 years",
+	WholeMonths:  "at most 10 years",
+	HourRate:     "at least $0, at most $10,000",
+	Hours:        "at most 100,000 hours",
+}
+
+// accepts is the field's range in words.
+func (f *Field) accepts() string {
+	if f.Range == "" {
+		return kindRanges[f.Kind]
+	}
+	return f.Range
+}
+
+// sides are the words that begin a limit.
+var sides = []limit{
+	{words: "at least ", least: true},
+	{words: "more than ", least: true, open: true},
+	{words: "at most "},
+	{words: "less than ", open: true},
+}
+
+// limits reads a range of the table.
+func limits(k Kind, text string) []limit {
+	var out []limit
+	for _, part := range strings.Split(text, ", ") {
+		for _, side := range sides {
+			if edge, ok := strings.CutPrefix(part, side.words); ok {
+				side.words = part
+				side.edge, _ = number(k, edge) // a test reads every edge of the table
+				out = append(out, side)
+			}
+		}
+	}
+	return out
+}
+
+// number reads the kinds that are plain numbers.
+func number(k Kind, text string) (decimal.Decimal, error) {
+	switch k {
+	case Money:
+		return quantity.ParseMoney(text)
+	case HourRate:
+		return hourly(text)
+	case Percent, ShareOrMoney:
+		return quantity.ParsePercent(text)
+	case Duration, WholeMonths:
+		return quantity.ParseDuration(text)
+	case Hours:
+		return quantity.ParseHours(text)
+	}
+	return quantity.ParseCount(text)
+}
+
+// hourly reads dollars with or without "an hour".
+func hourly(text string) (decimal.Decimal, error) {
+	t := strings.ToLower(text)
+	for _, end := range []string{"hour", "hr", "h"} {
+		for _, per := range []string{"/", " an ", " per ", " a "} {
+			if i := strings.LastIndex(t, per); i > 0 && strings.TrimSpace(t[i+len(per):]) == end {
+				return quantity.ParseMoney(text[:i])
+			}
+		}
+	}
+	return quantity.ParseMoney(text)
+}

@@ -1,0 +1,187 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// A reader walks one file.
+type reader struct {
+	deal  *Deal
+	name  string
+	diags diag.List
+	got   map[string]*reading // by full path, items of lists by number: loans[1].rate
+	dated []datedFee
+}
+
+// A reading is a key that the file gives.
+type reading struct {
+	field  *Field
+	key    span
+	node   *node
+	ok     bool            // it could be read
+	number decimal.Decimal // in the model's unit
+	date   quantity.Date
+	choice string
+}
+
+// at is the place of the value, or of the key where the value is a group.
+func (g *reading) at() diag.Pos {
+	if g.node.shape == scalar {
+		return g.node.at
+	}
+	return g.key.at
+}
+
+// A scope is the group of keys being read.
+type scope struct {
+	path   string // its full path with a dot behind it, "" for the whole file
+	group  string // its rows in the table
+	member *model.Member
+	place  *place // of a charge
+	at     diag.Pos
+}
+
+func newReader(name string) *reader {
+	d := &Deal{Name: name, Root: model.NewDeal(name)}
+	return &reader{deal: d, name: name, got: map[string]*reading{}}
+}
+
+// say adds a finding once its hint is known.
+func (r *reader) say(code string, at diag.Pos, format string, args ...any) func(hint string, args ...any) {
+	d := finding(code, at, format, args...)
+	return func(hint string, args ...any) { r.diags.Add(d.WithHint(hint, args...)) }
+}
+
+// read walks the whole file and checks what it says.
+func (r *reader) read(root *node) {
+	top := scope{member: r.deal.Root, at: root.at}
+	r.group(top, root)
+	r.facts()
+	r.check()
+	if !r.diags.HasErrors() {
+		r.bind()
+	}
+	if !r.diags.HasErrors() {
+		r.doubt()
+	}
+}
+
+// group reads the keys of a group in the order of the table, so that the order of
+// the file does not matter.
+func (r *reader) group(s scope, n *node) {
+	known := map[*Field]*entry{}
+	for i := range n.entries {
+		e := &n.entries[i]
+		f := fieldNamed(s.group, e.name)
+		switch {
+		case f == nil:
+			r.unknown(s, e)
+		case known[f] != nil:
+			r.say("duplicate-key", e.key.at, "%s is another name for %s, which is given in line %d", diag.Quote(e.key.text), diag.Quote(known[f].key.text), known[f].key.at.Line)("keep one of them")
+		default:
+			known[f] = e
+		}
+	}
+	for _, f := range fields[s.group] {
+		if e := known[f]; e != nil {
+			r.field(s, f, e)
+		}
+	}
+}
+
+func (r *reader) unknown(s scope, e *entry) {
+	keys := keysOf(s.group)
+	if near, ok := diag.Nearest(e.name, keys); ok {
+		r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q?", near)
+		return
+	}
+	var elsewhere []string
+	for _, f := range rows() {
+		if slices.Contains(f.names(), e.name) && !strings.HasPrefix(f.Path, "<") {
+			elsewhere = append(elsewhere, f.Path)
+		}
+	}
+	if len(elsewhere) > 0 {
+		r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))("it stands at %s", strings.Join(elsewhere, " or "))
+		return
+	}
+	r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("here stand: %s", strings.Join(keys, ", "))
+}
+
+// field reads one key.
+func (r *reader) field(s scope, f *Field, e *entry) {
+	if f.Only != "" && !slices.Contains(strings.Fields(f.Only), s.place.kind) {
+		r.say("detail-not-here", e.key.at, "%s has no meaning for %s", diag.Quote(e.key.text), s.place.words)("it is for %s", onlyFor(f.Only))
+		return
+	}
+	g := &reading{field: f, key: e.key, node: e.value}
+	r.got[s.path+f.Key()] = g
+	if e.value.shape == nothing {
+		r.say("missing-value", e.key.at, "%s has no value", diag.Quote(e.key.text))("write one, e.g. %s, or leave the key out", f.example())
+		return
+	}
+	inner := scope{path: s.path + f.Key() + ".", group: f.Path, member: s.member, place: s.place, at: e.key.at}
+	switch f.Kind {
+	case Group:
+		r.groupField(inner, f, g)
+	case List:
+		r.list(s, f, g)
+	case Fees:
+		r.fees(inner, f, g)
+	case Deposits, Prorations:
+		r.deposits(inner, f, g)
+	case Spending:
+		r.spending(s, f, g)
+	case Brackets, Slabs:
+		r.bracketField(s, f, g)
+	case Tables:
+		r.tables(s, f, g)
+	default:
+		if r.wants(f, g, scalar) {
+			r.value(s, f, g)
+		}
+	}
+}
+
+func (f *Field) example() string {
+	if f.Example == "" {
+		return f.Key() + ": …"
+	}
+	return f.Key() + ": " + f.Example
+}
+
+// wants checks the shape of a value.
+func (r *reader) wants(f *Field, g *reading, s shape) bool {
+	n := g.node
+	if n.shape == s {
+		return true
+	}
+	code := map[shape]string{scalar: "want-value", mapping: "want-group", list: "want-list"}[s]
+	at := n.at
+	if n.shape != scalar && !n.flow {
+		at = g.key.at
+	}
+	r.say(code, at, "%s is %s, not %s", f.Key(), n.shape.words(), s.words())("write it like   %s", f.example())
+	return false
+}
+
+// groupField reads a group, or the single value that stands for one of its parts.
+func (r *reader) groupField(s scope, f *Field, g *reading) {
+	if f.Short != "" && g.node.shape == scalar {
+		g.ok = true
+		part := fieldNamed(f.Path, f.Short)
+		r.field(s, part, &entry{plainKey(f.Short), g.key, g.node})
+		return
+	}
+	if r.wants(f, g, mapping) {
+		g.ok = true
+		r.group(s, g.node)
+	}
+}

@@ -1,0 +1,198 @@
+package deal
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+)
+
+// shareOrMoney reads 1%, 1% of commitment or $750 into one of two lines; a third
+// line takes what the share is of.
+func (r *reader) shareOrMoney(s scope, f *Field, g *reading) {
+	text, lines := g.node.span, f.feeds()
+	if i := lastWord(text.text, " of "); i >= 0 && len(lines) > 2 {
+		of := text.cut(i+len(" of "), len(text.text))
+		word := strings.TrimPrefix(plainKey(of.text), "the ")
+		if word != "balance" && word != "commitment" {
+			r.say("unknown-base", of.at, "%s cannot be a share of %s", f.Key(), diag.Quote(of.text))("it can be of balance (what is paid off) or of commitment (the whole loan)")
+			return
+		}
+		s.member.Give(lines[2], model.Value{Choice: word, Text: of.text, Pos: of.at})
+		text = text.cut(0, i)
+	}
+	c, ok := r.charge(f.Key(), text)
+	if !ok {
+		return
+	}
+	v := model.Value{Number: c.x, Text: c.text, Pos: c.at}
+	switch _, of := s.member.Given[lines[len(lines)-1]]; {
+	case c.form == share && r.within(Percent, f.Key(), f.accepts(), f.example(), c.span, c.x):
+		s.member.Give(lines[0], v)
+	case c.form == share:
+		return
+	case c.form == fixed && len(lines) > 2 && of:
+		r.say("base-unused", c.at, "%s is dollars, so it is of nothing", f.Key())("leave out what stands behind the amount, or write a percentage")
+		return
+	case c.form == fixed:
+		s.member.Give(lines[1], v)
+	default:
+		r.say("bad-charge", c.at, "%s is %s, which is neither a percentage nor dollars", f.Key(), diag.Quote(c.text))("write it like   %s", f.example())
+		return
+	}
+	g.number, g.ok = c.x, true
+}
+
+const mostStages = 120
+
+// spending reads a curve, or the amounts of the months.
+func (r *reader) spending(s scope, f *Field, g *reading) {
+	switch g.node.shape {
+	case mapping:
+		r.say("want-value", g.key.at, "spending is a group of keys, not a word or a list")("write a word (%s) or amounts: spending: [$10k, $20k, $5k]", strings.Join(f.Choices, ", "))
+	case scalar:
+		v := model.Value{Text: g.node.text, Pos: g.node.at}
+		if r.choice(s, f, g, &v) {
+			g.ok = true
+			s.member.Give("curve", v)
+		}
+	case list:
+		r.stages(s, f, g)
+	}
+}
+
+func (r *reader) stages(s scope, f *Field, g *reading) {
+	if n := len(g.node.items); n > mostStages {
+		r.say("too-many", g.key.at, "%d months of spending, more than the %d that are read", n, mostStages)("join the small ones")
+		return
+	}
+	g.ok = true
+	month := &Field{Path: "month", Kind: Money, Example: "$10k"}
+	for i, item := range g.node.items {
+		month.Path = fmt.Sprintf("month %d of spending", i+1)
+		one := &reading{field: month, key: span{text: month.Path, at: item.at}, node: item}
+		v := model.Value{Text: item.text, Pos: item.at}
+		switch {
+		case item.shape == nothing:
+			r.say("missing-value", item.at, "%s has no amount", month.Path)("write $0 for a month without spending")
+			g.ok = false
+		case !r.wants(month, one, scalar) || !r.number(month, one, &v):
+			g.ok = false
+		default:
+			m := s.member.Add("stage", "", month.Path)
+			m.Pos = item.at
+			m.Give("amount", v)
+		}
+	}
+	s.member.Give("curve", model.Value{Choice: "stated", Text: fmt.Sprintf("%d months stated", len(g.node.items)), Pos: g.key.at})
+}
+
+// deposits reads amounts that come back; in prorations a credit is received first.
+func (r *reader) deposits(s scope, f *Field, g *reading) {
+	if !r.wants(f, g, mapping) {
+		return
+	}
+	if n := len(g.node.entries); n > mostFees {
+		r.say("too-many", g.key.at, "%d amounts, more than the %d that are read", n, mostFees)("join the small ones")
+		return
+	}
+	g.ok = true
+	row := &Field{Path: "amount", Kind: Money, Example: "$300"}
+	for i := range g.node.entries {
+		e := &g.node.entries[i]
+		one := &reading{field: row, key: e.key, node: e.value}
+		row.Path = strings.ReplaceAll(e.key.text, ".", " ")
+		if e.value.shape == nothing {
+			r.say("missing-value", e.key.at, "%s has no amount", diag.Quote(e.key.text))("write one, e.g. $300")
+			continue
+		}
+		if !r.wants(row, one, scalar) {
+			continue
+		}
+		text, credit := e.value.span, false
+		if j := lastWord(text.text, " credit"); j >= 0 && j+len(" credit") == len(text.text) {
+			text, credit = text.cut(0, j), true
+		}
+		if credit && f.Kind == Deposits {
+			r.say("credit-not-here", e.value.at, "%s is a deposit, which is paid and not received", diag.Quote(e.key.text))("put it under prorations if it is received at the purchase and paid back at the sale")
+			continue
+		}
+		v := model.Value{Text: text.text, Pos: text.at}
+		one.node = &node{shape: scalar, span: text}
+		if !r.number(row, one, &v) {
+			continue
+		}
+		m := s.member.Add("deposit", "", e.key.text)
+		m.Pos = e.key.at
+		m.Give("amount", v)
+		if f.Kind == Prorations {
+			m.Give("credit", model.Value{Number: flag(credit), Text: e.value.text, Pos: e.value.at})
+		}
+	}
+}
+
+// facts fills in what the deal keeps beside the model.
+func (r *reader) facts() {
+	d := r.deal
+	text := func(path string, to *string) {
+		if g := r.good(path); g != nil && g.choice != "" {
+			*to = g.choice
+		}
+	}
+	count := func(path string) int {
+		if g := r.good(path); g != nil {
+			return int(g.number.IntPart())
+		}
+		return 0
+	}
+	text("deal", &d.Name)
+	text("notes", &d.Notes)
+	text("house.address", &d.Address)
+	d.Root.Label = d.Name
+	d.YearBuilt, d.Units = count("house.year built"), count("house.units")
+	if g := r.good("house.utilities"); g != nil {
+		d.UtilitiesOff = g.number.IsZero()
+	}
+	if g := r.good("purchase.date"); g != nil {
+		d.PurchaseDate = g.date
+	}
+	if g := r.good("purchase.earnest deposit.refundable until"); g != nil {
+		d.DepositRefundableUntil = g.date
+	}
+	for _, target := range []string{"profit", "margin", "roi"} {
+		if r.good("targets."+target) != nil {
+			d.Targets = append(d.Targets, target+"_to_spare")
+		}
+	}
+	if d.HasCash = r.good("cash.available") != nil; d.HasCash {
+		d.Targets = append(d.Targets, "cash_to_spare")
+	}
+	r.named()
+}
+
+// named finds out what the names of the lines tell.
+func (r *reader) named() {
+	d := r.deal
+	for _, m := range d.Root.Children {
+		label := strings.ToLower(m.Label)
+		if m.Set == "fee" {
+			vacant := holdsAny(label, "vacant", "builder's risk", "builders risk", "builder’s risk")
+			d.VacantInsured = d.VacantInsured || vacant
+			d.Insured = d.Insured || vacant || holdsAny(label, "insur", "hazard", "homeowner")
+		}
+		if m.Kind == "general_fee" || m.Set == "cost" {
+			d.Permitted = d.Permitted || holdsAny(label, "permit")
+		}
+	}
+	for _, l := range r.lines() {
+		if g := r.good(l.path + "trade"); g != nil && !slices.Contains(d.Trades, g.choice) {
+			d.Trades = append(d.Trades, g.choice)
+		}
+	}
+}
+
+func holdsAny(s string, words ...string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(s, w) })
+}

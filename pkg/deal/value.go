@@ -1,0 +1,191 @@
+package deal
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// value reads a key that takes a single value and feeds its line.
+func (r *reader) value(s scope, f *Field, g *reading) {
+	v := model.Value{Text: g.node.text, Pos: g.node.at}
+	switch f.Kind {
+	case Text:
+		g.choice, g.ok = strings.Join(strings.Fields(g.node.text), " "), true
+		return
+	case Charge:
+		r.chargeField(s, f, g)
+		return
+	case BaseLine:
+		r.baseField(s, f, g)
+		return
+	case TotalRange:
+		r.totalRange(s, f, g)
+		return
+	case ShareOrMoney:
+		r.shareOrMoney(s, f, g)
+		return
+	case Date, DayInForce:
+		if !r.date(g) || f.Kind == Date {
+			return
+		}
+		if v.Number = r.daysIn(g); !g.ok {
+			return
+		}
+	case YesNo:
+		yes, err := quantity.ParseYesNo(g.node.text)
+		if r.refused(f, g.node.span, "bad-yes-no", err) {
+			return
+		}
+		v.Number = flag(yes)
+	case Choice:
+		if !r.choice(s, f, g, &v) {
+			return
+		}
+	default:
+		if !r.number(f, g, &v) {
+			return
+		}
+	}
+	g.number, g.ok = v.Number, true
+	for _, line := range f.feeds() {
+		s.member.Give(line, v)
+	}
+}
+
+func flag(yes bool) decimal.Decimal {
+	if yes {
+		return decimal.NewFromInt(1)
+	}
+	return decimal.Zero
+}
+
+// numberCodes are the codes of texts that are not what a kind takes.
+var numberCodes = map[Kind]string{
+	Money: "bad-money", Percent: "bad-percent", ShareOrMoney: "bad-percent", Duration: "bad-duration", WholeMonths: "bad-duration",
+	WholeNumber: "bad-number", Hours: "bad-hours", HourRate: "bad-hour-rate",
+}
+
+func (r *reader) number(f *Field, g *reading, v *model.Value) (ok bool) {
+	var err error
+	v.Number, err = number(f.Kind, g.node.text)
+	if r.refused(f, g.node.span, numberCodes[f.Kind], err) {
+		return false
+	}
+	switch whole := v.Number.IsInteger(); {
+	case f.Kind == WholeNumber && !whole:
+		r.say("not-whole", g.node.at, "%s is %s, not a whole number", f.Key(), g.node.text)("write it like   %s", f.example())
+		return false
+	case f.Kind == WholeMonths && !whole:
+		r.say("not-whole-months", g.node.at, "%s is %s, which is not a whole number of months", f.Key(), diag.Quote(g.node.text))("write whole months, e.g. %s", f.example())
+		return false
+	}
+	return r.inRange(f, g.node.span, v.Number)
+}
+
+// inRange refuses what is outside the field's range and doubts what is unusual.
+func (r *reader) inRange(f *Field, s span, x decimal.Decimal) bool {
+	return r.within(f.Kind, f.Key(), f.accepts(), f.example(), s, x) && r.usual(f, s, x)
+}
+
+// within refuses a number outside a range.
+func (r *reader) within(k Kind, name, accepts, example string, s span, x decimal.Decimal) bool {
+	for _, l := range limits(k, accepts) {
+		if l.holds(x) {
+			continue
+		}
+		code, how := "too-large", "more than can be right"
+		switch {
+		case l.least && x.IsNegative():
+			code, how = "below-zero", "below zero"
+		case l.least && x.IsZero():
+			code, how = "zero", "nothing"
+		case l.least:
+			code, how = "too-small", "less than can be right"
+		}
+		r.say(code, s.at, "%s is %s, which is %s", name, diag.Quote(s.text), how)("accepted is %s; e.g. %s", accepts, example)
+		return false
+	}
+	return true
+}
+
+// usual doubts a number outside what is usual; it stays good.
+func (r *reader) usual(f *Field, s span, x decimal.Decimal) bool {
+	for _, l := range limits(f.Kind, f.Doubt) {
+		if !l.holds(x) {
+			r.say(f.DoubtCode, s.at, "%s is %s; usual is %s", f.Key(), diag.Quote(s.text), f.Doubt)("check it with whoever gave it to you; it is used as it stands")
+		}
+	}
+	return true
+}
+
+// refused reports what package quantity refused.
+func (r *reader) refused(f *Field, s span, code string, err error) bool {
+	if err == nil {
+		return false
+	}
+	r.unread(f.Key(), s, code, err, f.example())
+	return true
+}
+
+// unread points at the part of a text that could not be read.
+func (r *reader) unread(name string, s span, code string, err error, example string) {
+	var q *quantity.Error
+	if !errors.As(err, &q) {
+		r.say(code, s.at, "%s: %v", name, err)("write it like   %s", example)
+		return
+	}
+	at := s.at
+	if i := strings.Index(s.text, q.Found); s.exact && q.Found != "" && i >= 0 {
+		if j := q.At; j >= 0 && j+len(q.Found) <= len(s.text) && s.text[j:j+len(q.Found)] == q.Found {
+			i = j
+		}
+		at = s.point(i, q.Found)
+	}
+	why := q.Why
+	if !strings.Contains(why, s.text) && utf8.RuneCountInString(s.text) <= 60 && s.text != "" {
+		why = fmt.Sprintf("%s in %s", why, diag.Quote(s.text))
+	}
+	r.say(code, at, "%s: %s", name, why)("write %s", q.Want)
+}
+
+func (r *reader) date(g *reading) bool {
+	d, err := quantity.ParseDate(g.node.text)
+	if r.refused(g.field, g.node.span, "bad-date", err) {
+		return false
+	}
+	g.date, g.ok = d, true
+	return true
+}
+
+// choice reads one of the words of a field. Where the line is a yes or no, the
+// second word is the yes.
+func (r *reader) choice(s scope, f *Field, g *reading, v *model.Value) bool {
+	word := strings.ReplaceAll(strings.ToLower(g.node.text), " / ", "/")
+	i := slices.IndexFunc(f.Choices, func(c string) bool { return plainKey(c) == plainKey(word) })
+	if i < 0 {
+		code, hint := "bad-choice", "write one of: "+strings.Join(f.Choices, ", ")
+		if f.Key() == "during" {
+			code = "unknown-phase"
+		}
+		if near, ok := diag.Nearest(word, f.Choices); ok {
+			hint = fmt.Sprintf("did you mean %q? the words are: %s", near, strings.Join(f.Choices, ", "))
+		}
+		r.say(code, g.node.at, "%s is %s, which is none of its words", f.Key(), diag.Quote(g.node.text))("%s", hint)
+		return false
+	}
+	g.choice = f.Choices[i]
+	v.Choice = g.choice
+	if f.Line == "actual_360" {
+		v.Choice, v.Number = "", decimal.NewFromInt(int64(i))
+	}
+	return true
+}
