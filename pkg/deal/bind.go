@@ -26,13 +26,13 @@ func (r *reader) unbound(err error) {
 	case errors.As(err, &missing):
 		at := missing.Cell.Member.Pos
 		if at.Line == 0 {
-			at = r.where()
+			at = r.needed()
 		}
 		r.say("missing-input", at, "%s is not given: %s", missing.Cell.Name(), missing.Cell.Line.Meaning)("add it")
 	case errors.As(err, &circle):
 		r.say("circle", r.placeOf(circle.Cells), "%v", err)("state one of them as an amount in dollars")
 	default:
-		r.say("not-bound", r.where(), "the deal does not fit the model: %v", err)("this is a mistake of the program; please report it with the file")
+		r.say("not-bound", r.needed(), "the deal does not fit the model: %v", err)("this is a mistake of the program; please report it with the file")
 	}
 }
 
@@ -48,7 +48,7 @@ func (r *reader) placeOf(cells []*model.Cell) diag.Pos {
 			return c.Member.Pos
 		}
 	}
-	return r.where()
+	return r.needed()
 }
 
 // flat takes a joined error apart.

@@ -32,7 +32,7 @@ func (r *reader) checkRequired() {
 			continue
 		}
 		f := fieldNamed(must.group, plainKey(must.path[len(must.group)+1:]))
-		r.say(must.code, r.where(must.group), "%s is not given", must.what)("add   %s: {%s}", must.group, f.example())
+		r.say(must.code, r.needed(must.group), "%s is not given", must.what)("add   %s: {%s}", must.group, f.example())
 	}
 }
 
@@ -41,9 +41,9 @@ func (r *reader) checkHold() {
 	switch {
 	case !known:
 	case hold.IsZero():
-		r.say("missing-hold", r.where("time"), "the deal takes no time")("add the phases, e.g.   time: {renovation: 3 months, marketing: 5 weeks, escrow: 1 month}")
+		r.say("missing-hold", r.needed("time"), "the deal takes no time")("add the phases, e.g.   time: {renovation: 3 months, marketing: 5 weeks, escrow: 1 month}")
 	case hold.GreaterThan(longest):
-		r.say("hold-too-long", r.where("time"), "the phases are %s years together", hold.DivRound(decimal.NewFromInt(12), 1))("at most 10 years are reckoned")
+		r.say("hold-too-long", r.needed("time"), "the phases are %s years together", hold.DivRound(decimal.NewFromInt(12), 1))("at most 10 years are reckoned")
 	}
 }
 

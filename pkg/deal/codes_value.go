@@ -1,7 +1,5 @@
 package deal
 
-import "ledgerboard/pkg/diag"
-
 func valueCodes() []Code {
 	return mistakes([][2]string{
 		{"unknown-key", "a key that there is not, or not here"},
@@ -94,20 +92,5 @@ func dealCodes() []Code {
 		{"missing-input", "the model needs something that the file does not give"},
 		{"circle", "amounts that each need the other"},
 		{"not-bound", "the deal does not fit the model"},
-	})
-}
-
-func doubtCodes() []Code {
-	return codes(diag.Warning, [][2]string{
-		{"discount-high", "an unusual discount to the after-repair value"},
-		{"contingency-high", "an unusual contingency"},
-		{"rate-high", "an unusual rate"},
-		{"points-high", "unusual points"},
-		{"retainage-high", "unusual retainage"},
-		{"preferred-high", "an unusual preferred return"},
-		{"rule-unusual", "an unusual share in the rule of thumb"},
-		{"slabs-open", "slabs without a last one"},
-		{"tax-filing-assumed", "filing single is assumed"},
-		{"tax-year-later", "figures of an earlier year"},
 	})
 }

@@ -1,4 +1,139 @@
 package deal
 
-// doubt warns of what is possible but probably not meant.
-func (r *reader) doubt() {}
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/caution"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// doubt warns of what is possible but probably not meant. Only what the file alone
+// tells is looked at.
+func (r *reader) doubt() {
+	r.doubtPurchase()
+	r.doubtTime()
+	r.doubtWorks()
+	r.doubtHolding()
+	r.doubtSelling()
+	r.doubtAims()
+	for _, l := range r.loans() {
+		r.doubtLoan(l)
+		r.doubtTerm(l)
+	}
+	r.doubtLoans()
+	r.doubtDates()
+}
+
+func (r *reader) doubtPurchase() {
+	price, value, lender := r.good("purchase.price"), r.good("value.after-repair value"), r.good("value.lender's value")
+	if value.number.LessThanOrEqual(price.number) {
+		r.say("value-below-price", value.at(), "the after-repair value (%s) is not above the price (%s)", value.node.text, price.node.text)("check both; k is a thousand and m a million")
+	}
+	if lender != nil && lender.number.GreaterThan(value.number) {
+		r.say("lender-value-above", lender.at(), "the lender's value (%s) is above yours (%s)", lender.node.text, value.node.text)("check both; the loan is sized by the lender's, the sale by yours")
+	}
+	if len(r.deal.Root.In("purchase_fee")) == 0 {
+		r.say("closing-costs-missing", r.where("purchase.closing", "purchase"), "the purchase has no closing costs")("ask a title company, and add   closing: {title and escrow: $1,850}   under purchase")
+	}
+}
+
+func (r *reader) doubtTime() {
+	for _, p := range []struct{ key, code, what string }{
+		{"marketing", "marketing-missing", "no time from the listing to an accepted offer"},
+		{"escrow", "escrow-missing", "no time from the accepted offer to the closing of the sale"},
+	} {
+		if g := r.good("time." + p.key); g == nil || g.number.IsZero() {
+			r.say(p.code, r.where("time."+p.key, "time"), "the plan has %s", p.what)("add   %s", fieldNamed("time", p.key).example())
+		}
+	}
+}
+
+func (r *reader) doubtWorks() {
+	root := r.deal.Root
+	works := len(root.In("cost"))+len(root.In("general_fee")) > 0
+	time := r.good("time.renovation")
+	idle := time == nil || time.number.IsZero()
+	switch {
+	case works && idle:
+		r.say("works-without-time", r.where("time.renovation", "time"), "the renovation costs money but takes no time")("add   renovation: 3.75 months   under time")
+	case !works && !idle:
+		r.say("works-missing", r.where("renovation", "time"), "the renovation takes time but costs nothing")("add its lines, e.g.   renovation: {lines: [{trade: roof, work: new shingles, amount: $9,800}]}")
+	}
+	if works {
+		r.doubtContingency()
+	}
+	if n := len(root.In("stage")); time != nil && decimal.NewFromInt(int64(n)).GreaterThan(time.number.Ceil()) {
+		r.say("spending-beyond", r.where("renovation.spending"), "spending is stated for %d months, but the renovation takes %s", n, time.node.text)("what lies beyond the renovation is not counted; the rest is scaled to the budget")
+	}
+	for _, l := range r.lines() {
+		hours := r.good(l.path + "own hours")
+		if hours != nil && hours.number.IsPositive() && r.of(l, "hired rate") == nil && r.got["renovation.own labour rate"] == nil {
+			r.say("own-hours-unpriced", hours.key.at, "the own hours have no rate, so the work finished by trades looks too cheap")("add   hired rate: $55/hour   here, or   own labour rate: $45/hour   under renovation")
+		}
+	}
+}
+
+func (r *reader) doubtContingency() {
+	usual, _ := caution.SuggestedContingency(r.deal.YearBuilt, r.deal.UtilitiesOff)
+	words := quantity.FormatPercent(usual, 1)
+	age := "a house of unknown age"
+	if r.deal.YearBuilt > 0 {
+		age = "a house built in " + r.got["house.year built"].node.text
+	}
+	if r.deal.UtilitiesOff {
+		age += " with its utilities off"
+	}
+	g := r.good("renovation.contingency")
+	switch assumed := decimal.New(1, -1); {
+	case g == nil && assumed.LessThan(usual):
+		r.say("contingency-assumed", r.where("renovation"), "no contingency is stated; 10%% is assumed, and %s is customary for %s", words, age)("add   contingency: %s   under renovation", words)
+	case g == nil:
+	case g.number.IsZero():
+		r.say("contingency-none", g.at(), "the plan has no contingency; %s is customary for %s", words, age)("write   contingency: %s   unless every wall has been opened", words)
+	case g.number.LessThan(usual):
+		r.say("contingency-low", g.at(), "a contingency of %s is under the %s that is customary for %s", g.node.text, words, age)("write   contingency: %s   unless there is a reason for less", words)
+	}
+}
+
+func (r *reader) doubtHolding() {
+	at := r.where("holding")
+	if !r.deal.Insured {
+		r.say("insurance-missing", at, "no line names insurance")("a house under work usually needs vacant-house or builder's-risk cover from the closing on; ask an insurer, and add it under holding")
+	}
+	holding := r.deal.Root.In("holding_fee")
+	if !slices.ContainsFunc(holding, func(m *model.Member) bool { return strings.Contains(strings.ToLower(m.Label), "tax") }) {
+		r.say("property-tax-missing", at, "no holding line names property tax")("add   property tax: $4,120/year   from a bill without the seller's exemptions; theirs may be far lower than yours")
+	}
+	for _, m := range holding {
+		if v, once := m.Given["fixed"]; once && v.Number.IsPositive() {
+			r.say("holding-once", v.Pos, "%s is %s once, for the whole hold", m.Label, v.Text)("write   %s/month   if it is paid every month", v.Text)
+		}
+	}
+}
+
+func (r *reader) doubtSelling() {
+	selling := r.deal.Root.In("selling_fee")
+	if len(selling) == 0 {
+		r.say("selling-costs-missing", r.where("selling"), "the sale costs nothing")("add the commissions, the closing and the transfer tax, e.g.   selling: {listing agent: 2.5%%, settlement: $1,200}")
+	}
+	fifth := decimal.New(2, -1)
+	for _, m := range append(selling, r.deal.Root.In("purchase_fee")...) {
+		if v, ok := m.Given["share"]; ok && v.Number.GreaterThan(fifth) {
+			r.say("share-high", v.Pos, "%s takes %s", m.Label, v.Text)("check it; a share of more than 20%% is unusual for a charge")
+		}
+	}
+}
+
+func (r *reader) doubtAims() {
+	if !r.deal.HasCash {
+		r.say("cash-missing", r.where("cash"), "the file does not say what cash you have, so the verdict can't say if it is enough")("add   cash: {available: $95,000}")
+	}
+	stated := slices.ContainsFunc(r.deal.Targets, func(t string) bool { return t != "cash_to_spare" })
+	if !stated {
+		r.say("target-missing", r.where("targets"), "no target is stated; a profit of $0 or more is taken as enough")("add   targets: {profit: $30,000}")
+	}
+}

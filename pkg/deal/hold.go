@@ -46,12 +46,19 @@ func (r *reader) saleDate() quantity.Date {
 func days(a, b quantity.Date) int { return quantity.DaysBetween(a, b) }
 
 // where is the place of a key if the file has it, else of the first of the groups
-// around it that it has, else the beginning of the file.
+// around it that it has, else the file as a whole.
 func (r *reader) where(paths ...string) diag.Pos {
 	for _, p := range paths {
 		if g := r.got[p]; g != nil {
 			return g.key.at
 		}
 	}
-	return diag.Pos{File: r.name, Line: 1}
+	return diag.Pos{File: r.name}
+}
+
+// needed is where, with the first line for the file as a whole.
+func (r *reader) needed(paths ...string) diag.Pos {
+	at := r.where(paths...)
+	at.Line = max(1, at.Line)
+	return at
 }

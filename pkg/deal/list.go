@@ -3,8 +3,6 @@ package deal
 import (
 	"fmt"
 	"strings"
-
-	"ledgerboard/pkg/model"
 )
 
 const mostLoans = 10
@@ -31,6 +29,7 @@ func (r *reader) list(s scope, f *Field, g *reading) {
 		}
 		inner.member = s.member.Add(f.Set, "", fmt.Sprintf("%s %d", f.Set, i+1))
 		inner.member.Pos = item.at
+		r.items[f.Set] = append(r.items[f.Set], inner)
 		r.group(inner, item)
 		r.label(inner, i, len(g.node.items))
 	}
@@ -54,34 +53,17 @@ func (r *reader) label(s scope, i, of int) {
 	}
 }
 
-// loans are the scopes of the loans in order.
-func (r *reader) loans() []scope {
-	var out []scope
-	for i, m := range r.deal.Root.In("loan") {
-		out = append(out, scope{path: fmt.Sprintf("loans[%d].", i+1), group: "loans[]", member: m, at: m.Pos})
-	}
-	return out
-}
-
-// lines are the scopes of the renovation lines in order.
-func (r *reader) lines() []scope {
-	var out []scope
-	for i, m := range r.deal.Root.In("cost") {
-		out = append(out, scope{path: fmt.Sprintf("renovation.lines[%d].", i+1), group: "renovation.lines[]", member: m, at: m.Pos})
-	}
-	return out
-}
+// loans are the scopes of the loans in order, lines those of the renovation lines.
+func (r *reader) loans() []scope { return r.items["loan"] }
+func (r *reader) lines() []scope { return r.items["cost"] }
 
 // of returns what a group gives for a key, or nil.
 func (r *reader) of(s scope, key string) *reading { return r.got[s.path+key] }
 
-// read returns a reading that could be read, or nil.
+// good returns a reading that could be read, or nil.
 func (r *reader) good(path string) *reading {
 	if g := r.got[path]; g != nil && g.ok {
 		return g
 	}
 	return nil
 }
-
-// give feeds a line of the model.
-func give(m *model.Member, line string, v model.Value) { m.Give(line, v) }

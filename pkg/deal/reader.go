@@ -17,6 +17,7 @@ type reader struct {
 	name  string
 	diags diag.List
 	got   map[string]*reading // by full path, items of lists by number: loans[1].rate
+	items map[string][]scope  // of the lists, by the set of their members
 	dated []datedFee
 }
 
@@ -50,7 +51,7 @@ type scope struct {
 
 func newReader(name string) *reader {
 	d := &Deal{Name: name, Root: model.NewDeal(name)}
-	return &reader{deal: d, name: name, got: map[string]*reading{}}
+	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}}
 }
 
 // say adds a finding once its hint is known.

@@ -75,6 +75,10 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 			fit = there
 		}
 	}
+	if inside, ok := within(all, path); ok && len(fit) == 0 {
+		r.say("set-into-value", at, "--set %s: %s is a single value, which has no parts", diag.Quote(written), inside.name())("set the whole of it, e.g. --set '%s={…}'", inside.name())
+		return target{}, false
+	}
 	names := func(of []target) (out []string) {
 		for _, t := range of {
 			out = append(out, t.name())
@@ -98,6 +102,18 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 		r.diags.Add(d)
 	default:
 		r.say("ambiguous-set-path", at, "--set %s: there is more than one: %s", diag.Quote(written), strings.Join(names(fit), ", "))("write it in full")
+	}
+	return target{}, false
+}
+
+// within finds the key of the file that a path goes beyond.
+func within(all []target, path string) (target, bool) {
+	for i := strings.LastIndexByte(path, '.'); i > 0; i = strings.LastIndexByte(path[:i], '.') {
+		for _, t := range all {
+			if t.there && (t.name() == path[:i] || strings.HasSuffix(t.name(), "."+path[:i])) {
+				return t, true
+			}
+		}
 	}
 	return target{}, false
 }

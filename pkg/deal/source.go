@@ -74,9 +74,11 @@ func unreadable(name string, text []byte) *diag.Diag {
 func badByte(text []byte) int {
 	for i := 0; i < len(text); {
 		r, size := utf8.DecodeRune(text[i:])
-		bad := r == utf8.RuneError && size == 1 || r == comma || r == 0x7f ||
-			r < ' ' && r != '\n' && r != '\t' && r != '\r' || r >= 0x80 && r < 0xa0 || r == byteOrder0 && i > 0
-		if bad || r == '\r' && !bytes.HasPrefix(text[i:], []byte("\r\n")) {
+		switch {
+		case r == utf8.RuneError && size == 1,
+			r == '\r' && !bytes.HasPrefix(text[i:], []byte("\r\n")),
+			i > 0 && r == byteOrderMark,
+			unseen(r):
 			return i
 		}
 		i += size
@@ -84,7 +86,19 @@ func badByte(text []byte) int {
 	return -1
 }
 
-const byteOrder0 = '\ufeff'
+const byteOrderMark = '\ufeff'
+
+// unseen reports characters that take no place on the screen or turn its order
+// around, which come from copying; what joins letters and emoji is let be.
+func unseen(r rune) bool {
+	switch r {
+	case '\n', '\t', '\r':
+		return false
+	case comma, 0xad, 0x200b, 0x200e, 0x200f, 0x2028, 0x2029, 0x2060:
+		return true
+	}
+	return r < ' ' || r >= 0x7f && r < 0xa0 || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069
+}
 
 // hideCommas replaces the commas between thousands.
 func hideCommas(text string) string {

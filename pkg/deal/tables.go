@@ -119,9 +119,12 @@ func (r *reader) area(s scope) area {
 	return a
 }
 
+// beyond is past every day and total that is read.
+var beyond = decimal.New(1, 13)
+
 // wide is a range of the model's lines, with the model's own edges where not given.
 func wide(m *model.Member, from, to string) [2]decimal.Decimal {
-	out := [2]decimal.Decimal{decimal.New(-1, 13), decimal.New(1, 13)} // beyond every day and total that is read
+	out := [2]decimal.Decimal{beyond.Neg(), beyond}
 	for i, line := range []string{from, to} {
 		if v, ok := m.Given[line]; ok {
 			out[i] = v.Number

@@ -1,0 +1,47 @@
+package deal
+
+import "ledgerboard/pkg/diag"
+
+func doubtCodes() []Code {
+	return codes(diag.Warning, [][2]string{
+		{"value-below-price", "an after-repair value not above the price"},
+		{"lender-value-above", "a lender's value above the owner's"},
+		{"discount-high", "an unusual discount to the after-repair value"},
+		{"closing-costs-missing", "a purchase without closing costs"},
+		{"marketing-missing", "no time on the market"},
+		{"escrow-missing", "no time from offer to closing"},
+		{"works-without-time", "a renovation that takes no time"},
+		{"works-missing", "a renovation that costs nothing"},
+		{"contingency-none", "a plan without contingency"},
+		{"contingency-low", "less contingency than the age of the house suggests"},
+		{"contingency-assumed", "a contingency assumed below what is customary"},
+		{"contingency-high", "an unusual contingency"},
+		{"spending-beyond", "spending stated beyond the renovation"},
+		{"own-hours-unpriced", "own hours without what a trade would charge"},
+		{"loan-empty", "a loan that lends nothing"},
+		{"loan-without-rate", "a loan without interest"},
+		{"rate-high", "an unusual rate"},
+		{"points-high", "unusual points"},
+		{"interest-basis-assumed", "interest on the balance is assumed"},
+		{"loan-without-term", "a loan without a term"},
+		{"term-before-sale", "a loan that falls due before the sale"},
+		{"retainage-high", "unusual retainage"},
+		{"draws-unused", "draws of a loan that funds no renovation"},
+		{"price-shares-over-100", "loans of more than the whole price"},
+		{"preferred-high", "an unusual preferred return"},
+		{"insurance-missing", "no insurance"},
+		{"property-tax-missing", "no property tax"},
+		{"holding-once", "a holding cost paid once"},
+		{"selling-costs-missing", "a sale without costs"},
+		{"share-high", "a charge of more than a fifth"},
+		{"slabs-open", "slabs without a last one"},
+		{"tables-open", "tables that leave out some totals"},
+		{"rates-outdated", "rates that end before they are due"},
+		{"rates-not-yet", "rates that begin after they are due"},
+		{"cash-missing", "no cash stated"},
+		{"target-missing", "no target stated"},
+		{"rule-unusual", "an unusual share in the rule of thumb"},
+		{"tax-filing-assumed", "filing single is assumed"},
+		{"tax-year-later", "tax figures of an earlier year"},
+	})
+}

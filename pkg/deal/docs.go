@@ -1,0 +1,73 @@
+package deal
+
+import (
+	"strings"
+
+	"ledgerboard/pkg/model"
+)
+
+// Table returns the table of fields, in the order of the docs, with meanings and
+// defaults filled in from the model's lines where the row leaves them to it.
+func Table() []Field {
+	doc, err := model.Standard()
+	all := rows()
+	if err != nil {
+		return all // the document is embedded and tested, so this does not happen
+	}
+	for i := range all {
+		f := &all[i]
+		f.Range = f.accepts()
+		lines := f.lines(doc)
+		if len(lines) == 0 {
+			continue
+		}
+		if f.Meaning == "" {
+			f.Meaning = lines[0].Meaning
+		}
+		if f.Default == "" && lines[0].Formula != nil {
+			f.Default = inWords(lines[0].Formula.String(), f.Kind)
+		}
+	}
+	return all
+}
+
+// lines are the model's rows that the field feeds; none for kinds of member.
+func (f *Field) lines(doc *model.Document) []*model.Line {
+	var out []*model.Line
+	for _, name := range f.feeds() {
+		for _, set := range f.sets() {
+			if l := doc.Line(set, name); l != nil {
+				out = append(out, l)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// sets are the model's sets that the field's lines may stand in.
+func (f *Field) sets() []string {
+	switch {
+	case strings.HasPrefix(f.Path, "<fee>.tables[]"):
+		return []string{"table"}
+	case strings.HasPrefix(f.Path, "<fee>"):
+		return []string{"fee", "holding_fee", "loan_fee"}
+	case strings.HasPrefix(f.Path, "loans[]"):
+		return []string{"loan"}
+	case strings.HasPrefix(f.Path, "renovation.lines[]"):
+		return []string{"cost"}
+	}
+	return []string{model.Deal}
+}
+
+// inWords says a model's default as the file would.
+func inWords(formula string, k Kind) string {
+	zero := map[Kind]string{Money: "$0", Percent: "0%", YesNo: "no", HourRate: "$0/hour"}[k]
+	switch {
+	case formula == "0" && zero != "":
+		return zero
+	case formula == "0":
+		return "0"
+	}
+	return "the " + strings.ReplaceAll(formula, "_", " ")
+}

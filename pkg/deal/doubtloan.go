@@ -1,0 +1,96 @@
+package deal
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+func (r *reader) doubtLoan(l scope) {
+	name := l.member.Label
+	positive := func(key string) bool {
+		g := r.good(l.path + key)
+		return g != nil && g.number.IsPositive()
+	}
+	if !positive("price share") && !positive("fixed amount") && !positive("renovation share") && !positive("reserve") {
+		r.say("loan-empty", l.at, "%s lends nothing", name)("add   price share: 85%%   or   fixed amount: $180k   or   renovation share: 90%%")
+	}
+	switch {
+	case !positive("rate"):
+		r.say("loan-without-rate", l.at, "%s bears no interest", name)("add   rate: 11.25%%   if it does")
+	case r.of(l, "interest on") == nil:
+		r.say("interest-basis-assumed", r.of(l, "rate").key.at, "%s does not say what interest runs on; the balance is assumed", name)("ask the lender, and add   interest on: balance   or   interest on: commitment")
+	}
+	if g := r.of(l, "draws"); g != nil && !positive("renovation share") {
+		r.say("draws-unused", g.key.at, "%s has draws but lends nothing for the renovation", name)("add   renovation share: 90%%   or leave out the draws")
+	}
+}
+
+// doubtTerm looks at when the loan falls due.
+func (r *reader) doubtTerm(l scope) {
+	term := r.good(l.path + "term")
+	if term == nil {
+		r.say("loan-without-term", l.at, "%s has no term", l.member.Label)("add   term: 12 months   so that a late sale shows what it costs")
+		return
+	}
+	hold, _ := r.hold()
+	if term.number.LessThan(hold) && r.of(l, "extension") == nil {
+		r.say("term-before-sale", term.at(), "%s falls due after %s, before the sale (%s), and no extension is agreed", l.member.Label, term.node.text, quantity.FormatMonths(hold, 1))("ask the lender, and add   extension: {each: 3 months, fee: 0.5%%}")
+	}
+}
+
+// doubtLoans looks at all loans together.
+func (r *reader) doubtLoans() {
+	lent := decimal.Zero
+	for _, l := range r.loans() {
+		g, rest := r.good(l.path+"price share"), r.good(l.path+"of remainder")
+		if g == nil || rest != nil && !rest.number.IsZero() {
+			continue
+		}
+		if lent = lent.Add(g.number); lent.GreaterThan(one) {
+			r.say("price-shares-over-100", g.at(), "the loans lend %s%% of the price together", lent.Shift(2))("what is over the closing is cut, as no loan gives cash back; a later loan may take a share   of remainder: yes")
+			return
+		}
+	}
+}
+
+// doubtDates looks for charges whose dated rates are not in force when they are due.
+func (r *reader) doubtDates() {
+	for _, f := range r.dated {
+		r.doubtTotals(f)
+		due, day, when := r.deal.PurchaseDate, decimal.Zero, "purchase"
+		if f.scope.place.atSale {
+			due, day, when = r.saleDate(), decimal.NewFromInt(int64(r.saleDay())), "sale"
+		}
+		if due.IsZero() {
+			continue
+		}
+		first, last := f.areas[0], f.areas[0]
+		for _, a := range f.areas {
+			if a.days[0].LessThan(first.days[0]) {
+				first = a
+			}
+			if a.days[1].GreaterThan(last.days[1]) {
+				last = a
+			}
+		}
+		label := f.scope.member.Label
+		switch {
+		case !day.LessThan(last.days[1]):
+			r.say("rates-outdated", last.at, "the last rates of %s end before the %s (%s), so nothing is charged", label, when, due)("find the rates of that day, or leave out   until   of the last ones")
+		case day.LessThan(first.days[0]):
+			r.say("rates-not-yet", first.at, "the first rates of %s begin after the %s (%s), so nothing is charged", label, when, due)("add the rates of that day, or leave out   from   of the first ones")
+		}
+	}
+}
+
+// doubtTotals looks for totals outside all tables.
+func (r *reader) doubtTotals(f datedFee) {
+	low, high := f.areas[0].totals[0], f.areas[0].totals[1]
+	for _, a := range f.areas {
+		low, high = decimal.Min(low, a.totals[0]), decimal.Max(high, a.totals[1])
+	}
+	if low.IsPositive() || high.LessThan(beyond) {
+		r.say("tables-open", f.areas[0].at, "the tables of %s are not for all totals; outside them nothing is charged", f.scope.member.Label)("add a table for the rest, e.g. when: above $350,000, unless that is meant")
+	}
+}
