@@ -46,6 +46,8 @@ type House struct {
 type Caution struct {
 	// ID is stable: lower-case words joined by hyphens.
 	ID string
+	// Title says it in a few words, for lists.
+	Title string
 	// Text is one or two plain sentences; the last says whom to ask.
 	Text string
 	// Source names what the text rests on, with the section, and says "from
@@ -60,7 +62,7 @@ func For(h House) []Caution {
 	var out []Caution
 	for _, r := range rows() {
 		if r.applies(h) {
-			out = append(out, Caution{ID: r.id, Text: w.Replace(r.text), Source: sourceOf(r.cites)})
+			out = append(out, Caution{ID: r.id, Title: r.title, Text: w.Replace(r.text), Source: sourceOf(r.cites)})
 		}
 	}
 	return out

@@ -6,6 +6,7 @@ import "slices"
 // rests on. A word in braces is filled from the facts of the house.
 type row struct {
 	id      string
+	title   string // the same in a few words, for lists
 	applies func(House) bool
 	text    string
 	cites   []string

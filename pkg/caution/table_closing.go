@@ -5,6 +5,7 @@ func closingRows() []row {
 	return []row{
 		{
 			id:      "lead-disclosure",
+			title:   "lead must be disclosed at resale",
 			applies: leadYear,
 			text: "At resale you may have to disclose known lead paint, hand over records and the pamphlet and give the buyer 10 days to inspect, " +
 				"even if you got nothing at a foreclosure. Check locally.",
@@ -12,6 +13,7 @@ func closingRows() []row {
 		},
 		{
 			id:      "tax",
+			title:   "profit is usually ordinary income; self-employment tax may apply",
 			applies: gainPossible,
 			text: "Profit on a house bought to resell is usually ordinary income, and self-employment tax may apply; " +
 				"capital-gain rates and the exclusion for a main home usually do not. Ask a tax adviser.",
@@ -19,6 +21,7 @@ func closingRows() []row {
 		},
 		{
 			id:      "due-diligence",
+			title:   "permits, liens, sewer, septic, flood zone, wiring: ask before closing",
 			applies: always,
 			text: "Ask about open permits, code cases, vacancy registration, sewer, well, septic, flood zone, HOA, occupants, liens, " +
 				"knob-and-tube or aluminum wiring, polybutylene pipe and unpermitted additions; check locally.",

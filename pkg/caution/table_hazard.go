@@ -5,6 +5,7 @@ func hazardRows() []row {
 	return []row{
 		{
 			id:      "lead-renovation",
+			title:   "lead paint may be present; a certified firm may be needed",
 			applies: leadYear,
 			text: "{house}: lead paint may be present. Renovating to resell for profit counts as renovation for compensation " +
 				"under the federal lead rule, so a certified firm may be needed; check locally.",
@@ -12,6 +13,7 @@ func hazardRows() []row {
 		},
 		{
 			id:      "lead-own-labor",
+			title:   "own work where lead paint may be: certification may be needed",
 			applies: all(leadYear, ownLabor),
 			text: "Own labor is planned where lead paint may be present: you may need certification as a firm and a certified renovator " +
 				"(8-hour course), or an outside certified firm for all of it. Ask a certified lead firm.",
@@ -19,6 +21,7 @@ func hazardRows() []row {
 		},
 		{
 			id:      "lead-minor-repair",
+			title:   "windows or demolition are no minor repair under the lead rule",
 			applies: all(leadYear, has(windows, demolition)),
 			text: "The plan has {minor} work: window replacement and demolition of painted surfaces are not minor repair under the lead rule, " +
 				"whatever their size (other work: 6 sq ft a room, 20 outside). Check locally.",
@@ -26,6 +29,7 @@ func hazardRows() []row {
 		},
 		{
 			id:      "asbestos-presumed",
+			title:   "have old floors, mastic, ceilings, insulation tested for asbestos",
 			applies: asbestosPresumed,
 			text: "{house}: asbestos is presumed in old flooring, mastic, textured ceilings and pipe or duct insulation. " +
 				"Have them tested before they are disturbed, roofing and siding too; ask an accredited inspector.",
@@ -33,6 +37,7 @@ func hazardRows() []row {
 		},
 		{
 			id:      "asbestos-flooring",
+			title:   "old resilient floors: do not sand or rip up before a test",
 			applies: all(asbestosPresumed, has(flooring, demolition)),
 			text: "Sanding old resilient floors or ripping up sheet flooring is a prohibited practice where asbestos is presumed. " +
 				"Price it as tested, covered or abated first; ask a licensed abatement contractor.",
@@ -40,6 +45,7 @@ func hazardRows() []row {
 		},
 		{
 			id:      "asbestos-not-presumed",
+			title:   "asbestos is not presumed, and not ruled out; test before tearing out",
 			applies: all(not(asbestosPresumed), reachesAsbestos),
 			text: "{house}: asbestos is not presumed from the year, but later materials may hold it too. " +
 				"Test undocumented flooring, mastic, textures and pipe or duct insulation before disturbing them; check locally.",
@@ -47,13 +53,15 @@ func hazardRows() []row {
 		},
 		{
 			id:      "asbestos-notice",
+			title:   "the federal asbestos notice may apply",
 			applies: func(h House) bool { return h.Units > noticeUnits },
 			text: "With five or more units the federal asbestos notice may apply, from 260 ft on pipes, 160 sq ft on other parts or 35 cu ft of it. " +
 				"Check locally with the state or air district.",
 			cites: []string{"ASB-5", "ASB-6"},
 		},
 		{
-			id: "asbestos-notice-small",
+			id:    "asbestos-notice-small",
+			title: "asbestos: state and air district rules may be stricter",
 			applies: all(asbestosPresumed, reachesAsbestos, func(h House) bool {
 				return h.Units <= noticeUnits
 			}),

@@ -5,6 +5,7 @@ func resaleRows() []row {
 	return []row{
 		{
 			id:      "fha-before-closing",
+			title:   "the buyer's contract would come before you own the house",
 			applies: contractBeforeClosing,
 			text: "The buyer's contract is dated before your own purchase closing. Only the owner of record may sell to a buyer " +
 				"with an FHA-insured loan, and other lenders may object too; ask a lender.",
@@ -12,6 +13,7 @@ func resaleRows() []row {
 		},
 		{
 			id:      "fha-too-soon",
+			title:   "too soon for a buyer with an FHA-insured loan",
 			applies: fhaTooSoon,
 			text: "Buyer's contract planned on day {days} after your closing: a buyer with an FHA-insured loan may be shut out until {first}, " +
 				"which shrinks the pool of buyers. Ask a lender.",
@@ -19,6 +21,7 @@ func resaleRows() []row {
 		},
 		{
 			id:      "fha-edge",
+			title:   "within a day of an FHA waiting limit; count the days",
 			applies: fhaNearFirst,
 			text: "Buyer's contract planned on day {days} after your closing, within a day of the 90/91 edge of the FHA resale rule: " +
 				"whether such a buyer may be shut out is not decided here. Ask a lender how it counts.",
@@ -26,6 +29,7 @@ func resaleRows() []row {
 		},
 		{
 			id:      "fha-dates-unknown",
+			title:   "FHA waiting days (90, 180) may shrink the pool of buyers",
 			applies: fhaDatesUnknown,
 			text: "A buyer with an FHA-insured loan may be shut out if the contract is signed before {first}, counted from your closing; " +
 				"from there to day 180 a second appraisal may apply at twice your price. Ask a lender.",
@@ -33,6 +37,7 @@ func resaleRows() []row {
 		},
 		{
 			id:      "fha-second-appraisal",
+			title:   "an FHA buyer may need a second appraisal",
 			applies: fhaSecond(yes),
 			text: "Buyer's contract on day {days} at twice your price or more: an FHA lender may need a second appraisal the buyer may not be " +
 				"charged for, and use it if over 5% lower. Ask a lender.",
@@ -40,6 +45,7 @@ func resaleRows() []row {
 		},
 		{
 			id:      "fha-second-appraisal-edge",
+			title:   "near the edge of the FHA second-appraisal rule; count the days",
 			applies: fhaSecond(edge),
 			text: "Buyer's contract on day {days}, within a day of an edge of the FHA rule on resales at twice the price (days 91 to 180): " +
 				"whether a second appraisal may apply is not decided here. Ask a lender.",
@@ -47,6 +53,7 @@ func resaleRows() []row {
 		},
 		{
 			id:      "fha-second-appraisal-price",
+			title:   "near twice the price: an FHA second appraisal may apply",
 			applies: fhaSecond(unclear),
 			text: "Buyer's contract on day {days}, prices not both known: at twice your price or more an FHA lender may need a second appraisal " +
 				"(days 91 to 180). Ask a lender.",
@@ -54,6 +61,7 @@ func resaleRows() []row {
 		},
 		{
 			id:      "hpml-second-appraisal",
+			title:   "a buyer with a higher-priced loan may need two appraisals",
 			applies: hpml(yes),
 			text: "Buyer's contract on day {days} at more than {over} above your price: if the buyer's loan counts as higher-priced, " +
 				"a rule asking for two appraisals may apply. Ask a lender.",
@@ -61,6 +69,7 @@ func resaleRows() []row {
 		},
 		{
 			id:      "hpml-edge",
+			title:   "near the edge of the two-appraisal rule; count the days",
 			applies: hpml(edge),
 			text: "Buyer's contract on day {days}, within a day of an edge of the rule of two appraisals for higher-priced loans " +
 				"(over 10% to day 90, over 20% to day 180): it may apply and is not decided here. Ask a lender.",
@@ -68,6 +77,7 @@ func resaleRows() []row {
 		},
 		{
 			id:      "hpml-unknown",
+			title:   "two appraisals may apply to a buyer with a higher-priced loan",
 			applies: hpml(unclear),
 			text: "Two appraisals may apply if the buyer's loan counts as higher-priced: over 10% above your price to day 90 after your closing, " +
 				"over 20% from day 91 to 180. Ask a lender.",
@@ -75,6 +85,7 @@ func resaleRows() []row {
 		},
 		{
 			id:      "assignment",
+			title:   "bought by assignment: ask who the owner of record is",
 			applies: func(h House) bool { return h.Assignment },
 			text: "Bought by assignment: only the owner of record may sell to a buyer with an FHA-insured loan, and its lender reviews 12 months of title. " +
 				"Ask the lender and the title company before you list.",

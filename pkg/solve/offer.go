@@ -20,12 +20,15 @@ type Offer struct {
 	Short   decimal.Decimal // by how much it is missed there, in dollars; positive
 }
 
-// Targets returns the lines to watch: the stated targets, or profit alone.
+// Targets returns the lines to watch: the stated targets and, where none of them
+// is about profit, that profit is not lost. Cash alone would let a bid lose money.
 func Targets(stated []string) []string {
-	if len(stated) == 0 {
-		return []string{"profit_to_spare"}
+	for _, t := range stated {
+		if t != "cash_to_spare" {
+			return stated
+		}
 	}
-	return stated
+	return append([]string{"profit_to_spare"}, stated...)
 }
 
 // MaxOffer finds the highest whole-dollar price at which every target line is at

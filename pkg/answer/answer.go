@@ -1,0 +1,154 @@
+package answer
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/caution"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/solve"
+)
+
+// An Answer is all that is to be said about a bid.
+type Answer struct {
+	Deal   *deal.Deal
+	Model  *model.Model
+	Values *exact.Values
+
+	Verdict  Verdict
+	Misses   []Miss      // stated targets missed at the asking price
+	Offer    solve.Offer // at the likely value
+	OfferLow solve.Offer // at the low value; the same if none is stated
+	HasLow   bool
+	Bridge   []Step // from the rule of thumb to the maximum offer; none without one
+
+	BreakEven         BreakEvens
+	BreakEvenAtTarget *BreakEvens // nil without a profit target
+
+	IRR     solve.Rate
+	LoanAPR solve.Rate   // of all loans as one
+	APRs    []solve.Rate // by loan
+
+	Late    Delay // one more month unsold
+	Stalled Delay // one more month of idle work
+	Shakes  []Shake
+
+	Assumed  []*model.Cell
+	Cautions []caution.Caution
+	Warnings diag.List
+}
+
+// BreakEvens are the three ways in which profit can be lost.
+type BreakEvens struct{ SalePrice, Overrun, Months solve.BreakEven }
+
+// A Delay is what one more month costs.
+type Delay struct{ Month, Day decimal.Decimal }
+
+// A Miss is a stated target that is missed, and by how many dollars.
+type Miss struct {
+	Target string // the line, such as roi_to_spare
+	Short  decimal.Decimal
+}
+
+// Of works an answer out. Warnings are those of the deal file, to which doubts
+// about the results are added.
+func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
+	v, err := exact.Evaluate(d.Model)
+	if err != nil {
+		return nil, err
+	}
+	a := &Answer{Deal: d, Model: d.Model, Values: v}
+	if err := together(a.offers, a.breakEvens, a.delays, a.shakes); err != nil {
+		return nil, err
+	}
+	if err := a.bridge(); err != nil {
+		return nil, err
+	}
+	a.rates()
+	for _, t := range solve.Targets(d.Targets) {
+		if x := a.Line(t); x.IsNegative() {
+			a.Misses = append(a.Misses, Miss{t, x.Neg()})
+		}
+	}
+	a.Verdict = a.verdict()
+	a.Assumed = v.Assumed()
+	a.Cautions = caution.For(a.house())
+	a.Warnings = append(warnings, a.doubts()...)
+	return a, nil
+}
+
+// Line returns the value of a line of the deal.
+func (a *Answer) Line(name string) decimal.Decimal {
+	return a.Values.Of(a.Model.Find(a.Model.Root, name))
+}
+
+// Month returns the value of a monthly line of the deal.
+func (a *Answer) Month(name string, month int) decimal.Decimal {
+	return a.Values.In(a.Model.Find(a.Model.Root, name), month)
+}
+
+// Loans returns the loans in their order.
+func (a *Answer) Loans() []*model.Member { return a.Model.Root.In("loan") }
+
+// Of returns the value of a line of a loan or another member.
+func (a *Answer) Of(m *model.Member, name string) decimal.Decimal {
+	return a.Values.Of(a.Model.Find(m, name))
+}
+
+func (a *Answer) change(name string, value decimal.Decimal) exact.Change {
+	return exact.Change{Cell: a.Model.Find(a.Model.Root, name), Value: value}
+}
+
+func (a *Answer) offers() (err error) {
+	if a.Offer, err = solve.MaxOffer(a.Model, a.Deal.Targets); err != nil {
+		return err
+	}
+	a.OfferLow = a.Offer
+	low := a.Line("low_value")
+	if a.HasLow = low.LessThan(a.Line("after_repair_value")); !a.HasLow {
+		return nil
+	}
+	a.OfferLow, err = solve.MaxOffer(a.Model, a.Deal.Targets, a.change("after_repair_value", low))
+	return err
+}
+
+func (a *Answer) breakEvens() (err error) {
+	if a.BreakEven, err = breakEvens(a.Model, "owner_profit"); err != nil {
+		return err
+	}
+	if a.Line("target_profit").IsZero() {
+		return nil
+	}
+	b, err := breakEvens(a.Model, "profit_to_spare")
+	a.BreakEvenAtTarget = &b
+	return err
+}
+
+func breakEvens(m *model.Model, watched string) (b BreakEvens, err error) {
+	if b.SalePrice, err = solve.BreakEvenSalePrice(m, watched); err != nil {
+		return b, err
+	}
+	if b.Overrun, err = solve.BreakEvenOverrun(m, watched); err != nil {
+		return b, err
+	}
+	b.Months, err = solve.BreakEvenMonths(m, watched)
+	return b, err
+}
+
+func (a *Answer) rates() {
+	a.IRR = solve.IRR(a.Model, a.Values)
+	loans := a.Loans()
+	if len(loans) == 0 {
+		a.LoanAPR.Why = "no loan"
+		return
+	}
+	for _, l := range loans {
+		a.APRs = append(a.APRs, solve.APR(a.Model, a.Values, l))
+	}
+	a.LoanAPR = a.APRs[0]
+	if len(loans) > 1 {
+		a.LoanAPR = solve.APR(a.Model, a.Values, loans...)
+	}
+}

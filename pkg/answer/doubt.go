@@ -1,0 +1,69 @@
+package answer
+
+import (
+	"time"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/caution"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// doubts are the doubtful spots that only the results show.
+func (a *Answer) doubts() diag.List {
+	var l diag.List
+	for _, loan := range a.Loans() {
+		a.doubtLoan(&l, loan)
+	}
+	if short := a.Month("short_at_sale", a.Values.Months()); short.IsPositive() {
+		l.Warnf(a.Deal.Root.Pos, "sale-short", "the sale does not cover what it must pay off; %s must be brought to it", quantity.FormatMoney(short))
+	}
+	if a.IRR.Several > 1 {
+		l.Warnf(a.Deal.Root.Pos, "several-irr", "%d rates solve the internal rate of return; the one nearest zero is shown, trust none of them", a.IRR.Several)
+	}
+	if a.Line("cash_to_close").IsNegative() {
+		l.Warnf(a.Deal.Root.Pos, "cash-back", "the purchase closing would pay out %s", quantity.FormatMoney(a.Line("cash_to_close").Neg()))
+	}
+	return l
+}
+
+func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
+	for _, row := range []struct{ line, code, format string }{
+		{"cut_no_cash_back", "loan-cut-no-cash-back", "%s: %s is taken off, since no loan gives cash back at the purchase"},
+		{"cut_by_caps", "loan-cut-by-cap", "%s: the lender's cap takes off %s"},
+		{"never_drawn", "never-drawn", "%s: %s of the holdback never comes in before the sale"},
+		{"beyond_reserve", "reserve-runs-out", "%s: the interest reserve runs out; %s of interest is paid in cash"},
+		{"top_up", "least-interest", "%s: the lender's least interest adds %s at the sale"},
+	} {
+		if x := a.Of(loan, row.line); x.IsPositive() {
+			l.Warnf(loan.Pos, row.code, row.format, loan.Label, quantity.FormatMoney(x))
+		}
+	}
+}
+
+// house is what the cautions are chosen by.
+func (a *Answer) house() caution.House {
+	d := a.Deal
+	h := caution.House{
+		YearBuilt: d.YearBuilt, HoldMonths: a.Line("hold_months"),
+		PurchasePrice: a.Line("price"), SalePrice: a.Line("sale_price"),
+		OwnHours: a.Line("own_hours"), Trades: d.Trades,
+		HasInsuranceLine: d.Insured, HasVacantInsurance: d.VacantInsured, HasPermitLine: d.Permitted,
+		ContingencyShare: a.Line("contingency_share"), UtilitiesOff: d.UtilitiesOff,
+		HasInterestReserve: a.Line("reserve").IsPositive(), Assignment: a.Line("assignment_fee").IsPositive(), Units: d.Units,
+	}
+	if !d.PurchaseDate.IsZero() {
+		h.Bought = day(d.PurchaseDate, decimal.Decimal{})
+		h.OfferAccepted = day(d.PurchaseDate, a.Line("offer_day"))
+		h.SaleClosing = day(d.PurchaseDate, a.Line("sale_day"))
+	}
+	return h
+}
+
+// day is a calendar day some days after another.
+func day(from quantity.Date, days decimal.Decimal) time.Time {
+	d := from.AddDays(int(days.IntPart()))
+	return time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC)
+}

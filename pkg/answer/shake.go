@@ -1,0 +1,141 @@
+package answer
+
+import (
+	"cmp"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/solve"
+)
+
+// A Shake is something that goes wrong now and then, and what it would do.
+type Shake struct {
+	Name   string // "sale", "overrun", "late", "stall", "value", "draws" or "hands"
+	By     decimal.Decimal
+	Profit decimal.Decimal // the owner's profit then
+	Lost   decimal.Decimal // profit lost
+	Cash   decimal.Decimal // cash needed then
+	Misses []string        // target lines missed then
+	Short  decimal.Decimal // cash short of what the owner has, then
+}
+
+// How far each shake goes; common practice, no source.
+var (
+	saleDrop     = decimal.New(5, -2)  // the house sells 5% lower
+	overBids     = decimal.New(20, -2) // the work takes 20% more than bids and contingency
+	lateMonths   = decimal.NewFromInt(3)
+	stallMonths  = decimal.NewFromInt(2)
+	valueDrop    = decimal.New(10, -2) // the lender's value comes in 10% low
+	slowerMonths = decimal.NewFromInt(1)
+)
+
+// shakes works out each thing that can go wrong in this deal, the worst first.
+func (a *Answer) shakes() error {
+	for _, s := range a.possible() {
+		if err := a.shake(s.name, s.by, s.changes...); err != nil {
+			return err
+		}
+	}
+	slices.SortStableFunc(a.Shakes, func(x, y Shake) int { return cmp.Compare(y.harm(), x.harm()) })
+	return nil
+}
+
+// harm ranks shakes: profit lost, and cash that is not there.
+func (s Shake) harm() int64 { return s.Lost.Add(s.Short).Shift(2).IntPart() }
+
+type possibility struct {
+	name    string
+	by      decimal.Decimal
+	changes []exact.Change
+}
+
+func (a *Answer) possible() []possibility {
+	one := decimal.NewFromInt(1)
+	drop := saleDrop
+	if low, likely := a.Line("low_value"), a.Line("after_repair_value"); low.LessThan(likely) {
+		drop = formula.Divide(likely.Sub(low), likely)
+	}
+	list := []possibility{
+		{"sale", drop, []exact.Change{a.change("market_change", one.Add(a.Line("market_change")).Mul(one.Sub(drop)).Sub(one))}},
+		{"late", lateMonths, []exact.Change{a.change("late_sale", a.Line("late_sale").Add(lateMonths))}},
+	}
+	if a.Line("base_cost").IsPositive() {
+		list = append(list, possibility{"overrun", overBids, []exact.Change{a.change("overrun", a.Line("overrun").Add(overBids))}})
+	}
+	if a.Line("renovation").IsPositive() {
+		list = append(list, possibility{"stall", stallMonths, []exact.Change{a.change("standstill", a.Line("standstill").Add(stallMonths))}})
+	}
+	if own := a.Line("own_labour"); own.IsPositive() && a.Line("base_cost").IsPositive() {
+		list = append(list, possibility{"hands", own, []exact.Change{a.change("overrun", a.Line("overrun").Add(formula.Divide(own, a.Line("base_cost"))))}})
+	}
+	return append(list, a.lenders()...)
+}
+
+// lenders are the shakes that come from the lenders.
+func (a *Answer) lenders() []possibility {
+	capped, drawn := false, []exact.Change(nil)
+	for _, l := range a.Loans() {
+		capped = capped || a.Of(l, "value_cap").IsPositive()
+		if a.Of(l, "holdback").IsPositive() {
+			drawn = append(drawn, exact.Change{Cell: a.Model.Find(l, "lag"), Value: a.Of(l, "lag").Add(slowerMonths)})
+		}
+	}
+	var list []possibility
+	if capped {
+		value := a.Line("lender_value").Mul(decimal.NewFromInt(1).Sub(valueDrop))
+		list = append(list, possibility{"value", valueDrop, []exact.Change{a.change("lender_value", value)}})
+	}
+	if drawn != nil {
+		list = append(list, possibility{"draws", slowerMonths, drawn})
+	}
+	return list
+}
+
+func (a *Answer) shake(name string, by decimal.Decimal, changes ...exact.Change) error {
+	targets := solve.Targets(a.Deal.Targets)
+	var want []*model.Cell
+	for _, line := range append([]string{"owner_profit", "cash_needed", "cash_to_spare"}, targets...) {
+		want = append(want, a.Model.Find(a.Model.Root, line))
+	}
+	v, err := exact.NewPlan(a.Model, want...).Evaluate(changes...)
+	if err != nil {
+		return err
+	}
+	s := Shake{Name: name, By: by, Profit: v.Of(want[0]), Cash: v.Of(want[1])}
+	s.Lost = a.Line("owner_profit").Sub(s.Profit)
+	if a.Deal.HasCash {
+		s.Short = decimal.Max(decimal.Decimal{}, v.Of(want[2]).Neg())
+	}
+	for i, t := range targets {
+		if v.Of(want[i+3]).IsNegative() {
+			s.Misses = append(s.Misses, t)
+		}
+	}
+	a.Shakes = append(a.Shakes, s)
+	return nil
+}
+
+// daysAMonth turns dollars a month into dollars a day.
+var daysAMonth = formula.Divide(decimal.NewFromInt(365), decimal.NewFromInt(12))
+
+func (a *Answer) delays() (err error) {
+	if a.Late, err = a.delay("late_sale"); err != nil {
+		return err
+	}
+	a.Stalled, err = a.delay("standstill")
+	return err
+}
+
+func (a *Answer) delay(line string) (Delay, error) {
+	profit := a.Model.Find(a.Model.Root, "owner_profit")
+	v, err := exact.NewPlan(a.Model, profit).Evaluate(a.change(line, a.Line(line).Add(decimal.NewFromInt(1))))
+	if err != nil {
+		return Delay{}, err
+	}
+	lost := a.Values.Of(profit).Sub(v.Of(profit))
+	return Delay{lost, formula.Divide(lost, daysAMonth).Round(2)}, nil
+}

@@ -1,0 +1,137 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/report"
+)
+
+// Streams are what a verb reads from and writes to.
+type Streams struct {
+	In       io.Reader
+	Out, Err io.Writer
+	// Terminal says whether Out is one.
+	Terminal bool
+	// Env looks an environment variable up.
+	Env func(string) string
+}
+
+// System returns the streams of the process.
+func System() Streams {
+	info, err := os.Stdout.Stat()
+	return Streams{os.Stdin, os.Stdout, os.Stderr, err == nil && info.Mode()&os.ModeCharDevice != 0, os.Getenv}
+}
+
+// common are the options of every verb that reads a deal.
+type common struct {
+	Streams
+	sets  []string
+	json  bool
+	color string
+}
+
+// Run carries out a command line and returns its exit code.
+func Run(args []string, s Streams) int {
+	root := Command(s)
+	root.SetArgs(args)
+	err := root.Execute()
+	var told *toldError
+	if err != nil && !errors.As(err, &told) {
+		fmt.Fprintln(s.Err, "ledgerboard: error:", err)
+		var usage *usageError
+		if errors.As(err, &usage) && usage.hint != "" {
+			fmt.Fprintln(s.Err, "ledgerboard: hint:", usage.hint)
+		}
+	}
+	return exitCode(err)
+}
+
+// Command returns the whole command tree.
+func Command(s Streams) *cobra.Command {
+	root := &cobra.Command{
+		Use:   "ledgerboard",
+		Short: "what to bid for a house to renovate and resell, and why",
+		Long: `Example:
+
+  ledgerboard new my-house.yaml     a starter deal file; edit it
+  ledgerboard check my-house.yaml   what is wrong or doubtful in it
+  ledgerboard bid my-house.yaml     whether to bid, how high, with how much cash
+
+ledgerboard reads one deal file and answers whether to bid on a house to
+renovate and resell, up to what price, with how much cash and in which month,
+and why. It informs; it does not advise.`,
+		SilenceUsage: true, SilenceErrors: true,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return nil
+			}
+			return unknownVerb(cmd, args[0])
+		},
+		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	root.SetIn(s.In)
+	root.SetOut(s.Out)
+	root.SetErr(s.Err)
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
+		return &usageError{err, "ledgerboard " + cmd.Name() + " --help lists what it takes"}
+	})
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newWhy(s), newLines(s), newExitCodes())
+	return root
+}
+
+func unknownVerb(cmd *cobra.Command, verb string) error {
+	e := &usageError{err: fmt.Errorf("unknown verb %q", verb), hint: "ledgerboard --help lists the verbs"}
+	if near := cmd.SuggestionsFor(verb); len(near) > 0 {
+		e.hint = "did you mean " + near[0] + "?"
+	}
+	return e
+}
+
+func newExitCodes() *cobra.Command {
+	return &cobra.Command{Use: "exit-codes", Short: "what the exit codes mean", Long: ExitCodes()}
+}
+
+// flags adds the options that every verb with a deal has.
+func (c *common) flags(cmd *cobra.Command) {
+	cmd.Flags().StringArrayVar(&c.sets, "set", nil, "stand in for a value of the file, as in --set price=205k; repeatable, the last wins")
+	c.looks(cmd)
+}
+
+func (c *common) looks(cmd *cobra.Command) {
+	cmd.Flags().BoolVar(&c.json, "json", false, "write one JSON object instead of a page")
+	cmd.Flags().StringVar(&c.color, "color", "auto", "colour: auto, always or never")
+}
+
+// style decides once whether there is colour.
+func (c *common) style() (report.Style, error) {
+	switch c.color {
+	case "always":
+		return report.Style{Color: true}, nil
+	case "never":
+		return report.Style{}, nil
+	case "auto":
+		on := c.Terminal && c.Env("NO_COLOR") == "" && c.Env("TERM") != "dumb"
+		return report.Style{Color: on}, nil
+	}
+	return report.Style{}, &usageError{fmt.Errorf("--color %q: want auto, always or never", c.color), ""}
+}
+
+// files checks how many files a verb was given.
+func files(least, most int, example string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		switch {
+		case len(args) < least:
+			return &usageError{fmt.Errorf("%s needs %s", cmd.Name(), strings.TrimPrefix(cmd.Use, cmd.Name()+" ")), "for example: ledgerboard " + example}
+		case most >= 0 && len(args) > most:
+			return &usageError{fmt.Errorf("%s takes no %q", cmd.Name(), args[most]), "for example: ledgerboard " + example}
+		}
+		return nil
+	}
+}

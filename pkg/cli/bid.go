@@ -1,0 +1,50 @@
+package cli
+
+import (
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/report"
+)
+
+type bidOptions struct {
+	common
+	cautions bool
+}
+
+func newBid(s Streams) *cobra.Command {
+	o := &bidOptions{common: common{Streams: s}}
+	cmd := &cobra.Command{
+		Use:   "bid FILE",
+		Short: "whether to bid, how high, with how much cash, and why",
+		Long: `Example:
+
+  ledgerboard bid my-house.yaml
+  ledgerboard bid my-house.yaml --set price=205k --set "renovation=5 months"
+
+Prints the answer first, in plain words: what not to go above at the low and at
+the likely value, whether the asking price passes and which target decides, the
+most money tied up and when. Then the deal on one screen, the difference between
+the rule-of-thumb offer and the maximum offer line by line, the break-evens, what
+was assumed and what to be careful about.`,
+		Args: files(1, 1, "bid my-house.yaml"),
+		RunE: func(_ *cobra.Command, args []string) error { return runBid(o, args[0]) },
+	}
+	o.flags(cmd)
+	cmd.Flags().BoolVar(&o.cautions, "cautions", false, "write the cautions in full, with their sources")
+	return cmd
+}
+
+func runBid(o *bidOptions, path string) error {
+	style, err := o.style()
+	if err != nil {
+		return err
+	}
+	a, err := o.answer(path)
+	if err != nil {
+		return err
+	}
+	if o.json {
+		return report.JSON(o.Out, a)
+	}
+	return report.Bid(o.Out, a, style, o.cautions)
+}

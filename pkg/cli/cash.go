@@ -1,0 +1,40 @@
+package cli
+
+import (
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/report"
+)
+
+func newCash(s Streams) *cobra.Command {
+	c := &common{Streams: s}
+	cmd := &cobra.Command{
+		Use:   "cash FILE",
+		Short: "the cash month by month, with its low point",
+		Long: `Example:
+
+  ledgerboard cash my-house.yaml
+
+Prints for each month what goes out and comes in, your cash so far, what is owed
+to lenders, and a drawing of the line, with the low point marked.`,
+		Args: files(1, 1, "cash my-house.yaml"),
+		RunE: func(_ *cobra.Command, args []string) error { return runCash(c, args[0]) },
+	}
+	c.flags(cmd)
+	return cmd
+}
+
+func runCash(c *common, path string) error {
+	style, err := c.style()
+	if err != nil {
+		return err
+	}
+	a, err := c.answer(path)
+	if err != nil {
+		return err
+	}
+	if c.json {
+		return report.CashJSON(c.Out, a)
+	}
+	return report.Cash(c.Out, a, style)
+}

@@ -1,0 +1,102 @@
+package cli
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/report"
+)
+
+func newCheck(s Streams) *cobra.Command {
+	c := &common{Streams: s}
+	cmd := &cobra.Command{
+		Use:   "check FILE...",
+		Short: "report every mistake and every doubtful spot",
+		Long: `Example:
+
+  ledgerboard check my-house.yaml
+
+Reports every mistake and every doubtful spot of the files at once, each with
+its place and what to do. It exits with 3 if there is a mistake.`,
+		Args: files(1, -1, "check my-house.yaml"),
+		RunE: func(_ *cobra.Command, args []string) error { return runCheck(c, args) },
+	}
+	c.flags(cmd)
+	return cmd
+}
+
+// checked is what was found in one file.
+type checked struct {
+	File     string      `json:"file"`
+	Mistakes int         `json:"mistakes"`
+	Doubts   int         `json:"doubts"`
+	Found    []diag.Diag `json:"found"`
+	sources  map[string]string
+}
+
+func runCheck(c *common, paths []string) error {
+	sets, err := c.replacements()
+	if err != nil {
+		return err
+	}
+	var all []checked
+	failed := false
+	for _, path := range paths {
+		one, err := checkFile(c, path, sets)
+		if err != nil {
+			return err
+		}
+		failed = failed || one.Mistakes > 0
+		all = append(all, one)
+	}
+	if err := c.tell(all); err != nil {
+		return err
+	}
+	if failed {
+		return &toldError{CheckFailed}
+	}
+	return nil
+}
+
+func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
+	name, text, err := c.text(path)
+	if err != nil {
+		return checked{}, err
+	}
+	d, found := deal.Read(name, text, sets...)
+	if d != nil {
+		a, err := answer.Of(d, found)
+		if err != nil {
+			return checked{}, err
+		}
+		found = a.Warnings
+	}
+	found.Sort()
+	return checked{
+		File: name, Found: append([]diag.Diag{}, found...), sources: deal.Sources(name, text, sets...),
+		Mistakes: len(found.Errors()), Doubts: len(found.Warnings()),
+	}, nil
+}
+
+func (c *common) tell(all []checked) error {
+	if c.json {
+		e := json.NewEncoder(c.Out)
+		e.SetIndent("", "  ")
+		return e.Encode(map[string]any{"schema": report.Schema, "files": all})
+	}
+	for _, one := range all {
+		if err := diag.Render(c.Out, one.Found, one.sources); err != nil {
+			return err
+		}
+		if len(one.Found) > 0 {
+			fmt.Fprintln(c.Out)
+		}
+		fmt.Fprintf(c.Out, "%s: %s, %s\n", one.File, count(one.Mistakes, "mistake"), count(one.Doubts, "doubtful spot"))
+	}
+	return nil
+}

@@ -1,0 +1,99 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/report"
+)
+
+func newLines(s Streams) *cobra.Command {
+	c := &common{Streams: s}
+	cmd := &cobra.Command{
+		Use:   "lines [NAME]",
+		Short: "the lines of the model: unit, formula and meaning",
+		Long: `Example:
+
+  ledgerboard lines
+  ledgerboard lines loan.points
+
+Lists the lines that every deal is worked out by, or shows one of them.`,
+		Args: files(0, 1, "lines profit"),
+		RunE: func(_ *cobra.Command, args []string) error { return runLines(c, args) },
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			return lineNames(), cobra.ShellCompDirectiveNoFileComp
+		},
+	}
+	c.looks(cmd)
+	return cmd
+}
+
+func runLines(c *common, args []string) error {
+	style, err := c.style()
+	if err != nil {
+		return err
+	}
+	doc, err := model.Standard()
+	if err != nil {
+		return err
+	}
+	lines := doc.Lines
+	if len(args) == 1 {
+		if lines = named(doc, args[0]); lines == nil {
+			return lineOrSearched(c.Out, args[0])
+		}
+	}
+	if c.json {
+		return report.LinesJSON(c.Out, lines)
+	}
+	return report.Lines(c.Out, lines, len(args) == 1, style)
+}
+
+// named returns the lines of a name: one by its full name, else all of the name.
+func named(doc *model.Document, name string) []*model.Line {
+	if l := doc.ByID(normal(name)); l != nil {
+		return []*model.Line{l}
+	}
+	var out []*model.Line
+	for _, l := range doc.Lines {
+		if l.Name == normal(name) {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+func lineOrSearched(w io.Writer, name string) error {
+	for _, f := range answer.Searched {
+		if f.Name == normal(name) {
+			_, err := fmt.Fprintf(w, "%s (%s), found by search\n  %s\n", f.Name, f.Unit, f.Meaning)
+			return err
+		}
+	}
+	e := &usageError{err: fmt.Errorf("there is no line %q", name), hint: "ledgerboard lines lists them"}
+	if near, ok := diag.Nearest(normal(name), lineNames()); ok {
+		e.hint = fmt.Sprintf("did you mean %s?", near)
+	}
+	return e
+}
+
+// lineNames are the full names of all lines and of what is found by search.
+func lineNames() []string {
+	doc, err := model.Standard()
+	if err != nil {
+		return nil
+	}
+	var out []string
+	for _, l := range doc.Lines {
+		out = append(out, l.ID())
+	}
+	for _, f := range answer.Searched {
+		out = append(out, f.Name)
+	}
+	return out
+}

@@ -1,0 +1,57 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/deal"
+)
+
+func newNew(s Streams) *cobra.Command {
+	return &cobra.Command{
+		Use:   "new PATH",
+		Short: "write a starter deal file",
+		Long: `Example:
+
+  ledgerboard new my-house.yaml
+
+Writes a commented deal file with invented figures that runs as it is. It never
+overwrites a file. - writes it to standard output.`,
+		Args: files(1, 1, "new my-house.yaml"),
+		RunE: func(_ *cobra.Command, args []string) error { return runNew(args[0], s) },
+	}
+}
+
+func runNew(path string, s Streams) error {
+	name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+	if path == "-" {
+		_, err := fmt.Fprint(s.Out, deal.Starter("my house"))
+		return err
+	}
+	if err := writeNew(path, deal.Starter(name)); err != nil {
+		return err
+	}
+	fmt.Fprintf(s.Err, "ledgerboard: wrote %s; edit it, then: ledgerboard bid %s\n", path, path)
+	return nil
+}
+
+// writeNew writes a file that was not there, whole or not at all.
+func writeNew(path, text string) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if err != nil {
+		return fmt.Errorf("%s: %s", path, reason(err))
+	}
+	_, err = f.WriteString(text)
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	if err != nil {
+		os.Remove(path)
+		return fmt.Errorf("%s: %s", path, reason(err))
+	}
+	return nil
+}

@@ -1,0 +1,95 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+)
+
+// largest is the most of a file that is read; the deal reader refuses less.
+const largest = 8 << 20
+
+// text reads a file, or standard input for "-".
+func (c *common) text(path string) (name string, text []byte, err error) {
+	if path == "-" {
+		text, err = io.ReadAll(io.LimitReader(c.In, largest))
+		return "standard input", text, err
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return "", nil, fmt.Errorf("%s: %s", path, reason(err))
+	}
+	defer f.Close()
+	if text, err = io.ReadAll(io.LimitReader(f, largest)); err != nil {
+		return "", nil, fmt.Errorf("%s: %s", path, reason(err))
+	}
+	return path, text, nil
+}
+
+// reason is why a file could not be used, without its name and without the call.
+func reason(err error) string {
+	switch {
+	case os.IsNotExist(err):
+		return "there is no such file"
+	case os.IsPermission(err):
+		return "it may not be read or written"
+	case os.IsExist(err):
+		return "it is already there"
+	}
+	s := err.Error()
+	return s[strings.LastIndex(s, ": ")+1:]
+}
+
+func (c *common) replacements() ([]deal.Set, error) {
+	var out []deal.Set
+	for _, s := range c.sets {
+		path, value, ok := strings.Cut(s, "=")
+		if !ok || strings.TrimSpace(path) == "" {
+			return nil, &usageError{fmt.Errorf("--set %q has no =", s), "for example: --set price=205k"}
+		}
+		out = append(out, deal.Set{Path: strings.TrimSpace(path), Value: strings.TrimSpace(value)})
+	}
+	return out, nil
+}
+
+// read reads a deal. Mistakes are told on Err; doubts are returned.
+func (c *common) read(path string) (*deal.Deal, diag.List, error) {
+	sets, err := c.replacements()
+	if err != nil {
+		return nil, nil, err
+	}
+	name, text, err := c.text(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	d, found := deal.Read(name, text, sets...)
+	if found.HasErrors() {
+		mistakes := found.Errors()
+		if err := diag.Render(c.Err, mistakes, deal.Sources(name, text, sets...)); err != nil {
+			return nil, nil, err
+		}
+		fmt.Fprintf(c.Err, "ledgerboard: error: %s holds %s\n", name, count(len(mistakes), "mistake"))
+		return nil, nil, &toldError{BadData}
+	}
+	return d, found, nil
+}
+
+func (c *common) answer(path string) (*answer.Answer, error) {
+	d, doubts, err := c.read(path)
+	if err != nil {
+		return nil, err
+	}
+	return answer.Of(d, doubts)
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

@@ -1,0 +1,160 @@
+package cli
+
+import (
+	"encoding/json"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/report"
+	"ledgerboard/pkg/why"
+)
+
+type whyOptions struct {
+	common
+	month, depth int
+}
+
+func newWhy(s Streams) *cobra.Command {
+	o := &whyOptions{common: common{Streams: s}}
+	cmd := &cobra.Command{
+		Use:   "why FILE LINE",
+		Short: "where a figure comes from, down to the lines of the file",
+		Long: `Example:
+
+  ledgerboard why my-house.yaml profit
+  ledgerboard why my-house.yaml net_cash --month 3
+  ledgerboard why my-house.yaml loan.points
+  ledgerboard why my-house.yaml loan.2.interest --depth 4
+
+Prints how a line came out, as a tree down to the lines of the file that its
+figures come from. A line of a loan is loan.NAME, of the second loan
+loan.2.NAME; of a fee fee.NUMBER.NAME or its own words, as in
+"title and escrow.amount". ledgerboard lines lists all names.`,
+		Args: files(2, 2, "why my-house.yaml profit"),
+		RunE: func(_ *cobra.Command, args []string) error { return runWhy(o, args[0], args[1]) },
+		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+			if len(args) == 1 {
+				return lineNames(), cobra.ShellCompDirectiveNoFileComp
+			}
+			return nil, cobra.ShellCompDirectiveDefault
+		},
+	}
+	o.flags(cmd)
+	cmd.Flags().IntVar(&o.month, "month", -1, "the month of a monthly line; the month of the sale if not given")
+	cmd.Flags().IntVar(&o.depth, "depth", 0, "how many lines deep to go; 0 for two, -1 for all the way")
+	return cmd
+}
+
+func runWhy(o *whyOptions, path, line string) error {
+	style, err := o.style()
+	if err != nil {
+		return err
+	}
+	d, doubts, err := o.read(path)
+	if err != nil {
+		return err
+	}
+	for _, f := range answer.Searched {
+		if f.Name == line {
+			a, err := answer.Of(d, doubts)
+			if err != nil {
+				return err
+			}
+			return report.Search(o.Out, a, f, path, style)
+		}
+	}
+	c, err := findCell(d, line)
+	if err != nil {
+		return err
+	}
+	v, err := exact.Evaluate(d.Model)
+	if err != nil {
+		return err
+	}
+	month := o.month
+	if c.Line.Monthly && month < 0 {
+		month = v.Months()
+	}
+	if c.Line.Monthly && month > v.Months() {
+		return &usageError{fmt.Errorf("--month %d is after the sale in month %d", month, v.Months()), ""}
+	}
+	t := why.Explain(d.Model, v, c, month)
+	if o.json {
+		e := json.NewEncoder(o.Out)
+		e.SetIndent("", "  ")
+		e.SetEscapeHTML(false)
+		return e.Encode(map[string]any{"schema": report.Schema, "why": t.JSON(o.depth)})
+	}
+	return t.Write(o.Out, why.Options{Depth: o.depth, Width: report.Width, Color: style.Color})
+}
+
+// findCell finds a line by its name: profit, loan.points, loan.2.points or
+// "title and escrow.amount".
+func findCell(d *deal.Deal, name string) (*model.Cell, error) {
+	m := d.Model
+	owner, line := "", normal(name)
+	if i := strings.LastIndex(name, "."); i >= 0 {
+		owner, line = name[:i], normal(name[i+1:])
+	}
+	var found []*model.Cell
+	for _, c := range m.Cells {
+		if c.Line.Name == line && owns(c.Member, owner) {
+			found = append(found, c)
+		}
+	}
+	switch {
+	case len(found) == 1:
+		return found[0], nil
+	case len(found) > 1:
+		return nil, &usageError{fmt.Errorf("%q could be any of %d lines", name, len(found)), "say which: " + strings.Join(addresses(found), ", ")}
+	}
+	e := &usageError{err: fmt.Errorf("the deal has no line %q", name), hint: "ledgerboard lines lists them"}
+	if near, ok := diag.Nearest(normal(name), lineNames()); ok {
+		e.hint = fmt.Sprintf("did you mean %s?", near)
+	}
+	return nil, e
+}
+
+func normal(name string) string {
+	return strings.NewReplacer(" ", "_", "-", "_").Replace(strings.ToLower(strings.TrimSpace(name)))
+}
+
+// owns reports whether a member is meant by the part of a name before its line:
+// nothing for the deal, a set or kind, either with a number, or a label.
+func owns(x *model.Member, owner string) bool {
+	switch {
+	case owner == "" || owner == model.Deal:
+		return x.Set == model.Deal
+	case x.Set == model.Deal:
+		return false
+	case owner == x.Set || owner == x.Kind || normal(owner) == normal(x.Label) || normal(owner) == normal(x.Path()):
+		return true
+	}
+	set, number, ok := strings.Cut(owner, ".")
+	n, err := strconv.Atoi(number)
+	if !ok || err != nil || set != x.Set && set != x.Kind {
+		return false
+	}
+	all := x.Parent.In(set)
+	return n >= 1 && n <= len(all) && all[n-1] == x
+}
+
+// addresses are the names that tell cells of one line apart, at most five.
+func addresses(cells []*model.Cell) []string {
+	var out []string
+	for _, c := range cells[:min(5, len(cells))] {
+		out = append(out, fmt.Sprintf("%q", c.Member.Path()+"."+c.Line.Name))
+	}
+	if len(cells) > 5 {
+		out = append(out, "and so on")
+	}
+	return out
+}

@@ -1,0 +1,181 @@
+package report
+
+import (
+	"io"
+	"unicode/utf8"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/quantity"
+	"ledgerboard/pkg/solve"
+)
+
+// Bid writes the page of a bid: the answer first, then the deal on one screen.
+// With cautions in full, their texts and sources follow.
+func Bid(w io.Writer, a *answer.Answer, s Style, cautions bool) error {
+	p := newPage(w, s)
+	verdict(p, a)
+	shakes(p, a)
+	p.heading("The deal at the asking price of " + dollars(a.Line("price")))
+	columns(p, results(a), timing(a))
+	p.heading("Where the money until the sale comes from, and what it is for")
+	columns(p, sources(a), uses(a))
+	p.heading("From the rule of thumb to the maximum offer, and how far things may move")
+	columns(p, bridge(a), breakEvens(a))
+	notes(p, a, cautions)
+	return p.flush()
+}
+
+// results are what the deal yields.
+func results(a *answer.Answer) []entry {
+	list := []entry{{"profit", money(a.Line("profit"))}}
+	if a.Line("partner_share").IsPositive() {
+		list = append(list, entry{"  your part", money(a.Line("owner_profit"))}, entry{"  partner's part", money(a.Line("partner_profit"))})
+	}
+	list = append(list, entry{"margin, of the sale price", percent(a.Line("margin"))})
+	if a.Line("cash_needed").IsPositive() {
+		list = append(list, entry{"return on cash (ROI)", percent(a.Line("roi"))}, entry{"  for a year (annualised)", percent(a.Line("annualised_roi"))})
+	} else {
+		list = append(list, entry{"return on cash (ROI)", "no cash tied up"})
+	}
+	list = append(list, entry{"  IRR for a year", irr(a)})
+	if len(a.Loans()) > 0 {
+		list = append(list, entry{"loans' cost a year (APR)", rate(a.LoanAPR)})
+	}
+	if hours := a.Line("own_hours"); hours.IsPositive() {
+		list = append(list, entry{"profit after own hours", money(a.Line("profit_after_own_hours"))}, entry{"profit per own hour", money(a.Line("profit_per_own_hour"))})
+	}
+	return append(list, entry{"to set aside for tax", money(a.Line("tax_set_aside"))})
+}
+
+func irr(a *answer.Answer) string {
+	if a.IRR.Several > 1 {
+		return "doubtful"
+	}
+	return rate(a.IRR)
+}
+
+// timing is what it takes, and when.
+func timing(a *answer.Answer) []entry {
+	list := []entry{
+		{"total to buy", money(a.Line("total_to_buy"))},
+		{"  already paid", money(a.Line("already_paid"))},
+		{"  cash to close, to bring", money(a.Line("cash_to_close"))},
+		{"cash needed, in month " + a.Line("cash_needed_month").String(), money(a.Line("cash_needed"))},
+		{"hold", months(a.Line("hold_months"))},
+	}
+	for _, phase := range []string{"lead_in", "renovation", "marketing", "escrow"} {
+		list = append(list, entry{"  " + words(phase), quantity.FormatMonths(a.Line(phase), 2)})
+	}
+	return append(list, entry{"one more month unsold", money(a.Late.Month)}, entry{"one more month stalled", money(a.Stalled.Month)})
+}
+
+// An entry is a label and a figure.
+type entry struct{ label, figure string }
+
+func sources(a *answer.Answer) []entry {
+	list := []entry{{"your money", money(a.Line("owner_money"))}}
+	list = more(list, "partner's money", a.Line("partner_money"))
+	for _, l := range a.Loans() {
+		list = more(list, l.Label+", at closing", a.Of(l, "loan_at_closing"))
+		list = more(list, l.Label+", draws", a.Of(l, "draws"))
+	}
+	list = more(list, "seller's credit", a.Line("seller_credit"))
+	return append(more(list, "prorations received", a.Line("deposits_received")), entry{"sources", money(a.Line("sources"))})
+}
+
+func uses(a *answer.Answer) []entry {
+	list := []entry{{"price", money(a.Line("price"))}}
+	list = more(list, "assignment fee", a.Line("assignment_fee"))
+	list = more(list, "auction premium", a.Line("auction_premium"))
+	list = more(list, "paid before closing", a.Line("before_cost"))
+	list = more(list, "closing", a.Line("closing_cost"))
+	list = more(list, "points and loan fees", a.Line("points").Add(a.Line("loan_fees")))
+	list = more(list, "work and contingency", a.Line("spend"))
+	list = more(list, "holding", a.Line("holding_until_sale"))
+	list = more(list, "interest and draw fees", a.Line("charges_until_sale"))
+	return append(more(list, "deposits", a.Line("deposits_paid")), entry{"uses", money(a.Line("uses"))})
+}
+
+func more(list []entry, label string, amount decimal.Decimal) []entry {
+	if amount.IsZero() {
+		return list
+	}
+	return append(list, entry{label, money(amount)})
+}
+
+var stepWords = map[string]string{
+	"rule_offer": "rule-of-thumb offer", "rule_allowance": "+ what it leaves over", "value_given_up": "- sold under value",
+	"selling_cost": "- selling", "holding_cost": "- holding", "loan_cost": "- interest, loan fees",
+	"purchase_extras": "- closing and charges", "beyond_budget": "- beyond the budget",
+	"partner_profit": "- partner's profit", "owner_profit": "- your profit",
+}
+
+// bridge explains the difference between the rule of thumb and the maximum offer
+// line by line; the lines add up to it.
+func bridge(a *answer.Answer) []entry {
+	if len(a.Bridge) == 0 {
+		return []entry{{"rule-of-thumb offer", money(a.Line("rule_offer"))}, {"maximum offer", "none"}}
+	}
+	var list []entry
+	for _, s := range a.Bridge {
+		if s.Line == "owner_profit" || !s.Amount.IsZero() {
+			list = append(list, entry{stepWords[s.Line], money(s.Amount)})
+		}
+	}
+	return append(list, entry{"= maximum offer", money(a.Offer.Price)})
+}
+
+func breakEvens(a *answer.Answer) []entry {
+	list := []entry{{"break-even, no profit left at", ""}}
+	list = append(list, breakEven(a.BreakEven)...)
+	if b := a.BreakEvenAtTarget; b != nil {
+		list = append(list, entry{"under the profit target at", ""})
+		list = append(list, breakEven(*b)...)
+	}
+	return append(list, entry{"planned sale price", dollars(a.Line("sale_price"))}, entry{"planned overrun", percent(a.Line("overrun"))})
+}
+
+func breakEven(b answer.BreakEvens) []entry {
+	return []entry{
+		{"  sale price under", limit(b.SalePrice, dollars)},
+		{"  overrun over the bids of", limit(b.Overrun, percent)},
+		{"  months of extra marketing", limit(b.Months, func(x decimal.Decimal) string { return x.String() })},
+	}
+}
+
+func limit(b solve.BreakEven, format func(decimal.Decimal) string) string {
+	switch {
+	case b.Missed:
+		return "already missed"
+	case b.Never:
+		return "out of reach"
+	}
+	return format(b.Value)
+}
+
+// halfWidth is one of two columns side by side, figureWidth the figure in it.
+const (
+	halfWidth   = 37
+	figureWidth = 15
+)
+
+// columns writes two lists side by side.
+func columns(p *page, left, right []entry) {
+	for i := range max(len(left), len(right)) {
+		p.line("  %s  %s", half(left, i), half(right, i))
+	}
+}
+
+func half(list []entry, i int) string {
+	if i >= len(list) {
+		return pad("", halfWidth)
+	}
+	width := halfWidth - max(figureWidth, utf8.RuneCountInString(list[i].figure))
+	if list[i].figure == "" {
+		width = halfWidth
+	}
+	label := pad(cut(list[i].label, width), width)
+	return label + right(list[i].figure, halfWidth-utf8.RuneCountInString(label))
+}

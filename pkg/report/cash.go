@@ -1,0 +1,96 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+)
+
+// barWidth is the columns of the drawing of the cumulative line.
+const barWidth = 20
+
+// Cash writes the months: out, in, cumulative, the balance of each loan, with
+// the low point marked and the cumulative line drawn.
+func Cash(w io.Writer, a *answer.Answer, s Style) error {
+	p := newPage(w, s)
+	partner := a.Line("partner_share").IsPositive()
+	p.line("%s", p.paint(bold, a.Deal.Name+": your cash by month"))
+	need := a.Line("cash_needed")
+	p.text("", fmt.Sprintf("The most of your money tied up is %s, in month %s (cash needed); the sale closes in month %s.",
+		money(need), a.Line("cash_needed_month"), a.Line("sale_month")))
+	p.line("")
+	total := "owner_cumulative"
+	p.line("%s", p.paint(dim, fmt.Sprintf("%5s%13s%13s%14s%14s  %s", "month", "out", "in", "so far", "loans owed", "0 is |")))
+	lowest, highest := bounds(a, total)
+	for m := range a.Values.Months() + 1 {
+		mark := " "
+		if need.IsPositive() && decimal.NewFromInt(int64(m)).Equal(a.Line("cash_needed_month")) {
+			mark = "<"
+		}
+		p.line("%4d%s%13s%13s%14s%14s  %s", m, mark, whole(a.Month("money_out", m)), whole(a.Month("money_in", m)),
+			whole(a.Month(total, m)), whole(owed(a, m)), bar(a.Month(total, m), lowest, highest))
+	}
+	p.line("")
+	p.text("", "< marks the month of the low point: "+money(need)+" is out before that month's money comes in. Month 0 is the purchase closing. Cents: --json.")
+	if partner {
+		p.text("", "Out and in are the whole deal's; so far is yours alone, after what the partner pays in and takes out.")
+	}
+	loans(p, a)
+	return p.flush()
+}
+
+// loans writes the balance of each loan, where there are several.
+func loans(p *page, a *answer.Answer) {
+	if len(a.Loans()) < 2 {
+		return
+	}
+	p.heading("Owed at the end of each month, by loan")
+	for _, l := range a.Loans() {
+		p.line("  %s", l.Label)
+		var parts []string
+		for m := range a.Values.Months() + 1 {
+			parts = append(parts, whole(a.Values.In(a.Model.Find(l, "balance"), m)))
+		}
+		p.text("    ", strings.Join(parts, "  "))
+	}
+}
+
+func owed(a *answer.Answer, month int) decimal.Decimal {
+	var sum decimal.Decimal
+	for _, l := range a.Loans() {
+		sum = sum.Add(a.Values.In(a.Model.Find(l, "balance"), month))
+	}
+	return sum
+}
+
+func whole(x decimal.Decimal) string { return dollars(x) }
+
+func bounds(a *answer.Answer, line string) (lowest, highest decimal.Decimal) {
+	for m := range a.Values.Months() + 1 {
+		lowest = decimal.Min(lowest, a.Month(line, m))
+		highest = decimal.Max(highest, a.Month(line, m))
+	}
+	return lowest, highest
+}
+
+// bar draws a value between the lowest and the highest, with a stroke at zero.
+func bar(x, lowest, highest decimal.Decimal) string {
+	size := highest.Sub(lowest)
+	if size.IsZero() {
+		return "|"
+	}
+	at := func(v decimal.Decimal) int {
+		return int(v.Sub(lowest).Mul(decimal.NewFromInt(barWidth-1)).DivRound(size, 0).IntPart())
+	}
+	zero, here := at(decimal.Decimal{}), at(x)
+	line := []rune(strings.Repeat(" ", barWidth))
+	for i := min(zero, here); i <= max(zero, here); i++ {
+		line[i] = '#'
+	}
+	line[zero] = '|'
+	return strings.TrimRight(string(line), " ")
+}

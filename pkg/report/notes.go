@@ -1,0 +1,87 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// shown is how many doubts and cautions the page lists.
+const (
+	doubtsShown   = 6
+	cautionsShown = 10
+)
+
+// notes writes what was assumed, what is doubtful and what to be careful about.
+func notes(p *page, a *answer.Answer, full bool) {
+	if len(a.Assumed) > 0 {
+		var parts []string
+		for _, c := range a.Assumed {
+			parts = append(parts, assumption(a, c))
+		}
+		p.heading("Assumed, because the file does not say")
+		p.text("  ", strings.Join(parts, "; "))
+	}
+	if n := len(a.Warnings); n > 0 {
+		p.heading("Doubtful; look again")
+		for _, d := range a.Warnings[:min(n, doubtsShown)] {
+			p.text("  - ", doubt(d))
+		}
+		if n > doubtsShown {
+			p.text("  - ", fmt.Sprintf("and %d more; ledgerboard check tells them all, with what to do", n-doubtsShown))
+		}
+	}
+	p.heading("Be careful; this informs, it does not advise")
+	if full {
+		for _, c := range a.Cautions {
+			p.text("  - ", c.Text)
+			p.text("      ", "["+c.Source+"]")
+		}
+		return
+	}
+	for _, c := range a.Cautions[:min(len(a.Cautions), cautionsShown)] {
+		p.text("  - ", c.Title)
+	}
+	more := ""
+	if n := len(a.Cautions) - cautionsShown; n > 0 {
+		more = fmt.Sprintf("%d more and ", n)
+	}
+	p.text("  ", "Check locally. "+strings.ToUpper(more[:min(1, len(more))])+more[min(1, len(more)):]+"the full texts with their sources: --cautions")
+}
+
+func doubt(d diag.Diag) string {
+	if d.Pos.Line > 0 {
+		return fmt.Sprintf("line %d: %s", d.Pos.Line, d.Message)
+	}
+	return d.Message
+}
+
+// assumption says an input's default in words: "first loan, lag: 1 month".
+func assumption(a *answer.Answer, c *model.Cell) string {
+	name := words(c.Line.Name)
+	if p := c.Member.Path(); p != "" {
+		name = p + ", " + name
+	}
+	return name + ": " + assumedValue(a, c)
+}
+
+func assumedValue(a *answer.Answer, c *model.Cell) string {
+	x := a.Values.Of(c)
+	switch c.Line.Unit {
+	case "$":
+		return money(x)
+	case "share", "share/year":
+		return percent(x)
+	case "month":
+		return months(x)
+	case "flag":
+		return quantity.FormatYesNo(!x.IsZero())
+	case "choice":
+		return c.Line.Choices[x.IntPart()-1]
+	}
+	return x.String()
+}

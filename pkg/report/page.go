@@ -1,0 +1,97 @@
+package report
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// Width is how many columns a page takes.
+const Width = 80
+
+// A Style is how a page may look. Colour never carries meaning alone.
+type Style struct{ Color bool }
+
+const (
+	bold  = "\x1b[1m"
+	dim   = "\x1b[2m"
+	plain = "\x1b[0m"
+)
+
+// A page writes lines of at most Width columns and keeps the first error.
+type page struct {
+	out   *bufio.Writer
+	style Style
+}
+
+func newPage(w io.Writer, s Style) *page { return &page{bufio.NewWriter(w), s} }
+
+func (p *page) paint(code, text string) string {
+	if !p.style.Color {
+		return text
+	}
+	return code + text + plain
+}
+
+func (p *page) line(format string, args ...any) {
+	fmt.Fprintln(p.out, strings.TrimRight(fmt.Sprintf(format, args...), " "))
+}
+
+func (p *page) heading(text string) {
+	p.line("")
+	p.line("%s", p.paint(bold, text))
+}
+
+// text writes a paragraph with its first line led by lead and the others by as
+// many blanks.
+func (p *page) text(lead, text string) {
+	rest := strings.Repeat(" ", utf8.RuneCountInString(lead))
+	for i, l := range wrap(text, Width-utf8.RuneCountInString(lead)) {
+		if i > 0 {
+			lead = rest
+		}
+		p.line("%s%s", lead, l)
+	}
+}
+
+func (p *page) flush() error { return p.out.Flush() }
+
+func pad(s string, width int) string {
+	if n := utf8.RuneCountInString(s); n < width {
+		return s + strings.Repeat(" ", width-n)
+	}
+	return s
+}
+
+func right(s string, width int) string {
+	if n := utf8.RuneCountInString(s); n < width {
+		return strings.Repeat(" ", width-n) + s
+	}
+	return s
+}
+
+// cut shortens a name that is too long for its column.
+func cut(s string, width int) string {
+	if r := []rune(s); len(r) > width {
+		return strings.TrimRight(string(r[:width-1]), " ") + "…"
+	}
+	return s
+}
+
+func wrap(text string, width int) []string {
+	var lines []string
+	line := ""
+	for word := range strings.FieldsSeq(text) {
+		if line != "" && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width {
+			lines = append(lines, line)
+			line = ""
+		}
+		if line != "" {
+			line += " "
+		}
+		line += word
+	}
+	return append(lines, line)
+}

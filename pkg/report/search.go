@@ -1,0 +1,60 @@
+package report
+
+import (
+	"fmt"
+	"io"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/quantity"
+)
+
+// Search writes what a result found by search is, and how to check it.
+func Search(w io.Writer, a *answer.Answer, f answer.Found, file string, s Style) error {
+	p := newPage(w, s)
+	p.line("%s = %s", p.paint(bold, f.Name), found(f, f.Value(a)))
+	p.text("  ", f.Meaning+"; found by search, not by a formula")
+	for _, line := range howToCheck(f, f.Value(a), file) {
+		p.text("  ", line)
+	}
+	return p.flush()
+}
+
+func found(f answer.Found, v any) string {
+	x, ok := v.(decimal.Decimal)
+	switch {
+	case v == nil:
+		return "none"
+	case !ok:
+		return fmt.Sprint(v)
+	case f.Unit == "$":
+		return money(x)
+	case f.Unit == "share":
+		return quantity.FormatPercent(x, 4)
+	case f.Unit == "month":
+		return months(x)
+	}
+	return x.String()
+}
+
+// howToCheck says which command shows the figure for oneself.
+func howToCheck(f answer.Found, v any, file string) []string {
+	x, ok := v.(decimal.Decimal)
+	if !ok {
+		return nil
+	}
+	one := decimal.NewFromInt(1)
+	switch f.Name {
+	case "max_offer":
+		return []string{
+			fmt.Sprintf("every target holds: ledgerboard bid %s --set price=%s", file, x),
+			fmt.Sprintf("one is missed: ledgerboard bid %s --set price=%s", file, x.Add(one)),
+		}
+	case "irr":
+		return []string{fmt.Sprintf("it is worked out from owner_net by month: ledgerboard cash %s --json", file)}
+	case "loan_apr":
+		return []string{fmt.Sprintf("it is worked out from loan.lent, loan.paid_back and loan.paid_back_at_sale: ledgerboard cash %s --json", file)}
+	}
+	return nil
+}

@@ -1,0 +1,181 @@
+package report
+
+import (
+	"fmt"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/solve"
+)
+
+// verdict writes the answer in plain words.
+func verdict(p *page, a *answer.Answer) {
+	price := dollars(a.Line("price"))
+	p.line("%s", p.paint(bold, a.Deal.Name))
+	if !a.Deal.HasCash {
+		p.text("", "The file does not say what cash you have, so nothing here says whether it is enough.")
+	}
+	p.line("")
+	switch a.Verdict {
+	case answer.Bid:
+		p.text("", p.paint(bold, "Bid.")+" The asking price of "+price+" passes.")
+	case answer.Lower:
+		p.text("", p.paint(bold, "Bid lower.")+" "+whyLower(a))
+	case answer.Leave:
+		p.text("", p.paint(bold, "Leave it.")+" "+whyLeave(a))
+	}
+	p.line("")
+	if a.HasLow {
+		offer(p, "Don't go above", a.OfferLow, fmt.Sprintf("if it turns out worth your low value, %s", dollars(a.Line("low_value"))))
+		offer(p, "", a.Offer, fmt.Sprintf("if it turns out worth %s as you expect (maximum offer)", dollars(a.Line("after_repair_value"))))
+	} else {
+		offer(p, "Don't go above", a.Offer, fmt.Sprintf("if it turns out worth %s (maximum offer); you gave no low value to be careful with", dollars(a.Line("after_repair_value"))))
+	}
+	p.line("")
+	p.text("  ", asking(a))
+	p.text("  ", decides(a))
+	p.text("  ", tiedUp(a))
+	if left := backOut(a); left != "" {
+		p.text("  ", left)
+	}
+}
+
+func whyLower(a *answer.Answer) string {
+	price := dollars(a.Line("price"))
+	if a.Offer.Price.LessThan(a.Line("price")) {
+		return "The asking price of " + price + " is too high."
+	}
+	return "The asking price of " + price + " passes at the value you expect, but not at your low value."
+}
+
+func whyLeave(a *answer.Answer) string {
+	price := dollars(a.Line("price"))
+	switch {
+	case !a.Offer.Found:
+		return "No price works: even as a gift the house would miss " + goal(a, a.Offer.Binding) + ", by " + missedBy(a.Offer.Binding, a.Offer.Short) + "."
+	case !a.OfferLow.Found:
+		return "At your low value no price works: even as a gift the house would miss " + goal(a, a.OfferLow.Binding) + ", by " + missedBy(a.OfferLow.Binding, a.OfferLow.Short) + "."
+	}
+	return fmt.Sprintf("What the deal bears lies more than %s under the asking price of %s.", percent(a.Line("walk_away_share")), price)
+}
+
+func offer(p *page, lead string, o solve.Offer, note string) {
+	value := "no price works"
+	switch {
+	case o.Endless:
+		value = "any price"
+	case o.Found:
+		value = dollars(o.Price)
+	}
+	p.text(fmt.Sprintf("  %s%s   ", pad(lead, 15), right(value, 10)), note)
+}
+
+func asking(a *answer.Answer) string {
+	if len(a.Misses) == 0 {
+		return "At the asking price every target holds: " + goals(a) + "."
+	}
+	var parts []string
+	for _, m := range a.Misses {
+		parts = append(parts, goal(a, m.Target)+" (by "+missedBy(m.Target, m.Short)+")")
+	}
+	return "At the asking price you miss " + list(parts) + "."
+}
+
+func goals(a *answer.Answer) string {
+	var parts []string
+	for _, t := range solve.Targets(a.Deal.Targets) {
+		parts = append(parts, goal(a, t))
+	}
+	return list(parts)
+}
+
+func decides(a *answer.Answer) string {
+	o := a.OfferLow
+	switch {
+	case o.Endless:
+		return "No price within reach misses a target; state a profit target."
+	case !o.Found:
+		return "What decides is " + goal(a, o.Binding) + "."
+	}
+	return fmt.Sprintf("What decides is %s: at %s you would miss it.", goal(a, o.Binding), dollars(o.Price.Add(decimal.NewFromInt(1))))
+}
+
+func tiedUp(a *answer.Answer) string {
+	need := a.Line("cash_needed")
+	s := fmt.Sprintf("At the asking price the most of your money tied up is %s, in month %s (cash needed).", dollars(need), a.Line("cash_needed_month"))
+	if !a.Deal.HasCash {
+		return s
+	}
+	left := a.Line("cash_left")
+	if left.IsNegative() {
+		return s + fmt.Sprintf(" You have %s: you would be %s short.", dollars(a.Line("cash_available")), dollars(left.Neg()))
+	}
+	s += fmt.Sprintf(" You have %s: %s is left.", dollars(a.Line("cash_available")), dollars(left))
+	if keep := a.Line("cash_reserve"); keep.GreaterThan(left) {
+		s += fmt.Sprintf(" You wanted to keep back %s.", dollars(keep))
+	}
+	return s
+}
+
+func backOut(a *answer.Answer) string {
+	early, late := a.Line("lost_backing_out"), a.Line("lost_backing_out_late")
+	switch until := a.Deal.DepositRefundableUntil; {
+	case late.IsZero():
+		return ""
+	case early.Equal(late):
+		return fmt.Sprintf("Back out before the closing and you lose %s, already paid.", dollars(early))
+	case until.IsZero():
+		return fmt.Sprintf("Back out and you lose %s; once the earnest deposit no longer comes back, %s.", dollars(early), dollars(late))
+	default:
+		return fmt.Sprintf("Back out up to %s and you lose %s; after that the earnest deposit too, %s in all.", until.Long(), dollars(early), dollars(late))
+	}
+}
+
+// shakes writes the three things most likely to break the deal.
+func shakes(p *page, a *answer.Answer) {
+	p.heading("Three things most likely to break it")
+	for i, s := range a.Shakes[:min(3, len(a.Shakes))] {
+		p.text(fmt.Sprintf("  %d. ", i+1), shakeWords(a, s))
+	}
+}
+
+func shakeWords(a *answer.Answer, s answer.Shake) string {
+	var what string
+	switch s.Name {
+	case "sale":
+		what = "The house sells for " + percent(s.By) + " less"
+	case "late":
+		what = "It sells " + months(s.By) + " later"
+	case "overrun":
+		what = "The work costs " + percent(s.By) + " of the bids more, contingency used up"
+	case "stall":
+		what = "The work stands still for " + months(s.By)
+	case "hands":
+		what = "You cannot do your own work and trades finish it"
+	case "value":
+		what = "The lender's value comes in " + percent(s.By) + " low"
+	case "draws":
+		what = "Draws come " + months(s.By) + " later"
+	}
+	s2 := fmt.Sprintf("%s: profit %s.", what, moves(s))
+	if need := s.Cash.Sub(a.Line("cash_needed")); need.IsPositive() {
+		s2 = s2[:len(s2)-1] + fmt.Sprintf(", and you need %s more cash.", dollars(need))
+	}
+	if s.Short.IsPositive() {
+		s2 += fmt.Sprintf(" You would be %s short.", dollars(s.Short))
+	}
+	return s2
+}
+
+func moves(s answer.Shake) string {
+	switch {
+	case s.Lost.IsZero():
+		return "stays"
+	case s.Lost.IsNegative():
+		return "rises by " + dollars(s.Lost.Neg()) + " to " + dollars(s.Profit)
+	case s.Profit.IsNegative():
+		return "falls by " + dollars(s.Lost) + " to a loss of " + dollars(s.Profit.Neg())
+	}
+	return "falls by " + dollars(s.Lost) + " to " + dollars(s.Profit)
+}
