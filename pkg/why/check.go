@@ -180,7 +180,8 @@ func (t *Tree) searched() (decimal.Decimal, error) {
 	return t.terms[d].Value, nil
 }
 
-// decider returns the index of the first term that settles the value, or -1.
+// decider returns the index of the first term that settles the value, or -1; of
+// equal ones a number that only bounds the others comes last.
 func (t *Tree) decider() int {
 	if !t.is(formula.Min, formula.Max, formula.Lowest, formula.FirstMonth) {
 		return -1
@@ -191,6 +192,10 @@ func (t *Tree) decider() int {
 		case t.Op.Code == formula.FirstMonth:
 			if !x.Value.IsZero() {
 				return i
+			}
+		case best >= 0 && x.Value.Equal(t.terms[best].Value):
+			if t.terms[best].Kind == Number && x.Kind != Number {
+				best = i
 			}
 		case best < 0, t.Op.Code == formula.Max && x.Value.GreaterThan(t.terms[best].Value),
 			t.Op.Code != formula.Max && x.Value.LessThan(t.terms[best].Value):

@@ -36,5 +36,11 @@ func (t *Tree) findIdle() bool {
 	return !zero
 }
 
+// visible reports whether print can show a rounding; a quotient may miss a whole
+// cent by its fortieth digit.
+func (t *Tree) visible() bool {
+	return t.Kind != Rounding || t.Unit == "$" && !t.Value.Round(6).IsZero()
+}
+
 // hidden reports whether a term is left out of print.
 func (t *Tree) hidden() bool { return t.Value.IsZero() && t.Idle() }

@@ -43,9 +43,10 @@ func (l *layout) styled(style, s string) string {
 	return style + s + reset
 }
 
-// paragraph writes text from a column on, further lines further in.
+// paragraph writes text from a column on, further lines further in. So deep in
+// that no room is left, it goes beyond the width.
 func (l *layout) paragraph(indent, more int, style, text string) {
-	for i, s := range wrap(clean(text), l.width-indent, l.width-indent-more) {
+	for i, s := range wrap(clean(text), max(l.width-indent, narrowest), max(l.width-indent-more, narrowest)) {
 		in := indent
 		if i > 0 {
 			in += more
@@ -86,7 +87,7 @@ func (l *layout) put(indent, label, value int, r row) {
 	switch {
 	case r.note == "":
 		l.WriteString(head + "\n")
-	case l.width-at >= min(narrowest, runes(r.note)):
+	case l.width-at >= max(min(narrowest, runes(r.note)), longestWord(r.note)):
 		for i, s := range wrap(r.note, l.width-at, l.width-at) {
 			if i == 0 {
 				l.WriteString(head + "  " + s + "\n")
@@ -101,11 +102,11 @@ func (l *layout) put(indent, label, value int, r row) {
 }
 
 // wrap breaks text at spaces into a first line and further ones of at most these
-// widths; a word longer than that stands alone.
+// widths; a word longer than that is broken.
 func wrap(text string, first, further int) []string {
 	var out []string
 	var b strings.Builder
-	width := first
+	width, further := max(first, 1), max(further, 1)
 	for _, word := range strings.Split(text, " ") { // two spaces are an empty word, and stay two
 		if b.Len() > 0 && runes(b.String())+1+runes(word) > width {
 			out = append(out, strings.TrimRight(b.String(), " "))
@@ -115,7 +116,22 @@ func wrap(text string, first, further int) []string {
 		if b.Len() > 0 || word == "" && len(out) == 0 {
 			b.WriteByte(' ')
 		}
+		for runes(b.String())+runes(word) > width { // only at a line's start
+			r := []rune(word)
+			n := max(width-runes(b.String()), 1)
+			out = append(out, b.String()+string(r[:n]))
+			b.Reset()
+			word, width = string(r[n:]), further
+		}
 		b.WriteString(word)
 	}
 	return append(out, strings.TrimRight(b.String(), " "))
+}
+
+func longestWord(text string) int {
+	n := 0
+	for word := range strings.FieldsSeq(text) {
+		n = max(n, runes(word))
+	}
+	return n
 }

@@ -75,7 +75,7 @@ func (p *printer) body(t *Tree, indent, depth int, speak bool) {
 	case t.is(formula.Cents) && alone(parts):
 		p.speak(t, indent)
 		p.body(t.terms[0].Tree, indent, depth, false)
-	case t.is(formula.Cents) && len(parts) == 1 && t.terms[1].Value.IsZero():
+	case t.is(formula.Cents) && len(parts) == 1 && !t.terms[1].visible():
 		p.body(t.terms[0].Tree, indent, depth, false) // nothing to round
 	case t.adds() || t.is(formula.Cents):
 		p.sum(t, parts, indent, depth)
@@ -108,7 +108,7 @@ func alone(parts []Term) bool {
 func shown(parts []Term) []Term {
 	var out []Term
 	for _, x := range parts {
-		if !x.hidden() {
+		if !x.hidden() && x.visible() {
 			out = append(out, x)
 		}
 	}

@@ -28,9 +28,6 @@ func (p *printer) row(x Term, month int) row {
 	switch {
 	case t.Kind == Rounding:
 		r.label = "rounding to the cent"
-		if t.Unit != "$" {
-			r.label = "digits cut off"
-		}
 	case t.Kind == Line:
 		r.label = t.called(month)
 		r.value, r.note = t.Text(), p.note(t, x.Role != "")
@@ -39,6 +36,9 @@ func (p *printer) row(x Term, month int) row {
 		}
 	case x.Role != "":
 		r.label = x.Role
+		if t.is(formula.Mul) {
+			r.note = t.say(false)
+		}
 	default:
 		r.label = short(x.Tree)
 		if x.Tree != t && t.Kind == Operation {

@@ -18,7 +18,7 @@ func (t *Tree) Words() string {
 	if result := inside.Text(); said != result && !inside.sentence() {
 		said += " = " + result
 	}
-	if rule.is(formula.Cents) && !rule.terms[1].Value.IsZero() {
+	if rule.is(formula.Cents) && rule.terms[1].visible() {
 		said += ", rounded to the cent: " + rule.Text()
 	}
 	return said
@@ -47,7 +47,7 @@ func (t *Tree) say(inner bool) string {
 		}
 		return bracketed(t.Op.Words+" "+t.list(" and "), inner)
 	case formula.Cents:
-		if t.terms[1].Value.IsZero() {
+		if !t.terms[1].visible() {
 			return t.terms[0].say(inner)
 		}
 		return bracketed(t.terms[0].say(true)+" rounded to the cent", inner)

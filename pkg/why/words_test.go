@@ -82,6 +82,8 @@ func TestEveryOperatorHasItsWords(t *testing.T) {
 		{" | $", "min(price, 7 $, half * price)", 0, "the smallest of $1,000.01, $7.00 and 50% x $1,000.01 = $7.00", nil},
 		{" | $", "max(0, price)", 0, "$1,000.01", []string{"at least $0.00, which changes nothing here"}},
 		{" | $", "max(0, -price)", 0, "the largest of $0.00 and -$1,000.01 = $0.00", nil},
+		{" | $", "max(0, extra)", 0, "$0.00", []string{"at least $0.00, which changes nothing here"}},
+		{" | $", "cents(price / 3 * 3)", 0, "$1,000.01 / 3 x 3 = $1,000.01", nil}, // off by the 42nd digit
 		{" | $", "min(price, 5000 $)", 0, "$1,000.01", []string{"at most $5,000.00, which changes nothing here"}},
 		{" | $", "if(price > 5 $, price, 0)", 0, "$1,000.01", []string{"because price ($1,000.01) is more than $5.00"}},
 		{" | $", "if(price <= 5 $, 0, extra)", 0, "$0.00", []string{"because price ($1,000.01) is more than $5.00"}},
