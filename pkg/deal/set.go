@@ -19,6 +19,30 @@ type target struct {
 
 func (t target) name() string { return strings.Join(t.path, ".") }
 
+// fits tells how well a path names the target: 1 in full, 2 by its last parts, 3 by
+// another name of the last, 4 as a detail of a charge; 0 not at all.
+func (t target) fits(path string) int {
+	names := []string{t.path[len(t.path)-1]}
+	if t.field != nil {
+		names = append(names, t.field.names()...)
+	}
+	for i, n := range names {
+		whole := strings.Join(append(slices.Clone(t.path[:len(t.path)-1]), n), ".")
+		switch {
+		case whole == path:
+			return 1
+		case !strings.HasSuffix(whole, "."+path):
+		case t.field != nil && strings.HasPrefix(t.field.Path, "<fee>"):
+			return 4
+		case i > 1:
+			return 3
+		default:
+			return 2
+		}
+	}
+	return 0
+}
+
 // apply puts the sets into the tree, the last one last.
 func (r *reader) apply(root *node, sets []Set) {
 	text := Sources(r.name, nil, sets...)[setsSource]
@@ -59,13 +83,16 @@ func setPath(s string) string {
 func (r *reader) target(root *node, path string, at diag.Pos, written string) (target, bool) {
 	all := targets(root, nil, "")
 	var fit []target
+	best := 5
 	for _, t := range all {
-		switch {
-		case t.name() == path:
-			return t, true
-		case strings.HasSuffix(t.name(), "."+path):
-			fit = append(fit, t)
+		n := t.fits(path)
+		if n == 0 || n > best {
+			continue
 		}
+		if n < best {
+			best, fit = n, nil
+		}
+		fit = append(fit, t)
 	}
 	if len(fit) == 0 {
 		fit = newNames(all, path)

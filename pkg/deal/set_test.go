@@ -1,0 +1,64 @@
+package deal_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+)
+
+func TestSetsReplaceAndAdd(t *testing.T) {
+	for _, c := range []struct{ path, value, line, want string }{
+		{"purchase.price", "$205k", "price", "205000"},
+		{"price", "$205,000", "price", "205000"},
+		{"Purchase.Price", "205000", "price", "205000"},
+		{"rate", "10%", "first loan > rate", "0.1"},
+		{"loans.1.rate", "10%", "first loan > rate", "0.1"},
+		{"loans[1].rate", "10%", "first loan > rate", "0.1"},
+		{"loans[1].draws.retainage", "5%", "first loan > retainage_share", "0.05"},
+		{"loans.2.fixed amount", "$5k", "loan 2 > fixed_amount", "-"},
+		{"closing.title and escrow", "$1,900", "title and escrow > fixed", "1900"},
+		{"selling.staging", "1% of price", "staging > base", "price"},
+		{"insurance.amount", "$2,000/year", "vacant-house insurance > a_year", "-"},
+		{"vacant-house insurance.amount", "$2,000/year", "vacant-house insurance > a_year", "2000"},
+		{"partner", "{share: 40%, split: 50%}", "partner_split", "0.5"},
+		{"partner.share", "40%", "partner_share", "0.4"},
+		{"renovation.lines.1.amount", "$9,000", "roof: new shingles > lump", "9000"},
+		{"own_labor_rate", "$50/hour", "own_labour_rate", "50"},
+		{"arv", "$400k", "after_repair_value", "400000"},
+		{"walk away", "20%", "walk_away_share", "0.2"},
+	} {
+		d, found := deal.Read("a.yaml", []byte(deal.Starter("set")), deal.Set{Path: c.path, Value: c.value})
+		if c.want == "-" {
+			require.Nil(t, d, c.path)
+			require.Equal(t, "--set", found[0].Pos.File)
+			continue
+		}
+		require.NotNil(t, d, "%s: %v", c.path, found)
+		require.Equal(t, c.want, given(t, d, c.line), c.path)
+	}
+}
+
+func TestTheLastSetWins(t *testing.T) {
+	d := read(t, minimal, deal.Set{Path: "price", Value: "$1k"}, deal.Set{Path: "purchase.price", Value: "$150k"})
+	require.Equal(t, "150000", given(t, d, "price"))
+}
+
+func TestSetsAloneMakeADeal(t *testing.T) {
+	d := read(t, "", deal.Set{Path: "purchase.price", Value: "$100k"}, deal.Set{Path: "arv", Value: "$200k"}, deal.Set{Path: "time.escrow", Value: "1 month"},
+		deal.Set{Path: "loans.1.rate", Value: "9%"})
+	require.Equal(t, "0.09", given(t, d, "loan > rate"))
+}
+
+func TestMistakesInSetsPointAtTheSet(t *testing.T) {
+	sets := []deal.Set{{Path: "price", Value: "$150k"}, {Path: "rate", Value: "0.1"}, {Path: "targets", Value: "{profit: $30,00}"}}
+	text := []byte(deal.Starter("set"))
+	_, found := deal.Read("a.yaml", text, sets...)
+	var b strings.Builder
+	require.NoError(t, diag.Render(&b, found, deal.Sources("a.yaml", text, sets...)))
+	require.Contains(t, b.String(), "--set:2:6: error: rate: \"0.1\" has no percent sign\n  2 | rate=0.1\n    |      ^^^\n")
+	require.Contains(t, b.String(), "--set:3:")
+}
