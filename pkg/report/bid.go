@@ -121,17 +121,21 @@ func bridge(a *answer.Answer) []entry {
 	var list []entry
 	for _, s := range a.Bridge {
 		if s.Line == "owner_profit" || !s.Amount.IsZero() {
-			list = append(list, entry{stepWords[s.Line], money(s.Amount)})
+			label := stepWords[s.Line]
+			if s.Line == "rule_offer" {
+				label += ", " + percent(a.Line("rule_share"))
+			}
+			list = append(list, entry{label, money(s.Amount)})
 		}
 	}
 	return append(list, entry{"= maximum offer", money(a.Offer.Price)})
 }
 
 func breakEvens(a *answer.Answer) []entry {
-	list := []entry{{"break-even, no profit left at", ""}}
+	list := []entry{{"the profit is gone (break-even) at a", ""}}
 	list = append(list, breakEven(a.BreakEven)...)
 	if b := a.BreakEvenAtTarget; b != nil {
-		list = append(list, entry{"under the profit target at", ""})
+		list = append(list, entry{"the profit target is missed at a", ""})
 		list = append(list, breakEven(*b)...)
 	}
 	return append(list, entry{"planned sale price", dollars(a.Line("sale_price"))}, entry{"planned overrun", percent(a.Line("overrun"))})
@@ -139,9 +143,9 @@ func breakEvens(a *answer.Answer) []entry {
 
 func breakEven(b answer.BreakEvens) []entry {
 	return []entry{
-		{"  sale price under", limit(b.SalePrice, dollars)},
-		{"  overrun over the bids of", limit(b.Overrun, percent)},
-		{"  months of extra marketing", limit(b.Months, func(x decimal.Decimal) string { return x.String() })},
+		{"  sale price below", limit(b.SalePrice, dollars)},
+		{"  overrun over the bids above", limit(b.Overrun, percent)},
+		{"  sale later, in months, than", limit(b.Months, func(x decimal.Decimal) string { return x.String() })},
 	}
 }
 
@@ -155,11 +159,8 @@ func limit(b solve.BreakEven, format func(decimal.Decimal) string) string {
 	return format(b.Value)
 }
 
-// halfWidth is one of two columns side by side, figureWidth the figure in it.
-const (
-	halfWidth   = 37
-	figureWidth = 15
-)
+// halfWidth is one of two columns side by side.
+const halfWidth = 37
 
 // columns writes two lists side by side.
 func columns(p *page, left, right []entry) {
@@ -172,10 +173,10 @@ func half(list []entry, i int) string {
 	if i >= len(list) {
 		return pad("", halfWidth)
 	}
-	width := halfWidth - max(figureWidth, utf8.RuneCountInString(list[i].figure))
-	if list[i].figure == "" {
-		width = halfWidth
+	width := halfWidth
+	if n := utf8.RuneCountInString(list[i].figure); n > 0 {
+		width -= n + 1
 	}
-	label := pad(cut(list[i].label, width), width)
+	label := cut(list[i].label, width)
 	return label + right(list[i].figure, halfWidth-utf8.RuneCountInString(label))
 }

@@ -43,21 +43,28 @@ func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	return p.flush()
 }
 
-// loans writes the balance of each loan, where there are several.
+// loans writes the balance of each loan by month, where there are several.
 func loans(p *page, a *answer.Answer) {
 	if len(a.Loans()) < 2 {
 		return
 	}
 	p.heading("Owed at the end of each month, by loan")
+	head := "month"
 	for _, l := range a.Loans() {
-		p.line("  %s", l.Label)
-		var parts []string
-		for m := range a.Values.Months() + 1 {
-			parts = append(parts, whole(a.Values.In(a.Model.Find(l, "balance"), m)))
+		head += right(cut(l.Label, loanWidth-2), loanWidth)
+	}
+	p.line("%s", p.paint(dim, head))
+	for m := range a.Values.Months() + 1 {
+		row := fmt.Sprintf("%4d ", m)
+		for _, l := range a.Loans() {
+			row += right(whole(a.Values.In(a.Model.Find(l, "balance"), m)), loanWidth)
 		}
-		p.text("    ", strings.Join(parts, "  "))
+		p.line("%s", row)
 	}
 }
+
+// loanWidth is the column of a loan.
+const loanWidth = 16
 
 func owed(a *answer.Answer, month int) decimal.Decimal {
 	var sum decimal.Decimal
