@@ -1,0 +1,43 @@
+package modeltest
+
+import (
+	"flag"
+	"fmt"
+	"strconv"
+	"sync/atomic"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// Check tries a property on so many random deals, a twentieth of them with -short,
+// and returns when all are done. The deals come in parts that run side by side;
+// once one part has failed, the others stop looking. A failing part names itself
+// and a seed: -run=Test…/random/part_07 -rapid.seed=… draws the deal again.
+func Check(t *testing.T, deals int, prop func(*rapid.T)) {
+	t.Helper()
+	each := 100 // what rapid tries by default
+	if f := flag.Lookup("rapid.checks"); f != nil {
+		each, _ = strconv.Atoi(f.Value.String()) // a flag that holds a whole number
+	}
+	if testing.Short() { // rapid then tries a fifth
+		deals, each = deals/20, max(1, each/5)
+	}
+	var failed atomic.Bool
+	t.Run("random", func(t *testing.T) {
+		for part := range (deals + each - 1) / each {
+			t.Run(fmt.Sprintf("part %02d", part), func(t *testing.T) {
+				t.Parallel()
+				if failed.Load() {
+					return
+				}
+				defer func() {
+					if t.Failed() {
+						failed.Store(true)
+					}
+				}()
+				rapid.Check(t, prop)
+			})
+		}
+	})
+}
