@@ -10,6 +10,8 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
+const mostBrackets = 100
+
 // An edge is where a bracket or a table ends or begins.
 type edge struct {
 	words span
@@ -69,6 +71,10 @@ func (r *reader) bracketField(s scope, f *Field, g *reading) {
 		r.say("brackets-empty", g.key.at, "%s has no rates in it", f.Key())("write it like   %s", f.example())
 		return
 	}
+	if n := len(g.node.entries); n > mostBrackets {
+		r.say("too-many", g.key.at, "%d brackets, more than the %d that are read", n, mostBrackets)("check that it is the right table")
+		return
+	}
 	t := s.member
 	if t.Set != "table" {
 		t = s.member.Add("table", "", f.Key())
@@ -97,6 +103,9 @@ type brackets struct {
 }
 
 func (b *brackets) add(e *entry) bool {
+	if e.value.shape == refused {
+		return false
+	}
 	if e.value.shape != scalar {
 		b.say("want-value", e.key.at, "the rate of %s is %s", diag.Quote(e.key.text), e.value.shape.words())("write a rate, e.g. %s: 0.5%%", e.key.text)
 		return false

@@ -61,7 +61,7 @@ var slips = []slip{
 	{"yaml-anchor yaml-anchor", notes, "notes: &n text\ntax withheld at sale: *n"},
 	{"yaml-merge", notes, "<<: {deal: b}"},
 	{"yaml-tag", price, "price: !!int 212500"},
-	{"nested-too-deep", notes, "notes: " + strings.Repeat("[", 20) + strings.Repeat("]", 20)},
+	{"want-value nested-too-deep", notes, "notes: " + strings.Repeat("[", 20) + strings.Repeat("]", 20)},
 	{"too-many", notes, "notes: [" + strings.Repeat("a, ", 2001) + "a]"},
 	{"too-many", "  - name: first loan", strings.Repeat("  - {fixed amount: $1, rate: 5%, interest on: balance, term: 1 year}\n", 10) + "  - name: first loan"},
 	{"key-not-text", notes, "? [a, b]\n: c"},
@@ -289,4 +289,23 @@ func TestStarterRunsWithoutADoubt(t *testing.T) {
 	require.Empty(t, found)
 	require.Equal(t, `Birch "9": #2`, d.Name)
 	require.Contains(t, deal.Starter(""), "invented")
+}
+
+func TestAllMistakesAreReportedAtOnceInOrder(t *testing.T) {
+	_, found := deal.Read("a.yaml", []byte(`purchase:
+  price: &p $200k
+  price: $210k
+  closing: {title: 6, stamp: $2 per}
+value: {after-repair value: 300}
+time: {renovation: 3, marketing: 1 month}
+loans:
+  - {rate: 1200%, points: 0.02, lag: 1}
+  - roof
+holdings: {}
+`))
+	var got []string
+	for _, d := range found {
+		got = append(got, d.Code)
+	}
+	require.Equal(t, []string{"yaml-anchor", "duplicate-key", "share-or-dollars", "bad-charge", "bad-duration", "too-large", "bad-percent", "unknown-key", "want-group", "unknown-key"}, got)
 }

@@ -47,19 +47,20 @@ func Read(name string, text []byte, sets ...Set) (*Deal, diag.List) {
 	}
 	src := newSource(name, string(text))
 	root := grow(src, &r.diags)
-	if root == nil || root.shape == nothing {
-		if len(r.diags) == 0 && len(sets) == 0 {
-			r.diags.Add(finding("file-empty", diag.Pos{File: name, Line: 1}, "the file says nothing").
-				WithHint("begin with   purchase: {price: $212,500}"))
+	switch {
+	case root == nil && len(r.diags) > 0: // not YAML
+	case root == nil || root.shape == nothing:
+		if len(sets) == 0 {
+			r.say("file-empty", src.pos(1, 0, 0), "the file says nothing")("begin with   purchase: {price: $212,500}")
+			break
 		}
 		root = &node{shape: mapping, span: span{at: src.pos(1, 1, 1)}}
-	}
-	if root.shape != mapping {
-		r.say("not-a-deal", root.at, "the file is %s, not keys with values", root.shape.words())("begin with   purchase: {price: $212,500}")
-	}
-	if !r.diags.HasErrors() {
+		fallthrough
+	case root.shape == mapping:
 		r.apply(root, sets)
 		r.read(root)
+	case root.shape != refused:
+		r.say("not-a-deal", root.at, "the file is %s, not keys with values", root.shape.words())("begin with   purchase: {price: $212,500}")
 	}
 	r.deal.Sources = Sources(name, text, sets...)
 	r.diags.Sort()

@@ -33,6 +33,8 @@ func (r *reader) fees(s scope, f *Field, g *reading) {
 
 func (r *reader) fee(s scope, e *entry) {
 	switch e.value.shape {
+	case refused:
+		return
 	case nothing:
 		r.say("missing-value", e.key.at, "%s has no amount", diag.Quote(e.key.text))("write %s, or leave it out", wantCharge)
 		return

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"errors"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -90,9 +91,18 @@ func hourly(text string) (decimal.Decimal, error) {
 	for _, end := range []string{"hour", "hr", "h"} {
 		for _, per := range []string{"/", " an ", " per ", " a "} {
 			if i := strings.LastIndex(t, per); i > 0 && strings.TrimSpace(t[i+len(per):]) == end {
-				return quantity.ParseMoney(text[:i])
+				return perHour(text[:i])
 			}
 		}
 	}
-	return quantity.ParseMoney(text)
+	return perHour(text)
+}
+
+func perHour(text string) (decimal.Decimal, error) {
+	x, err := quantity.ParseMoney(text)
+	var q *quantity.Error
+	if errors.As(err, &q) {
+		return x, &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: "dollars an hour, e.g. $45/hour"}
+	}
+	return x, err
 }

@@ -23,6 +23,9 @@ func (r *reader) list(s scope, f *Field, g *reading) {
 			group: f.Path + "[]",
 			at:    item.at,
 		}
+		if item.shape == refused {
+			continue
+		}
 		if item.shape != mapping {
 			r.say("want-group", item.at, "item %d of %s is %s, not a group of keys", i+1, f.Key(), item.shape.words())("write it like   - %s", strings.Trim(f.Example, "[]"))
 			continue

@@ -14,11 +14,12 @@ const (
 	scalar
 	mapping
 	list
+	refused // already spoken of
 )
 
 // words names a shape as a person would.
 func (s shape) words() string {
-	return [...]string{"nothing", "a single value", "a group of keys", "a list"}[s]
+	return [...]string{"nothing", "a single value", "a group of keys", "a list", "refused"}[s]
 }
 
 // A node is a place in the deal file.

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -124,7 +125,10 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 	}
 	g := &reading{field: f, key: e.key, node: e.value}
 	r.got[s.path+f.Key()] = g
-	if e.value.shape == nothing {
+	switch e.value.shape {
+	case refused:
+		return
+	case nothing:
 		r.say("missing-value", e.key.at, "%s has no value", diag.Quote(e.key.text))("write one, e.g. %s, or leave the key out", f.example())
 		return
 	}
@@ -151,9 +155,10 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 	}
 }
 
+// example is the key with its example; a group's is that of its first key.
 func (f *Field) example() string {
-	if f.Example == "" {
-		return f.Key() + ": …"
+	if inner := fields[f.Path]; f.Example == "" && len(inner) > 0 {
+		return fmt.Sprintf("%s: {%s}", f.Key(), inner[0].example())
 	}
 	return f.Key() + ": " + f.Example
 }

@@ -75,6 +75,8 @@ func (r *reader) stages(s scope, f *Field, g *reading) {
 		one := &reading{field: month, key: span{text: month.Path, at: item.at}, node: item}
 		v := model.Value{Text: item.text, Pos: item.at}
 		switch {
+		case item.shape == refused:
+			g.ok = false
 		case item.shape == nothing:
 			r.say("missing-value", item.at, "%s has no amount", month.Path)("write $0 for a month without spending")
 			g.ok = false
@@ -103,6 +105,9 @@ func (r *reader) deposits(s scope, f *Field, g *reading) {
 	for i := range g.node.entries {
 		e := &g.node.entries[i]
 		one := &reading{field: row, key: e.key, node: e.value}
+		if e.value.shape == refused {
+			continue
+		}
 		row.Path = strings.ReplaceAll(e.key.text, ".", " ")
 		if e.value.shape == nothing {
 			r.say("missing-value", e.key.at, "%s has no amount", diag.Quote(e.key.text))("write one, e.g. $300")

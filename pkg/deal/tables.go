@@ -30,6 +30,9 @@ func (r *reader) tables(s scope, f *Field, g *reading) {
 	before := len(r.diags.Errors())
 	var all []area
 	for i, item := range g.node.items {
+		if item.shape == refused {
+			continue
+		}
 		if item.shape != mapping {
 			r.say("want-group", item.at, "table %d is %s, not a group of keys", i+1, item.shape.words())("write it like   - {when: up to $350,000, amount: 0.5%%}")
 			continue

@@ -47,16 +47,16 @@ func grow(src *source, diags *diag.List) *node {
 	return g.node(doc.Content[0], 1)
 }
 
-// node converts a YAML node. What it refuses becomes nil.
+// node converts a YAML node; what cannot be used becomes refused.
 func (g grower) node(y *yaml.Node, depth int) *node {
 	at := g.src.pos(y.Line, y.Column, 1)
 	switch {
 	case depth > deepest:
 		g.refuse("nested-too-deep", at, "groups are nested more than %d deep here", deepest)("check the brackets and the indentation")
-		return nil
+		return &node{shape: refused, span: span{at: at}}
 	case y.Kind == yaml.AliasNode:
 		g.refuse("yaml-anchor", g.span(y).at, "%s copies a value from elsewhere", diag.Quote("*"+y.Value))("write the value out; anchors and aliases are not read")
-		return nil
+		return &node{shape: refused, span: span{at: at}}
 	case y.Anchor != "":
 		g.refuse("yaml-anchor", at, "%s names a value for copying", diag.Quote("&"+y.Anchor))("write the value alone; anchors and aliases are not read")
 	case y.Style&yaml.TaggedStyle != 0:
@@ -109,6 +109,7 @@ func (g grower) span(y *yaml.Node) span {
 func (g grower) entries(n *node, y *yaml.Node, depth int) {
 	if len(y.Content)/2 > mostItems {
 		g.refuse("too-many", n.at, "%d keys in one group, more than the %d that are read", len(y.Content)/2, mostItems)("check that it is the right file")
+		n.shape = refused
 		return
 	}
 	seen := map[string]diag.Pos{}
@@ -129,25 +130,21 @@ func (g grower) entries(n *node, y *yaml.Node, depth int) {
 			continue
 		}
 		seen[name] = key.at
-		if v := g.node(y.Content[i+1], depth+1); v != nil {
-			n.entries = append(n.entries, entry{name, key, v})
-		}
+		n.entries = append(n.entries, entry{name, key, g.node(y.Content[i+1], depth+1)})
 	}
 }
 
 func (g grower) items(n *node, y *yaml.Node, depth int) {
 	if len(y.Content) > mostItems {
 		g.refuse("too-many", n.at, "%d items in one list, more than the %d that are read", len(y.Content), mostItems)("check that it is the right file")
+		n.shape = refused
 		return
 	}
 	for _, c := range y.Content {
 		v := g.node(c, depth+1)
-		if v == nil {
-			continue
-		}
 		if n.flow && v.shape == scalar && !v.quoted && strings.Contains(c.Value, commaText) && !strings.HasPrefix(c.Value, "$") {
 			g.refuse("comma-in-list", v.at, "%s could be one number or several", diag.Quote(v.text))("write $ before each amount, or 10k for 10,000, and a space after each comma of the list")
-			continue
+			v = &node{shape: refused, span: v.span}
 		}
 		n.items = append(n.items, v)
 	}

@@ -1,0 +1,143 @@
+package deal
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// A target is a place that a set may name.
+type target struct {
+	path  []string // evened-out keys and numbers of items
+	field *Field
+	there bool // the file has it
+}
+
+func (t target) name() string { return strings.Join(t.path, ".") }
+
+// fits tells how well a path names the target: 1 in full, 2 by its last parts, 3 by
+// another name of the last, 4 as a detail of a charge; 0 not at all.
+func (t target) fits(path string) int {
+	names := []string{t.path[len(t.path)-1]}
+	if t.field != nil {
+		names = append(names, t.field.names()...)
+	}
+	for i, n := range names {
+		whole := strings.Join(append(slices.Clone(t.path[:len(t.path)-1]), n), ".")
+		switch {
+		case whole == path:
+			return 1
+		case !strings.HasSuffix(whole, "."+path):
+		case t.field != nil && strings.HasPrefix(t.field.Path, "<fee>"):
+			return 4
+		case i > 1:
+			return 3
+		default:
+			return 2
+		}
+	}
+	return 0
+}
+
+// within finds the key of the file that a path goes beyond.
+func within(all []target, path string) (target, bool) {
+	for i := strings.LastIndexByte(path, '.'); i > 0; i = strings.LastIndexByte(path[:i], '.') {
+		for _, t := range all {
+			if t.there && (t.name() == path[:i] || strings.HasSuffix(t.name(), "."+path[:i])) {
+				return t, true
+			}
+		}
+	}
+	return target{}, false
+}
+
+// newNames are the charges and deposits that a path would add: a known group with
+// a new name in it.
+func newNames(all []target, path string) []target {
+	group, name, found := cutLast(path)
+	if !found || name == "" {
+		return nil
+	}
+	var out []target
+	for _, t := range all {
+		named := t.field != nil && slices.Contains([]Kind{Fees, Deposits, Prorations}, t.field.Kind)
+		if named && (t.name() == group || strings.HasSuffix(t.name(), "."+group)) {
+			out = append(out, target{path: append(slices.Clone(t.path), name)})
+		}
+	}
+	return out
+}
+
+func cutLast(path string) (string, string, bool) {
+	i := strings.LastIndexByte(path, '.')
+	if i < 0 {
+		return "", "", false
+	}
+	return path[:i], path[i+1:], true
+}
+
+// targets lists every key that the group has or may have.
+func targets(n *node, path []string, group string) []target {
+	var out []target
+	for _, f := range fields[group] {
+		t := target{path: append(slices.Clone(path), plainKey(f.Key())), field: f}
+		var v *node
+		for _, name := range f.names() {
+			if e := n.entryOf(name); e != nil {
+				t.path[len(path)], t.there, v = name, true, e.value
+				break
+			}
+		}
+		out = append(out, t)
+		switch {
+		case v != nil && v.shape == scalar:
+		case f.Kind == Group:
+			out = append(out, targets(v, t.path, f.Path)...)
+		case f.Kind == List || f.Kind == Tables:
+			inner := f.Path + "[]"
+			for i := 0; i < max(1, v.length()); i++ {
+				out = append(out, targets(v.item(i), append(slices.Clone(t.path), strconv.Itoa(i+1)), inner)...)
+			}
+		case f.Kind == Fees || f.Kind == Deposits || f.Kind == Prorations:
+			out = append(out, v.named(t.path, f)...)
+		}
+	}
+	return out
+}
+
+// named lists the charges of a group and the details of those that have any.
+func (n *node) named(path []string, f *Field) []target {
+	if n == nil {
+		return nil
+	}
+	var out []target
+	for _, e := range n.entries {
+		t := target{path: append(slices.Clone(path), e.name), there: true}
+		out = append(out, t)
+		if f.Kind == Fees && e.value.shape == mapping {
+			out = append(out, targets(e.value, t.path, "<fee>")...)
+		}
+	}
+	return out
+}
+
+func (n *node) entryOf(name string) *entry {
+	if n == nil {
+		return nil
+	}
+	return n.find(name)
+}
+
+func (n *node) length() int {
+	if n == nil {
+		return 0
+	}
+	return len(n.items)
+}
+
+func (n *node) item(i int) *node {
+	if i >= n.length() {
+		return nil
+	}
+	return n.items[i]
+}
