@@ -114,27 +114,22 @@ func (a *Answer) offers() (err error) {
 	return err
 }
 
-func (a *Answer) breakEvens() (err error) {
-	if a.BreakEven, err = breakEvens(a.Model, "owner_profit"); err != nil {
-		return err
+// breakEvens are independent searches, run side by side.
+func (a *Answer) breakEvens() error {
+	searches := a.BreakEven.searches(a.Model, "owner_profit")
+	if a.Line("target_profit").IsPositive() {
+		a.BreakEvenAtTarget = &BreakEvens{}
+		searches = append(searches, a.BreakEvenAtTarget.searches(a.Model, "profit_to_spare")...)
 	}
-	if a.Line("target_profit").IsZero() {
-		return nil
-	}
-	b, err := breakEvens(a.Model, "profit_to_spare")
-	a.BreakEvenAtTarget = &b
-	return err
+	return together(searches...)
 }
 
-func breakEvens(m *model.Model, watched string) (b BreakEvens, err error) {
-	if b.SalePrice, err = solve.BreakEvenSalePrice(m, watched); err != nil {
-		return b, err
+func (b *BreakEvens) searches(m *model.Model, watched string) []func() error {
+	return []func() error{
+		func() (err error) { b.SalePrice, err = solve.BreakEvenSalePrice(m, watched); return err },
+		func() (err error) { b.Overrun, err = solve.BreakEvenOverrun(m, watched); return err },
+		func() (err error) { b.Months, err = solve.BreakEvenMonths(m, watched); return err },
 	}
-	if b.Overrun, err = solve.BreakEvenOverrun(m, watched); err != nil {
-		return b, err
-	}
-	b.Months, err = solve.BreakEvenMonths(m, watched)
-	return b, err
 }
 
 func (a *Answer) rates() {

@@ -40,7 +40,8 @@ type Plan struct {
 	Prepared *walk.Prepared
 	axis     int
 	want     []int
-	fixed    *walk.Values[Bound]
+	skip     []int
+	work     *walk.Values[Bound] // what does not vary, and room for what does
 }
 
 // NewPlan prepares to work out the wanted cells while the axis, an input, varies
@@ -61,8 +62,41 @@ func NewPlan(m *model.Model, axis *model.Cell, least, most decimal.Decimal, chan
 	if p.Prepared, err = walk.Prepare(m, steps, p.axis, exactly, w.Last); err != nil {
 		return nil, err
 	}
-	p.fixed = near(p.Prepared.Fixed)
-	return p, nil
+	p.work = near(p.Prepared.Fixed)
+	p.work.Model = p.Prepared.Model
+	for _, s := range p.Prepared.Varying {
+		for _, c := range s.Cells {
+			p.work.Month[c] = nil
+		}
+	}
+	return p, p.settle(between(least, most))
+}
+
+// settle walks the whole range once and keeps the first months of each step that
+// came out as one value: they are the same for every part of the range.
+func (p *Plan) settle(axis Bound) error {
+	last := p.work.Last
+	w := walk.Walker[Bound, rules]{Values: p.work, Changed: map[int]Bound{p.axis: axis}}
+	if err := w.Steps(p.Prepared.Varying); err != nil {
+		return err
+	}
+	p.work.Last = last
+	for _, s := range p.Prepared.Varying {
+		p.skip = append(p.skip, p.settled(s))
+	}
+	return nil
+}
+
+func (p *Plan) settled(s model.Step) int {
+	months := math.MaxInt
+	for _, c := range s.Cells {
+		i := slices.IndexFunc(p.work.Month[c], func(x Bound) bool { return !x.Fixed() })
+		if i < 0 {
+			i = len(p.work.Month[c])
+		}
+		months = min(months, i)
+	}
+	return months
 }
 
 // near turns exact values into bounds without error.
@@ -94,18 +128,14 @@ func between(a, b decimal.Decimal) Bound {
 
 // Over returns the wanted cells, in the order asked, over the range from a to b,
 // which must lie inside the plan's. It is ErrVaries where the deal has not the
-// same number of months all over the range.
+// same number of months all over the range. A plan answers one question at a time.
 func (p *Plan) Over(a, b decimal.Decimal) ([]Bound, error) {
-	w := walk.Walker[Bound, rules]{
-		Values:  p.fixed.Copy(p.Prepared.Varying),
-		Changed: map[int]Bound{p.axis: between(a, b)},
-	}
-	w.Values.Model = p.Prepared.Model
+	w := walk.Walker[Bound, rules]{Values: p.work, Changed: map[int]Bound{p.axis: between(a, b)}, Skip: p.skip}
 	if err := w.Steps(p.Prepared.Varying); err != nil {
 		return nil, err
 	}
-	if _, err := (rules{}).Whole(w.Scalar[w.Model.Horizon]); err != nil {
-		return nil, err
+	if _, one := (rules{}).Whole(w.Scalar[w.Model.Horizon]); !one {
+		return nil, ErrVaries
 	}
 	out := make([]Bound, len(p.want))
 	for i, c := range p.want {
@@ -135,14 +165,14 @@ func (rules) Truth(x Bound) (canHold, canFail bool) {
 	return !(hi < 0.5), !(lo > 0.5)
 }
 
-// Whole returns the one whole number that x is; ErrVaries if it is several.
-func (rules) Whole(x Bound) (int, error) {
+// Whole returns the one whole number that x is, if it is one.
+func (rules) Whole(x Bound) (int, bool) {
 	lo, hi := x.Bounds()
-	if n := math.Round(lo); n == math.Round(hi) {
-		return int(n), nil
-	}
-	return 0, ErrVaries
+	n := math.Round(lo)
+	return int(n), n == math.Round(hi)
 }
+
+func (rules) Unknown() (Bound, error) { return affine.Unknown(), nil }
 
 func (rules) Last(x Bound) int {
 	_, hi := x.Bounds()

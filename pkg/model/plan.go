@@ -1,5 +1,7 @@
 package model
 
+import "slices"
+
 // Needed returns the steps that the wanted cells need, in order. Without any it
 // returns all of them.
 func (m *Model) Needed(want ...int) []Step {
@@ -7,12 +9,12 @@ func (m *Model) Needed(want ...int) []Step {
 		return m.Steps
 	}
 	need := make([]bool, len(m.Cells))
-	for _, w := range append(want, m.Horizon) {
+	need[m.Horizon] = true
+	for _, w := range want {
 		need[w] = true
 	}
 	var out []Step
-	for i := len(m.Steps) - 1; i >= 0; i-- {
-		s := m.Steps[i]
+	for _, s := range slices.Backward(m.Steps) {
 		if !s.any(need) {
 			continue
 		}
@@ -23,9 +25,7 @@ func (m *Model) Needed(want ...int) []Step {
 			}
 		}
 	}
-	for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
-		out[i], out[j] = out[j], out[i]
-	}
+	slices.Reverse(out)
 	return out
 }
 
@@ -64,6 +64,12 @@ func (s Step) any(marked []bool) bool {
 		}
 	}
 	return false
+}
+
+// Moves reports whether a change of one cell can change another.
+func (m *Model) Moves(changed, seen *Cell) bool {
+	_, varying := m.Reached(m.Needed(seen.Index), changed.Index)
+	return slices.ContainsFunc(varying, func(s Step) bool { return slices.Contains(s.Cells, seen.Index) })
 }
 
 // Indexes returns the places of cells in their model.

@@ -11,6 +11,7 @@ import (
 const (
 	mostOverrun = 3000 // thousandths
 	mostMonths  = 360  // tenths
+	near        = 100  // steps looked at first
 )
 
 // A BreakEven is how far one thing may move until profit, or the profit target,
@@ -84,16 +85,22 @@ func stretch(m *model.Model, axis Axis, from, to int64, watched string) (BreakEv
 	if from > to {
 		return BreakEven{Never: true}, nil
 	}
-	s, err := newSearch(m, axis, from, to, true, nil, cell)
-	if err != nil {
-		return BreakEven{}, err
+	// Most answers lie near the plan, where a deal has fewer months to work out.
+	for _, part := range [][2]int64{{from, min(from+near, to)}, {from + near + 1, to}} {
+		if part[0] > part[1] {
+			break
+		}
+		s, err := newSearch(m, axis, part[0], part[1], true, nil, cell)
+		if err != nil {
+			return BreakEven{}, err
+		}
+		n, found, err := s.first(part[0], part[1])
+		if err != nil {
+			return BreakEven{}, err
+		}
+		if found {
+			return BreakEven{Found: true, Value: axis.Step.Mul(decimal.NewFromInt(n - 1))}, nil
+		}
 	}
-	n, found, err := s.first(from, to)
-	if err != nil {
-		return BreakEven{}, err
-	}
-	if !found {
-		return BreakEven{Never: true}, nil
-	}
-	return BreakEven{Found: true, Value: axis.Step.Mul(decimal.NewFromInt(n - 1))}, nil
+	return BreakEven{Never: true}, nil
 }

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -29,7 +30,9 @@ type search struct {
 	fails   bool
 	exact   *exact.Plan
 	bound   *bound.Plan
-	time    *exact.Plan // for the number of months alone
+	time    *bound.Plan // for the number of months alone
+	moving  bool        // whether the axis moves the number of months
+	grains  []grain     // of the watched cells
 	asked   int         // exact evaluations, for the curious
 	ranged  int         // range evaluations
 }
@@ -45,7 +48,11 @@ func newSearch(m *model.Model, axis Axis, low, high int64, fails bool, changes [
 		return nil, err
 	}
 	s.exact = exact.Prepared(s.bound.Prepared)
-	s.time = exact.NewPlan(m, m.Cells[m.Horizon])
+	if s.time, err = bound.NewPlan(m, axis.Cell, axis.at(low), axis.at(high), fixed, m.Cells[m.Horizon]); err != nil {
+		return nil, err
+	}
+	s.moving = m.Moves(axis.Cell, m.Cells[m.Horizon])
+	s.grains = grains(s.bound.Prepared, axis, watched)
 	return s, nil
 }
 
@@ -100,42 +107,58 @@ func middle(low, high int64, _ bool) (int64, error) { return low + (high-low)/2,
 // sameMonths cuts off, on the wanted side, the part over which the deal has one
 // number of months. It returns the last n of the lower part.
 func (s *search) sameMonths(low, high int64, downward bool) (int64, error) {
-	end, step := low, int64(1)
+	end := low
 	if downward {
-		end, step = high, -1
+		end = high
 	}
 	months, err := s.months(end)
 	if err != nil {
 		return 0, err
 	}
-	n := end
-	for n+step > low && n+step < high {
-		m, err := s.months(n + step)
+	same, other := end, low+high-end
+	for same-other > 1 || other-same > 1 {
+		n := (same + other) / 2
+		m, err := s.months(n)
 		if err != nil {
 			return 0, err
 		}
-		if m != months {
-			break
+		if m == months {
+			same = n
+		} else {
+			other = n
 		}
-		n += step
 	}
-	if downward {
-		n--
-	}
-	return min(max(n, low), high-1), nil
+	return min(same, other), nil
 }
 
-func (s *search) months(n int64) (int, error) {
-	v, err := s.time.Evaluate(exact.Change{Cell: s.axis.Cell, Value: s.axis.at(n)})
+// varies reports whether the deal has another number of months at the two ends.
+func (s *search) varies(low, high int64) (bool, error) {
+	if !s.moving {
+		return false, nil
+	}
+	a, err := s.months(low)
+	if err != nil {
+		return false, err
+	}
+	b, err := s.months(high)
+	return a != b, err
+}
+
+// months is the number of months of the deal at n.
+func (s *search) months(n int64) (int64, error) {
+	x, err := s.time.Over(s.axis.at(n), s.axis.at(n))
 	if err != nil {
 		return 0, err
 	}
-	return v.Months(), nil
+	return int64(math.Round(x[0].C)), nil
 }
 
 // narrow returns the part of a range in which the first number on the wanted
 // side must be: where the condition can hold, and not beyond where it must.
 func (s *search) narrow(low, high int64, downward bool) (from, to int64, err error) {
+	if varies, err := s.varies(low, high); varies || err != nil {
+		return 0, 0, cmp.Or(err, bound.ErrVaries)
+	}
 	s.ranged++
 	bounds, err := s.bound.Over(s.axis.at(low), s.axis.at(high))
 	if err != nil {
@@ -167,18 +190,20 @@ func (s *search) regions(bounds []bound.Bound) (can, must region) {
 	}
 	if s.fails {
 		can, must = region{1, 0}, region{1, 0}
-		for _, x := range bounds {
-			can = can.join(where(-x.C-x.Lo+bound.Noise, -x.S))
-			if r := where(-x.C-x.Hi-bound.Noise, -x.S); must.empty() {
+		for i, x := range bounds {
+			edge := s.grains[i].edge()
+			can = can.join(where(edge-x.C-x.Lo+bound.Noise, -x.S))
+			if r := where(edge-x.C-x.Hi-bound.Noise, -x.S); must.empty() {
 				must = r
 			}
 		}
 		return can, must
 	}
 	can, must = region{0, 1}, region{0, 1}
-	for _, x := range bounds {
-		can = can.meet(where(x.C+x.Hi+bound.Noise, x.S))
-		must = must.meet(where(x.C+x.Lo-bound.Noise, x.S))
+	for i, x := range bounds {
+		edge := s.grains[i].edge()
+		can = can.meet(where(x.C+x.Hi-edge+bound.Noise, x.S))
+		must = must.meet(where(x.C+x.Lo-edge-bound.Noise, x.S))
 	}
 	return can, must
 }

@@ -151,7 +151,7 @@ func Div(x, y Number) Number {
 	}
 	lo, hi := y.Bounds()
 	if !(lo > same || hi < -same) {
-		return unknown()
+		return Unknown()
 	}
 	// x/y = r + (x - r·y)/y for any r; taking r at the middle keeps the rest small.
 	r := (x.C + x.S/2) / (y.C + y.S/2)
@@ -161,7 +161,8 @@ func Div(x, y Number) Number {
 	return Exactly(r).widen(qlo, qhi).from(byDividing, x, y)
 }
 
-func unknown() Number { return Number{Lo: math.Inf(-1), Hi: math.Inf(1)} }
+// Unknown returns a number of which nothing is known.
+func Unknown() Number { return Number{Lo: math.Inf(-1), Hi: math.Inf(1)} }
 
 // Min returns the smaller of x and y.
 func Min(x, y Number) Number {
@@ -198,7 +199,7 @@ func Max(x, y Number) Number {
 func hull(x, y Number) Number {
 	a, b := Sub(y, x).Bounds()
 	if !(b-a < math.MaxFloat64) {
-		return unknown()
+		return Unknown()
 	}
 	x.origin = 0
 	return x.widen(math.Min(0, a), math.Max(0, b))

@@ -81,16 +81,17 @@ func Cents(x Number) Number {
 	return Exactly(r / 100)
 }
 
-// nine is half of the ninth decimal, to which exact steps round first.
+// nine is half of the ninth decimal, to which exact steps round first; nearer
+// than a tenth of that to the edge it makes, float64 decides nothing.
 const nine = 0.5e-9
 
 // Ceil returns x rounded up to a whole number.
 func Ceil(x Number) Number {
 	a, b := x.Bounds()
-	if c := math.Ceil(a - nine); c == math.Ceil(b-nine) {
+	if c := math.Ceil(a - nine*1.1); c == math.Ceil(b-nine*0.9) {
 		return Exactly(c)
 	}
-	return x.widen(-nine, 1).from(byStepping, x, Number{})
+	return x.widen(-nine*2, 1).from(byStepping, x, Number{})
 }
 
 // Floor returns x rounded down to a whole number.
@@ -104,7 +105,7 @@ func Power(x, y Number) Number {
 	a, b := x.Bounds()
 	c, d := y.Bounds()
 	if a <= 0 {
-		return unknown()
+		return Unknown()
 	}
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, v := range []float64{math.Pow(a, c), math.Pow(a, d), math.Pow(b, c), math.Pow(b, d)} {
@@ -117,10 +118,11 @@ func Power(x, y Number) Number {
 // periodic rate; the rate and n must be fixed.
 func LevelPayment(principal, rate, n Number) Number {
 	if !rate.Fixed() || !n.Fixed() || n.C <= 0 {
-		return unknown()
+		return Unknown()
 	}
 	if rate.C == 0 {
 		return scale(principal, 1/n.C)
 	}
-	return scale(principal, rate.C/(1-math.Pow(1+rate.C, -n.C)))
+	// 1 - (1+rate)^-n, written so that a small rate keeps its digits.
+	return scale(principal, rate.C/-math.Expm1(-n.C*math.Log1p(rate.C)))
 }

@@ -1,6 +1,8 @@
 package walk
 
 import (
+	"errors"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/formula"
@@ -20,7 +22,11 @@ func (Decimals) Apply(op *formula.Op, args []decimal.Decimal) (decimal.Decimal, 
 
 func (Decimals) Truth(x decimal.Decimal) (canHold, canFail bool) { return !x.IsZero(), x.IsZero() }
 
-func (Decimals) Whole(x decimal.Decimal) (int, error) { return int(x.IntPart()), nil }
+func (Decimals) Whole(x decimal.Decimal) (int, bool) { return int(x.IntPart()), x.IsInteger() }
+
+func (Decimals) Unknown() (decimal.Decimal, error) {
+	return decimal.Decimal{}, errors.New("a number of months that is not whole")
+}
 
 func (Decimals) Last(x decimal.Decimal) int { return int(x.IntPart()) }
 

@@ -84,9 +84,9 @@ func (w *Walker[T, R]) across(x *model.Expr) (T, error) {
 		if err != nil {
 			return v, err
 		}
-		n, err := w.Rules.Whole(v)
-		if err != nil {
-			return v, err
+		n, known := w.Rules.Whole(v)
+		if !known {
+			return w.Rules.Unknown()
 		}
 		if w.month = n; x.Op.Code == formula.Ago {
 			w.month = here - n

@@ -21,8 +21,10 @@ type Rules[T any] interface {
 	Apply(op *formula.Op, args []T) (T, error)
 	// Truth says whether a condition can hold and whether it can fail.
 	Truth(T) (canHold, canFail bool)
-	// Whole returns the whole number that a month or a lag is.
-	Whole(T) (int, error)
+	// Whole returns the whole number that a month or a lag is, if it is one.
+	Whole(T) (int, bool)
+	// Unknown stands for a value in a month that is not known.
+	Unknown() (T, error)
 	// Last returns the last month that a number of months can mean.
 	Last(T) int
 	// Keep is applied to a cell's value before it is stored.
@@ -65,14 +67,19 @@ type Walker[T any, R Rules[T]] struct {
 	*Values[T]
 	Rules   R
 	Changed map[int]T // cells given another value
+	Skip    []int     // by step, how many first months are worked out already
 	month   int
 	stack   []T
 }
 
 // Steps works the steps out in order.
 func (w *Walker[T, R]) Steps(steps []model.Step) error {
-	for _, s := range steps {
-		if err := w.step(s); err != nil {
+	for i, s := range steps {
+		first := 0
+		if w.Skip != nil {
+			first = w.Skip[i]
+		}
+		if err := w.step(s, first); err != nil {
 			return err
 		}
 	}
@@ -82,17 +89,19 @@ func (w *Walker[T, R]) Steps(steps []model.Step) error {
 // Value works out one expression over the values so far, in no month.
 func (w *Walker[T, R]) Value(x *model.Expr) (T, error) { return w.value(x) }
 
-func (w *Walker[T, R]) step(s model.Step) error {
+func (w *Walker[T, R]) step(s model.Step, from int) error {
 	first := w.Model.Cells[s.Cells[0]]
 	if !first.Line.Monthly {
 		return w.one(first)
 	}
 	for _, c := range s.Cells {
-		if n := w.Last + 1; len(w.Month[c]) != n {
+		if n := w.Last + 1; n <= cap(w.Month[c]) {
+			w.Month[c] = w.Month[c][:n]
+		} else {
 			w.Month[c] = make([]T, n)
 		}
 	}
-	for w.month = 0; w.month <= w.Last; w.month++ {
+	for w.month = from; w.month <= w.Last; w.month++ {
 		for _, c := range s.Cells {
 			cell := w.Model.Cells[c]
 			x, err := w.value(cell.Expr)
