@@ -16,7 +16,7 @@ import (
 	"ledgerboard/pkg/internal/modeltest"
 )
 
-var randomTrees = flag.Int("trees", 20_000, "random expressions to try; a twentieth of them with -short")
+var randomTrees = flag.Int("trees", 10_000, "random expressions to try; a twentieth of them with -short")
 
 // points are the t at which an expression's value is compared with its enclosure.
 var points = []decimal.Decimal{decimal.Zero, decimal.New(1, -3), decimal.New(25, -2), decimal.New(5, -1), decimal.New(77, -2), decimal.NewFromInt(1)}
