@@ -3,6 +3,7 @@ package formula
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"github.com/shopspring/decimal"
 )
@@ -100,6 +101,9 @@ func exactCents(a []decimal.Decimal) (decimal.Decimal, error) {
 func exactCeil(a []decimal.Decimal) (decimal.Decimal, error)  { return tidy(a[0]).Ceil(), nil }
 func exactFloor(a []decimal.Decimal) (decimal.Decimal, error) { return tidy(a[0]).Floor(), nil }
 
+// farthest is how many powers of ten a power may lie from 1.
+const farthest = 10000
+
 // exactPower works for a positive base; a whole exponent also for others.
 func exactPower(a []decimal.Decimal) (decimal.Decimal, error) {
 	if a[0].IsZero() && !a[1].IsPositive() {
@@ -108,11 +112,33 @@ func exactPower(a []decimal.Decimal) (decimal.Decimal, error) {
 	if a[0].IsNegative() && !a[1].IsInteger() {
 		return zero, fmt.Errorf("%s to a power that is not whole", a[0])
 	}
-	x, err := a[0].PowWithPrecision(a[1], digits)
-	if err != nil {
-		return zero, fmt.Errorf("power: %w", err)
+	exponent := a[1].InexactFloat64()
+	if math.Abs(math.Log10(a[0].Abs().InexactFloat64())*exponent) > farthest && !a[0].IsZero() || math.Abs(exponent) > 1e15 {
+		return zero, fmt.Errorf("%s to the power of %s is beyond reach", a[0], a[1])
 	}
-	return x, nil
+	switch {
+	case !a[1].IsInteger():
+		x, err := a[0].PowWithPrecision(a[1], digits)
+		if err != nil {
+			return zero, fmt.Errorf("power: %w", err)
+		}
+		return x, nil
+	case a[1].IsNegative():
+		return Divide(unit, raised(a[0], -a[1].IntPart())), nil
+	}
+	return raised(a[0], a[1].IntPart()), nil
+}
+
+// raised returns x to a whole power n of at least 0, by squaring.
+func raised(x decimal.Decimal, n int64) decimal.Decimal {
+	y := unit
+	for ; n > 0; n /= 2 {
+		if n%2 == 1 {
+			y = Trim(y.Mul(x))
+		}
+		x = Trim(x.Mul(x))
+	}
+	return y
 }
 
 func exactRoot(a []decimal.Decimal) (decimal.Decimal, error) {
@@ -122,15 +148,11 @@ func exactRoot(a []decimal.Decimal) (decimal.Decimal, error) {
 	if a[0].IsZero() {
 		return zero, nil
 	}
-	x := unit
-	for range 200 { // Newton; converges quadratically once near
-		y := x.Add(Divide(a[0], x)).DivRound(decimal.NewFromInt(2), digits)
-		if y.Sub(x).Abs().LessThan(decimal.New(1, -digits+1)) {
-			return y, nil
-		}
-		x = y
-	}
-	return x, nil
+	// With its places shifted by an even number, the whole root has 45 digits.
+	shift := max(0, 2*digits-int32(a[0].NumDigits()))
+	shift += (a[0].Exponent() - shift) & 1
+	n := a[0].Shift(shift - a[0].Exponent()).BigInt()
+	return decimal.NewFromBigInt(n.Sqrt(n), (a[0].Exponent()-shift)/2), nil
 }
 
 // exactLevelPayment is the annuity formula: principal × i ÷ (1 - (1+i)^-n), or
@@ -140,12 +162,15 @@ func exactLevelPayment(a []decimal.Decimal) (decimal.Decimal, error) {
 	if !n.IsPositive() || !n.IsInteger() {
 		return zero, fmt.Errorf("a level payment over %s months", n)
 	}
-	if i.IsZero() {
-		return Divide(principal, n), nil
+	if !i.GreaterThan(unit.Neg()) {
+		return zero, fmt.Errorf("a level payment at a rate of %s a month", i)
 	}
-	grown := unit
-	for range n.IntPart() {
-		grown = Trim(grown.Mul(unit.Add(i)))
+	grown, err := exactPower([]decimal.Decimal{unit.Add(i), n})
+	if err != nil {
+		return zero, fmt.Errorf("a level payment: %w", err)
+	}
+	if grown.Equal(unit) { // no interest, or too little to tell
+		return Divide(principal, n), nil
 	}
 	return Divide(principal.Mul(i).Mul(grown), grown.Sub(unit)), nil
 }

@@ -63,9 +63,9 @@ const (
 type Op struct {
 	Code    Code
 	Name    string
-	Binds   int  // binding strength of an infix operator
-	Least   int  // fewest values
-	Most    int  // most values
+	Binds   int  // binding strength of an infix operator, which takes two values
+	Least   int  // fewest values in the brackets of a word
+	Most    int  // most values in them
 	OverSet bool // total(x of set)
 
 	Exact func(a []decimal.Decimal) (decimal.Decimal, error)
@@ -75,10 +75,13 @@ type Op struct {
 }
 
 func (o *Op) takes() string {
-	if o.Least == o.Most {
-		return fmt.Sprintf("%d", o.Most)
+	switch {
+	case o.Most == 1:
+		return "1 value"
+	case o.Least == o.Most:
+		return fmt.Sprintf("%d values", o.Most)
 	}
-	return fmt.Sprintf("%d to %d", o.Least, o.Most)
+	return fmt.Sprintf("%d to %d values", o.Least, o.Most)
 }
 
 // Table lists the operators in the order of their codes.
@@ -105,14 +108,14 @@ var Table = []*Op{
 	{Code: Floor, Name: "floor", Least: 1, Most: 1, Exact: exactFloor, Range: one(affine.Floor), Unit: first, Words: "rounded down to a whole number"},
 	{Code: Power, Name: "power", Least: 2, Most: 2, Exact: exactPower, Range: two(affine.Power), Unit: plainOnly, Words: "the first to the power of the second"},
 	{Code: Root, Name: "root", Least: 1, Most: 1, Exact: exactRoot, Range: rangeRoot, Unit: plainOnly, Words: "the square root"},
-	{Code: LevelPayment, Name: "level_payment", Least: 3, Most: 3, Exact: exactLevelPayment, Range: rangeLevelPayment, Unit: first, Words: "the level payment that clears a principal at a rate a month over months"},
+	{Code: LevelPayment, Name: "level_payment", Least: 3, Most: 3, Exact: exactLevelPayment, Range: rangeLevelPayment, Unit: levelPaid, Words: "the level payment that clears a principal at a rate a month over months"},
 	{Code: Month, Name: "month", Unit: inMonths, Words: "the number of the month"},
 	{Code: Prior, Name: "prior", Least: 1, Most: 1, Unit: first, Words: "the value of the month before"},
 	{Code: Ago, Name: "ago", Least: 2, Most: 2, Unit: atMonth, Words: "the value of so many months before"},
 	{Code: Running, Name: "running", Least: 1, Most: 1, Unit: first, Words: "the total up to and with this month"},
 	{Code: Sum, Name: "sum", Least: 1, Most: 1, Unit: first, Words: "the total over the months"},
 	{Code: Lowest, Name: "lowest", Least: 1, Most: 1, Unit: first, Words: "the lowest over the months"},
-	{Code: FirstMonth, Name: "first_month", Least: 1, Most: 1, Unit: inMonths, Words: "the first month in which it holds"},
+	{Code: FirstMonth, Name: "first_month", Least: 1, Most: 1, Unit: monthOf, Words: "the first month in which it holds"},
 	{Code: At, Name: "at", Least: 2, Most: 2, Unit: atMonth, Words: "the value in that month"},
 	{Code: Total, Name: "total", Least: 1, Most: 1, OverSet: true, Unit: first, Words: "the total over the members"},
 	{Code: Previous, Name: "previous", Least: 1, Most: 1, Unit: first, Words: "the value of the member before, 0 for the first"},

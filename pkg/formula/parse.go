@@ -10,6 +10,9 @@ import (
 // deepest nesting accepted; a formula of the document has under ten.
 const deepest = 100
 
+// longest number accepted, in digits.
+const longest = 60
+
 // Parse reads one formula. The error is a *SyntaxError.
 func Parse(text string) (*Node, error) {
 	tokens, err := lex(text)
@@ -84,47 +87,45 @@ func infix(t token) *Op {
 }
 
 func (p *parser) operand() (*Node, error) {
-	t := p.take()
+	t := p.peek()
 	switch {
 	case t.kind == number:
-		return p.number(t)
+		return p.number(p.take())
 	case t.kind == quoted:
-		if t.text == "" {
+		if p.take(); t.text == "" {
 			return nil, &SyntaxError{t.at, "an empty quote"}
 		}
 		return &Node{Text: t.text, At: t.at}, nil
 	case t.kind == symbol && t.text == "-":
+		p.take()
 		n, err := p.expression(bindsNegative)
 		if err != nil {
 			return nil, err
 		}
-		return &Node{Op: byName["negative"], Args: []*Node{n}, At: t.at}, nil
+		return &Node{Op: Table[Negative], Args: []*Node{n}, At: t.at}, nil
 	case t.kind == symbol && t.text == "(":
+		p.take()
 		n, err := p.expression(0)
 		if err != nil {
 			return nil, err
 		}
 		return n, p.expect(")")
-	case t.kind == word:
-		return p.word(t)
+	case t.kind == word && isName(t.text):
+		return p.word(p.take())
 	}
-	p.pos = max(0, p.pos-boolInt(t.kind != end))
 	return nil, p.unexpected("a number, a name or (")
 }
 
-func boolInt(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
+// isName reports whether a word can begin an operand: $ is a unit only, and the
+// operators that are written otherwise have no brackets.
+func isName(word string) bool {
+	op := byName[word]
+	return word != "$" && (op == nil || op.Binds == 0 && op.Code != Negative)
 }
 
 func (p *parser) number(t token) (*Node, error) {
-	if len(t.text) > 60 || strings.Count(t.text, ".") > 1 || strings.HasSuffix(t.text, ".") {
-		return nil, &SyntaxError{t.at, fmt.Sprintf("%q is not a number", t.text)}
-	}
 	d, err := decimal.NewFromString(t.text)
-	if err != nil {
+	if err != nil || len(t.text) > longest || strings.HasSuffix(t.text, ".") {
 		return nil, &SyntaxError{t.at, fmt.Sprintf("%q is not a number", t.text)}
 	}
 	n := &Node{Num: d, At: t.at}
@@ -143,9 +144,6 @@ func (p *parser) word(t token) (*Node, error) {
 		return nil, &SyntaxError{t.at, fmt.Sprintf("%q is not an operator", t.text)}
 	case op == nil:
 		return &Node{Name: t.text, At: t.at}, nil
-	case op.Binds > 0 || t.text == "negative":
-		p.pos--
-		return nil, p.unexpected("a number, a name or (")
 	case op.Most == 0:
 		return &Node{Op: op, At: t.at}, nil
 	case !called:
@@ -168,7 +166,7 @@ func (p *parser) call(n *Node) (*Node, error) {
 		p.take()
 	}
 	if n.Op.OverSet {
-		if t := p.take(); t.kind != word || t.text != "of" || p.peek().kind != word {
+		if t := p.take(); t.kind != word || t.text != "of" || p.peek().kind != word || !isName(p.peek().text) {
 			return nil, &SyntaxError{n.At, n.Op.Name + " needs the set it adds over, as in total(amount of loan)"}
 		}
 		n.Set = p.take().text

@@ -50,7 +50,8 @@ func (u *Unit) times(name string, n int8) error {
 	return fmt.Errorf("unknown unit %q", name)
 }
 
-// String returns the unit as ParseUnit reads it, for the units of one or two parts.
+// String returns the unit for people. ParseUnit reads it back if it has at most
+// one part above the line and one below, and is not plain.
 func (u Unit) String() string {
 	if u.any {
 		return "any"
@@ -144,6 +145,21 @@ func plainOnly(a []Unit) (Unit, error) {
 		}
 	}
 	return plain, nil
+}
+
+// levelPaid is the unit of the principal; the rate for a period and the number of
+// periods are plain.
+func levelPaid(a []Unit) (Unit, error) {
+	_, err := plainOnly(a[1:])
+	return a[0], err
+}
+
+// monthOf is the rule of first_month, which looks for a yes.
+func monthOf(a []Unit) (Unit, error) {
+	if _, err := yesNo(a); err != nil {
+		return plain, err
+	}
+	return inMonths(nil)
 }
 
 func inMonths(a []Unit) (Unit, error) { return Unit{power: [8]int8{0, 1}}, nil }

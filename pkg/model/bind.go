@@ -65,9 +65,11 @@ type Model struct {
 const horizon = "sale_month"
 
 // Bind lays a deal over the document. The error joins every input that is
-// missing and every circle found.
+// missing (MissingError) or is none of the document's; once there are none, every
+// circle found (CircleError).
 func Bind(d *Document, root *Member) (*Model, error) {
 	m := &Model{Doc: d, Root: root}
+	var errs []error
 	bySet := map[string][]*Line{}
 	for _, l := range d.Lines {
 		bySet[l.Set] = append(bySet[l.Set], l)
@@ -81,8 +83,8 @@ func Bind(d *Document, root *Member) (*Model, error) {
 			row[l.position] = int32(len(m.Cells))
 		}
 		m.index = append(m.index, row)
+		errs = append(errs, strangers(d, x)...)
 	})
-	var errs []error
 	for _, c := range m.Cells {
 		if err := errors.Join(m.resolve(c), m.assumption(c)); err != nil {
 			errs = append(errs, err)
@@ -156,8 +158,11 @@ func (m *Model) given(c *Cell, v Value) error {
 	switch {
 	case v.Refers != "":
 		r := m.Find(c.Member, v.Refers)
-		if r == nil {
+		switch {
+		case r == nil:
 			return fmt.Errorf("%s refers to %q, which is no line", c.Name(), v.Refers)
+		case r.Line.Monthly && !c.Line.Monthly || r.Line.dims != c.Line.dims || r.Line.Unit == "choice" || c.Line.Unit == "choice":
+			return fmt.Errorf("%s refers to %q, which is in %s", c.Name(), v.Refers, r.Line.per())
 		}
 		c.Expr = &Expr{Cell: r.Index}
 	case c.Line.Unit == "choice":
@@ -206,6 +211,9 @@ func (m *Model) expr(x *Member, n *formula.Node) (*Expr, error) {
 		return m.expr(p, n.Args[0])
 	case len(n.Args) == 2 && n.Args[1].Text != "":
 		c := m.Find(x, n.Args[0].Name)
+		if c == nil {
+			return nil, fmt.Errorf("unknown line %q", n.Args[0].Name)
+		}
 		word := choiceNumber(c.Line, n.Args[1].Text)
 		word.Node = n.Args[1]
 		e.Args = []*Expr{{Cell: c.Index, Node: n.Args[0]}, word}

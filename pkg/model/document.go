@@ -41,6 +41,7 @@ type Line struct {
 	File     string
 	LineNo   int
 	dims     formula.Unit
+	broken   bool // a mistake was found while reading it; what follows from it is no news
 	position int
 }
 
@@ -50,6 +51,14 @@ func (l *Line) ID() string {
 		return l.Name
 	}
 	return l.Set + "." + l.Name
+}
+
+// per is the line's unit in words, with "by month" where it has one for each.
+func (l *Line) per() string {
+	if l.Monthly {
+		return l.Unit + " by month"
+	}
+	return l.Unit
 }
 
 // A Document is the whole list of lines with the sets they stand in.
@@ -78,7 +87,7 @@ func standardSources() []Source {
 // A Source is a named text of rows.
 type Source struct{ Name, Text string }
 
-// Set returns the named set or nil; a kind's name returns its set.
+// Set returns the named set or nil; the name of a kind returns the set it is of.
 func (d *Document) Set(name string) *Set { return d.sets[name] }
 
 // Line returns the line of that name in the set, or nil.
@@ -110,6 +119,39 @@ func (d *Document) Lookup(set, name string) *Line {
 	return nil
 }
 
+// meanings returns the lines that a name may mean in a set, one for each way up,
+// nil where there is none that way.
+func (d *Document) meanings(set, name string) []*Line {
+	s := d.sets[set]
+	for _, in := range []string{set, s.Name} {
+		if l := d.Line(in, name); l != nil {
+			return []*Line{l}
+		}
+	}
+	if len(s.Parents) == 0 {
+		return []*Line{nil}
+	}
+	var out []*Line
+	for _, p := range s.Parents {
+		out = append(out, d.meanings(p, name)...)
+	}
+	return out
+}
+
 func (l *Line) errorf(format string, args ...any) error {
 	return fmt.Errorf("%s:%d: line %s: %s", l.File, l.LineNo, l.ID(), fmt.Sprintf(format, args...))
+}
+
+// Rule returns the line's rule as written in the document: its formula, or for
+// an input what stands in when the deal does not give it.
+func (l *Line) Rule() string {
+	switch {
+	case !l.Input:
+		return l.Text
+	case l.Text == "":
+		return "given by the deal"
+	case l.Assumed:
+		return "given by the deal, or assumed: " + l.Text
+	}
+	return "given by the deal, or else: " + l.Text
 }

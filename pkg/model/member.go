@@ -26,7 +26,7 @@ type Member struct {
 type Value struct {
 	Number decimal.Decimal
 	Choice string
-	Refers string // ID of the line, seen from the member
+	Refers string // name of the line, looked up from the member outward
 	Text   string // as written
 	Pos    diag.Pos
 }

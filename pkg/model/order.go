@@ -1,6 +1,7 @@
 package model
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -48,15 +49,11 @@ func (m *Model) order() error {
 		c.needs = needs(c.Expr)
 		o.needs[i] = c.needs
 	}
-	if err := o.visit(m.Horizon); err != nil {
-		return err
-	}
+	o.visit(m.Horizon) // first, for monthly cells need the number of months
 	for i := range m.Cells {
-		if err := o.visit(i); err != nil {
-			return err
-		}
+		o.visit(i)
 	}
-	return nil
+	return errors.Join(o.circles...)
 }
 
 type state struct {
@@ -70,27 +67,27 @@ type orderer struct {
 	state []state
 	count int
 	stack []int
+
+	circles []error
 }
 
-func (o *orderer) visit(i int) error {
+func (o *orderer) visit(i int) {
 	if o.state[i].number > 0 {
-		return nil
+		return
 	}
 	o.count++
 	o.state[i] = state{o.count, o.count, true}
 	o.stack = append(o.stack, i)
 	for _, n := range o.needs[i] {
 		if o.state[n.cell].number == 0 {
-			if err := o.visit(n.cell); err != nil {
-				return err
-			}
+			o.visit(n.cell)
 			o.state[i].low = min(o.state[i].low, o.state[n.cell].low)
 		} else if o.state[n.cell].onStack {
 			o.state[i].low = min(o.state[i].low, o.state[n.cell].number)
 		}
 	}
 	if o.state[i].low < o.state[i].number {
-		return nil
+		return
 	}
 	at := slices.Index(o.stack, i)
 	group := slices.Clone(o.stack[at:])
@@ -98,14 +95,14 @@ func (o *orderer) visit(i int) error {
 	for _, c := range group {
 		o.state[c].onStack = false
 	}
-	return o.step(group)
+	o.step(group)
 }
 
-func (o *orderer) step(group []int) error {
+func (o *orderer) step(group []int) {
 	self := slices.ContainsFunc(o.needs[group[0]], func(n need) bool { return n.cell == group[0] })
 	if len(group) == 1 && !self {
 		o.model.Steps = append(o.model.Steps, Step{Cells: group})
-		return nil
+		return
 	}
 	in := map[int]bool{}
 	for _, c := range group {
@@ -122,11 +119,11 @@ func (o *orderer) step(group []int) error {
 			}
 		}
 		if len(sorted) == before {
-			return o.circle(group, done)
+			o.circle(group, done)
+			return
 		}
 	}
 	o.model.Steps = append(o.model.Steps, Step{Cells: sorted, Block: true})
-	return nil
 }
 
 func (o *orderer) ready(c int, in, done map[int]bool) bool {
@@ -152,12 +149,12 @@ func (e *CircleError) Error() string {
 	return fmt.Sprintf("these need each other: %s", strings.Join(names, ", "))
 }
 
-func (o *orderer) circle(group []int, done map[int]bool) error {
+func (o *orderer) circle(group []int, done map[int]bool) {
 	e := &CircleError{}
 	for _, c := range group {
 		if !done[c] {
 			e.Cells = append(e.Cells, o.model.Cells[c])
 		}
 	}
-	return e
+	o.circles = append(o.circles, e)
 }

@@ -3,7 +3,6 @@ package model
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 
 	"ledgerboard/pkg/formula"
@@ -15,7 +14,9 @@ import (
 //	  = formula
 //	  meaning
 //
-// and every mistake in it is returned at once.
+// where the formula is an expression, "input", "input, else expression", "input,
+// assume expression, when condition" or, for a choice, "input of a, b; else "a"".
+// Every mistake in it is returned at once, with its file and row.
 func Parse(sources ...Source) (*Document, error) {
 	d := &Document{sets: map[string]*Set{}, lines: map[string]*Line{}}
 	d.sets[Deal] = &Set{Name: Deal, Meaning: "the deal itself"}
@@ -25,10 +26,7 @@ func Parse(sources ...Source) (*Document, error) {
 		r := reader{doc: d, file: s.Name}
 		errs = append(errs, r.read(s.Text)...)
 	}
-	if len(errs) == 0 {
-		errs = d.check()
-	}
-	return d, errors.Join(errs...)
+	return d, errors.Join(append(errs, d.check()...)...)
 }
 
 type reader struct {
@@ -42,6 +40,9 @@ type reader struct {
 func (r *reader) read(text string) []error {
 	for i, raw := range strings.Split(text, "\n") {
 		if err := r.row(strings.TrimRight(raw, " \r"), i+1); err != nil {
+			if r.line != nil {
+				r.line.broken = true
+			}
 			r.errs = append(r.errs, fmt.Errorf("%s:%d: %w", r.file, i+1, err))
 		}
 	}
@@ -57,19 +58,21 @@ func (r *reader) row(row string, no int) error {
 		r.section = strings.Trim(row, "= ")
 		return nil
 	case strings.HasPrefix(row, "set "):
+		r.line = nil
 		return r.set(strings.TrimPrefix(row, "set "))
 	case row[0] != ' ':
 		return r.head(row, no)
 	case r.line == nil:
 		return errors.New("an indented row belongs to no line")
 	case strings.HasPrefix(body, "= "):
-		return r.formula(strings.TrimPrefix(body, "= "))
+		return r.right(strings.TrimPrefix(body, "= "))
 	}
 	r.line.Meaning = strings.TrimSpace(r.line.Meaning + " " + body)
 	return nil
 }
 
-// set reads "loan of deal: kind, kind; meaning".
+// set reads "loan of deal: kind, kind; meaning". What a set belongs to stands
+// before it, so sets never go round in a circle.
 func (r *reader) set(row string) error {
 	head, meaning, _ := strings.Cut(row, ";")
 	head, kinds, _ := strings.Cut(head, ":")
@@ -79,6 +82,11 @@ func (r *reader) set(row string) error {
 	}
 	s := &Set{Name: strings.TrimSpace(name), Meaning: strings.TrimSpace(meaning)}
 	s.Parents, s.Kinds = listed(parents), listed(kinds)
+	for _, p := range s.Parents {
+		if r.doc.sets[p] == nil {
+			return fmt.Errorf("set %q belongs to %q, which is no set above it", s.Name, p)
+		}
+	}
 	for _, n := range append([]string{s.Name}, s.Kinds...) {
 		if r.doc.sets[n] != nil {
 			return fmt.Errorf("set %q is there twice", n)
@@ -102,6 +110,7 @@ func listed(text string) []string {
 func (r *reader) head(row string, no int) error {
 	parts := strings.Split(row, "|")
 	if len(parts) != 3 {
+		r.line = &Line{} // so that its rows do not fall to the line above
 		return errors.New("a line starts with name | set | unit")
 	}
 	set, monthly := strings.CutSuffix(strings.TrimSpace(parts[1]), " by month")
@@ -116,79 +125,12 @@ func (r *reader) head(row string, no int) error {
 	if r.doc.lines[set+"."+l.Name] != nil {
 		return fmt.Errorf("line %q is there twice", l.ID())
 	}
+	r.doc.lines[set+"."+l.Name] = l
+	r.doc.Lines = append(r.doc.Lines, l)
 	if err := goodName(l.Name); err != nil {
 		return err
 	}
 	var err error
 	l.dims, err = formula.ParseUnit(l.Unit)
-	r.doc.lines[set+"."+l.Name] = l
-	r.doc.Lines = append(r.doc.Lines, l)
 	return err
-}
-
-// formula reads "expression", "input", "input, else expression", "input, assume
-// expression, when condition", or "input of a, b; else "a"" for a choice of words.
-func (r *reader) formula(text string) error {
-	l := r.line
-	rest, isInput := strings.CutPrefix(text, "input")
-	if !isInput {
-		l.Text = strings.TrimSpace(l.Text + " " + text)
-	} else {
-		l.Input = true
-		if l.Unit == "choice" {
-			var words string
-			words, rest, _ = strings.Cut(strings.TrimPrefix(rest, " of "), ";")
-			l.Choices = listed(words)
-		}
-		rest, when, _ := strings.Cut(rest, ", when ")
-		if err := r.when(when); err != nil {
-			return err
-		}
-		rest = strings.TrimSpace(strings.TrimPrefix(rest, ","))
-		if word, expr, found := strings.Cut(rest, " "); found {
-			if word != "else" && word != "assume" {
-				return fmt.Errorf("after input comes else or assume, not %q", word)
-			}
-			l.Assumed, l.Text = word == "assume", expr
-		}
-	}
-	if l.Text == "" {
-		return nil
-	}
-	n, err := formula.Parse(l.Text)
-	if err != nil {
-		return err
-	}
-	l.Formula = n
-	return nil
-}
-
-// when reads the condition under which an assumption matters.
-func (r *reader) when(text string) (err error) {
-	if text != "" {
-		r.line.When, err = formula.Parse(text)
-	}
-	return err
-}
-
-// goodName refuses names that a spreadsheet would take for a cell, a row or a
-// truth value, and those of the grammar.
-func goodName(name string) error {
-	letters := strings.IndexFunc(name, func(r rune) bool { return r < 'a' || r > 'z' })
-	switch {
-	case name == "" || strings.Trim(name, "abcdefghijklmnopqrstuvwxyz0123456789_") != "":
-		return fmt.Errorf("%q is not a name: small letters, digits and _ only", name)
-	case len(name) < 3:
-		return fmt.Errorf("%q is too short a name", name)
-	case slices.Contains([]string{"true", "false"}, name):
-		return fmt.Errorf("%q means something else in a spreadsheet", name)
-	case letters > 0 && letters <= 3 && strings.Trim(name[letters:], "0123456789") == "":
-		return fmt.Errorf("%q reads as a cell in a spreadsheet", name)
-	}
-	for _, o := range formula.Table {
-		if o.Name == name {
-			return fmt.Errorf("%q is an operator", name)
-		}
-	}
-	return nil
 }

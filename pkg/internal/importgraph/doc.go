@@ -1,0 +1,2 @@
+// Package importgraph holds one test: that imports point down. It has no code.
+package importgraph
