@@ -6,7 +6,6 @@ import (
 
 	"github.com/shopspring/decimal"
 
-	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
 )
@@ -39,7 +38,7 @@ func (e *CheckError) Unwrap() error { return e.Err }
 func (t *Tree) Check() error { return checker{}.check(t) }
 
 // CheckAll checks every line of a deal in every month.
-func CheckAll(m *model.Model, v *exact.Values) error {
+func CheckAll(m *model.Model, v Values) error {
 	r, c := NewReader(m, v), checker{}
 	for _, cell := range m.Cells {
 		last := 0

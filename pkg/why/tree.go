@@ -3,7 +3,6 @@ package why
 import (
 	"github.com/shopspring/decimal"
 
-	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
 )
@@ -59,11 +58,20 @@ type Term struct {
 	*Tree
 }
 
+// Values are the worked-out cells of a deal; the command line hands them in, as
+// the exact reader gives them.
+type Values interface {
+	// In is the value of a cell in a month, for a line of one value in any.
+	In(c *model.Cell, month int) decimal.Decimal
+	// Months is the month of the sale.
+	Months() int
+}
+
 // A Reader explains any number of figures of one deal and shares what they have
 // in common.
 type Reader struct {
 	model  *model.Model
-	values *exact.Values
+	values Values
 	lines  map[place]*Tree
 }
 
@@ -71,12 +79,12 @@ type place struct{ cell, month int }
 
 // NewReader returns a reader of a deal's values, which must have been worked out
 // whole and without changed inputs.
-func NewReader(m *model.Model, v *exact.Values) *Reader {
+func NewReader(m *model.Model, v Values) *Reader {
 	return &Reader{m, v, map[place]*Tree{}}
 }
 
 // Explain returns the tree of a line, in a month if it has one for each.
-func Explain(m *model.Model, v *exact.Values, c *model.Cell, month int) *Tree {
+func Explain(m *model.Model, v Values, c *model.Cell, month int) *Tree {
 	return NewReader(m, v).Explain(c, month)
 }
 

@@ -38,7 +38,6 @@ var readers = []string{"pkg/exact", "pkg/bound", "pkg/why"}
 
 // except are imports that break a rule, with the reason.
 var except = map[[2]string]string{
-	{"pkg/why", "pkg/exact"}: "it explains the values that exact has worked out and works none out itself",
 }
 
 func level(name string) int {
