@@ -100,13 +100,13 @@ func newExitCodes() *cobra.Command {
 
 // flags adds the options that every verb with a deal has.
 func (c *common) flags(cmd *cobra.Command) {
-	cmd.Flags().StringArrayVar(&c.sets, "set", nil, "stand in for a value of the file, as in --set price=205k; repeatable, the last wins")
+	cmd.Flags().StringArrayVar(&c.sets, "set", nil, "`path=value` in place of the file's; may be repeated")
 	c.looks(cmd)
 }
 
 func (c *common) looks(cmd *cobra.Command) {
 	cmd.Flags().BoolVar(&c.json, "json", false, "write one JSON object instead of a page")
-	cmd.Flags().StringVar(&c.color, "color", "auto", "colour: auto, always or never")
+	cmd.Flags().StringVar(&c.color, "color", "auto", "colour: `when` is auto, always or never")
 }
 
 // style decides once whether there is colour.

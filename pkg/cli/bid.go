@@ -23,9 +23,9 @@ func newBid(s Streams) *cobra.Command {
 
 Prints the answer first, in plain words: what not to go above at the low and at
 the likely value, whether the asking price passes and which target decides, the
-most money tied up and when. Then the deal on one screen, the difference between
-the rule-of-thumb offer and the maximum offer line by line, the break-evens, what
-was assumed and what to be careful about.`,
+most money tied up and when. Then the deal on one screen, the difference
+between the rule-of-thumb offer and the maximum offer line by line, the
+break-evens, what was assumed and what to be careful about.`,
 		Args: files(1, 1, "bid my-house.yaml"),
 		RunE: func(_ *cobra.Command, args []string) error { return runBid(o, args[0]) },
 	}

@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -54,9 +55,10 @@ func runLines(c *common, args []string) error {
 	return report.Lines(c.Out, lines, len(args) == 1, style)
 }
 
-// named returns the lines of a name: one by its full name, else all of the name.
+// named returns the lines of a name: one by its full name with the set, else all
+// of the name.
 func named(doc *model.Document, name string) []*model.Line {
-	if l := doc.ByID(normal(name)); l != nil {
+	if l := doc.ByID(normal(name)); l != nil && strings.Contains(name, ".") {
 		return []*model.Line{l}
 	}
 	var out []*model.Line

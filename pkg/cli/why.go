@@ -48,8 +48,8 @@ loan.2.NAME; of a fee fee.NUMBER.NAME or its own words, as in
 		},
 	}
 	o.flags(cmd)
-	cmd.Flags().IntVar(&o.month, "month", -1, "the month of a monthly line; the month of the sale if not given")
-	cmd.Flags().IntVar(&o.depth, "depth", 0, "how many lines deep to go; 0 for two, -1 for all the way")
+	cmd.Flags().IntVar(&o.month, "month", -1, "month of a monthly line; -1 is the sale's")
+	cmd.Flags().IntVar(&o.depth, "depth", 0, "how many lines deep to go; 0 is two, -1 all")
 	return cmd
 }
 
@@ -104,11 +104,9 @@ func findCell(d *deal.Deal, name string) (*model.Cell, error) {
 	if i := strings.LastIndex(name, "."); i >= 0 {
 		owner, line = name[:i], normal(name[i+1:])
 	}
-	var found []*model.Cell
-	for _, c := range m.Cells {
-		if c.Line.Name == line && owns(c.Member, owner) {
-			found = append(found, c)
-		}
+	found := cellsOf(m, owner, line)
+	if len(found) == 0 && owner == "" {
+		found = cellsOf(m, anyone, line)
 	}
 	switch {
 	case len(found) == 1:
@@ -121,6 +119,19 @@ func findCell(d *deal.Deal, name string) (*model.Cell, error) {
 		e.hint = fmt.Sprintf("did you mean %s?", near)
 	}
 	return nil, e
+}
+
+// anyone stands for every member in cellsOf.
+const anyone = "*"
+
+func cellsOf(m *model.Model, owner, line string) []*model.Cell {
+	var found []*model.Cell
+	for _, c := range m.Cells {
+		if c.Line.Name == line && (owner == anyone || owns(c.Member, owner)) {
+			found = append(found, c)
+		}
+	}
+	return found
 }
 
 func normal(name string) string {

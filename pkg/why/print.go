@@ -62,7 +62,7 @@ func (p *printer) line(t *Tree, indent, depth int) {
 // then a row for each part.
 func (p *printer) body(t *Tree, indent, depth int, speak bool) {
 	month := t.Month
-	t, reasons := t.through()
+	t, reasons := t.telling()
 	for _, r := range slices.Compact(reasons) {
 		p.paragraph(indent, 2, plain, r)
 	}
@@ -117,7 +117,7 @@ func shown(parts []Term) []Term {
 
 func (p *printer) sum(t *Tree, parts []Term, indent, depth int) {
 	if t.is(formula.Cents) {
-		_, reasons := t.terms[0].through()
+		_, reasons := t.terms[0].telling()
 		for _, r := range reasons {
 			p.paragraph(indent, 2, plain, r)
 		}

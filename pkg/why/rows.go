@@ -23,7 +23,7 @@ type row struct {
 
 // row lays a part out; month is that of the formula it stands in.
 func (p *printer) row(x Term, month int) row {
-	t, reasons := x.through()
+	t, reasons := x.telling()
 	r := row{value: x.Text(), tree: t, reasons: reasons, role: x.Role, month: x.Month}
 	switch {
 	case t.Kind == Rounding:

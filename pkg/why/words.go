@@ -106,14 +106,20 @@ func (t *Tree) rule() *Tree {
 }
 
 // through looks through the choices of a node at what decided, with the reasons.
-func (t *Tree) through() (*Tree, []string) {
+func (t *Tree) through() (*Tree, []string) { return t.follow(false) }
+
+// telling is through without the reasons that come only from what the deal does
+// not speak of.
+func (t *Tree) telling() (*Tree, []string) { return t.follow(true) }
+
+func (t *Tree) follow(brief bool) (*Tree, []string) {
 	var reasons []string
 	for {
 		next, why := t.chosen()
 		if next == nil {
 			return t, reasons
 		}
-		if why != "" {
+		if why != "" && !(brief && t.is(formula.If) && t.terms[0].Idle()) {
 			reasons = append(reasons, why)
 		}
 		t = next
