@@ -82,6 +82,7 @@ and why. It informs; it does not advise.`,
 		return &usageError{err, "ledgerboard " + cmd.Name() + " --help lists what it takes"}
 	})
 	root.CompletionOptions.HiddenDefaultCmd = true
+	root.SuggestionsMinimumDistance = 2 // letters that may be wrong in a verb
 	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newWhy(s), newLines(s), newExitCodes())
 	return root
 }

@@ -11,7 +11,7 @@ import (
 )
 
 // barWidth is the columns of the drawing of the cumulative line.
-const barWidth = 20
+const barWidth = 19
 
 // Cash writes the months: out, in, cumulative, the balance of each loan, with
 // the low point marked and the cumulative line drawn.
