@@ -1,8 +1,11 @@
 package deal
 
 import (
+	"maps"
 	"slices"
 	"strings"
+
+	"ledgerboard/pkg/diag"
 )
 
 // A Kind is what a field of the deal file takes.
@@ -106,4 +109,17 @@ func keysOf(group string) []string {
 		out = append(out, f.Key())
 	}
 	return out
+}
+
+// nearestKey is the key of a group that an evened-out name was probably meant for.
+func nearestKey(group, name string) (string, bool) {
+	written := map[string]string{} // by evened-out name
+	for _, f := range fields[group] {
+		for _, n := range f.names() {
+			written[n] = n
+		}
+		written[plainKey(f.Key())] = f.Key()
+	}
+	near, ok := diag.Nearest(name, slices.Collect(maps.Keys(written)))
+	return written[near], ok
 }

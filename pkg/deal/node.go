@@ -19,7 +19,7 @@ const (
 
 // words names a shape as a person would.
 func (s shape) words() string {
-	return [...]string{"nothing", "a single value", "a group of keys", "a list", "refused"}[s]
+	return [...]string{"empty", "a single value", "a group of keys", "a list", "refused"}[s]
 }
 
 // A node is a place in the deal file.

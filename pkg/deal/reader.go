@@ -100,7 +100,15 @@ func (r *reader) group(s scope, n *node) {
 
 func (r *reader) unknown(s scope, e *entry) {
 	keys := keysOf(s.group)
-	if near, ok := diag.Nearest(e.name, keys); ok {
+	if word, value, ok := strings.Cut(e.key.text, ":"); ok && fieldNamed(s.group, plainKey(word)) != nil {
+		r.say("unknown-key", e.key.at, "%s has no space behind the colon", diag.Quote(e.key.text))("write   %s: %s", word, value)
+		return
+	}
+	if e.name == "" {
+		r.say("unknown-key", e.key.at, "there is no key before the colon")("here stand: %s", strings.Join(keys, ", "))
+		return
+	}
+	if near, ok := nearestKey(s.group, e.name); ok {
 		r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q?", near)
 		return
 	}

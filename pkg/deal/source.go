@@ -43,6 +43,16 @@ func (s *source) line(n int) []rune {
 	return []rune(s.lines[n-1])
 }
 
+// document is the place of the marks that end the document before a line.
+func (s *source) document(line int) diag.Pos {
+	for n := min(line, len(s.lines)); n > 0; n-- {
+		if strings.HasPrefix(s.lines[n-1], "---") || strings.HasPrefix(s.lines[n-1], "...") {
+			return s.pos(n, 1, 3)
+		}
+	}
+	return s.pos(line, 1, 1)
+}
+
 // unreadable finds what stands against reading the bytes at all.
 func unreadable(name string, text []byte) *diag.Diag {
 	at := diag.Pos{File: name, Line: 1}

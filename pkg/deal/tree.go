@@ -34,8 +34,8 @@ func grow(src *source, diags *diag.List) *node {
 		return nil
 	}
 	if err := decoder.Decode(&second); err == nil {
-		diags.Add(finding("more-documents", src.pos(second.Line, second.Column, 3), `a second document begins here with "---"`).
-			WithHint("write one deal to a file"))
+		diags.Add(finding("more-documents", src.document(second.Line), "a second document begins here").
+			WithHint("write one deal to a file, without a line --- or ... in it"))
 		return nil
 	} else if !errors.Is(err, io.EOF) {
 		diags.Add(g.syntax(err))

@@ -1,0 +1,171 @@
+package deal
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"unicode/utf8"
+
+	"ledgerboard/pkg/diag"
+)
+
+func (f flaw) openQuote() diag.Diag {
+	return f.opened("the quote that opens here is not closed").
+		WithHint("put the same quote at the end of the text, or take this one away")
+}
+
+// inBrackets is about { } or [ ]: one that is left open, or entries run together.
+func (f flaw) inBrackets() diag.Diag {
+	after := f.after()
+	switch {
+	case strings.HasPrefix(after, "}") || strings.HasPrefix(after, "]"):
+		return f.at("%q closes a bracket of the other kind", after[:1]).WithHint("{ is closed by } and [ by ]")
+	case f.open.Line > 0 && f.open.Line < f.line && len(indentOf(f.text(f.line))) <= len(indentOf(f.text(f.open.Line))):
+		return f.opened("the bracket that opens here is not closed").WithHint("close { with } and [ with ], before line %d", f.line)
+	case strings.HasPrefix(after, ":"):
+		return f.at("a second colon in one entry; a comma is missing before it").WithHint("write a comma between two entries, e.g. {marketing: 5 weeks, escrow: 1 month}")
+	}
+	return f.at("a comma or the closing bracket is missing here").WithHint("write a comma between two entries, and close { with } and [ with ]")
+}
+
+func (f flaw) noContent() diag.Diag {
+	switch after := f.after(); {
+	case strings.HasPrefix(after, ","):
+		return f.at("there is nothing before this comma").WithHint("leave one comma between two entries")
+	case strings.HasPrefix(after, "}") || strings.HasPrefix(after, "]"):
+		return f.at("%q closes a bracket of the other kind", after[:1]).WithHint("{ is closed by } and [ by ]")
+	}
+	return f.at("a value is missing here").WithHint("write the value, or take the bracket or comma away")
+}
+
+func (f flaw) oddStart() diag.Diag {
+	r, _ := utf8.DecodeRuneInString(f.after())
+	d := f.at("nothing can begin with %c unless it is in quotes", r)
+	if r == '%' {
+		return d.WithHint("write the sign behind the number: 11%%")
+	}
+	return d.WithHint("take it away, or put the whole text in quotes")
+}
+
+var (
+	dashed = regexp.MustCompile(`^\s*-[^-\s]`)
+	keyed  = regexp.MustCompile(`:(\s|$)`)
+)
+
+// colon is about a colon where none can be: the second in a line, or one in a line
+// that goes on the text above it.
+func (f flaw) colon() diag.Diag {
+	before, n := f.before(), f.above()
+	if i := keyed.FindStringIndex(before); i != nil {
+		value := strings.TrimSpace(string(f.g.src.line(f.line))[i[1]:])
+		return f.at("a second colon in one line").WithHint("a text with a colon goes in quotes: %s \"%s\"", strings.TrimSpace(before[:i[0]+1]), strings.ReplaceAll(value, `"`, `'`))
+	}
+	switch {
+	case n == 0:
+	case dashed.MatchString(f.text(n)):
+		return f.rest(n, "there is no space behind the dash").WithHint("write it like   - name: first loan")
+	case !keyed.MatchString(f.text(n)):
+		return f.keyless(n)
+	case len(indentOf(before)) > len(indentOf(f.text(n))):
+		return f.rest(f.line, "the line is %s, more than the one above, which has a value already", spaces(len(indentOf(before)))).
+			WithHint("give the keys of one group the same number of spaces")
+	}
+	return f.at("a colon cannot stand here").WithHint("a text with a colon goes in quotes; otherwise check the indentation of this line and the one above")
+}
+
+// noColon is about a line that should be a key.
+func (f flaw) noColon() diag.Diag {
+	if f.open.Line > 0 {
+		return f.keyless(f.open.Line)
+	}
+	return f.keyless(f.line)
+}
+
+func (f flaw) keyless(line int) diag.Diag {
+	text := strings.TrimSpace(f.text(line))
+	if group := fieldNamed("", plainKey(text)); group != nil {
+		return f.rest(line, "%s has no colon behind it", diag.Quote(text)).WithHint("write   %s:   and what belongs to it further in on the next lines", text)
+	}
+	return f.rest(line, "%s has no colon with a space behind it", diag.Quote(text)).
+		WithHint("write the key, a colon, a space and the value, e.g. price: $212,500")
+}
+
+// indented is about a line that does not go on the group or list above it, or
+// about text behind a value that has ended.
+func (f flaw) indented() diag.Diag {
+	if before := strings.TrimSpace(f.before()); before != "" {
+		return f.behind(before[len(before)-1])
+	}
+	n, open := f.col-1, f.open.Col-1
+	list := strings.Contains(f.says, "'-'")
+	switch dash := strings.HasPrefix(strings.TrimSpace(f.text(f.line)), "- "); {
+	case list:
+		return f.rest(f.line, "the line is no item of the list that begins in line %d", f.open.Line).
+			WithHint("begin it with a dash, or give it as many spaces as the keys of the item above")
+	case dash:
+		return f.rest(f.line, "an item of a list stands among keys").
+			WithHint("put the items of a list together, right below the key that they belong to")
+	case n == open:
+		return f.rest(f.line, "the line is not a key of the group that begins in line %d", f.open.Line).
+			WithHint("write the key, a colon, a space and the value, e.g. price: $212,500")
+	}
+	other, words := open, fmt.Sprintf("the group that begins in line %d", f.open.Line)
+	if above := f.above(); above > 0 && len(indentOf(f.text(above))) != n {
+		other, words = len(indentOf(f.text(above))), "the one above"
+	}
+	return f.rest(f.line, "the line is %s, but %s is %s", spaces(n), words, spaces(other)).
+		WithHint("give the keys of one group the same number of spaces")
+}
+
+func (f flaw) behind(last byte) diag.Diag {
+	after := f.after()
+	switch {
+	case strings.ContainsAny(after[:min(1, len(after))], "]})"):
+		return f.at("%q closes nothing", after[:1]).WithHint("take it away, or open the bracket before")
+	case last == '\'':
+		return f.at("the text goes on behind the quote that closes it").WithHint(`put a text with ' in double quotes: "the seller's idea"`)
+	case last == '"' && strings.Count(f.before(), `"`)%2 == 1:
+		return f.openAbove()
+	case last == '"':
+		return f.at("the text goes on behind the quote that closes it").WithHint("put the whole text in one pair of quotes, or leave the quotes out")
+	}
+	return f.at("the text goes on behind a closed bracket").WithHint("put the whole text in quotes, or take the bracket away")
+}
+
+// openAbove is about a quote that was closed only by one lines below it.
+func (f flaw) openAbove() diag.Diag {
+	for n := f.line - 1; n > 0; n-- {
+		if text := f.text(n); strings.Count(text, `"`)%2 == 1 {
+			f.open = f.g.src.pos(n, utf8.RuneCountInString(text[:strings.LastIndexByte(text, '"')])+1, 1)
+			break
+		}
+	}
+	return f.openQuote()
+}
+
+func (f flaw) dash() diag.Diag {
+	return f.at("a list cannot begin on the line of its key").
+		WithHint("put each item on a line of its own; a text that begins with a dash goes in quotes")
+}
+
+func (f flaw) star() diag.Diag {
+	if strings.Contains(f.says, "anchor") {
+		d := f.at("%s copies a value from elsewhere, and there is none of that name", diag.Quote(strings.Fields(f.after() + " ")[0]))
+		d.Code = "yaml-anchor"
+		return d.WithHint("write the value out; a text that begins with * goes in quotes")
+	}
+	return f.opened("nothing can begin with * or & unless it is in quotes").
+		WithHint("for an item of a list begin with a dash and a space; put a text that begins so in quotes")
+}
+
+func (f flaw) folded() diag.Diag {
+	return f.at("behind | or > the text begins on the next line").WithHint("put the text on the next line, further in, or put it in quotes")
+}
+
+func (f flaw) escape() diag.Diag {
+	return f.at("a backslash in double quotes stands for something else").WithHint(`use single quotes, or write \\ for a backslash`)
+}
+
+func (f flaw) directive() diag.Diag {
+	return f.at("a line that begins with %% tells YAML something and is not read").WithHint("leave it out; a deal file begins with its first key")
+}
