@@ -37,8 +37,7 @@ var levels = [][]string{
 var readers = []string{"pkg/exact", "pkg/bound", "pkg/why"}
 
 // except are imports that break a rule, with the reason.
-var except = map[[2]string]string{
-}
+var except = map[[2]string]string{}
 
 func level(name string) int {
 	return slices.IndexFunc(levels, func(l []string) bool { return slices.Contains(l, name) })
