@@ -56,7 +56,7 @@ func (r *reader) readEdge(s span) (edge, bool) {
 			r.unread("the edge", e.money, "bracket-words", err, "up to $250,000")
 			return e, false
 		}
-		return e, r.within(Money, "the edge", "more than $0, at most $1,000m", "up to $250,000", e.money, e.x)
+		return e, r.within(Money, "the edge", "more than $0, at most $1,000 million", "up to $250,000", e.money, e.x)
 	}
 	r.say("bracket-words", s.at, "%s is not an edge of a bracket", diag.Quote(s.text))("write %s", wantEdges)
 	return e, false

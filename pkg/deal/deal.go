@@ -46,6 +46,7 @@ func Read(name string, text []byte, sets ...Set) (*Deal, diag.List) {
 		return nil, diag.List{*bad}
 	}
 	src := newSource(name, string(text))
+	r.src = src
 	root := grow(src, &r.diags)
 	switch {
 	case root == nil && len(r.diags) > 0: // not YAML

@@ -28,7 +28,7 @@ func (l limit) holds(x decimal.Decimal) bool {
 
 // kindRanges are what a kind accepts where its row says nothing.
 var kindRanges = map[Kind]string{
-	Money:        "at least $0, at most $1,000m",
+	Money:        "at least $0, at most $1,000 million",
 	Percent:      "at least 0%, at most 100%",
 	ShareOrMoney: "at least 0%, at most 100%",
 	Duration:     "at most 10 years",

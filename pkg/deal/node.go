@@ -30,6 +30,7 @@ type node struct {
 	items   []*node // of a list
 	flow    bool    // written in brackets
 	quoted  bool
+	several bool // an item with a comma that could part it from the next
 }
 
 // An entry is a key of a mapping with its value.

@@ -16,6 +16,7 @@ import (
 type reader struct {
 	deal  *Deal
 	name  string
+	src   *source
 	diags diag.List
 	got   map[string]*reading // by full path, items of lists by number: loans[1].rate
 	items map[string][]scope  // of the lists, by the set of their members
@@ -137,7 +138,7 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 	case refused:
 		return
 	case nothing:
-		r.say("missing-value", e.key.at, "%s has no value", diag.Quote(e.key.text))("write one, e.g. %s, or leave the key out", f.example())
+		r.missing(f, e)
 		return
 	}
 	inner := scope{path: s.path + f.Key() + ".", group: f.Path, member: s.member, place: s.place, at: e.key.at}
@@ -160,6 +161,18 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 		if r.wants(f, g, scalar) {
 			r.value(s, f, g)
 		}
+	}
+}
+
+func (r *reader) missing(f *Field, e *entry) {
+	tell := r.say("missing-value", e.key.at, "%s has no value", diag.Quote(e.key.text))
+	switch rest := string(r.src.line(e.key.at.Line)); {
+	case f.Required:
+		tell("write one, e.g. %s", f.example())
+	case e.key.at.File == r.name && strings.Contains(rest, "#"):
+		tell("write one, e.g. %s; what stands behind # is not read", f.example())
+	default:
+		tell("write one, e.g. %s, or leave the key out", f.example())
 	}
 }
 

@@ -27,7 +27,7 @@ func chargeRows() []Field {
 		{Path: "<fee>.of", Kind: BaseLine, Line: "base", Default: "the price at the purchase, the sale price at the sale", Example: "sale price"},
 		{Path: "<fee>.during", Only: "holding_fee general_fee", Kind: Choice, Line: "during", Default: "the whole hold; renovation for general lines", Example: "marketing", Choices: []string{"hold", "lead-in", "renovation", "marketing", "escrow"}},
 		{Path: "<fee>.at least", Kind: Money, Line: "least", Example: "$1,500"},
-		{Path: "<fee>.at most", Kind: Money, Line: "most", Range: "more than $0, at most $1,000m", Default: "no limit", Example: "$2,500"},
+		{Path: "<fee>.at most", Kind: Money, Line: "most", Range: "more than $0, at most $1,000 million", Default: "no limit", Example: "$2,500"},
 		{Path: "<fee>.credit", Kind: YesNo, Line: "credit", Default: "no", Example: "yes"},
 		{Path: "<fee>.brackets", Kind: Brackets, Example: "{up to $250,000: 0.5%, above: 0.75%}", Meaning: "rates, each on the part of the base inside its bracket"},
 		{Path: "<fee>.slabs", Kind: Slabs, Example: "{up to $250,000: 0.4%, above: 0.75%}", Meaning: "rates, the whole base at the rate of the bracket it falls in"},

@@ -80,6 +80,9 @@ func (r *reader) stages(s scope, f *Field, g *reading) {
 		case item.shape == nothing:
 			r.say("missing-value", item.at, "%s has no amount", month.Path)("write $0 for a month without spending")
 			g.ok = false
+		case item.several:
+			r.say("comma-in-list", item.at, "%s could be one number or several", diag.Quote(item.text))("write $ before each amount, or 10k for 10,000, and a space after each comma of the list")
+			g.ok = false
 		case !r.wants(month, one, scalar) || !r.number(month, one, &v):
 			g.ok = false
 		default:

@@ -142,10 +142,7 @@ func (g grower) items(n *node, y *yaml.Node, depth int) {
 	}
 	for _, c := range y.Content {
 		v := g.node(c, depth+1)
-		if n.flow && v.shape == scalar && !v.quoted && strings.Contains(c.Value, commaText) && !strings.HasPrefix(c.Value, "$") {
-			g.refuse("comma-in-list", v.at, "%s could be one number or several", diag.Quote(v.text))("write $ before each amount, or 10k for 10,000, and a space after each comma of the list")
-			v = &node{shape: refused, span: v.span}
-		}
+		v.several = n.flow && v.shape == scalar && !v.quoted && strings.Contains(c.Value, commaText) && !strings.HasPrefix(c.Value, "$")
 		n.items = append(n.items, v)
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
 
@@ -150,11 +149,11 @@ func (r *reader) unread(name string, s span, code string, err error, example str
 		}
 		at = s.point(i, q.Found)
 	}
-	why := q.Why
-	if !strings.Contains(why, s.text) && utf8.RuneCountInString(s.text) <= 60 && s.text != "" {
-		why = fmt.Sprintf("%s in %s", why, diag.Quote(s.text))
+	says := name + ": " + q.Why
+	if !strings.Contains(q.Why, s.text) && s.text != "" {
+		says = fmt.Sprintf("%s is %s: %s", name, diag.Quote(s.text), q.Why)
 	}
-	r.say(code, at, "%s: %s", name, why)("write %s", q.Want)
+	r.say(code, at, "%s", says)("write %s", q.Want)
 }
 
 func (r *reader) date(g *reading) bool {

@@ -33,7 +33,8 @@ func parse[T any](text, want string, read func(*cursor) (T, error)) (T, error) {
 		return none, err
 	}
 	if t := c.peek(); t.kind != end {
-		return none, c.refuse(t, "did not expect %q", t.text)
+		last := c.toks[len(c.toks)-2]
+		return none, c.refuseSpan(t, last, c.want, "%q does not belong here", c.text[t.at:last.end()])
 	}
 	return v, nil
 }

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -39,7 +40,7 @@ func (c *cursor) money(places int32) (decimal.Decimal, error) {
 	amount := c.since(figure)
 	switch {
 	case value.Exponent() < -places && (value.Exponent() == n.Exponent() || !value.Equal(value.Truncate(places))):
-		return decimal.Zero, c.refuseSpan(figure, c.toks[c.i-1], "dollars and cents, e.g. 285,000 or 285,000.50", "%q has more than %d decimals", amount, places)
+		return decimal.Zero, c.refuseSpan(figure, c.toks[c.i-1], wantCents(amount), "%q has more than %d decimals", amount, places)
 	case value.NumDigits()+int(value.Exponent()) > maxDigits:
 		return decimal.Zero, c.refuseSpan(figure, c.toks[c.i-1], c.want, "%q has more than %d digits before the point", amount, maxDigits)
 	}
@@ -50,6 +51,15 @@ func (c *cursor) money(places int32) (decimal.Decimal, error) {
 		value = value.Neg()
 	}
 	return trim(value), nil
+}
+
+// wantCents says how an amount is written that has too many decimals, which may be
+// thousands behind a point.
+func wantCents(amount string) string {
+	if pointed.MatchString(amount) {
+		return "a comma between thousands: " + strings.ReplaceAll(amount, ".", ",") + "; or dollars and cents, e.g. 285,000.50"
+	}
+	return "dollars and cents, e.g. 285,000 or 285,000.50"
 }
 
 // scale steps over k, m or their words and returns the power of ten.

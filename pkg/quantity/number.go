@@ -52,8 +52,11 @@ func (c *cursor) checkNumber(t token, places int) error {
 	case t.kind != number:
 		return c.refuse(t, "%q is not a number", t.text)
 	case !written.MatchString(t.text):
-		return c.refuseFor(t, "commas only between thousands and one point before decimals, e.g. 1,200.50",
-			"%q is not a number that can be read in only one way", t.text)
+		last := t
+		if n := c.ahead(1); n.tight && n.kind == word { // the letter O for a zero
+			last = n
+		}
+		return c.refuseSpan(t, last, wantNumber(t.text), "%q is not a number that can be read in only one way", c.text[t.at:last.end()])
 	}
 	before, after, _ := strings.Cut(strings.ReplaceAll(t.text, ",", ""), ".")
 	switch {
@@ -63,6 +66,20 @@ func (c *cursor) checkNumber(t token, places int) error {
 		return c.refuse(t, "%q has more than %d digits behind the point", t.text, places)
 	}
 	return nil
+}
+
+var (
+	pointed  = regexp.MustCompile(`^[0-9]{1,3}(?:\.[0-9]{3})+(?:,[0-9]+)?$`)
+	decimals = regexp.MustCompile(`^[0-9]+,[0-9]{1,2}$`)
+)
+
+// wantNumber says how a number would be written that has its commas and points as
+// in other countries, or how any is.
+func wantNumber(text string) string {
+	if pointed.MatchString(text) || decimals.MatchString(text) {
+		return "a comma between thousands and a point before decimals: " + strings.NewReplacer(",", ".", ".", ",").Replace(text)
+	}
+	return "commas only between thousands and one point before decimals, e.g. 1,200.50"
 }
 
 // mixed reads an unsigned number that may have a fraction: 2.5, 1/2, 2 1/2, 2-1/2, 2½.
