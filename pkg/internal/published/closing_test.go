@@ -2,6 +2,7 @@ package published
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -140,6 +141,20 @@ func TestClosingDisclosureCashToClose(t *testing.T) {
 		cents(t, "10029.80", b.line("already_paid")) // credit report and earnest deposit
 		cents(t, "24177.06", b.line("total_to_buy")) // and 14,147.26
 	})
+}
+
+// A year's premium said as one that is paid ahead falls in the closing as well, so
+// that what is to bring stays the same.
+func TestClosingDisclosureWithInsurancePaidAhead(t *testing.T) {
+	form := published[closing](t, "closing-disclosure.json")["CD-summaries"]
+	const printed = "    Homeowner's insurance 12 mo: $1,209.96\n"
+	require.Contains(t, buyer, printed)
+	b := read(t, strings.Replace(buyer, printed, "", 1)+`
+holding:
+  insurance: {amount: $100.83/month, premium paid ahead: 12 months}
+`)
+	cents(t, "1209.96", b.of(b.Root.In("holding_fee")[0], "premium"))
+	cents(t, form.Expected["cash_to_close"], b.line("cash_to_close"))
 }
 
 // The level payment is the annuity of the loan at a twelfth of the rate a month,

@@ -38,6 +38,8 @@ loans:
 
 // 12 CFR 1026 App. J (b)(8): without a charge the rate is the loan's own, because
 // interest of i on the balance is what each period asks for, and f i of a part.
+// Simple interest that waits for the payoff is not among these: over more than a
+// month it is less than the rate compounded monthly, so its rate comes out lower.
 func TestAPRWithoutChargesIsTheRate(t *testing.T) {
 	const exact, toTheCent = "0.000000001", "0.0000005" // interest on interest is not in whole cents
 	for _, c := range []struct{ about, path, value, within string }{
@@ -82,6 +84,17 @@ func TestAPROfLevelPaymentsIsTheRate(t *testing.T) {
 			near(t, dec("0.0875"), b.apr(), dec("0.0000005")) // half a cent a month on 192,000
 		})
 	}
+}
+
+// A part of a month at the end pays interest only: after seven and a quarter months
+// as much is paid off as after seven, and less after eight.
+func TestAPartMonthPaysNoPrincipal(t *testing.T) {
+	payoff := func(hold string) decimal.Decimal {
+		b := read(t, levelLoan, set("time.marketing", hold))
+		return b.of(b.loan(), "payoff")
+	}
+	require.True(t, payoff("7 1/4 months").Equal(payoff("7 months")))
+	require.True(t, payoff("8 months").LessThan(payoff("7 months")))
 }
 
 // Points and fees raise the rate, and the rate found discounts what is paid to

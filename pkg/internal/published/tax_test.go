@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
 )
 
 type earnings struct {
@@ -123,5 +125,17 @@ func TestNoTaxOnALoss(t *testing.T) {
 	b := read(t, profitOf("-5000", "2026-03-02", "income rate: 22%, filing: single"))
 	for _, line := range []string{"net_earnings", "self_employment_tax", "additional_medicare", "tax_set_aside"} {
 		cents(t, "0", b.line(line), line)
+	}
+}
+
+// U.S. Tax Court, Medlin v. Commissioner, T.C. Memo. 2003, has the tax of a dealer
+// in houses for 1985 to 1988, under a law without the factor of 92.35%. Those years
+// are refused rather than reckoned by a later law.
+func TestYearsOfAnotherLawAreRefused(t *testing.T) {
+	for _, year := range []int{1985, 1986, 1987, 1988, 2013} {
+		d, found := deal.Read("deal.yaml", []byte(profitOf("39600", fmt.Sprintf("%d-03-02", year), "income rate: 22%, filing: single")))
+		require.Nil(t, d, year)
+		require.Len(t, found.Errors(), 1, year)
+		require.Equal(t, "tax-year-unknown", found.Errors()[0].Code)
 	}
 }

@@ -61,9 +61,14 @@ var levies = map[string]levy{
         - when: above $350,000
           brackets: {up to $150000: $2.90 per $500, up to $200000: $4.25 per $500, up to $550000: $4.80 per $500,
             up to $850000: $5.30 per $500, up to $1m: $5.80 per $500, above: $6.05 per $500}`}},
-	"XFER-NJ2": {fees: map[string]string{
-		"fee": "{slabs: {up to $1m: 0%, up to $2m: 1%, up to $2.5m: 2%, up to $3m: 2.5%, up to $3.5m: 3%, above: 3.5%}}",
-	}},
+	"XFER-NJ2": {fees: map[string]string{"fee": `{tables: [
+        {until: 2025-07-10, amount: 0%},
+        {from: 2025-07-10, slabs: {up to $1m: 0%, up to $2m: 1%, up to $2.5m: 2%, up to $3m: 2.5%, up to $3.5m: 3%, above: 3.5%}}]}`}},
+	"XFER-PA": {
+		fees: map[string]string{"state": "1%", "local": "1%", "pittsburgh": "3%"},
+		sums: map[string][]string{"total": {"state", "local"}, "total_pittsburgh": {"state", "pittsburgh"}},
+	},
+	"XFER-TX": {fees: map[string]string{"tax": "0%"}},
 	"XFER-OTHER": {fees: map[string]string{
 		"state_tax":  "{brackets: {up to $800000: 0.75%, above: 1.25%}}", // Connecticut
 		"county_tax": "$0.55 per $500",                                   // California
@@ -98,7 +103,7 @@ func TestTransferTaxes(t *testing.T) {
 		}
 	}
 	slices.Sort(without)
-	require.Equal(t, []string{"XFER-PA", "XFER-TX", "XFER-WA2"}, without, "no vectors for these")
+	require.Equal(t, []string{"XFER-PA", "XFER-TX", "XFER-WA2"}, without, "no vectors for these; Pennsylvania and Texas stand among the edges")
 }
 
 func figures(v map[string]any) map[string]string {
@@ -151,7 +156,12 @@ func TestTransferTaxesAtTheEdges(t *testing.T) {
 		{"XFER-NJ", "350000.01", "", "fee", "2739.80"}, // 300 x 2.90 + 100 x 4.25 + 301 x 4.80
 		{"XFER-NJ2", "1000000", "", "fee", "0"},
 		{"XFER-NJ2", "3500000", "", "fee", "105000"},
-		{"XFER-NJ2", "3500001", "", "fee", "122500.04"}, // 122,500.035
+		{"XFER-NJ2", "3500001", "", "fee", "122500.04"},   // 122,500.035
+		{"XFER-NJ2", "2900000", "2025-07-09", "fee", "0"}, // the buyer's 1% until then is another charge
+		{"XFER-NJ2", "2900000", "2025-07-10", "fee", "72500"},
+		{"XFER-PA", "212345.67", "", "total", "4246.92"}, // each layer 2,123.4567, in cents
+		{"XFER-PA", "250000", "", "total_pittsburgh", "10000"},
+		{"XFER-TX", "250000", "", "tax", "0"},
 		{"XFER-OTHER", "800000", "", "state_tax", "6000"},
 		{"XFER-OTHER", "123500", "", "county_tax", "135.85"}, // 247 units
 		{"XFER-OTHER", "123501", "", "county_tax", "136.40"},
