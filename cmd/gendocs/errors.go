@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -19,6 +20,9 @@ a doubtful spot does not. Each is named by a code, which stays the same. The
 examples are run in the tests, so what is shown is what is said.
 `
 
+// several begins the names of examples with more than one thing wrong.
+const several = "several-"
+
 // errorsPage lists every code with its meaning and, where testdata/errors has
 // one, an example: what the file says and what is said about it.
 func errorsPage(root string) (string, error) {
@@ -35,69 +39,83 @@ func errorsPage(root string) (string, error) {
 			fmt.Fprintf(&b, "\n# %s\n", map[diag.Severity]string{diag.Error: "Mistakes", diag.Warning: "Doubtful spots"}[severity])
 		}
 		fmt.Fprintf(&b, "\n## %s\n\n%s.\n", c.Name, strings.ToUpper(c.Meaning[:1])+c.Meaning[1:])
-		show(&b, all, c.Name)
+		if e := first(all, c.Name); e != nil {
+			e.write(&b)
+		}
 	}
-	rest(&b, all)
+	rest(&b, all, "Doubts that only the results show", func(e example) bool { return e.code == "" && !strings.HasPrefix(e.name, several) })
+	rest(&b, all, "Several at once", func(e example) bool { return strings.HasPrefix(e.name, several) })
 	return b.String(), nil
 }
 
 // An example is a file that brings a diagnostic about, with what is said.
 type example struct {
-	name         string
-	input, said  string
-	shownAlready bool
+	name, code  string
+	input, said string
 }
 
-func examples(dir string) ([]*example, error) {
+// examples reads them in order, the plainest name of each code first.
+func examples(dir string) ([]example, error) {
 	names, err := filepath.Glob(filepath.Join(dir, "*.txt"))
 	if err != nil {
 		return nil, err
 	}
-	var out []*example
+	var out []example
 	for _, name := range names {
+		base := strings.TrimSuffix(name, ".txt")
 		said, err := os.ReadFile(name)
 		if err != nil {
 			return nil, err
 		}
-		e := &example{name: strings.TrimSuffix(filepath.Base(name), ".txt"), said: string(said)}
-		input, err := os.ReadFile(strings.TrimSuffix(name, ".txt") + ".yaml")
-		if err != nil && !os.IsNotExist(err) {
+		input, err := os.ReadFile(base + ".yaml")
+		if err != nil {
 			return nil, err
 		}
-		e.input = string(input)
-		out = append(out, e)
+		base = filepath.Base(base)
+		out = append(out, example{base, codeOf(base), string(input), string(said)})
 	}
+	slices.SortStableFunc(out, func(a, b example) int { return cmp.Compare(len(a.name), len(b.name)) })
 	return out, nil
 }
 
-// show writes the examples of a code: those of its name, with or without a number.
-func show(b *strings.Builder, all []*example, code string) {
-	for _, e := range all {
-		number, ok := strings.CutPrefix(e.name, code)
-		if ok && strings.Trim(number, "-0123456789") == "" {
-			e.write(b)
+// codeOf is the longest code that a name begins with, or "".
+func codeOf(name string) string {
+	longest := ""
+	for _, c := range deal.Codes() {
+		if strings.HasPrefix(name+"-", c.Name+"-") && len(c.Name) > len(longest) {
+			longest = c.Name
 		}
 	}
+	return longest
 }
 
-// rest writes what the examples show beyond the codes of the file: doubts about
-// the results.
-func rest(b *strings.Builder, all []*example) {
-	if !slices.ContainsFunc(all, func(e *example) bool { return !e.shownAlready }) {
-		return
-	}
-	b.WriteString("\n# Doubts that only the results show\n")
-	for _, e := range all {
-		if !e.shownAlready {
-			fmt.Fprintf(b, "\n## %s\n", e.name)
-			e.write(b)
+// first is the example with the shortest name of a code, or nil.
+func first(all []example, code string) *example {
+	for i := range all {
+		if all[i].code == code {
+			return &all[i]
 		}
+	}
+	return nil
+}
+
+// rest writes the examples that belong to no code of the file.
+func rest(b *strings.Builder, all []example, heading string, wanted func(example) bool) {
+	for _, e := range all {
+		if !wanted(e) {
+			continue
+		}
+		if heading != "" {
+			fmt.Fprintf(b, "\n# %s\n", heading)
+			heading = ""
+		}
+		fmt.Fprintf(b, "\n## %s\n", e.name)
+		e.write(b)
 	}
 }
 
 func (e *example) write(b *strings.Builder) {
-	e.shownAlready = true
-	if x := excerpt(e.input, e.lines()); x != "" {
+	if x := excerpt(e.input, e.lines()); strings.TrimSpace(x) != "" {
 		fmt.Fprintf(b, "\n```yaml\n%s```\n", x)
 	}
 	fmt.Fprintf(b, "\n```text\n%s\n```\n", strings.TrimRight(visible(e.said), "\n"))
