@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"fmt"
 	"time"
 
 	"github.com/shopspring/decimal"
@@ -17,28 +18,34 @@ func (a *Answer) doubts() diag.List {
 	for _, loan := range a.Loans() {
 		a.doubtLoan(&l, loan)
 	}
+	say := func(code, message, hint string) {
+		l.Add(diag.Warnf(a.Deal.Root.Pos, code, "%s", message).WithHint("%s", hint))
+	}
 	if short := a.Month("short_at_sale", a.Values.Months()); short.IsPositive() {
-		l.Warnf(a.Deal.Root.Pos, "sale-short", "the sale does not cover what it must pay off; %s must be brought to it", quantity.FormatMoney(short))
+		say("sale-short", "the sale does not cover what it must pay off; "+quantity.FormatMoney(short)+" must be brought to it",
+			"a lower price would do, or that much cash at the closing of the sale")
 	}
-	if a.IRR.Several > 1 {
-		l.Warnf(a.Deal.Root.Pos, "several-irr", "%d rates solve the internal rate of return; the one nearest zero is shown, trust none of them", a.IRR.Several)
+	if n := a.IRR.Several; n > 1 {
+		say("several-irr", fmt.Sprintf("%d rates solve the internal rate of return; the one nearest zero is shown, trust none of them", n),
+			"go by the profit and the return on cash")
 	}
-	if a.Line("cash_to_close").IsNegative() {
-		l.Warnf(a.Deal.Root.Pos, "cash-back", "the purchase closing would pay out %s", quantity.FormatMoney(a.Line("cash_to_close").Neg()))
+	if back := a.Line("cash_to_close").Neg(); back.IsPositive() {
+		say("cash-back", "the purchase closing would pay out "+quantity.FormatMoney(back),
+			"check the loans, the deposit and the credits; a lender rarely lets a buyer take cash from the closing")
 	}
 	return l
 }
 
 func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
-	for _, row := range []struct{ line, code, format string }{
-		{"cut_no_cash_back", "loan-cut-no-cash-back", "%s: %s is taken off, since no loan gives cash back at the purchase"},
-		{"cut_by_caps", "loan-cut-by-cap", "%s: the lender's cap takes off %s"},
-		{"never_drawn", "never-drawn", "%s: %s of the holdback never comes in before the sale"},
-		{"beyond_reserve", "reserve-runs-out", "%s: the interest reserve runs out; %s of interest is paid in cash"},
-		{"top_up", "least-interest", "%s: the lender's least interest adds %s at the sale"},
+	for _, row := range []struct{ line, code, format, hint string }{
+		{"cut_no_cash_back", "loan-cut-no-cash-back", "%s: %s is taken off, since no loan gives cash back at the purchase", "lower the loan, or ask the lender what it does with the rest"},
+		{"cut_by_caps", "loan-cut-by-cap", "%s: the lender's cap takes off %s", "have that much more cash ready, or look for a lender with another cap"},
+		{"never_drawn", "never-drawn", "%s: %s of the holdback never comes in before the sale", "ask the lender how soon draws are paid; until then the work is paid in cash"},
+		{"beyond_reserve", "reserve-runs-out", "%s: the interest reserve runs out; %s of interest is paid in cash", "ask for a larger reserve, or keep that much cash ready"},
+		{"top_up", "least-interest", "%s: the lender's least interest adds %s at the sale", "this is what a quick sale costs; ask the lender whether it can be waived"},
 	} {
 		if x := a.Of(loan, row.line); x.IsPositive() {
-			l.Warnf(loan.Pos, row.code, row.format, loan.Label, quantity.FormatMoney(x))
+			l.Add(diag.Warnf(loan.Pos, row.code, row.format, loan.Label, quantity.FormatMoney(x)).WithHint("%s", row.hint))
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 )
 
 // An area is what a table of rates is for: days and totals.
@@ -36,8 +37,8 @@ func (r *reader) cover(all []area) {
 		return
 	}
 	days, totals := cuts(all, func(a area) [2]decimal.Decimal { return a.days }), cuts(all, func(a area) [2]decimal.Decimal { return a.totals })
-	for _, day := range days[:len(days)-1] {
-		for _, total := range totals[:len(totals)-1] {
+	for i, day := range days[:len(days)-1] {
+		for j, total := range totals[:len(totals)-1] {
 			var in []area
 			for _, a := range all {
 				if a.holds(day, total) {
@@ -49,11 +50,24 @@ func (r *reader) cover(all []area) {
 				r.say("table-overlap", in[1].at, "two tables are for the same day and total; the other is in line %d", in[0].at.Line)("give each its own totals (when) or days (from, until)")
 				return
 			case len(in) == 0:
-				r.say("table-gap", all[len(all)-1].at, "the tables leave a gap: there are days or totals between them without a rate")("let each begin where another ends; until is the day on which the next begins")
+				r.gap(all, [2]decimal.Decimal{day, days[i+1]}, [2]decimal.Decimal{total, totals[j+1]})
 				return
 			}
 		}
 	}
+}
+
+// gap tells of days or totals that no table is for.
+func (r *reader) gap(all []area, days, totals [2]decimal.Decimal) {
+	at := all[len(all)-1].at
+	anyTotal := slices.ContainsFunc(all, func(a area) bool { return !days[0].LessThan(a.days[0]) && days[0].LessThan(a.days[1]) })
+	bought := r.good("purchase.date")
+	if anyTotal || bought == nil {
+		r.say("table-gap", at, "no table is for totals between %s and %s", quantity.FormatDollars(totals[0]), quantity.FormatDollars(totals[1]))("let each table begin where another ends, as   up to $250k   and   above $250k")
+		return
+	}
+	day := func(n decimal.Decimal) quantity.Date { return bought.date.AddDays(int(n.IntPart())) }
+	r.say("table-gap", at, "no table is for the days from %s until %s", day(days[0]), day(days[1]))("let each table begin where another ends; until is the day on which the next begins")
 }
 
 // cuts are the edges of all areas in order.

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"errors"
+	"regexp"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -51,15 +52,20 @@ func readCharge(s span) (charge, error) {
 		c.form, c.x, c.unit = byStep, step.Each, step.Unit
 		return c, nil
 	}
-	return c, furthest(errs[:])
+	return c, furthest(s.text, errs[:])
 }
 
-// furthest is the refusal of the form that got on best, which is the one meant.
-func furthest(errs []error) error {
+// furthest is the refusal of the form that got on best, which is the one meant. The
+// last form, dollars for each step, is meant where they got on equally far, to an amount.
+func furthest(text string, errs []error) error {
 	best, far := errs[0], -1
-	for _, err := range errs {
+	for i, err := range errs {
 		var q *quantity.Error
-		if errors.As(err, &q) && q.At > far {
+		if !errors.As(err, &q) {
+			continue
+		}
+		amount := q.At > 0 && q.At < len(text) && strings.ContainsRune("$0123456789", rune(text[q.At]))
+		if q.At > far || q.At == far && amount && i == len(errs)-1 {
 			best, far = err, q.At
 		}
 	}
@@ -72,6 +78,9 @@ func (c charge) bare() bool {
 	return c.form == fixed && c.x.IsPositive() && c.x.LessThan(decimal.NewFromInt(100)) && strings.Trim(c.text, "0123456789.,") == ""
 }
 
+// formWanted are the wants of a single form, in place of which all forms are named.
+var formWanted = regexp.MustCompile(`^(an amount in dollars|a percentage|dollars (for|and cents)|a percent sign)`)
+
 const wantCharge = "dollars, a percentage, $2 per $500, or dollars a month, quarter or year"
 
 // charge reads an amount and says what is wrong with it.
@@ -82,7 +91,12 @@ func (r *reader) charge(name string, s span) (charge, bool) {
 		r.badCharge(name, s, err)
 		return c, false
 	case c.bare():
-		r.say("share-or-dollars", s.at, "%s is %s, which could be dollars or a percentage", name, diag.Quote(s.text))("write $%s or %s%%", s.text, s.text)
+		tell := r.say("share-or-dollars", s.at, "%s is %s, which could be dollars or a percentage", name, diag.Quote(s.text))
+		if c.x.LessThan(one) { // 0.05 may be five hundredths of the whole
+			tell("write $%s, %s%% or %s", s.text, s.text, quantity.FormatPercent(c.x, 4))
+			return c, false
+		}
+		tell("write $%s or %s%%", s.text, s.text)
 		return c, false
 	case c.x.IsNegative():
 		r.say("below-zero", s.at, "%s is %s, which is below zero", name, diag.Quote(s.text))("write a charge as a positive amount; for money that comes back add   credit: yes")
@@ -107,7 +121,11 @@ func (r *reader) badCharge(name string, s span, err error) {
 	}
 	var q *quantity.Error
 	if errors.As(err, &q) {
-		q = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: wantCharge}
+		want := wantCharge
+		if !formWanted.MatchString(q.Want) {
+			want = q.Want // how this number would be written
+		}
+		q = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: want}
 		r.unread(name, s, "bad-charge", q, "$1,850")
 	}
 }

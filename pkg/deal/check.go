@@ -28,18 +28,23 @@ func (r *reader) checkRequired() {
 		{"purchase.price", "purchase", "missing-price", "the price of the house"},
 		{"value.after-repair value", "value", "missing-after-repair-value", "the after-repair value"},
 	} {
-		if g := r.got[must.group]; r.got[must.path] != nil || g != nil && !g.ok {
+		if g := r.got[must.group]; r.got[must.path] != nil || r.meant[must.path] || r.meant[must.group] || g != nil && !g.ok {
 			continue
 		}
 		f := fieldNamed(must.group, plainKey(must.path[len(must.group)+1:]))
-		r.say(must.code, r.needed(must.group), "%s is not given", must.what)("add   %s: {%s}", must.group, f.example())
+		tell := r.say(must.code, r.needed(must.group), "%s is not given", must.what)
+		if r.got[must.group] != nil {
+			tell("add   %s   under %s", f.example(), must.group)
+			continue
+		}
+		tell("add   %s: {%s}", must.group, f.example())
 	}
 }
 
 func (r *reader) checkHold() {
 	hold, known := r.hold()
 	switch {
-	case !known:
+	case !known || r.odd["time."] || r.meant["time"]:
 	case hold.IsZero():
 		r.say("missing-hold", r.needed("time"), "the deal takes no time")("add the phases, e.g.   time: {renovation: 3 months, marketing: 5 weeks, escrow: 1 month}")
 	case hold.GreaterThan(longest):
@@ -77,7 +82,7 @@ func (r *reader) checkLines() {
 				break
 			}
 		}
-		if amount == nil && r.of(l, "materials") == nil && r.of(l, "labour") == nil && r.of(l, "own hours") == nil {
+		if !r.odd[l.path] && amount == nil && r.of(l, "materials") == nil && r.of(l, "labour") == nil && r.of(l, "own hours") == nil {
 			r.say("line-empty", l.at, "the line says no cost")("add   amount: $9,800   or materials, labour, own hours")
 		}
 	}
@@ -102,7 +107,7 @@ func (r *reader) checkSpending() {
 }
 
 func (r *reader) checkPartner() {
-	if g := r.got["partner"]; g != nil && g.ok && r.got["partner.share"] == nil {
+	if g := r.got["partner"]; g != nil && g.ok && r.got["partner.share"] == nil && !r.odd["partner."] {
 		r.say("partner-incomplete", g.key.at, "the partner has no share")("add   share: 40%%   (of every shortfall that is paid in)")
 	}
 }

@@ -38,7 +38,7 @@ func (r *reader) checkInterest(l scope) {
 	switch {
 	case reserve != nil && reserve.number.IsPositive() && !fromReserve && r.badly(l.path+"interest paid"):
 		r.say("reserve-unused", reserve.key.at, "the loan has a reserve, but its interest is not paid from it")("add   interest paid: reserve   or leave out the reserve")
-	case fromReserve && (reserve == nil || reserve.number.IsZero()) && r.badly(l.path+"reserve"):
+	case fromReserve && (reserve == nil || reserve.number.IsZero()) && !r.meant[l.path+"reserve"] && r.badly(l.path+"reserve"):
 		r.say("reserve-missing", paid.at(), "interest is paid from a reserve, but there is none")("add   reserve: $4,000")
 	}
 	am := r.of(l, "amortising")
@@ -46,10 +46,10 @@ func (r *reader) checkInterest(l scope) {
 		return
 	}
 	if paid != nil && paid.choice != "monthly" {
-		r.say("amortising-interest", am.key.at, "level payments do not go with   interest paid: %s", paid.choice)("leave out amortising, or write   interest paid: monthly")
+		r.say("amortising-interest", am.key.at, "level payments (amortising) do not go with interest paid %s", diag.Quote(paid.choice))("leave out amortising, or write   interest paid: monthly")
 	}
 	if on != nil && on.choice == "commitment" {
-		r.say("amortising-interest", am.key.at, "level payments do not go with   interest on: commitment")("leave out amortising, or write   interest on: balance")
+		r.say("amortising-interest", am.key.at, "level payments (amortising) do not go with interest on the commitment")("leave out amortising, or write   interest on: balance")
 	}
 }
 
@@ -59,7 +59,7 @@ func (r *reader) badly(path string) bool { return r.got[path] == nil || r.got[pa
 
 func (r *reader) checkExtension(l scope) {
 	ext := r.of(l, "extension")
-	if ext == nil || !ext.ok {
+	if ext == nil || !ext.ok || r.odd[l.path+"extension."] {
 		return
 	}
 	for _, part := range []string{"each", "fee"} {
@@ -67,7 +67,7 @@ func (r *reader) checkExtension(l scope) {
 			r.say("extension-incomplete", ext.key.at, "the extension says no %s", diag.Quote(part))("write it like   extension: {each: 3 months, fee: 0.5%%}")
 		}
 	}
-	if r.of(l, "term") == nil {
+	if r.of(l, "term") == nil && !r.meant[l.path+"term"] {
 		r.say("extension-without-term", ext.key.at, "the extension has no term to lengthen")("add   term: 12 months   to the loan")
 	}
 }

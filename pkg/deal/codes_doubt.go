@@ -20,7 +20,7 @@ func doubtCodes() []Code {
 		{"own-hours-unpriced", "own hours without what a trade would charge"},
 		{"loan-empty", "a loan that lends nothing"},
 		{"loan-without-rate", "a loan without interest"},
-		{"rate-high", "an unusual rate"},
+		{"rate-unusual", "an unusual rate"},
 		{"points-high", "unusual points"},
 		{"interest-basis-assumed", "interest on the balance is assumed"},
 		{"loan-without-term", "a loan without a term"},

@@ -47,7 +47,7 @@ func (r *reader) doubtTime() {
 		{"escrow", "escrow-missing", "no time from the accepted offer to the closing of the sale"},
 	} {
 		if g := r.good("time." + p.key); g == nil || g.number.IsZero() {
-			r.say(p.code, r.where("time."+p.key, "time"), "the plan has %s", p.what)("add   %s", fieldNamed("time", p.key).example())
+			r.say(p.code, r.where("time."+p.key, "time"), "the plan has %s", p.what)("write   %s   under time, or what is usual where the house is", fieldNamed("time", p.key).example())
 		}
 	}
 }

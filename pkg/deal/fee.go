@@ -36,6 +36,9 @@ func (r *reader) fee(s scope, e *entry) {
 	case refused:
 		return
 	case nothing:
+		if r.stray(e) {
+			return
+		}
 		r.say("missing-value", e.key.at, "%s has no amount", diag.Quote(e.key.text))("write %s, or leave it out", wantCharge)
 		return
 	case list:
@@ -136,11 +139,11 @@ func (r *reader) feeRates(s scope, e *entry) {
 			ways = append(ways, key)
 		}
 	}
-	switch len(ways) {
-	case 0:
+	switch n := len(ways); {
+	case n == 0 && r.odd[s.path]: // spoken of already
+	case n == 0:
 		r.say("fee-empty", e.key.at, "%s has no amount", diag.Quote(e.key.text))("add   amount: $1,850   or brackets, slabs or tables")
-	case 1:
-	default:
+	case n > 1:
 		r.say("rates-two-ways", e.key.at, "%s is stated in several ways: %s", diag.Quote(e.key.text), strings.Join(ways, ", "))("keep one of them; a fixed amount beside a rate is a charge of its own")
 	}
 }

@@ -57,6 +57,16 @@ type Field struct {
 	Set       string   // of a list: the set of the model its items belong to
 	Only      string   // of a charge's details: the kinds of charge that may have it; "" for all
 	Required  bool     //
+	item      bool     // of a list of values, which have no key
+	said      string   // the key in the file, where a single value stands for a group
+}
+
+// title is the key as messages say it.
+func (f *Field) title() string {
+	if f.said != "" {
+		return f.said
+	}
+	return f.Key()
 }
 
 // Key is the last part of the path.
@@ -120,6 +130,27 @@ func nearestKey(group, name string) (string, bool) {
 		}
 		written[plainKey(f.Key())] = f.Key()
 	}
-	near, ok := diag.Nearest(name, slices.Collect(maps.Keys(written)))
-	return written[near], ok
+	if near, ok := diag.Nearest(name, slices.Collect(maps.Keys(written))); ok {
+		return written[near], true
+	}
+	return partOf(written, name)
+}
+
+// partOf is the only key that holds a name as some of its words, as year built holds
+// built, or that is some of the words of the name.
+func partOf(written map[string]string, name string) (string, bool) {
+	within := func(whole, part string) bool {
+		return len(part) > 2 && strings.Contains(" "+whole+" ", " "+part+" ")
+	}
+	found := ""
+	for n, key := range written {
+		if !within(n, name) && !within(name, n) || found == key {
+			continue
+		}
+		if found != "" {
+			return "", false
+		}
+		found = key
+	}
+	return found, found != ""
 }

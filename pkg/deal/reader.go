@@ -21,6 +21,8 @@ type reader struct {
 	got   map[string]*reading // by full path, items of lists by number: loans[1].rate
 	items map[string][]scope  // of the lists, by the set of their members
 	dated []datedFee
+	meant map[string]bool // full paths that unknown keys were probably meant for
+	odd   map[string]bool // paths of groups with an unknown key
 }
 
 // A reading is a key that the file gives.
@@ -53,7 +55,8 @@ type scope struct {
 
 func newReader(name string) *reader {
 	d := &Deal{Name: name, Root: model.NewDeal(name)}
-	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}}
+	d.Root.Pos.File = name
+	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}}
 }
 
 // say adds a finding once its hint is known.
@@ -99,33 +102,6 @@ func (r *reader) group(s scope, n *node) {
 	}
 }
 
-func (r *reader) unknown(s scope, e *entry) {
-	keys := keysOf(s.group)
-	if word, value, ok := strings.Cut(e.key.text, ":"); ok && fieldNamed(s.group, plainKey(word)) != nil {
-		r.say("unknown-key", e.key.at, "%s has no space behind the colon", diag.Quote(e.key.text))("write   %s: %s", word, value)
-		return
-	}
-	if e.name == "" {
-		r.say("unknown-key", e.key.at, "there is no key before the colon")("here stand: %s", strings.Join(keys, ", "))
-		return
-	}
-	if near, ok := nearestKey(s.group, e.name); ok {
-		r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q?", near)
-		return
-	}
-	var elsewhere []string
-	for _, f := range rows() {
-		if slices.Contains(f.names(), e.name) && !strings.HasPrefix(f.Path, "<") {
-			elsewhere = append(elsewhere, f.Path)
-		}
-	}
-	if len(elsewhere) > 0 {
-		r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))("it stands at %s", strings.Join(elsewhere, " or "))
-		return
-	}
-	r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("here stand: %s", strings.Join(keys, ", "))
-}
-
 // field reads one key.
 func (r *reader) field(s scope, f *Field, e *entry) {
 	if f.Only != "" && !slices.Contains(strings.Fields(f.Only), s.place.kind) {
@@ -165,23 +141,25 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 }
 
 func (r *reader) missing(f *Field, e *entry) {
-	tell := r.say("missing-value", e.key.at, "%s has no value", diag.Quote(e.key.text))
+	hint := "write one, e.g. " + f.example()
 	switch rest := string(r.src.line(e.key.at.Line)); {
-	case f.Required:
-		tell("write one, e.g. %s", f.example())
 	case e.key.at.File == r.name && strings.Contains(rest, "#"):
-		tell("write one, e.g. %s; what stands behind # is not read", f.example())
-	default:
-		tell("write one, e.g. %s, or leave the key out", f.example())
+		hint += "; what stands behind # is not read"
+	case !f.Required:
+		hint += ", or leave the key out"
 	}
+	r.say("missing-value", e.key.at, "%s has no value", diag.Quote(e.key.text))("%s", hint)
 }
 
 // example is the key with its example; a group's is that of its first key.
 func (f *Field) example() string {
 	if inner := fields[f.Path]; f.Example == "" && len(inner) > 0 {
-		return fmt.Sprintf("%s: {%s}", f.Key(), inner[0].example())
+		return fmt.Sprintf("%s: {%s}", f.title(), inner[0].example())
 	}
-	return f.Key() + ": " + f.Example
+	if f.item {
+		return f.Example
+	}
+	return f.title() + ": " + f.Example
 }
 
 // wants checks the shape of a value.
@@ -195,7 +173,7 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 	if n.shape != scalar && !n.flow {
 		at = g.key.at
 	}
-	r.say(code, at, "%s is %s, not %s", f.Key(), n.shape.words(), s.words())("write it like   %s", f.example())
+	r.say(code, at, "%s is %s, not %s", f.title(), n.shape.words(), s.words())("write it like   %s", f.example())
 	return false
 }
 
@@ -203,8 +181,9 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 func (r *reader) groupField(s scope, f *Field, g *reading) {
 	if f.Short != "" && g.node.shape == scalar {
 		g.ok = true
-		part := fieldNamed(f.Path, f.Short)
-		r.field(s, part, &entry{plainKey(f.Short), g.key, g.node})
+		part := *fieldNamed(f.Path, f.Short)
+		part.said = f.title()
+		r.field(s, &part, &entry{plainKey(f.Short), g.key, g.node})
 		return
 	}
 	if r.wants(f, g, mapping) {

@@ -69,11 +69,14 @@ func unreadable(name string, text []byte) *diag.Diag {
 		at.Col, at.Len = utf8.RuneCount(text[start:bad])+1, 1
 		r, size := utf8.DecodeRune(text[bad:])
 		if r == utf8.RuneError && size == 1 {
-			d = finding("file-not-utf8", at, "the byte 0x%02x here is not UTF-8 text", text[bad]).
-				WithHint("save the file as UTF-8 in the editor")
+			d = finding("file-not-utf8", at, "the letter here (byte 0x%02x) is not saved as UTF-8", text[bad]).
+				WithHint("save the file as UTF-8 in the editor, and type the letter again if it still looks odd")
 			break
 		}
-		d = finding("odd-character", at, "the character U+%04X here cannot be seen", r).WithHint("delete it and type the place again")
+		d = finding("odd-character", at, "a character that cannot be seen (U+%04X) is here", r).WithHint("delete it and type the place again")
+		if r == '\r' {
+			d = finding("odd-character", at, "a line end of an old kind (U+000D) is here").WithHint("save the file with the line ends that the editor calls LF, Unix or Windows")
+		}
 	default:
 		return nil
 	}

@@ -69,7 +69,7 @@ func (r *reader) stages(s scope, f *Field, g *reading) {
 		return
 	}
 	g.ok = true
-	month := &Field{Path: "month", Kind: Money, Example: "$10k"}
+	month := &Field{Path: "month", Kind: Money, Example: "$10k", item: true}
 	for i, item := range g.node.items {
 		month.Path = fmt.Sprintf("month %d of spending", i+1)
 		one := &reading{field: month, key: span{text: month.Path, at: item.at}, node: item}
@@ -108,7 +108,7 @@ func (r *reader) deposits(s scope, f *Field, g *reading) {
 	for i := range g.node.entries {
 		e := &g.node.entries[i]
 		one := &reading{field: row, key: e.key, node: e.value}
-		if e.value.shape == refused {
+		if e.value.shape == refused || r.stray(e) {
 			continue
 		}
 		row.Path = strings.ReplaceAll(e.key.text, ".", " ")

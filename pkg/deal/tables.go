@@ -104,11 +104,11 @@ func (r *reader) area(s scope) area {
 			ways = append(ways, key)
 		}
 	}
-	switch len(ways) {
-	case 0:
+	switch n := len(ways); {
+	case n == 0 && r.odd[s.path]: // spoken of already
+	case n == 0:
 		r.say("table-empty", s.at, "the table has no rates")("add   amount: 1.1%%   or   brackets: {…}   or   slabs: {…}")
-	case 1:
-	default:
+	case n > 1:
 		r.say("rates-two-ways", s.at, "the table states its rates in several ways: %s", strings.Join(ways, ", "))("keep one of them")
 	}
 	a := area{at: s.at, days: wide(s.member, "from_day", "until_day"), totals: wide(s.member, "base_over", "base_up_to")}

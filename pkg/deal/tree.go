@@ -126,11 +126,14 @@ func (g grower) entries(n *node, y *yaml.Node, depth int) {
 		}
 		name := plainKey(key.text)
 		if first, again := seen[name]; again {
-			g.refuse("duplicate-key", key.at, "%s is given twice; the first is in line %d", diag.Quote(key.text), first.Line)("keep one of them, or give the second another name")
+			g.refuse("duplicate-key", key.at, "%s is given twice; the first is in line %d", diag.Quote(key.text), first.Line)("keep one of them; two charges need two names")
 			continue
 		}
 		seen[name] = key.at
 		n.entries = append(n.entries, entry{name, key, g.node(y.Content[i+1], depth+1)})
+	}
+	if n.flow && len(n.entries) == 0 && len(y.Content) > 0 { // as {{name}}: all of it is spoken of
+		n.shape = refused
 	}
 }
 

@@ -81,10 +81,10 @@ func (r *reader) number(f *Field, g *reading, v *model.Value) (ok bool) {
 	}
 	switch whole := v.Number.IsInteger(); {
 	case f.Kind == WholeNumber && !whole:
-		r.say("not-whole", g.node.at, "%s is %s, not a whole number", f.Key(), g.node.text)("write it like   %s", f.example())
+		r.say("not-whole", g.node.at, "%s is %s, not a whole number", f.title(), g.node.text)("write it like   %s", f.example())
 		return false
 	case f.Kind == WholeMonths && !whole:
-		r.say("not-whole-months", g.node.at, "%s is %s, which is not a whole number of months", f.Key(), diag.Quote(g.node.text))("write whole months, e.g. %s", f.example())
+		r.say("not-whole-months", g.node.at, "%s is %s, which is not a whole number of months", f.title(), diag.Quote(g.node.text))("write whole months, e.g. %s", f.example())
 		return false
 	}
 	return r.inRange(f, g.node.span, v.Number)
@@ -92,7 +92,7 @@ func (r *reader) number(f *Field, g *reading, v *model.Value) (ok bool) {
 
 // inRange refuses what is outside the field's range and doubts what is unusual.
 func (r *reader) inRange(f *Field, s span, x decimal.Decimal) bool {
-	return r.within(f.Kind, f.Key(), f.accepts(), f.example(), s, x) && r.usual(f, s, x)
+	return r.within(f.Kind, f.title(), f.accepts(), f.example(), s, x) && r.usual(f, s, x)
 }
 
 // within refuses a number outside a range.
@@ -119,8 +119,8 @@ func (r *reader) within(k Kind, name, accepts, example string, s span, x decimal
 // usual doubts a number outside what is usual; it stays good.
 func (r *reader) usual(f *Field, s span, x decimal.Decimal) bool {
 	for _, l := range limits(f.Kind, f.Doubt) {
-		if !l.holds(x) {
-			r.say(f.DoubtCode, s.at, "%s is %s; usual is %s", f.Key(), diag.Quote(s.text), f.Doubt)("check it with whoever gave it to you; it is used as it stands")
+		if !l.holds(x) && !(l.least && x.IsZero()) { // nothing is spoken of elsewhere
+			r.say(f.DoubtCode, s.at, "%s is %s; usual is %s", f.title(), diag.Quote(s.text), f.Doubt)("check it with whoever gave it to you; it is used as it stands")
 		}
 	}
 	return true
@@ -131,7 +131,11 @@ func (r *reader) refused(f *Field, s span, code string, err error) bool {
 	if err == nil {
 		return false
 	}
-	r.unread(f.Key(), s, code, err, f.example())
+	var q *quantity.Error
+	if errors.As(err, &q) && f.Kind == WholeNumber {
+		err = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: "a whole number, e.g. " + f.Example}
+	}
+	r.unread(f.title(), s, code, err, f.example())
 	return true
 }
 
@@ -178,7 +182,10 @@ func (r *reader) choice(s scope, f *Field, g *reading, v *model.Value) bool {
 		if near, ok := diag.Nearest(word, f.Choices); ok {
 			hint = fmt.Sprintf("did you mean %q? the words are: %s", near, strings.Join(f.Choices, ", "))
 		}
-		r.say(code, g.node.at, "%s is %s, which is none of its words", f.Key(), diag.Quote(g.node.text))("%s", hint)
+		if f.Kind == Spending {
+			hint += "; or the amounts of the months: [$10k, $20k, $5k]"
+		}
+		r.say(code, g.node.at, "%s is %s, which is not one of its words", f.title(), diag.Quote(g.node.text))("%s", hint)
 		return false
 	}
 	g.choice = f.Choices[i]

@@ -98,6 +98,10 @@ error: m
 	assert.Equal(t, "f: error: a\n    "+word[:76]+"\n    "+word[76:]+" b\n",
 		rendered(t, "", Errorf(Pos{File: "f"}, "c", "a %s b", word)))
 
+	// what is to be typed as it is stays on one line
+	assert.Equal(t, "f: error: m\n  hint: ask the lender, and add   interest on: balance   or\n        interest on: commitment\n",
+		rendered(t, "", Errorf(Pos{File: "f"}, "c", "m").WithHint("ask the lender, and add   interest on: balance   or   interest on: commitment")))
+
 	name := strings.Repeat("d/", 50) + "f" // a file name stays whole
 	assert.Equal(t, name+": error:\n    a b\n", rendered(t, "", Errorf(Pos{File: name}, "c", "a b")))
 }

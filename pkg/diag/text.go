@@ -28,18 +28,19 @@ func clean(s string) string { return strings.ReplaceAll(printable(s), "\t", " ")
 func oneLine(s string) string { return clean(strings.ReplaceAll(s, "\n", " ")) }
 
 // wrap writes head and text, broken at spaces to fit; later lines begin with next.
-// A word that fits on no line is broken inside. Line ends in the text are kept.
+// A word that fits on no line is broken inside, and what stands between three spaces,
+// which is to be typed as it is, only if it fits on no line. Line ends in the text are kept.
 func wrap(b *strings.Builder, head, next, text string) {
 	line, fresh := head, true // fresh: nothing but the head on the line yet
 	flush := func() {
-		b.WriteString(strings.TrimRight(line, " ") + "\n")
+		b.WriteString(strings.TrimRight(strings.ReplaceAll(line, glue, " "), " ") + "\n")
 		line, fresh = next, true
 	}
 	for i, paragraph := range strings.Split(text, "\n") {
 		if i > 0 {
 			flush()
 		}
-		for _, word := range strings.Split(clean(paragraph), " ") {
+		for _, word := range strings.Split(whole(clean(paragraph), columns-width(next)), " ") {
 			if !fresh {
 				word = " " + word
 			}
@@ -56,6 +57,20 @@ func wrap(b *strings.Builder, head, next, text string) {
 		}
 	}
 	flush()
+}
+
+// glue is a space that no line breaks at; clean leaves none in a text.
+const glue = "\u00a0"
+
+// whole glues what stands between three spaces, as far as it fits in room.
+func whole(s string, room int) string {
+	parts := strings.Split(s, "   ")
+	for i := 1; i < len(parts); i += 2 {
+		if width(parts[i]) <= room {
+			parts[i] = strings.ReplaceAll(parts[i], " ", glue)
+		}
+	}
+	return strings.Join(parts, "   ")
 }
 
 func width(s string) int { return uniseg.StringWidth(s) }

@@ -33,8 +33,11 @@ func parse[T any](text, want string, read func(*cursor) (T, error)) (T, error) {
 		return none, err
 	}
 	if t := c.peek(); t.kind != end {
-		last := c.toks[len(c.toks)-2]
-		return none, c.refuseSpan(t, last, c.want, "%q does not belong here", c.text[t.at:last.end()])
+		last, want := c.toks[len(c.toks)-2], c.want
+		if c.i > 0 && c.toks[c.i-1].kind == number && lookalike(t) {
+			want = wantDigits
+		}
+		return none, c.refuseSpan(t, last, want, "%q does not belong here", c.text[t.at:last.end()])
 	}
 	return v, nil
 }

@@ -88,6 +88,16 @@ func (c *cursor) unit(figure token) (Period, error) {
 		return 0, c.refuseFor(t, fmt.Sprintf("the unit in letters: %s months", bare), "%q could be months or minutes", t.text)
 	case t.kind == word:
 		return 0, c.refuse(t, "%q is not a unit of time used here", t.text)
+	case t.name == "-" && c.ahead(1).kind == number:
+		return 0, c.refuseSpan(figure, c.toks[len(c.toks)-2], "one length of time with its unit, e.g. 6 weeks or 3 1/2 months",
+			"%q is not one length of time", c.text[figure.at:c.toks[len(c.toks)-2].end()])
+	case t.kind != end && t.name != ",":
+		last := c.toks[len(c.toks)-2]
+		return 0, c.refuseSpan(t, last, c.want, "%q is not a unit of time", c.text[t.at:last.end()])
 	}
-	return 0, c.refuseSpan(figure, c.toks[c.i-1], fmt.Sprintf("its unit: %s days, %[1]s weeks or %[1]s months", bare), "%q has no unit", bare)
+	want := fmt.Sprintf("its unit: %s days, %[1]s weeks or %[1]s months", bare)
+	if bare == "1" {
+		want = "its unit: 1 day, 1 week or 1 month"
+	}
+	return 0, c.refuseSpan(figure, c.toks[c.i-1], want, "%q has no unit", bare)
 }

@@ -40,7 +40,7 @@ func (c *cursor) money(places int32) (decimal.Decimal, error) {
 	amount := c.since(figure)
 	switch {
 	case value.Exponent() < -places && (value.Exponent() == n.Exponent() || !value.Equal(value.Truncate(places))):
-		return decimal.Zero, c.refuseSpan(figure, c.toks[c.i-1], wantCents(amount), "%q has more than %d decimals", amount, places)
+		return decimal.Zero, c.refuseSpan(figure, c.toks[c.i-1], c.wantCents(amount), "%q has more than %d decimals", amount, places)
 	case value.NumDigits()+int(value.Exponent()) > maxDigits:
 		return decimal.Zero, c.refuseSpan(figure, c.toks[c.i-1], c.want, "%q has more than %d digits before the point", amount, maxDigits)
 	}
@@ -55,7 +55,10 @@ func (c *cursor) money(places int32) (decimal.Decimal, error) {
 
 // wantCents says how an amount is written that has too many decimals, which may be
 // thousands behind a point.
-func wantCents(amount string) string {
+func (c *cursor) wantCents(amount string) string {
+	if next := c.peek(); next.kind == word && next.tight { // 2.125e5
+		return c.want
+	}
 	if pointed.MatchString(amount) {
 		return "a comma between thousands: " + strings.ReplaceAll(amount, ".", ",") + "; or dollars and cents, e.g. 285,000.50"
 	}

@@ -52,11 +52,13 @@ func (c *cursor) checkNumber(t token, places int) error {
 	case t.kind != number:
 		return c.refuse(t, "%q is not a number", t.text)
 	case !written.MatchString(t.text):
-		last := t
-		if n := c.ahead(1); n.tight && n.kind == word { // the letter O for a zero
-			last = n
+		last, want := t, wantNumber(t.text)
+		if n := c.ahead(1); n.tight && n.kind == word {
+			if last = n; lookalike(n) {
+				want = wantDigits
+			}
 		}
-		return c.refuseSpan(t, last, wantNumber(t.text), "%q is not a number that can be read in only one way", c.text[t.at:last.end()])
+		return c.refuseSpan(t, last, want, "%q is not a number that can be read in only one way", c.text[t.at:last.end()])
 	}
 	before, after, _ := strings.Cut(strings.ReplaceAll(t.text, ",", ""), ".")
 	switch {
@@ -66,6 +68,13 @@ func (c *cursor) checkNumber(t token, places int) error {
 		return c.refuse(t, "%q has more than %d digits behind the point", t.text, places)
 	}
 	return nil
+}
+
+const wantDigits = "the digits 0 and 1 for the letters O and l"
+
+// lookalike reports letters right behind a figure that are taken for digits.
+func lookalike(t token) bool {
+	return t.tight && t.kind == word && strings.Trim(t.text, "OoIl") == ""
 }
 
 var (

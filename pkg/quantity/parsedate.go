@@ -25,6 +25,8 @@ func (c *cursor) date() (Date, error) {
 		return c.monthFirst()
 	case first.kind == number && (sep == "/" || sep == "-"):
 		return c.numeric(sep)
+	case first.kind == number && strings.Count(first.text, ".") == 2:
+		return Date{}, c.refuseFor(first, "the month first, e.g. 5/14/2026, or the year first, e.g. 2026-05-14", "a date is not written with points")
 	case first.kind == number:
 		return c.dayFirst()
 	}
@@ -58,6 +60,9 @@ func (c *cursor) numeric(sep string) (Date, error) {
 // monthFirst reads May 14, 2026.
 func (c *cursor) monthFirst() (Date, error) {
 	month := c.next()
+	if monthNamed(month.name) == 0 {
+		return Date{}, c.refuse(month, "%q is not a month", month.text)
+	}
 	c.splitYear()
 	day := c.next()
 	c.take("st", "nd", "rd", "th")
@@ -102,6 +107,8 @@ func (c *cursor) civil(year, month, day token) (Date, error) {
 	}
 	y := c.small(year)
 	switch {
+	case len(year.text) == 2 && y >= 0:
+		return Date{}, c.refuseFor(year, fmt.Sprintf("the year in full, e.g. 20%s", year.text), "%q is not a year of four digits", year.text)
 	case len(year.text) != 4 || y < 0:
 		return Date{}, c.refuse(year, "%q is not a year of four digits", year.text)
 	case y < firstYear || y > lastYear:

@@ -28,8 +28,11 @@ func (c *cursor) percent() (decimal.Decimal, error) {
 	}
 	bare := c.since(figure)
 	if !c.take("%", "percent", "pct", "point", "points", "pt", "pts") && (n.Sign() != 0 || c.peek().kind != end) {
-		if t := c.peek(); t.kind != end {
+		if t := c.peek(); t.kind == word {
 			return decimal.Zero, c.refuse(t, "%q is not a percent sign", t.text)
+		} else if t.kind != end {
+			last := c.toks[len(c.toks)-2]
+			return decimal.Zero, c.refuseSpan(t, last, c.want, "%q does not belong here", c.text[t.at:last.end()])
 		}
 		return decimal.Zero, c.refuseSpan(figure, c.toks[c.i-1], suggestPercent(bare, n), "%q has no percent sign", bare)
 	}

@@ -1,0 +1,64 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"ledgerboard/pkg/diag"
+)
+
+// unknown tells of a key that the group does not have, and remembers what it was
+// meant for, so that the same slip is not told again as something missing.
+func (r *reader) unknown(s scope, e *entry) {
+	r.odd[s.path] = true
+	key, keys := diag.Quote(e.key.text), strings.Join(keysOf(s.group), ", ")
+	word, value, colon := strings.Cut(e.key.text, ":")
+	switch near, ok := nearestKey(s.group, e.name); {
+	case e.name == "":
+		r.say("unknown-key", e.key.at, "there is no key before the colon")("here stand: %s", keys)
+	case colon && fieldNamed(s.group, plainKey(word)) != nil:
+		r.meant[s.path+fieldNamed(s.group, plainKey(word)).Key()] = true
+		r.say("unknown-key", e.key.at, "%s has no space behind the colon", key)("write   %s: %s", word, value)
+	case r.stray(e): // told
+	case ok:
+		r.meant[s.path+fieldNamed(s.group, plainKey(near)).Key()] = true
+		r.say("unknown-key", e.key.at, "unknown key %s", key)("did you mean %q?", near)
+	default:
+		r.misplaced(e, keys)
+	}
+}
+
+// misplaced tells of a key that stands elsewhere, or nowhere.
+func (r *reader) misplaced(e *entry, keys string) {
+	var elsewhere []string
+	for _, f := range rows() {
+		if slices.Contains(f.names(), e.name) && !strings.HasPrefix(f.Path, "<") {
+			elsewhere = append(elsewhere, f.stands())
+			r.meant[f.Path] = true
+		}
+	}
+	if len(elsewhere) > 0 {
+		r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))("it belongs %s", strings.Join(elsewhere, ", or "))
+		return
+	}
+	r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("here stand: %s", keys)
+}
+
+// stands says where the field belongs, in words: under loans, under extension in loans.
+func (f *Field) stands() string {
+	parts := strings.Split(strings.ReplaceAll(f.group(), "[]", ""), ".")
+	if parts[0] == "" {
+		return "at the top, not indented"
+	}
+	slices.Reverse(parts)
+	return "under " + strings.Join(parts, " in ")
+}
+
+// stray tells of a number without a key, which a comma in brackets has cut off.
+func (r *reader) stray(e *entry) bool {
+	if e.value.shape != nothing || e.key.text == "" || !strings.ContainsAny(e.key.text[:1], "$0123456789") {
+		return false
+	}
+	r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))("write it like   amount: $900; inside { } every comma that does not part thousands begins a new entry")
+	return true
+}
