@@ -35,21 +35,37 @@ type Change struct {
 	Value decimal.Decimal
 }
 
+// An Axis is the input that varies, from Least up to Most. Only the values Least +
+// n·Step are looked at; a Step of 0 leaves all open.
+type Axis struct {
+	Cell              *model.Cell
+	Least, Most, Step decimal.Decimal
+}
+
+// grain is what all values of the axis are multiples of.
+func (a Axis) grain() affine.Grain {
+	if a.Step.IsZero() {
+		return affine.Fine
+	}
+	return min(number(a.Least).Grain(), number(a.Step).Grain())
+}
+
 // A Plan asks for some cells over ranges of one input.
 type Plan struct {
 	Prepared *walk.Prepared
 	axis     int
+	grain    affine.Grain
 	want     []int
 	skip     []int
 	work     *walk.Values[Bound] // what does not vary, and room for what does
 }
 
-// NewPlan prepares to work out the wanted cells while the axis, an input, varies
-// between least and most. What does not vary is worked out here, once.
-func NewPlan(m *model.Model, axis *model.Cell, least, most decimal.Decimal, changes []Change, want ...*model.Cell) (*Plan, error) {
-	p := &Plan{axis: axis.Index, want: model.Indexes(want)}
+// NewPlan prepares to work out the wanted cells along an axis. What does not
+// vary is worked out here, once.
+func NewPlan(m *model.Model, axis Axis, changes []Change, want ...*model.Cell) (*Plan, error) {
+	p := &Plan{axis: axis.Cell.Index, grain: axis.grain(), want: model.Indexes(want)}
 	steps := m.Needed(append(p.want, p.axis)...)
-	changed, exactly := map[int]Bound{p.axis: between(least, most)}, map[int]decimal.Decimal{}
+	changed, exactly := map[int]Bound{p.axis: p.between(axis.Least, axis.Most)}, map[int]decimal.Decimal{}
 	for _, c := range changes {
 		changed[c.Cell.Index], exactly[c.Cell.Index] = number(c.Value), c.Value
 	}
@@ -69,7 +85,7 @@ func NewPlan(m *model.Model, axis *model.Cell, least, most decimal.Decimal, chan
 			p.work.Month[c] = nil
 		}
 	}
-	return p, p.settle(between(least, most))
+	return p, p.settle(p.between(axis.Least, axis.Most))
 }
 
 // settle walks the whole range once and keeps the first months of each step that
@@ -122,15 +138,15 @@ func horizonFirst(m *model.Model, steps []model.Step) []model.Step {
 	return steps[:i+1]
 }
 
-func between(a, b decimal.Decimal) Bound {
-	return affine.Between(a.InexactFloat64(), b.InexactFloat64())
+func (p *Plan) between(a, b decimal.Decimal) Bound {
+	return affine.Stepping(a.InexactFloat64(), b.InexactFloat64(), p.grain)
 }
 
 // Over returns the wanted cells, in the order asked, over the range from a to b,
 // which must lie inside the plan's. It is ErrVaries where the deal has not the
 // same number of months all over the range. A plan answers one question at a time.
 func (p *Plan) Over(a, b decimal.Decimal) ([]Bound, error) {
-	w := walk.Walker[Bound, rules]{Values: p.work, Changed: map[int]Bound{p.axis: between(a, b)}, Skip: p.skip}
+	w := walk.Walker[Bound, rules]{Values: p.work, Changed: map[int]Bound{p.axis: p.between(a, b)}, Skip: p.skip}
 	if err := w.Steps(p.Prepared.Varying); err != nil {
 		return nil, err
 	}

@@ -97,7 +97,7 @@ func (a axis) hold(t *rapid.T, m *model.Model) (points int) {
 		low := exact.Change{Cell: m.Find(m.Root, "after_repair_value"), Value: decimal.NewFromInt(250_000)}
 		changes, same = append(changes, bound.Change(low)), append(same, low)
 	}
-	plan, err := bound.NewPlan(m, cell, a.least, a.most, changes, wanted...)
+	plan, err := bound.NewPlan(m, bound.Axis{Cell: cell, Least: a.least, Most: a.most}, changes, wanted...)
 	require.NoError(t, err)
 	truth := exact.NewPlan(m, wanted...)
 	for range 3 {

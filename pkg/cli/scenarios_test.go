@@ -94,7 +94,7 @@ func bounded(t *testing.T, a *answer.Answer) {
 	for _, line := range watched {
 		c := a.Model.Find(a.Model.Root, line)
 		at := a.Values.Of(price)
-		p, err := bound.NewPlan(a.Model, price, decimal.Zero, at.Mul(decimal.NewFromInt(2)), nil, c)
+		p, err := bound.NewPlan(a.Model, bound.Axis{Cell: price, Most: at.Mul(decimal.NewFromInt(2))}, nil, c)
 		require.NoError(t, err)
 		for _, width := range []int64{0, 100, 10_000, 100_000} {
 			w := decimal.NewFromInt(width)

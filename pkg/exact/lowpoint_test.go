@@ -96,7 +96,7 @@ func preparedIsSame(w worked) error {
 	for _, line := range []string{"roi_to_spare", "owner_profit", "cash_needed"} {
 		wanted = append(wanted, w.m.Find(w.Deal, line))
 	}
-	p, err := bound.NewPlan(w.m, change.Cell, decimal.Zero, change.Value, nil, wanted...)
+	p, err := bound.NewPlan(w.m, bound.Axis{Cell: change.Cell, Most: change.Value}, nil, wanted...)
 	if err != nil {
 		return err
 	}

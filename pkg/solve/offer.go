@@ -16,6 +16,7 @@ type Offer struct {
 	Found   bool
 	Price   decimal.Decimal // the highest whole-dollar price at which every target holds
 	Endless bool            // no price within reach misses a target
+	Trusted bool            // found by trusting that the targets fail only once
 	Binding string          // the target line that decides: missed a dollar higher, or at price 0 if none is found
 	Short   decimal.Decimal // by how much it is missed there, in dollars; positive
 }
@@ -49,7 +50,7 @@ func MaxOffer(m *model.Model, stated []string, changes ...exact.Change) (Offer, 
 	if err != nil {
 		return Offer{}, err
 	}
-	o := Offer{Found: found, Price: decimal.NewFromInt(n)}
+	o := Offer{Found: found, Price: decimal.NewFromInt(n), Trusted: s.trusting}
 	if found && n == high {
 		o.Endless = true
 		return o, nil

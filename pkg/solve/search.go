@@ -10,6 +10,7 @@ import (
 
 	"ledgerboard/pkg/bound"
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/internal/affine"
 	"ledgerboard/pkg/model"
 )
 
@@ -32,9 +33,10 @@ type search struct {
 	bound   *bound.Plan
 	time    *bound.Plan // for the number of months alone
 	moving  bool        // whether the axis moves the number of months
-	grains  []grain     // of the watched cells
 	asked   int         // exact evaluations, for the curious
 	ranged  int         // range evaluations
+
+	trusting bool // the answer is right only if the condition changes once
 }
 
 func newSearch(m *model.Model, axis Axis, low, high int64, fails bool, changes []exact.Change, watched ...*model.Cell) (*search, error) {
@@ -43,16 +45,16 @@ func newSearch(m *model.Model, axis Axis, low, high int64, fails bool, changes [
 	for i, c := range changes {
 		fixed[i] = bound.Change(c)
 	}
+	along := bound.Axis{Cell: axis.Cell, Least: axis.at(low), Most: axis.at(high), Step: axis.Step}
 	var err error
-	if s.bound, err = bound.NewPlan(m, axis.Cell, axis.at(low), axis.at(high), fixed, watched...); err != nil {
+	if s.bound, err = bound.NewPlan(m, along, fixed, watched...); err != nil {
 		return nil, err
 	}
 	s.exact = exact.Prepared(s.bound.Prepared)
-	if s.time, err = bound.NewPlan(m, axis.Cell, axis.at(low), axis.at(high), fixed, m.Cells[m.Horizon]); err != nil {
+	if s.time, err = bound.NewPlan(m, along, fixed, m.Cells[m.Horizon]); err != nil {
 		return nil, err
 	}
 	s.moving = m.Moves(axis.Cell, m.Cells[m.Horizon])
-	s.grains = grains(s.bound.Prepared, axis, watched)
 	return s, nil
 }
 
@@ -66,6 +68,9 @@ func (s *search) first(low, high int64) (int64, bool, error) { return s.find(low
 // helps, splits it and looks first at the part on the wanted side.
 func (s *search) find(low, high int64, downward bool) (int64, bool, error) {
 	for low < high {
+		if s.asked > patience {
+			return s.halve(low, high, downward)
+		}
 		from, to, err := s.narrow(low, high, downward)
 		if errors.Is(err, bound.ErrVaries) {
 			return s.split(low, high, downward, s.sameMonths)
@@ -83,6 +88,39 @@ func (s *search) find(low, high int64, downward bool) (int64, bool, error) {
 	}
 	holds, err := s.holds(low)
 	return low, holds, err
+}
+
+// patience is how many exact evaluations a search may take before it trusts that
+// the condition changes only once in what is left; a deal in which profit lies flat
+// at the edge over thousands of dollars needs it.
+const patience = 400
+
+// halve finds where the condition changes, trusting that it does so once.
+func (s *search) halve(low, high int64, downward bool) (int64, bool, error) {
+	s.trusting = true
+	near, far := low, high
+	if downward {
+		near, far = high, low
+	}
+	holds, err := s.holds(near)
+	if err != nil || holds {
+		return near, holds, err
+	}
+	if holds, err = s.holds(far); err != nil || !holds {
+		return far, false, err
+	}
+	for near-far > 1 || far-near > 1 {
+		n := (near + far) / 2
+		if holds, err = s.holds(n); err != nil {
+			return 0, false, err
+		}
+		if holds {
+			far = n
+		} else {
+			near = n
+		}
+	}
+	return far, true, nil
 }
 
 // split looks at the wanted side of a cut first, then at the other.
@@ -190,8 +228,8 @@ func (s *search) regions(bounds []bound.Bound) (can, must region) {
 	}
 	if s.fails {
 		can, must = region{1, 0}, region{1, 0}
-		for i, x := range bounds {
-			edge := s.grains[i].edge()
+		for _, x := range bounds {
+			edge := edge(x)
 			can = can.join(where(edge-x.C-x.Lo+bound.Noise, -x.S))
 			if r := where(edge-x.C-x.Hi-bound.Noise, -x.S); must.empty() {
 				must = r
@@ -200,12 +238,21 @@ func (s *search) regions(bounds []bound.Bound) (can, must region) {
 		return can, must
 	}
 	can, must = region{0, 1}, region{0, 1}
-	for i, x := range bounds {
-		edge := s.grains[i].edge()
+	for _, x := range bounds {
+		edge := edge(x)
 		can = can.meet(where(x.C+x.Hi-edge+bound.Noise, x.S))
 		must = must.meet(where(x.C+x.Lo-edge-bound.Noise, x.S))
 	}
 	return can, must
+}
+
+// edge is where a bound decides whether a value is at least 0: a whole number of
+// cents that is above -1/2 cent is at least 0.
+func edge(x bound.Bound) float64 {
+	if x.Grain() == affine.Fine {
+		return 0
+	}
+	return -0.005
 }
 
 // A region is the part of a range from t = from to t = to; empty if from > to.

@@ -25,14 +25,53 @@ const (
 type Number struct {
 	C, S, Lo, Hi float64
 	origin       uint64 // the same for numbers that came about the same way; 0 for fixed ones
+	grain        Grain  // of numbers that are not fixed
+}
+
+// A Grain says what the values of a number are multiples of, at the values of t
+// that are looked at.
+type Grain uint8
+
+// The grains, from nothing known to whole numbers.
+const (
+	Fine Grain = iota
+	OfCents
+	Whole
+)
+
+// Grain returns what x's values are multiples of.
+func (x Number) Grain() Grain {
+	if !x.Fixed() {
+		return x.grain
+	}
+	c := x.C * 100
+	switch {
+	case x.C == math.Round(x.C):
+		return Whole
+	case math.Abs(c-math.Round(c)) <= 1e-12*math.Abs(c):
+		return OfCents
+	}
+	return Fine
+}
+
+// of marks x as made of multiples of a grain.
+func (x Number) of(g Grain) Number {
+	if x.Fixed() {
+		g = Fine // known from the value
+	}
+	x.grain = g
+	return x
 }
 
 // Exactly returns the number that does not vary.
 func Exactly(x float64) Number { return Number{C: x} }
 
 // Between returns the number that goes straight from a at t = 0 to b at t = 1.
-func Between(a, b float64) Number {
-	return Number{C: a, S: b - a}.from(firstOrigin, Number{}, Number{})
+func Between(a, b float64) Number { return Stepping(a, b, Fine) }
+
+// Stepping is Between where only values of a grain are looked at.
+func Stepping(a, b float64, g Grain) Number {
+	return Number{C: a, S: b - a}.from(firstOrigin, Number{}, Number{}).of(g)
 }
 
 // Fixed reports whether x is one known value.
@@ -84,12 +123,12 @@ func Add(x, y Number) Number {
 	case y == Number{}:
 		return x
 	}
-	return Number{C: x.C + y.C, S: x.S + y.S, Lo: x.Lo + y.Lo, Hi: x.Hi + y.Hi}.from(byAdding, x, y)
+	return Number{C: x.C + y.C, S: x.S + y.S, Lo: x.Lo + y.Lo, Hi: x.Hi + y.Hi}.from(byAdding, x, y).of(min(x.Grain(), y.Grain()))
 }
 
 // Neg returns -x.
 func Neg(x Number) Number {
-	return Number{C: -x.C, S: -x.S, Lo: -x.Hi, Hi: -x.Lo}.from(byNegating, x, Number{})
+	return Number{C: -x.C, S: -x.S, Lo: -x.Hi, Hi: -x.Lo}.from(byNegating, x, Number{}).of(x.Grain())
 }
 
 // Sub returns x - y.
@@ -107,10 +146,20 @@ func scale(x Number, k float64) Number {
 		return x
 	case k == 0:
 		return Number{}
-	case k < 0:
-		return Number{C: k * x.C, S: k * x.S, Lo: k * x.Hi, Hi: k * x.Lo}.from(byScaling, x, Exactly(k))
 	}
-	return Number{C: k * x.C, S: k * x.S, Lo: k * x.Lo, Hi: k * x.Hi}.from(byScaling, x, Exactly(k))
+	z := Number{C: k * x.C, S: k * x.S, Lo: k * x.Lo, Hi: k * x.Hi}
+	if k < 0 {
+		z.Lo, z.Hi = z.Hi, z.Lo
+	}
+	return z.from(byScaling, x, Exactly(k)).of(multiplied(x.Grain(), Exactly(k).Grain()))
+}
+
+// multiplied is the grain of a product: whole numbers keep the other's.
+func multiplied(g, h Grain) Grain {
+	if g == Whole || h == Whole {
+		return min(g, h)
+	}
+	return Fine
 }
 
 // widen adds an error between lo and hi.
@@ -136,7 +185,7 @@ func Mul(x, y Number) Number {
 	z = z.widen(product(x.Lo, x.Hi, ylo, yhi))
 	line := Number{C: x.C, S: x.S}
 	llo, lhi := line.Bounds()
-	return z.widen(product(y.Lo, y.Hi, llo, lhi)).from(byMultiplying, x, y)
+	return z.widen(product(y.Lo, y.Hi, llo, lhi)).from(byMultiplying, x, y).of(multiplied(x.Grain(), y.Grain()))
 }
 
 func product(a, b, c, d float64) (lo, hi float64) {
@@ -178,7 +227,7 @@ func Min(x, y Number) Number {
 	}
 	// Between a < 0 < b the curve min(d, 0) lies above its chord, by at most -a·b/(b-a).
 	m, gap := -a/(b-a), -a*b/(b-a)
-	return Add(y, scale(d, m)).widen(-gap, 0).from(byMin, x, y)
+	return Add(y, scale(d, m)).widen(-gap, 0).from(byMin, x, y).of(min(x.Grain(), y.Grain()))
 }
 
 // Max returns the larger of x and y.
@@ -201,6 +250,7 @@ func hull(x, y Number) Number {
 	if !(b-a < math.MaxFloat64) {
 		return Unknown()
 	}
+	g := min(x.Grain(), y.Grain())
 	x.origin = 0
-	return x.widen(math.Min(0, a), math.Max(0, b))
+	return x.widen(math.Min(0, a), math.Max(0, b)).of(g)
 }

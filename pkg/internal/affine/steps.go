@@ -6,7 +6,7 @@ import "math"
 var (
 	no     = Number{}
 	yes    = Number{C: 1}
-	either = Number{Lo: 0, Hi: 1}
+	either = Number{Lo: 0, Hi: 1, grain: Whole}
 )
 
 func truth(isTrue, isFalse bool) Number {
@@ -69,14 +69,17 @@ func If(cond, x, y Number) Number {
 
 // Cents returns x rounded to cents.
 func Cents(x Number) Number {
+	if x.Grain() >= OfCents {
+		return x
+	}
 	if !x.Fixed() {
-		return x.widen(-0.005, 0.005).from(byRounding, x, Number{})
+		return x.widen(-0.005, 0.005).from(byRounding, x, Number{}).of(OfCents)
 	}
 	y := x.C * 100
 	r := math.Round(y)
 	if math.Abs(math.Abs(y-math.Trunc(y))-0.5) < 1e-5 { // too near the tie to tell
 		f := math.Floor(y)
-		return Number{C: f / 100, Hi: 0.01}
+		return Number{C: f / 100, Hi: 0.01, grain: OfCents}
 	}
 	return Exactly(r / 100)
 }
@@ -87,11 +90,14 @@ const nine = 0.5e-9
 
 // Ceil returns x rounded up to a whole number.
 func Ceil(x Number) Number {
+	if x.Grain() == Whole {
+		return x
+	}
 	a, b := x.Bounds()
 	if c := math.Ceil(a - nine*1.1); c == math.Ceil(b-nine*0.9) {
 		return Exactly(c)
 	}
-	return x.widen(-nine*2, 1).from(byStepping, x, Number{})
+	return x.widen(-nine*2, 1).from(byStepping, x, Number{}).of(Whole)
 }
 
 // Floor returns x rounded down to a whole number.

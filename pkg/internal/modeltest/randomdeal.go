@@ -165,7 +165,7 @@ func (d *drawer) partner() {
 		return
 	}
 	d.Deal.GiveNumber("partner_share", d.share(0.01, 0.99))
-	if d.giveShare(9, d.Deal, "partner_split", 0, 1) && !d.Deal.Given["partner_split"].Number.Equal(d.Deal.Given["partner_share"].Number) {
+	if d.giveShare(9, d.Deal, "partner_split", 0, 0.95) && !d.Deal.Given["partner_split"].Number.Equal(d.Deal.Given["partner_share"].Number) {
 		d.use("unequal split")
 	}
 	d.giveShare(9, d.Deal, "preferred_rate", 0, 0.2)
