@@ -1,10 +1,13 @@
 package solve
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/cashflow"
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
 )
 
@@ -52,11 +55,28 @@ func APR(m *model.Model, v *exact.Values, loans ...*model.Member) Rate {
 			}
 		}
 	}
-	r, err := cashflow.APR(advances, payments, decimal.NewFromInt(monthsAYear))
+	r, err := cashflow.APR(atOnce(advances, payments, hold))
 	if err != nil {
 		return Rate{Why: err.Error()}
 	}
 	return Rate{Found: true, Value: r.Rate, Several: len(r.Roots)}
+}
+
+// atOnce returns the arguments of an annual percentage rate. One advance and one
+// payment within a year are not compounded: the time between is the unit period
+// (12 CFR 1026 App. J (c)(5)). All else goes by months.
+func atOnce(advances, payments []cashflow.Flow, hold decimal.Decimal) (_, _ []cashflow.Flow, periodsAYear decimal.Decimal) {
+	year := decimal.NewFromInt(monthsAYear)
+	at := func(f cashflow.Flow) decimal.Decimal { return decimal.NewFromInt(int64(f.Whole)).Add(f.Part) }
+	early := slices.ContainsFunc(payments, func(f cashflow.Flow) bool { return at(f).LessThan(hold.Round(partPlaces)) })
+	if len(advances) != 1 || !at(advances[0]).IsZero() || early || hold.GreaterThan(year) {
+		return advances, payments, year
+	}
+	one := slices.Clone(payments)
+	for i := range one {
+		one[i].Whole, one[i].Part = 1, decimal.Decimal{}
+	}
+	return advances, one, formula.Divide(year, hold)
 }
 
 func flow(all []cashflow.Flow, at cashflow.Flow, amount decimal.Decimal) []cashflow.Flow {

@@ -182,8 +182,8 @@ func (c rated) level() bool {
 // The published payments are said as a note for their sum without interest, paid
 // off level, of which the lender keeps all beyond the amount financed as a prepaid
 // finance charge. The other cases of the file have odd days, 360 months, payments
-// that no loan of a deal has, or another unit period than the month. So has a
-// single payment within a year (J-c5-i), which the appendix does not compound.
+// that no loan of a deal has, or another unit period than the month. A single
+// payment within a year has the term for its unit period; it stands apart below.
 func TestPublishedAPR(t *testing.T) {
 	tried := map[string]bool{}
 	for id, c := range published[rated](t, "apr.json") {
@@ -214,6 +214,23 @@ loans:
 }
 
 // The results were computed independently, in exact rationals.
+// 12 CFR 1026 App. J (c)(5)(i): 1,000 lent, 1,080 paid back after 255 days, 11.45%.
+// App. D part I.A (figures from memory): 24,000 lent, 26,093.75 after 5 months,
+// 20.94%. The charge is an exit fee here, so that all is paid at once.
+func TestASinglePaymentWithinAYearIsNotCompounded(t *testing.T) {
+	cases := published[rated](t, "apr.json")
+	for id, c := range map[string]struct{ lent, charge, hold string }{
+		"J-c5-i": {"$1000", "$80", "255 days"},
+		"D-I-A":  {"$24000", "$2093.75", "5 months"},
+	} {
+		t.Run(cases[id].name(), func(t *testing.T) {
+			b := read(t, fmt.Sprintf("purchase: {price: $30000}\nvalue: {after-repair value: $90000}\ntime: {marketing: %s}\n"+
+				"loans: [{name: note, fixed amount: %s, exit fee: %s}]\n", c.hold, c.lent, c.charge))
+			near(t, dec(cases[id].Percent), b.apr().Mul(dec("100")), dec("0.005"))
+		})
+	}
+}
+
 func TestWorkedDealsThroughTheFile(t *testing.T) {
 	all, err := modeltest.ReadWorked(testdata + "worked-deals.json")
 	require.NoError(t, err)
