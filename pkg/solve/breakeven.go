@@ -11,7 +11,7 @@ import (
 const (
 	mostOverrun = 3000 // thousandths
 	mostMonths  = 360  // tenths
-	near        = 100  // steps looked at first
+	nearMonths  = 100  // tenths looked at first
 )
 
 // A BreakEven is how far one thing may move until profit, or the profit target,
@@ -57,7 +57,7 @@ func BreakEvenOverrun(m *model.Model, watched string) (BreakEven, error) {
 		return BreakEven{}, err
 	}
 	planned := v.Of(overrun).Div(step).Ceil().IntPart()
-	return stretch(m, Axis{Cell: overrun, Step: step}, planned, mostOverrun, watched)
+	return stretch(m, Axis{Cell: overrun, Step: step}, watched, planned, mostOverrun, mostOverrun)
 }
 
 // BreakEvenMonths finds the most extra months on the market, in tenths, up to
@@ -69,11 +69,13 @@ func BreakEvenMonths(m *model.Model, watched string) (BreakEven, error) {
 		return BreakEven{}, err
 	}
 	axis := Axis{Cell: late, Start: v.Of(late), Step: decimal.New(1, -1)}
-	return stretch(m, axis, 0, mostMonths, watched)
+	// Most answers lie near the plan, where a deal has fewer months to work out.
+	return stretch(m, axis, watched, 0, nearMonths, mostMonths)
 }
 
-// stretch goes from the plan outward to the last step before the watched line is lost.
-func stretch(m *model.Model, axis Axis, from, to int64, watched string) (BreakEven, error) {
+// stretch goes from the plan outward to the last step before the watched line is
+// lost: first as far as near, then to the end.
+func stretch(m *model.Model, axis Axis, watched string, from, near, to int64) (BreakEven, error) {
 	cell := m.Find(m.Root, watched)
 	v, err := exact.Evaluate(m, cell)
 	if err != nil {
@@ -82,25 +84,22 @@ func stretch(m *model.Model, axis Axis, from, to int64, watched string) (BreakEv
 	if v.Of(cell).IsNegative() {
 		return BreakEven{Missed: true}, nil
 	}
-	if from > to {
-		return BreakEven{Never: true}, nil
-	}
-	// Most answers lie near the plan, where a deal has fewer months to work out.
-	for _, part := range [][2]int64{{from, min(from+near, to)}, {from + near + 1, to}} {
-		if part[0] > part[1] {
-			break
+	for _, end := range []int64{near, to} {
+		if from > end {
+			continue
 		}
-		s, err := newSearch(m, axis, part[0], part[1], true, nil, cell)
+		s, err := newSearch(m, axis, from, end, true, nil, cell)
 		if err != nil {
 			return BreakEven{}, err
 		}
-		n, found, err := s.first(part[0], part[1])
+		n, found, err := s.first(from, end)
 		if err != nil {
 			return BreakEven{}, err
 		}
 		if found {
 			return BreakEven{Found: true, Value: axis.Step.Mul(decimal.NewFromInt(n - 1))}, nil
 		}
+		from = end + 1
 	}
 	return BreakEven{Never: true}, nil
 }

@@ -31,8 +31,7 @@ type search struct {
 	fails   bool
 	exact   *exact.Plan
 	bound   *bound.Plan
-	time    *bound.Plan // for the number of months alone
-	moving  bool        // whether the axis moves the number of months
+	time    *bound.Plan // for the number of months alone; nil where the axis does not move it
 	asked   int         // exact evaluations, for the curious
 	ranged  int         // range evaluations
 
@@ -51,11 +50,10 @@ func newSearch(m *model.Model, axis Axis, low, high int64, fails bool, changes [
 		return nil, err
 	}
 	s.exact = exact.Prepared(s.bound.Prepared)
-	if s.time, err = bound.NewPlan(m, along, fixed, m.Cells[m.Horizon]); err != nil {
-		return nil, err
+	if m.Moves(axis.Cell, m.Cells[m.Horizon]) {
+		s.time, err = bound.NewPlan(m, along, fixed, m.Cells[m.Horizon])
 	}
-	s.moving = m.Moves(axis.Cell, m.Cells[m.Horizon])
-	return s, nil
+	return s, err
 }
 
 // last returns the highest n from low to high at which the condition holds.
@@ -171,7 +169,7 @@ func (s *search) sameMonths(low, high int64, downward bool) (int64, error) {
 
 // varies reports whether the deal has another number of months at the two ends.
 func (s *search) varies(low, high int64) (bool, error) {
-	if !s.moving {
+	if s.time == nil {
 		return false, nil
 	}
 	a, err := s.months(low)
