@@ -26,6 +26,7 @@ docs:
 	go run ./cmd/gendocs
 
 cover:
+	@mkdir -p bin
 	go test -short -coverpkg=./pkg/... -coverprofile=bin/cover.out ./...
 	go tool cover -func=bin/cover.out | tail -1
 
