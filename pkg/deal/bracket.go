@@ -111,7 +111,7 @@ func (b *brackets) add(e *entry) bool {
 		return false
 	}
 	to, ok := b.readEdge(e.key)
-	rate, good := b.charge(e.key.text, e.value.span)
+	rate, good := b.charge(e.key.text, e.value.span, wantRate)
 	if !ok || !good || !b.fits(to) || !b.chargeable(rate) {
 		return false
 	}
@@ -134,7 +134,7 @@ func (b *brackets) add(e *entry) bool {
 func (b *brackets) fits(to edge) bool {
 	switch {
 	case b.done:
-		b.say("bracket-after-last", to.words.at, "%s comes after the bracket that has no end", diag.Quote(to.words.text))("put it before, lowest edge first")
+		b.say("bracket-after-last", to.words.at, "%s comes after the bracket that has no end", diag.Quote(to.words.text))("only the last bracket has no end; put it there, and write   up to $500,000   for those before, lowest first")
 		return false
 	case to.last && to.money.text != "" && !to.x.Equal(b.lower.Number):
 		b.say("bracket-gap", to.words.at, "%s does not begin where the bracket before ends (%s)", diag.Quote(to.words.text), b.lowerWords())("write   above   alone for the last bracket")

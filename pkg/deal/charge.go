@@ -81,14 +81,19 @@ func (c charge) bare() bool {
 // formWanted are the wants of a single form, in place of which all forms are named.
 var formWanted = regexp.MustCompile(`^(an amount in dollars|a percentage|dollars (for|and cents)|a percent sign)`)
 
+// shareByTime is a percentage for a month or a year, which is read only of a loan's interest.
+var shareByTime = regexp.MustCompile(`(?i)%\s*(/|per |an? )\s*(month|quarter|year|mo|yr)\b`)
+
 const wantCharge = "dollars, a percentage, $2 per $500, or dollars a month, quarter or year"
 
-// charge reads an amount and says what is wrong with it.
-func (r *reader) charge(name string, s span) (charge, bool) {
+const wantRate = "a percentage, dollars, or dollars per $500"
+
+// charge reads an amount and says what is wrong with it, and what is wanted.
+func (r *reader) charge(name string, s span, want string) (charge, bool) {
 	c, err := readCharge(s)
 	switch {
 	case err != nil:
-		r.badCharge(name, s, err)
+		r.badCharge(name, s, err, want)
 		return c, false
 	case c.bare():
 		tell := r.say("share-or-dollars", s.at, "%s is %s, which could be dollars or a percentage", name, diag.Quote(s.text))
@@ -114,16 +119,18 @@ func (r *reader) charge(name string, s span) (charge, bool) {
 
 func (c charge) rate() quantity.Rate { return quantity.Rate{Amount: c.x, Per: c.per} }
 
-func (r *reader) badCharge(name string, s span, err error) {
+func (r *reader) badCharge(name string, s span, err error, want string) {
 	if s.text == "" {
-		r.say("bad-charge", s.at, "%s has no amount", name)("write %s", wantCharge)
+		r.say("bad-charge", s.at, "%s has no amount", name)("write %s", want)
 		return
 	}
 	var q *quantity.Error
 	if errors.As(err, &q) {
-		want := wantCharge
 		if !formWanted.MatchString(q.Want) {
 			want = q.Want // how this number would be written
+		}
+		if want == wantCharge && shareByTime.MatchString(s.text) {
+			want = "dollars for a charge by time, e.g. $2,550/year; a percentage is taken once"
 		}
 		q = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: want}
 		r.unread(name, s, "bad-charge", q, "$1,850")

@@ -173,6 +173,7 @@ var slips = []slip{
 	{"tax-year-unknown", "=", strings.Replace(minimal, "{price: $200k", "{date: 2011-01-01, price: $200k", 1) + "tax: {income rate: 22%, filing: single}\n"},
 
 	{"value-below-price", "after-repair value: $359k # what it should sell for when the work is done\n  low: $335k", "after-repair value: $200k"},
+	{"value-far-above-price", "after-repair value: $359k", "after-repair value: $359,000k"},
 	{"lender-value-above", "expected discount", "lender's value: $400k\n  expected discount"},
 	{"discount-high", "expected discount: 2%", "expected discount: 20%"},
 	{"closing-costs-missing", "=", strings.Replace(minimal, ", closing: {title: $1k}", "", 1)},

@@ -33,6 +33,9 @@ func (r *reader) doubtPurchase() {
 	if value.number.LessThanOrEqual(price.number) {
 		r.say("value-below-price", value.at(), "the after-repair value (%s) is not above the price (%s)", value.node.text, price.node.text)("check both; k is a thousand and m a million")
 	}
+	if value.number.GreaterThan(price.number.Mul(decimal.NewFromInt(10))) {
+		r.say("value-far-above-price", value.at(), "the after-repair value (%s) is more than ten times the price (%s)", value.node.text, price.node.text)("check both; k is a thousand and m a million")
+	}
 	if lender != nil && lender.number.GreaterThan(value.number) {
 		r.say("lender-value-above", lender.at(), "the lender's value (%s) is above yours (%s)", lender.node.text, value.node.text)("check both; the loan is sized by the lender's, the sale by yours")
 	}

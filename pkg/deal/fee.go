@@ -62,7 +62,7 @@ func (r *reader) fee(s scope, e *entry) {
 func (r *reader) chargeField(s scope, f *Field, g *reading) {
 	text := g.node.span
 	if s.member.Set == "table" {
-		c, ok := r.charge(g.key.text, text)
+		c, ok := r.charge(g.key.text, text, wantRate)
 		g.ok = ok && r.tableRate(s, g, c)
 		return
 	}
@@ -75,10 +75,12 @@ func (r *reader) chargeField(s scope, f *Field, g *reading) {
 		of := text.cut(i+len(" of "), len(text.text))
 		if !slices.Contains([]string{"it", "one", "that"}, of.text) {
 			r.field(s, fieldNamed("<fee>", "of"), &entry{"of", g.key, &node{shape: scalar, span: of}})
-			text = text.cut(0, i)
+			if text = text.cut(0, i); lastWord(text.text, " of ") >= 0 { // the amount is part of what was refused
+				return
+			}
 		}
 	}
-	c, ok := r.charge(g.key.text, text)
+	c, ok := r.charge(g.key.text, text, wantCharge)
 	if g.ok = ok; !ok {
 		return
 	}
@@ -154,7 +156,8 @@ func (r *reader) feeBase(s scope, e *entry) {
 	_, isShare := given["share"]
 	_, isStep := given["unit_size"]
 	of, said := given["base"]
-	needs := isShare || isStep || len(s.member.Children) > 0
+	table := r.got[s.path+"brackets"] != nil || r.got[s.path+"slabs"] != nil || r.got[s.path+"tables"] != nil
+	needs := isShare || isStep || table
 	switch {
 	case said && !needs:
 		r.say("base-unused", of.Pos, "%s is no share, so it is of nothing", diag.Quote(e.key.text))("leave out %s, or write a percentage", diag.Quote("of "+of.Text))

@@ -21,11 +21,16 @@ func (f flaw) inBrackets() diag.Diag {
 	case strings.HasPrefix(after, "}") || strings.HasPrefix(after, "]"):
 		return f.at("%q closes a bracket of the other kind", after[:1]).WithHint("{ is closed by } and [ by ]")
 	case f.open.Line > 0 && f.open.Line < f.line && len(indentOf(f.text(f.line))) <= len(indentOf(f.text(f.open.Line))):
-		return f.opened("the bracket that opens here is not closed").WithHint("close { with } and [ with ], before line %d", f.line)
+		return f.openBracket(f.line)
 	case strings.HasPrefix(after, ":"):
 		return f.at("a second colon in one entry; a comma is missing before it").WithHint("write a comma between two entries, e.g. {marketing: 5 weeks, escrow: 1 month}")
 	}
 	return f.at("a comma or the closing bracket is missing here").WithHint("write a comma between two entries, and close { with } and [ with ]")
+}
+
+// openBracket is about one that should be closed before a line.
+func (f flaw) openBracket(line int) diag.Diag {
+	return f.opened("the bracket that opens here is not closed").WithHint("close { with } and [ with ], before line %d", line)
 }
 
 func (f flaw) noContent() diag.Diag {
@@ -63,7 +68,7 @@ func (f flaw) colon() diag.Diag {
 	switch {
 	case n == 0:
 	case dashed.MatchString(f.text(n)):
-		return f.rest(n, "there is no space behind the dash").WithHint("write it like   - name: first loan")
+		return f.noSpace(n)
 	case !keyed.MatchString(f.text(n)):
 		return f.keyless(n)
 	case len(indentOf(before)) > len(indentOf(f.text(n))):
@@ -71,6 +76,10 @@ func (f flaw) colon() diag.Diag {
 			WithHint("give the keys of one group the same number of spaces")
 	}
 	return f.at("a colon cannot stand here").WithHint("a text with a colon goes in quotes; otherwise check the indentation of this line and the one above")
+}
+
+func (f flaw) noSpace(line int) diag.Diag {
+	return f.rest(line, "there is no space behind the dash").WithHint("write it like   - name: first loan")
 }
 
 // noColon is about a line that should be a key.
@@ -86,6 +95,10 @@ func (f flaw) keyless(line int) diag.Diag {
 	if group := fieldNamed("", plainKey(text)); group != nil {
 		return f.rest(line, "%s has no colon behind it", diag.Quote(text)).WithHint("write   %s:   and what belongs to it further in on the next lines", text)
 	}
+	if strings.HasPrefix(text, "{") || strings.HasPrefix(text, "[") {
+		return f.rest(line, "a bracket begins a line that is no item of a list").
+			WithHint("write a dash and a space before it, as in   - {trade: roof, amount: $9,800}")
+	}
 	return f.rest(line, "%s has no colon with a space behind it", diag.Quote(text)).
 		WithHint("write the key, a colon, a space and the value, e.g. price: $212,500")
 }
@@ -99,6 +112,8 @@ func (f flaw) indented() diag.Diag {
 	n, open := f.col-1, f.open.Col-1
 	list := strings.Contains(f.says, "'-'")
 	switch dash := strings.HasPrefix(strings.TrimSpace(f.text(f.line)), "- "); {
+	case dashed.MatchString(f.text(f.line)):
+		return f.noSpace(f.line)
 	case list:
 		return f.rest(f.line, "the line is no item of the list that begins in line %d", f.open.Line).
 			WithHint("begin it with a dash, or give it as many spaces as the keys of the item above")
@@ -168,4 +183,17 @@ func (f flaw) escape() diag.Diag {
 
 func (f flaw) directive() diag.Diag {
 	return f.at("a line that begins with %% tells YAML something and is not read").WithHint("leave it out; a deal file begins with its first key")
+}
+
+func (f flaw) hash() diag.Diag {
+	return f.at("there is no space before the #").WithHint("write a space before a remark; put a text with # in it in quotes")
+}
+
+func (f flaw) question() diag.Diag {
+	return f.at("a question mark is no value").WithHint("leave the key out as long as its value is not known")
+}
+
+// mark is about a text that begins with !, which YAML takes for the kind of a value.
+func (f flaw) mark() diag.Diag {
+	return f.opened("nothing can begin with ! unless it is in quotes").WithHint("take it away, or put the whole text in quotes")
 }

@@ -173,7 +173,13 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 	if n.shape != scalar && !n.flow {
 		at = g.key.at
 	}
-	r.say(code, at, "%s is %s, not %s", f.title(), n.shape.words(), s.words())("write it like   %s", f.example())
+	tell := r.say(code, at, "%s is %s, not %s", f.title(), n.shape.words(), s.words())
+	switch strings.ToLower(n.text) {
+	case "none", "no", "n/a", "0", "nothing", "-":
+		tell("leave the key out if there is none; else write it like   %s", f.example())
+	default:
+		tell("write it like   %s", f.example())
+	}
 	return false
 }
 

@@ -23,7 +23,7 @@ func (r *reader) shareOrMoney(s scope, f *Field, g *reading) {
 		s.member.Give(lines[2], model.Value{Choice: word, Text: of.text, Pos: of.at})
 		text = text.cut(0, i)
 	}
-	c, ok := r.charge(f.Key(), text)
+	c, ok := r.charge(f.Key(), text, "a percentage or dollars, e.g. "+f.Example+" or $900")
 	if !ok {
 		return
 	}

@@ -34,6 +34,9 @@ func (g grower) syntax(err error) diag.Diag {
 		return finding("tab-indent", g.src.pos(f.line, strings.IndexByte(blank, '\t')+1, 1), "the line is indented with a tab").
 			WithHint("use spaces, two for each level")
 	}
+	if d, ok := f.leftOpen(); ok {
+		return d
+	}
 	for _, m := range flaws {
 		if strings.Contains(f.says, m.says) {
 			return m.tell(f)
@@ -63,7 +66,13 @@ var flaws = []struct {
 	{"escape", flaw.escape},
 	{"hexadecimal", flaw.escape},
 	{"directive", flaw.directive},
+	{"non-alphabetical", flaw.directive},
+	{"comment without", flaw.hash},
+	{"mapping keys are not allowed", flaw.question},
+	{"expected whitespace or line break", flaw.mark},
+	{"tag", flaw.mark},
 	{"YAML document", flaw.directive},
+	{"document start", flaw.first},
 }
 
 // insideText moves a place beyond the last text to the end of that text.

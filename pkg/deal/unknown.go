@@ -11,14 +11,19 @@ import (
 // meant for, so that the same slip is not told again as something missing.
 func (r *reader) unknown(s scope, e *entry) {
 	r.odd[s.path] = true
-	key, keys := diag.Quote(e.key.text), strings.Join(keysOf(s.group), ", ")
+	key, keys := diag.Quote(e.key.text), strings.Join(s.keys(), ", ")
 	word, value, colon := strings.Cut(e.key.text, ":")
 	switch near, ok := nearestKey(s.group, e.name); {
 	case e.name == "":
 		r.say("unknown-key", e.key.at, "there is no key before the colon")("here stand: %s", keys)
 	case colon && fieldNamed(s.group, plainKey(word)) != nil:
 		r.meant[s.path+fieldNamed(s.group, plainKey(word)).Key()] = true
+		if value == "" {
+			r.say("unknown-key", e.key.at, "%s has a colon too many", key)("write one colon and a space behind   %s", word)
+			return
+		}
 		r.say("unknown-key", e.key.at, "%s has no space behind the colon", key)("write   %s: %s", word, value)
+	case r.colonless(s, e): // told
 	case r.stray(e): // told
 	case ok:
 		r.meant[s.path+fieldNamed(s.group, plainKey(near)).Key()] = true
@@ -61,4 +66,30 @@ func (r *reader) stray(e *entry) bool {
 	}
 	r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))("write it like   amount: $900; inside { } every comma that does not part thousands begins a new entry")
 	return true
+}
+
+// colonless tells of a key and its value without a colon between, in brackets.
+func (r *reader) colonless(s scope, e *entry) bool {
+	i := strings.LastIndexByte(e.key.text, ' ')
+	if e.value.shape != nothing || i < 0 {
+		return false
+	}
+	f := fieldNamed(s.group, plainKey(e.key.text[:i]))
+	if f == nil {
+		return false
+	}
+	r.meant[s.path+f.Key()] = true
+	r.say("unknown-key", e.key.at, "%s has no colon", diag.Quote(e.key.text))("write   %s: %s", e.key.text[:i], e.key.text[i+1:])
+	return true
+}
+
+// keys are the keys of the group; of the details of a charge, those that it may have.
+func (s scope) keys() []string {
+	var out []string
+	for _, f := range fields[s.group] {
+		if f.Only == "" || s.place == nil || slices.Contains(strings.Fields(f.Only), s.place.kind) {
+			out = append(out, f.Key())
+		}
+	}
+	return out
 }
