@@ -4,6 +4,9 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"maps"
+	"slices"
+	"strings"
 	"sync"
 	"testing"
 
@@ -16,7 +19,7 @@ import (
 	"ledgerboard/pkg/model"
 )
 
-var randomDeals = flag.Int("deals", 10_000, "random deals to try; a twentieth of them with -short")
+var randomDeals = flag.Int("deals", 13_000, "random deals to try; a twentieth of them with -short")
 
 // atLeast is how often each option must occur in 10,000 deals.
 const atLeast = 200
@@ -151,7 +154,7 @@ func (c *counter) count(w worked) {
 
 // require fails for every option that the deals use too seldom.
 func (c *counter) require(t *testing.T) {
-	least := max(1, atLeast*c.deals/10_000)
+	least := max(1, min(atLeast, atLeast*c.deals/10_000))
 	if testing.Short() {
 		least = 1
 	}
@@ -162,5 +165,14 @@ func (c *counter) require(t *testing.T) {
 			t.Errorf("only %d of %d deals have: %s", n, c.deals, option)
 		}
 	}
-	t.Logf("%d deals", c.deals)
+	rarest := slices.SortedFunc(maps.Keys(c.uses), func(a, b string) int { return c.uses[a] - c.uses[b] })
+	t.Logf("%d deals; the rarest options: %s", c.deals, c.told(rarest[:min(8, len(rarest))]))
+}
+
+func (c *counter) told(options []string) string {
+	var out []string
+	for _, o := range options {
+		out = append(out, fmt.Sprintf("%s %d", o, c.uses[o]))
+	}
+	return strings.Join(out, ", ")
 }

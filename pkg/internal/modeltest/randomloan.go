@@ -84,7 +84,7 @@ func (d *drawer) interest(x *model.Member) {
 	onCommitment := x.Given["interest_on"].Choice == "commitment"
 	switch paid := x.Given["interest_paid"].Choice; {
 	case paid == "reserve":
-		if d.giveMoney(14, x, "reserve_wanted", 0, pick(d, 60_000.0, 2500, 12_000)) && onCommitment {
+		if d.giveMoney(14, x, "reserve_wanted", 0, pick(d, 60_000.0, 2500, 2500, 12_000, 12_000, 900_000)) && onCommitment {
 			d.use("commitment and reserve")
 		}
 	case (paid == "" || paid == "monthly") && !onCommitment && d.chance(11):
