@@ -44,7 +44,7 @@ func (r *reader) checkRequired() {
 func (r *reader) checkHold() {
 	hold, known := r.hold()
 	switch {
-	case !known || r.odd["time."] || r.meant["time"]:
+	case !known || r.odd["time."] || r.meant["time"] || r.astray["time"]:
 	case hold.IsZero():
 		r.say("missing-hold", r.needed("time"), "the deal takes no time")("add the phases, e.g.   time: {renovation: 3 months, marketing: 5 weeks, escrow: 1 month}")
 	case hold.GreaterThan(longest):

@@ -112,15 +112,6 @@ func fieldNamed(group, name string) *Field {
 	return nil
 }
 
-// keysOf are the keys of a group as they are written in the docs.
-func keysOf(group string) []string {
-	var out []string
-	for _, f := range fields[group] {
-		out = append(out, f.Key())
-	}
-	return out
-}
-
 // nearestKey is the key of a group that an evened-out name was probably meant for.
 func nearestKey(group, name string) (string, bool) {
 	written := map[string]string{} // by evened-out name

@@ -47,16 +47,15 @@ func (f flaw) first() diag.Diag {
 // beginsAnew reports whether the line after n is a key or an item no further in.
 func (f flaw) beginsAnew(n int) bool {
 	depth := len(indentOf(f.text(n)))
-	if above := strings.TrimSpace(f.text(n)); strings.ContainsAny(above[len(above)-1:], ",{[") { // it goes on
-		return false
-	}
+	above := strings.TrimSpace(f.text(n))
+	goesOn := strings.ContainsAny(above[len(above)-1:], ",{[")
 	for n++; n <= len(f.g.src.lines); n++ {
 		text := f.text(n)
 		line := strings.TrimSpace(text)
 		if line == "" || line[0] == '#' {
 			continue
 		}
-		return len(indentOf(text)) <= depth && !strings.ContainsAny(line[:1], ",}]") && (keyed.MatchString(text) || strings.HasPrefix(line, "- "))
+		return len(indentOf(text)) <= depth && !strings.ContainsAny(line[:1], ",}]") && (keyed.MatchString(text) && !goesOn || strings.HasPrefix(line, "- "))
 	}
 	return false
 }

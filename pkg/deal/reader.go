@@ -14,15 +14,17 @@ import (
 
 // A reader walks one file.
 type reader struct {
-	deal  *Deal
-	name  string
-	src   *source
-	diags diag.List
-	got   map[string]*reading // by full path, items of lists by number: loans[1].rate
-	items map[string][]scope  // of the lists, by the set of their members
-	dated []datedFee
-	meant map[string]bool // full paths that unknown keys were probably meant for
-	odd   map[string]bool // paths of groups with an unknown key
+	deal   *Deal
+	name   string
+	src    *source
+	diags  diag.List
+	got    map[string]*reading // by full path, items of lists by number: loans[1].rate
+	items  map[string][]scope  // of the lists, by the set of their members
+	dated  []datedFee
+	meant  map[string]bool // full paths that unknown keys were probably meant for
+	odd    map[string]bool // paths of groups with an unknown key
+	astray map[string]bool // groups that are missing and whose keys were found elsewhere
+	root   *node
 }
 
 // A reading is a key that the file gives.
@@ -56,7 +58,7 @@ type scope struct {
 func newReader(name string) *reader {
 	d := &Deal{Name: name, Root: model.NewDeal(name)}
 	d.Root.Pos.File = name
-	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}}
+	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}}
 }
 
 // say adds a finding once its hint is known.
@@ -67,6 +69,7 @@ func (r *reader) say(code string, at diag.Pos, format string, args ...any) func(
 
 // read walks the whole file and checks what it says.
 func (r *reader) read(root *node) {
+	r.root = root
 	top := scope{member: r.deal.Root, at: root.at}
 	r.group(top, root)
 	r.facts()
@@ -141,6 +144,9 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 }
 
 func (r *reader) missing(f *Field, e *entry) {
+	if r.astray[f.Path] { // its keys stand below, not indented, and are spoken of
+		return
+	}
 	hint := "write one, e.g. " + f.example()
 	switch rest := string(r.src.line(e.key.at.Line)); {
 	case e.key.at.File == r.name && strings.Contains(rest, "#"):

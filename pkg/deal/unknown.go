@@ -42,11 +42,40 @@ func (r *reader) misplaced(e *entry, keys string) {
 			r.meant[f.Path] = true
 		}
 	}
+	if len(elsewhere) == 1 && r.headless(e) {
+		return
+	}
 	if len(elsewhere) > 0 {
 		r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))("it belongs %s", strings.Join(elsewhere, ", or "))
 		return
 	}
 	r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("here stand: %s", keys)
+}
+
+// headless tells once of the keys of a group that the file does not begin; the line
+// with its name is missing above them, or they are not indented.
+func (r *reader) headless(e *entry) bool {
+	var home string
+	for _, f := range rows() {
+		if group := f.group(); slices.Contains(f.names(), e.name) && group != "" && !strings.ContainsAny(group, ".[<") {
+			home = group
+		}
+	}
+	begun := r.root.find(home)
+	if home == "" || begun != nil && begun.value.shape != nothing {
+		return false
+	}
+	if r.astray[home] {
+		return true
+	}
+	r.astray[home] = true
+	tell := r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))
+	if begun != nil {
+		tell("it belongs under %s in line %d; put it below that line, indented, with the others of its kind", home, begun.key.at.Line)
+	} else {
+		tell("it belongs under %s; write a line   %s:   and put it below, indented, with the others of its kind", home, home)
+	}
+	return true
 }
 
 // stands says where the field belongs, in words: under loans, under extension in loans.
