@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"strconv"
@@ -33,11 +34,13 @@ func newWhy(s Streams) *cobra.Command {
   ledgerboard why my-house.yaml net_cash --month 3
   ledgerboard why my-house.yaml loan.points
   ledgerboard why my-house.yaml loan.2.interest --depth 4
+  ledgerboard why my-house.yaml roof
 
 Prints how a line came out, as a tree down to the lines of the file that its
 figures come from. A line of a loan is loan.NAME, of the second loan
-loan.2.NAME; of a fee fee.NUMBER.NAME or its own words, as in
-"title and escrow.amount". ledgerboard lines lists all names.`,
+loan.2.NAME; of a fee or a line of work its own words, as in
+"title and escrow" or "title and escrow.base". The words of the pages do too:
+"return on cash", "maximum offer". ledgerboard lines lists all names.`,
 		Args: files(2, 2, "why my-house.yaml profit"),
 		RunE: func(_ *cobra.Command, args []string) error { return runWhy(o, args[0], args[1]) },
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
@@ -62,8 +65,11 @@ func runWhy(o *whyOptions, path, line string) error {
 	if err != nil {
 		return err
 	}
+	if spoken, ok := report.Spoken[normal(line)]; ok {
+		line = spoken
+	}
 	for _, f := range answer.Searched {
-		if f.Name == line {
+		if f.Name == normal(line) {
 			a, err := answer.Of(d, doubts)
 			if err != nil {
 				return err
@@ -91,7 +97,7 @@ func runWhy(o *whyOptions, path, line string) error {
 		e := json.NewEncoder(o.Out)
 		e.SetIndent("", "  ")
 		e.SetEscapeHTML(false)
-		return e.Encode(map[string]any{"schema": report.Schema, "why": t.JSON(o.depth)})
+		return e.Encode(map[string]any{"schema": report.Schema, "why": t.JSON(cmp.Or(o.depth, why.UsualDepth))})
 	}
 	return t.Write(o.Out, why.Options{Depth: o.depth, Width: report.Width, Color: style.Color})
 }
@@ -108,6 +114,9 @@ func findCell(d *deal.Deal, name string) (*model.Cell, error) {
 	if len(found) == 0 && owner == "" {
 		found = cellsOf(m, anyone, line)
 	}
+	if len(found) == 0 {
+		found = membersCalled(m, normal(name))
+	}
 	switch {
 	case len(found) == 1:
 		return found[0], nil
@@ -119,6 +128,32 @@ func findCell(d *deal.Deal, name string) (*model.Cell, error) {
 		e.hint = fmt.Sprintf("did you mean %s?", near)
 	}
 	return nil, e
+}
+
+// mainLine is the line that stands for a member asked for by its words alone.
+var mainLine = map[string]string{"fee": "amount", "cost": "cash_cost", "loan": "cost", "deposit": "at_purchase"}
+
+// membersCalled finds the main lines of members by their words: all of them, or
+// the trade of a line of work.
+func membersCalled(m *model.Model, words string) []*model.Cell {
+	var exactly, trade []*model.Cell
+	for _, c := range m.Cells {
+		if c.Line.Name != mainLine[c.Member.Set] {
+			continue
+		}
+		label := normal(c.Member.Label)
+		before, _, _ := strings.Cut(label, ":")
+		switch {
+		case label == words:
+			exactly = append(exactly, c)
+		case before == words:
+			trade = append(trade, c)
+		}
+	}
+	if len(exactly) > 0 {
+		return exactly
+	}
+	return trade
 }
 
 // anyone stands for every member in cellsOf.
@@ -146,7 +181,7 @@ func owns(x *model.Member, owner string) bool {
 		return x.Set == model.Deal
 	case x.Set == model.Deal:
 		return false
-	case owner == x.Set || owner == x.Kind || normal(owner) == normal(x.Label) || normal(owner) == normal(x.Path()):
+	case owner == x.Set || owner == x.Kind || normal(owner) == x.Set+"."+normal(x.Label) || normal(owner) == normal(x.Label) || normal(owner) == normal(x.Path()):
 		return true
 	}
 	set, number, ok := strings.Cut(owner, ".")

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"slices"
 	"strings"
 
 	"ledgerboard/pkg/model"
@@ -29,6 +30,20 @@ func Table() []Field {
 		}
 	}
 	return all
+}
+
+// KeyOf is the key of the deal file that gives an input line, or "".
+func KeyOf(l *model.Line) string {
+	doc, err := model.Standard()
+	if err != nil {
+		return ""
+	}
+	for _, f := range rows() {
+		if slices.Contains(f.lines(doc), l) {
+			return f.Key()
+		}
+	}
+	return ""
 }
 
 // lines are the model's rows that the field feeds; none for kinds of member.

@@ -113,7 +113,7 @@ func (r *reader) doubtHolding() {
 	}
 	for _, m := range holding {
 		if v, once := m.Given["fixed"]; once && v.Number.IsPositive() {
-			r.say("holding-once", v.Pos, "%s is %s once, for the whole hold", m.Label, v.Text)("write   %s/month   if it is paid every month", v.Text)
+			r.say("holding-once", v.Pos, "%s is %s once, for the whole hold", m.Label, v.Text)("write   %s/year   if it is the bill of a year,   %s/month   if it is paid every month", v.Text, v.Text)
 		}
 	}
 }

@@ -55,6 +55,7 @@ func (r *reader) value(s scope, f *Field, g *reading) {
 		}
 	}
 	g.number, g.ok = v.Number, true
+	v.Key = f.Key()
 	for _, line := range f.feeds() {
 		s.member.Give(line, v)
 	}

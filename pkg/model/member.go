@@ -28,6 +28,7 @@ type Value struct {
 	Choice string
 	Refers string // name of the line, looked up from the member outward
 	Text   string // as written
+	Key    string // the key that it stands behind in the deal file, or ""
 	Pos    diag.Pos
 }
 

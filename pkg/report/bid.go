@@ -109,7 +109,7 @@ var stepWords = map[string]string{
 	"rule_offer": "rule-of-thumb offer", "rule_allowance": "+ what it leaves over", "value_given_up": "- sold under value",
 	"selling_cost": "- selling", "holding_cost": "- holding", "loan_cost": "- interest, loan fees",
 	"purchase_extras": "- closing and charges", "beyond_budget": "- beyond the budget",
-	"partner_profit": "- partner's profit", "owner_profit": "- your profit",
+	"partner_profit": "- partner's profit then", "owner_profit": "- profit at that price",
 }
 
 // bridge explains the difference between the rule of thumb and the maximum offer
@@ -144,8 +144,8 @@ func breakEvens(a *answer.Answer) []entry {
 func breakEven(b answer.BreakEvens) []entry {
 	return []entry{
 		{"  sale price below", limit(b.SalePrice, dollars)},
-		{"  overrun over the bids above", limit(b.Overrun, percent)},
-		{"  sale later, in months, than", limit(b.Months, func(x decimal.Decimal) string { return x.String() })},
+		{"  overrun over bids above", limit(b.Overrun, percent)},
+		{"  months later than", limit(b.Months, func(x decimal.Decimal) string { return x.String() })},
 	}
 }
 

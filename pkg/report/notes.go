@@ -1,10 +1,12 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
@@ -62,7 +64,7 @@ func doubt(d diag.Diag) string {
 
 // assumption says an input's default in words: "first loan, lag: 1 month".
 func assumption(a *answer.Answer, c *model.Cell) string {
-	name := words(c.Line.Name)
+	name := cmp.Or(deal.KeyOf(c.Line), words(c.Line.Name))
 	if p := c.Member.Path(); p != "" {
 		name = p + ", " + name
 	}

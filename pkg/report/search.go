@@ -15,7 +15,7 @@ func Search(w io.Writer, a *answer.Answer, f answer.Found, file string, s Style)
 	p := newPage(w, s)
 	p.line("%s = %s", p.paint(bold, f.Name), found(f, f.Value(a)))
 	p.text("  ", f.Meaning+"; found by search, not by a formula")
-	for _, line := range howToCheck(f, f.Value(a), file) {
+	for _, line := range howToCheck(a, f, f.Value(a), file) {
 		p.text("  ", line)
 	}
 	return p.flush()
@@ -39,7 +39,7 @@ func found(f answer.Found, v any) string {
 }
 
 // howToCheck says which command shows the figure for oneself.
-func howToCheck(f answer.Found, v any, file string) []string {
+func howToCheck(a *answer.Answer, f answer.Found, v any, file string) []string {
 	x, ok := v.(decimal.Decimal)
 	if !ok {
 		return nil
@@ -47,10 +47,15 @@ func howToCheck(f answer.Found, v any, file string) []string {
 	one := decimal.NewFromInt(1)
 	switch f.Name {
 	case "max_offer":
+		next := x.Add(one)
 		return []string{
-			fmt.Sprintf("every target holds: ledgerboard bid %s --set price=%s", file, x),
-			fmt.Sprintf("one is missed: ledgerboard bid %s --set price=%s", file, x.Add(one)),
+			fmt.Sprintf("at %s every target holds; at %s you would miss %s, by %s", dollars(x), dollars(next), goal(a, a.Offer.Binding), missedBy(a.Offer.Binding, a.Offer.Short)),
+			fmt.Sprintf("see both: ledgerboard bid %s --set price=%s, then --set price=%s", file, x, next),
+			fmt.Sprintf("how near the target is: ledgerboard why %s %s --set price=%s", file, a.Offer.Binding, next),
 		}
+	case "one_more_month_unsold", "one_more_month_stalled":
+		line := map[string]string{"one_more_month_unsold": "marketing", "one_more_month_stalled": "standstill"}[f.Name]
+		return []string{fmt.Sprintf("it is what owner_profit loses with a month more of %s; see: ledgerboard bid %s --set \"time.%s=...\"", line, file, line)}
 	case "irr":
 		return []string{fmt.Sprintf("it is worked out from owner_net by month: ledgerboard cash %s --json", file)}
 	case "loan_apr":

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -61,12 +62,12 @@ func whyLeave(a *answer.Answer) string {
 }
 
 func offer(p *page, lead string, o solve.Offer, note string) {
-	value := "no price works"
+	value := dollars(o.Price)
 	switch {
 	case o.Endless:
 		value = "any price"
-	case o.Found:
-		value = dollars(o.Price)
+	case !o.Found:
+		lead, value = "No price works", ""
 	}
 	p.text(fmt.Sprintf("  %s%s   ", pad(lead, 15), right(value, 10)), note)
 }
@@ -98,7 +99,11 @@ func decides(a *answer.Answer) string {
 	case !o.Found:
 		return "What decides is " + goal(a, o.Binding) + "."
 	}
-	return fmt.Sprintf("What decides is %s: at %s you would miss it.", goal(a, o.Binding), dollars(o.Price.Add(decimal.NewFromInt(1))))
+	s := fmt.Sprintf("What decides is %s: at %s you would miss it.", goal(a, o.Binding), dollars(o.Price.Add(decimal.NewFromInt(1))))
+	if o.Binding == "cash_to_spare" {
+		s += " You are short of cash for more, not of profit: more cash, or a loan that asks for less of it, lets you go higher."
+	}
+	return s
 }
 
 func tiedUp(a *answer.Answer) string {
@@ -145,6 +150,9 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 	switch s.Name {
 	case "sale":
 		what = "The house sells for " + percent(s.By) + " less"
+		if a.HasLow {
+			what += ", at your low value"
+		}
 	case "late":
 		what = "It sells " + months(s.By) + " later"
 	case "overrun":
@@ -158,14 +166,20 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 	case "draws":
 		what = "Draws come " + months(s.By) + " later"
 	}
-	s2 := fmt.Sprintf("%s: profit %s.", what, moves(s))
+	parts := []string{"profit " + moves(s)}
 	if need := s.Cash.Sub(a.Line("cash_needed")); need.IsPositive() {
-		s2 = s2[:len(s2)-1] + fmt.Sprintf(", and you need %s more cash.", dollars(need))
+		more := fmt.Sprintf("you need %s more cash", dollars(need))
+		if s.Lost.IsPositive() {
+			parts = append(parts, "and "+more)
+		} else {
+			parts = append([]string{more}, "and "+parts[0])
+		}
 	}
+	text := what + ": " + strings.Join(parts, ", ") + "."
 	if s.Short.IsPositive() {
-		s2 += fmt.Sprintf(" You would be %s short.", dollars(s.Short))
+		text += fmt.Sprintf(" You would be %s short.", dollars(s.Short))
 	}
-	return s2
+	return text
 }
 
 func moves(s answer.Shake) string {

@@ -1,6 +1,7 @@
 package why
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -158,7 +159,7 @@ func given(c *model.Cell) string {
 	}
 	at := c.Given.Pos
 	at.Col = 0
-	return fmt.Sprintf("%s  %s: %s", at, c.Line.Name, text)
+	return fmt.Sprintf("%s  %s: %s", at, cmp.Or(c.Given.Key, c.Line.Name), text)
 }
 
 // said is what the deal says in its own words.

@@ -10,6 +10,9 @@ import (
 	"ledgerboard/pkg/model"
 )
 
+// UsualDepth is how many lines deep an explanation goes unless told otherwise.
+const UsualDepth = 2
+
 // Options say how a tree is printed.
 type Options struct {
 	Depth int  // how many lines deep to go; 0 means 2, below 0 all the way to the inputs
@@ -22,7 +25,7 @@ type Options struct {
 // given are left out. The error is the writer's.
 func (t *Tree) Write(w io.Writer, opt Options) error {
 	if opt.Depth == 0 {
-		opt.Depth = 2
+		opt.Depth = UsualDepth
 	}
 	if opt.Width <= 0 {
 		opt.Width = 80
