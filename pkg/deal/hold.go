@@ -4,35 +4,75 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/internal/walk"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 )
 
-// hold is how long the house is owned, as the model's line hold_months says; it is
-// needed before the model can be bound. It is false where a phase cannot be read.
-func (r *reader) hold() (decimal.Decimal, bool) {
-	sum := decimal.Zero
-	for _, f := range fields["time"] {
-		g := r.got[f.Path]
-		if g == nil {
-			continue
-		}
-		if !g.ok {
-			return sum, false
-		}
-		sum = sum.Add(g.number)
-	}
-	if g := r.got["time"]; g != nil && !g.ok {
-		return sum, false
-	}
-	return sum, true
+// A calendar is what the model makes of the phases alone. It is needed before the
+// rest of the deal can be bound, and also where the rest holds mistakes.
+type calendar struct {
+	hold decimal.Decimal // months
+	sale int             // days from the purchase to the sale
 }
 
-// saleDay is the days from the purchase to the sale, as the model's line sale_day
-// says: the hold at 365/12 days a month, rounded to 9 decimals and then down.
+// calendar lays nothing but the phases over the document and works out its lines
+// hold_months and sale_day. It is false where a phase cannot be read.
+func (r *reader) calendar() (calendar, bool) {
+	if r.times != nil {
+		return *r.times, r.timed
+	}
+	r.times = &calendar{}
+	if g := r.got["time"]; g != nil && !g.ok {
+		return *r.times, false
+	}
+	bare := model.NewDeal("")
+	bare.GiveNumber("price", decimal.Decimal{})
+	bare.GiveNumber("after_repair_value", decimal.Decimal{})
+	for _, f := range fields["time"] {
+		switch g := r.got[f.Path]; {
+		case g == nil:
+		case !g.ok:
+			return *r.times, false
+		default:
+			for _, line := range f.feeds() {
+				bare.GiveNumber(line, g.number)
+			}
+		}
+	}
+	r.timed = r.times.read(bare)
+	return *r.times, r.timed
+}
+
+func (c *calendar) read(bare *model.Member) bool {
+	doc, err := model.Standard()
+	if err != nil {
+		return false
+	}
+	m, err := model.Bind(doc, bare)
+	if err != nil {
+		return false
+	}
+	hold, sale := m.Find(bare, "hold_months"), m.Find(bare, "sale_day")
+	w := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](m)}
+	// A hold too long to work out is known all the same, and is refused for it.
+	if err := w.Steps(m.Needed(hold.Index, sale.Index)); err != nil && w.Scalar[hold.Index].IsZero() {
+		return false
+	}
+	c.hold, c.sale = w.Scalar[hold.Index], int(w.Scalar[sale.Index].IntPart())
+	return true
+}
+
+// hold is how long the house is owned, in months.
+func (r *reader) hold() (decimal.Decimal, bool) {
+	c, ok := r.calendar()
+	return c.hold, ok
+}
+
+// saleDay is the days from the purchase to the sale.
 func (r *reader) saleDay() int {
-	months, _ := r.hold()
-	days := months.Mul(decimal.NewFromInt(365)).DivRound(decimal.NewFromInt(12), 9)
-	return int(days.Floor().IntPart())
+	c, _ := r.calendar()
+	return c.sale
 }
 
 // saleDate is the planned day of the sale; zero if the purchase has none.

@@ -25,6 +25,8 @@ type reader struct {
 	odd    map[string]bool // paths of groups with an unknown key
 	astray map[string]bool // groups that are missing and whose keys were found elsewhere
 	root   *node
+	times  *calendar // what the model makes of the phases; nil before it is asked
+	timed  bool      // whether they could be read
 }
 
 // A reading is a key that the file gives.
