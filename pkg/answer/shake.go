@@ -33,18 +33,28 @@ var (
 	slowerMonths = decimal.NewFromInt(1)
 )
 
-// shakes works out each thing that can go wrong in this deal, the worst first.
+// shakes works out each thing that can go wrong in this deal: first those that
+// miss the most targets, among them the one that costs most.
 func (a *Answer) shakes() error {
+	held, err := solve.Held(a.Model)
+	if err != nil {
+		return err
+	}
 	for _, s := range a.possible() {
+		if s.name != "value" { // the lender's value comes in before the loan is closed
+			s.changes = append(s.changes, held...)
+		}
 		if err := a.shake(s.name, s.by, s.changes...); err != nil {
 			return err
 		}
 	}
-	slices.SortStableFunc(a.Shakes, func(x, y Shake) int { return cmp.Compare(y.harm(), x.harm()) })
+	slices.SortStableFunc(a.Shakes, func(x, y Shake) int {
+		return cmp.Or(cmp.Compare(len(y.Misses), len(x.Misses)), cmp.Compare(y.harm(), x.harm()))
+	})
 	return nil
 }
 
-// harm ranks shakes: profit lost, and cash that is not there.
+// harm ranks shakes that miss as many targets: profit lost, and cash that is not there.
 func (s Shake) harm() int64 { return s.Lost.Add(s.Short).Shift(2).IntPart() }
 
 type possibility struct {
@@ -132,7 +142,11 @@ func (a *Answer) delays() (err error) {
 
 func (a *Answer) delay(line string) (Delay, error) {
 	profit := a.Model.Find(a.Model.Root, "owner_profit")
-	v, err := exact.NewPlan(a.Model, profit).Evaluate(a.change(line, a.Line(line).Add(decimal.NewFromInt(1))))
+	held, err := solve.Held(a.Model)
+	if err != nil {
+		return Delay{}, err
+	}
+	v, err := exact.NewPlan(a.Model, profit).Evaluate(append(held, a.change(line, a.Line(line).Add(decimal.NewFromInt(1))))...)
 	if err != nil {
 		return Delay{}, err
 	}

@@ -12,6 +12,7 @@ import (
 
 	"ledgerboard/pkg/bound"
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/internal/affine"
 	"ledgerboard/pkg/internal/modeltest"
 	"ledgerboard/pkg/model"
 )
@@ -20,6 +21,9 @@ var randomDeals = flag.Int("deals", 2000, "random deals to try; a twentieth of t
 
 // bounded are the lines that searches watch.
 var bounded = []string{"profit", "owner_profit", "profit_to_spare", "margin_to_spare", "roi_to_spare", "cash_to_spare"}
+
+// grains are how many of each grain make 1; nothing is known of a fine one.
+var grains = map[affine.Grain]decimal.Decimal{affine.Fine: {}, affine.OfCents: decimal.NewFromInt(100), affine.Whole: decimal.NewFromInt(1)}
 
 // An axis is an input that varies and the ends between which it may.
 type axis struct {
@@ -97,7 +101,11 @@ func (a axis) hold(t *rapid.T, m *model.Model) (points int) {
 		low := exact.Change{Cell: m.Find(m.Root, "after_repair_value"), Value: decimal.NewFromInt(250_000)}
 		changes, same = append(changes, bound.Change(low)), append(same, low)
 	}
-	plan, err := bound.NewPlan(m, bound.Axis{Cell: cell, Least: a.least, Most: a.most}, changes, wanted...)
+	along := bound.Axis{Cell: cell, Least: a.least, Most: a.most}
+	if rapid.Bool().Draw(t, "by steps") {
+		along.Step = a.step
+	}
+	plan, err := bound.NewPlan(m, along, changes, wanted...)
 	require.NoError(t, err)
 	truth := exact.NewPlan(m, wanted...)
 	for range 3 {
@@ -118,6 +126,7 @@ func (a axis) hold(t *rapid.T, m *model.Model) (points int) {
 					along = x.Sub(low).DivRound(high.Sub(low), 20).InexactFloat64()
 				}
 				b, got := bounds[i], values.Of(c).InexactFloat64()
+				require.True(t, values.Of(c).Mul(grains[b.Grain()]).IsInteger(), "%s is %s where %s is %s, with grain %d", c.Name(), values.Of(c), a.line, x, b.Grain())
 				require.LessOrEqual(t, b.C+b.S*along+b.Lo-bound.Noise, got, "%s where %s is %s, from %s to %s", c.Name(), a.line, x, low, high)
 				require.GreaterOrEqual(t, b.C+b.S*along+b.Hi+bound.Noise, got, "%s where %s is %s, from %s to %s", c.Name(), a.line, x, low, high)
 			}

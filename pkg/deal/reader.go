@@ -181,7 +181,7 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 	if n.shape != scalar && !n.flow {
 		at = g.key.at
 	}
-	tell := r.say(code, at, "%s is %s, not %s", f.title(), n.shape.words(), s.words())
+	tell := r.say(code, at, "%s should be %s, and is %s", f.title(), s.words(), n.shape.words())
 	switch strings.ToLower(n.text) {
 	case "none", "no", "n/a", "0", "nothing", "-":
 		tell("leave the key out if there is none; else write it like   %s", f.example())

@@ -8,6 +8,10 @@ import (
 	"github.com/shopspring/decimal"
 )
 
+// residue is the decimal behind which nothing is kept in a line's value; quotients
+// have three more.
+const residue = 42
+
 // digits is how many significant digits a quotient, a power or a root keeps.
 const digits = 45
 
@@ -177,7 +181,13 @@ func exactLevelPayment(a []decimal.Decimal) (decimal.Decimal, error) {
 
 // Trim cuts a number of very many digits to 60 significant ones, more than any
 // result needs, so that long chains of products stay quick.
+//
+// What is left behind the 42nd decimal is the residue of quotients that add up to
+// a round number, such as days in parts of months, and goes.
 func Trim(x decimal.Decimal) decimal.Decimal {
+	if x.Exponent() < -residue {
+		x = x.Round(residue)
+	}
 	n := x.NumDigits()
 	if n <= 90 {
 		return x

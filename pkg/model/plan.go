@@ -30,11 +30,12 @@ func (m *Model) Needed(want ...int) []Step {
 }
 
 // Reached splits steps by whether a change of the given cell can change them.
-func (m *Model) Reached(steps []Step, changed int) (fixed, varying []Step) {
+// Cells that are held keep their value whatever happens.
+func (m *Model) Reached(steps []Step, changed int, held ...int) (fixed, varying []Step) {
 	moved := make([]bool, len(m.Cells))
 	moved[changed] = true
 	for _, s := range steps {
-		if s.any(moved) || m.reads(s, moved) {
+		if !slices.Contains(held, s.Cells[0]) && (s.any(moved) || m.reads(s, moved)) {
 			varying = append(varying, s)
 			for _, c := range s.Cells {
 				moved[c] = true

@@ -35,7 +35,11 @@ func Cash(w io.Writer, a *answer.Answer, s Style) error {
 			whole(a.Month(total, m)), whole(owed(a, m)), bar(a.Month(total, m), lowest, highest))
 	}
 	p.line("")
-	p.text("", "< marks the month of the low point: "+money(need)+" is out before that month's money comes in. Month 0 is the purchase closing. Cents: --json.")
+	note := "< marks the month of the low point: " + money(need) + " is out before that month's money comes in."
+	if a.Line("cash_needed_month").Equal(a.Line("sale_month")) {
+		note += " What the sale settles is paid out of the sale and does not count."
+	}
+	p.text("", note+" Month 0 is the purchase closing. Interest that waits for the payoff is not in what is owed. Cents: --json.")
 	if partner {
 		p.text("", "Out and in are the whole deal's; so far is yours alone, after what the partner pays in and takes out.")
 	}

@@ -92,18 +92,29 @@ func goals(a *answer.Answer) string {
 }
 
 func decides(a *answer.Answer) string {
-	o := a.OfferLow
-	switch {
-	case o.Endless:
-		return "No price within reach misses a target; state a profit target."
-	case !o.Found:
-		return "What decides is " + goal(a, o.Binding) + "."
+	if !a.HasLow {
+		return "What decides is " + heldBack(a, a.Offer) + "."
 	}
-	s := fmt.Sprintf("What decides is %s: at %s you would miss it.", goal(a, o.Binding), dollars(o.Price.Add(decimal.NewFromInt(1))))
-	if o.Binding == "cash_to_spare" {
+	low, likely := heldBack(a, a.OfferLow), heldBack(a, a.Offer)
+	s := "What decides at your low value is " + low + "; at the value you expect, " + likely + "."
+	if a.OfferLow.Found && a.OfferLow.Price.Equal(a.Offer.Price) {
+		s = "What decides at either value is " + likely + "."
+	}
+	if a.OfferLow.Binding == "cash_to_spare" {
 		s += " You are short of cash for more, not of profit: more cash, or a loan that asks for less of it, lets you go higher."
 	}
 	return s
+}
+
+// heldBack says which target holds an offer back, and where it is missed.
+func heldBack(a *answer.Answer, o solve.Offer) string {
+	switch {
+	case o.Endless:
+		return "nothing within reach; state a profit target"
+	case !o.Found:
+		return goal(a, o.Binding) + ", missed at any price"
+	}
+	return fmt.Sprintf("%s, missed from %s on", goal(a, o.Binding), dollars(o.Price.Add(decimal.NewFromInt(1))))
 }
 
 func tiedUp(a *answer.Answer) string {
@@ -167,7 +178,7 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 		what = "Draws come " + months(s.By) + " later"
 	}
 	parts := []string{"profit " + moves(s)}
-	if need := s.Cash.Sub(a.Line("cash_needed")); need.IsPositive() {
+	if need := need(a, s); need.IsPositive() {
 		more := fmt.Sprintf("you need %s more cash", dollars(need))
 		if s.Lost.IsPositive() {
 			parts = append(parts, "and "+more)
@@ -176,11 +187,14 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 		}
 	}
 	text := what + ": " + strings.Join(parts, ", ") + "."
-	if s.Short.IsPositive() {
+	if s.Short.IsPositive() && need(a, s).IsPositive() {
 		text += fmt.Sprintf(" You would be %s short.", dollars(s.Short))
 	}
 	return text
 }
+
+// need is the cash that a shake takes beyond the plan's.
+func need(a *answer.Answer, s answer.Shake) decimal.Decimal { return s.Cash.Sub(a.Line("cash_needed")) }
 
 func moves(s answer.Shake) string {
 	switch {

@@ -23,6 +23,29 @@ type BreakEven struct {
 	Value  decimal.Decimal
 }
 
+// Held keeps the loans at what they are in the plan: once closed, no loan grows or
+// shrinks because the sale or the work turns out otherwise.
+func Held(m *model.Model) ([]exact.Change, error) {
+	var sizes []*model.Cell
+	for _, l := range m.Root.In("loan") {
+		for _, line := range []string{"loan_at_closing", "holdback", "reserve"} {
+			sizes = append(sizes, m.Find(l, line))
+		}
+	}
+	if len(sizes) == 0 {
+		return nil, nil
+	}
+	v, err := exact.Evaluate(m, sizes...)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]exact.Change, len(sizes))
+	for i, c := range sizes {
+		out[i] = exact.Change{Cell: c, Value: v.Of(c)}
+	}
+	return out, nil
+}
+
 // BreakEvenSalePrice finds the lowest whole-dollar sale price from which on the
 // watched line is at least 0. The loans do not move with it.
 func BreakEvenSalePrice(m *model.Model, watched string) (BreakEven, error) {
@@ -31,7 +54,11 @@ func BreakEvenSalePrice(m *model.Model, watched string) (BreakEven, error) {
 	if err != nil {
 		return BreakEven{}, err
 	}
-	s, err := newSearch(m, axis, 0, high, true, nil, m.Find(m.Root, watched))
+	held, err := Held(m)
+	if err != nil {
+		return BreakEven{}, err
+	}
+	s, err := newSearch(m, axis, 0, high, true, held, m.Find(m.Root, watched))
 	if err != nil {
 		return BreakEven{}, err
 	}
@@ -84,11 +111,15 @@ func stretch(m *model.Model, axis Axis, watched string, from, near, to int64) (B
 	if v.Of(cell).IsNegative() {
 		return BreakEven{Missed: true}, nil
 	}
+	held, err := Held(m)
+	if err != nil {
+		return BreakEven{}, err
+	}
 	for _, end := range []int64{near, to} {
 		if from > end {
 			continue
 		}
-		s, err := newSearch(m, axis, from, end, true, nil, cell)
+		s, err := newSearch(m, axis, from, end, true, held, cell)
 		if err != nil {
 			return BreakEven{}, err
 		}

@@ -39,13 +39,13 @@ func IRR(m *model.Model, v *exact.Values) Rate {
 // method of 12 CFR 1026 App. J: nominal, twelve times the monthly rate. What
 // moves in the month of the sale moves at the sale.
 func APR(m *model.Model, v *exact.Values, loans ...*model.Member) Rate {
-	hold := v.Of(m.Find(m.Root, "hold_months"))
+	hold := v.Of(m.Find(m.Root, "hold_months")).Round(partPlaces)
 	var advances, payments []cashflow.Flow
 	for month := range v.Months() + 1 {
 		at := cashflow.Flow{Whole: month}
 		if month == v.Months() {
 			at.Whole = int(hold.IntPart())
-			at.Part = hold.Sub(hold.Truncate(0)).Round(partPlaces)
+			at.Part = hold.Sub(hold.Truncate(0))
 		}
 		for _, l := range loans {
 			advances = flow(advances, at, v.In(m.Find(l, "lent"), month))
@@ -68,7 +68,7 @@ func APR(m *model.Model, v *exact.Values, loans ...*model.Member) Rate {
 func atOnce(advances, payments []cashflow.Flow, hold decimal.Decimal) (_, _ []cashflow.Flow, periodsAYear decimal.Decimal) {
 	year := decimal.NewFromInt(monthsAYear)
 	at := func(f cashflow.Flow) decimal.Decimal { return decimal.NewFromInt(int64(f.Whole)).Add(f.Part) }
-	early := slices.ContainsFunc(payments, func(f cashflow.Flow) bool { return at(f).LessThan(hold.Round(partPlaces)) })
+	early := slices.ContainsFunc(payments, func(f cashflow.Flow) bool { return at(f).LessThan(hold) })
 	if len(advances) != 1 || !at(advances[0]).IsZero() || early || hold.GreaterThan(year) {
 		return advances, payments, year
 	}

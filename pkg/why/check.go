@@ -88,6 +88,9 @@ func (t *Tree) again() (decimal.Decimal, error) {
 	switch t.Kind {
 	case Line:
 		if terms := t.Terms(); len(terms) > 0 {
+			if t.Cell.Given != nil { // what the deal gives stays as it is
+				return terms[0].Value, nil
+			}
 			return formula.Trim(terms[0].Value), nil
 		}
 	case Rounding:

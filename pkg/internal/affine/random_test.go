@@ -78,11 +78,20 @@ func number(t *rapid.T) decimal.Decimal {
 
 // line is a number that goes straight from one value to another.
 func line(t *rapid.T) value {
-	return between(number(t), number(t))
+	if rapid.Bool().Draw(t, "fine") {
+		return between(number(t), number(t), affine.Fine)
+	}
+	// A thousand steps apart, all points are at a step.
+	grain, step := affine.Whole, decimal.NewFromInt(1)
+	if rapid.Bool().Draw(t, "by cents") {
+		grain, step = affine.OfCents, decimal.New(1, -2)
+	}
+	a := step.Mul(decimal.NewFromInt(rapid.Int64Range(-2000, 400_000).Draw(t, "from")))
+	return between(a, a.Add(step.Mul(decimal.NewFromInt(1000*rapid.Int64Range(-5, 300).Draw(t, "thousands")))), grain)
 }
 
-func between(a, b decimal.Decimal) value {
-	v := value{text: fmt.Sprintf("[%s to %s]", a, b), bound: affine.Between(a.InexactFloat64(), b.InexactFloat64())}
+func between(a, b decimal.Decimal, g affine.Grain) value {
+	v := value{text: fmt.Sprintf("[%s to %s by grain %d]", a, b, g), bound: affine.Stepping(a.InexactFloat64(), b.InexactFloat64(), g)}
 	for _, p := range points {
 		v.at = append(v.at, a.Add(b.Sub(a).Mul(p)))
 	}
@@ -155,6 +164,10 @@ func truth(t *rapid.T, v value) value {
 func (v value) check(t *rapid.T) {
 	for i, p := range points {
 		along, x := p.InexactFloat64(), v.at[i].InexactFloat64()
+		if places, known := map[affine.Grain]int32{affine.OfCents: 2, affine.Whole: 0}[v.bound.Grain()]; known {
+			off := v.at[i].Sub(v.at[i].Round(places)).Abs()
+			require.True(t, off.LessThan(decimal.New(1, -9)), "%s at %s of the range: %s is not of grain %d", v.text, p, v.at[i], v.bound.Grain())
+		}
 		low, high := v.bound.C+v.bound.S*along+v.bound.Lo, v.bound.C+v.bound.S*along+v.bound.Hi
 		if math.IsNaN(low) || math.IsNaN(high) {
 			return // as where something unknown is multiplied by nothing: no more is known
@@ -185,7 +198,7 @@ func TestPowersEncloseExactValues(t *testing.T) {
 		small := rapid.Custom(func(t *rapid.T) decimal.Decimal {
 			return decimal.New(rapid.Int64Range(1, 300).Draw(t, "hundredths"), -2)
 		})
-		base := between(small.Draw(t, "base"), small.Draw(t, "base"))
+		base := between(small.Draw(t, "base"), small.Draw(t, "base"), affine.Fine)
 		exponent := rapid.SampledFrom([]value{base, constant(small.Draw(t, "exponent"))}).Draw(t, "exponent")
 		out := value{text: "power(" + base.text + ", " + exponent.text + ")"}
 		for p := range points {

@@ -1,6 +1,9 @@
 package walk
 
 import (
+	"maps"
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/formula"
@@ -19,7 +22,7 @@ type Prepared struct {
 // Prepare gets steps ready for an axis, with other inputs changed for good. Last
 // is the last month that any value of the axis can lead to.
 func Prepare(m *model.Model, steps []model.Step, axis int, changed map[int]decimal.Decimal, last int) (*Prepared, error) {
-	fixed, varying := m.Reached(steps, axis)
+	fixed, varying := m.Reached(steps, axis, slices.Collect(maps.Keys(changed))...)
 	w := Walker[decimal.Decimal, Decimals]{Values: New[decimal.Decimal](m), Changed: changed}
 	w.Values.Last = last
 	if err := w.Steps(fixed); err != nil {

@@ -121,7 +121,9 @@ func (w *Walker[T, R]) one(c *model.Cell) error {
 		if err != nil {
 			return fmt.Errorf("%s: %w", c.Name(), err)
 		}
-		x = w.Rules.Keep(v)
+		if x = v; c.Given == nil { // what the deal gives stays as it is
+			x = w.Rules.Keep(v)
+		}
 	}
 	w.Scalar[c.Index] = x
 	if c.Index != w.Model.Horizon {

@@ -1,0 +1,90 @@
+package answer
+
+import (
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/solve"
+)
+
+func answered(t *testing.T, text string) *Answer {
+	t.Helper()
+	d, found := deal.Read("house.yaml", []byte(text))
+	require.NotNil(t, d, found.Error())
+	a, err := Of(d, found)
+	require.NoError(t, err)
+	return a
+}
+
+// A general line that runs over the hold makes the budget, and so the loan, grow
+// with every month more; the loan that is closed does not.
+func TestLoansDoNotMoveWhenTheSaleIsLate(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $200k}
+value: {after-repair value: $330k}
+time: {lead-in: 1 month, renovation: 3 months, marketing: 1 month, escrow: 1 month}
+renovation:
+  contingency: 10%
+  lines: [{trade: all, work: works, amount: $50k}]
+  general: {toilet: {amount: $200/month, during: hold}}
+loans: [{name: loan, price share: 85%, renovation share: 100%, rate: 11%, interest on: balance}]
+`)
+	found := a.BreakEven.Months
+	require.True(t, found.Found)
+	held, err := solve.Held(a.Model)
+	require.NoError(t, err)
+	profit := a.Model.Find(a.Model.Root, "owner_profit")
+	at := func(months decimal.Decimal, held ...exact.Change) decimal.Decimal {
+		v, err := exact.NewPlan(a.Model, profit).Evaluate(append(held, a.change("late_sale", months))...)
+		require.NoError(t, err)
+		return v.Of(profit)
+	}
+	tenth := decimal.New(1, -1)
+	require.False(t, at(found.Value, held...).IsNegative())
+	require.True(t, at(found.Value.Add(tenth), held...).IsNegative())
+	require.False(t, at(found.Value, held...).Equal(at(found.Value)), "the loan would move if it were not held")
+}
+
+// By hand: 0.92 S - 255,000 - 8% x 206,600 = 0 at S = 295,139.13, so 295,140. The
+// loan is cut to what the price and a closing fee of 2% of the planned sale leave.
+func TestLoansDoNotMoveWithTheSalePrice(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $200k, closing: {odd fee: 2% of sale price}}
+value: {after-repair value: $330k}
+time: {marketing: 6 months}
+renovation: {contingency: 0%, lines: [{trade: all, work: works, amount: $55k}]}
+loans: [{name: loan, fixed amount: $230k, rate: 12%, points: 2%, interest on: balance}]
+selling: {agents: 6%}
+`)
+	require.Equal(t, "206600", a.Line("loan_at_closing").String())
+	require.Equal(t, "295140", a.BreakEven.SalePrice.Value.String())
+}
+
+// A base of nothing is "up to $50,000", so the fixed charge of that slab is due.
+func TestABaseOfNothingFallsInTheFirstSlab(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $200k}
+value: {after-repair value: $330k}
+time: {marketing: 6 months}
+loans: [{name: loan, price share: 50%, fees: {inspection: {of: holdback, slabs: {up to $50k: $250, above: $900}}}}]
+`)
+	require.Equal(t, "250", a.Line("loan_fees").String())
+}
+
+// 133 + 108 + 42 + 82 days are a year; 67 + 123 + 120 + 55 are too.
+func TestDaysThatMakeAYearAreTwelveMonths(t *testing.T) {
+	for _, days := range [][4]string{{"133", "108", "42", "82"}, {"67", "123", "120", "55"}, {"100", "265", "300", "65"}} {
+		a := answered(t, "purchase: {price: $200k}\nvalue: {after-repair value: $330k}\ntime: {lead-in: "+days[0]+" days, renovation: "+days[1]+
+			" days, marketing: "+days[2]+" days, escrow: "+days[3]+" days}\n"+
+			"loans: [{name: loan, price share: 85%, rate: 11%, interest on: balance, amortising: 360 months}]\n")
+		hold := a.Line("hold_months")
+		require.True(t, hold.IsInteger(), hold.String())
+		require.True(t, a.LoanAPR.Found, a.LoanAPR.Why)
+		last := a.Values.In(a.Model.Find(a.Loans()[0], "principal_paid"), int(hold.IntPart()))
+		require.True(t, last.IsPositive(), "a whole month pays principal")
+	}
+}
