@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -64,6 +65,9 @@ func runWhy(o *whyOptions, path, line string) error {
 	d, doubts, err := o.read(path)
 	if err != nil {
 		return err
+	}
+	if slices.Contains(report.AtOffer, normal(line)) {
+		fmt.Fprintln(o.Err, "ledgerboard: this is at the asking price; the page's figure at the maximum offer comes with --set price=")
 	}
 	if spoken, ok := report.Spoken[normal(line)]; ok {
 		line = spoken

@@ -179,15 +179,19 @@ func exactLevelPayment(a []decimal.Decimal) (decimal.Decimal, error) {
 	return Divide(principal.Mul(i).Mul(grown), grown.Sub(unit)), nil
 }
 
-// Trim cuts a number of very many digits to 60 significant ones, more than any
-// result needs, so that long chains of products stay quick.
-//
-// What is left behind the 42nd decimal is the residue of quotients that add up to
-// a round number, such as days in parts of months, and goes.
-func Trim(x decimal.Decimal) decimal.Decimal {
+// Keep is what a line keeps of what its formula comes to: not too many digits, and
+// none behind the 42nd decimal, where quotients that add up to a round number, such
+// as days in parts of months, leave a residue.
+func Keep(x decimal.Decimal) decimal.Decimal {
 	if x.Exponent() < -residue {
 		x = x.Round(residue)
 	}
+	return Trim(x)
+}
+
+// Trim cuts a number of very many digits to 60 significant ones, more than any
+// result needs, so that long chains of products stay quick.
+func Trim(x decimal.Decimal) decimal.Decimal {
 	n := x.NumDigits()
 	if n <= 90 {
 		return x

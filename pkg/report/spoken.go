@@ -13,5 +13,11 @@ var Spoken = map[string]string{
 	"closing_and_charges": "purchase_extras", "paid_before_closing": "before_cost", "planned_sale_price": "sale_price",
 	"planned_overrun": "overrun", "break_even": "break_even_sale_price", "deposits": "deposits_paid",
 	"arv": "after_repair_value", "low": "low_value", "cash_to_close_to_bring": "cash_to_close", "out": "money_out", "in": "money_in",
-	"so_far": "owner_cumulative", "loans_owed": "loan.balance", "budget_with_contingency": "budget",
+	"so_far": "owner_cumulative", "budget_with_contingency": "budget",
+}
+
+// AtOffer are the words that a bid's page says of the maximum offer, not of the
+// asking price.
+var AtOffer = []string{
+	"sold_under_value", "selling", "holding", "closing_and_charges", "beyond_the_budget", "profit_at_that_price",
 }

@@ -34,7 +34,7 @@ func (r *Reader) layOut(t *Tree) []Term {
 		rule.push(c.Line.Unit)
 	}
 	out := []Term{plus(rule)}
-	if cut := t.Value.Sub(rule.Value); !cut.IsZero() && formula.Trim(rule.Value).Equal(t.Value) {
+	if cut := t.Value.Sub(rule.Value); !cut.IsZero() && formula.Keep(rule.Value).Equal(t.Value) {
 		out = append(out, plus(f.leaf(Rounding, nil, cut)))
 	}
 	return out

@@ -91,7 +91,7 @@ func (t *Tree) again() (decimal.Decimal, error) {
 			if t.Cell.Given != nil { // what the deal gives stays as it is
 				return terms[0].Value, nil
 			}
-			return formula.Trim(terms[0].Value), nil
+			return formula.Keep(terms[0].Value), nil
 		}
 	case Rounding:
 		return t.Value, nil // the node above adds it up

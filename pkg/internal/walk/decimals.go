@@ -30,4 +30,4 @@ func (Decimals) Unknown() (decimal.Decimal, error) {
 
 func (Decimals) Last(x decimal.Decimal) int { return int(x.IntPart()) }
 
-func (Decimals) Keep(x decimal.Decimal) decimal.Decimal { return formula.Trim(x) }
+func (Decimals) Keep(x decimal.Decimal) decimal.Decimal { return formula.Keep(x) }
