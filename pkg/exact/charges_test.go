@@ -113,7 +113,7 @@ func brackets(t *model.Member, base decimal.Decimal) decimal.Decimal {
 	for _, b := range t.In("bracket") {
 		lower, part := b.Given["lower"].Number, base
 		upper, ends := b.Given["upper"]
-		above := base.GreaterThan(lower) || !in && base.Equal(lower) || in && lower.IsZero()
+		above := base.GreaterThan(lower) || !in && base.Equal(lower) || in && base.IsZero() && lower.IsZero()
 		if !above {
 			continue
 		}
