@@ -97,6 +97,9 @@ func hasDollars(l *model.Line) bool {
 	return found
 }
 
+// keptApart is more than the digits that a line does not keep can differ by.
+var keptApart = decimal.New(1, -39)
+
 func TestMoneyScales(t *testing.T) {
 	doc, err := model.Standard()
 	require.NoError(t, err)
@@ -114,7 +117,7 @@ func TestMoneyScales(t *testing.T) {
 				if isMoney(c.Line) {
 					x = x.Mul(hundred)
 				}
-				require.True(t, x.Equal(after[i][month]), "%s, month %d: %s, not %s", c.Name(), month, after[i][month], x)
+				require.True(t, x.Sub(after[i][month]).Abs().LessThan(keptApart), "%s, month %d: %s, not %s", c.Name(), month, after[i][month], x)
 			}
 		}
 	})
