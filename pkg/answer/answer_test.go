@@ -88,3 +88,44 @@ func TestDaysThatMakeAYearAreTwelveMonths(t *testing.T) {
 		require.True(t, last.IsPositive(), "a whole month pays principal")
 	}
 }
+
+// By hand: the sale settles a fee of $6,000 and the loan's $100,000 out of $100,000, and
+// the oil that the buyer takes over, $1,000, is counted in the same closing; so $5,000
+// is brought. With the $1,000 of the purchase and the interest of $1,000 it makes $7,000.
+func TestProrationsCountInTheSalesClosing(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $100k, prorations: {heating oil: $1000}}
+value: {after-repair value: $100k}
+time: {escrow: 1 month}
+renovation: {contingency: 0%}
+selling: {agent: 6%}
+loans: [{name: one, price share: 100%, rate: 12%, interest on: balance, term: 12 months}]
+`)
+	require.Equal(t, "7000", a.Line("cash_needed").String())
+	require.Equal(t, "5000", a.Month("short_at_sale", 1).String())
+}
+
+// Under $400 of net earnings nothing is due, the additional Medicare tax neither
+// (Internal Revenue Code 1402(b)(2), from memory). By hand: 20% of $350 is $70.
+func TestNoTaxOnEarningsUnderTheLeast(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $100k, date: 2026-03-01}
+value: {after-repair value: $100500}
+time: {escrow: 6 months}
+renovation: {contingency: 0%}
+selling: {x: $150}
+tax: {income rate: 20%, filing: single, other wages: $260k}
+`)
+	require.Equal(t, "70", a.Line("tax_set_aside").String())
+}
+
+func TestAPhaseWithoutLengthCostsNothing(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $100k}
+value: {after-repair value: $150k}
+time: {renovation: 2 months, escrow: 1 month}
+renovation: {contingency: 0%, lines: [{trade: all, amount: $9k}]}
+holding: {staging: {amount: $400/month, during: marketing, at least: $1200}}
+`)
+	require.Equal(t, "0", a.Line("holding_cost").String())
+}

@@ -137,6 +137,7 @@ func (r *reader) deposits(s scope, f *Field, g *reading) {
 		m.Give("amount", v)
 		if f.Kind == Prorations {
 			m.Give("credit", model.Value{Number: flag(credit), Text: e.value.text, Pos: e.value.at})
+			m.Give("at_the_table", model.Value{Number: flag(true), Text: e.key.text, Pos: e.key.at})
 		}
 	}
 }

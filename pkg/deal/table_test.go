@@ -39,7 +39,7 @@ func TestEveryInputOfTheModelHasAKey(t *testing.T) {
 	}
 	own := []string{ // given through charges, deposits, stages, brackets and the published tax figures
 		"fixed", "share", "unit_size", "unit_price", "a_month", "a_quarter", "a_year", "at_sale", "slab", "edge_in", "lower", "upper", "rate",
-		"amount", "tax_method", "wage_base", "earnings_factor", "least_earnings", "social_security_rate", "medicare_rate", "additional_rate", "additional_threshold",
+		"amount", "at_the_table", "tax_method", "wage_base", "earnings_factor", "least_earnings", "social_security_rate", "medicare_rate", "additional_rate", "additional_threshold",
 	}
 	stress := []string{"late_sale", "overrun", "market_change", "sale_price"} // moved by questions, not by the file
 	for _, l := range doc.Lines {

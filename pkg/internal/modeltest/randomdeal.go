@@ -142,6 +142,7 @@ func (d *drawer) purchase() {
 	for range d.upTo(2) {
 		p := x.Add("deposit", "", "deposit")
 		p.GiveNumber("amount", d.money(0, 2500))
+		d.giveFlag(4, p, "at_the_table")
 		if d.giveFlag(8, p, "credit") {
 			d.use("credit at the purchase")
 		} else {
