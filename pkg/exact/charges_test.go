@@ -34,6 +34,9 @@ func (w worked) charge(f *model.Member) decimal.Decimal {
 			x = x.Add(brackets(t, base))
 		}
 	}
+	if never := perMonth.IsPositive() && w.phase(f.Given["during"].Choice).IsZero(); never {
+		return decimal.Zero
+	}
 	x = decimal.Max(x, given("least"))
 	if most, has := f.Given["most"]; has {
 		x = decimal.Min(x, most.Number)
