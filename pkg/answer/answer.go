@@ -34,6 +34,8 @@ type Answer struct {
 	Late    Delay // one more month unsold
 	Stalled Delay // one more month of idle work
 	Shakes  []Shake
+	Telling int // how many of the shakes, from the first on, are worth a page
+	Terms   []Term
 
 	Assumed  []*model.Cell
 	Cautions []caution.Caution
@@ -67,6 +69,7 @@ func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
 		return nil, err
 	}
 	a.rates()
+	a.terms()
 	for _, t := range solve.Targets(d.Targets) {
 		if x := a.Line(t); x.IsNegative() {
 			a.Misses = append(a.Misses, Miss{t, x.Neg()})

@@ -14,27 +14,31 @@ import (
 
 // A Shake is something that goes wrong now and then, and what it would do.
 type Shake struct {
-	Name   string // "sale", "overrun", "late", "stall", "value", "draws" or "hands"
+	Name string // "sale", "overrun", "late", "stall", "value", "draws" or "hands"
+	// By is how far it goes: of "sale" and "value" the share taken off, of "overrun"
+	// the overrun over the bids, which is the scale of the break-evens, of "late",
+	// "stall" and "draws" months, of "hands" dollars.
 	By     decimal.Decimal
 	Profit decimal.Decimal // the owner's profit then
 	Lost   decimal.Decimal // profit lost
 	Cash   decimal.Decimal // cash needed then
-	Misses []string        // target lines missed then
-	Short  decimal.Decimal // cash short of what the owner has, then
+	Misses []Miss          // stated targets missed then
+	Short  decimal.Decimal // cash short of what the owner can use, then
 }
 
 // How far each shake goes; common practice, no source.
 var (
 	saleDrop     = decimal.New(5, -2)  // the house sells 5% lower
-	overBids     = decimal.New(20, -2) // the work takes 20% more than bids and contingency
+	overPlan     = decimal.New(20, -2) // the overrun over the bids is 20 points above the planned one
 	lateMonths   = decimal.NewFromInt(3)
 	stallMonths  = decimal.NewFromInt(2)
 	valueDrop    = decimal.New(10, -2) // the lender's value comes in 10% low
 	slowerMonths = decimal.NewFromInt(1)
 )
 
-// shakes works out each thing that can go wrong in this deal: first those that
-// miss the most targets, among them the one that costs most.
+// shakes works out each thing that can go wrong in this deal: first those that miss
+// some target by more than any other, then the rest; among either those that miss
+// the most targets, then the one that costs most.
 func (a *Answer) shakes() error {
 	held, err := solve.Held(a.Model)
 	if err != nil {
@@ -49,13 +53,53 @@ func (a *Answer) shakes() error {
 		}
 	}
 	slices.SortStableFunc(a.Shakes, func(x, y Shake) int {
-		return cmp.Or(cmp.Compare(len(y.Misses), len(x.Misses)), cmp.Compare(y.harm(), x.harm()))
+		return cmp.Or(cmp.Compare(len(y.Misses), len(x.Misses)), y.harm().Cmp(x.harm()))
 	})
+	worst := a.worst()
+	slices.SortStableFunc(a.Shakes, func(x, y Shake) int { return cmp.Compare(rank(worst, x), rank(worst, y)) })
+	a.Telling = min(max(usualTelling, len(worst)), len(a.Shakes))
 	return nil
 }
 
+// usualTelling is how many shakes a page tells of.
+const usualTelling = 3
+
+// worst are the names of the shakes that miss a target by more than any other does.
+func (a *Answer) worst() map[string]bool {
+	names := map[string]bool{}
+	for _, t := range solve.Targets(a.Deal.Targets) {
+		worst, short := "", decimal.Zero
+		for _, s := range a.Shakes {
+			if x := s.Missed(t); x.GreaterThan(short) {
+				worst, short = s.Name, x
+			}
+		}
+		if worst != "" {
+			names[worst] = true
+		}
+	}
+	return names
+}
+
+func rank(worst map[string]bool, s Shake) int {
+	if worst[s.Name] {
+		return 0
+	}
+	return 1
+}
+
+// Missed is by how many dollars a target is missed then; 0 if it holds.
+func (s Shake) Missed(target string) decimal.Decimal {
+	for _, m := range s.Misses {
+		if m.Target == target {
+			return m.Short
+		}
+	}
+	return decimal.Zero
+}
+
 // harm ranks shakes that miss as many targets: profit lost, and cash that is not there.
-func (s Shake) harm() int64 { return s.Lost.Add(s.Short).Shift(2).IntPart() }
+func (s Shake) harm() decimal.Decimal { return s.Lost.Add(s.Short) }
 
 type possibility struct {
 	name    string
@@ -74,7 +118,8 @@ func (a *Answer) possible() []possibility {
 		{"late", lateMonths, []exact.Change{a.change("late_sale", a.Line("late_sale").Add(lateMonths))}},
 	}
 	if a.Line("base_cost").IsPositive() {
-		list = append(list, possibility{"overrun", overBids, []exact.Change{a.change("overrun", a.Line("overrun").Add(overBids))}})
+		over := a.Line("overrun").Add(overPlan)
+		list = append(list, possibility{"overrun", over, []exact.Change{a.change("overrun", over)}})
 	}
 	if a.Line("renovation").IsPositive() {
 		list = append(list, possibility{"stall", stallMonths, []exact.Change{a.change("standstill", a.Line("standstill").Add(stallMonths))}})
@@ -121,8 +166,8 @@ func (a *Answer) shake(name string, by decimal.Decimal, changes ...exact.Change)
 		s.Short = decimal.Max(decimal.Decimal{}, v.Of(want[2]).Neg())
 	}
 	for i, t := range targets {
-		if v.Of(want[i+3]).IsNegative() {
-			s.Misses = append(s.Misses, t)
+		if x := v.Of(want[i+3]); x.IsNegative() {
+			s.Misses = append(s.Misses, Miss{t, x.Neg()})
 		}
 	}
 	a.Shakes = append(a.Shakes, s)

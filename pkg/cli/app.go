@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -66,6 +67,7 @@ func Command(s Streams) *cobra.Command {
 ledgerboard reads one deal file and answers whether to bid on a house to
 renovate and resell, up to what price, with how much cash and in which month,
 and why. It informs; it does not advise.`,
+		Version:      version(),
 		SilenceUsage: true, SilenceErrors: true,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 0 {
@@ -75,16 +77,27 @@ and why. It informs; it does not advise.`,
 		},
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
+	root.SetVersionTemplate("{{.Name}} {{.Version}}\n")
 	root.SetIn(s.In)
 	root.SetOut(s.Out)
 	root.SetErr(s.Err)
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return &usageError{err, "ledgerboard " + cmd.Name() + " --help lists what it takes"}
+		return &usageError{err, cmd.CommandPath() + " --help lists what it takes"}
 	})
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2 // letters that may be wrong in a verb
 	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newWhy(s), newLines(s), newExitCodes())
 	return root
+}
+
+// version is that of the build: of the module where it was installed by version,
+// else that which the version control stamped, with the revision.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok || info.Main.Version == "" || info.Main.Version == "(devel)" {
+		return "of no known version"
+	}
+	return info.Main.Version
 }
 
 func unknownVerb(cmd *cobra.Command, verb string) error {

@@ -19,7 +19,7 @@ func newBid(s Streams) *cobra.Command {
 		Long: `Example:
 
   ledgerboard bid my-house.yaml
-  ledgerboard bid my-house.yaml --set price=205k --set "renovation=5 months"
+  ledgerboard bid my-house.yaml --set price=205k --set "time.renovation=5 months"
 
 Prints the answer first, in plain words: what not to go above at the low and at
 the likely value, whether the asking price passes and which target decides, the

@@ -21,8 +21,9 @@ func newCheck(s Streams) *cobra.Command {
 
   ledgerboard check my-house.yaml
 
-Reports every mistake and every doubtful spot of the files at once, each with
-its place and what to do. It exits with 3 if there is a mistake.`,
+Reports every mistake of the files at once, each with its place and what to do;
+a slip in the YAML itself stops the reading of its file. Once there is no mistake
+every doubtful spot is told the same way. It exits with 3 if there is a mistake.`,
 		Args: files(1, -1, "check my-house.yaml"),
 		RunE: func(_ *cobra.Command, args []string) error { return runCheck(c, args) },
 	}
@@ -35,6 +36,7 @@ type checked struct {
 	File     string      `json:"file"`
 	Mistakes int         `json:"mistakes"`
 	Doubts   int         `json:"doubts"`
+	Doubted  bool        `json:"doubts_looked_for"` // all of them; with a mistake only some show
 	Found    []diag.Diag `json:"found"`
 	sources  map[string]string
 }
@@ -78,7 +80,7 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 	}
 	found.Sort()
 	return checked{
-		File: name, Found: append([]diag.Diag{}, found...), sources: deal.Sources(name, text, sets...),
+		File: name, Doubted: d != nil, Found: append([]diag.Diag{}, found...), sources: deal.Sources(name, text, sets...),
 		Mistakes: len(found.Errors()), Doubts: len(found.Warnings()),
 	}, nil
 }
@@ -96,7 +98,26 @@ func (c *common) tell(all []checked) error {
 		if len(one.Found) > 0 {
 			fmt.Fprintln(c.Out)
 		}
-		fmt.Fprintf(c.Out, "%s: %s, %s\n", one.File, count(one.Mistakes, "mistake"), count(one.Doubts, "doubtful spot"))
+		name := one.File
+		if inSets(one.Found) > 0 {
+			name += " with --set"
+		}
+		fmt.Fprintf(c.Out, "%s: %s\n", name, one.counts())
 	}
 	return nil
+}
+
+// counts says how much was found; while there are mistakes not all doubts are looked for.
+func (c checked) counts() string {
+	found := count(c.Mistakes, "mistake")
+	if c.Doubted || c.Doubts > 0 {
+		found += ", " + count(c.Doubts, "doubtful spot")
+	}
+	switch {
+	case c.Doubted:
+		return found
+	case c.Mistakes == 1:
+		return found + "\ndoubts are looked for once the mistake is mended"
+	}
+	return found + "\ndoubts are looked for once the mistakes are mended"
 }

@@ -20,7 +20,7 @@ var exitCodes = []struct {
 	Meaning string
 }{
 	{Fine, "all went well"},
-	{BadData, "a file cannot be read, or holds a mistake"},
+	{BadData, "a file cannot be read, holds a mistake, or (new) is already there"},
 	{BadUsage, "the command was not used as it can be"},
 	{CheckFailed, "check found a mistake"},
 	{Interrupted, "interrupted"},

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -23,7 +22,8 @@ func newLines(s Streams) *cobra.Command {
   ledgerboard lines
   ledgerboard lines loan.points
 
-Lists the lines that every deal is worked out by, or shows one of them.`,
+Lists the lines that every deal is worked out by, then what is found by search,
+or shows one of them.`,
 		Args: files(0, 1, "lines profit"),
 		RunE: func(_ *cobra.Command, args []string) error { return runLines(c, args) },
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
@@ -43,14 +43,19 @@ func runLines(c *common, args []string) error {
 	if err != nil {
 		return err
 	}
-	lines := doc.Lines
+	lines, found := doc.Lines, answer.Searched
 	if len(args) == 1 {
-		if lines = named(doc, args[0]); lines == nil {
-			return lineOrSearched(c.Out, args[0])
+		lines, found = named(doc, args[0]), searched(args[0])
+		if lines == nil && found == nil {
+			return noLine(args[0])
 		}
 	}
 	if c.json {
-		return report.LinesJSON(c.Out, lines)
+		return report.LinesJSON(c.Out, lines, found)
+	}
+	if lines == nil {
+		_, err := fmt.Fprintf(c.Out, "%s (%s), found by search\n  %s\n", found[0].Name, found[0].Unit, found[0].Meaning)
+		return err
 	}
 	return report.Lines(c.Out, lines, len(args) == 1, style)
 }
@@ -70,13 +75,17 @@ func named(doc *model.Document, name string) []*model.Line {
 	return out
 }
 
-func lineOrSearched(w io.Writer, name string) error {
+// searched returns the result found by search of a name.
+func searched(name string) []answer.Found {
 	for _, f := range answer.Searched {
 		if f.Name == normal(name) {
-			_, err := fmt.Fprintf(w, "%s (%s), found by search\n  %s\n", f.Name, f.Unit, f.Meaning)
-			return err
+			return []answer.Found{f}
 		}
 	}
+	return nil
+}
+
+func noLine(name string) error {
 	e := &usageError{err: fmt.Errorf("there is no line %q", name), hint: "ledgerboard lines lists them"}
 	if near, ok := diag.Nearest(normal(name), lineNames()); ok {
 		e.hint = fmt.Sprintf("did you mean %s?", near)

@@ -39,8 +39,16 @@ func runNew(path string, s Streams) error {
 	return nil
 }
 
+func missing(path string) bool {
+	_, err := os.Stat(path)
+	return os.IsNotExist(err)
+}
+
 // writeNew writes a file that was not there, whole or not at all.
 func writeNew(path, text string) error {
+	if folder := filepath.Dir(path); missing(folder) {
+		return fmt.Errorf("%s: there is no folder %s; make it first", path, folder)
+	}
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
 		return fmt.Errorf("%s: %s", path, reason(err))

@@ -42,7 +42,10 @@ func reason(err error) string {
 		return "it is already there"
 	}
 	s := err.Error()
-	return s[strings.LastIndex(s, ": ")+1:]
+	if i := strings.LastIndex(s, ": "); i >= 0 {
+		s = s[i+2:]
+	}
+	return s
 }
 
 func (c *common) replacements() ([]deal.Set, error) {
@@ -73,10 +76,31 @@ func (c *common) read(path string) (*deal.Deal, diag.List, error) {
 		if err := diag.Render(c.Err, mistakes, deal.Sources(name, text, sets...)); err != nil {
 			return nil, nil, err
 		}
-		fmt.Fprintf(c.Err, "ledgerboard: error: %s holds %s\n", name, count(len(mistakes), "mistake"))
+		fmt.Fprintf(c.Err, "ledgerboard: error: %s holds %s\n", holder(name, mistakes), count(len(mistakes), "mistake"))
 		return nil, nil, &toldError{BadData}
 	}
 	return d, found, nil
+}
+
+// holder is what some mistakes are in: the file, the sets, or both.
+func holder(name string, found diag.List) string {
+	switch inSets(found) {
+	case 0:
+		return name
+	case len(found):
+		return "--set"
+	}
+	return name + " with --set"
+}
+
+func inSets(found diag.List) int {
+	n := 0
+	for _, d := range found {
+		if deal.InSet(d.Pos) {
+			n++
+		}
+	}
+	return n
 }
 
 func (c *common) answer(path string) (*answer.Answer, error) {

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"encoding/json"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -34,14 +33,15 @@ func newWhy(s Streams) *cobra.Command {
   ledgerboard why my-house.yaml profit
   ledgerboard why my-house.yaml net_cash --month 3
   ledgerboard why my-house.yaml loan.points
-  ledgerboard why my-house.yaml loan.2.interest --depth 4
+  ledgerboard why my-house.yaml loan.1.interest --depth 4
   ledgerboard why my-house.yaml roof
 
 Prints how a line came out, as a tree down to the lines of the file that its
 figures come from. A line of a loan is loan.NAME, of the second loan
 loan.2.NAME; of a fee or a line of work its own words, as in
-"title and escrow" or "title and escrow.base". The words of the pages do too:
-"return on cash", "maximum offer". ledgerboard lines lists all names.`,
+"title and escrow" or "title and escrow.base". The words that a page puts before
+a figure do too: "return on cash", "first loan, at closing", "maximum offer".
+ledgerboard lines lists all names.`,
 		Args: files(2, 2, "why my-house.yaml profit"),
 		RunE: func(_ *cobra.Command, args []string) error { return runWhy(o, args[0], args[1]) },
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
@@ -52,7 +52,7 @@ loan.2.NAME; of a fee or a line of work its own words, as in
 		},
 	}
 	o.flags(cmd)
-	cmd.Flags().IntVar(&o.month, "month", -1, "month of a monthly line; -1 is the sale's")
+	cmd.Flags().IntVar(&o.month, "month", -1, "month of a monthly line; -1 is the sale's, of low_point the lowest")
 	cmd.Flags().IntVar(&o.depth, "depth", 0, "how many lines deep to go; 0 is two, -1 all")
 	return cmd
 }
@@ -66,14 +66,12 @@ func runWhy(o *whyOptions, path, line string) error {
 	if err != nil {
 		return err
 	}
-	if slices.Contains(report.AtOffer, normal(line)) {
+	asked := report.Ask(line)
+	if asked.AtOffer {
 		fmt.Fprintln(o.Err, "ledgerboard: this is at the asking price; the page's figure at the maximum offer comes with --set price=")
 	}
-	if spoken, ok := report.Spoken[normal(line)]; ok {
-		line = spoken
-	}
 	for _, f := range answer.Searched {
-		if f.Name == normal(line) {
+		if f.Name == normal(asked.Lines[0]) {
 			a, err := answer.Of(d, doubts)
 			if err != nil {
 				return err
@@ -81,7 +79,7 @@ func runWhy(o *whyOptions, path, line string) error {
 			return report.Search(o.Out, a, f, path, style)
 		}
 	}
-	c, err := findCell(d, line)
+	c, err := findFirst(d, asked.Lines)
 	if err != nil {
 		return err
 	}
@@ -90,8 +88,11 @@ func runWhy(o *whyOptions, path, line string) error {
 		return err
 	}
 	month := o.month
+	if month < 0 {
+		month = asked.Month
+	}
 	if c.Line.Monthly && month < 0 {
-		month = v.Months()
+		month = usualMonth(v, c)
 	}
 	if c.Line.Monthly && month > v.Months() {
 		return &usageError{fmt.Errorf("--month %d is after the sale in month %d", month, v.Months()), ""}
@@ -106,8 +107,38 @@ func runWhy(o *whyOptions, path, line string) error {
 	return t.Write(o.Out, why.Options{Depth: o.depth, Width: report.Width, Color: style.Color})
 }
 
+// findFirst finds the first of some lines that the deal has; its error is that of
+// the first.
+func findFirst(d *deal.Deal, names []string) (*model.Cell, error) {
+	first, err := findCell(d, names[0])
+	for _, name := range names[1:] {
+		if err == nil {
+			break
+		}
+		if c, none := findCell(d, name); none == nil {
+			return c, nil
+		}
+	}
+	return first, err
+}
+
+// usualMonth is the month that is shown of a monthly line unless one is asked for:
+// that of the sale; of the low point the month of the lowest, which a page calls so.
+func usualMonth(v *exact.Values, c *model.Cell) int {
+	if c.Line.ID() != "low_point" {
+		return v.Months()
+	}
+	lowest := 0
+	for m := range v.Months() + 1 {
+		if v.In(c, m).LessThan(v.In(c, lowest)) {
+			lowest = m
+		}
+	}
+	return lowest
+}
+
 // findCell finds a line by its name: profit, loan.points, loan.2.points or
-// "title and escrow.amount".
+// "title and escrow.amount"; or by the key of the deal file that gives it.
 func findCell(d *deal.Deal, name string) (*model.Cell, error) {
 	m := d.Model
 	owner, line := "", normal(name)
@@ -120,6 +151,11 @@ func findCell(d *deal.Deal, name string) (*model.Cell, error) {
 	}
 	if len(found) == 0 {
 		found = membersCalled(m, normal(name))
+	}
+	for _, given := range deal.LinesOf(name[len(owner):]) {
+		if len(found) == 0 {
+			found = cellsOf(m, cmp.Or(owner, anyone), given)
+		}
 	}
 	switch {
 	case len(found) == 1:

@@ -85,6 +85,9 @@ func Sources(name string, text []byte, sets ...Set) map[string]string {
 	return out
 }
 
+// InSet reports whether a place is in the sets, not in the file.
+func InSet(at diag.Pos) bool { return at.File == setsSource }
+
 // line is the set as one line of its source.
 func (s Set) line() string {
 	return strings.NewReplacer("\n", " ", "\r", " ").Replace(s.Path + "=" + s.Value)

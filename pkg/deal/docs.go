@@ -46,6 +46,17 @@ func KeyOf(l *model.Line) string {
 	return ""
 }
 
+// LinesOf are the names of the input lines that the keys of that name give.
+func LinesOf(key string) []string {
+	var out []string
+	for _, f := range rows() {
+		if slices.Contains(f.names(), plainKey(strings.TrimPrefix(key, "."))) {
+			out = append(out, f.feeds()...)
+		}
+	}
+	return out
+}
+
 // lines are the model's rows that the field feeds; none for kinds of member.
 func (f *Field) lines(doc *model.Document) []*model.Line {
 	var out []*model.Line

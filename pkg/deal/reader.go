@@ -185,10 +185,30 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 	switch strings.ToLower(n.text) {
 	case "none", "no", "n/a", "0", "nothing", "-":
 		tell("leave the key out if there is none; else write it like   %s", f.example())
+		return false
+	}
+	switch other := f.namesake(n.text); {
+	case other != nil && InSet(n.at):
+		tell("did you mean %s?", other.Path)
+	case other != nil:
+		tell("if you mean the %s %s, write it as   %s: {%s: %s}; else write it like   %s", other.group(), other.Key(), other.group(), other.Key(), n.text, f.example())
 	default:
 		tell("write it like   %s", f.example())
 	}
 	return false
+}
+
+// namesake is the key of the same name elsewhere that takes a single value such as
+// this one, or nil.
+func (f *Field) namesake(text string) *Field {
+	for _, o := range rows() {
+		if o.Path != f.Path && o.Key() == f.Key() && numberCodes[o.Kind] != "" && !strings.ContainsAny(o.Path, "[<") {
+			if _, err := number(o.Kind, text); err == nil {
+				return &o
+			}
+		}
+	}
+	return nil
 }
 
 // groupField reads a group, or the single value that stands for one of its parts.

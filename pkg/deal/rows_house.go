@@ -12,7 +12,7 @@ func houseRows() []Field {
 		{Path: "house.utilities", Kind: YesNo, Default: "on", Example: "on", Meaning: "whether water, power and gas were on at the visit"},
 
 		{Path: "purchase", Kind: Group, Meaning: "what buying takes", Required: true},
-		{Path: "purchase.price", Kind: Money, Line: "price", Range: "more than $0, at most $1,000 million", Example: "$212,500", Required: true, Other: []string{"purchase price"}},
+		{Path: "purchase.price", Kind: Money, Line: "price", Range: "at least $1,000, at most $1,000 million", Example: "$212,500", Required: true, Other: []string{"purchase price"}},
 		{Path: "purchase.date", Kind: Date, Default: "unknown; cautions with dates stay general", Example: "2026-03-02", Meaning: "the day of the purchase closing", Other: []string{"closing date"}},
 		{Path: "purchase.seller credit", Kind: Money, Line: "seller_credit", Example: "$2,500"},
 		{Path: "purchase.assignment fee", Kind: Money, Line: "assignment_fee", Example: "$5,000"},
@@ -28,10 +28,10 @@ func houseRows() []Field {
 		{Path: "purchase.prorations", Kind: Prorations, Line: "deposit", Example: "{county taxes: $365.04 credit}", Meaning: "bills shared with the seller by days; a credit is received"},
 
 		{Path: "value", Kind: Group, Meaning: "what the house is and will be worth", Required: true},
-		{Path: "value.after-repair value", Kind: Money, Line: "after_repair_value", Range: "more than $0, at most $1,000 million", Example: "$359k", Required: true, Other: []string{"arv"}},
-		{Path: "value.low", Kind: Money, Line: "low_value", Range: "more than $0, at most $1,000 million", Example: "$335k", Other: []string{"low value"}},
-		{Path: "value.lender's value", Kind: Money, Line: "lender_value", Range: "more than $0, at most $1,000 million", Example: "$350k", Other: []string{"lender value", "lenders value"}},
-		{Path: "value.as-is value", Kind: Money, Line: "as_is_value", Range: "more than $0, at most $1,000 million", Example: "$205k"},
+		{Path: "value.after-repair value", Kind: Money, Line: "after_repair_value", Range: "at least $1,000, at most $1,000 million", Example: "$359k", Required: true, Other: []string{"arv"}},
+		{Path: "value.low", Kind: Money, Line: "low_value", Range: "at least $1,000, at most $1,000 million", Example: "$335k", Other: []string{"low value"}},
+		{Path: "value.lender's value", Kind: Money, Line: "lender_value", Range: "at least $1,000, at most $1,000 million", Example: "$350k", Other: []string{"lender value", "lenders value"}},
+		{Path: "value.as-is value", Kind: Money, Line: "as_is_value", Range: "at least $1,000, at most $1,000 million", Example: "$205k"},
 		{Path: "value.expected discount", Kind: Percent, Line: "expected_discount", Range: "at least 0%, less than 100%", Doubt: "at most 15%", DoubtCode: "discount-high", Example: "2%"},
 	}
 }

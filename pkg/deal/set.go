@@ -83,21 +83,34 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 	case 1:
 		return fit[0], true
 	case 0:
-		d := finding("unknown-set-path", at, "--set %s: there is no key of that name", diag.Quote(written))
-		known := names(all)
-		for _, t := range all {
-			known = append(known, t.path[len(t.path)-1])
-		}
-		if near, ok := diag.Nearest(path, known); ok {
-			d = d.WithHint("did you mean %q?", near)
-		} else {
-			d = d.WithHint("write the keys joined by dots, e.g. --set 'purchase.price=$205k' or --set 'loans.1.rate=11%%'")
-		}
-		r.diags.Add(d)
+		r.say("unknown-set-path", at, "--set %s: there is no key of that name", diag.Quote(written))("%s", meantPath(all, path))
 	default:
 		r.say("ambiguous-set-path", at, "--set %s: there is more than one: %s", diag.Quote(written), strings.Join(names(fit), ", "))("write it in full")
 	}
 	return target{}, false
+}
+
+// meantPath is the way out of a path that names nothing: the nearest of all names,
+// or of the keys of the group that it names, or those keys.
+func meantPath(all []target, path string) string {
+	group, last, _ := cutLast(path)
+	var known, here []string
+	for _, t := range all {
+		known = append(known, t.name(), t.path[len(t.path)-1])
+		if n := len(t.path) - 1; group != "" && strings.HasSuffix("."+strings.Join(t.path[:n], "."), "."+group) {
+			here = append(here, t.path[n])
+		}
+	}
+	if near, ok := diag.Nearest(last, here); ok {
+		return fmt.Sprintf("did you mean %q?", group+"."+near)
+	}
+	if len(here) > 0 {
+		return fmt.Sprintf("in %s stand: %s", group, strings.Join(here, ", "))
+	}
+	if near, ok := diag.Nearest(path, known); ok {
+		return fmt.Sprintf("did you mean %q?", near)
+	}
+	return "write the keys joined by dots, e.g. --set 'purchase.price=$205k' or --set 'loans.1.rate=11%'"
 }
 
 // setValue reads a set's text as the file would: brackets are YAML, all else is

@@ -11,6 +11,7 @@ type target struct {
 	path  []string // evened-out keys and numbers of items
 	field *Field
 	there bool // the file has it
+	whole bool // as a single value, which has no parts
 }
 
 func (t target) name() string { return strings.Join(t.path, ".") }
@@ -39,11 +40,11 @@ func (t target) fits(path string) int {
 	return 0
 }
 
-// within finds the key of the file that a path goes beyond.
+// within finds the single value of the file that a path goes beyond.
 func within(all []target, path string) (target, bool) {
 	for i := strings.LastIndexByte(path, '.'); i > 0; i = strings.LastIndexByte(path[:i], '.') {
 		for _, t := range all {
-			if t.there && (t.name() == path[:i] || strings.HasSuffix(t.name(), "."+path[:i])) {
+			if t.whole && (t.name() == path[:i] || strings.HasSuffix(t.name(), "."+path[:i])) {
 				return t, true
 			}
 		}
@@ -85,6 +86,7 @@ func targets(n *node, path []string, group string) []target {
 		for _, name := range f.names() {
 			if e := n.entryOf(name); e != nil {
 				t.path[len(path)], t.there, v = name, true, e.value
+				t.whole = v.shape == scalar
 				break
 			}
 		}
@@ -112,7 +114,7 @@ func (n *node) named(path []string, f *Field) []target {
 	}
 	var out []target
 	for _, e := range n.entries {
-		t := target{path: append(slices.Clone(path), e.name), there: true}
+		t := target{path: append(slices.Clone(path), e.name), there: true, whole: e.value.shape == scalar}
 		out = append(out, t)
 		if f.Kind == Fees && e.value.shape == mapping {
 			out = append(out, targets(e.value, t.path, "<fee>")...)

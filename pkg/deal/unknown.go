@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -88,10 +89,29 @@ func (f *Field) stands() string {
 	return "under " + strings.Join(parts, " in ")
 }
 
+// year is a number that ends a date with a comma in it.
+var year = regexp.MustCompile(`^(19|20)\d\d$`)
+
+// dateInBrackets is how a date is written where a comma begins a new entry.
+const dateInBrackets = `put the date in quotes, as "May 14, 2026", or write 2026-05-14; inside { } a comma begins a new entry`
+
+var yearBehind = regexp.MustCompile(`^["']?\s*,\s*(19|20)\d\d\b`)
+
+// yearCutOff reports whether a comma and a year stand right behind a text of the file.
+func (r *reader) yearCutOff(s span) bool {
+	line := r.src.line(s.at.Line)
+	end := s.at.Col - 1 + s.at.Len
+	return s.at.File == r.name && end <= len(line) && yearBehind.MatchString(string(line[end:]))
+}
+
 // stray tells of a number without a key, which a comma in brackets has cut off.
 func (r *reader) stray(e *entry) bool {
 	if e.value.shape != nothing || e.key.text == "" || !strings.ContainsAny(e.key.text[:1], "$0123456789") {
 		return false
+	}
+	if year.MatchString(e.key.text) {
+		r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))("if it is the year of the date before it, %s", dateInBrackets)
+		return true
 	}
 	r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))("write it like   amount: $900; inside { } every comma that does not part thousands begins a new entry")
 	return true

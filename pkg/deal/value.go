@@ -33,7 +33,7 @@ func (r *reader) value(s scope, f *Field, g *reading) {
 		r.shareOrMoney(s, f, g)
 		return
 	case Date, DayInForce:
-		if !r.date(g) || f.Kind == Date {
+		if !r.date(s, g) || f.Kind == Date {
 			return
 		}
 		if v.Number = r.daysIn(g); !g.ok {
@@ -102,6 +102,10 @@ func (r *reader) within(k Kind, name, accepts, example string, s span, x decimal
 		if l.holds(x) {
 			continue
 		}
+		if better := inThousands(k, s, x, limits(k, accepts)); l.least && better != "" {
+			r.say("too-small", s.at, "%s is %s, which is less than can be right", name, diag.Quote(s.text))("did you mean %s? k is a thousand; accepted is %s", better, accepts)
+			return false
+		}
 		code, how := "too-large", "more than can be right"
 		switch {
 		case l.least && x.IsNegative():
@@ -115,6 +119,19 @@ func (r *reader) within(k Kind, name, accepts, example string, s span, x decimal
 		return false
 	}
 	return true
+}
+
+// inThousands is a too small plain amount with the k that it probably lacks, or "".
+func inThousands(k Kind, s span, x decimal.Decimal, accepts []limit) string {
+	if k != Money || !x.IsPositive() || strings.Trim(s.text, "$0123456789.,") != "" {
+		return ""
+	}
+	for _, l := range accepts {
+		if !l.holds(x.Shift(3)) {
+			return ""
+		}
+	}
+	return s.text + "k"
 }
 
 // usual doubts a number outside what is usual; it stays good.
@@ -164,8 +181,11 @@ func (r *reader) unread(name string, s span, code string, err error, example str
 	r.say(code, at, "%s", says)("write %s", q.Want)
 }
 
-func (r *reader) date(g *reading) bool {
+func (r *reader) date(s scope, g *reading) bool {
 	d, err := quantity.ParseDate(g.node.text)
+	if err != nil && r.odd[s.path] && r.yearCutOff(g.node.span) {
+		return false // the year is spoken of, as a key that there is not
+	}
 	if r.refused(g.field, g.node.span, "bad-date", err) {
 		return false
 	}

@@ -39,7 +39,7 @@ func results(a *answer.Answer) []entry {
 	} else {
 		list = append(list, entry{"return on cash (ROI)", "no cash tied up"})
 	}
-	list = append(list, entry{"  IRR for a year", irr(a)})
+	list = append(list, entry{"  IRR for a year", irr(a)}, flattery(a))
 	if len(a.Loans()) > 0 {
 		list = append(list, entry{"loans' cost a year (APR)", rate(a.LoanAPR)})
 	}
@@ -47,6 +47,14 @@ func results(a *answer.Answer) []entry {
 		list = append(list, entry{"profit after own hours", money(a.Line("profit_after_own_hours"))}, entry{"profit per own hour", money(a.Line("profit_per_own_hour"))})
 	}
 	return append(list, entry{"to set aside for tax", money(a.Line("tax_set_aside"))})
+}
+
+// flattery warns of the rates for a year above it.
+func flattery(a *answer.Answer) entry {
+	if a.Line("cash_needed").IsPositive() {
+		return entry{"  (both flatter a short deal)", ""}
+	}
+	return entry{"  (it flatters a short deal)", ""}
 }
 
 func irr(a *answer.Answer) string {
@@ -93,7 +101,7 @@ func uses(a *answer.Answer) []entry {
 	list = more(list, "closing", a.Line("closing_cost"))
 	list = more(list, "points and loan fees", a.Line("points").Add(a.Line("loan_fees")))
 	list = more(list, "work and contingency", a.Line("spend"))
-	list = more(list, "holding", a.Line("holding_until_sale"))
+	list = more(list, "holding until the sale", a.Line("holding_until_sale"))
 	list = more(list, "interest and draw fees", a.Line("charges_until_sale"))
 	return append(more(list, "deposits", a.Line("deposits_paid")), entry{"uses", money(a.Line("uses"))})
 }
@@ -106,9 +114,9 @@ func more(list []entry, label string, amount decimal.Decimal) []entry {
 }
 
 var stepWords = map[string]string{
-	"rule_offer": "rule-of-thumb offer", "rule_allowance": "+ what it leaves over", "value_given_up": "- sold under value",
-	"selling_cost": "- selling", "holding_cost": "- holding", "loan_cost": "- interest, loan fees",
-	"purchase_extras": "- closing and charges", "beyond_budget": "- beyond the budget",
+	"rule_offer": "rule-of-thumb offer", "rule_allowance": "+ the other", "value_given_up": "- sold under value",
+	"selling_cost": "- selling", "holding_cost": "- holding, less refunds", "loan_cost": "- all loan costs",
+	"purchase_extras": "- costs of buying", "beyond_budget": "- beyond the budget",
 	"partner_profit": "- partner's profit then", "owner_profit": "- profit at that price",
 }
 
@@ -122,8 +130,11 @@ func bridge(a *answer.Answer) []entry {
 	for _, s := range a.Bridge {
 		if s.Line == "owner_profit" || !s.Amount.IsZero() {
 			label := stepWords[s.Line]
-			if s.Line == "rule_offer" {
-				label += ", " + percent(a.Line("rule_share"))
+			switch share := a.Line("rule_share"); s.Line {
+			case "rule_offer":
+				label += ", " + percent(share)
+			case "rule_allowance":
+				label += " " + percent(decimal.NewFromInt(1).Sub(share)) + " of value"
 			}
 			list = append(list, entry{label, money(s.Amount)})
 		}
@@ -149,12 +160,13 @@ func breakEven(b answer.BreakEvens) []entry {
 	}
 }
 
+// limit is how far a thing may move: not at all, so far, or further than is looked.
 func limit(b solve.BreakEven, format func(decimal.Decimal) string) string {
 	switch {
 	case b.Missed:
-		return "already missed"
+		return "already"
 	case b.Never:
-		return "out of reach"
+		return "over " + format(b.Value)
 	}
 	return format(b.Value)
 }

@@ -54,7 +54,7 @@ type MissNote struct {
 // ShakeNote is something that can go wrong and what it would do.
 type ShakeNote struct {
 	Name   string          `json:"name"`
-	By     decimal.Decimal `json:"by"`
+	By     decimal.Decimal `json:"by"` // see answer.Shake
 	Profit decimal.Decimal `json:"profit"`
 	Lost   decimal.Decimal `json:"lost"`
 	Cash   decimal.Decimal `json:"cash_needed"`
@@ -130,12 +130,20 @@ func verdictObject(a *answer.Answer) VerdictObject {
 		v.Misses = append(v.Misses, MissNote(m))
 	}
 	for _, s := range a.Shakes {
-		v.Shakes = append(v.Shakes, ShakeNote{s.Name, s.By, s.Profit, s.Lost, s.Cash, append([]string{}, s.Misses...)})
+		v.Shakes = append(v.Shakes, ShakeNote{s.Name, s.By, s.Profit, s.Lost, s.Cash, missed(s.Misses)})
 	}
 	for _, s := range a.Bridge {
 		v.Bridge = append(v.Bridge, StepNote(s))
 	}
 	return v
+}
+
+func missed(misses []answer.Miss) []string {
+	names := []string{}
+	for _, m := range misses {
+		names = append(names, m.Target)
+	}
+	return names
 }
 
 // ratioPlaces is how exactly a figure that is no money is shown; money is exact.

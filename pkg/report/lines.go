@@ -3,10 +3,12 @@ package report
 import (
 	"io"
 
+	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/model"
 )
 
-// Lines writes rows of the model: all of them briefly, or a few in full.
+// Lines writes rows of the model: all of them briefly, with what is found by search
+// behind them, or a few in full.
 func Lines(w io.Writer, lines []*model.Line, full bool, s Style) error {
 	p := newPage(w, s)
 	section := ""
@@ -20,6 +22,14 @@ func Lines(w io.Writer, lines []*model.Line, full bool, s Style) error {
 		if f := l.Rule(); f != "" {
 			p.text("      = ", f)
 		}
+	}
+	if full {
+		return p.flush()
+	}
+	p.heading("Found by search, not by a formula")
+	for _, f := range answer.Searched {
+		p.line("  %s  %s", p.paint(bold, f.Name), p.paint(dim, f.Unit))
+		p.text("      ", f.Meaning)
 	}
 	return p.flush()
 }
@@ -45,11 +55,21 @@ type LineNote struct {
 	Meaning string   `json:"meaning"`
 }
 
-// LinesJSON writes rows of the model as one object.
-func LinesJSON(w io.Writer, lines []*model.Line) error {
-	notes := []LineNote{}
+// SearchedNote is a result found by search as JSON.
+type SearchedNote struct {
+	Name    string `json:"name"`
+	Unit    string `json:"unit"`
+	Meaning string `json:"meaning"`
+}
+
+// LinesJSON writes rows of the model, and results found by search, as one object.
+func LinesJSON(w io.Writer, lines []*model.Line, found []answer.Found) error {
+	notes, searched := []LineNote{}, []SearchedNote{}
 	for _, l := range lines {
 		notes = append(notes, LineNote{l.ID(), l.Set, l.Monthly, l.Unit, l.Rule(), l.Input, l.Choices, l.Meaning})
 	}
-	return writeJSON(w, map[string]any{"schema": Schema, "lines": notes})
+	for _, f := range found {
+		searched = append(searched, SearchedNote{f.Name, f.Unit, f.Meaning})
+	}
+	return writeJSON(w, map[string]any{"schema": Schema, "lines": notes, "searched": searched})
 }

@@ -55,7 +55,12 @@ func howToCheck(a *answer.Answer, f answer.Found, v any, file string) []string {
 		}
 	case "one_more_month_unsold", "one_more_month_stalled":
 		line := map[string]string{"one_more_month_unsold": "marketing", "one_more_month_stalled": "standstill"}[f.Name]
-		return []string{fmt.Sprintf("it is what owner_profit loses with a month more of %s; see: ledgerboard bid %s --set \"time.%s=...\"", line, file, line)}
+		return []string{
+			"it is what owner_profit loses with a month more of " + line + " while the loans stay as planned",
+			"--set time." + line + "=... plans the month from the start, so the loans are sized for it, and may show another figure",
+		}
+	case "break_even_sale_price", "break_even_overrun", "break_even_months":
+		return []string{"the loans stay as planned; for the profit target: ledgerboard why " + file + " " + f.Name + "_at_target"}
 	case "irr":
 		return []string{fmt.Sprintf("it is worked out from owner_net by month: ledgerboard cash %s --json", file)}
 	case "loan_apr":

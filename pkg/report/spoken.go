@@ -1,23 +1,90 @@
 package report
 
-// Spoken are the words of the pages and of the trade for lines that have another
-// name, evened out as line names are.
-var Spoken = map[string]string{
-	"maximum_offer": "max_offer", "offer": "max_offer", "rule_of_thumb_offer": "rule_offer", "rule_of_thumb": "rule_offer",
-	"what_it_leaves_over": "rule_allowance", "sold_under_value": "value_given_up", "beyond_the_budget": "beyond_budget",
-	"return_on_cash": "roi", "return": "roi", "annualised": "annualised_roi", "annualized_roi": "annualised_roi",
-	"irr_for_a_year": "irr", "apr": "loan_apr", "loans_cost": "loan_cost", "interest_and_draw_fees": "charges_until_sale",
-	"your_part": "owner_profit", "your_profit": "owner_profit", "profit_at_that_price": "owner_profit", "partners_part": "partner_profit",
-	"your_money": "owner_money", "partners_money": "partner_money", "work_and_contingency": "spend", "to_set_aside_for_tax": "tax_set_aside",
-	"hold": "hold_months", "holding": "holding_cost", "selling": "selling_cost", "closing": "closing_cost",
-	"closing_and_charges": "purchase_extras", "paid_before_closing": "before_cost", "planned_sale_price": "sale_price",
-	"planned_overrun": "overrun", "break_even": "break_even_sale_price", "deposits": "deposits_paid",
-	"arv": "after_repair_value", "low": "low_value", "cash_to_close_to_bring": "cash_to_close", "out": "money_out", "in": "money_in",
-	"so_far": "owner_cumulative", "budget_with_contingency": "budget",
+import (
+	"cmp"
+	"regexp"
+	"strings"
+)
+
+// spoken are the words of the pages and of the trade for lines that have another
+// name, evened out by evened.
+var spoken = map[string]string{
+	"maximum_offer": "max_offer", "offer": "max_offer", "dont_go_above": "max_offer_low",
+	"rule_of_thumb_offer": "rule_offer", "rule_of_thumb": "rule_offer", "the_other_of_value": "rule_allowance",
+	"sold_under_value": "value_given_up", "selling": "selling_cost", "holding": "holding_cost", "holding_less_refunds": "holding_cost",
+	"all_loan_costs": "loan_cost", "loans_cost": "loan_cost", "costs_of_buying": "purchase_extras", "beyond_the_budget": "beyond_budget",
+	"partners_profit_then": "partner_profit", "profit_at_that_price": "owner_profit",
+
+	"your_part": "owner_profit", "your_profit": "owner_profit", "partners_part": "partner_profit",
+	"return_on_cash": "roi", "return": "roi", "for_a_year": "annualised_roi", "annualised": "annualised_roi", "annualized_roi": "annualised_roi",
+	"irr_for_a_year": "irr", "loans_cost_a_year": "loan_apr", "apr": "loan_apr", "to_set_aside_for_tax": "tax_set_aside",
+	"hold": "hold_months",
+
+	"your_money": "owner_money", "partners_money": "partner_money", "sellers_credit": "seller_credit", "prorations_received": "deposits_received",
+	"paid_before_closing": "before_cost", "closing": "closing_cost", "points_and_loan_fees": "loan_charges_paid", "work_and_contingency": "spend",
+	"holding_until_the_sale": "holding_until_sale", "interest_and_draw_fees": "charges_until_sale", "deposits": "deposits_paid",
+
+	"break_even": "break_even_sale_price", "sale_price_below": "break_even_sale_price",
+	"overrun_over_bids_above": "break_even_overrun", "months_later_than": "break_even_months",
+	"planned_sale_price": "sale_price", "planned_overrun": "overrun",
+
+	"out": "money_out", "in": "money_in", "so_far": "owner_cumulative", "loans_owed": "loan.balance",
+	"arv": "after_repair_value", "low": "low_value", "budget_with_contingency": "budget",
 }
 
-// AtOffer are the words that a bid's page says of the maximum offer, not of the
+// spokenOf are the words of the pages for a line of a loan, behind its name.
+var spokenOf = map[string]string{"at_closing": "loan_at_closing", "draws": "draws"}
+
+// spokenMonth are words that stand for one month of a monthly line.
+var spokenMonth = map[string]int{"points_and_loan_fees": 0}
+
+// atOffer are the words that a bid's page says of the maximum offer, not of the
 // asking price.
-var AtOffer = []string{
-	"sold_under_value", "selling", "holding", "closing_and_charges", "beyond_the_budget", "profit_at_that_price",
+var atOffer = map[string]bool{
+	"sold_under_value": true, "selling": true, "holding_less_refunds": true, "all_loan_costs": true,
+	"costs_of_buying": true, "beyond_the_budget": true, "partners_profit_then": true, "profit_at_that_price": true,
+}
+
+// Asked is what a label of a page asks for.
+type Asked struct {
+	Lines   []string // the names that it may mean, the likeliest first
+	Month   int      // of a monthly line, -1 where the label says none
+	AtOffer bool     // the page's figure is that at the maximum offer
+}
+
+// Ask finds the line that a label of a page stands for: "return on cash (ROI)",
+// "first loan, at closing", "- holding, less refunds". What is no other word for a
+// line is returned as it is.
+func Ask(label string) Asked {
+	first, rest := label, ""
+	if i := strings.LastIndex(label, ", "); i >= 0 {
+		first, rest = label[:i], label[i+2:]
+	}
+	for _, words := range []string{label, first} {
+		key := evened(words)
+		if line, ok := spoken[key]; ok {
+			month, ok := spokenMonth[key]
+			if !ok {
+				month = -1
+			}
+			return Asked{[]string{line}, month, atOffer[key]}
+		}
+	}
+	lines := []string{label}
+	if rest != "" { // a name with a comma, a line of a member, or a line with a remark
+		lines = append(lines, first+"."+cmp.Or(spokenOf[evened(rest)], strings.TrimPrefix(rest, "no ")), first)
+	}
+	return Asked{lines, -1, false}
+}
+
+var (
+	unspoken = regexp.MustCompile(`\([^)]*\)|\d+(\.\d+)?%|['’,]|^[-+=] `)
+	blanks   = regexp.MustCompile(`[\s_-]+`)
+)
+
+// evened writes words as line names are written, without signs, percentages,
+// apostrophes and what stands in brackets.
+func evened(words string) string {
+	s := unspoken.ReplaceAllString(strings.ToLower(strings.TrimSpace(words)), "")
+	return blanks.ReplaceAllString(strings.TrimSpace(s), "_")
 }

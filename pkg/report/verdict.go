@@ -20,7 +20,7 @@ func verdict(p *page, a *answer.Answer) {
 	p.line("")
 	switch a.Verdict {
 	case answer.Bid:
-		p.text("", p.paint(bold, "Bid.")+" The asking price of "+price+" passes.")
+		p.text("", p.paint(bold, "Bid.")+" The asking price of "+price+" "+meets(a)+".")
 	case answer.Lower:
 		p.text("", p.paint(bold, "Bid lower.")+" "+whyLower(a))
 	case answer.Leave:
@@ -47,7 +47,15 @@ func whyLower(a *answer.Answer) string {
 	if a.Offer.Price.LessThan(a.Line("price")) {
 		return "The asking price of " + price + " is too high."
 	}
-	return "The asking price of " + price + " passes at the value you expect, but not at your low value."
+	return "The asking price of " + price + " " + meets(a) + " at the value you expect, but not at your low value."
+}
+
+// meets says what a price does at which every target holds.
+func meets(a *answer.Answer) string {
+	if len(a.Deal.Targets) == 0 {
+		return "loses no money"
+	}
+	return "meets your targets"
 }
 
 func whyLeave(a *answer.Answer) string {
@@ -123,15 +131,17 @@ func tiedUp(a *answer.Answer) string {
 	if !a.Deal.HasCash {
 		return s
 	}
-	left := a.Line("cash_left")
+	s += " You have " + dollars(a.Line("cash_available"))
+	of := ""
+	if keep := a.Line("cash_reserve"); keep.IsPositive() {
+		s += ", of which you keep back " + dollars(keep)
+		of = "of the rest "
+	}
+	left := a.Line("cash_to_spare")
 	if left.IsNegative() {
-		return s + fmt.Sprintf(" You have %s: you would be %s short.", dollars(a.Line("cash_available")), dollars(left.Neg()))
+		return s + ": you would be " + dollars(left.Neg()) + " short."
 	}
-	s += fmt.Sprintf(" You have %s: %s is left.", dollars(a.Line("cash_available")), dollars(left))
-	if keep := a.Line("cash_reserve"); keep.GreaterThan(left) {
-		s += fmt.Sprintf(" You wanted to keep back %s.", dollars(keep))
-	}
-	return s
+	return s + ": " + of + dollars(left) + " is left."
 }
 
 func backOut(a *answer.Answer) string {
@@ -148,12 +158,37 @@ func backOut(a *answer.Answer) string {
 	}
 }
 
-// shakes writes the three things most likely to break the deal.
+// shakes writes the usual mishaps most likely to break the deal, and the terms that
+// a small delay would pass.
 func shakes(p *page, a *answer.Answer) {
-	p.heading("Three things most likely to break it")
-	for i, s := range a.Shakes[:min(3, len(a.Shakes))] {
+	p.heading("Most likely to break it, of the usual mishaps")
+	for i, s := range a.Shakes[:a.Telling] {
 		p.text(fmt.Sprintf("  %d. ", i+1), shakeWords(a, s))
 	}
+	for _, t := range a.Terms {
+		p.text("  ", termWords(t))
+	}
+}
+
+// termWords says when a loan falls due, beside the planned sale, and what more time
+// costs.
+func termWords(t answer.Term) string {
+	s := t.Loan + ": its term of " + months(t.Months) + " ends "
+	switch {
+	case t.Spare.IsZero():
+		s += "with the planned sale; "
+	case t.Spare.IsNegative():
+		s += months(t.Spare.Neg()) + " before the planned sale; "
+	default:
+		s += months(t.Spare) + " after the planned sale; "
+	}
+	switch {
+	case !t.Each.IsPositive():
+		return s + "no extension is agreed."
+	case t.Paid.IsPositive():
+		s += "the plan pays " + dollars(t.Paid) + " for extensions, and "
+	}
+	return s + "each " + months(t.Each) + " more cost " + dollars(t.Fee) + "."
 }
 
 func shakeWords(a *answer.Answer, s answer.Shake) string {
@@ -167,7 +202,7 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 	case "late":
 		what = "It sells " + months(s.By) + " later"
 	case "overrun":
-		what = "The work costs " + percent(s.By) + " of the bids more, contingency used up"
+		what = "The work comes to " + percent(s.By) + " over the bids (planned " + percent(a.Line("overrun")) + ")"
 	case "stall":
 		what = "The work stands still for " + months(s.By)
 	case "hands":
@@ -177,7 +212,10 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 	case "draws":
 		what = "Draws come " + months(s.By) + " later"
 	}
-	parts := []string{"profit " + moves(s)}
+	parts := []string{moves(s)}
+	if s.Missed("profit_to_spare").IsPositive() && s.Profit.IsPositive() && !a.Line("profit_to_spare").IsNegative() {
+		parts[0] += ", under your target"
+	}
 	if need := need(a, s); need.IsPositive() {
 		more := fmt.Sprintf("you need %s more cash", dollars(need))
 		if s.Lost.IsPositive() {
@@ -196,14 +234,24 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 // need is the cash that a shake takes beyond the plan's.
 func need(a *answer.Answer, s answer.Shake) decimal.Decimal { return s.Cash.Sub(a.Line("cash_needed")) }
 
+// moves says what becomes of the plan's profit or loss.
 func moves(s answer.Shake) string {
-	switch {
-	case s.Lost.IsZero():
-		return "stays"
-	case s.Lost.IsNegative():
-		return "rises by " + dollars(s.Lost.Neg()) + " to " + dollars(s.Profit)
-	case s.Profit.IsNegative():
-		return "falls by " + dollars(s.Lost) + " to a loss of " + dollars(s.Profit.Neg())
+	before, verb := s.Profit.Add(s.Lost), " falls by "
+	if before.IsNegative() != s.Lost.IsNegative() {
+		verb = " rises by "
 	}
-	return "falls by " + dollars(s.Lost) + " to " + dollars(s.Profit)
+	switch by := dollars(s.Lost.Abs()); {
+	case s.Lost.IsZero() && before.IsNegative():
+		return "the loss stays"
+	case s.Lost.IsZero():
+		return "profit stays"
+	case before.IsNegative() && s.Profit.IsNegative():
+		return "the loss" + verb + by + " to " + dollars(s.Profit.Neg())
+	case before.IsNegative():
+		return "the loss of " + dollars(before.Neg()) + " becomes a profit of " + dollars(s.Profit)
+	case s.Profit.IsNegative():
+		return "profit falls by " + by + " to a loss of " + dollars(s.Profit.Neg())
+	default:
+		return "profit" + verb + by + " to " + dollars(s.Profit)
+	}
 }

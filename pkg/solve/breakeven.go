@@ -18,9 +18,9 @@ const (
 // is lost. Exactly one of Found, Missed and Never holds.
 type BreakEven struct {
 	Found  bool
-	Missed bool // it is already lost in the plan
-	Never  bool // it is not lost within the limit
-	Value  decimal.Decimal
+	Missed bool            // it is already lost in the plan
+	Never  bool            // it is not lost within the limit
+	Value  decimal.Decimal // how far it may move, or the limit that is not enough
 }
 
 // Held keeps the loans at what they are in the plan: once closed, no loan grows or
@@ -67,7 +67,7 @@ func BreakEvenSalePrice(m *model.Model, watched string) (BreakEven, error) {
 	case err != nil:
 		return BreakEven{}, err
 	case found && n == high:
-		return BreakEven{Never: true}, nil
+		return BreakEven{Never: true, Value: decimal.NewFromInt(high)}, nil
 	case !found:
 		n = -1
 	}
@@ -132,5 +132,5 @@ func stretch(m *model.Model, axis Axis, watched string, from, near, to int64) (B
 		}
 		from = end + 1
 	}
-	return BreakEven{Never: true}, nil
+	return BreakEven{Never: true, Value: axis.Step.Mul(decimal.NewFromInt(to))}, nil
 }
