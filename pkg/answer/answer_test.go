@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -128,4 +129,28 @@ renovation: {contingency: 0%, lines: [{trade: all, amount: $9k}]}
 holding: {staging: {amount: $400/month, during: marketing, at least: $1200}}
 `)
 	require.Equal(t, "0", a.Line("holding_cost").String())
+}
+
+func replaced(t *testing.T, text, old, new string) string {
+	t.Helper()
+	require.Contains(t, text, old)
+	return strings.Replace(text, old, new, 1)
+}
+
+// What moves money and is left out is said, even where the default is nothing.
+func TestDefaultsOfNothingThatMoveMoneyAreAssumed(t *testing.T) {
+	assumed := func(a *Answer) (out []string) {
+		for _, c := range a.Assumed {
+			out = append(out, c.Line.ID())
+		}
+		return out
+	}
+	said := []string{"lead_in", "expected_discount", "loan.retainage_share"}
+	require.Subset(t, assumed(answered(t, shaken)), said)
+	stated := replaced(t, shaken, "time: {", "time: {lead-in: 1 week, ")
+	stated = replaced(t, stated, "value: {", "value: {expected discount: 0%, ")
+	stated = replaced(t, stated, "    term: 7 months\n", "    term: 7 months\n    draws: {retainage: 5%}\n")
+	for _, line := range said {
+		require.NotContains(t, assumed(answered(t, stated)), line)
+	}
 }

@@ -37,6 +37,11 @@ func (a *Answer) doubts() diag.List {
 }
 
 func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
+	term, done := a.Of(loan, "term"), a.Line("works_end")
+	if term.IsPositive() && term.LessThan(done) && a.Of(loan, "extension_months").IsPositive() { // without extension it is doubted for the sale
+		l.Add(diag.Warnf(loan.Pos, "term-before-works", "%s falls due after %s, before the work is done (%s)", loan.Label, quantity.FormatMonths(term, 1), quantity.FormatMonths(done, 1)).
+			WithHint("check the unit of its term; as it stands, extensions are paid during the work"))
+	}
 	for _, row := range []struct{ line, code, format, hint string }{
 		{"cut_no_cash_back", "loan-cut-no-cash-back", "%s: %s is taken off, since no loan gives cash back at the purchase", "lower the loan, or ask the lender what it does with the rest"},
 		{"cut_by_caps", "loan-cut-by-cap", "%s: the lender's cap takes off %s", "have that much more cash ready, or look for a lender with another cap"},

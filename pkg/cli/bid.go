@@ -19,10 +19,10 @@ func newBid(s Streams) *cobra.Command {
 		Long: `Example:
 
   ledgerboard bid my-house.yaml
-  ledgerboard bid my-house.yaml --set price=205k --set "time.renovation=5 months"
+  ledgerboard bid my-house.yaml --set price=205k --set "marketing=9 weeks"
 
 Prints the answer first, in plain words: what not to go above at the low and at
-the likely value, whether the asking price passes and which target decides, the
+the likely value, whether the asking price will do and which target decides, the
 most money tied up and when. Then the deal on one screen, the difference
 between the rule-of-thumb offer and the maximum offer line by line, the
 break-evens, what was assumed and what to be careful about.`,

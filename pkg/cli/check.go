@@ -22,8 +22,8 @@ func newCheck(s Streams) *cobra.Command {
   ledgerboard check my-house.yaml
 
 Reports every mistake of the files at once, each with its place and what to do;
-a slip in the YAML itself stops the reading of its file. Once there is no mistake
-every doubtful spot is told the same way. It exits with 3 if there is a mistake.`,
+a slip in the YAML itself stops the reading of its file. Once there is none, it
+tells every doubtful spot the same way. It exits with 3 if there is a mistake.`,
 		Args: files(1, -1, "check my-house.yaml"),
 		RunE: func(_ *cobra.Command, args []string) error { return runCheck(c, args) },
 	}
@@ -107,17 +107,14 @@ func (c *common) tell(all []checked) error {
 	return nil
 }
 
-// counts says how much was found; while there are mistakes not all doubts are looked for.
+// counts says how much was found; while there are mistakes most doubts are not looked for.
 func (c checked) counts() string {
-	found := count(c.Mistakes, "mistake")
-	if c.Doubted || c.Doubts > 0 {
-		found += ", " + count(c.Doubts, "doubtful spot")
-	}
+	found, doubts := count(c.Mistakes, "mistake"), count(c.Doubts, "doubtful spot")
 	switch {
 	case c.Doubted:
-		return found
-	case c.Mistakes == 1:
-		return found + "\ndoubts are looked for once the mistake is mended"
+		return found + ", " + doubts
+	case c.Doubts > 0:
+		return found + ", " + doubts + " so far"
 	}
-	return found + "\ndoubts are looked for once the mistakes are mended"
+	return found + ", doubts not yet looked for"
 }

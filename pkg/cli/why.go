@@ -41,7 +41,8 @@ figures come from. A line of a loan is loan.NAME, of the second loan
 loan.2.NAME; of a fee or a line of work its own words, as in
 "title and escrow" or "title and escrow.base". The words that a page puts before
 a figure do too: "return on cash", "first loan, at closing", "maximum offer".
-ledgerboard lines lists all names.`,
+ledgerboard lines lists all names. A line by month is shown for the month of the
+sale, low_point for the lowest.`,
 		Args: files(2, 2, "why my-house.yaml profit"),
 		RunE: func(_ *cobra.Command, args []string) error { return runWhy(o, args[0], args[1]) },
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
@@ -52,7 +53,7 @@ ledgerboard lines lists all names.`,
 		},
 	}
 	o.flags(cmd)
-	cmd.Flags().IntVar(&o.month, "month", -1, "month of a monthly line; -1 is the sale's, of low_point the lowest")
+	cmd.Flags().IntVar(&o.month, "month", -1, "month of a monthly line; -1 the usual one")
 	cmd.Flags().IntVar(&o.depth, "depth", 0, "how many lines deep to go; 0 is two, -1 all")
 	return cmd
 }

@@ -201,6 +201,15 @@ var slips = []slip{
 	{"preferred-high", "", "partner: {share: 40%, preferred return: 30%}"},
 	{"insurance-missing", "vacant-house insurance", "shelter"},
 	{"property-tax-missing", "property tax", "county"},
+	{"property-tax-high", "property tax: $4,120/year", "property tax: $2,980/month"},
+	{"property-tax-high", "property tax: $4,120/year", "property tax: $17,001/year"},
+	{"amount-small", "amount: $9800", "amount: 8.25"},
+	{"amount-small", "labour: $3.2k", "labour: $6.4"},
+	{"price-share-low", "price share: 85%", "price share: 8.5%"},
+	{"renovation-share-low", reserve, "renovation share: 9%"},
+	{"deposit-date-early", "refundable until: 2026-02-12", "refundable until: 2025-02-12"},
+	{"too-small", price, "price: 164.9"},
+	{"too-small", "low: $335k", "low: $335"},
 	{"holding-once", "utilities: $310/month", "utilities: $310"},
 	{"share-high", settle, "settlement: 30%"},
 	{"slabs-open", transfer, "transfer tax: {slabs: {up to $250k: 0.5%}}"},
@@ -309,5 +318,5 @@ holdings: {}
 	for _, d := range found {
 		got = append(got, d.Code)
 	}
-	require.Equal(t, []string{"yaml-anchor", "duplicate-key", "share-or-dollars", "bad-charge", "bad-duration", "too-large", "bad-percent", "unknown-key", "want-group", "unknown-key"}, got)
+	require.Equal(t, []string{"yaml-anchor", "duplicate-key", "share-or-dollars", "bad-charge", "too-small", "bad-duration", "too-large", "bad-percent", "unknown-key", "want-group", "unknown-key"}, got)
 }

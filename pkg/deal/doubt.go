@@ -2,12 +2,10 @@ package deal
 
 import (
 	"slices"
-	"strings"
 
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/caution"
-	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -20,6 +18,7 @@ func (r *reader) doubt() {
 	r.doubtHolding()
 	r.doubtSelling()
 	r.doubtAims()
+	r.doubtSlips()
 	for _, l := range r.loans() {
 		r.doubtLoan(l)
 		r.doubtTerm(l)
@@ -108,7 +107,7 @@ func (r *reader) doubtHolding() {
 		r.say("insurance-missing", at, "no line names insurance")("a house under work usually needs vacant-house or builder's-risk cover from the closing on; ask an insurer, and add it under holding")
 	}
 	holding := r.deal.Root.In("holding_fee")
-	if !slices.ContainsFunc(holding, func(m *model.Member) bool { return strings.Contains(strings.ToLower(m.Label), "tax") }) {
+	if !slices.ContainsFunc(holding, taxes) {
 		r.say("property-tax-missing", at, "no holding line names property tax")("add   property tax: $4,120/year   from a bill without the seller's exemptions; theirs may be far lower than yours")
 	}
 	for _, m := range holding {

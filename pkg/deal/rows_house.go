@@ -32,7 +32,7 @@ func houseRows() []Field {
 		{Path: "value.low", Kind: Money, Line: "low_value", Range: "at least $1,000, at most $1,000 million", Example: "$335k", Other: []string{"low value"}},
 		{Path: "value.lender's value", Kind: Money, Line: "lender_value", Range: "at least $1,000, at most $1,000 million", Example: "$350k", Other: []string{"lender value", "lenders value"}},
 		{Path: "value.as-is value", Kind: Money, Line: "as_is_value", Range: "at least $1,000, at most $1,000 million", Example: "$205k"},
-		{Path: "value.expected discount", Kind: Percent, Line: "expected_discount", Range: "at least 0%, less than 100%", Doubt: "at most 15%", DoubtCode: "discount-high", Example: "2%"},
+		{Path: "value.expected discount", Kind: Percent, Line: "expected_discount", Range: "at least 0%, less than 100%", Doubt: "at most 15%", DoubtCode: "discount-high", Default: "none is assumed", Example: "2%"},
 	}
 }
 
@@ -40,7 +40,7 @@ func houseRows() []Field {
 func timeRows() []Field {
 	return []Field{
 		{Path: "time", Kind: Group, Meaning: "how long each phase takes", Required: true},
-		{Path: "time.lead-in", Kind: Duration, Line: "lead_in", Example: "2 weeks"},
+		{Path: "time.lead-in", Kind: Duration, Line: "lead_in", Default: "none is assumed", Example: "2 weeks"},
 		{Path: "time.renovation", Kind: Duration, Line: "renovation", Example: "3.75 months"},
 		{Path: "time.marketing", Kind: Duration, Line: "marketing", Example: "5 weeks"},
 		{Path: "time.escrow", Kind: Duration, Line: "escrow", Example: "1 month"},

@@ -95,13 +95,27 @@ var year = regexp.MustCompile(`^(19|20)\d\d$`)
 // dateInBrackets is how a date is written where a comma begins a new entry.
 const dateInBrackets = `put the date in quotes, as "May 14, 2026", or write 2026-05-14; inside { } a comma begins a new entry`
 
-var yearBehind = regexp.MustCompile(`^["']?\s*,\s*(19|20)\d\d\b`)
+// cutOff reports whether a comma and more of a number stand right behind a text of
+// the file, as in {price: $212,5OO}.
+func (r *reader) cutOff(s span) bool {
+	return r.behind(s, numberBehind)
+}
+
+var (
+	numberBehind = regexp.MustCompile(`^,\d`)
+	yearBehind   = regexp.MustCompile(`^["']?\s*,\s*(19|20)\d\d\b`)
+)
 
 // yearCutOff reports whether a comma and a year stand right behind a text of the file.
 func (r *reader) yearCutOff(s span) bool {
+	return r.behind(s, yearBehind)
+}
+
+// behind reports whether the line of the file goes on behind a text in some way.
+func (r *reader) behind(s span, how *regexp.Regexp) bool {
 	line := r.src.line(s.at.Line)
 	end := s.at.Col - 1 + s.at.Len
-	return s.at.File == r.name && end <= len(line) && yearBehind.MatchString(string(line[end:]))
+	return s.at.File == r.name && end <= len(line) && how.MatchString(string(line[end:]))
 }
 
 // stray tells of a number without a key, which a comma in brackets has cut off.

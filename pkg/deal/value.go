@@ -103,6 +103,9 @@ func (r *reader) within(k Kind, name, accepts, example string, s span, x decimal
 			continue
 		}
 		if better := inThousands(k, s, x, limits(k, accepts)); l.least && better != "" {
+			if r.cutOff(s) {
+				return false // the rest is spoken of, as a key that there is not
+			}
 			r.say("too-small", s.at, "%s is %s, which is less than can be right", name, diag.Quote(s.text))("did you mean %s? k is a thousand; accepted is %s", better, accepts)
 			return false
 		}

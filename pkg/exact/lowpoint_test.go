@@ -14,7 +14,7 @@ import (
 
 // lowPoint finds the owner's lowest cash anew: in each month money goes out before
 // it comes in; what the sale settles counts only where the sale price is too low
-// for it, and a partner pays a part of what is short over the month.
+// for it, with the prorations that come back in the same closing, and a partner pays a part of what is short over the month.
 func lowPoint(w worked) error {
 	d, n := w.Deal, w.Months()
 	cash, lowest, when := decimal.Zero, decimal.Zero, 0
@@ -24,7 +24,8 @@ func lowPoint(w worked) error {
 		if m > 0 {
 			out := w.in(d, "costs_paid", m)
 			if m == n {
-				out = out.Add(decimal.Max(decimal.Zero, w.in(d, "settled", m).Add(w.of("tax_withheld")).Sub(w.of("sale_price"))))
+				short := w.in(d, "settled", m).Add(w.of("tax_withheld")).Sub(w.of("sale_price")).Sub(prorations(d))
+				out = out.Add(decimal.Max(decimal.Zero, short))
 			}
 			low = cash.Sub(out).Add(w.in(d, "partner_in", m))
 		}
@@ -42,6 +43,16 @@ func lowPoint(w worked) error {
 		same("to buy", w.in(d, "net_cash", 0).Neg(), w.of("total_to_buy")),
 		same("to bring", w.of("total_to_buy"), w.of("cash_to_close").Add(w.of("already_paid"))),
 	)...)
+}
+
+// prorations are what was paid at the purchase and is counted in the sale's closing.
+func prorations(d *model.Member) (sum decimal.Decimal) {
+	for _, p := range d.In("deposit") {
+		if p.Given["at_the_table"].Number.IsPositive() && p.Given["credit"].Number.IsZero() {
+			sum = sum.Add(p.Given["amount"].Number)
+		}
+	}
+	return sum
 }
 
 // beyond is how many months past the sale nothingAfterSale looks.

@@ -65,10 +65,14 @@ func doubt(d diag.Diag) string {
 // assumption says an input's default in words: "first loan, lag: 1 month".
 func assumption(a *answer.Answer, c *model.Cell) string {
 	name := cmp.Or(deal.KeyOf(c.Line), words(c.Line.Name))
+	lead := ""
 	if p := c.Member.Path(); p != "" {
-		name = p + ", " + name
+		lead = p + ", "
 	}
-	return name + ": " + assumedValue(a, c)
+	if c.Line.Unit != "flag" && c.Line.Unit != "choice" && a.Values.Of(c).IsZero() {
+		return lead + "no " + name
+	}
+	return lead + name + ": " + assumedValue(a, c)
 }
 
 func assumedValue(a *answer.Answer, c *model.Cell) string {

@@ -74,6 +74,9 @@ func Ask(label string) Asked {
 	if rest != "" { // a name with a comma, a line of a member, or a line with a remark
 		lines = append(lines, first+"."+cmp.Or(spokenOf[evened(rest)], strings.TrimPrefix(rest, "no ")), first)
 	}
+	if bare, none := strings.CutPrefix(label, "no "); none && rest == "" { // assumed to be nothing
+		lines = append(lines, bare)
+	}
 	return Asked{lines, -1, false}
 }
 

@@ -1,6 +1,7 @@
 package why
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -22,6 +23,23 @@ type layout struct {
 	strings.Builder
 	width int
 	color bool
+	deep  bool // something stood further in than there is room for
+}
+
+// step is how far in a line stands below the one that it explains.
+const step = 4
+
+// margin is the blank before a line so far in. Where half of the width does not
+// hold it, the number of steps stands at the left instead.
+func (l *layout) margin(indent int) string {
+	most := l.width / 2 / step * step
+	if indent <= most {
+		return strings.Repeat(" ", indent)
+	}
+	l.deep = true
+	rest := (indent - most) % step
+	number := fmt.Sprint((indent - rest) / step)
+	return number + strings.Repeat(" ", max(most+rest-len(number), 0))
 }
 
 func runes(s string) int { return utf8.RuneCountInString(s) }
@@ -43,22 +61,28 @@ func (l *layout) styled(style, s string) string {
 	return style + s + reset
 }
 
-// paragraph writes text from a column on, further lines further in. So deep in
-// that no room is left, it goes beyond the width.
+// paragraph writes text from a column on, further lines further in.
 func (l *layout) paragraph(indent, more int, style, text string) {
-	for i, s := range wrap(clean(text), max(l.width-indent, narrowest), max(l.width-indent-more, narrowest)) {
-		in := indent
+	l.text(l.margin(indent), more, style, text)
+}
+
+// text writes a paragraph behind a margin.
+func (l *layout) text(margin string, more int, style, text string) {
+	room := l.width - len(margin)
+	for i, s := range wrap(clean(text), room, room-more) {
 		if i > 0 {
-			in += more
+			margin = strings.Repeat(" ", len(margin)+more)
+			more = 0
 		}
-		l.WriteString(strings.Repeat(" ", in) + l.styled(style, s) + "\n")
+		l.WriteString(margin + l.styled(style, s) + "\n")
 	}
 }
 
 // put writes a row: sign, label, value, and the note beside or below them.
 func (l *layout) put(indent, label, value int, r row) {
 	r.label, r.note = clean(r.label), clean(r.note)
-	head := strings.Repeat(" ", indent)
+	margin := l.margin(indent)
+	head, column := margin, len(margin)
 	if r.sign != "" {
 		head += r.sign + " "
 	}
@@ -67,19 +91,20 @@ func (l *layout) put(indent, label, value int, r row) {
 	if runes(r.label) > label || label+2+value > room { // on a line of its own
 		if runes(r.label)+2+runes(r.value) > room {
 			l.paragraph(indent, 4, bold, strings.TrimSpace(r.sign+" "+r.label))
-			head, name, label = strings.Repeat(" ", indent+4), "", 0
+			head, name, label = strings.Repeat(" ", column+4), "", 0
 		} else {
 			label = runes(r.label)
+			value = min(value, room-2-label)
 		}
 	}
 	head += name
-	at := runes(strings.Repeat(" ", indent)) + label + value + 4
+	at := column + label + value + 4
 	if r.sign != "" {
 		at += 2
 	}
 	pad := label - runes(r.label)
 	if name == "" {
-		pad, at = 0, indent+4+value+4
+		pad, at = 0, column+4+value+4
 	} else {
 		head += strings.Repeat(" ", max(pad, 0)+2)
 	}
@@ -97,7 +122,7 @@ func (l *layout) put(indent, label, value int, r row) {
 		}
 	default:
 		l.WriteString(head + "\n")
-		l.paragraph(indent+6, 0, plain, r.note)
+		l.text(margin+strings.Repeat(" ", 6), 0, plain, r.note)
 	}
 }
 

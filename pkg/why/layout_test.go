@@ -37,3 +37,25 @@ func TestWrappingLosesNoWordAndKeepsTheWidth(t *testing.T) {
 		require.Equal(t, squeezed(text), squeezed(strings.Join(lines, "")))
 	})
 }
+
+// However deep a part stands and however long its words are, a page keeps its width,
+// and no word is lost.
+func TestRowsAndParagraphsKeepTheWidthAtAnyDepth(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := layout{width: 80}
+		words := rapid.StringMatching(`[a-z]{1,9}( [a-z]{1,9}){0,9}`)
+		indent := rapid.IntRange(0, 400).Draw(t, "indent")
+		r := row{
+			sign: rapid.SampledFrom([]string{"", "+", "-"}).Draw(t, "sign"), label: words.Draw(t, "label"),
+			value: rapid.StringMatching(`\$[0-9]{1,12}\.[0-9]{2}`).Draw(t, "value"), note: words.Draw(t, "note"),
+		}
+		said := words.Draw(t, "text")
+		l.put(indent, rapid.IntRange(1, widest).Draw(t, "label column"), rapid.IntRange(len(r.value), 17).Draw(t, "value column"), r)
+		l.paragraph(indent, rapid.IntRange(0, 4).Draw(t, "more"), plain, said)
+		for _, line := range strings.Split(l.String(), "\n") {
+			require.LessOrEqual(t, runes(line), 80, line)
+		}
+		squeezed := func(s string) string { return strings.Join(strings.Fields(s), "") }
+		require.Contains(t, squeezed(l.String()), squeezed(said))
+	})
+}

@@ -34,6 +34,9 @@ func (t *Tree) Write(w io.Writer, opt Options) error {
 	p.paragraph(0, 2, bold, fmt.Sprintf("%s = %s", Label(t.Cell, t.Month), t.Text()))
 	p.paragraph(2, 0, plain, t.Meaning())
 	p.line(t, 2, opt.Depth)
+	if p.deep {
+		p.paragraph(0, 0, plain, "A number at the left is how deep a line stands that has no room further in.")
+	}
 	_, err := io.WriteString(w, p.String())
 	return err
 }

@@ -1,0 +1,52 @@
+package cli_test
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/cli"
+	"ledgerboard/pkg/report"
+)
+
+// The help text of each verb begins with examples; what stands behind three blanks in
+// one is a remark. Each runs on the file that new writes, and the help fits the page.
+func TestExamplesOfTheHelpTextsRun(t *testing.T) {
+	t.Chdir(t.TempDir())
+	root := cli.Command(cli.Streams{Env: func(string) string { return "" }})
+	ran := 0
+	for _, c := range append(root.Commands(), root) {
+		var help bytes.Buffer
+		c.SetOut(&help)
+		require.NoError(t, c.Help())
+		for _, line := range strings.Split(help.String(), "\n") {
+			require.LessOrEqual(t, utf8.RuneCountInString(line), report.Width, line)
+		}
+		_, block, _ := strings.Cut(c.Long, "Example:\n\n")
+		block, _, _ = strings.Cut(block, "\n\n")
+		for _, line := range strings.Split(block, "\n") {
+			line, _, _ = strings.Cut(strings.TrimSpace(line), "   ")
+			if args := words(line); len(args) > 0 {
+				require.Equal(t, "ledgerboard", args[0])
+				prepare(t, args[1])
+				_, wrong, code := run(t, "", args[1:]...)
+				require.Zero(t, code, "%s: %s", line, wrong)
+				ran++
+			}
+		}
+	}
+	require.GreaterOrEqual(t, ran, 14, "the examples were found")
+}
+
+// prepare leaves the starter file where a verb wants it, or none for new.
+func prepare(t *testing.T, verb string) {
+	require.NoError(t, os.RemoveAll("my-house.yaml"))
+	if verb != "new" {
+		_, wrong, code := run(t, "", "new", "my-house.yaml")
+		require.Zero(t, code, wrong)
+	}
+}

@@ -1,0 +1,91 @@
+package deal
+
+import (
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// Where a unit has probably slipped; common practice, no source.
+var (
+	largeDeal    = decimal.NewFromInt(100_000) // price from which on a small line is doubted
+	smallLine    = decimal.NewFromInt(20)      // dollars of a line of work that could be thousands
+	highTax      = decimal.New(8, -2)          // property tax of a year, as a share of the price
+	lowPrice     = decimal.New(30, -2)         // a first loan's share of the price
+	lowWork      = decimal.New(20, -2)         // a loan's share of the renovation
+	earlyDeposit = 365                         // days before the purchase
+)
+
+// doubtSlips looks for figures whose unit has probably slipped: a k left out, a year's
+// bill by the month, 8.5% for 85%, a date of another year.
+func (r *reader) doubtSlips() {
+	r.doubtSmallLines()
+	r.doubtPropertyTax()
+	r.doubtShares()
+	until, bought := r.good("purchase.earnest deposit.refundable until"), r.good("purchase.date")
+	if until != nil && bought != nil && days(until.date, bought.date) > earlyDeposit {
+		r.say("deposit-date-early", until.at(), "the deposit is refundable until %s, more than a year before the purchase (%s)", until.date, bought.date)("check the year of both days")
+	}
+}
+
+func (r *reader) doubtSmallLines() {
+	if r.good("purchase.price").number.LessThan(largeDeal) {
+		return
+	}
+	for _, l := range r.lines() {
+		for _, key := range []string{"amount", "materials", "labour"} {
+			if g := r.good(l.path + key); g != nil && g.number.IsPositive() && g.number.LessThan(smallLine) {
+				r.say("amount-small", g.at(), "%s is %s, little for a line of work", key, diag.Quote(g.node.text))("write %sk if thousands are meant; it is used as it stands", strings.TrimSpace(g.node.text))
+			}
+		}
+	}
+}
+
+// doubtPropertyTax looks for a year's bill that is charged by the month or quarter.
+func (r *reader) doubtPropertyTax() {
+	price := r.good("purchase.price").number
+	for _, m := range r.deal.Root.In("holding_fee") {
+		if !taxes(m) {
+			continue
+		}
+		for line, times := range map[string]int64{"a_month": 12, "a_quarter": 4, "a_year": 1} {
+			v, given := m.Given[line]
+			year := v.Number.Mul(decimal.NewFromInt(times))
+			if !given || !year.GreaterThan(highTax.Mul(price)) {
+				continue
+			}
+			tell := r.say("property-tax-high", v.Pos, "%s is %s, %s a year, more than 8%% of the price", m.Label, v.Text, quantity.FormatDollars(year))
+			if times == 1 {
+				tell("check it with the bill; it is used as it stands")
+				continue
+			}
+			tell("write %s/year if it is the bill of a year", quantity.FormatDollars(v.Number))
+		}
+	}
+}
+
+func taxes(m *model.Member) bool { return strings.Contains(strings.ToLower(m.Label), "tax") }
+
+func (r *reader) doubtShares() {
+	for i, l := range r.loans() {
+		for _, s := range []struct {
+			key, code string
+			low       decimal.Decimal
+		}{
+			{"price share", "price-share-low", lowPrice},
+			{"renovation share", "renovation-share-low", lowWork},
+		} {
+			g, rest := r.good(l.path+s.key), r.good(l.path+"of remainder")
+			if i > 0 && s.key == "price share" || rest != nil && !rest.number.IsZero() {
+				continue // a second lender often adds a little
+			}
+			if g != nil && g.number.IsPositive() && g.number.LessThan(s.low) {
+				r.say(s.code, g.at(), "%s of %s is %s; usual is at least %s", s.key, l.member.Label, diag.Quote(g.node.text), quantity.FormatPercent(s.low, 0))("check it with the lender's term sheet, for a point or nought left out; it is used as it stands")
+			}
+		}
+	}
+}

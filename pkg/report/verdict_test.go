@@ -1,0 +1,74 @@
+package report
+
+import (
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/solve"
+)
+
+// The plan's profit and what is left of it; a loss is never a negative profit.
+func TestMovesOfProfitAndLoss(t *testing.T) {
+	for _, c := range []struct {
+		before, after int64
+		want          string
+	}{
+		{50, 30, "profit falls by $20 to $30"},
+		{50, 60, "profit rises by $10 to $60"},
+		{50, 50, "profit stays"},
+		{50, 0, "profit falls by $50 to $0"},
+		{50, -7, "profit falls by $57 to a loss of $7"},
+		{0, -7, "profit falls by $7 to a loss of $7"},
+		{-30, -50, "the loss rises by $20 to $50"},
+		{-30, -28, "the loss falls by $2 to $28"},
+		{-30, -30, "the loss stays"},
+		{-30, 5, "the loss of $30 becomes a profit of $5"},
+	} {
+		s := answer.Shake{Profit: decimal.NewFromInt(c.after), Lost: decimal.NewFromInt(c.before - c.after)}
+		require.Equal(t, c.want, moves(s), "%d to %d", c.before, c.after)
+	}
+}
+
+func TestTermWords(t *testing.T) {
+	d := decimal.NewFromInt
+	for _, c := range []struct {
+		term answer.Term
+		want string
+	}{
+		{answer.Term{Loan: "bank", Months: d(7), Spare: d(1), Each: d(3), Fee: d(1081)}, "bank: its term of 7 months ends 1 month after the planned sale; each 3 months more cost $1,081."},
+		{answer.Term{Loan: "bank", Months: d(7), Each: d(3), Fee: d(1081)}, "bank: its term of 7 months ends with the planned sale; each 3 months more cost $1,081."},
+		{answer.Term{Loan: "bank", Months: d(5), Spare: d(-1), Each: d(3), Fee: d(900), Paid: d(900)}, "bank: its term of 5 months ends 1 month before the planned sale; the plan pays $900 for extensions, and each 3 months more cost $900."},
+		{answer.Term{Loan: "bank", Months: d(7), Spare: d(2)}, "bank: its term of 7 months ends 2 months after the planned sale; no extension is agreed."},
+	} {
+		require.Equal(t, c.want, termWords(c.term))
+	}
+}
+
+// A limit that is not enough is named; no word stands where a number is expected.
+func TestLimits(t *testing.T) {
+	d := decimal.NewFromInt
+	require.Equal(t, "over 300%", limit(solve.BreakEven{Never: true, Value: d(3)}, percent))
+	require.Equal(t, "already", limit(solve.BreakEven{Missed: true}, percent))
+	require.Equal(t, "35%", limit(solve.BreakEven{Found: true, Value: decimal.New(35, -2)}, percent))
+}
+
+func TestAsk(t *testing.T) {
+	for label, want := range map[string]Asked{
+		"Don't go above":            {[]string{"max_offer_low"}, -1, false},
+		"points and loan fees":      {[]string{"loan_charges_paid"}, 0, false},
+		"- holding, less refunds":   {[]string{"holding_cost"}, -1, true},
+		"+ the other 30% of value":  {[]string{"rule_allowance"}, -1, false},
+		"rule-of-thumb offer, 65%":  {[]string{"rule_offer"}, -1, false},
+		"loans' cost a year (APR)":  {[]string{"loan_apr"}, -1, false},
+		"first loan, at closing":    {[]string{"first loan, at closing", "first loan.loan_at_closing", "first loan"}, -1, false},
+		"first loan, no retainage":  {[]string{"first loan, no retainage", "first loan.retainage", "first loan"}, -1, false},
+		"margin, of the sale price": {[]string{"margin, of the sale price", "margin.of the sale price", "margin"}, -1, false},
+		"no lead-in":                {[]string{"no lead-in", "lead-in"}, -1, false},
+		"profit":                    {[]string{"profit"}, -1, false},
+	} {
+		require.Equal(t, want, Ask(label), label)
+	}
+}
