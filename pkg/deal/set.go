@@ -97,7 +97,7 @@ func meantPath(all []target, path string) string {
 	var known, here []string
 	for _, t := range all {
 		known = append(known, t.name(), t.path[len(t.path)-1])
-		if n := len(t.path) - 1; group != "" && strings.HasSuffix("."+strings.Join(t.path[:n], "."), "."+group) {
+		if n := len(t.path) - 1; group != "" && strings.HasSuffix("."+strings.Join(t.path[:n], "."), "."+group) && !slices.Contains(here, t.path[n]) {
 			here = append(here, t.path[n])
 		}
 	}

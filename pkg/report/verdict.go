@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -155,103 +154,5 @@ func backOut(a *answer.Answer) string {
 		return fmt.Sprintf("Back out and you lose %s; once the earnest deposit no longer comes back, %s.", dollars(early), dollars(late))
 	default:
 		return fmt.Sprintf("Back out up to %s and you lose %s; after that the earnest deposit too, %s in all.", until.Long(), dollars(early), dollars(late))
-	}
-}
-
-// shakes writes the usual mishaps most likely to break the deal, and the terms that
-// a small delay would pass.
-func shakes(p *page, a *answer.Answer) {
-	p.heading("Most likely to break it, of the usual mishaps")
-	for i, s := range a.Shakes[:a.Telling] {
-		p.text(fmt.Sprintf("  %d. ", i+1), shakeWords(a, s))
-	}
-	for _, t := range a.Terms {
-		p.text("  ", termWords(t))
-	}
-}
-
-// termWords says when a loan falls due, beside the planned sale, and what more time
-// costs.
-func termWords(t answer.Term) string {
-	s := t.Loan + ": its term of " + months(t.Months) + " ends "
-	switch {
-	case t.Spare.IsZero():
-		s += "with the planned sale; "
-	case t.Spare.IsNegative():
-		s += months(t.Spare.Neg()) + " before the planned sale; "
-	default:
-		s += months(t.Spare) + " after the planned sale; "
-	}
-	switch {
-	case !t.Each.IsPositive():
-		return s + "no extension is agreed."
-	case t.Paid.IsPositive():
-		s += "the plan pays " + dollars(t.Paid) + " for extensions, and "
-	}
-	return s + "each " + months(t.Each) + " more cost " + dollars(t.Fee) + "."
-}
-
-func shakeWords(a *answer.Answer, s answer.Shake) string {
-	var what string
-	switch s.Name {
-	case "sale":
-		what = "The house sells for " + percent(s.By) + " less"
-		if a.HasLow {
-			what += ", at your low value"
-		}
-	case "late":
-		what = "It sells " + months(s.By) + " later"
-	case "overrun":
-		what = "The work comes to " + percent(s.By) + " over the bids (planned " + percent(a.Line("overrun")) + ")"
-	case "stall":
-		what = "The work stands still for " + months(s.By)
-	case "hands":
-		what = "You cannot do your own work and trades finish it"
-	case "value":
-		what = "The lender's value comes in " + percent(s.By) + " low"
-	case "draws":
-		what = "Draws come " + months(s.By) + " later"
-	}
-	parts := []string{moves(s)}
-	if s.Missed("profit_to_spare").IsPositive() && s.Profit.IsPositive() && !a.Line("profit_to_spare").IsNegative() {
-		parts[0] += ", under your target"
-	}
-	if need := need(a, s); need.IsPositive() {
-		more := fmt.Sprintf("you need %s more cash", dollars(need))
-		if s.Lost.IsPositive() {
-			parts = append(parts, "and "+more)
-		} else {
-			parts = append([]string{more}, "and "+parts[0])
-		}
-	}
-	text := what + ": " + strings.Join(parts, ", ") + "."
-	if s.Short.IsPositive() && need(a, s).IsPositive() {
-		text += fmt.Sprintf(" You would be %s short.", dollars(s.Short))
-	}
-	return text
-}
-
-// need is the cash that a shake takes beyond the plan's.
-func need(a *answer.Answer, s answer.Shake) decimal.Decimal { return s.Cash.Sub(a.Line("cash_needed")) }
-
-// moves says what becomes of the plan's profit or loss.
-func moves(s answer.Shake) string {
-	before, verb := s.Profit.Add(s.Lost), " falls by "
-	if before.IsNegative() != s.Lost.IsNegative() {
-		verb = " rises by "
-	}
-	switch by := dollars(s.Lost.Abs()); {
-	case s.Lost.IsZero() && before.IsNegative():
-		return "the loss stays"
-	case s.Lost.IsZero():
-		return "profit stays"
-	case before.IsNegative() && s.Profit.IsNegative():
-		return "the loss" + verb + by + " to " + dollars(s.Profit.Neg())
-	case before.IsNegative():
-		return "the loss of " + dollars(before.Neg()) + " becomes a profit of " + dollars(s.Profit)
-	case s.Profit.IsNegative():
-		return "profit falls by " + by + " to a loss of " + dollars(s.Profit.Neg())
-	default:
-		return "profit" + verb + by + " to " + dollars(s.Profit)
 	}
 }

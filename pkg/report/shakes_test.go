@@ -38,12 +38,12 @@ func TestTermWords(t *testing.T) {
 		term answer.Term
 		want string
 	}{
-		{answer.Term{Loan: "bank", Months: d(7), Spare: d(1), Each: d(3), Fee: d(1081)}, "bank: its term of 7 months ends 1 month after the planned sale; each 3 months more cost $1,081."},
-		{answer.Term{Loan: "bank", Months: d(7), Each: d(3), Fee: d(1081)}, "bank: its term of 7 months ends with the planned sale; each 3 months more cost $1,081."},
-		{answer.Term{Loan: "bank", Months: d(5), Spare: d(-1), Each: d(3), Fee: d(900), Paid: d(900)}, "bank: its term of 5 months ends 1 month before the planned sale; the plan pays $900 for extensions, and each 3 months more cost $900."},
-		{answer.Term{Loan: "bank", Months: d(7), Spare: d(2)}, "bank: its term of 7 months ends 2 months after the planned sale; no extension is agreed."},
+		{answer.Term{Loan: "bank", Months: d(7), Spare: d(1), Each: d(3), Fee: d(1081)}, "bank: its term of 7 months ends 1 month after the planned sale in month 6; an extension of 3 months costs $1,081."},
+		{answer.Term{Loan: "bank", Months: d(7), Each: d(3), Fee: d(1081)}, "bank: its term of 7 months ends with the planned sale in month 6; an extension of 3 months costs $1,081."},
+		{answer.Term{Loan: "bank", Months: d(5), Spare: d(-1), Each: d(3), Fee: d(900), Paid: d(900)}, "bank: its term of 5 months ends 1 month before the planned sale in month 6; the plan pays $900 for extensions; one of 3 months costs $900."},
+		{answer.Term{Loan: "bank", Months: d(7), Spare: d(2)}, "bank: its term of 7 months ends 2 months after the planned sale in month 6; no extension is agreed."},
 	} {
-		require.Equal(t, c.want, termWords(c.term))
+		require.Equal(t, c.want, termWords(c.term, d(6)))
 	}
 }
 
