@@ -39,7 +39,8 @@ func results(a *answer.Answer) []entry {
 	} else {
 		list = append(list, entry{"return on cash (ROI)", "no cash tied up"})
 	}
-	list = append(list, entry{"  IRR for a year", irr(a)}, flattery(a))
+	list = append(list, entry{"  IRR for a year", irr(a)})
+	list = append(list, flattery(a)...)
 	if len(a.Loans()) > 0 {
 		list = append(list, entry{"loans' cost a year (APR)", rate(a.LoanAPR)})
 	}
@@ -49,12 +50,15 @@ func results(a *answer.Answer) []entry {
 	return append(list, entry{"to set aside for tax", money(a.Line("tax_set_aside"))})
 }
 
-// flattery warns of the rates for a year above it.
-func flattery(a *answer.Answer) entry {
-	if a.Line("cash_needed").IsPositive() {
-		return entry{"  (both flatter a short deal)", ""}
+// flattery warns of the rates for a year above it, if there are any.
+func flattery(a *answer.Answer) []entry {
+	switch {
+	case a.Line("cash_needed").IsPositive():
+		return []entry{{"  (both flatter a short deal)", ""}}
+	case a.IRR.Found:
+		return []entry{{"  (it flatters a short deal)", ""}}
 	}
-	return entry{"  (it flatters a short deal)", ""}
+	return nil
 }
 
 func irr(a *answer.Answer) string {
