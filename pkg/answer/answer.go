@@ -82,6 +82,16 @@ func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	return a, nil
 }
 
+// Worked works out the figures of a deal alone, without the searches of a bid: no
+// offers, break-evens or shakes.
+func Worked(d *deal.Deal, warnings diag.List) (*Answer, error) {
+	v, err := exact.Evaluate(d.Model)
+	if err != nil {
+		return nil, err
+	}
+	return &Answer{Deal: d, Model: d.Model, Values: v, Assumed: v.Assumed(), Warnings: warnings}, nil
+}
+
 // Line returns the value of a line of the deal.
 func (a *Answer) Line(name string) decimal.Decimal {
 	return a.Values.Of(a.Model.Find(a.Model.Root, name))

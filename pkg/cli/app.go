@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/report"
 )
 
@@ -33,6 +34,7 @@ func System() Streams {
 type common struct {
 	Streams
 	sets  []string
+	how   deal.Options
 	json  bool
 	color string
 }
@@ -45,9 +47,9 @@ func Run(args []string, s Streams) int {
 	var told *toldError
 	if err != nil && !errors.As(err, &told) {
 		fmt.Fprintln(s.Err, "ledgerboard: error:", err)
-		var usage *usageError
-		if errors.As(err, &usage) && usage.hint != "" {
-			fmt.Fprintln(s.Err, "ledgerboard: hint:", usage.hint)
+		var hinted interface{ tip() string }
+		if errors.As(err, &hinted) && hinted.tip() != "" {
+			fmt.Fprintln(s.Err, "ledgerboard: hint:", hinted.tip())
 		}
 	}
 	return exitCode(err)
@@ -86,7 +88,7 @@ and why. It informs; it does not advise.`,
 	})
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2 // letters that may be wrong in a verb
-	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newWhy(s), newLines(s), newExitCodes())
+	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newScope(s), newBuy(s), newWhy(s), newLines(s), newExitCodes())
 	return root
 }
 

@@ -44,6 +44,18 @@ type usageError struct {
 func (e *usageError) Error() string { return e.err.Error() }
 func (e *usageError) Unwrap() error { return e.err }
 
+// A dataError is a file that cannot be used for what is asked.
+type dataError struct {
+	err  error
+	hint string
+}
+
+func (e *dataError) Error() string { return e.err.Error() }
+func (e *dataError) Unwrap() error { return e.err }
+
+func (e *usageError) tip() string { return e.hint }
+func (e *dataError) tip() string  { return e.hint }
+
 // A toldError was already told to the user; only its exit code is left.
 type toldError struct{ code int }
 

@@ -1,9 +1,11 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"ledgerboard/pkg/answer"
@@ -29,6 +31,25 @@ func (c *common) text(path string) (name string, text []byte, err error) {
 		return "", nil, fmt.Errorf("%s: %s", path, reason(err))
 	}
 	return path, text, nil
+}
+
+// beside opens the files that a deal file names, from its own folder.
+func beside(path string) func(string) ([]byte, error) {
+	return func(name string) ([]byte, error) {
+		if !filepath.IsAbs(name) {
+			name = filepath.Join(filepath.Dir(path), name)
+		}
+		f, err := os.Open(name)
+		if err != nil {
+			return nil, errors.New(reason(err))
+		}
+		defer f.Close()
+		text, err := io.ReadAll(io.LimitReader(f, largest))
+		if err != nil {
+			return nil, errors.New(reason(err))
+		}
+		return text, nil
+	}
 }
 
 // reason is why a file could not be used, without its name and without the call.
@@ -70,7 +91,11 @@ func (c *common) read(path string) (*deal.Deal, diag.List, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	d, found := deal.Read(name, text, sets...)
+	how := c.how
+	if path != "-" {
+		how.Open = beside(path)
+	}
+	d, found := deal.ReadWith(how, name, text, sets...)
 	if found.HasErrors() {
 		mistakes := found.Errors()
 		if err := diag.Render(c.Err, mistakes, deal.Sources(name, text, sets...)); err != nil {

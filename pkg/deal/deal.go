@@ -1,10 +1,14 @@
 package deal
 
 import (
+	"maps"
 	"strings"
+
+	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -27,7 +31,12 @@ type Deal struct {
 	// margin_to_spare, roi_to_spare, cash_to_spare, in this order, as far as the
 	// file states the target. Empty if it states none.
 	Targets []string
-	HasCash bool // the file says what cash there is
+	HasCash bool             // the file says what cash there is
+	Kerf    *decimal.Decimal // what a saw cut takes, in feet; nil if the file does not say
+	Cuts    []CutList        // of the products bought in sticks
+	// Work and Products are what the price book says of the model's items and products.
+	Work     map[*model.Member]*Work
+	Products map[*model.Member]*pricebook.Product
 	// Sources are the texts of the file and of the sets, for diag.Render.
 	Sources map[string]string
 }
@@ -41,7 +50,13 @@ type Set struct{ Path, Value string }
 // Read reads a deal file. The list holds every mistake and doubt, sorted; the deal
 // is nil exactly if it holds a mistake.
 func Read(name string, text []byte, sets ...Set) (*Deal, diag.List) {
+	return ReadWith(Options{}, name, text, sets...)
+}
+
+// ReadWith is Read with a say in how the file is read.
+func ReadWith(how Options, name string, text []byte, sets ...Set) (*Deal, diag.List) {
 	r := newReader(name)
+	r.allOptions = how.AllOptions
 	if bad := unreadable(name, text); bad != nil {
 		return nil, diag.List{*bad}
 	}
@@ -59,11 +74,13 @@ func Read(name string, text []byte, sets ...Set) (*Deal, diag.List) {
 		fallthrough
 	case root.shape == mapping:
 		r.apply(root, sets)
+		r.ownBook(root, how.Open)
 		r.read(root)
 	case root.shape != refused:
 		r.say("not-a-deal", root.at, "the file is %s, not keys with values", root.shape.words())("begin with   purchase: {price: $212,500}")
 	}
 	r.deal.Sources = Sources(name, text, sets...)
+	maps.Copy(r.deal.Sources, r.books)
 	r.diags.Sort()
 	if r.diags.HasErrors() {
 		return nil, r.diags

@@ -71,8 +71,19 @@ func (f *Field) lines(doc *model.Document) []*model.Line {
 	return out
 }
 
+// roomSets are the model's sets of the groups around rooms, by the beginning of the path.
+var roomSets = map[string][]string{
+	"<room>": {"inside", "room"}, "<fixed>": {"fitting"}, "<option>": {"option"}, "<work>": {"item"}, "<plane>": {"plane"},
+	"<trade>": {"trade"}, "<check>": {"check"}, "outside": {"outside", "room"}, "whole house": {model.Deal},
+}
+
 // sets are the model's sets that the field's lines may stand in.
 func (f *Field) sets() []string {
+	for prefix, sets := range roomSets {
+		if strings.HasPrefix(f.Path, prefix) {
+			return sets
+		}
+	}
 	switch {
 	case strings.HasPrefix(f.Path, "<fee>.tables[]"):
 		return []string{"table"}

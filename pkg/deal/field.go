@@ -38,6 +38,25 @@ const (
 	Brackets     Kind = "brackets"
 	Slabs        Kind = "slabs"
 	Tables       Kind = "tables of rates"
+	Named        Kind = "groups by name"
+	Length       Kind = "length"
+	Area         Kind = "area"
+	Volume       Kind = "volume"
+	Weight       Kind = "weight"
+	Days         Kind = "days"
+	Pace         Kind = "number"
+	Pitch        Kind = "pitch"
+	Quantity     Kind = "so much work"
+	HoursOfWork  Kind = "hours, in all or for each unit"
+	UnitPrice    Kind = "dollars for each unit"
+	Words        Kind = "list of words"
+	Sizes        Kind = "size or list of sizes"
+	Walk         Kind = "walls in order"
+	Ceiling      Kind = "height of a ceiling"
+	Openings     Kind = "count, size or list of sizes"
+	Roof         Kind = "area or list of parts"
+	Works        Kind = "work by name"
+	Scope        Kind = "option, or options by room"
 )
 
 // A Field is a row of the table: one key of the deal file.
@@ -54,7 +73,8 @@ type Field struct {
 	Choices   []string // the words a choice takes
 	Other     []string // other names of the key
 	Short     string   // the part that a single value instead of a group means
-	Set       string   // of a list: the set of the model its items belong to
+	Set       string   // of a list or of groups by name: the set of the model its items belong to
+	Of        string   // of groups by name: the rows of each
 	Only      string   // of a charge's details: the kinds of charge that may have it; "" for all
 	Required  bool     //
 	item      bool     // of a list of values, which have no key
@@ -90,7 +110,7 @@ func (f *Field) feeds() []string { return strings.Fields(f.Line) }
 // rows is the whole table, in the order of the docs. A list's items, like the
 // details of a charge, are groups of their own.
 func rows() []Field {
-	return slices.Concat(houseRows(), timeRows(), renovationRows(), loanRows(), chargeRows(), resultRows())
+	return slices.Concat(houseRows(), timeRows(), renovationRows(), roomRows(), loanRows(), chargeRows(), resultRows())
 }
 
 // fields is the table by group. Never written to after this.

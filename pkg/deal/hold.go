@@ -17,7 +17,8 @@ type calendar struct {
 }
 
 // calendar lays nothing but the phases over the document and works out its lines
-// hold_months and sale_day. It is false where a phase cannot be read.
+// hold_months and sale_day; where the rooms say how long the work takes, all of the
+// deal. It is false where a phase cannot be read.
 func (r *reader) calendar() (calendar, bool) {
 	if r.times != nil {
 		return *r.times, r.timed
@@ -25,6 +26,10 @@ func (r *reader) calendar() (calendar, bool) {
 	r.times = &calendar{}
 	if g := r.got["time"]; g != nil && !g.ok {
 		return *r.times, false
+	}
+	if r.got["time.renovation"] == nil && len(r.plans) > 0 {
+		r.timed = r.times.read(r.deal.Root)
+		return *r.times, r.timed
 	}
 	bare := model.NewDeal("")
 	bare.GiveNumber("price", decimal.Decimal{})

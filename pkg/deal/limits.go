@@ -35,6 +35,7 @@ var kindRanges = map[Kind]string{
 	WholeMonths:  "at most 10 years",
 	HourRate:     "at least $0, at most $10,000",
 	Hours:        "at most 100,000 hours",
+	Area:         "at least 0 sq ft, at most 10,000,000 sq ft",
 }
 
 // accepts is the field's range in words.
@@ -81,6 +82,9 @@ func number(k Kind, text string) (decimal.Decimal, error) {
 		return quantity.ParseDuration(text)
 	case Hours:
 		return quantity.ParseHours(text)
+	}
+	if read := measured[k]; read != nil {
+		return read(text)
 	}
 	return quantity.ParseCount(text)
 }

@@ -9,6 +9,7 @@ import (
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -21,12 +22,14 @@ type reader struct {
 	got    map[string]*reading // by full path, items of lists by number: loans[1].rate
 	items  map[string][]scope  // of the lists, by the set of their members
 	dated  []datedFee
-	meant  map[string]bool // full paths that unknown keys were probably meant for
-	odd    map[string]bool // paths of groups with an unknown key
-	astray map[string]bool // groups that are missing and whose keys were found elsewhere
+	meant  map[string]bool   // full paths that unknown keys were probably meant for
+	odd    map[string]bool   // paths of groups with an unknown key
+	astray map[string]bool   // groups that are missing and whose keys were found elsewhere
+	books  map[string]string // texts of price books read besides, by name
 	root   *node
 	times  *calendar // what the model makes of the phases; nil before it is asked
 	timed  bool      // whether they could be read
+	scoping
 }
 
 // A reading is a key that the file gives.
@@ -58,9 +61,9 @@ type scope struct {
 }
 
 func newReader(name string) *reader {
-	d := &Deal{Name: name, Root: model.NewDeal(name)}
+	d := &Deal{Name: name, Root: model.NewDeal(name), Work: map[*model.Member]*Work{}, Products: map[*model.Member]*pricebook.Product{}}
 	d.Root.Pos.File = name
-	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}}
+	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, scoping: newScoping()}
 }
 
 // say adds a finding once its hint is known.
@@ -75,9 +78,14 @@ func (r *reader) read(root *node) {
 	top := scope{member: r.deal.Root, at: root.at}
 	r.group(top, root)
 	r.facts()
+	r.build()
+	r.notSeen()
 	r.check()
 	if !r.diags.HasErrors() {
 		r.bind()
+	}
+	if !r.diags.HasErrors() {
+		r.compute()
 	}
 	if !r.diags.HasErrors() {
 		r.doubt()
@@ -125,6 +133,7 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 	inner := scope{path: s.path + f.Key() + ".", group: f.Path, member: s.member, place: s.place, at: e.key.at}
 	switch f.Kind {
 	case Group:
+		inner.member = r.groupMember(s, f, e.key.at)
 		r.groupField(inner, f, g)
 	case List:
 		r.list(s, f, g)
@@ -134,6 +143,24 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 		r.deposits(inner, f, g)
 	case Spending:
 		r.spending(s, f, g)
+	case Named:
+		r.byName(s, f, g)
+	case Sizes:
+		r.sizes(s, f, g)
+	case Walk:
+		r.walls(s, f, g)
+	case Ceiling:
+		r.ceilingField(s, f, g)
+	case Openings:
+		r.openings(s, f, g)
+	case Words:
+		r.wordsField(f, g)
+	case Roof:
+		r.roof(s, f, g)
+	case Works:
+		r.works(s, f, g)
+	case Scope:
+		r.scopeField(f, g)
 	case Brackets, Slabs:
 		r.bracketField(s, f, g)
 	case Tables:

@@ -9,6 +9,7 @@ func houseRows() []Field {
 		{Path: "house.address", Kind: Text, Example: "14 Juniper Lane", Meaning: "where it stands"},
 		{Path: "house.year built", Kind: WholeNumber, Range: "at least 1600, at most 2100", Default: "unknown, so the careful reading is taken", Example: "1962", Meaning: "the year it was built"},
 		{Path: "house.units", Kind: WholeNumber, Range: "at least 1, at most 500", Default: "unknown", Example: "1", Meaning: "how many dwellings it has"},
+		{Path: "house.levels", Kind: WholeNumber, Line: "house_levels", Range: "at least 1, at most 10", Example: "2"},
 		{Path: "house.utilities", Kind: YesNo, Default: "on", Example: "on", Meaning: "whether water, power and gas were on at the visit"},
 
 		{Path: "purchase", Kind: Group, Meaning: "what buying takes", Required: true},
@@ -29,6 +30,7 @@ func houseRows() []Field {
 
 		{Path: "value", Kind: Group, Meaning: "what the house is and will be worth", Required: true},
 		{Path: "value.after-repair value", Kind: Money, Line: "after_repair_value", Range: "at least $1,000, at most $1,000 million", Example: "$359k", Required: true, Other: []string{"arv"}},
+		{Path: "value.before work", Kind: Money, Line: "value_before_work", Range: "at least $1,000, at most $1,000 million", Default: "the after-repair value counts", Example: "$214k"},
 		{Path: "value.low", Kind: Money, Line: "low_value", Range: "at least $1,000, at most $1,000 million", Example: "$335k", Other: []string{"low value"}},
 		{Path: "value.lender's value", Kind: Money, Line: "lender_value", Range: "at least $1,000, at most $1,000 million", Example: "$350k", Other: []string{"lender value", "lenders value"}},
 		{Path: "value.as-is value", Kind: Money, Line: "as_is_value", Range: "at least $1,000, at most $1,000 million", Example: "$205k"},

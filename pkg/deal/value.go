@@ -17,7 +17,7 @@ import (
 func (r *reader) value(s scope, f *Field, g *reading) {
 	v := model.Value{Text: g.node.text, Pos: g.node.at}
 	switch f.Kind {
-	case Text:
+	case Text, Quantity, HoursOfWork, UnitPrice:
 		g.choice, g.ok = strings.Join(strings.Fields(g.node.text), " "), true
 		return
 	case Charge:

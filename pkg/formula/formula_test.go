@@ -16,7 +16,7 @@ import (
 // The words that look along the months or over a set have no rule of their own.
 var acrossMonthsOrSets = []formula.Code{
 	formula.Month, formula.Prior, formula.Ago, formula.Running, formula.Sum, formula.Lowest,
-	formula.FirstMonth, formula.At, formula.Total, formula.Previous,
+	formula.FirstMonth, formula.At, formula.Total, formula.Largest, formula.Previous,
 }
 
 func TestTable(t *testing.T) {

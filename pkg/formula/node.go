@@ -12,7 +12,7 @@ type Node struct {
 	Text string          // a quoted choice, such as "balance"
 	Num  decimal.Decimal // a number
 	Unit string          // the unit written after a number, or ""
-	Set  string          // the set that total adds over
+	Set  string          // the set that total adds over, or in which previous looks back
 	At   int             // byte offset in the text
 }
 

@@ -46,6 +46,7 @@ const (
 	FirstMonth
 	At
 	Total
+	Largest
 	Previous
 )
 
@@ -67,6 +68,7 @@ type Op struct {
 	Least   int  // fewest values in the brackets of a word
 	Most    int  // most values in them
 	OverSet bool // total(x of set)
+	MayOver bool // previous(x) or previous(x of set)
 
 	Exact func(a []decimal.Decimal) (decimal.Decimal, error)
 	Range func(a []affine.Number) affine.Number
@@ -118,7 +120,8 @@ var Table = []*Op{
 	{Code: FirstMonth, Name: "first_month", Least: 1, Most: 1, Unit: monthOf, Words: "the first month in which it holds"},
 	{Code: At, Name: "at", Least: 2, Most: 2, Unit: atMonth, Words: "the value in that month"},
 	{Code: Total, Name: "total", Least: 1, Most: 1, OverSet: true, Unit: first, Words: "the total over the members"},
-	{Code: Previous, Name: "previous", Least: 1, Most: 1, Unit: first, Words: "the value of the member before, 0 for the first"},
+	{Code: Largest, Name: "largest", Least: 1, Most: 1, OverSet: true, Unit: first, Words: "the largest over the members, 0 for none"},
+	{Code: Previous, Name: "previous", Least: 1, Most: 1, MayOver: true, Unit: first, Words: "the value of the member before, 0 for the first"},
 }
 
 var byName = func() map[string]*Op {

@@ -165,9 +165,9 @@ func (p *parser) call(n *Node) (*Node, error) {
 		}
 		p.take()
 	}
-	if n.Op.OverSet {
+	if t := p.peek(); n.Op.OverSet || n.Op.MayOver && t.kind == word && t.text == "of" {
 		if t := p.take(); t.kind != word || t.text != "of" || p.peek().kind != word || !isName(p.peek().text) {
-			return nil, &SyntaxError{n.At, n.Op.Name + " needs the set it adds over, as in total(amount of loan)"}
+			return nil, &SyntaxError{n.At, n.Op.Name + " needs a set, as in total(amount of loan)"}
 		}
 		n.Set = p.take().text
 	}

@@ -60,7 +60,7 @@ func (n *Node) writeCall(b *strings.Builder) {
 		}
 		a.write(b, 0)
 	}
-	if n.Op.OverSet {
+	if n.Set != "" {
 		b.WriteString(" of " + n.Set)
 	}
 	b.WriteString(")")

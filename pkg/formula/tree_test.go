@@ -67,7 +67,7 @@ func tree(t *rapid.T, depth int) *formula.Node {
 	for range values {
 		n.Args = append(n.Args, tree(t, depth-1))
 	}
-	if n.Op.OverSet {
+	if n.Op.OverSet || n.Op.MayOver && rapid.Bool().Draw(t, "over a set") {
 		n.Set = rapid.SampledFrom(names).Draw(t, "set")
 	}
 	return n

@@ -6,12 +6,15 @@ import (
 )
 
 // base names the units that others are built from.
-var base = []string{"$", "month", "quarter", "year", "day", "hour", "ft", "each"}
+var base = []string{"$", "month", "quarter", "year", "week", "day", "hour", "ft", "each", "lb", "unit", "good", "pack"}
+
+// powers are the names of areas and volumes.
+var powers = map[string]int8{"sqft": 2, "cuft": 3}
 
 // A Unit is a product of powers of the base units. The zero Unit is that of a
 // plain number, a share or a yes/no.
 type Unit struct {
-	power [8]int8
+	power [13]int8
 	any   bool // the number 0 goes with every unit
 }
 
@@ -40,6 +43,9 @@ func ParseUnit(text string) (Unit, error) {
 func (u *Unit) times(name string, n int8) error {
 	if plainNames[name] {
 		return nil
+	}
+	if p, ok := powers[name]; ok {
+		name, n = "ft", n*p
 	}
 	for i, b := range base {
 		if b == name {
@@ -129,7 +135,7 @@ func choose(a []Unit) (Unit, error) {
 }
 
 func dollars(a []Unit) (Unit, error) {
-	d := Unit{power: [8]int8{1}}
+	d := Unit{power: [13]int8{1}}
 	if !a[0].Fits(d) {
 		return d, fmt.Errorf("cents needs dollars, found %v", a[0])
 	}
@@ -162,7 +168,7 @@ func monthOf(a []Unit) (Unit, error) {
 	return inMonths(nil)
 }
 
-func inMonths(a []Unit) (Unit, error) { return Unit{power: [8]int8{0, 1}}, nil }
+func inMonths(a []Unit) (Unit, error) { return Unit{power: [13]int8{0, 1}}, nil }
 
 // atMonth is the rule of words that read another month: the second value is a month.
 func atMonth(a []Unit) (Unit, error) {

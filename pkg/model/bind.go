@@ -112,10 +112,23 @@ func (m *Model) Cell(x *Member, l *Line) *Cell {
 // Find looks a name up from a member outward, or returns nil.
 func (m *Model) Find(x *Member, name string) *Cell {
 	for ; x != nil; x = x.Parent {
-		for _, set := range []string{x.Kind, x.Set} {
-			if l := m.Doc.Line(set, name); l != nil {
-				return m.Cell(x, l)
+		if c := m.own(x, name); c != nil {
+			return c
+		}
+		for _, linked := range x.Links {
+			if c := m.own(linked, name); c != nil {
+				return c
 			}
+		}
+	}
+	return nil
+}
+
+// own is the cell of a member's own line, or nil.
+func (m *Model) own(x *Member, name string) *Cell {
+	for _, set := range []string{x.Kind, x.Set} {
+		if l := m.Doc.Line(set, name); l != nil {
+			return m.Cell(x, l)
 		}
 	}
 	return nil
@@ -161,7 +174,7 @@ func (m *Model) given(c *Cell, v Value) error {
 		switch {
 		case r == nil:
 			return fmt.Errorf("%s refers to %q, which is no line", c.Name(), v.Refers)
-		case r.Line.Monthly && !c.Line.Monthly || r.Line.dims != c.Line.dims || r.Line.Unit == "choice" || c.Line.Unit == "choice":
+		case r.Line.Monthly && !c.Line.Monthly || !r.Line.mayStandFor(c.Line):
 			return fmt.Errorf("%s refers to %q, which is in %s", c.Name(), v.Refers, r.Line.per())
 		}
 		c.Expr = &Expr{Cell: r.Index}
@@ -174,6 +187,13 @@ func (m *Model) given(c *Cell, v Value) error {
 		c.Expr = Constant(v.Number)
 	}
 	return nil
+}
+
+// Give sets an input after the deal is bound: what comes from an algorithm that needed
+// other lines first. Nothing that the input's default needs may depend on it.
+func (m *Model) Give(c *Cell, v Value) {
+	c.Member.Give(c.Line.Name, v)
+	c.Given, c.Expr = &v, Constant(v.Number)
 }
 
 // Constant returns the expression that is a number.
@@ -201,10 +221,10 @@ func (m *Model) expr(x *Member, n *formula.Node) (*Expr, error) {
 	e := &Expr{Op: n.Op, Cell: -1, Node: n}
 	contexts := []*Member{x}
 	switch {
-	case n.Op.Code == formula.Total:
+	case n.Op.OverSet:
 		contexts = x.In(n.Set)
 	case n.Op.Code == formula.Previous:
-		p := x.before()
+		p := x.Before(n.Set)
 		if p == nil {
 			return &Expr{Cell: -1, Node: n}, nil
 		}

@@ -103,18 +103,21 @@ func isChoice(n *formula.Node) bool {
 // inside is the checker of an operator's values.
 func (c checker) inside(n *formula.Node) checker {
 	switch n.Op.Code {
-	case formula.Total:
+	case formula.Total, formula.Largest:
 		switch s := c.doc.sets[n.Set]; {
 		case s == nil:
-			c.wrong("total over %q, which is no set", n.Set)
-		case !slices.Contains(s.Parents, c.set) && !slices.Contains(s.Parents, c.doc.sets[c.set].Name):
-			c.wrong("total over %s, which does not belong to %s", n.Set, c.set)
+			c.wrong("%s over %q, which is no set", n.Op.Name, n.Set)
+		case !s.belongsTo(c.set) && !s.belongsTo(c.doc.sets[c.set].Name):
+			c.wrong("%s over %s, which does not belong to %s", n.Op.Name, n.Set, c.set)
 		default:
 			c.set = n.Set
 		}
 	case formula.Previous:
-		if s := c.doc.sets[c.set].Name; s != c.set {
-			c.wrong("previous follows the order of %s; say it in a line of that set", s)
+		switch s := c.doc.sets[c.set]; {
+		case s.Name != c.set:
+			c.wrong("previous follows the order of %s; say it in a line of that set", s.Name)
+		case n.Set != "" && !slices.Contains(s.Links, n.Set):
+			c.wrong("previous of %s, to which %s does not point", n.Set, s.Name)
 		}
 	case formula.Sum, formula.Lowest, formula.FirstMonth, formula.At:
 		c.monthly = true

@@ -4,6 +4,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"slices"
 	"strings"
 	"sync"
 
@@ -18,7 +19,14 @@ type Set struct {
 	Name    string
 	Kinds   []string // the sub-kinds its members come in, or none
 	Parents []string // the sets a member may belong to; Deal for the deal itself
+	Links   []string // the sets it points to besides: a use of an item points to its product
 	Meaning string
+}
+
+// belongsTo reports whether members of the set stand below members of another, or
+// point to them.
+func (s *Set) belongsTo(other string) bool {
+	return slices.Contains(s.Parents, other) || slices.Contains(s.Links, other)
 }
 
 // Deal is the name of the set whose one member is the deal.
@@ -101,7 +109,8 @@ func (d *Document) ByID(id string) *Line {
 	return d.Line(Deal, id)
 }
 
-// Lookup finds a name in a set or the sets it belongs to, nearest first.
+// Lookup finds a name in a set, the sets it points to or the sets it belongs to,
+// nearest first.
 func (d *Document) Lookup(set, name string) *Line {
 	if l := d.Line(set, name); l != nil {
 		return l
@@ -109,6 +118,11 @@ func (d *Document) Lookup(set, name string) *Line {
 	if s := d.sets[set]; s != nil {
 		if l := d.Line(s.Name, name); l != nil {
 			return l
+		}
+		for _, linked := range s.Links {
+			if l := d.Line(linked, name); l != nil {
+				return l
+			}
 		}
 		for _, p := range s.Parents {
 			if l := d.Lookup(p, name); l != nil {
@@ -123,7 +137,7 @@ func (d *Document) Lookup(set, name string) *Line {
 // nil where there is none that way.
 func (d *Document) meanings(set, name string) []*Line {
 	s := d.sets[set]
-	for _, in := range []string{set, s.Name} {
+	for _, in := range append([]string{set, s.Name}, s.Links...) {
 		if l := d.Line(in, name); l != nil {
 			return []*Line{l}
 		}
@@ -136,6 +150,23 @@ func (d *Document) meanings(set, name string) []*Line {
 		out = append(out, d.meanings(p, name)...)
 	}
 	return out
+}
+
+// measured is the unit of work: square feet for one item, doors for another. A line
+// in it may take its value from a line of any measure.
+const measured = "unit"
+
+var measures = []string{"each", "ft", "sqft", "cuft", "month"}
+
+// mayStandFor reports whether an input may take its value from l.
+func (l *Line) mayStandFor(input *Line) bool {
+	switch {
+	case l.Unit == "choice" || input.Unit == "choice":
+		return false
+	case input.Unit == measured:
+		return l.Unit == measured || slices.Contains(measures, l.Unit)
+	}
+	return l.dims == input.dims
 }
 
 func (l *Line) errorf(format string, args ...any) error {

@@ -16,8 +16,10 @@ type Member struct {
 	Label    string // what the owner calls it
 	Parent   *Member
 	Children []*Member
+	Links    []*Member        // the members it points to besides its parent
 	Given    map[string]Value // by line name
 	Pos      diag.Pos         // where the deal file names it
+	linked   []*Member        // the members that point to it
 	id       int
 }
 
@@ -44,6 +46,18 @@ func (m *Member) Add(set, kind, label string) *Member {
 	return c
 }
 
+// Link lets m point to another member, whose lines it then reads by name and which
+// counts m among the members of m's set.
+func (m *Member) Link(to *Member) {
+	m.Links = append(m.Links, to)
+	to.linked = append(to.linked, m)
+}
+
+// Remove takes a member away from below m.
+func (m *Member) Remove(c *Member) {
+	m.Children = slices.DeleteFunc(m.Children, func(x *Member) bool { return x == c })
+}
+
 // Give sets an input of m.
 func (m *Member) Give(line string, v Value) { m.Given[line] = v }
 
@@ -52,7 +66,8 @@ func (m *Member) GiveNumber(line string, n decimal.Decimal) {
 	m.Give(line, Value{Number: n, Text: n.String()})
 }
 
-// In returns the members below m of a set or of one of its kinds, in order.
+// In returns the members below m, and then those that point to it, of a set or of
+// one of its kinds, in order.
 func (m *Member) In(set string) []*Member {
 	var out []*Member
 	for _, c := range m.Children {
@@ -60,17 +75,38 @@ func (m *Member) In(set string) []*Member {
 			out = append(out, c)
 		}
 	}
+	for _, c := range m.linked {
+		if c.Set == set || c.Kind == set {
+			out = append(out, c)
+		}
+	}
 	return out
 }
 
-// before returns the member of the same set and parent in front of m, or nil.
-func (m *Member) before() *Member {
-	if m.Parent == nil {
+// Before returns the member of the same set in front of m, or nil: among those below
+// m's parent or, where a set is named, among those that point to the same member of
+// that set.
+func (m *Member) Before(set string) *Member {
+	beside := m.Parent
+	if set != "" {
+		beside = m.link(set)
+	}
+	if beside == nil {
 		return nil
 	}
-	all := m.Parent.In(m.Set)
+	all := beside.In(m.Set)
 	if i := slices.Index(all, m); i > 0 {
 		return all[i-1]
+	}
+	return nil
+}
+
+// link is the member of a set that m points to, or nil.
+func (m *Member) link(set string) *Member {
+	for _, l := range m.Links {
+		if l.Set == set {
+			return l
+		}
 	}
 	return nil
 }

@@ -71,8 +71,9 @@ func (r *reader) row(row string, no int) error {
 	return nil
 }
 
-// set reads "loan of deal: kind, kind; meaning". What a set belongs to stands
-// before it, so sets never go round in a circle.
+// set reads "loan of deal: kind, kind; meaning", or "use of item and product" where
+// each use points to a product besides. What a set belongs or points to stands before
+// it, so sets never go round in a circle.
 func (r *reader) set(row string) error {
 	head, meaning, _ := strings.Cut(row, ";")
 	head, kinds, _ := strings.Cut(head, ":")
@@ -81,8 +82,9 @@ func (r *reader) set(row string) error {
 		return fmt.Errorf("set %q says not what it belongs to", name)
 	}
 	s := &Set{Name: strings.TrimSpace(name), Meaning: strings.TrimSpace(meaning)}
-	s.Parents, s.Kinds = listed(parents), listed(kinds)
-	for _, p := range s.Parents {
+	parents, links, _ := strings.Cut(parents, " and ")
+	s.Parents, s.Links, s.Kinds = listed(parents), listed(links), listed(kinds)
+	for _, p := range append(s.Parents, s.Links...) {
 		if r.doc.sets[p] == nil {
 			return fmt.Errorf("set %q belongs to %q, which is no set above it", s.Name, p)
 		}

@@ -37,7 +37,7 @@ func parse[T any](text, want string, read func(*cursor) (T, error)) (T, error) {
 		if c.i > 0 && c.toks[c.i-1].kind == number && lookalike(t) {
 			want = wantDigits
 		}
-		return none, c.refuseSpan(t, last, want, "%q does not belong here", c.text[t.at:last.end()])
+		return none, c.refuseSpan(t, last, want, "%s does not belong here", shown(c.text[t.at:last.end()]))
 	}
 	return v, nil
 }
@@ -102,6 +102,9 @@ func (c *cursor) refuseSpan(from, to token, want, why string, args ...any) error
 		At:    from.at,
 	}
 }
+
+// last returns the token that was read last.
+func (c *cursor) last() token { return c.toks[c.i-1] }
 
 // since returns what is written from token t up to the next one to read.
 func (c *cursor) since(t token) string { return c.text[t.at:c.toks[c.i-1].end()] }

@@ -44,6 +44,14 @@ var kinds = map[string]kindOf{
 	"step":     of(ParseStep, func(s Step) string { return fmt.Sprint(s.Each, " ", s.Unit) }, FormatStep),
 	"date":     of(ParseDate, Date.String, Date.Long),
 	"yesno":    of(ParseYesNo, strconv.FormatBool, FormatYesNo),
+	"length":   of(ParseLength, func(l Length) string { return fmt.Sprint(l.Inches(), " = ", l) }, inMetres),
+	"size":     of(bothSides, sides.show, sides.print),
+	"openings": of(manySides, openings.show, openings.print),
+	"area":     of(ParseArea, func(a Area) string { return a.SquareFeet().String() }, func(a Area) string { return a.metres.String() + " m2" }),
+	"volume":   of(ParseVolume, func(v Volume) string { return v.CubicFeet().String() }, func(v Volume) string { return v.metres.String() + " m3" }),
+	"pitch":    of(ParsePitch, func(p Pitch) string { return fmt.Sprint(p, " = ", p.Per12()) }, Pitch.String),
+	"per":      of(ParsePer, func(p Per) string { return fmt.Sprintf("%s %t %q %q", p.Number, p.Money, p.Top, p.Bottom) }, Per.String),
+	"pack":     of(ParsePack, func(p Pack) string { return fmt.Sprintf("%q %s %q", p.Word, p.Number, p.Unit) }, Pack.String),
 }
 
 // example is a line of a data file; want begins with "! " for a refusal.
@@ -134,6 +142,15 @@ func TestErrorPlaces(t *testing.T) {
 		{"step", "$2 per -$5", "-$5", 7},
 		{"rate", "$5 per moon", "moon", 7},
 		{"count", "", "", 0},
+		{"length", " 8′ 14″", "14″", 6},
+		{"length", `5' 12.5 ft`, "ft", 8},
+		{"length", "12 sq ft", "sq ft", 3},
+		{"size", "12 x 14", "12 x 14", 0},
+		{"size", `12 x 8'6"`, "12", 0},
+		{"size", "12ftx14cubits", "cubits", 7},
+		{"openings", "0 of 3' x 4'", "0", 0},
+		{"area", "168", "168", 0},
+		{"per", "5 lb/ box", "box", 6},
 		{"count", "  " + strings.Repeat("1", 65), strings.Repeat("1", 65), 2},
 	}
 	for _, tt := range tests {

@@ -17,3 +17,14 @@ func Example() {
 	// $285,000 for 3.5 months
 	// "0.5" has no percent sign; want a percent sign: 0.5% or 50%
 }
+
+func ExampleParseSize() {
+	size, _ := quantity.ParseSize(`12 x 14 ft`)
+	fmt.Println(size, "is", size.Area())
+
+	_, err := quantity.ParseLength(`8'14"`)
+	fmt.Println(err)
+	// Output:
+	// 12' x 14' is 168 sq ft
+	// `14"` is a foot or more of inches; want fewer than 12 inches behind feet, or inches alone: 9' 2" or 110"
+}

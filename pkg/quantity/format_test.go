@@ -90,8 +90,28 @@ func TestRoundTrip(t *testing.T) {
 		"step": func(t *rapid.T) any {
 			return Step{drawDecimal(t, trillion, 4), drawDecimal(t, trillion-1, 2).Add(decimal.NewFromInt(1))}
 		},
-		"date":  func(t *rapid.T) any { return drawDate(t) },
-		"yesno": func(t *rapid.T) any { return rapid.Bool().Draw(t, "yes") },
+		"date":   func(t *rapid.T) any { return drawDate(t) },
+		"yesno":  func(t *rapid.T) any { return rapid.Bool().Draw(t, "yes") },
+		"length": func(t *rapid.T) any { return drawLength(t) },
+		"size":   func(t *rapid.T) any { return drawSides(t) },
+		"openings": func(t *rapid.T) any {
+			return openings{rapid.IntRange(1, maxOpenings).Draw(t, "count"), drawSides(t)}
+		},
+		"area":   func(t *rapid.T) any { return drawLength(t).Times(drawLength(t)) },
+		"volume": func(t *rapid.T) any { return Volume{drawDecimal(t, 764_554_856, 18)} },
+		"pitch": func(t *rapid.T) any {
+			return Pitch{drawDecimal(t, trillion, 18), drawDecimal(t, trillion-1, 18).Add(decimal.NewFromInt(1))}
+		},
+		"per": func(t *rapid.T) any {
+			if money := rapid.Bool().Draw(t, "money"); money {
+				return Per{drawDecimal(t, trillion, 4), true, "", drawUnit(t)}
+			}
+			return Per{drawDecimal(t, trillion, 18), false, rapid.SampledFrom([]Unit{"", drawUnit(t)}).Draw(t, "top"), drawUnit(t)}
+		},
+		"pack": func(t *rapid.T) any {
+			word := rapid.StringMatching(`[a-z]{2,20}`).Draw(t, "word")
+			return Pack{word, drawDecimal(t, trillion-1, 18).Add(decimal.NewFromInt(1)), drawUnit(t)}
+		},
 	}
 	require.Len(t, draws, len(kinds))
 	for name, draw := range draws {

@@ -30,3 +30,11 @@ func FuzzParseHours(f *testing.F)    { fuzz(f, "hours") }
 func FuzzParseStep(f *testing.F)     { fuzz(f, "step") }
 func FuzzParseDate(f *testing.F)     { fuzz(f, "date") }
 func FuzzParseYesNo(f *testing.F)    { fuzz(f, "yesno") }
+func FuzzParseLength(f *testing.F)   { fuzz(f, "length") }
+func FuzzParseSize(f *testing.F)     { fuzz(f, "size") }
+func FuzzParseOpenings(f *testing.F) { fuzz(f, "openings") }
+func FuzzParseArea(f *testing.F)     { fuzz(f, "area") }
+func FuzzParseVolume(f *testing.F)   { fuzz(f, "volume") }
+func FuzzParsePitch(f *testing.F)    { fuzz(f, "pitch") }
+func FuzzParsePer(f *testing.F)      { fuzz(f, "per") }
+func FuzzParsePack(f *testing.F)     { fuzz(f, "pack") }

@@ -20,7 +20,7 @@ const (
 type token struct {
 	kind  kind
 	text  string // as written
-	name  string // lower case, without a full stop, odd dashes and slashes made plain
+	name  string // lower case, without a full stop, odd dashes, slashes and quotes made plain
 	at    int    // byte offset
 	tight bool   // no space before it
 }
@@ -84,6 +84,10 @@ func plainName(t token) string {
 		return "-"
 	case "\u2044", "\u2215": // fraction slash, division slash
 		return "/"
+	case "\u2019", "\u2018", "\u2032": // curly quotes, prime
+		return "'"
+	case "\u201d", "\u201c", "\u2033":
+		return `"`
 	}
 	if t.kind == word {
 		return strings.ToLower(strings.TrimSuffix(t.text, "."))

@@ -21,7 +21,7 @@ func (f frame) across(e *model.Expr) *Tree {
 		return f.operation(e.Op, e.Node, f.inMonth(e, f.otherMonth(e.Op, n.Value)), plus(n))
 	case formula.Running:
 		return f.operation(e.Op, e.Node, f.months(e, f.month)...)
-	case formula.Total:
+	case formula.Total, formula.Largest:
 		return f.operation(e.Op, e.Node, f.members(e)...)
 	}
 	return f.operation(e.Op, e.Node, f.months(e, f.values.Months())...)

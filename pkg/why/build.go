@@ -1,8 +1,6 @@
 package why
 
 import (
-	"slices"
-
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/formula"
@@ -63,7 +61,7 @@ func (f frame) build(e *model.Expr, written *formula.Node) *Tree {
 		return f.simple(e, written)
 	}
 	for isPrevious(written) {
-		f.member = before(f.member)
+		f.member = before(f.member, written)
 		written = written.Args[0]
 	}
 	switch e.Op.Code {
@@ -139,7 +137,7 @@ func (f frame) flatten(e *model.Expr, sign int, out *[]Term) {
 // within is the frame of an expression's i-th value.
 func (f frame) within(e *model.Expr, i int) frame {
 	for n := e.Node.Args[i]; isPrevious(n); n = n.Args[0] {
-		f.member = before(f.member)
+		f.member = before(f.member, n)
 	}
 	return f
 }
@@ -184,14 +182,10 @@ func isPrevious(n *formula.Node) bool {
 	return n != nil && n.Op != nil && n.Op.Code == formula.Previous
 }
 
-// before returns the member in front of x of the same set and parent, or nil.
-func before(x *model.Member) *model.Member {
-	if x == nil || x.Parent == nil {
+// before is the member that a previous() looks at, or nil.
+func before(x *model.Member, n *formula.Node) *model.Member {
+	if x == nil {
 		return nil
 	}
-	all := x.Parent.In(x.Set)
-	if i := slices.Index(all, x); i > 0 {
-		return all[i-1]
-	}
-	return nil
+	return x.Before(n.Set)
 }

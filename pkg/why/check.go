@@ -121,7 +121,7 @@ func (t *Tree) operate() (decimal.Decimal, error) {
 		return t.elsewhere(t.Month - 1)
 	case formula.Ago, formula.At:
 		return t.elsewhere(frame{month: t.Month}.otherMonth(t.Op, t.terms[1].Value))
-	case formula.Lowest, formula.FirstMonth:
+	case formula.Lowest, formula.Largest, formula.FirstMonth:
 		return t.searched()
 	case formula.Cents:
 		return t.Op.Exact([]decimal.Decimal{t.terms[0].Value})
@@ -172,7 +172,7 @@ func (t *Tree) elsewhere(month int) (decimal.Decimal, error) {
 func (t *Tree) searched() (decimal.Decimal, error) {
 	d := t.decider()
 	switch {
-	case d < 0 && t.Op.Code == formula.FirstMonth:
+	case d < 0 && t.is(formula.FirstMonth, formula.Largest):
 		return decimal.Decimal{}, nil
 	case d < 0:
 		return decimal.Decimal{}, errors.New("there are no months")
@@ -185,7 +185,7 @@ func (t *Tree) searched() (decimal.Decimal, error) {
 // decider returns the index of the first term that settles the value, or -1; of
 // equal ones a number that only bounds the others comes last.
 func (t *Tree) decider() int {
-	if !t.is(formula.Min, formula.Max, formula.Lowest, formula.FirstMonth) {
+	if !t.is(formula.Min, formula.Max, formula.Lowest, formula.Largest, formula.FirstMonth) {
 		return -1
 	}
 	best := -1
@@ -199,8 +199,8 @@ func (t *Tree) decider() int {
 			if t.terms[best].Kind == Number && x.Kind != Number {
 				best = i
 			}
-		case best < 0, t.Op.Code == formula.Max && x.Value.GreaterThan(t.terms[best].Value),
-			t.Op.Code != formula.Max && x.Value.LessThan(t.terms[best].Value):
+		case best < 0, t.is(formula.Max, formula.Largest) && x.Value.GreaterThan(t.terms[best].Value),
+			!t.is(formula.Max, formula.Largest) && x.Value.LessThan(t.terms[best].Value):
 			best = i
 		}
 	}

@@ -180,7 +180,7 @@ func (p *printer) operands(t *Tree, indent, depth int) {
 		}
 		seen[inner] = true
 		r := p.row(x, t.Month)
-		if t.is(formula.Min, formula.Max, formula.Lowest) && i == t.Took {
+		if t.is(formula.Min, formula.Max, formula.Lowest, formula.Largest) && i == t.Took {
 			r.note = strings.TrimSuffix("decides; "+r.note, "; ")
 		}
 		r.shut = t.is(formula.Lowest) && i != t.Took

@@ -101,13 +101,21 @@ func (w *Walker[T, R]) across(x *model.Expr) (T, error) {
 	case formula.FirstMonth:
 		return w.firstMonth(x.Args[0])
 	}
-	var total T // Total: one argument for each member
-	for _, a := range x.Args {
+	code := formula.Add
+	if x.Op.Code == formula.Largest {
+		code = formula.Max
+	}
+	var total T // of one value for each member
+	for i, a := range x.Args {
 		v, err := w.value(a)
 		if err != nil {
 			return v, err
 		}
-		if total, err = w.Rules.Apply(formula.Table[formula.Add], []T{total, v}); err != nil {
+		if i == 0 {
+			total = v
+			continue
+		}
+		if total, err = w.Rules.Apply(formula.Table[code], []T{total, v}); err != nil {
 			return total, err
 		}
 	}

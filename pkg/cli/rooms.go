@@ -1,0 +1,36 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/report"
+)
+
+// rooms refuses a deal without rooms, and a room or trade that it does not have.
+func rooms(a *answer.Answer, path string, view report.View) error {
+	if len(a.Model.Root.In("room")) == 0 {
+		return &dataError{fmt.Errorf("%s has no rooms", path), "add   rooms: {hall bath: {size: 8' x 5', work: {paint walls: own hands}}}"}
+	}
+	if err := oneOf(a, "room", view.Room); err != nil {
+		return err
+	}
+	return oneOf(a, "trade", view.Trade)
+}
+
+func oneOf(a *answer.Answer, set, name string) error {
+	var names []string
+	for _, m := range a.Model.Root.In(set) {
+		if strings.EqualFold(m.Label, strings.TrimSpace(name)) || name == "" {
+			return nil
+		}
+		names = append(names, m.Label)
+	}
+	e := &usageError{fmt.Errorf("--%s %q: there is none of that name", set, name), "there are: " + strings.Join(names, ", ")}
+	if near, ok := diag.Nearest(name, names); ok {
+		e.hint = "did you mean " + near + "?"
+	}
+	return e
+}

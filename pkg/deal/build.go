@@ -1,0 +1,219 @@
+package deal
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+)
+
+// build makes members of the model out of the plans: it takes the options of the
+// scope, lets work bring its companions, and says what each takes and costs.
+func (r *reader) build() {
+	r.choose()
+	for _, p := range slices.Clone(r.plans) {
+		r.peel(p)
+		r.bring(p)
+	}
+	if r.callPlan != nil {
+		r.bring(r.callPlan)
+	}
+	for _, p := range r.plans {
+		for _, w := range p.works {
+			r.fill(p, w)
+		}
+	}
+}
+
+// fill gives a piece of work what the price book says and the file does not.
+func (r *reader) fill(p *plan, w *work) {
+	it, m := w.item, w.member
+	if it.Measure == pricebook.Months {
+		r.rent(p, w)
+		return
+	}
+	m.Link(r.trade(it.Trade))
+	say := func(line string, x decimal.Decimal, text string) {
+		if _, said := m.Given[line]; !said && !x.IsZero() {
+			m.Give(line, model.Value{Number: x, Text: text, Pos: it.Pos})
+		}
+	}
+	r.measureOf(p, w)
+	r.hoursOf(w)
+	say("hours_each", it.Hours, it.HoursSource)
+	say("set_up", it.SetUp, it.HoursSource)
+	say("hired_price", it.Hired, it.Source)
+	say("coats", decimal.NewFromInt(int64(it.Coats)), it.Source)
+	say("debris_each", it.Debris, it.Source)
+	say("weight_each", it.Weight, it.Source)
+	say("waiting", it.Waits, it.Source)
+	r.usesOf(p, w)
+	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated")}
+}
+
+// Work is what the deal keeps of a piece of work beside the model.
+type Work struct {
+	Item  *pricebook.Item
+	By    string // the work that brought it along, or ""
+	Note  string
+	From  string // who quoted
+	Dated string // the day of the quote, or ""
+}
+
+func (r *reader) text(w *work, key string) string {
+	if g := r.good(w.scope.path + key); w.scope.path != "" && g != nil {
+		return g.choice
+	}
+	return ""
+}
+
+func (r *reader) day(w *work, key string) string {
+	if g := r.good(w.scope.path + key); w.scope.path != "" && g != nil {
+		return g.date.String()
+	}
+	return ""
+}
+
+// usesOf gives a piece of work its products.
+func (r *reader) usesOf(p *plan, w *work) {
+	uses := slices.Clone(w.item.Uses)
+	var price *reading
+	if w.scope.path != "" {
+		price = r.good(w.scope.path + "price")
+		if len(uses) > 0 {
+			r.firstUse(w, &uses[0])
+		}
+		if _, found := w.member.Given["allowance"]; found && len(uses) > 0 {
+			uses = uses[1:]
+		}
+	}
+	for i, u := range uses {
+		prod := r.book.Product(u.Product)
+		if prod == nil {
+			continue // spoken of where the name stands
+		}
+		pm := r.product(prod, nil)
+		if i == 0 && price != nil {
+			pm = r.product(prod, price)
+		}
+		m := w.member.Add("use", "", u.Product)
+		m.Pos = u.Pos
+		m.Link(pm)
+		give := func(line string, x decimal.Decimal) {
+			if !x.IsZero() {
+				m.Give(line, model.Value{Number: x, Text: u.Source, Pos: u.Pos})
+			}
+		}
+		if prod.Roll != nil {
+			r.drops(p, m, prod)
+		} else {
+			give("takes", u.Takes)
+			give("covers", u.Covers)
+			give("for_the_job", u.ForJob)
+		}
+		give("waste", u.Waste)
+		if u.PerCoat {
+			m.Give("use_coats", model.Value{Refers: "coats", Text: "each coat", Pos: u.Pos})
+		}
+		if along := pricebook.MeasureNamed(u.Along); along != nil {
+			m.Give("along", model.Value{Refers: along.Line, Text: u.Along, Pos: u.Pos})
+		}
+	}
+}
+
+// firstUse lets the file change the product and the waste of the first material.
+func (r *reader) firstUse(w *work, u *pricebook.Use) {
+	if g := r.good(w.scope.path + "product"); g != nil {
+		name := plainKey(g.choice)
+		if r.book.Product(name) == nil {
+			tell := r.say("unknown-product", g.at(), "the price book has no product %s", diag.Quote(g.choice))
+			if near, ok := diag.Nearest(name, r.book.Products()); ok {
+				tell("did you mean %q?", near)
+			} else {
+				tell("look for it with   ledgerboard prices %s   or add it to your own price book", lastOf(name))
+			}
+			return
+		}
+		u.Product = name
+	}
+	if g := r.good(w.scope.path + "waste"); g != nil {
+		u.Waste, u.Source, u.Pos = g.number, g.node.text, g.at()
+	}
+}
+
+// drops lets wallpaper hang along the walls of the room.
+func (r *reader) drops(p *plan, use *model.Member, prod *pricebook.Product) {
+	d := use.Add("drop", "", prod.Name)
+	d.Pos = prod.Pos
+	for line, x := range map[string]decimal.Decimal{
+		"roll_wide": prod.Roll.Width.Feet(), "roll_long": prod.Roll.Length.Feet(), "repeat": prod.Roll.Repeat.Feet(), "half_drop": flag(prod.Roll.HalfDrop),
+		"trim": dropTrim,
+	} {
+		d.Give(line, model.Value{Number: x, Text: prod.Source, Pos: prod.Pos})
+	}
+	d.Give("drop_run", model.Value{Refers: "perimeter", Text: "once around", Pos: prod.Pos})
+}
+
+// dropTrim is what is cut off a drop at its ends, in feet: 4 inches, common practice.
+var dropTrim = decimal.NewFromInt(1).DivRound(decimal.NewFromInt(3), 30)
+
+// trade is the member of a trade.
+func (r *reader) trade(name string) *model.Member {
+	for _, m := range r.deal.Root.In("trade") {
+		if m.Label == name {
+			return m
+		}
+	}
+	return r.deal.Root.Add("trade", "", name)
+}
+
+// product is the member of a product, at the book's price or at one of the file's.
+func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
+	label := p.Name
+	if price != nil {
+		label += " at " + price.node.text
+	}
+	if m := r.products[label]; m != nil {
+		return m
+	}
+	m := r.deal.Root.Add("product", "", label)
+	r.products[label] = m
+	r.deal.Products[m] = p
+	m.Pos = p.Pos
+	give := func(line string, x decimal.Decimal) {
+		m.Give(line, model.Value{Number: x, Text: p.Source, Pos: p.Pos})
+	}
+	if !p.Pack.Number.IsZero() {
+		give("holds", p.Pack.Number)
+	}
+	give("pack_price", p.Price)
+	if price != nil {
+		m.Give("pack_price", model.Value{Number: price.number, Text: price.node.text, Key: "price", Pos: price.at()})
+	}
+	if p.NoTax {
+		give("taxed", decimal.Decimal{})
+	}
+	if len(p.Sticks) > 0 {
+		give("by_the_stick", one)
+		delete(m.Given, "pack_price")
+		for _, s := range p.Sticks {
+			k := m.Add("stock", "", s.Length.String())
+			k.Pos = p.Pos
+			k.Give("stick_length", model.Value{Number: s.Length.Feet(), Text: s.Length.String(), Pos: p.Pos})
+			k.Give("stick_price", model.Value{Number: s.Price, Text: p.Source, Pos: p.Pos})
+		}
+	}
+	return m
+}
+
+// rent makes a general line of what is paid by the month of work.
+func (r *reader) rent(p *plan, w *work) {
+	p.option.Remove(w.member)
+	fee := r.deal.Root.Add("fee", "general_fee", w.label)
+	fee.Pos = w.at
+	fee.Give("a_month", model.Value{Number: w.item.Hired, Text: w.item.Source, Pos: w.item.Pos})
+	fee.Give("during", model.Value{Choice: "renovation", Text: "months of work", Pos: w.item.Pos})
+}

@@ -1,0 +1,161 @@
+package deal
+
+import (
+	"slices"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+)
+
+// bring adds to a plan what its work brings along, and what that brings, each once.
+// What the option says it does without is left out.
+func (r *reader) bring(p *plan) {
+	place := r.place(p)
+	left := map[string]bool{}
+	for i := 0; i < len(p.works); i++ { // the list grows
+		w := p.works[i]
+		for _, c := range w.item.Brings {
+			switch {
+			case !c.Comes(place):
+			case p.leavesOut(c.Item):
+				left[c.Item] = true
+			case c.House:
+				r.callHouse(p, w, c)
+			case !p.has(c.Item):
+				r.along(p, w, r.book.Item(c.Item))
+			}
+		}
+	}
+	for _, s := range p.without {
+		if name := plainKey(s.text); !left[name] && !p.houseLeaves(name) {
+			r.unneeded(s)
+		}
+	}
+}
+
+// along adds one piece of work that another brings.
+func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
+	if it == nil { // a test follows every name of the starter book, and Read those of an owner's
+		return
+	}
+	m := p.option.Add("item", "", it.Name)
+	m.Pos = w.at
+	b := &work{item: it, member: m, label: it.Name, by: w.label, at: w.at}
+	if who, ok := w.member.Given["who"]; ok && !it.Licence {
+		m.Give("who", who)
+	}
+	if it.Measure == w.item.Measure {
+		for _, line := range []string{"measure", "part"} {
+			if v, ok := w.member.Given[line]; ok {
+				m.Give(line, v)
+			}
+		}
+	}
+	p.works = append(p.works, b)
+}
+
+func (p *plan) has(name string) bool {
+	return slices.ContainsFunc(p.works, func(w *work) bool { return w.item.Name == name })
+}
+
+func (p *plan) leavesOut(name string) bool {
+	return slices.ContainsFunc(p.without, func(s span) bool { return plainKey(s.text) == name })
+}
+
+// houseLeaves reports whether what is left out would come for the whole house.
+func (p *plan) houseLeaves(name string) bool {
+	return slices.ContainsFunc(p.works, func(w *work) bool {
+		return slices.ContainsFunc(w.item.Brings, func(c pricebook.Companion) bool { return c.House && c.Item == name })
+	})
+}
+
+func (r *reader) unneeded(s span) {
+	name := plainKey(s.text)
+	if r.book.Item(name) == nil {
+		tell := r.say("unknown-item", s.at, "the price book has no item %s", diag.Quote(s.text))
+		if near, ok := diag.Nearest(name, r.book.Items()); ok {
+			tell("did you mean %q?", near)
+			return
+		}
+		tell("write the name of something that the work brings along")
+		return
+	}
+	r.say("without-unneeded", s.at, "nothing here would bring %s along", diag.Quote(s.text))("leave it out")
+}
+
+// callHouse lets an option call for a piece of work on the whole house, which is done
+// once however many call for it.
+func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
+	if r.houseLeavesOut(c.Item) {
+		return
+	}
+	for _, named := range r.plans {
+		if named.room.Kind == "whole_house" && named.option != r.called && named.has(c.Item) {
+			return // the file plans it itself
+		}
+	}
+	it := r.book.Item(c.Item)
+	if it == nil {
+		return
+	}
+	b := r.calls[c.Item]
+	if b == nil {
+		b = &work{item: it, label: it.Name, by: w.label, at: w.at, member: r.calledOption().Add("item", "", it.Name)}
+		b.member.Pos = w.at
+		b.member.Give("called_for", model.Value{Number: one, Text: "brought by " + w.label, Pos: w.at})
+		r.calls[c.Item] = b
+		r.callPlan.works = append(r.callPlan.works, b)
+	}
+	caller := p.option.Add("caller", "", it.Name)
+	caller.Pos = w.at
+	caller.Link(b.member)
+}
+
+// houseLeavesOut reports whether the whole house does without.
+func (r *reader) houseLeavesOut(name string) bool {
+	for _, s := range r.houseWithout {
+		if plainKey(s.text) == name {
+			return true
+		}
+	}
+	return false
+}
+
+// calledOption is the option of the whole house under which what rooms call for
+// stands.
+func (r *reader) calledOption() *model.Member {
+	if r.called == nil {
+		r.called = r.wholeHouse().Add("option", "", "brought along")
+		r.callPlan = &plan{room: r.called.Parent, option: r.called}
+		r.plans = append(r.plans, r.callPlan)
+	}
+	return r.called
+}
+
+// wholeHouse is the member of the house as a whole.
+func (r *reader) wholeHouse() *model.Member {
+	for _, m := range r.deal.Root.In("whole_house") {
+		return m
+	}
+	return r.deal.Root.Add("room", "whole_house", "whole house")
+}
+
+// place is what conditions of companions ask about.
+func (r *reader) place(p *plan) pricebook.Place {
+	count := func(set, line, word string) bool {
+		return slices.ContainsFunc(p.room.In(set), func(m *model.Member) bool { return m.Given[line].Choice == word })
+	}
+	out := pricebook.Place{
+		Kind: r.roomKinds[p.room], YearBuilt: r.deal.YearBuilt, UtilitiesOff: r.deal.UtilitiesOff,
+		Tub: count("fitting", "sort", "tub"), Windows: count("opening", "kind", "window"), Doors: count("opening", "kind", "door"),
+	}
+	path := r.roomPaths[p.room]
+	if g := r.good(path + "dark walls"); g != nil {
+		out.DarkWalls = g.number.IsPositive()
+	}
+	if g := r.good(path + "layers"); g != nil {
+		out.CarpetBelow = slices.ContainsFunc(g.words(), func(s span) bool { return plainKey(s.text) == "carpet" })
+	}
+	return out
+}

@@ -1,0 +1,155 @@
+package deal
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/internal/walk"
+	"ledgerboard/pkg/model"
+)
+
+// before works out the lines of rooms and of products bought in sticks, which are
+// needed before the deal is whole.
+func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
+	var want []int
+	add := func(m *model.Member, lines ...string) {
+		for _, line := range lines {
+			if c := r.deal.Model.Find(m, line); c != nil && c.Member == m {
+				want = append(want, c.Index)
+			}
+		}
+	}
+	for _, room := range r.deal.Root.In("room") {
+		add(room, "open_floor", "walls_less_all", "base_run", "siding", "room_ceiling", "perimeter", "closet_rod_run", "casing_run")
+	}
+	for _, p := range r.deal.Root.In("product") {
+		for _, k := range p.In("stock") {
+			add(k, "stick_length", "stick_price")
+		}
+		if len(p.In("stock")) > 0 {
+			for _, use := range p.In("use") {
+				add(use, "bought")
+			}
+		}
+	}
+	if len(want) == 0 {
+		return nil, false
+	}
+	w := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](r.deal.Model)}
+	if err := w.Steps(r.deal.Model.Needed(want...)); err != nil {
+		return nil, false
+	}
+	return w.Values, true
+}
+
+// compute works out what comes from a named algorithm and not from a line, and refuses
+// rooms that cannot be.
+func (r *reader) compute() {
+	v, ok := r.before()
+	if !ok {
+		return
+	}
+	r.fits(v)
+	if r.diags.HasErrors() {
+		return
+	}
+	if g := r.good("local prices.kerf"); g != nil {
+		r.deal.Kerf = &g.number
+	}
+	var err error
+	if r.deal.Cuts, err = r.deal.CutLists(func(c *model.Cell) decimal.Decimal { return v.Scalar[c.Index] }); err != nil {
+		r.say("no-cut-list", r.needed("rooms"), "%v", err)("check the sizes of the rooms and the lengths of the sticks")
+		return
+	}
+	for _, list := range r.deal.Cuts {
+		for cell, n := range list.Counts {
+			r.deal.Model.Give(cell, model.Value{Number: n, Text: "by the cut list", Pos: list.Product.Pos})
+		}
+	}
+}
+
+// fits refuses rooms whose openings and fixed parts take more than there is.
+func (r *reader) fits(v *walk.Values[decimal.Decimal]) {
+	for _, room := range r.deal.Root.In("inside") {
+		for _, check := range []struct{ line, code, says, hint string }{
+			{"open_floor", "fixed-over-floor", "the fixed parts take more than the floor", "check the size of the room and of what stands in it"},
+			{"walls_less_all", "opening-over-wall", "the openings and surrounds take more than the walls", "check the sizes of doors and windows, and the height of the ceiling"},
+			{"base_run", "opening-over-run", "doors, cabinets and tubs take more than the walls are long", "check the widths of doors and what stands along the walls"},
+		} {
+			c := r.deal.Model.Find(room, check.line)
+			if x := v.Scalar[c.Index]; x.Round(9).IsNegative() {
+				r.say(check.code, room.Pos, "%s: %s (%s by %s)", room.Label, check.says, short(x), c.Line.Unit)("%s", check.hint)
+			}
+		}
+		r.openingsFit(v, room)
+	}
+}
+
+func short(x decimal.Decimal) string { return x.Round(2).String() }
+
+// openingsFit refuses a single opening higher than the room or wider than its walls.
+func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member) {
+	around := v.Scalar[r.deal.Model.Find(room, "perimeter").Index]
+	ceiling := v.Scalar[r.deal.Model.Find(room, "room_ceiling").Index]
+	for _, sec := range room.In("section") {
+		ceiling = decimal.Max(ceiling, v.Scalar[r.deal.Model.Find(sec, "height").Index])
+	}
+	for _, o := range room.In("opening") {
+		w, h := o.Given["opening_width"].Number, o.Given["opening_height"].Number
+		switch {
+		case h.Round(9).GreaterThan(ceiling.Round(9)):
+			r.say("opening-over-ceiling", o.Pos, "%s is higher than the room, %s ft", o.Label, short(ceiling))("write across first and up second: 3' x 6'8\"; or give the room its ceiling")
+		case w.GreaterThan(around):
+			r.say("opening-over-wall", o.Pos, "%s is wider than all walls together, %s ft", o.Label, short(around))("check the width")
+		}
+	}
+}
+
+// layered names what lies on a floor, as far as it is taken up when the floor is
+// replaced. Never written to.
+var layered = map[string]string{
+	"carpet": "strip carpet", "vinyl": "strip vinyl", "tile": "strip tile floor", "wood": "strip wood floor", "laminate": "strip laminate",
+}
+
+// peel lets a new floor take up what lies on the old one, layer by layer.
+func (r *reader) peel(p *plan) {
+	g := r.good(r.roomPaths[p.room] + "layers")
+	if g == nil {
+		return
+	}
+	var over *work
+	for _, w := range p.works {
+		if w.item.Measure == "open floor" && (w.item.Trade == "flooring" || w.item.Trade == "tile") && over == nil {
+			over = w
+		}
+	}
+	for i, s := range g.words() {
+		name, known := layered[plainKey(s.text)]
+		if !known {
+			names := make([]string, 0, len(layered))
+			for k := range layered {
+				names = append(names, k)
+			}
+			tell := r.say("unknown-layer", s.at, "%s is no layer that is known", diag.Quote(s.text))
+			if near, ok := diag.Nearest(s.text, names); ok {
+				tell("did you mean %q?", near)
+			} else {
+				tell("the layers are: carpet, vinyl, tile, wood, laminate; name other work under the option")
+			}
+			continue
+		}
+		it := r.book.Item(name)
+		if over == nil || it == nil || p.leavesOut(name) {
+			continue
+		}
+		m := p.option.Add("item", "", fmt.Sprintf("%s, layer %d", name, i+1))
+		m.Pos = s.at
+		if who, ok := over.member.Given["who"]; ok {
+			m.Give("who", who)
+		}
+		p.works = append(p.works, &work{item: it, member: m, label: m.Label, by: strings.TrimSpace(over.label), at: s.at})
+	}
+}

@@ -1,0 +1,58 @@
+package deal
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+)
+
+// houseCheck is the member of a part of the house that may hide a repair, with the
+// allowances of the price book for a house of its age.
+func (r *reader) houseCheck(e *entry) *model.Member {
+	for _, c := range pricebook.Checks() {
+		if plainKey(c.Name) == e.name {
+			m := r.addCheck(c)
+			m.Pos = e.key.at
+			return m
+		}
+	}
+	m := r.deal.Root.Add("check", "", e.key.text)
+	m.Pos = e.key.at
+	m.GiveNumber("if_bad", decimal.Decimal{})
+	var names []string
+	for _, c := range pricebook.Checks() {
+		names = append(names, c.Name)
+	}
+	if near, ok := diag.Nearest(e.name, names); ok {
+		r.say("unknown-check", e.key.at, "there is no part of the house called %s to look at", diag.Quote(e.key.text))("did you mean %q? or give it amounts of its own: {likely: $900, least: $0, most: $4k}", near)
+	}
+	return m
+}
+
+func (r *reader) addCheck(c *pricebook.Check) *model.Member {
+	m := r.deal.Root.Add("check", "", c.Name)
+	row := c.For(r.deal.YearBuilt)
+	for line, x := range map[string]decimal.Decimal{"if_bad": row.Likely, "if_bad_least": row.Least, "if_bad_most": row.Most} {
+		m.Give(line, model.Value{Number: x, Text: c.Source + ", " + row.Years, Pos: c.Pos})
+	}
+	return m
+}
+
+// notSeen sets something aside for every part of the house that the file does not
+// speak of; a deal without rooms and without the key seen says all in its own lines.
+func (r *reader) notSeen() {
+	if r.got["rooms"] == nil && r.got["seen"] == nil {
+		return
+	}
+	seen := map[string]bool{}
+	for _, m := range r.deal.Root.In("check") {
+		seen[plainKey(m.Label)] = true
+	}
+	for _, c := range pricebook.Checks() {
+		if !seen[plainKey(c.Name)] {
+			r.addCheck(c)
+		}
+	}
+}

@@ -1,0 +1,53 @@
+package deal
+
+import (
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// openingKinds are the kinds of opening by their key, with the usual size for those
+// that are only counted: common practice, no source.
+var openingKinds = map[string]struct{ kind, size string }{
+	"doors":          {"door", `2'8" x 6'8"`},
+	"windows":        {"window", `3' x 4'`},
+	"cased openings": {"cased", `3' x 6'8"`},
+}
+
+// openings reads a count, a size or a list of sizes.
+func (r *reader) openings(s scope, f *Field, g *reading) {
+	kind := openingKinds[f.Key()]
+	for _, n := range r.each(f, g) {
+		if !r.one(f, n) {
+			continue
+		}
+		x, err := quantity.ParseOpenings(n.text)
+		if count, bad := quantity.ParseCount(n.text); bad == nil {
+			usual, _ := quantity.ParseSize(kind.size) // a constant that a test reads
+			x, err = quantity.Openings{Count: int(count.IntPart()), Size: usual}, nil
+			if !count.IsInteger() || count.IsNegative() || count.GreaterThan(decimal.NewFromInt(500)) {
+				r.say("bad-openings", n.at, "%s cannot be %s", f.title(), n.text)("write a whole number, or sizes like   %s", f.example())
+				continue
+			}
+		}
+		if err != nil {
+			r.unread(f.title(), n.span, "bad-openings", err, f.example())
+			g.ok = false
+			continue
+		}
+		if x.Count == 0 {
+			continue
+		}
+		m := s.member.Add("opening", "", strings.TrimSuffix(f.Key(), "s")+" "+x.Size.String())
+		m.Pos = n.at
+		v := model.Value{Text: n.text, Key: f.Key(), Pos: n.at}
+		for line, y := range map[string]decimal.Decimal{"opening_width": x.Size.First.Feet(), "opening_height": x.Size.Second.Feet(), "number": decimal.NewFromInt(int64(x.Count))} {
+			v.Number = y
+			m.Give(line, v)
+		}
+		m.Give("kind", model.Value{Choice: kind.kind, Text: f.Key(), Pos: n.at})
+	}
+}

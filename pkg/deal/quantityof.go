@@ -1,0 +1,96 @@
+package deal
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
+)
+
+// measureOf says how much of a piece of work there is: a count of the file, or a
+// measure of the room.
+func (r *reader) measureOf(p *plan, w *work) {
+	if _, known := w.member.Given["measure"]; known {
+		return
+	}
+	if g := r.good(w.scope.path + "count"); w.scope.path != "" && g != nil {
+		if x, ok := r.countOf(w, g); ok {
+			w.member.Give("measure", model.Value{Number: x, Text: g.node.text, Key: "count", Pos: g.at()})
+		}
+		return
+	}
+	m := pricebook.MeasureNamed(w.item.Measure)
+	if m.Of != "" && m.Of != "house" && m.Of != p.room.Kind {
+		where := map[string]string{"inside": "a room", "outside": "the outside"}[m.Of]
+		r.say("measure-not-here", w.at, "%s is measured by %s, which only %s has", w.label, m.Name, where)("say how much, e.g.   %s: {count: 1}", w.label)
+		w.member.Give("measure", model.Value{Number: one, Pos: w.at})
+		return
+	}
+	w.member.Give("measure", model.Value{Refers: m.Line, Text: m.Name, Pos: w.item.Pos})
+}
+
+// countOf reads how much work there is, in the unit of the item.
+func (r *reader) countOf(w *work, g *reading) (decimal.Decimal, bool) {
+	unit := w.item.Unit
+	read := map[quantity.Unit]Kind{"sq ft": Area, "ft": Length}[unit]
+	if x, err := quantity.ParseCount(g.node.text); err == nil {
+		if x.IsPositive() {
+			return x, true
+		}
+		r.say("count-zero", g.at(), "%s: a count of %s is no work", w.label, g.node.text)("leave the work out if there is none")
+		return x, false
+	}
+	x, err := number(read, g.node.text)
+	if err != nil {
+		r.unread("count", g.node.span, "bad-count", err, g.field.example())
+	}
+	return x, err == nil
+}
+
+// hoursOf reads hours of the file: for all of the work, or for each unit.
+func (r *reader) hoursOf(w *work) {
+	if w.scope.path == "" {
+		return
+	}
+	give := func(line string, x decimal.Decimal, g *reading) {
+		w.member.Give(line, model.Value{Number: x, Text: g.node.text, Key: g.field.Key(), Pos: g.at()})
+	}
+	if g := r.good(w.scope.path + "hours"); g != nil {
+		if x, err := quantity.ParseHours(g.node.text); err == nil {
+			give("set_up", x, g)
+			give("hours_each", decimal.Decimal{}, g)
+		} else if x, ok := r.perUnit(w, g, false); ok {
+			give("hours_each", x, g)
+		}
+	}
+	if g := r.good(w.scope.path + "hired"); g != nil {
+		if x, ok := r.perUnit(w, g, true); ok {
+			give("hired_price", x, g)
+		}
+	}
+}
+
+func (r *reader) perUnit(w *work, g *reading, money bool) (decimal.Decimal, bool) {
+	x, err := quantity.ParsePer(g.node.text)
+	if err != nil {
+		r.unread(g.field.title(), g.node.span, "bad-rate", err, g.field.example())
+		return decimal.Zero, false
+	}
+	if x.Money != money || x.Bottom != w.item.Unit {
+		r.say("rate-unit", g.at(), "%s: %s is not for each %s, by which it is measured (%s)", w.label, g.node.text, w.item.Unit, w.item.Measure)("write it like   %s: %s", g.field.Key(), perExample(money, w.item.Unit))
+		return decimal.Zero, false
+	}
+	return x.Number, true
+}
+
+func perExample(money bool, unit quantity.Unit) string {
+	n := "0.12"
+	if money {
+		n = "$9.50"
+	}
+	if unit == "each" {
+		return n + " each"
+	}
+	return n + " per " + string(unit)
+}

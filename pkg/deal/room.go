@@ -1,0 +1,94 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+)
+
+// kindWords are the words in a room's name that tell what sort of room it is. Never
+// written to.
+var kindWords = []struct{ word, kind string }{
+	{"closet", "closet"}, {"bedroom", "bedroom"}, {"bed ", "bedroom"}, {"nursery", "bedroom"},
+	{"bath", "bath"}, {"powder", "bath"}, {"shower", "bath"}, {"toilet", "bath"},
+	{"kitchen", "kitchen"}, {"pantry", "kitchen"}, {"laundry", "laundry"}, {"utility", "laundry"},
+	{"basement", "basement"}, {"cellar", "basement"},
+	{"hall", "hall"}, {"entry", "hall"}, {"foyer", "hall"}, {"stair", "hall"},
+	{"living", "living"}, {"dining", "living"}, {"family", "living"}, {"den", "living"}, {"office", "living"},
+}
+
+func kindOfRoom(name string) string {
+	name = strings.ToLower(name) + " "
+	if strings.HasSuffix(strings.TrimSpace(name), "bath") {
+		return "bath"
+	}
+	for _, k := range kindWords {
+		if strings.Contains(name, k.word) {
+			return k.kind
+		}
+	}
+	return "other"
+}
+
+// finishRoom sees to what a room leaves open.
+func (r *reader) finishRoom(s scope, e *entry) {
+	kind := kindOfRoom(s.member.Label)
+	if g := r.of(s, "kind"); g != nil && g.ok {
+		kind = g.choice
+	}
+	r.roomKinds[s.member] = kind
+	for line, k := range map[string]string{"bath": "bath", "bedroom": "bedroom"} {
+		if kind == k {
+			s.member.Give(line, model.Value{Number: one, Text: s.member.Label, Pos: e.key.at})
+		}
+	}
+	size, walls := r.of(s, "size"), r.of(s, "walls")
+	switch {
+	case size != nil && walls != nil:
+		r.say("shape-two-ways", walls.key.at, "the room has a size and a walk around its walls")("keep one of them")
+	case size == nil && walls == nil && !r.odd[s.path] && e.value.shape == mapping:
+		r.say("room-without-size", e.key.at, "the room has no size")("add   size: 12' x 14'   ; guess it first and measure later: sized: guessed")
+	}
+	slopeToSections(s.member)
+}
+
+// sortWords are the words in a fixed part's name that tell what it is.
+var sortWords = []struct{ word, sort string }{
+	{"tub", "tub"}, {"shower", "shower"}, {"vanity", "vanity"}, {"toilet", "toilet"}, {"sink", "sink"}, {"basin", "sink"},
+	{"wall cabinet", "wall cabinet"}, {"upper", "wall cabinet"}, {"island", "island"}, {"base cabinet", "base cabinet"}, {"cabinet", "base cabinet"},
+}
+
+// fixedDefaults are what a fixed part has where the file does not say: common
+// practice, no source.
+var fixedDefaults = map[string]struct{ walls, surround int64 }{
+	"tub": {3, 6}, "shower": {3, 7}, "island": {0, 0},
+}
+
+func (r *reader) finishFixed(s scope, e *entry) {
+	m := s.member
+	if _, said := m.Given["sort"]; !said {
+		for _, w := range sortWords {
+			if strings.Contains(strings.ToLower(m.Label), w.word) {
+				m.Give("sort", model.Value{Choice: w.sort, Text: m.Label, Pos: e.key.at})
+				break
+			}
+		}
+	}
+	sort := m.Given["sort"].Choice
+	d, known := fixedDefaults[sort]
+	if !known {
+		d.walls = 1
+	}
+	for line, x := range map[string]int64{"walls_touched": d.walls, "surround": d.surround} {
+		if _, said := m.Given[line]; !said {
+			m.Give(line, model.Value{Number: decimal.NewFromInt(x), Text: "usual for " + m.Label, Pos: e.key.at})
+		}
+	}
+	if r.of(s, "size") == nil && !slices.Contains([]string{"toilet", "sink"}, sort) && !r.odd[s.path] {
+		r.say("fixed-without-size", e.key.at, "%s has no size", diag.Quote(e.key.text))("write its length along the wall and its depth, e.g.   %s: 5' x 2'6\"", e.key.text)
+	}
+}

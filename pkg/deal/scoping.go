@@ -1,0 +1,156 @@
+package deal
+
+import (
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+)
+
+// scoping is what the reader keeps of rooms and their work while it reads.
+type scoping struct {
+	book       *pricebook.Book
+	plans      []*plan
+	roomKinds  map[*model.Member]string
+	roomPaths  map[*model.Member]string
+	products   map[string]*model.Member // by label
+	scopeAll   *picked
+	scopeOf    map[string]*picked // by evened-out name of the room
+	scopeKeys  map[string]span
+	allOptions bool
+
+	called       *model.Member // the option of the whole house with what rooms call for
+	callPlan     *plan
+	calls        map[string]*work
+	houseWithout []span
+}
+
+func newScoping() scoping {
+	return scoping{
+		book: pricebook.Starter(), roomKinds: map[*model.Member]string{}, roomPaths: map[*model.Member]string{},
+		products: map[string]*model.Member{}, scopeOf: map[string]*picked{}, scopeKeys: map[string]span{}, calls: map[string]*work{},
+	}
+}
+
+// Options say how a deal file is read.
+type Options struct {
+	// Open returns the text of a file that the deal file names, such as a price book.
+	Open func(name string) ([]byte, error)
+	// AllOptions keeps every option of every room, chosen or not, so that a search can
+	// choose among them.
+	AllOptions bool
+}
+
+// ownBook reads the price book that the file names, before the rest needs it.
+func (r *reader) ownBook(root *node, open func(string) ([]byte, error)) {
+	e := root.find("own book")
+	if e == nil || e.value.shape != scalar {
+		return
+	}
+	name := e.value.text
+	if open == nil {
+		r.say("book-unreadable", e.value.at, "a price book cannot be read from here")("give the deal as a file, not on standard input, or leave the key out")
+		return
+	}
+	text, err := open(name)
+	if err != nil {
+		r.say("book-unreadable", e.value.at, "%s cannot be read: %v", diag.Quote(name), err)("write the path of the price book, from the folder of the deal file")
+		return
+	}
+	if bad := unreadable(name, text); bad != nil {
+		r.diags.Add(*bad)
+		return
+	}
+	own, found := pricebook.Read(name, string(text), pricebook.Starter())
+	for _, d := range found {
+		r.diags.Add(d)
+	}
+	r.books = map[string]string{name: string(text)}
+	r.book = own
+}
+
+// groupMember is the member whose lines the keys of a group feed.
+func (r *reader) groupMember(s scope, f *Field, at diag.Pos) *model.Member {
+	switch f.Path {
+	case "outside":
+		m := s.member.Add("room", "outside", "outside")
+		m.Pos = at
+		return m
+	case "whole house":
+		m := r.wholeHouse()
+		m.Pos = at
+		return m
+	}
+	return s.member
+}
+
+// words are the entries of a list of words, or the single one.
+func (g *reading) words() []span {
+	if g.node.shape == scalar {
+		return []span{g.node.span}
+	}
+	var out []span
+	for _, n := range g.node.items {
+		if n.shape == scalar {
+			out = append(out, n.span)
+		}
+	}
+	return out
+}
+
+func (r *reader) wordsField(f *Field, g *reading) {
+	for _, n := range r.each(f, g) {
+		g.ok = r.one(f, n) && g.ok
+	}
+	if f.Path == "whole house.without" {
+		r.houseWithout = g.words()
+	}
+}
+
+// finishOption makes the plan of an option, also of one without work.
+func (r *reader) finishOption(s scope, _ *entry) {
+	var p *plan
+	for _, q := range r.plans {
+		if q.option == s.member {
+			p = q
+		}
+	}
+	if p == nil {
+		p = &plan{room: s.member.Parent, option: s.member, scope: s, at: s.at}
+		r.plans = append(r.plans, p)
+	}
+	if g := r.good(s.path + "without"); g != nil {
+		p.without = g.words()
+	}
+}
+
+// roof reads the area of a roof, or its parts.
+func (r *reader) roof(s scope, f *Field, g *reading) {
+	if g.node.shape == scalar {
+		v := model.Value{Text: g.node.text, Key: f.Key(), Pos: g.node.at}
+		area := *f
+		area.Kind = Area
+		if g.ok = r.number(&area, g, &v); g.ok {
+			s.member.Give("roof", v)
+		}
+		return
+	}
+	if !r.wants(f, g, list) {
+		return
+	}
+	g.ok = true
+	for i, item := range g.node.items {
+		m := s.member.Add("plane", "", sectionLabel(&Field{Path: "parts"}, i, 2))
+		m.Pos = item.at
+		inner := scope{path: s.path + "roof." + m.Label + ".", group: "<plane>", member: m, at: item.at}
+		switch item.shape {
+		case refused:
+		case mapping:
+			r.group(inner, item)
+			if r.of(inner, "size") == nil && !r.odd[inner.path] {
+				r.say("plane-without-size", item.at, "the part of the roof has no size")("add   size: 40' x 28'   , its length and width in plan")
+			}
+		default:
+			r.say("want-group", item.at, "a part of the roof is %s, not a group of keys", item.shape.words())("write it like   - {size: 40' x 28', pitch: 6/12}")
+		}
+	}
+}

@@ -1,0 +1,186 @@
+package deal
+
+import (
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// each returns the values of a list, or the single value that stands for one.
+func (r *reader) each(f *Field, g *reading) []*node {
+	if g.node.shape == list {
+		g.ok = true
+		return g.node.items
+	}
+	if g.ok = r.wants(f, g, scalar); g.ok {
+		return []*node{g.node}
+	}
+	return nil
+}
+
+// one checks an item of such a list.
+func (r *reader) one(f *Field, n *node) bool {
+	switch n.shape {
+	case scalar:
+		return true
+	case refused:
+	default:
+		r.say("want-value", n.at, "an entry of %s is %s, not a single value", f.title(), n.shape.words())("write it like   %s", f.example())
+	}
+	return false
+}
+
+// sizes reads rectangles: 8' 2" x 5', with what they share with another and with a
+// ceiling of their own behind.
+func (r *reader) sizes(s scope, f *Field, g *reading) {
+	all := r.each(f, g)
+	for i, n := range all {
+		if !r.one(f, n) {
+			continue
+		}
+		text, m := n.span, s.member
+		if s.member.Set == "room" {
+			m = s.member.Add("section", "", sectionLabel(f, i, len(all)))
+			m.Pos = n.at
+		}
+		if j := lastWord(text.text, " ceiling "); j >= 0 {
+			r.ceiling(m, text.cut(j+len(" ceiling "), len(text.text)), "height")
+			text = text.cut(0, j)
+		}
+		if j := lastWord(text.text, " sharing "); j >= 0 {
+			shared := text.cut(j+len(" sharing "), len(text.text))
+			if x, ok := r.length(f, shared); ok {
+				m.Give("shared", model.Value{Number: x, Text: shared.text, Pos: shared.at})
+			}
+			text = text.cut(0, j)
+		}
+		if !r.size(f, m, text) {
+			g.ok = false
+		}
+	}
+}
+
+func sectionLabel(f *Field, i, of int) string {
+	name := strings.TrimSuffix(f.Key(), "s")
+	if name == "size" {
+		name = "floor"
+	}
+	if of > 1 {
+		return name + " " + decimal.NewFromInt(int64(i+1)).String()
+	}
+	return name
+}
+
+// sideLines are the lines that the two lengths of a size feed, by the set.
+var sideLines = map[string][2]string{
+	"section": {"length", "width"},
+	"fitting": {"fitting_length", "fitting_depth"},
+	"plane":   {"plane_length", "plane_width"},
+	"opening": {"opening_width", "opening_height"},
+}
+
+func (r *reader) size(f *Field, m *model.Member, text span) bool {
+	x, err := quantity.ParseSize(text.text)
+	if err != nil {
+		r.unread(f.title(), text, "bad-size", err, f.example())
+		return false
+	}
+	return r.giveSize(f, m, text, x)
+}
+
+func (r *reader) giveSize(f *Field, m *model.Member, text span, x quantity.Size) bool {
+	for i, side := range []quantity.Side{x.First, x.Second} {
+		at := text.cut(side.At, side.At+len(side.Text))
+		switch feet := side.Feet(); {
+		case feet.IsZero():
+			r.say("size-zero", at.at, "%s: %s is no length", f.title(), diag.Quote(side.Text))("write both lengths, e.g. %s", f.example())
+			return false
+		case feet.GreaterThan(longestSide):
+			r.say("too-large", at.at, "%s: %s is more than can be right", f.title(), diag.Quote(side.Text))("accepted is at most 500 ft")
+			return false
+		default:
+			m.Give(sideLines[m.Set][i], model.Value{Number: feet, Text: side.Text, Key: f.Key(), Pos: at.at})
+		}
+	}
+	if m.Set == "section" && f.Key() == "closets" {
+		m.Give("closet", model.Value{Number: one, Text: text.text, Pos: text.at})
+	}
+	return true
+}
+
+var longestSide = decimal.NewFromInt(500) // feet
+
+func (r *reader) length(f *Field, text span) (decimal.Decimal, bool) {
+	x, err := quantity.ParseLength(text.text)
+	if err != nil {
+		r.unread(f.title(), text, "bad-length", err, f.example())
+		return decimal.Zero, false
+	}
+	return x.Feet(), true
+}
+
+// ceilingField reads the ceiling of a room, for each of its rectangles.
+func (r *reader) ceilingField(s scope, f *Field, g *reading) {
+	if g.ok = r.wants(f, g, scalar); !g.ok {
+		return
+	}
+	r.ceiling(s.member, g.node.span, "room_ceiling")
+}
+
+// ceiling reads 9 ft, 5' to 9', or 5' to 9' both sides.
+func (r *reader) ceiling(m *model.Member, text span, line string) {
+	f := &Field{Path: "ceiling", Example: "9 ft"}
+	low := ""
+	if i := lastWord(text.text, " both sides"); i > 0 {
+		m.Give("two_slopes", model.Value{Number: one, Text: text.text, Pos: text.at})
+		text = text.cut(0, i)
+	}
+	if i := lastWord(text.text, " to "); i > 0 {
+		part := text.cut(0, i)
+		x, ok := r.length(f, part)
+		if !ok {
+			return
+		}
+		low = part.text
+		m.Give("low_height", model.Value{Number: x, Text: part.text, Pos: part.at})
+		text = text.cut(i+len(" to "), len(text.text))
+		line = "height"
+	}
+	x, ok := r.length(f, text)
+	switch {
+	case !ok:
+	case low != "" && !x.GreaterThan(m.Given["low_height"].Number):
+		r.say("ceiling-order", text.at, "a ceiling from %s to %s does not rise", diag.Quote(low), diag.Quote(text.text))("write the lower end first, e.g. 5' to 9'")
+	case x.LessThan(decimal.NewFromInt(1)) || x.GreaterThan(decimal.NewFromInt(40)):
+		r.say("too-large", text.at, "a ceiling of %s cannot be right", diag.Quote(text.text))("accepted is at least 1 ft, at most 40 ft")
+	default:
+		m.Give(line, model.Value{Number: x, Text: text.text, Key: "ceiling", Pos: text.at})
+	}
+}
+
+// slopeToSections hands a sloped ceiling of the room on to its rectangles, which are
+// what slopes.
+func slopeToSections(room *model.Member) {
+	high, sloped := room.Given["height"]
+	if !sloped {
+		return
+	}
+	for _, sec := range room.In("section") {
+		if _, own := sec.Given["height"]; own {
+			continue
+		}
+		for _, line := range []string{"height", "low_height", "two_slopes"} {
+			if v, ok := room.Given[line]; ok {
+				sec.Give(line, v)
+			}
+		}
+	}
+	room.Give("room_ceiling", high)
+	for _, line := range []string{"height", "low_height", "two_slopes"} {
+		delete(room.Given, line)
+	}
+}

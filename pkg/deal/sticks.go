@@ -1,0 +1,208 @@
+package deal
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/takeoff"
+)
+
+// A CutList is how the sticks of a product are cut.
+type CutList struct {
+	Product *model.Member
+	Plan    takeoff.Plan
+	Counts  map[*model.Cell]decimal.Decimal // of the model's cells that hold how many of each length
+}
+
+// CutLists works out which sticks are bought, from what the model says of the rooms and
+// of the work chosen. Value returns the value of a cell. The model's lines of sticks
+// take the counts as given: they are computed before it is worked out.
+func (d *Deal) CutLists(value func(*model.Cell) decimal.Decimal) ([]CutList, error) {
+	var out []CutList
+	c := cutter{d, value}
+	for _, p := range d.Root.In("product") {
+		if len(p.In("stock")) == 0 {
+			continue
+		}
+		list, err := c.list(p)
+		if err != nil {
+			return nil, fmt.Errorf("cut list of %s: %w", p.Label, err)
+		}
+		out = append(out, list)
+	}
+	return out, nil
+}
+
+type cutter struct {
+	*Deal
+	value func(*model.Cell) decimal.Decimal
+}
+
+// of is the value of a line seen from a member, and 0 where there is none.
+func (c cutter) of(m *model.Member, line string) decimal.Decimal {
+	if cell := c.Model.Find(m, line); cell != nil {
+		return c.value(cell)
+	}
+	return decimal.Decimal{}
+}
+
+var unitsAFoot = decimal.NewFromInt(12 * takeoff.PerInch)
+
+// units is a length in the units of the cut list, rounded to the nearest.
+func units(feet decimal.Decimal) int64 { return feet.Mul(unitsAFoot).Round(0).IntPart() }
+
+// kerf is what the saw takes: an eighth of an inch, common practice, unless the file
+// says otherwise.
+func (d *Deal) kerf() int64 {
+	if d.Kerf != nil {
+		return units(*d.Kerf)
+	}
+	return takeoff.PerInch / 8
+}
+
+func (c cutter) list(p *model.Member) (CutList, error) {
+	var stock []takeoff.Stock
+	var longest int64
+	for _, k := range p.In("stock") {
+		s := takeoff.Stock{Length: units(c.of(k, "stick_length")), Price: c.of(k, "stick_price").Shift(2).Round(0).IntPart()}
+		stock = append(stock, s)
+		longest = max(longest, s.Length)
+	}
+	var pieces []takeoff.Piece
+	for _, use := range p.In("use") {
+		runs := c.runs(use)
+		label := use.Parent.Parent.Parent.Label
+		for _, run := range runs {
+			parts, err := takeoff.Split(run, longest)
+			if err != nil {
+				return CutList{}, err
+			}
+			for _, x := range parts {
+				pieces = append(pieces, takeoff.Piece{Length: x, ID: label})
+			}
+		}
+	}
+	plan, err := takeoff.CutList(pieces, stock, c.kerf())
+	if err != nil {
+		return CutList{}, err
+	}
+	out := CutList{Product: p, Plan: plan, Counts: map[*model.Cell]decimal.Decimal{}}
+	for i, k := range p.In("stock") {
+		n := 0
+		for _, s := range plan.Sticks {
+			if s.Length == stock[i].Length {
+				n++
+			}
+		}
+		out.Counts[c.Model.Find(k, "sticks")] = decimal.NewFromInt(int64(n))
+	}
+	return out, nil
+}
+
+// runs are the lengths that a use needs in one piece each, before they are cut to the
+// sticks there are: by the walls and openings of the room where it follows them whole,
+// for each door or window where it is so much for each, and else one run.
+func (c cutter) runs(use *model.Member) []int64 {
+	need := units(c.of(use, "bought"))
+	if need <= 0 {
+		return nil
+	}
+	if all := c.shaped(use); sum(all) == need {
+		return all
+	}
+	takes, item := c.of(use, "takes"), use.Parent
+	if q := c.of(item, "quantity"); c.Work[item].Item.Unit == "each" && q.IsInteger() && q.IsPositive() && takes.Mul(q).Equal(c.of(use, "bought")) {
+		one, err := takeoff.Split(units(takes), min(units(decimal.NewFromInt(7)), units(takes)))
+		if err == nil {
+			return slices.Repeat(one, int(q.IntPart()))
+		}
+	}
+	return []int64{need}
+}
+
+func sum(all []int64) (total int64) {
+	for _, x := range all {
+		total += x
+	}
+	return total
+}
+
+// shaped are the pieces of a room for the measure that the use follows.
+func (c cutter) shaped(use *model.Member) []int64 {
+	measure := use.Parent.Given["measure"].Refers
+	if along, found := use.Given["along"]; found {
+		measure = along.Refers
+	}
+	room := use.Parent.Parent.Parent
+	switch measure {
+	case "base_run":
+		return takeoff.Walls(c.walls(room), c.gaps(room), c.corners(room))
+	case "perimeter", "crown_run":
+		return takeoff.Walls(c.walls(room), nil, nil)
+	case "casing_run":
+		return c.casings(room)
+	case "closet_rod_run":
+		var out []int64
+		for _, s := range room.In("section") {
+			if rod := units(c.of(s, "rod")); rod > 0 {
+				out = append(out, rod)
+			}
+		}
+		return out
+	}
+	return nil
+}
+
+// walls are the runs of wall of a room; what rectangles share comes off the longest.
+func (c cutter) walls(room *model.Member) []int64 {
+	var out, joints []int64
+	for _, s := range room.In("section") {
+		l, w := units(c.of(s, "length")), units(c.of(s, "width"))
+		out = append(out, l, l, w, w)
+		if x := units(c.of(s, "shared")); x > 0 {
+			joints = append(joints, x, x)
+		}
+	}
+	for _, l := range room.In("leg") {
+		out = append(out, units(c.of(l, "leg_length")))
+	}
+	return takeoff.Walls(out, nil, joints)
+}
+
+func (c cutter) gaps(room *model.Member) []int64 {
+	var out []int64
+	for _, o := range room.In("opening") {
+		if c.of(o, "floor_width").IsPositive() {
+			n := c.of(o, "number").IntPart()
+			out = append(out, slices.Repeat([]int64{units(c.of(o, "opening_width"))}, int(n))...)
+		}
+	}
+	return out
+}
+
+func (c cutter) corners(room *model.Member) []int64 {
+	var out []int64
+	for _, f := range room.In("fitting") {
+		if x := units(c.of(f, "no_base")); x > 0 {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+func (c cutter) casings(room *model.Member) []int64 {
+	var out []int64
+	for _, o := range room.In("opening") {
+		leg, head := units(c.of(o, "opening_height")), units(c.of(o, "opening_width"))
+		one := []int64{leg, leg, head}
+		if o.Given["kind"].Choice == "window" {
+			one = append(one, head)
+		}
+		n := c.of(o, "number").Mul(c.of(o, "faces")).IntPart()
+		out = append(out, slices.Repeat(one, int(n))...)
+	}
+	return out
+}

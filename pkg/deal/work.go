@@ -1,0 +1,135 @@
+package deal
+
+import (
+	"strings"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
+)
+
+// A work is one piece of work that the file names, or that another brings along.
+type work struct {
+	item   *pricebook.Item
+	member *model.Member
+	scope  scope // of its details; without a path where it was brought
+	label  string
+	by     string // the work that brought it, or ""
+	at     diag.Pos
+}
+
+// A plan is an option of a room with its work.
+type plan struct {
+	room, option *model.Member
+	works        []*work
+	without      []span
+	scope        scope // of the option
+	at           diag.Pos
+}
+
+const mostWorks = 300
+
+// works reads work by name: who does it, a quote, or a group of details.
+func (r *reader) works(s scope, f *Field, g *reading) {
+	if !r.wants(f, g, mapping) {
+		return
+	}
+	if n := len(g.node.entries); n > mostWorks {
+		r.say("too-many", g.key.at, "%d pieces of work, more than the %d that are read", n, mostWorks)("leave out those that do not matter")
+		return
+	}
+	g.ok = true
+	p := r.planOf(s, g)
+	for i := range g.node.entries {
+		e := &g.node.entries[i]
+		if e.value.shape == refused || r.stray(e) {
+			continue
+		}
+		label := strings.Join(strings.Fields(e.key.text), " ")
+		w := &work{label: label, at: e.key.at, member: p.option.Add("item", "", label)}
+		w.member.Pos = e.key.at
+		w.scope = scope{path: s.path + "work." + e.name + ".", group: "<work>", member: w.member, at: e.key.at}
+		r.workDetails(w, e)
+		if w.item = r.bookItem(w, e); w.item != nil {
+			p.works = append(p.works, w)
+		}
+	}
+}
+
+// planOf is the plan of an option; work that stands outside of options is the only
+// option of its room.
+func (r *reader) planOf(s scope, g *reading) *plan {
+	option, at := s.member, s.at
+	if option.Set != "option" {
+		option = option.Add("option", "", onlyOption)
+		option.Pos, at = g.key.at, g.key.at
+	}
+	p := &plan{room: option.Parent, option: option, scope: s, at: at}
+	r.plans = append(r.plans, p)
+	return p
+}
+
+// onlyOption is what the option of a room with one list of work is called.
+const onlyOption = "the work"
+
+// workDetails reads what stands behind a piece of work.
+func (r *reader) workDetails(w *work, e *entry) {
+	short := func(key string) {
+		part := *fieldNamed("<work>", key)
+		part.said = e.key.text
+		r.field(w.scope, &part, &entry{key, e.key, e.value})
+	}
+	switch e.value.shape {
+	case mapping:
+		r.group(w.scope, e.value)
+	case list:
+		r.say("want-group", e.key.at, "%s is a list, not a piece of work", diag.Quote(e.key.text))("write who does it, a quote, or details, e.g.   %s: {by: own hands, count: 3}", e.key.text)
+	case scalar:
+		if _, err := quantity.ParseMoney(e.value.text); err == nil && strings.ContainsAny(e.value.text, "$k0123456789") {
+			short("quote")
+			break
+		}
+		short("by")
+	}
+	w.finish()
+}
+
+// finish puts details into the model's words.
+func (w *work) finish() {
+	given := w.member.Given
+	if by, ok := given["who"]; ok && by.Choice == "own hands" {
+		by.Choice = "own"
+		w.member.Give("who", by)
+	}
+	if q, ok := given["quote"]; ok {
+		if _, said := given["quote_covers"]; !said {
+			w.member.Give("quote_covers", model.Value{Choice: "all", Text: q.Text, Pos: q.Pos})
+		}
+	}
+}
+
+// bookItem finds the item of the price book that a piece of work is.
+func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
+	name, at := e.name, e.key.at
+	if g := r.of(w.scope, "item"); g != nil && g.ok {
+		name, at = plainKey(g.choice), g.at()
+	}
+	if it := r.book.Item(name); it != nil {
+		return it
+	}
+	for _, known := range r.book.Items() {
+		if plainKey(known) == name {
+			return r.book.Item(known)
+		}
+	}
+	tell := r.say("unknown-item", at, "the price book has no item %s", diag.Quote(name))
+	if near, ok := diag.Nearest(name, r.book.Items()); ok {
+		tell("did you mean %q? see   ledgerboard prices   for all, or name it with   item:", near)
+		return nil
+	}
+	tell("look for it with   ledgerboard prices %s   or add it to your own price book", lastOf(name))
+	return nil
+}
+
+func lastOf(name string) string { return name[strings.LastIndexByte(name, ' ')+1:] }

@@ -1,0 +1,136 @@
+package pricebook
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// A Product is something that is bought.
+type Product struct {
+	Name   string
+	Aisle  string // where it is found in a shop
+	Grade  string // builder, standard, better, or ""
+	Pack   quantity.Pack
+	Price  decimal.Decimal // dollars a pack; for a roll, a roll
+	Sticks []Stick         // the lengths it is sold in, shortest first, where it is sold by the stick
+	Roll   *Roll           // where it is wallpaper
+	NoTax  bool            // sales tax is not charged on it
+	Dated  quantity.Date   // of the price
+	Source string          // of the price
+	Pos    diag.Pos
+}
+
+// A Stick is one length in which a product is sold.
+type Stick struct {
+	Length quantity.Length
+	Price  decimal.Decimal // dollars
+}
+
+// A Roll is how wallpaper is sold.
+type Roll struct {
+	Width, Length, Repeat quantity.Length
+	HalfDrop              bool
+}
+
+// An Item is a piece of work.
+type Item struct {
+	Name        string
+	Trade       string
+	Work        string // what is done, for a lender
+	Category    string // of a lender's breakdown
+	Element     string // of the public-domain element classification
+	Measure     string // what it is measured by, as in "open floor"
+	Unit        quantity.Unit
+	Hours       decimal.Decimal // of a trained hand, for each unit and coat
+	SetUp       decimal.Decimal // hours, once for each room
+	HoursSource string
+	Hired       decimal.Decimal // dollars for each unit and coat, labour alone
+	Uses        []Use
+	Brings      []Companion
+	Debris      decimal.Decimal // loose cubic feet for each unit
+	Weight      decimal.Decimal // pounds for each unit
+	Waits       decimal.Decimal // days
+	Coats       int             // how often it is gone over; 1 if the book does not say
+	Permit      bool            // a permit is usual
+	Licence     bool            // a licensed trade is usual or required
+	Cautions    []string
+	Source      string
+	Pos         diag.Pos
+}
+
+// A Use is what an item takes of a product. Exactly one of Takes, Covers and ForJob is
+// above 0.
+type Use struct {
+	Product string
+	Takes   decimal.Decimal // of the pack's unit, for each unit of work
+	Covers  decimal.Decimal // units of work that one pack does
+	ForJob  decimal.Decimal // of the pack's unit, however large the job
+	Along   string          // the measure that it follows, "" for the item's
+	PerCoat bool            // taken again for each coat
+	Waste   decimal.Decimal // share
+	Source  string
+	Pos     diag.Pos
+}
+
+// A Companion is work that an item brings with it.
+type Companion struct {
+	Item  string
+	If    string // a condition of Conditions, or "" for always
+	House bool   // once for the whole house
+	Pos   diag.Pos
+}
+
+// A Book is a price book.
+type Book struct {
+	products, items map[string]*entry
+	names           [2][]string // of products and of items, in the order of the book
+	below           *Book       // what it adds to, or nil
+}
+
+// Product returns the product of that name, or nil.
+func (b *Book) Product(name string) *Product {
+	for ; b != nil; b = b.below {
+		if e := b.products[name]; e != nil {
+			return e.read().product
+		}
+	}
+	return nil
+}
+
+// Item returns the item of that name, or nil.
+func (b *Book) Item(name string) *Item {
+	for ; b != nil; b = b.below {
+		if e := b.items[name]; e != nil {
+			return e.read().item
+		}
+	}
+	return nil
+}
+
+// Products returns the names of all products, each once, in the order of the book.
+func (b *Book) Products() []string { return b.all(0) }
+
+// Items returns the names of all items, each once, in the order of the book.
+func (b *Book) Items() []string { return b.all(1) }
+
+func (b *Book) all(kind int) []string {
+	var out []string
+	seen := map[string]bool{}
+	var layers []*Book
+	for ; b != nil; b = b.below {
+		layers = append(layers, b)
+	}
+	for _, l := range slices.Backward(layers) {
+		for _, n := range l.names[kind] {
+			if !seen[n] {
+				seen[n] = true
+				out = append(out, n)
+			}
+		}
+	}
+	return out
+}

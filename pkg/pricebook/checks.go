@@ -1,0 +1,147 @@
+package pricebook
+
+import (
+	"embed"
+	"sync"
+
+	"github.com/shopspring/decimal"
+	"go.yaml.in/yaml/v4"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+//go:embed checks.yaml
+var checksFile embed.FS
+
+// A Check is a part of the house that may hide a repair.
+type Check struct {
+	Name    string
+	Rows    []Allowance // by the year built, oldest first
+	Source  string
+	Item    string // the work that mends it
+	Look    string // how to look, in a line
+	Caution string
+	Pos     diag.Pos
+}
+
+// An Allowance is what is set aside where a part was not seen.
+type Allowance struct {
+	Years               string          // "1950 to 1977"
+	Likely, Least, Most decimal.Decimal // dollars
+}
+
+// bands are the years built that the tables by age know, oldest first, with the last
+// year of each.
+var bands = []struct {
+	years string
+	last  int
+}{{"before 1950", 1949}, {"1950 to 1977", 1977}, {"1978 to 1990", 1990}, {"after 1990", 9999}}
+
+// band is the row of a year built; an unknown one counts as the oldest.
+func band(year int) int {
+	for i, b := range bands {
+		if year <= b.last {
+			return i
+		}
+	}
+	return len(bands) - 1
+}
+
+// For returns the allowance for a year built; 0 is unknown and counts as the oldest.
+func (c *Check) For(year int) Allowance { return c.Rows[band(year)] }
+
+// Shares are a share of something by the year built.
+type Shares struct {
+	Rows   []decimal.Decimal
+	Source string
+}
+
+// For returns the share for a year built; 0 is unknown and counts as the oldest.
+func (s Shares) For(year int) decimal.Decimal { return s.Rows[band(year)] }
+
+type ages struct {
+	Checks                      []*Check
+	Subfloor, RoofDeck, Suggest Shares
+	UtilitiesOff                decimal.Decimal
+}
+
+// Checks returns the parts of a house that may hide a repair, in the order in which
+// they are looked at.
+func Checks() []*Check { return byAge().Checks }
+
+// SubfloorRepair is the share of a floor whose subfloor is mended.
+func SubfloorRepair() Shares { return byAge().Subfloor }
+
+// RoofDeckRepair is the share of a roof whose deck is mended.
+func RoofDeckRepair() Shares { return byAge().RoofDeck }
+
+// Contingency is what is suggested for a year built: a share of the cost, more where
+// the utilities were off at the visit.
+func Contingency(year int, utilitiesOff bool) decimal.Decimal {
+	x := byAge().Suggest.For(year)
+	if utilitiesOff {
+		x = x.Add(byAge().UtilitiesOff)
+	}
+	return x
+}
+
+// byAge reads the tables by age that ship with the program; a test reads all of them.
+var byAge = sync.OnceValue(func() *ages {
+	text, _ := checksFile.ReadFile("checks.yaml") // embedded, so always there
+	var doc yaml.Node
+	if err := yaml.Unmarshal(text, &doc); err != nil {
+		panic("the tables by age are not YAML")
+	}
+	var found diag.List
+	r := &reader{file: "starter book, checks.yaml", found: &found}
+	out := &ages{}
+	r.keys(doc.Content[0], "the tables by age", map[string]func(*yaml.Node){
+		"checks":           func(n *yaml.Node) { out.Checks = r.checks(n) },
+		"subfloor repair":  func(n *yaml.Node) { out.Subfloor = r.shares(n, nil) },
+		"roof deck repair": func(n *yaml.Node) { out.RoofDeck = r.shares(n, nil) },
+		"contingency":      func(n *yaml.Node) { out.Suggest = r.shares(n, &out.UtilitiesOff) },
+	})
+	if len(found) > 0 {
+		panic("the tables by age are not sound")
+	}
+	return out
+})
+
+func (r *reader) checks(n *yaml.Node) []*Check {
+	var out []*Check
+	r.mapping(n, "checks", func(key, value *yaml.Node) bool {
+		c := &Check{Name: key.Value, Pos: r.pos(key)}
+		r.keys(value, "the check", map[string]func(*yaml.Node){
+			"rows": func(n *yaml.Node) {
+				r.mapping(n, "rows", func(years, row *yaml.Node) bool {
+					a := Allowance{Years: years.Value}
+					r.keys(row, "the row", map[string]func(*yaml.Node){"likely": r.money(&a.Likely), "least": r.money(&a.Least), "most": r.money(&a.Most)})
+					c.Rows = append(c.Rows, a)
+					return true
+				})
+			},
+			"source": r.text(&c.Source), "item": r.text(&c.Item), "look": r.text(&c.Look), "caution": r.text(&c.Caution),
+		})
+		out = append(out, c)
+		return true
+	})
+	return out
+}
+
+func (r *reader) shares(n *yaml.Node, more *decimal.Decimal) Shares {
+	var out Shares
+	percent := func(to func(decimal.Decimal)) func(*yaml.Node) { return parsed(r, quantity.ParsePercent, to) }
+	skip := func(*yaml.Node) {}
+	r.keys(n, "the table", map[string]func(*yaml.Node){
+		"rows": func(n *yaml.Node) {
+			r.mapping(n, "rows", func(_, share *yaml.Node) bool {
+				percent(func(x decimal.Decimal) { out.Rows = append(out.Rows, x) })(share)
+				return true
+			})
+		},
+		"source": r.text(&out.Source), "of": skip, "item": skip, "beside": skip,
+		"utilities off": percent(func(x decimal.Decimal) { *more = x }),
+	})
+	return out
+}

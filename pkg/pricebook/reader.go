@@ -1,0 +1,131 @@
+package pricebook
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/shopspring/decimal"
+	"go.yaml.in/yaml/v4"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// A reader reads entries of one file.
+type reader struct {
+	file  string
+	above int // lines of the file above the text that is read
+	found *diag.List
+}
+
+func (r *reader) pos(n *yaml.Node) diag.Pos {
+	return diag.Pos{File: r.file, Line: n.Line + r.above, Col: n.Column, Len: max(1, utf8.RuneCountInString(n.Value))}
+}
+
+func (r *reader) wrong(n *yaml.Node, code, format string, args ...any) func(hint string, args ...any) {
+	d := diag.Errorf(r.pos(n), code, format, args...)
+	return func(hint string, args ...any) { r.found.Add(d.WithHint(hint, args...)) }
+}
+
+// mapping visits the keys of a group; visit returns false for a key it does not know.
+func (r *reader) mapping(n *yaml.Node, what string, visit func(key, value *yaml.Node) bool, known ...string) {
+	if n.Kind != yaml.MappingNode {
+		r.wrong(n, "book-want-group", "%s is not a group of keys", what)("write keys with values below it")
+		return
+	}
+	seen := map[string]bool{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		key := n.Content[i]
+		switch {
+		case seen[key.Value]:
+			r.wrong(key, "book-twice", "%q is given twice", key.Value)("keep one of them")
+		case !visit(key, n.Content[i+1]):
+			tell := r.wrong(key, "book-unknown-key", "%s has no key %q", what, key.Value)
+			if near, ok := diag.Nearest(key.Value, known); ok {
+				tell("did you mean %q?", near)
+			} else {
+				tell("its keys are: %s", strings.Join(known, ", "))
+			}
+		}
+		seen[key.Value] = true
+	}
+}
+
+// keys reads a group by a table of its keys.
+func (r *reader) keys(n *yaml.Node, what string, table map[string]func(*yaml.Node)) {
+	names := make([]string, 0, len(table))
+	for k := range table {
+		names = append(names, k)
+	}
+	slices.Sort(names)
+	r.mapping(n, what, func(key, value *yaml.Node) bool {
+		read := table[key.Value]
+		if read == nil {
+			return false
+		}
+		read(value)
+		return true
+	}, names...)
+}
+
+// text returns a reader of plain words.
+func (r *reader) text(to *string) func(*yaml.Node) {
+	return func(n *yaml.Node) { *to = r.words(n) }
+}
+
+func (r *reader) words(n *yaml.Node) string {
+	if n.Kind != yaml.ScalarNode || n.Tag == "!!null" {
+		r.wrong(n, "book-want-value", "a single value belongs here")("write it behind the colon")
+		return ""
+	}
+	return n.Value
+}
+
+// parsed returns a reader that hands the value to a parser of package quantity.
+func parsed[T any](r *reader, parse func(string) (T, error), take func(T)) func(*yaml.Node) {
+	return func(n *yaml.Node) {
+		text := r.words(n)
+		if text == "" {
+			return
+		}
+		x, err := parse(text)
+		if err != nil {
+			r.refused(n, err)
+			return
+		}
+		take(x)
+	}
+}
+
+func (r *reader) refused(n *yaml.Node, err error) {
+	q := &quantity.Error{}
+	if asQuantity(err, &q) {
+		r.wrong(n, "book-bad-value", "%q: %s", n.Value, q.Why)("write %s", q.Want)
+		return
+	}
+	r.wrong(n, "book-bad-value", "%v", err)("see docs/price-book.md")
+}
+
+func (r *reader) money(to *decimal.Decimal) func(*yaml.Node) {
+	return parsed(r, quantity.ParseMoney, func(x decimal.Decimal) { *to = x })
+}
+
+func (r *reader) yesNo(take func(bool)) func(*yaml.Node) {
+	return parsed(r, quantity.ParseYesNo, take)
+}
+
+// list reads a list of words, or none.
+func (r *reader) list(take func(*yaml.Node)) func(*yaml.Node) {
+	return func(n *yaml.Node) {
+		switch {
+		case n.Kind == yaml.ScalarNode && n.Value == "none":
+		case n.Kind != yaml.SequenceNode:
+			r.wrong(n, "book-want-list", "a list belongs here")("write   [one, another]   or   none")
+		default:
+			for _, x := range n.Content {
+				take(x)
+			}
+		}
+	}
+}

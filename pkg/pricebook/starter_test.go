@@ -1,0 +1,83 @@
+package pricebook_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/pricebook"
+)
+
+// TestStarterIsWhole reads every entry of the book that ships: nothing is missing, every
+// name leads somewhere and no work brings itself.
+func TestStarterIsWhole(t *testing.T) {
+	book := pricebook.Starter()
+	for _, d := range pricebook.Audit(book) {
+		t.Error(d)
+	}
+	require.GreaterOrEqual(t, len(book.Items()), 150)
+	for _, name := range book.Items() {
+		require.Nil(t, book.Product(name), "%s is both an item and a product", name)
+	}
+}
+
+// TestPublishedFigures counts the items with a yield, waste or hours from a published
+// table; the others say that theirs are common practice.
+func TestPublishedFigures(t *testing.T) {
+	book := pricebook.Starter()
+	published := 0
+	for _, name := range book.Items() {
+		it := book.Item(name)
+		sources := []string{it.Source, it.HoursSource}
+		for _, u := range it.Uses {
+			require.NotEmpty(t, u.Source, "%s: %s", name, u.Product)
+			sources = append(sources, u.Source)
+		}
+		if !it.Hours.IsZero() {
+			require.NotEmpty(t, it.HoursSource, name)
+		}
+		if slices.ContainsFunc(sources[1:], func(s string) bool {
+			return s != "" && !strings.Contains(s, "no source") && !strings.Contains(s, "from memory")
+		}) {
+			published++
+		}
+	}
+	t.Logf("%d items, %d with a published figure", len(book.Items()), published)
+	require.GreaterOrEqual(t, published, 40)
+}
+
+// What is paid by the month of work is a general line, so it has a price and no more.
+func TestMonthlyWorkHasAPriceAlone(t *testing.T) {
+	book := pricebook.Starter()
+	for _, name := range book.Items() {
+		it := book.Item(name)
+		if it.Measure == pricebook.Months {
+			require.True(t, it.Hired.IsPositive(), name)
+			require.Empty(t, it.Uses, name)
+			require.True(t, it.Hours.IsZero(), name)
+		}
+	}
+}
+
+func TestTablesByAge(t *testing.T) {
+	checks := pricebook.Checks()
+	require.Len(t, checks, 12)
+	for _, c := range checks {
+		require.Len(t, c.Rows, 4, c.Name)
+		require.NotNil(t, pricebook.Starter().Item(c.Item), "%s: %s", c.Name, c.Item)
+		for _, year := range []int{0, 1900, 1949, 1950, 1977, 1978, 1990, 1991, 2020} {
+			row := c.For(year)
+			require.True(t, row.Least.LessThanOrEqual(row.Likely) && row.Likely.LessThanOrEqual(row.Most), c.Name)
+		}
+		require.Equal(t, "before 1950", c.For(0).Years)
+		require.Equal(t, "1950 to 1977", c.For(1977).Years)
+		require.Equal(t, "after 1990", c.For(1991).Years)
+	}
+	// common practice, no source; a government programme asks for 10% at least, 15% at 30 years and more
+	for year, share := range map[int]string{1940: "0.2", 1960: "0.15", 1985: "0.12", 2000: "0.1"} {
+		require.Equal(t, share, pricebook.Contingency(year, false).String())
+	}
+	require.Equal(t, "0.2", pricebook.Contingency(1960, true).String())
+}

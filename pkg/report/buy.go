@@ -1,0 +1,143 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+	"ledgerboard/pkg/takeoff"
+)
+
+const buyRow = "%-35s%22s%11s%12s"
+
+// Buy writes the shopping list by aisle, with whole packs, what is left over, and how
+// sticks are cut.
+func Buy(w io.Writer, a *answer.Answer, s Style) error {
+	p := newPage(w, s)
+	p.line("%s", p.paint(bold, a.Deal.Name+": what to buy"))
+	all := bought(a)
+	var sum decimal.Decimal
+	for _, m := range all {
+		sum = sum.Add(a.Of(m, "product_cost"))
+	}
+	p.text("", fmt.Sprintf("%d things for %s, sales tax in it. Allowances and what quotes bring are not in the list.", len(all), money(sum)))
+	aisle := ""
+	for _, m := range all {
+		if next := a.Deal.Products[m].Aisle; next != aisle {
+			aisle = next
+			p.heading(aisle)
+			p.line("%s", p.paint(dim, fmt.Sprintf(buyRow, "", "buy", "left over", "cost")))
+		}
+		p.line(buyRow, cut(m.Label, 34), packs(a, m), leftover(a, m), money(a.Of(m, "product_cost")))
+	}
+	for _, c := range a.Deal.Cuts {
+		cutList(p, c)
+	}
+	return p.flush()
+}
+
+// bought are the products that work takes, by aisle and then in the order of the file.
+func bought(a *answer.Answer) []*model.Member {
+	var out []*model.Member
+	for _, m := range a.Model.Root.In("product") {
+		if a.Of(m, "total_bought").IsPositive() {
+			out = append(out, m)
+		}
+	}
+	slices.SortStableFunc(out, func(x, y *model.Member) int {
+		return cmp.Compare(a.Deal.Products[x].Aisle, a.Deal.Products[y].Aisle)
+	})
+	return out
+}
+
+func packs(a *answer.Answer, m *model.Member) string {
+	prod := a.Deal.Products[m]
+	if len(prod.Sticks) > 0 {
+		var parts string
+		for i, k := range m.In("stock") {
+			if n := a.Of(k, "sticks"); n.IsPositive() {
+				if parts != "" {
+					parts += ", "
+				}
+				parts += count(n) + " of " + prod.Sticks[i].Length.String()
+			}
+		}
+		return parts
+	}
+	n := a.Of(m, "packs")
+	if prod.Roll != nil {
+		return count(n) + " rolls"
+	}
+	if prod.Pack.String() == prod.Pack.Word {
+		return count(n) + " " + prod.Pack.Word
+	}
+	return count(n) + " " + prod.Pack.String()
+}
+
+func leftover(a *answer.Answer, m *model.Member) string {
+	prod, x := a.Deal.Products[m], a.Of(m, "left_over")
+	unit := unitWord(prod.Pack.Unit)
+	if len(prod.Sticks) > 0 {
+		unit = " ft"
+	}
+	if x.Round(2).IsZero() {
+		return ""
+	}
+	return exactly(x.Round(1)) + unit
+}
+
+// cutList writes how the sticks of a product are cut.
+func cutList(p *page, c deal.CutList) {
+	if len(c.Plan.Sticks) == 0 {
+		return
+	}
+	p.heading("Cut list: " + c.Product.Label)
+	for _, s := range grouped(c.Plan.Sticks) {
+		said := ""
+		for i, piece := range s.stick.Cuts {
+			if i > 0 {
+				said += ", "
+			}
+			said += inches(piece.Length) + " " + piece.ID
+		}
+		p.text(fmt.Sprintf("  %d x %-7s", s.times, inches(s.stick.Length)), said+"; left "+inches(s.stick.Offcut))
+	}
+	if c.Plan.Proved() {
+		p.text("", fmt.Sprintf("No cheaper way to cut it exists (proved by %s).", c.Plan.By))
+		return
+	}
+	p.text("", fmt.Sprintf("Another way could save %s at most.", money(decimal.New(c.Plan.Gap(), -2))))
+}
+
+type sameSticks struct {
+	stick takeoff.Stick
+	times int
+}
+
+// grouped puts sticks that are cut alike together.
+func grouped(all []takeoff.Stick) []sameSticks {
+	var out []sameSticks
+	for _, s := range all {
+		i := slices.IndexFunc(out, func(g sameSticks) bool {
+			return g.stick.Length == s.Length && slices.Equal(g.stick.Cuts, s.Cuts)
+		})
+		if i >= 0 {
+			out[i].times++
+			continue
+		}
+		out = append(out, sameSticks{s, 1})
+	}
+	return out
+}
+
+func inches(units int64) string {
+	feet := decimal.NewFromInt(units).DivRound(decimal.NewFromInt(12*takeoff.PerInch), 12)
+	return quantity.Feet(feet).String()
+}

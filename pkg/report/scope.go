@@ -1,0 +1,285 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
+)
+
+// A View says what of the scope is shown: one room, one trade, the items.
+type View struct {
+	Room, Trade string
+	Items       bool
+}
+
+// Scope writes the work: by room and by trade, with hours, what it brought along, and
+// what is set aside for what was not seen.
+func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
+	p := newPage(w, s)
+	p.line("%s", p.paint(bold, a.Deal.Name+": the work"))
+	p.text("", summary(a))
+	switch {
+	case view.Room != "" || view.Trade != "":
+		itemsPage(p, a, view)
+	default:
+		roomsTable(p, a)
+		tradesTable(p, a)
+		if view.Items {
+			itemsPage(p, a, view)
+		}
+		brought(p, a)
+		unseen(p, a)
+	}
+	duration(p, a)
+	bookNotes(p, a)
+	return p.flush()
+}
+
+func summary(a *answer.Answer) string {
+	return fmt.Sprintf("The work takes %s in cash with contingency (renovation budget), or %s if trades finish all of it, with contingency on its cash. Own hands: %s; trades: %s.",
+		money(a.Line("budget")), money(a.Line("trade_cost").Add(a.Line("contingency"))), hours(a.Line("own_hours")), hours(a.Line("room_crew_hours")))
+}
+
+func hours(x decimal.Decimal) string   { return quantity.FormatHours(x, 0) }
+func count(x decimal.Decimal) string   { return quantity.FormatCount(x, 0) }
+func exactly(x decimal.Decimal) string { return quantity.FormatCount(x, 2) }
+
+const roomRow = "%-22s%-12s%8s%9s%12s%10s%7s"
+
+// roomsTable writes a row for each room with work, then the way to the budget.
+func roomsTable(p *page, a *answer.Answer) {
+	p.heading("By room")
+	p.line("%s", p.paint(dim, fmt.Sprintf(roomRow, "room", "option", "sq ft", "$/sq ft", "cash", "own h", "hired h")))
+	for _, room := range a.Model.Root.In("room") {
+		cost := a.Of(room, "cash_cost")
+		if len(room.In("option")) == 0 {
+			if room.Kind == "inside" {
+				p.line(roomRow, cut(room.Label, 21), "as it is", exactly(a.Of(room, "floor_area").Round(0)), "", money(decimal.Decimal{}), "", "")
+			}
+			continue
+		}
+		feet, each := "", ""
+		if room.Kind == "inside" {
+			feet, each = exactly(a.Of(room, "floor_area").Round(0)), money(a.Of(room, "cost_a_foot"))
+		}
+		p.line(roomRow, cut(room.Label, 21), cut(optionsOf(room), 11), feet, each, money(cost), count(a.Of(room, "own_hours")), count(a.Of(room, "crew_hours")))
+	}
+	p.line("")
+	for _, l := range []struct{ words, line string }{
+		{"the rooms, outside and whole house", "rooms_cost"},
+		{"containers: " + count(a.Line("containers")), "disposal"},
+		{"set aside for what was not seen", "not_seen"},
+		{"other lines of the deal file", ""},
+		{"general lines", "general_cost"},
+		{"contingency, " + percent(a.Line("contingency_share")), "contingency"},
+		{"renovation budget", "budget"},
+	} {
+		x := decimal.Decimal{}
+		if l.line != "" {
+			x = a.Line(l.line)
+		} else {
+			x = others(a)
+		}
+		if !x.IsZero() || l.line == "budget" {
+			p.line("%-51s%12s", l.words, money(x))
+		}
+	}
+}
+
+// others are the lines of the renovation that stand outside of rooms.
+func others(a *answer.Answer) (sum decimal.Decimal) {
+	for _, m := range a.Model.Root.In("cost") {
+		sum = sum.Add(a.Of(m, "cash_cost"))
+	}
+	return sum
+}
+
+func optionsOf(room *model.Member) string {
+	var names []string
+	for _, o := range room.In("option") {
+		names = append(names, o.Label)
+	}
+	return strings.Join(names, ", ")
+}
+
+const tradeRow = "%-26s%14s%16s%12s%12s"
+
+func tradesTable(p *page, a *answer.Answer) {
+	p.heading("By trade")
+	p.line("%s", p.paint(dim, fmt.Sprintf(tradeRow, "trade", "cash", "by trades", "own h", "hired h")))
+	for _, t := range a.Model.Root.In("trade") {
+		if len(t.In("item")) == 0 {
+			continue
+		}
+		p.line(tradeRow, t.Label, money(a.Of(t, "cash_cost")), money(a.Of(t, "trade_price")), count(a.Of(t, "own_hours")), count(a.Of(t, "crew_hours")))
+	}
+	p.line(tradeRow, "all", money(a.Line("rooms_cost")), money(a.Line("rooms_at_trade_price")), count(a.Line("room_own_hours")), count(a.Line("room_crew_hours")))
+}
+
+const itemRow = "%-31s%12s %-6s%10s%10s%10s"
+
+// itemsPage writes the pieces of work of a room, a trade, or all of them.
+func itemsPage(p *page, a *answer.Answer, view View) {
+	for _, room := range a.Model.Root.In("room") {
+		if view.Room != "" && !same(room.Label, view.Room) {
+			continue
+		}
+		items := itemsOf(a, room, view.Trade)
+		if len(items) == 0 {
+			continue
+		}
+		p.heading(fmt.Sprintf("%s: %s", room.Label, optionsOf(room)))
+		p.line("%s", p.paint(dim, fmt.Sprintf(itemRow, "work; + is brought along", "quantity", "who", "materials", "labour", "cash")))
+		for _, m := range items {
+			w := a.Deal.Work[m]
+			mark := "  "
+			if w.By != "" {
+				mark = "+ "
+			}
+			p.line(itemRow, cut(mark+m.Label, 30), exactly(a.Of(m, "quantity"))+unitWord(w.Item.Unit), who(a, m),
+				money(a.Of(m, "materials")), money(a.Of(m, "labour")), money(a.Of(m, "cash_cost")))
+			details(p, a, m)
+		}
+	}
+}
+
+func same(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) }
+
+func itemsOf(a *answer.Answer, room *model.Member, trade string) []*model.Member {
+	var out []*model.Member
+	for _, o := range room.In("option") {
+		for _, m := range o.In("item") {
+			if trade == "" || same(a.Deal.Work[m].Item.Trade, trade) {
+				out = append(out, m)
+			}
+		}
+	}
+	return out
+}
+
+func unitWord(u quantity.Unit) string {
+	if u == "each" {
+		return ""
+	}
+	return " " + string(u)
+}
+
+func who(a *answer.Answer, m *model.Member) string {
+	given := m.Given
+	switch {
+	case given["quote_covers"].Choice != "":
+		return "quote"
+	case given["who"].Choice == "own":
+		return "own"
+	}
+	return "hired"
+}
+
+// details writes what else is to be said of a piece of work.
+func details(p *page, a *answer.Answer, m *model.Member) {
+	w := a.Deal.Work[m]
+	if over := a.Of(m, "quote_over"); !over.IsZero() {
+		way := "over"
+		if over.IsNegative() {
+			way = "under"
+		}
+		said := fmt.Sprintf("the quote is %s %s what the price book says", money(over.Abs()), way)
+		if w.From != "" {
+			said = w.From + ": " + said
+		}
+		p.text("      ", said)
+	}
+	if x := a.Of(m, "allowance"); x.IsPositive() {
+		p.text("      ", "an allowance of "+money(x)+" instead of "+firstProduct(w.Item))
+	}
+	if w.Note != "" {
+		p.text("      ", w.Note)
+	}
+}
+
+func firstProduct(it *pricebook.Item) string {
+	if len(it.Uses) == 0 {
+		return "materials"
+	}
+	return it.Uses[0].Product
+}
+
+// brought lists what work brought along, by who brought it.
+func brought(p *page, a *answer.Answer) {
+	by := map[string][]string{}
+	var order []string
+	for _, room := range a.Model.Root.In("room") {
+		for _, m := range itemsOf(a, room, "") {
+			b := a.Deal.Work[m].By
+			if b == "" {
+				continue
+			}
+			if by[b] == nil {
+				order = append(order, b)
+			}
+			if !slices.Contains(by[b], m.Label) {
+				by[b] = append(by[b], m.Label)
+			}
+		}
+	}
+	if len(order) == 0 {
+		return
+	}
+	p.heading("Brought along, so that nothing is forgotten")
+	for _, b := range order {
+		p.text("  ", b+" brings "+strings.Join(by[b], ", "))
+	}
+	p.text("", "To do without one, name it in the option:   without: ["+by[order[0]][0]+"]")
+}
+
+// unseen lists what is set aside for what was not seen.
+func unseen(p *page, a *answer.Answer) {
+	var open []*model.Member
+	for _, c := range a.Model.Root.In("check") {
+		if a.Of(c, "set_aside").IsPositive() {
+			open = append(open, c)
+		}
+	}
+	if len(open) == 0 {
+		return
+	}
+	p.heading("Not seen, so something is set aside (likely; least to most)")
+	for _, c := range open {
+		p.line("  %-26s%12s%12s to %s", c.Label, dollars(a.Of(c, "set_aside")), dollars(a.Of(c, "if_bad_least")), dollars(a.Of(c, "if_bad_most")))
+		for _, k := range pricebook.Checks() {
+			if k.Name == c.Label {
+				p.text("      ", "look: "+k.Look)
+			}
+		}
+	}
+	p.text("", "Once seen, say so:   seen: {"+open[0].Label+": good}   The amounts are common practice, no source.")
+}
+
+func duration(p *page, a *answer.Answer) {
+	p.heading("How long it takes")
+	said := fmt.Sprintf("Own work takes %s weeks at %s hours a week, with errands; trades take %s weeks one after the other; waiting %s days.",
+		exactly(a.Line("own_weeks").Round(1)), exactly(a.Line("own_hours_a_week")), exactly(a.Line("crew_weeks").Round(1)), exactly(a.Line("waiting_days")))
+	said += fmt.Sprintf(" By that the work takes %s.", months(a.Line("scope_months")))
+	if stated := a.Line("renovation"); !stated.Equal(a.Line("scope_months")) {
+		said += fmt.Sprintf(" You state %s, which counts.", months(stated))
+	}
+	p.text("", said)
+}
+
+// bookNotes says where prices come from and which are old.
+func bookNotes(p *page, a *answer.Answer) {
+	p.heading("Where the figures come from")
+	suggested := pricebook.Contingency(a.Deal.YearBuilt, a.Deal.UtilitiesOff)
+	if share := a.Line("contingency_share"); share.LessThan(suggested) {
+		p.text("", fmt.Sprintf("Your contingency is %s; for a house of that age %s is suggested (common practice, no source).", percent(share), percent(suggested)))
+	}
+	p.text("", "Prices of the starter book are invented starters of "+pricebook.StarterDate().String()+": put quotes and shelf prices in their place. Hours and yields: ledgerboard prices ITEM shows each with its source.")
+}
