@@ -17,10 +17,7 @@ const coverSteps = 30_000
 // cover returns that least cost; where the steps do not reach, only its price is a
 // bound, and a weaker one, and sure is false.
 func (j *job) cover(cents int64) (least cost, sure bool) {
-	c := &cover{bins: slices.Clone(j.bins), atop: cents, best: cost{price: huge}}
-	for _, n := range j.need {
-		c.count += int64(n)
-	}
+	c := &cover{bins: slices.Clone(j.bins), atop: cents, best: cost{price: huge}, count: int64(j.count())}
 	slices.SortStableFunc(c.bins, func(a, b bin) int {
 		switch x, y := a.price*b.room, b.price*a.room; {
 		case x < y:

@@ -53,7 +53,7 @@ func (d *diver) buy(m *master, kinds []int) {
 	}
 	var uses []use
 	for r, c := range m.basis {
-		if c.surplus < 0 && m.x[r] > tiny {
+		if c.exchange < 0 && m.x[r] > tiny {
 			uses = append(uses, use{renamed(c.pattern, kinds), m.x[r]})
 		}
 	}
@@ -81,11 +81,7 @@ const (
 // finish completes the sticks bought by plain filling, and by a short search.
 func (d *diver) finish(r *job, dual *dual, kinds []int) {
 	plan := r.greedy()
-	pieces := 0
-	for _, n := range r.need {
-		pieces += n
-	}
-	if pieces <= finishPieces {
+	if r.count() <= finishPieces {
 		s := newSearch(r, dual, r.cost(plan), finishSteps)
 		s.run(false)
 		d.work -= 20 * s.steps

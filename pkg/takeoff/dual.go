@@ -1,7 +1,5 @@
 package takeoff
 
-import "math/bits"
-
 // A dual gives each kind a value, in parts of a cent, so that no way to cut a stick
 // yields more than its price. So no plan costs less than the pieces are worth
 // together: the dual of the linear program of Gilmore and Gomory (1961, from memory),
@@ -37,16 +35,14 @@ func (j *job) scaled(value []int64, top, price int64) *dual {
 	return d
 }
 
-// bySize is the dual that values every kind by its size.
+// bySize is the dual that values every kind by its size, at the least price of room.
 func (j *job) bySize() *dual {
 	unit := j.unitOf()
 	value := make([]int64, len(j.size))
 	for k, size := range j.size {
 		least := int64(huge)
 		for _, b := range j.bins {
-			hi, lo := bits.Mul64(uint64(b.price*unit), uint64(size))
-			v, _ := bits.Div64(hi, lo, uint64(b.room))
-			least = min(least, int64(v))
+			least = min(least, b.price*unit*size/b.room)
 		}
 		value[k] = least
 	}

@@ -66,6 +66,15 @@ func useful(bins []bin, least int64) []bin {
 	return out
 }
 
+// count is how many pieces there are.
+func (j *job) count() int {
+	sum := 0
+	for _, n := range j.need {
+		sum += n
+	}
+	return sum
+}
+
 // most is the room of the longest stick.
 func (j *job) most() int64 { return j.bins[len(j.bins)-1].room }
 

@@ -8,7 +8,8 @@ import (
 // A master is the linear program that covers the pieces with patterns at the least
 // price, solved by the revised simplex method with patterns made as they are needed.
 // It works in floats, which only guide: what it proves is proved in whole numbers by
-// dual.
+// dual. Products are rounded by float64(…) before they are added, so that no machine
+// fuses the two and every one takes the same way.
 type master struct {
 	j      *job
 	inv    [][]float64 // of the basis
@@ -22,10 +23,13 @@ type master struct {
 	filler *fill
 }
 
-// A column is a pattern, or one piece of a kind too many, which costs nothing.
+// A column is a pattern, or an exchange, which costs nothing: a piece of a kind less,
+// and one of the next shorter kind more (of the last kind, nothing more). Exchanges
+// keep longer pieces from being worth less than shorter ones, which saves most of the
+// work (Valério de Carvalho 2005, from memory).
 type column struct {
 	pattern
-	surplus int // the kind, or -1
+	exchange int // the kind, or -1
 }
 
 // A pool keeps patterns made before, in the kinds of the job at hand.
@@ -35,11 +39,12 @@ type pool struct {
 }
 
 const (
-	masterKinds = 250        // more kinds are not tried
-	masterWork  = 60_000_000 // numbers of the inverse touched, over all
-	masterSteps = 20_000     // of one fill
+	masterKinds = 250         // more kinds are not tried
+	masterWork  = 150_000_000 // numbers touched, of the inverse and else
+	masterSteps = 20_000      // of one fill
+	stepWork    = 10          // what a step of a fill counts for
 	tiny        = 1e-9
-	smooth      = 0.5
+	pull        = 0.5 // towards the best dual
 )
 
 func newMaster(j *job, p *pool) *master {
@@ -62,7 +67,7 @@ func newMaster(j *job, p *pool) *master {
 
 // jitter asks for a little more of each kind, a different bit each: where many plans
 // are equally good, the simplex method would turn in circles.
-func jitter(k int) float64 { return float64(uint32(k+1)*2654435761) / (1 << 32) * 1e-3 }
+func jitter(k int) float64 { return float64(float64(uint32(k+1)*2654435761) / (1 << 32) * 1e-3) }
 
 // single is the bin and number of pieces at which one kind by itself is cheapest.
 func (j *job) single(k int) (int, int) {
@@ -90,8 +95,8 @@ func (s *master) run(goal int64, work int) int {
 	return work
 }
 
-// enter chooses a column that lowers the price: of a kind with a value below 0, of
-// the pool, or a new one.
+// enter chooses a column that lowers the price: an exchange, one of the pool, or a
+// new one.
 func (s *master) enter(goal int64, work *int) (column, bool) {
 	least, at := tiny, -1
 	for k := range s.pi {
@@ -100,7 +105,7 @@ func (s *master) enter(goal int64, work *int) (column, bool) {
 		}
 	}
 	if at >= 0 {
-		return column{surplus: at}, true
+		return column{exchange: at}, true
 	}
 	*work -= len(s.pool.list)
 	if p, ok := s.pooled(); ok {
@@ -150,8 +155,8 @@ func (s *master) pooled() (pattern, bool) {
 // dual, which lead to better patterns (Wentges 1997, from memory); if no pattern
 // follows from these, they are taken as they are.
 func (s *master) fresh(work *int) (pattern, bool) {
-	for _, pull := range []float64{smooth, 0} {
-		s.draw(pull)
+	for _, share := range []float64{pull, 0} {
+		s.draw(share)
 		if p, ok := s.fillAll(work); ok {
 			return p, true
 		}
@@ -160,11 +165,11 @@ func (s *master) fresh(work *int) (pattern, bool) {
 }
 
 // draw sets the values, pulled towards the best dual by a share.
-func (s *master) draw(pull float64) {
+func (s *master) draw(share float64) {
 	unit := s.j.unitOf()
 	for k, v := range s.pi {
 		dear := s.j.bins[s.j.fit(s.j.size[k])].price
-		v = (1-pull)*math.Max(0, v)*float64(unit) + pull*float64(s.best.value[k])
+		v = float64((1-share)*math.Max(0, v)*float64(unit)) + float64(share*float64(s.best.value[k]))
 		s.value[k] = min(int64(v), dear*unit)
 	}
 	s.filler.price(s.value)
@@ -176,7 +181,7 @@ func (s *master) fillAll(work *int) (best pattern, ok bool) {
 	var top, topPrice int64 = 0, 1
 	for b := range s.j.bins {
 		s.filler.run(s.j.need, s.j.bins[b].room, masterSteps)
-		*work -= s.filler.steps
+		*work -= stepWork * s.filler.steps
 		cents := s.j.bins[b].price * unit
 		if above(s.filler.bound, cents, top, topPrice) {
 			top, topPrice = s.filler.bound, cents
@@ -197,10 +202,10 @@ func (s *master) fillAll(work *int) (best pattern, ok bool) {
 func (s *master) pivot(c column) bool {
 	for r, row := range s.inv {
 		var d float64
-		if c.surplus >= 0 {
-			d = -row[c.surplus]
-			if c.surplus+1 < len(row) {
-				d += row[c.surplus+1]
+		if c.exchange >= 0 {
+			d = -row[c.exchange]
+			if c.exchange+1 < len(row) {
+				d += row[c.exchange+1]
 			}
 		}
 		for _, k := range c.kinds {
@@ -227,15 +232,15 @@ func (s *master) pivot(c column) bool {
 
 func (s *master) swap(out int, c column, step float64) {
 	gain := -s.worth(c.kinds)
-	if c.surplus >= 0 {
-		gain = -s.excess(c.surplus)
+	if c.exchange >= 0 {
+		gain = -s.excess(c.exchange)
 	} else {
 		gain += float64(s.j.bins[c.bin].price)
 	}
 	pivot := s.inv[out]
 	for k := range pivot {
 		pivot[k] /= s.dir[out]
-		s.pi[k] += gain * pivot[k]
+		s.pi[k] += float64(gain * pivot[k])
 	}
 	for r, row := range s.inv {
 		d := s.dir[r]
@@ -243,9 +248,9 @@ func (s *master) swap(out int, c column, step float64) {
 			continue
 		}
 		for k, v := range pivot {
-			row[k] -= d * v
+			row[k] -= float64(d * v)
 		}
-		s.x[r] = math.Max(0, s.x[r]-step*d)
+		s.x[r] = math.Max(0, s.x[r]-float64(step*d))
 	}
 	s.x[out] = step
 	s.basis[out] = c

@@ -36,13 +36,12 @@ type search struct {
 }
 
 func newSearch(j *job, d *dual, best cost, limit int) *search {
-	s := &search{j: j, d: d, best: best, limit: limit, left: slices.Clone(j.need), size: j.total, worth: d.worth}
+	s := &search{j: j, d: d, best: best, limit: limit, left: slices.Clone(j.need), count: j.count(), size: j.total, worth: d.worth}
 	for _, b := range j.bins {
 		s.step = gcd(s.step, b.price)
 	}
-	for k, n := range j.need {
+	for k := range j.need {
 		s.order = append(s.order, k)
-		s.count += n
 	}
 	slices.SortFunc(s.order, func(a, b int) int {
 		return cmp.Or(cmp.Compare(d.value[b]*j.size[a], d.value[a]*j.size[b]), cmp.Compare(a, b))
@@ -77,6 +76,7 @@ func (s *search) run(ties bool) bool {
 }
 
 func (s *search) descend() {
+	s.steps++
 	if s.count == 0 {
 		if s.spent.less(s.best) {
 			s.best, s.found = s.spent, s.kept()

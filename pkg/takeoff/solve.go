@@ -10,12 +10,17 @@ type answer struct {
 	by       Proof
 }
 
+// A search takes so many steps at most: many where a few pieces promise an end.
 const (
-	priceSteps = 300_000 // of the search for a cheaper plan
-	tieSteps   = 100_000 // of the search among plans of one price
+	fewPieces  = 30
+	priceSteps = 500_000 // for a cheaper plan of few pieces
+	tieSteps   = 100_000 // among plans of one price
+	manyShare  = 10      // of many pieces, one in so many steps
 )
 
-// solve goes from cheap to dear ways, and stops once nothing can be better.
+// solve goes from cheap ways to dear ones: plain filling and the bound by length;
+// the linear program and plans made from it; a search of everything. It stops once
+// nothing can be better.
 func (j *job) solve() answer {
 	a := answer{patterns: j.greedy(), by: BySum}
 	a.cost = j.cost(a.patterns)
@@ -24,18 +29,21 @@ func (j *job) solve() answer {
 	if sure && a.cost == least || len(j.size) > masterKinds {
 		return a
 	}
-	goal := a.bound
+	share := 1
+	if j.count() > fewPieces {
+		share = manyShare
+	}
 	m := newMaster(j, &pool{list: slices.Clone(a.patterns)})
-	work := m.run(max(goal, a.cost.price), masterWork)
+	m.run(a.cost.price, masterWork)
 	if m.best.bound() > a.bound {
 		least, sure = j.cover(m.best.bound())
 		a.bound, a.by = least.price, ByValues
 	}
 	if a.cost.price > a.bound {
-		a.take(j, j.dive(m, a.patterns, a.bound, work))
+		a.take(j, j.dive(m, a.patterns, a.bound, masterWork))
 	}
 	if a.cost.price > a.bound {
-		s := newSearch(j, m.best, a.cost, priceSteps)
+		s := newSearch(j, m.best, a.cost, priceSteps/share)
 		whole := s.run(false)
 		a.take(j, s.found)
 		if whole {
@@ -43,7 +51,7 @@ func (j *job) solve() answer {
 		}
 	}
 	if len(j.bins) > 1 && a.cost.price == a.bound && !(sure && a.cost == least) {
-		s := newSearch(j, m.best, a.cost, tieSteps)
+		s := newSearch(j, m.best, a.cost, tieSteps/share)
 		s.run(true)
 		a.take(j, s.found)
 	}
@@ -60,10 +68,14 @@ func (a *answer) take(j *job, plan []pattern) {
 	}
 }
 
+// greedyWork is how many pieces bestFit places over all its tries, about.
+const greedyWork = 20_000
+
 // greedy is the best of the plans that plain filling makes.
 func (j *job) greedy() []pattern {
 	best := j.fullest()
-	for b := range j.bins {
+	skip := 1 + j.count()*len(j.bins)/greedyWork
+	for b := len(j.bins) - 1; b >= 0; b -= skip {
 		if p := j.bestFit(b); j.cost(p).less(j.cost(best)) {
 			best = p
 		}
