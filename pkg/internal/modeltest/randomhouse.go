@@ -77,7 +77,7 @@ func (d *drawer) ways() {
 	d.word(8, x, "waste_rule", "added", "divided")
 	d.give(6, x, "own_pace", func() decimal.Decimal { return d.share(1, 3) })
 	d.giveShare(6, x, "errands", 0, 0.5)
-	d.give(6, x, "own_hours_a_week", func() decimal.Decimal { return d.whole(1, 60) })
+	d.give(6, x, "own_hours_a_week", func() decimal.Decimal { return d.whole(20, 60) })
 	d.word(8, x, "sequence", "overlapping", "side by side", "one after the other")
 	d.give(5, x, "waiting_days", func() decimal.Decimal { return d.whole(0, 40) })
 	d.give(6, x, "container_holds", func() decimal.Decimal { return pick(d, dec(270), dec(810), dec(1)) })

@@ -16,7 +16,7 @@ func (w *worksite) item(o *model.Member, measures []string) {
 	w.measured(x, "measure", measures)
 	w.giveShare(5, x, "part", 0, 1)
 	w.give(5, x, "coats", func() decimal.Decimal { return w.whole(1, 3) })
-	w.give(12, x, "hours_each", func() decimal.Decimal { return w.share(0, 0.5) })
+	w.give(12, x, "hours_each", func() decimal.Decimal { return w.share(0, 0.3) })
 	w.give(5, x, "set_up", func() decimal.Decimal { return w.ft(0, 4) })
 	w.give(4, x, "waiting", func() decimal.Decimal { return w.whole(0, 10) })
 	if w.word(8, x, "who", "own", "own", "hired") == "own" {

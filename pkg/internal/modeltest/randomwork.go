@@ -33,7 +33,7 @@ func (w *worksite) trades() {
 		x := w.Deal.Add("trade", "", fmt.Sprintf("trade %d", i+1))
 		w.giveMoney(10, x, "crew_rate", 0, 120)
 		w.give(6, x, "crew", func() decimal.Decimal { return w.whole(1, 4) })
-		w.give(6, x, "hours_a_week", func() decimal.Decimal { return w.whole(8, 60) })
+		w.give(6, x, "hours_a_week", func() decimal.Decimal { return w.whole(20, 60) })
 		w.trade = append(w.trade, x)
 	}
 }
