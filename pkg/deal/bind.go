@@ -10,12 +10,30 @@ import (
 // bind lays the deal over the standard document. What stands against it is said
 // with a place; the checks before leave little of it.
 func (r *reader) bind() {
+	if r.early != nil {
+		r.deal.Model = r.early
+		r.late()
+		return
+	}
 	doc, err := model.Standard()
 	if err == nil {
 		r.deal.Model, err = model.Bind(doc, r.deal.Root)
 	}
 	for _, e := range flat(err) {
 		r.unbound(e)
+	}
+}
+
+// late hands the deal's own inputs that were given after it was bound on to the model:
+// the year's tax figures, which need to know the day of the sale.
+func (r *reader) late() {
+	for _, c := range r.deal.Model.Cells {
+		if c.Member != r.deal.Root {
+			return
+		}
+		if v, given := r.deal.Root.Given[c.Line.Name]; given && c.Given == nil {
+			r.deal.Model.Give(c, v)
+		}
 	}
 }
 

@@ -29,13 +29,13 @@ func (r *reader) doubt() {
 
 func (r *reader) doubtPurchase() {
 	price, value, lender := r.good("purchase.price"), r.good("value.after-repair value"), r.good("value.lender's value")
-	if value.number.LessThanOrEqual(price.number) {
+	if value != nil && value.number.LessThanOrEqual(price.number) {
 		r.say("value-below-price", value.at(), "the after-repair value (%s) is not above the price (%s)", value.node.text, price.node.text)("check both; k is a thousand and m a million")
 	}
-	if value.number.GreaterThan(price.number.Mul(decimal.NewFromInt(10))) {
+	if value != nil && value.number.GreaterThan(price.number.Mul(decimal.NewFromInt(10))) {
 		r.say("value-far-above-price", value.at(), "the after-repair value (%s) is more than ten times the price (%s)", value.node.text, price.node.text)("check both; k is a thousand and m a million")
 	}
-	if lender != nil && lender.number.GreaterThan(value.number) {
+	if value != nil && lender != nil && lender.number.GreaterThan(value.number) {
 		r.say("lender-value-above", lender.at(), "the lender's value (%s) is above yours (%s)", lender.node.text, value.node.text)("check both; the loan is sized by the lender's, the sale by yours")
 	}
 	if len(r.deal.Root.In("purchase_fee")) == 0 {
@@ -56,7 +56,7 @@ func (r *reader) doubtTime() {
 
 func (r *reader) doubtWorks() {
 	root := r.deal.Root
-	works := len(root.In("cost"))+len(root.In("general_fee")) > 0
+	works := len(root.In("cost"))+len(root.In("general_fee"))+len(r.plans) > 0
 	time := r.good("time.renovation")
 	idle := time == nil || time.number.IsZero()
 	switch {

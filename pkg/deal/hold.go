@@ -28,7 +28,7 @@ func (r *reader) calendar() (calendar, bool) {
 		return *r.times, false
 	}
 	if r.got["time.renovation"] == nil && len(r.plans) > 0 {
-		r.timed = r.times.read(r.deal.Root)
+		r.early, r.timed = r.times.read(r.deal.Root)
 		return *r.times, r.timed
 	}
 	bare := model.NewDeal("")
@@ -45,27 +45,28 @@ func (r *reader) calendar() (calendar, bool) {
 			}
 		}
 	}
-	r.timed = r.times.read(bare)
+	_, r.timed = r.times.read(bare)
 	return *r.times, r.timed
 }
 
-func (c *calendar) read(bare *model.Member) bool {
+// read works the phases out; it returns the model if the deal can be bound.
+func (c *calendar) read(bare *model.Member) (*model.Model, bool) {
 	doc, err := model.Standard()
 	if err != nil {
-		return false
+		return nil, false
 	}
 	m, err := model.Bind(doc, bare)
 	if err != nil {
-		return false
+		return nil, false
 	}
 	hold, sale := m.Find(bare, "hold_months"), m.Find(bare, "sale_day")
 	w := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](m)}
 	// A hold too long to work out is known all the same, and is refused for it.
 	if err := w.Steps(m.Needed(hold.Index, sale.Index)); err != nil && w.Scalar[hold.Index].IsZero() {
-		return false
+		return m, false
 	}
 	c.hold, c.sale = w.Scalar[hold.Index], int(w.Scalar[sale.Index].IntPart())
-	return true
+	return m, true
 }
 
 // hold is how long the house is owned, in months.

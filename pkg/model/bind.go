@@ -57,8 +57,12 @@ type Model struct {
 	Cells   []*Cell
 	Steps   []Step // in an order in which each needs only what came before
 	Horizon int    // the cell whose value is the last month
-	members int
-	index   [][]int32 // member id, line position: cell index + 1
+
+	exprs  slab[Expr]
+	args   slab[*Expr]
+	values slab[Value]
+	refs   []*Expr                 // by cell, what refers to it
+	shared map[*formula.Node]*Expr // numbers of the document
 }
 
 // horizon is the line that says how many months a deal has.
@@ -66,25 +70,22 @@ const horizon = "sale_month"
 
 // Bind lays a deal over the document. The error joins every input that is
 // missing (MissingError) or is none of the document's; once there are none, every
-// circle found (CircleError).
+// circle found (CircleError). A deal is bound once at a time.
 func Bind(d *Document, root *Member) (*Model, error) {
-	m := &Model{Doc: d, Root: root}
+	m := &Model{Doc: d, Root: root, shared: map[*formula.Node]*Expr{}}
 	var errs []error
-	bySet := map[string][]*Line{}
-	for _, l := range d.Lines {
-		bySet[l.Set] = append(bySet[l.Set], l)
-	}
+	all, cells := newShapes(d), slab[Cell]{}
+	root.walk(func(x *Member) { x.shape = nil })
 	root.walk(func(x *Member) {
-		x.id = m.members
-		m.members++
-		row := make([]int32, len(d.Lines))
-		for _, l := range slices.Concat(bySet[x.Set], bySet[x.Kind]) {
-			m.Cells = append(m.Cells, &Cell{Line: l, Member: x, Index: len(m.Cells)})
-			row[l.position] = int32(len(m.Cells))
+		x.shape, x.first = all.of(x), len(m.Cells)
+		for _, l := range x.shape.lines {
+			c := cells.one()
+			c.Line, c.Member, c.Index = l, x, len(m.Cells)
+			m.Cells = append(m.Cells, c)
 		}
-		m.index = append(m.index, row)
 		errs = append(errs, strangers(d, x)...)
 	})
+	m.refs = make([]*Expr, len(m.Cells))
 	for _, c := range m.Cells {
 		if err := errors.Join(m.resolve(c), m.assumption(c)); err != nil {
 			errs = append(errs, err)
@@ -93,43 +94,26 @@ func Bind(d *Document, root *Member) (*Model, error) {
 	if len(errs) > 0 {
 		return nil, errors.Join(errs...)
 	}
-	h := m.Find(root, horizon)
-	if h == nil {
+	h := m.at(root, horizon)
+	if h < 0 {
 		return nil, fmt.Errorf("the document has no line %s", horizon)
 	}
-	m.Horizon = h.Index
+	m.Horizon = h
 	return m, m.order()
 }
 
 // Cell returns the cell of a line of a member, or nil.
 func (m *Model) Cell(x *Member, l *Line) *Cell {
-	if i := m.index[x.id][l.position]; i > 0 {
-		return m.Cells[i-1]
+	if i := x.shape.place[l.position]; i > 0 {
+		return m.Cells[x.first+int(i)-1]
 	}
 	return nil
 }
 
 // Find looks a name up from a member outward, or returns nil.
 func (m *Model) Find(x *Member, name string) *Cell {
-	for ; x != nil; x = x.Parent {
-		if c := m.own(x, name); c != nil {
-			return c
-		}
-		for _, linked := range x.Links {
-			if c := m.own(linked, name); c != nil {
-				return c
-			}
-		}
-	}
-	return nil
-}
-
-// own is the cell of a member's own line, or nil.
-func (m *Model) own(x *Member, name string) *Cell {
-	for _, set := range []string{x.Kind, x.Set} {
-		if l := m.Doc.Line(set, name); l != nil {
-			return m.Cell(x, l)
-		}
+	if i := m.at(x, name); i >= 0 {
+		return m.Cells[i]
 	}
 	return nil
 }
@@ -143,9 +127,12 @@ func (e *MissingError) Error() string {
 
 func (m *Model) resolve(c *Cell) error {
 	l := c.Line
-	if v, ok := c.Member.Given[l.Name]; ok && l.Input {
-		c.Given = &v
-		return m.given(c, v)
+	if l.Input {
+		if v, ok := c.Member.Given[l.Name]; ok {
+			c.Given = m.values.one()
+			*c.Given = v
+			return m.given(c, v)
+		}
 	}
 	if l.Formula == nil {
 		return &MissingError{c}
@@ -177,7 +164,7 @@ func (m *Model) given(c *Cell, v Value) error {
 		case r.Line.Monthly && !c.Line.Monthly || !r.Line.mayStandFor(c.Line):
 			return fmt.Errorf("%s refers to %q, which is in %s", c.Name(), v.Refers, r.Line.per())
 		}
-		c.Expr = &Expr{Cell: r.Index}
+		c.Expr = m.refer(r.Index, nil)
 	case c.Line.Unit == "choice":
 		if !slices.Contains(c.Line.Choices, v.Choice) {
 			return fmt.Errorf("%s: %q is not a choice", c.Name(), v.Choice)
@@ -194,6 +181,9 @@ func (m *Model) given(c *Cell, v Value) error {
 func (m *Model) Give(c *Cell, v Value) {
 	c.Member.Give(c.Line.Name, v)
 	c.Given, c.Expr = &v, Constant(v.Number)
+	if v.Choice != "" {
+		c.Expr = choiceNumber(c.Line, v.Choice)
+	}
 }
 
 // Constant returns the expression that is a number.
@@ -208,45 +198,84 @@ func choiceNumber(l *Line, word string) *Expr {
 func (m *Model) expr(x *Member, n *formula.Node) (*Expr, error) {
 	switch {
 	case n.Name != "":
-		c := m.Find(x, n.Name)
-		if c == nil {
+		i := m.at(x, n.Name)
+		if i < 0 {
 			return nil, fmt.Errorf("unknown line %q", n.Name)
 		}
-		return &Expr{Cell: c.Index, Node: n}, nil
+		return m.refer(i, n), nil
 	case n.Op == nil:
-		e := Constant(n.Num)
-		e.Node = n
-		return e, nil
-	}
-	e := &Expr{Op: n.Op, Cell: -1, Node: n}
-	contexts := []*Member{x}
-	switch {
-	case n.Op.OverSet:
-		contexts = x.In(n.Set)
+		return m.number(n), nil
 	case n.Op.Code == formula.Previous:
 		p := x.Before(n.Set)
 		if p == nil {
-			return &Expr{Cell: -1, Node: n}, nil
+			return m.refer(-1, n), nil
 		}
 		return m.expr(p, n.Args[0])
-	case len(n.Args) == 2 && n.Args[1].Text != "":
-		c := m.Find(x, n.Args[0].Name)
-		if c == nil {
-			return nil, fmt.Errorf("unknown line %q", n.Args[0].Name)
-		}
-		word := choiceNumber(c.Line, n.Args[1].Text)
-		word.Node = n.Args[1]
-		e.Args = []*Expr{{Cell: c.Index, Node: n.Args[0]}, word}
-		return e, nil
 	}
-	for _, in := range contexts {
-		for _, a := range n.Args {
-			sub, err := m.expr(in, a)
-			if err != nil {
+	e := m.exprs.one()
+	e.Op, e.Cell, e.Node = n.Op, -1, n
+	switch {
+	case n.Op.OverSet:
+		members := x.In(n.Set)
+		e.Args = m.args.take(len(members))
+		for i, in := range members {
+			var err error
+			if e.Args[i], err = m.expr(in, n.Args[0]); err != nil {
 				return nil, err
 			}
-			e.Args = append(e.Args, sub)
+		}
+		return e, nil
+	case len(n.Args) == 2 && n.Args[1].Text != "":
+		i := m.at(x, n.Args[0].Name)
+		if i < 0 {
+			return nil, fmt.Errorf("unknown line %q", n.Args[0].Name)
+		}
+		e.Args = m.args.take(2)
+		e.Args[0], e.Args[1] = m.refer(i, n.Args[0]), m.word(m.Cells[i].Line, n.Args[1])
+		return e, nil
+	}
+	e.Args = m.args.take(len(n.Args))
+	for i, a := range n.Args {
+		var err error
+		if e.Args[i], err = m.expr(x, a); err != nil {
+			return nil, err
 		}
 	}
 	return e, nil
+}
+
+// refer is an expression that is another cell, one for all that read it; below 0 it is
+// the number 0.
+func (m *Model) refer(cell int, n *formula.Node) *Expr {
+	if cell >= 0 && m.refs[cell] != nil {
+		return m.refs[cell]
+	}
+	e := m.exprs.one()
+	e.Cell, e.Node = cell, n
+	if cell >= 0 {
+		m.refs[cell] = e
+	}
+	return e
+}
+
+// number is a number of the document, one for all cells.
+func (m *Model) number(n *formula.Node) *Expr {
+	e := m.shared[n]
+	if e == nil {
+		e = Constant(n.Num)
+		e.Node = n
+		m.shared[n] = e
+	}
+	return e
+}
+
+// word is a choice of the document, one for all cells.
+func (m *Model) word(l *Line, n *formula.Node) *Expr {
+	e := m.shared[n]
+	if e == nil {
+		e = choiceNumber(l, n.Text)
+		e.Node = n
+		m.shared[n] = e
+	}
+	return e
 }

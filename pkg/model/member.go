@@ -20,7 +20,8 @@ type Member struct {
 	Given    map[string]Value // by line name
 	Pos      diag.Pos         // where the deal file names it
 	linked   []*Member        // the members that point to it
-	id       int
+	shape    *shape           // while it is bound
+	first    int              // the index of its first cell
 }
 
 // A Value is what a deal gives for an input: a number, a word of choice, or

@@ -16,12 +16,6 @@ type need struct {
 	whole bool // all months at once
 }
 
-func needs(e *Expr) []need {
-	var out []need
-	collect(e, need{}, &out)
-	return out
-}
-
 func collect(e *Expr, how need, out *[]need) {
 	if e.Op == nil {
 		if e.Cell >= 0 {
@@ -45,10 +39,16 @@ func collect(e *Expr, how need, out *[]need) {
 // of them must look only at the month before.
 func (m *Model) order() error {
 	o := &orderer{model: m, needs: make([][]need, len(m.Cells)), state: make([]state, len(m.Cells))}
+	var all slab[need]
+	var some []need
 	for i, c := range m.Cells {
-		c.needs = needs(c.Expr)
+		some = some[:0]
+		collect(c.Expr, need{}, &some)
+		c.needs = all.take(len(some))
+		copy(c.needs, some)
 		o.needs[i] = c.needs
 	}
+	m.Steps = make([]Step, 0, len(m.Cells))
 	o.visit(m.Horizon) // first, for monthly cells need the number of months
 	for i := range m.Cells {
 		o.visit(i)
@@ -62,11 +62,12 @@ type state struct {
 }
 
 type orderer struct {
-	model *Model
-	needs [][]need
-	state []state
-	count int
-	stack []int
+	model  *Model
+	needs  [][]need
+	state  []state
+	count  int
+	stack  []int
+	groups slab[int]
 
 	circles []error
 }
@@ -89,8 +90,12 @@ func (o *orderer) visit(i int) {
 	if o.state[i].low < o.state[i].number {
 		return
 	}
-	at := slices.Index(o.stack, i)
-	group := slices.Clone(o.stack[at:])
+	at := len(o.stack) - 1
+	for o.stack[at] != i {
+		at--
+	}
+	group := o.groups.take(len(o.stack) - at)
+	copy(group, o.stack[at:])
 	o.stack = o.stack[:at]
 	for _, c := range group {
 		o.state[c].onStack = false

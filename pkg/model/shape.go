@@ -1,0 +1,107 @@
+package model
+
+// A shape is what members have in common that are of one kind and stand below and
+// point to members of the same kinds: their lines, and what a name means in them.
+type shape struct {
+	lines []*Line
+	place []int16 // by line position in the document: the place among the lines + 1
+	names map[string]ref
+}
+
+// A ref is the way from a member to the cell that a name means.
+type ref struct {
+	up    int // how many parents up
+	link  int // and from there the link that is followed, or -1
+	place int // among the lines of the member there, or -1 if the name means nothing
+}
+
+// shapes finds the shape of each member, making those that are new.
+type shapes struct {
+	doc   *Document
+	known map[shapeKey]*shape
+	bySet map[string][]*Line
+}
+
+type shapeKey struct {
+	set, kind string
+	parent    *shape
+	links     [2]linkKey // a set points to two others at most
+}
+
+type linkKey struct{ set, kind string }
+
+func newShapes(d *Document) *shapes {
+	s := &shapes{doc: d, known: map[shapeKey]*shape{}, bySet: map[string][]*Line{}}
+	for _, l := range d.Lines {
+		s.bySet[l.Set] = append(s.bySet[l.Set], l)
+	}
+	return s
+}
+
+func (s *shapes) of(x *Member) *shape {
+	key := shapeKey{set: x.Set, kind: x.Kind}
+	if x.Parent != nil {
+		key.parent = x.Parent.shape
+	}
+	for i, l := range x.Links {
+		key.links[i] = linkKey{l.Set, l.Kind}
+	}
+	if found := s.known[key]; found != nil {
+		return found
+	}
+	out := &shape{place: make([]int16, len(s.doc.Lines)), names: map[string]ref{}}
+	for _, set := range []string{x.Set, x.Kind} {
+		for _, l := range s.bySet[set] {
+			out.lines = append(out.lines, l)
+			out.place[l.position] = int16(len(out.lines))
+		}
+	}
+	s.known[key] = out
+	return out
+}
+
+// own is the place of a member's own line, or -1.
+func (s *shape) own(d *Document, x *Member, name string) int {
+	for _, set := range []string{x.Kind, x.Set} {
+		if l := d.Line(set, name); l != nil && s.place[l.position] > 0 {
+			return int(s.place[l.position]) - 1
+		}
+	}
+	return -1
+}
+
+// find is the way to what a name means in a member: itself, what it points to, then
+// its parents and what they point to, nearest first.
+func (s *shape) find(d *Document, x *Member, name string) ref {
+	if found, known := s.names[name]; known {
+		return found
+	}
+	out := ref{place: -1}
+	for y, up := x, 0; y != nil && out.place < 0; y, up = y.Parent, up+1 {
+		if out = (ref{up, -1, y.shape.own(d, y, name)}); out.place >= 0 {
+			break
+		}
+		for i, l := range y.Links {
+			if out = (ref{up, i, l.shape.own(d, l, name)}); out.place >= 0 {
+				break
+			}
+		}
+	}
+	s.names[name] = out
+	return out
+}
+
+// at is the index of the cell that a name means in a member, or -1.
+func (m *Model) at(x *Member, name string) int {
+	r := x.shape.find(m.Doc, x, name)
+	if r.place < 0 {
+		return -1
+	}
+	for range r.up {
+		x = x.Parent
+	}
+	if r.link >= 0 {
+		x = x.Links[r.link]
+	}
+	return x.first + r.place
+}
