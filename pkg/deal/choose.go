@@ -11,6 +11,13 @@ import (
 // AsItIs is the option of doing nothing, which every room has.
 const AsItIs = "as it is"
 
+// picks are what a scope says: one option for all rooms, or some for rooms by name.
+type picks struct {
+	all    *picked
+	byRoom map[string]*picked // by evened-out name
+	keys   map[string]span
+}
+
 // A picked is the option that the scope takes of a room, and where it says so.
 type picked struct {
 	name string
@@ -20,29 +27,41 @@ type picked struct {
 
 // scopeField reads which option is taken: one for all rooms, or one for each.
 func (r *reader) scopeField(f *Field, g *reading) {
-	switch g.node.shape {
-	case scalar:
-		g.ok = true
-		r.scopeAll = &picked{plainKey(g.node.text), g.node.at, false}
-	case mapping:
-		g.ok = true
-		for i := range g.node.entries {
-			e := &g.node.entries[i]
-			if !r.one(f, e.value) {
-				continue
-			}
-			p := &picked{plainKey(e.value.text), e.value.at, true}
-			if e.name == "all rooms" || e.name == "all" {
-				p.own = false
-				r.scopeAll = p
-				continue
-			}
-			r.scopeOf[e.name] = p
-			r.scopeKeys[e.name] = e.key
-		}
-	default:
+	if g.node.shape != scalar && g.node.shape != mapping {
 		r.wants(f, g, scalar)
+		return
 	}
+	g.ok = true
+	for i := range g.node.entries {
+		r.one(f, g.node.entries[i].value)
+	}
+	r.picks = picksOf(g.node)
+}
+
+// picksOf is what a scope says, as far as it can be read.
+func picksOf(n *node) picks {
+	out := picks{byRoom: map[string]*picked{}, keys: map[string]span{}}
+	if n == nil {
+		return out
+	}
+	if n.shape == scalar {
+		out.all = &picked{plainKey(n.text), n.at, false}
+	}
+	for i := range n.entries {
+		e := &n.entries[i]
+		if e.value.shape != scalar {
+			continue
+		}
+		p := &picked{plainKey(e.value.text), e.value.at, true}
+		if e.name == "all rooms" || e.name == "all" {
+			p.own = false
+			out.all = p
+			continue
+		}
+		out.byRoom[e.name] = p
+		out.keys[e.name] = e.key
+	}
+	return out
 }
 
 // choose drops the options that are not taken, or keeps all and marks those that are.
@@ -55,10 +74,19 @@ func (r *reader) choose() {
 			rooms = append(rooms, p.room)
 		}
 		byRoom[p.room] = append(byRoom[p.room], p)
+		if p.room.Kind == "whole_house" {
+			for _, w := range p.works {
+				r.housePlans[w.item.Name] = true
+			}
+		}
 	}
+	planned, moved := r.planned(byRoom, rooms)
 	var kept []*plan
 	for _, room := range rooms {
 		taken := r.taken(room, byRoom[room])
+		if taken != nil {
+			taken.taken = true
+		}
 		for _, p := range byRoom[room] {
 			switch {
 			case r.allOptions:
@@ -72,19 +100,17 @@ func (r *reader) choose() {
 		}
 	}
 	r.plans = kept
+	r.followScope(planned, moved)
 	r.addedOptions()
 }
 
-// taken is the plan that the scope takes of a room, or nil for as it is.
-func (r *reader) taken(room *model.Member, plans []*plan) *plan {
-	pick := r.scopeOf[plainKey(room.Label)]
-	if pick == nil {
-		pick = r.scopeAll
-	}
-	if pick == nil {
+// pick is the plan that a scope takes of a room, or nil for as it is.
+func (r *reader) pick(room *model.Member, plans []*plan) *plan {
+	pick := r.pickFor(room)
+	switch {
+	case pick == nil:
 		return plans[0]
-	}
-	if pick.name == AsItIs {
+	case pick.name == AsItIs:
 		return nil
 	}
 	for _, p := range plans {
@@ -94,6 +120,22 @@ func (r *reader) taken(room *model.Member, plans []*plan) *plan {
 	}
 	if len(plans) == 1 && plans[0].option.Label == onlyOption {
 		return plans[0]
+	}
+	return nil
+}
+
+func (r *reader) pickFor(room *model.Member) *picked {
+	if p := r.byRoom[plainKey(room.Label)]; p != nil {
+		return p
+	}
+	return r.all
+}
+
+// taken is the plan that the scope takes of a room; it says where there is none.
+func (r *reader) taken(room *model.Member, plans []*plan) *plan {
+	found, pick := r.pick(room, plans), r.pickFor(room)
+	if found != nil || pick.name == AsItIs {
+		return found
 	}
 	names := optionNames(plans)
 	switch near, ok := diag.Nearest(pick.name, names); {
@@ -127,7 +169,7 @@ func (r *reader) scopeNames() {
 		options = append(options, p.option.Label)
 		rooms = append(rooms, p.room.Label)
 	}
-	if all := r.scopeAll; all != nil && all.name != AsItIs && !r.known(all.name) && len(options) > 0 {
+	if all := r.picks.all; all != nil && all.name != AsItIs && !r.known(all.name) && len(options) > 0 {
 		tell := r.say("unknown-option", all.at, "no room has an option %s", diag.Quote(all.name))
 		if near, ok := diag.Nearest(all.name, options); ok {
 			tell("did you mean %q?", near)
@@ -136,7 +178,7 @@ func (r *reader) scopeNames() {
 			tell("the options are: %s", strings.Join(slices.Compact(options), ", "))
 		}
 	}
-	for name, key := range r.scopeKeys {
+	for name, key := range r.keys {
 		if slices.ContainsFunc(rooms, func(l string) bool { return plainKey(l) == name }) {
 			continue
 		}

@@ -20,7 +20,7 @@ func (r *reader) bring(p *plan) {
 			case !c.Comes(place):
 			case p.leavesOut(c.Item):
 				left[c.Item] = true
-			case c.House:
+			case c.House || p == r.callPlan:
 				r.callHouse(p, w, c)
 			case !p.has(c.Item):
 				r.along(p, w, r.book.Item(c.Item))
@@ -90,10 +90,8 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	if r.houseLeavesOut(c.Item) {
 		return
 	}
-	for _, named := range r.plans {
-		if named.room.Kind == "whole_house" && named.option != r.called && named.has(c.Item) {
-			return // the file plans it itself
-		}
+	if r.housePlans[c.Item] {
+		return // the file plans it itself, in one of the options of the whole house
 	}
 	it := r.book.Item(c.Item)
 	if it == nil {
@@ -107,9 +105,25 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 		r.calls[c.Item] = b
 		r.callPlan.works = append(r.callPlan.works, b)
 	}
-	caller := p.option.Add("caller", "", it.Name)
-	caller.Pos = w.at
-	caller.Link(b.member)
+	for _, option := range callersOf(p, w) {
+		caller := option.Add("caller", "", it.Name)
+		caller.Pos = w.at
+		caller.Link(b.member)
+	}
+}
+
+// callersOf are the options that call for what a piece of work brings: its own or, for
+// what is itself called for, those that call for it.
+func callersOf(p *plan, w *work) []*model.Member {
+	callers := w.member.In("caller")
+	if len(callers) == 0 {
+		return []*model.Member{p.option}
+	}
+	var out []*model.Member
+	for _, c := range callers {
+		out = append(out, c.Parent)
+	}
+	return out
 }
 
 // houseLeavesOut reports whether the whole house does without.

@@ -73,6 +73,9 @@ func ReadWith(how Options, name string, text []byte, sets ...Set) (*Deal, diag.L
 		root = &node{shape: mapping, span: span{at: src.pos(1, 1, 1)}}
 		fallthrough
 	case root.shape == mapping:
+		if own := root.find("scope"); own != nil {
+			r.ownPicks = picksOf(own.value)
+		}
 		r.apply(root, sets)
 		r.ownBook(root, how.Open)
 		r.read(root)

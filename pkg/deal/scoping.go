@@ -13,21 +13,21 @@ type scoping struct {
 	roomKinds  map[*model.Member]string
 	roomPaths  map[*model.Member]string
 	products   map[string]*model.Member // by label
-	scopeAll   *picked
-	scopeOf    map[string]*picked // by evened-out name of the room
-	scopeKeys  map[string]span
+	picks                               // the scope
+	ownPicks   picks                    // that of the file, where a --set asks for another
 	allOptions bool
 
 	called       *model.Member // the option of the whole house with what rooms call for
 	callPlan     *plan
 	calls        map[string]*work
 	houseWithout []span
+	housePlans   map[string]bool // items that the options of the whole house name
 }
 
 func newScoping() scoping {
 	return scoping{
 		book: pricebook.Starter(), roomKinds: map[*model.Member]string{}, roomPaths: map[*model.Member]string{},
-		products: map[string]*model.Member{}, scopeOf: map[string]*picked{}, scopeKeys: map[string]span{}, calls: map[string]*work{},
+		products: map[string]*model.Member{}, calls: map[string]*work{}, housePlans: map[string]bool{},
 	}
 }
 

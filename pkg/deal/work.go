@@ -24,6 +24,7 @@ type plan struct {
 	room, option *model.Member
 	works        []*work
 	without      []span
+	taken        bool  // by the scope
 	scope        scope // of the option
 	at           diag.Pos
 }

@@ -1,0 +1,64 @@
+package deal
+
+import (
+	"fmt"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+)
+
+// statedValues are the keys of values that hold what the planned options add.
+var statedValues = []string{"value.after-repair value", "value.low", "value.lender's value"}
+
+// followScope lets the values of the file follow another scope than the one they were
+// stated for: they hold what the options of the file's own scope add, and no more.
+func (r *reader) followScope(planned decimal.Decimal, moved bool) {
+	if r.good(statedValues[0]) == nil || !moved && !r.allOptions {
+		return
+	}
+	var now decimal.Decimal
+	for _, p := range r.plans {
+		if p.taken {
+			now = now.Add(r.adds(p))
+		}
+	}
+	root := r.deal.Root
+	for _, key := range statedValues {
+		g := r.good(key)
+		if g == nil {
+			continue
+		}
+		line := g.field.feeds()[0]
+		v := root.Given[line]
+		before := v.Number.Sub(planned)
+		v.Text = fmt.Sprintf("%s stated, with other options", g.node.text)
+		if line == "after_repair_value" {
+			delete(root.Given, line)
+			v.Number = before
+			root.Give("value_before_work", v)
+			continue
+		}
+		v.Number = before.Add(now)
+		root.Give(line, v)
+	}
+}
+
+// adds is what an option adds to the value.
+func (r *reader) adds(p *plan) decimal.Decimal { return p.option.Given["value_added"].Number }
+
+// planned is what the options of the file's own scope add, and whether another scope
+// is asked for.
+func (r *reader) planned(byRoom map[*model.Member][]*plan, rooms []*model.Member) (sum decimal.Decimal, moved bool) {
+	asked := r.picks
+	for _, room := range rooms {
+		r.picks = r.ownPicks
+		own := r.pick(room, byRoom[room])
+		r.picks = asked
+		if own != nil {
+			sum = sum.Add(r.adds(own))
+		}
+		moved = moved || own != r.pick(room, byRoom[room])
+	}
+	return sum, moved
+}
