@@ -74,6 +74,9 @@ func (r *reader) choose() {
 			rooms = append(rooms, p.room)
 		}
 		byRoom[p.room] = append(byRoom[p.room], p)
+		if l := p.option.Label; l != onlyOption && !slices.Contains(r.deal.Options, l) {
+			r.deal.Options = append(r.deal.Options, l)
+		}
 		if p.room.Kind == "whole_house" {
 			for _, w := range p.works {
 				r.housePlans[w.item.Name] = true
@@ -99,6 +102,7 @@ func (r *reader) choose() {
 			}
 		}
 	}
+	r.deal.Mixed = len(r.picks.byRoom) > 0
 	r.plans = kept
 	r.followScope(planned, moved)
 	r.addedOptions()

@@ -31,7 +31,11 @@ type Deal struct {
 	// margin_to_spare, roi_to_spare, cash_to_spare, in this order, as far as the
 	// file states the target. Empty if it states none.
 	Targets []string
-	HasCash bool             // the file says what cash there is
+	HasCash bool // the file says what cash there is
+	// Options are the names that options of rooms have, each once, in the order of the
+	// file; not that of doing nothing, which every room has.
+	Options []string
+	Mixed   bool             // the scope takes different options in different rooms
 	Kerf    *decimal.Decimal // what a saw cut takes, in feet; nil if the file does not say
 	Cuts    []CutList        // of the products bought in sticks
 	// Work and Products are what the price book says of the model's items and products.

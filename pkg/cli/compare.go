@@ -1,0 +1,104 @@
+package cli
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/report"
+)
+
+func newCompare(s Streams) *cobra.Command {
+	c := &common{Streams: s}
+	cmd := &cobra.Command{
+		Use:   "compare FILE [FILE]",
+		Short: "options side by side, or two deals",
+		Long: `Example:
+
+  ledgerboard compare my-house.yaml
+  ledgerboard compare my-house.yaml other-house.yaml
+
+With one file, sets its options side by side: each taken for all rooms, and the
+mix that the file states. With two, sets the two deals side by side. Shows profit,
+cash, months, own hours, the maximum offer, the cost by room and trade, and what
+each room costs more against what that adds to the value.`,
+		Args: files(1, 2, "compare my-house.yaml"),
+		RunE: func(_ *cobra.Command, args []string) error { return runCompare(c, args) },
+	}
+	c.flags(cmd)
+	return cmd
+}
+
+func runCompare(c *common, paths []string) error {
+	style, err := c.style()
+	if err != nil {
+		return err
+	}
+	title, all, err := c.columns(paths)
+	if err != nil {
+		return err
+	}
+	if c.json {
+		return report.CompareJSON(c.Out, all)
+	}
+	return report.Compare(c.Out, title, all, style)
+}
+
+// columns are the deals to set side by side: two files, or the options of one.
+func (c *common) columns(paths []string) (string, []report.Column, error) {
+	if len(paths) == 2 {
+		var all []report.Column
+		for _, path := range paths {
+			a, err := c.answer(path)
+			if err != nil {
+				return "", nil, err
+			}
+			all = append(all, report.Column{Name: strings.TrimSuffix(filepath.Base(path), ".yaml"), Answer: a})
+		}
+		return all[0].Deal.Name + " and " + all[1].Deal.Name, all, nil
+	}
+	first, err := c.answer(paths[0])
+	if err != nil {
+		return "", nil, err
+	}
+	if err := rooms(first, paths[0], report.View{}); err != nil {
+		return "", nil, err
+	}
+	names := first.Deal.Options
+	if len(names) == 0 {
+		return "", nil, &dataError{fmt.Errorf("%s has no options to set side by side", paths[0]), "give rooms options, e.g.   options: {cosmetic: {work: ...}, full gut: {work: ...}}"}
+	}
+	if first.Deal.Mixed {
+		names = append([]string{""}, names...)
+	}
+	var all []report.Column
+	for _, name := range names[:min(len(names), report.MostColumns)] {
+		a := first
+		if name != "" {
+			if a, err = c.option(paths[0], name); err != nil {
+				return "", nil, err
+			}
+		} else {
+			name = "the file's"
+		}
+		all = append(all, report.Column{Name: name, Answer: a})
+	}
+	return first.Deal.Name + ": options side by side", all, nil
+}
+
+// option answers the deal with one option taken for all rooms.
+func (c *common) option(path, name string) (*answer.Answer, error) {
+	other := *c
+	other.sets = append(other.sets[:len(other.sets):len(other.sets)], "scope="+name)
+	d, doubts, err := other.read(path)
+	if err != nil {
+		return nil, err
+	}
+	return answer.Of(d, doubts)
+}
+
+var _ = deal.AsItIs

@@ -1,0 +1,240 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
+)
+
+// A Column is one of the deals that are set side by side.
+type Column struct {
+	Name string
+	*answer.Answer
+}
+
+const (
+	compareName   = 24
+	compareColumn = 14
+)
+
+// MostColumns is how many deals fit beside each other.
+const MostColumns = (Width - compareName) / compareColumn
+
+// Compare writes deals side by side: results first, then the cost by room and trade,
+// and what each room's extra cost adds to the value.
+func Compare(w io.Writer, title string, all []Column, s Style) error {
+	p := newPage(w, s)
+	p.line("%s", p.paint(bold, title))
+	comparison{p, all}.write()
+	return p.flush()
+}
+
+type comparison struct {
+	*page
+	all []Column
+}
+
+func (c comparison) write() {
+	c.text("", c.best())
+	c.head("")
+	for _, r := range []struct {
+		words, line string
+		show        func(decimal.Decimal) string
+	}{
+		{"profit", "profit", money}, {"return on cash (ROI)", "roi", percent}, {"cash needed", "cash_needed", money},
+		{"after-repair value", "after_repair_value", dollars}, {"renovation budget", "budget", money},
+		{"hold, months", "hold_months", tenths}, {"renovation, months", "renovation", tenths},
+		{"own hours", "own_hours", count}, {"hired hours", "room_crew_hours", count},
+	} {
+		c.row(r.words, func(a Column) string {
+			if r.line == "roi" && a.Line("cash_needed").IsZero() {
+				return "none"
+			}
+			return r.show(a.Line(r.line))
+		})
+	}
+	c.row("maximum offer", func(a Column) string {
+		if !a.Offer.Found {
+			return "none"
+		}
+		return dollars(a.Offer.Price)
+	})
+	c.row("targets met", func(a Column) string {
+		if len(a.Misses) == 0 {
+			return "all"
+		}
+		return fmt.Sprintf("%d missed", len(a.Misses))
+	})
+	c.byRoom()
+	c.byTrade()
+	c.extra()
+}
+
+func tenths(x decimal.Decimal) string { return x.Round(1).String() }
+
+// best says in words which has the most profit.
+func (c comparison) best() string {
+	top := slices.MaxFunc(c.all, func(a, b Column) int { return a.Line("profit").Cmp(b.Line("profit")) })
+	said := fmt.Sprintf("The most profit is %s's, %s", top.Name, money(top.Line("profit")))
+	if n := len(top.Misses); n > 0 {
+		said += fmt.Sprintf("; it misses %s", goal(top.Answer, top.Misses[0].Target))
+	}
+	return said + "."
+}
+
+func (c comparison) head(words string) {
+	row := pad(words, compareName)
+	for _, a := range c.all {
+		row += right(cut(a.Name, compareColumn-1), compareColumn)
+	}
+	c.line("%s", c.paint(dim, row))
+}
+
+func (c comparison) row(words string, value func(Column) string) {
+	row := pad(cut(words, compareName-1), compareName)
+	for _, a := range c.all {
+		row += right(value(a), compareColumn)
+	}
+	c.line("%s", row)
+}
+
+// labels are the names of the members of a set over all columns, each once.
+func (c comparison) labels(set string) []string {
+	var out []string
+	for _, a := range c.all {
+		for _, m := range a.Model.Root.In(set) {
+			if !slices.Contains(out, m.Label) {
+				out = append(out, m.Label)
+			}
+		}
+	}
+	return out
+}
+
+func (a Column) member(set, label string) *model.Member {
+	for _, m := range a.Model.Root.In(set) {
+		if m.Label == label {
+			return m
+		}
+	}
+	return nil
+}
+
+func (a Column) figure(set, label, line string) decimal.Decimal {
+	if m := a.member(set, label); m != nil {
+		return a.Of(m, line)
+	}
+	return decimal.Decimal{}
+}
+
+func (c comparison) byRoom() {
+	c.heading("Cost in cash by room")
+	c.head("")
+	for _, label := range c.labels("room") {
+		c.costs(label, func(a Column) decimal.Decimal { return a.figure("room", label, "cash_cost") })
+	}
+	c.costs("containers", func(a Column) decimal.Decimal { return a.Line("disposal") })
+	c.costs("not seen", func(a Column) decimal.Decimal { return a.Line("not_seen") })
+	c.costs("other lines", func(a Column) decimal.Decimal { return others(a.Answer) })
+	c.costs("general lines", func(a Column) decimal.Decimal { return a.Line("general_cost") })
+	c.costs("contingency", func(a Column) decimal.Decimal { return a.Line("contingency") })
+	c.costs("renovation budget", func(a Column) decimal.Decimal { return a.Line("budget") })
+}
+
+func (c comparison) byTrade() {
+	c.heading("Cost in cash by trade")
+	c.head("")
+	for _, label := range c.labels("trade") {
+		c.costs(label, func(a Column) decimal.Decimal { return a.figure("trade", label, "cash_cost") })
+	}
+}
+
+// costs writes a row of dollars, unless there is nothing in it.
+func (c comparison) costs(words string, value func(Column) decimal.Decimal) {
+	if slices.ContainsFunc(c.all, func(a Column) bool { return !value(a).IsZero() }) {
+		c.row(words, func(a Column) string { return money(value(a)) })
+	}
+}
+
+// extra writes what each room costs more than in the first column, against the value
+// that it adds.
+func (c comparison) extra() {
+	if len(c.all) < 2 {
+		return
+	}
+	var rows []string
+	for _, label := range c.labels("room") {
+		said := ""
+		for _, a := range c.all[1:] {
+			cost := a.figure("room", label, "cash_cost").Sub(c.all[0].figure("room", label, "cash_cost"))
+			value := a.figure("room", label, "value_added").Sub(c.all[0].figure("room", label, "value_added"))
+			if cost.IsZero() && value.IsZero() {
+				continue
+			}
+			verdict := "worth it"
+			if value.LessThan(cost) {
+				verdict = "costs more than it adds"
+			}
+			said += fmt.Sprintf("%s: costs %s more, adds %s (%s)  ", a.Name, dollars(cost), dollars(value), verdict)
+		}
+		if said != "" {
+			rows = append(rows, label+"\x00"+strings.TrimSpace(said))
+		}
+	}
+	if len(rows) == 0 {
+		return
+	}
+	c.heading("What a room costs more than with " + c.all[0].Name + ", and what that adds to the value")
+	for _, r := range rows {
+		label, said, _ := strings.Cut(r, "\x00")
+		c.text(pad(label, compareName), said)
+	}
+	if !slices.ContainsFunc(c.all, func(a Column) bool { return !a.Line("value_added").IsZero() }) {
+		c.text("", "No option says what it adds, so all have the same value. Add   adds: $6,500   to the options, from what houses with that finish sold for.")
+	}
+}
+
+// CompareObject is the JSON of deals side by side.
+type CompareObject struct {
+	Schema  int             `json:"schema"`
+	Columns []CompareColumn `json:"columns"`
+}
+
+// CompareColumn is one of them.
+type CompareColumn struct {
+	Name     string                                `json:"name"`
+	Figures  map[string]decimal.Decimal            `json:"figures"`
+	MaxOffer any                                   `json:"max_offer"`
+	Misses   []string                              `json:"misses"`
+	Rooms    map[string]map[string]decimal.Decimal `json:"rooms"`
+	Trades   map[string]map[string]decimal.Decimal `json:"trades"`
+}
+
+// CompareJSON writes deals side by side as one object.
+func CompareJSON(w io.Writer, all []Column) error {
+	o := CompareObject{Schema: Schema}
+	for _, a := range all {
+		x := CompareColumn{Name: a.Name, Misses: []string{}, Rooms: map[string]map[string]decimal.Decimal{}, Trades: map[string]map[string]decimal.Decimal{},
+			Figures: lines(a.Answer, a.Model.Root, []string{"profit", "roi", "cash_needed", "after_repair_value", "budget", "hold_months", "renovation", "own_hours", "room_crew_hours"})}
+		if a.Offer.Found {
+			x.MaxOffer = a.Offer.Price
+		}
+		for _, m := range a.Misses {
+			x.Misses = append(x.Misses, m.Target)
+		}
+		for _, m := range a.Model.Root.In("room") {
+			x.Rooms[m.Label] = lines(a.Answer, m, []string{"cash_cost", "trade_price", "own_hours", "crew_hours", "value_added"})
+		}
+		for _, m := range a.Model.Root.In("trade") {
+			x.Trades[m.Label] = lines(a.Answer, m, []string{"cash_cost", "trade_price", "own_hours", "crew_hours"})
+		}
+		o.Columns = append(o.Columns, x)
+	}
+	return writeJSON(w, o)
+}
