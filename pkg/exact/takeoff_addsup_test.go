@@ -5,6 +5,8 @@ import (
 	"fmt"
 
 	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
 )
 
 var takeoffProperties = []property{
@@ -37,7 +39,7 @@ func workAddsUp(w worked) error {
 	for _, line := range added {
 		for _, r := range rooms {
 			for _, o := range r.In("option") {
-				errs = append(errs, same(o.Path()+" "+line, w.over(o.In("item"), line), w.at(o, line)))
+				errs = append(errs, same(o.Path()+" "+line, w.over(w.chosen(o.In("item")), line), w.at(o, line)))
 			}
 			errs = append(errs, same(r.Path()+" "+line, w.over(r.In("option"), line), w.at(r, line)))
 		}
@@ -52,6 +54,9 @@ func workAddsUp(w worked) error {
 		}
 		errs = append(errs, same("waiting", longest, w.of("waiting_days")))
 	}
+	for _, r := range rooms {
+		errs = append(errs, same(r.Path()+" gain", w.at(r, "value_added").Sub(w.at(r, "cash_cost")), w.at(r, "gain")))
+	}
 	return errors.Join(append(errs, same("value added", w.over(w.all("option"), "added"), w.of("value_added")))...)
 }
 
@@ -63,7 +68,7 @@ func tradesAddUp(w worked) error {
 			continue
 		}
 		for _, x := range trades {
-			errs = append(errs, same(x.Label+" "+line, w.over(x.In("item"), line), w.at(x, line)))
+			errs = append(errs, same(x.Label+" "+line, w.over(w.chosen(x.In("item")), line), w.at(x, line)))
 		}
 		errs = append(errs, same("trades' "+line, w.of(top), w.over(trades, line)))
 	}
@@ -91,7 +96,7 @@ func productsAddUp(w worked) error {
 		}
 	}
 	for _, x := range w.all("item") {
-		fixed := w.at(x, "allowance").Mul(w.at(x, "done_here"))
+		fixed := w.at(x, "allowance").Mul(w.at(x, "done_here")).Mul(w.at(x.Parent, "chosen"))
 		errs = append(errs, same(x.Path()+", materials", w.over(x.In("use"), "charged").Add(fixed), w.at(x, "materials")))
 	}
 	return errors.Join(errs...)
@@ -132,25 +137,40 @@ func contingencyByRoom(w worked) error {
 	return errors.Join(errs...)
 }
 
+// chosen are the pieces of work whose option is chosen.
+func (w worked) chosen(items []*model.Member) (out []*model.Member) {
+	for _, x := range items {
+		if !w.at(x.Parent, "chosen").IsZero() {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
 func onlyWhatIsDone(w worked) error {
 	var errs []error
 	for _, x := range w.all("item") {
-		done := !w.at(x.Parent, "chosen").IsZero()
+		done := true
 		if !w.at(x, "called_for").IsZero() {
-			called := false
+			done = false
 			for _, c := range x.In("caller") {
-				called = called || !w.at(c.Parent, "chosen").IsZero()
+				done = done || !w.at(c.Parent, "chosen").IsZero()
 			}
-			done = done && called
 		}
 		if done {
 			errs = append(errs, same(x.Path()+", done", decimal.NewFromInt(1), w.at(x, "done_here")))
-			continue
+		} else {
+			for _, line := range append([]string{"quantity", "trade_hours", "materials", "labour", "labour_at_trade"}, added...) {
+				errs = append(errs, same(x.Path()+", not called for, "+line, decimal.Zero, w.at(x, line)))
+			}
+			errs = append(errs, same(x.Path()+", not called for", decimal.Zero, w.over(x.In("use"), "ordered")))
 		}
-		for _, line := range append([]string{"quantity", "trade_hours", "materials", "labour", "labour_at_trade"}, added...) {
-			errs = append(errs, same(x.Path()+", not done, "+line, decimal.Zero, w.at(x, line)))
+		if w.at(x.Parent, "chosen").IsZero() {
+			for _, line := range []string{"materials", "cash_cost", "trade_price"} {
+				errs = append(errs, same(x.Path()+", not chosen, "+line, decimal.Zero, w.at(x, line)))
+			}
+			errs = append(errs, same(x.Path()+", not chosen", decimal.Zero, w.over(x.In("use"), "bought")))
 		}
-		errs = append(errs, same(x.Path()+", not done", decimal.Zero, w.over(x.In("use"), "ordered")))
 	}
 	for _, o := range w.all("option") {
 		if w.at(o, "chosen").IsZero() {
@@ -177,7 +197,7 @@ func labourIsPaidOrOwn(w worked) error {
 			errs = append(errs, same(x.Path()+", quote", at("quote"), at("labour")))
 		}
 		if w.choice(x, "quote_covers") == "all" {
-			errs = append(errs, same(x.Path()+", quote for all", at("allowance").Mul(at("done_here")), at("materials")))
+			errs = append(errs, same(x.Path()+", quote for all", at("allowance").Mul(at("done_here")).Mul(w.at(x.Parent, "chosen")), at("materials")))
 		}
 	}
 	return errors.Join(errs...)
@@ -191,7 +211,7 @@ func worksAddUp(w worked) error {
 		}
 	}
 	costs := w.Deal.In("cost")
-	own := w.over(costs, "own_labour").Add(w.over(w.all("item"), "own_labour"))
+	own := w.over(costs, "own_labour").Add(w.over(w.chosen(w.all("item")), "own_labour"))
 	return errors.Join(
 		same("not seen", notSeen, w.of("not_seen")),
 		same("works", w.of("works_cost"), total(w.over(costs, "cash_cost"), w.of("rooms_cost"), w.of("disposal"), notSeen)),
@@ -223,6 +243,7 @@ func timeOfWork(w worked) error {
 // below are lines of this part that may fall below nothing, with the reason.
 var below = map[string]string{
 	"leg.walk_east": way, "leg.walk_north": way, "leg.at_east": way, "leg.at_north": way, "leg.swept": way,
+	"room.gain":       "a room may add less than it costs",
 	"item.quote_over": "a quote may lie under the price book",
 }
 

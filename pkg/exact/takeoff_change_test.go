@@ -169,7 +169,7 @@ func unchanged(w, now worked, to map[*model.Member]*model.Member) (errs []error)
 
 // running are lines that depend on the order by what they are: sums so far, and what
 // follows from rounding them in turn.
-var running = strings.Fields(`inside.cost_a_foot room.cost_so_far room.contingency_so_far room.contingency room.cash_cost room.trade_price
+var running = strings.Fields(`inside.cost_a_foot room.gain room.cost_so_far room.contingency_so_far room.contingency room.cash_cost room.trade_price
 	option.cash_cost option.trade_price item.materials item.cash_cost item.trade_price trade.cash_cost trade.trade_price
 	use.so_far use.charged_so_far use.charged`)
 
