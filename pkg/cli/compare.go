@@ -83,7 +83,7 @@ func (c *common) columns(paths []string) (string, []report.Column, error) {
 				return "", nil, err
 			}
 		} else {
-			name = "the file's"
+			name = "as stated"
 		}
 		all = append(all, report.Column{Name: name, Answer: a})
 	}

@@ -156,20 +156,27 @@ func (c cutter) shaped(use *model.Member) []int64 {
 	return nil
 }
 
-// walls are the runs of wall of a room; what rectangles share comes off the longest.
+// walls are the runs of wall of a room. What a rectangle shares comes off its own wall
+// of that length, or else the end of its longest, and off the longest of those before.
 func (c cutter) walls(room *model.Member) []int64 {
-	var out, joints []int64
+	var out []int64
 	for _, s := range room.In("section") {
 		l, w := units(c.of(s, "length")), units(c.of(s, "width"))
-		out = append(out, l, l, w, w)
+		own := []int64{l, l, w, w}
 		if x := units(c.of(s, "shared")); x > 0 {
-			joints = append(joints, x, x)
+			if i := slices.Index(own, x); i >= 0 {
+				own = slices.Delete(own, i, i+1)
+			} else {
+				own = takeoff.Walls(own, nil, []int64{x})
+			}
+			out = takeoff.Walls(out, nil, []int64{x})
 		}
+		out = append(out, own...)
 	}
 	for _, l := range room.In("leg") {
 		out = append(out, units(c.of(l, "leg_length")))
 	}
-	return takeoff.Walls(out, nil, joints)
+	return out
 }
 
 func (c cutter) gaps(room *model.Member) []int64 {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -15,7 +16,7 @@ import (
 	"ledgerboard/pkg/takeoff"
 )
 
-const buyRow = "%-35s%22s%11s%12s"
+const buyRow = "%-33s%23s %11s %11s"
 
 // Buy writes the shopping list by aisle, with whole packs, what is left over, and how
 // sticks are cut.
@@ -35,7 +36,7 @@ func Buy(w io.Writer, a *answer.Answer, s Style) error {
 			p.heading(aisle)
 			p.line("%s", p.paint(dim, fmt.Sprintf(buyRow, "", "buy", "left over", "cost")))
 		}
-		p.line(buyRow, cut(m.Label, 34), packs(a, m), leftover(a, m), money(a.Of(m, "product_cost")))
+		p.line(buyRow, cut(m.Label, 32), packs(a, m), leftover(a, m), money(a.Of(m, "product_cost")))
 	}
 	for _, c := range a.Deal.Cuts {
 		cutList(p, c)
@@ -75,10 +76,24 @@ func packs(a *answer.Answer, m *model.Member) string {
 	if prod.Roll != nil {
 		return count(n) + " rolls"
 	}
-	if prod.Pack.String() == prod.Pack.Word {
-		return count(n) + " " + prod.Pack.Word
+	holds := ""
+	if said := prod.Pack.String(); said != prod.Pack.Word && said != prod.Pack.Word+" of 1 each" {
+		holds = strings.TrimPrefix(said, prod.Pack.Word)
 	}
-	return count(n) + " " + prod.Pack.String()
+	return count(n) + " " + plural(prod.Pack.Word, n) + holds
+}
+
+// plural is the word for several packs.
+func plural(word string, n decimal.Decimal) string {
+	switch {
+	case n.Equal(decimal.NewFromInt(1)) || word == "each":
+		return word
+	case strings.HasSuffix(word, "x") || strings.HasSuffix(word, "ch") || strings.HasSuffix(word, "sh"):
+		return word + "es"
+	case strings.HasSuffix(word, "y") && !strings.HasSuffix(word, "ay"):
+		return strings.TrimSuffix(word, "y") + "ies"
+	}
+	return word + "s"
 }
 
 func leftover(a *answer.Answer, m *model.Member) string {

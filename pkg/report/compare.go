@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"slices"
-	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -72,8 +71,8 @@ func (c comparison) write() {
 		return fmt.Sprintf("%d missed", len(a.Misses))
 	})
 	c.byRoom()
+	c.gains()
 	c.byTrade()
-	c.extra()
 }
 
 func tenths(x decimal.Decimal) string { return x.Round(1).String() }
@@ -81,7 +80,7 @@ func tenths(x decimal.Decimal) string { return x.Round(1).String() }
 // best says in words which has the most profit.
 func (c comparison) best() string {
 	top := slices.MaxFunc(c.all, func(a, b Column) int { return a.Line("profit").Cmp(b.Line("profit")) })
-	said := fmt.Sprintf("The most profit is %s's, %s", top.Name, money(top.Line("profit")))
+	said := fmt.Sprintf("The most profit is with %s, %s", top.Name, money(top.Line("profit")))
 	if n := len(top.Misses); n > 0 {
 		said += fmt.Sprintf("; it misses %s", goal(top.Answer, top.Misses[0].Target))
 	}
@@ -162,42 +161,19 @@ func (c comparison) costs(words string, value func(Column) decimal.Decimal) {
 	}
 }
 
-// extra writes what each room costs more than in the first column, against the value
-// that it adds.
-func (c comparison) extra() {
-	if len(c.all) < 2 {
-		return
-	}
-	var rows []string
-	for _, label := range c.labels("room") {
-		said := ""
-		for _, a := range c.all[1:] {
-			cost := a.figure("room", label, "cash_cost").Sub(c.all[0].figure("room", label, "cash_cost"))
-			value := a.figure("room", label, "value_added").Sub(c.all[0].figure("room", label, "value_added"))
-			if cost.IsZero() && value.IsZero() {
-				continue
-			}
-			verdict := "worth it"
-			if value.LessThan(cost) {
-				verdict = "costs more than it adds"
-			}
-			said += fmt.Sprintf("%s: costs %s more, adds %s (%s)  ", a.Name, dollars(cost), dollars(value), verdict)
-		}
-		if said != "" {
-			rows = append(rows, label+"\x00"+strings.TrimSpace(said))
-		}
-	}
-	if len(rows) == 0 {
-		return
-	}
-	c.heading("What a room costs more than with " + c.all[0].Name + ", and what that adds to the value")
-	for _, r := range rows {
-		label, said, _ := strings.Cut(r, "\x00")
-		c.text(pad(label, compareName), said)
-	}
+// gains writes what each room adds to the value less what it costs, so that the best
+// option of each can be seen.
+func (c comparison) gains() {
 	if !slices.ContainsFunc(c.all, func(a Column) bool { return !a.Line("value_added").IsZero() }) {
 		c.text("", "No option says what it adds, so all have the same value. Add   adds: $6,500   to the options, from what houses with that finish sold for.")
+		return
 	}
+	c.heading("What a room adds to the value, less its cost in cash")
+	c.head("")
+	for _, label := range c.labels("room") {
+		c.costs(label, func(a Column) decimal.Decimal { return a.figure("room", label, "gain") })
+	}
+	c.text("", "Before what selling, contingency and the months take. ledgerboard best FILE chooses room by room with all of that in.")
 }
 
 // CompareObject is the JSON of deals side by side.

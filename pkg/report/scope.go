@@ -52,7 +52,7 @@ func hours(x decimal.Decimal) string   { return quantity.FormatHours(x, 0) }
 func count(x decimal.Decimal) string   { return quantity.FormatCount(x, 0) }
 func exactly(x decimal.Decimal) string { return quantity.FormatCount(x, 2) }
 
-const roomRow = "%-22s%-12s%8s%9s%12s%10s%7s"
+const roomRow = "%-22s%-13s%6s%10s%13s%7s %8s"
 
 // roomsTable writes a row for each room with work, then the way to the budget.
 func roomsTable(p *page, a *answer.Answer) {
@@ -70,7 +70,7 @@ func roomsTable(p *page, a *answer.Answer) {
 		if room.Kind == "inside" {
 			feet, each = exactly(a.Of(room, "floor_area").Round(0)), money(a.Of(room, "cost_a_foot"))
 		}
-		p.line(roomRow, cut(room.Label, 21), cut(optionsOf(room), 11), feet, each, money(cost), count(a.Of(room, "own_hours")), count(a.Of(room, "crew_hours")))
+		p.line(roomRow, cut(room.Label, 21), cut(optionsOf(room), 12), feet, each, money(cost), count(a.Of(room, "own_hours")), count(a.Of(room, "crew_hours")))
 	}
 	p.line("")
 	for _, l := range []struct{ words, line string }{
@@ -89,7 +89,7 @@ func roomsTable(p *page, a *answer.Answer) {
 			x = others(a)
 		}
 		if !x.IsZero() || l.line == "budget" {
-			p.line("%-51s%12s", l.words, money(x))
+			p.line("%-51s%13s", l.words, money(x))
 		}
 	}
 }
