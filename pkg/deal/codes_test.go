@@ -240,7 +240,7 @@ var unreached = []string{"missing-input", "circle", "not-bound"}
 
 func TestEachCodeIsReachedAndReadsWell(t *testing.T) {
 	reached := map[string]bool{}
-	for _, s := range slips {
+	for _, s := range slices.Concat(slips, roomSlips) {
 		var sets []deal.Set
 		text := s.text()
 		if s.old == "--set" {

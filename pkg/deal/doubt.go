@@ -15,6 +15,7 @@ func (r *reader) doubt() {
 	r.doubtPurchase()
 	r.doubtTime()
 	r.doubtWorks()
+	r.doubtRooms()
 	r.doubtHolding()
 	r.doubtSelling()
 	r.doubtAims()
@@ -58,14 +59,14 @@ func (r *reader) doubtWorks() {
 	root := r.deal.Root
 	works := len(root.In("cost"))+len(root.In("general_fee"))+len(r.plans) > 0
 	time := r.good("time.renovation")
-	idle := time == nil || time.number.IsZero()
+	idle := time == nil && len(r.plans) == 0 || time != nil && time.number.IsZero() // rooms take their own time
 	switch {
 	case works && idle:
 		r.say("works-without-time", r.where("time.renovation", "time"), "the renovation costs money but takes no time")("add   renovation: 3.75 months   under time")
-	case !works && !idle:
+	case !works && !idle && len(r.plans) == 0:
 		r.say("works-missing", r.where("renovation", "time"), "the renovation takes time but costs nothing")("add its lines, e.g.   renovation: {lines: [{trade: roof, work: new shingles, amount: $9,800}]}")
 	}
-	if works {
+	if works && len(r.plans) == 0 { // rooms have a doubt of their own
 		r.doubtContingency()
 	}
 	if n := len(root.In("stage")); time != nil && decimal.NewFromInt(int64(n)).GreaterThan(time.number.Ceil()) {
@@ -82,16 +83,10 @@ func (r *reader) doubtWorks() {
 func (r *reader) doubtContingency() {
 	usual, _ := caution.SuggestedContingency(r.deal.YearBuilt, r.deal.UtilitiesOff)
 	words := quantity.FormatPercent(usual, 1)
-	age := "a house of unknown age"
-	if r.deal.YearBuilt > 0 {
-		age = "a house built in " + r.got["house.year built"].node.text
-	}
-	if r.deal.UtilitiesOff {
-		age += " with its utilities off"
-	}
+	age := r.age()
 	g := r.good("renovation.contingency")
-	switch assumed := decimal.New(1, -1); {
-	case g == nil && assumed.LessThan(usual):
+	switch {
+	case g == nil && assumedContingency.LessThan(usual):
 		r.say("contingency-assumed", r.where("renovation"), "no contingency is stated; 10%% is assumed, and %s is customary for %s", words, age)("add   contingency: %s   under renovation", words)
 	case g == nil:
 	case g.number.IsZero():
@@ -99,6 +94,21 @@ func (r *reader) doubtContingency() {
 	case g.number.LessThan(usual):
 		r.say("contingency-low", g.at(), "a contingency of %s is under the %s that is customary for %s", g.node.text, words, age)("write   contingency: %s   unless there is a reason for less", words)
 	}
+}
+
+// assumedContingency is what the model assumes where the file states none.
+var assumedContingency = decimal.New(1, -1)
+
+// age says how old the house is, as far as that asks for contingency.
+func (r *reader) age() string {
+	age := "a house of unknown age"
+	if r.deal.YearBuilt > 0 {
+		age = "a house built in " + r.got["house.year built"].node.text
+	}
+	if r.deal.UtilitiesOff {
+		age += " with its utilities off"
+	}
+	return age
 }
 
 func (r *reader) doubtHolding() {

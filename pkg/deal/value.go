@@ -71,7 +71,8 @@ func flag(yes bool) decimal.Decimal {
 // numberCodes are the codes of texts that are not what a kind takes.
 var numberCodes = map[Kind]string{
 	Money: "bad-money", Percent: "bad-percent", ShareOrMoney: "bad-percent", Duration: "bad-duration", WholeMonths: "bad-duration",
-	WholeNumber: "bad-number", Hours: "bad-hours", HourRate: "bad-hour-rate",
+	WholeNumber: "bad-number", Pace: "bad-number", Hours: "bad-hours", HourRate: "bad-hour-rate",
+	Length: "bad-length", Area: "bad-area", Volume: "bad-volume", Weight: "bad-weight", Pitch: "bad-pitch", Days: "bad-days",
 }
 
 func (r *reader) number(f *Field, g *reading, v *model.Value) (ok bool) {

@@ -1,0 +1,52 @@
+package deal
+
+import "ledgerboard/pkg/diag"
+
+// roomCodes are what can be wrong with rooms, their work and the outside.
+func roomCodes() []Code {
+	return mistakes([][2]string{
+		{"bad-length", "not a length"},
+		{"bad-size", "not a length and a width"},
+		{"bad-area", "not an area"},
+		{"bad-volume", "not a volume"},
+		{"bad-weight", "not a weight"},
+		{"bad-pitch", "not a pitch of a roof"},
+		{"bad-days", "not a number of days"},
+		{"bad-openings", "neither a count nor sizes of openings"},
+		{"bad-walk", "a wall of a walk that says no direction"},
+		{"bad-count", "not so much work as the item is measured by"},
+		{"bad-rate", "not so much for each unit of work"},
+		{"size-zero", "a length of nothing"},
+		{"count-zero", "a count of no work"},
+		{"rate-unit", "a rate for another unit than the work is measured by"},
+		{"room-without-size", "a room without a size"},
+		{"shape-two-ways", "a room with a size and a walk around its walls"},
+		{"walk-open", "a walk that does not lead back to where it began"},
+		{"ceiling-order", "a sloped ceiling that does not rise"},
+		{"fixed-without-size", "a fixed part without a size"},
+		{"fixed-over-floor", "fixed parts that take more than the floor"},
+		{"opening-over-ceiling", "an opening higher than the room"},
+		{"opening-over-wall", "openings that take more than the walls"},
+		{"opening-over-run", "openings and fixed parts longer than the walls"},
+		{"plane-without-size", "a part of the roof without a size"},
+		{"unknown-item", "work that the price book does not know"},
+		{"unknown-product", "a product that the price book does not know"},
+		{"unknown-option", "an option that there is not"},
+		{"unknown-room", "a scope for a room without options"},
+		{"unknown-layer", "a layer of a floor that is not known"},
+		{"unknown-check", "a part of the house that is not looked at"},
+		{"measure-not-here", "work measured by what the place does not have"},
+		{"book-unreadable", "a price book that cannot be read"},
+		{"no-cut-list", "trim that no sticks can be cut for"},
+	})
+}
+
+// roomDoubts are what is possible but probably not meant.
+func roomDoubts() []Code {
+	return codes(diag.Warning, [][2]string{
+		{"option-missing", "a room without the option that is taken for all"},
+		{"without-unneeded", "something left out that would not have come"},
+		{"bad-not-planned", "a part of the house seen bad, and no work that mends it"},
+		{"contingency-for-age", "rooms with less contingency than the age of the house suggests"},
+	})
+}

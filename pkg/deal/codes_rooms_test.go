@@ -1,0 +1,85 @@
+package deal_test
+
+import "strings"
+
+// den is a deal with one room; what a slip changes of it brings its codes.
+const den = minimal + `renovation: {contingency: 20%}
+rooms:
+  den:
+    size: 12' x 10'
+    work: {paint walls: hired}
+`
+
+// twoOptions is a deal with two rooms, one of which has one option only.
+const twoOptions = minimal + `renovation: {contingency: 20%}
+rooms:
+  den:
+    size: 12' x 10'
+    options: {fresh: {work: {paint walls: hired}}, gut: {work: {hang wall board: hired}}}
+  office:
+    size: 10' x 10'
+    options: {fresh: {work: {paint walls: hired}}}
+`
+
+const denSize = "size: 12' x 10'"
+
+// inDen is the den with a change.
+func inDen(codes, old, new string) slip { return slip{codes, "=", strings.Replace(den, old, new, 1)} }
+
+// besideDen is the den with keys of the deal before it.
+func besideDen(codes, keys string) slip { return inDen(codes, "rooms:\n", keys+"\nrooms:\n") }
+
+func inOptions(codes, old, new string) slip {
+	return slip{codes, "=", strings.Replace(twoOptions, old, new, 1)}
+}
+
+// roomSlips are slips in deals with rooms.
+var roomSlips = []slip{
+	besideDen("bad-length", "ceiling: tall"),
+	inDen("bad-size", denSize, "size: 12'"),
+	besideDen("bad-area", "outside: {deck: big}"),
+	besideDen("bad-volume", "local prices: {container: {holds: 20}}"),
+	besideDen("bad-weight", "local prices: {container: {weight limit: 400 stone}}"),
+	besideDen("bad-pitch", "outside: {roof: [{size: 40' x 28', pitch: 25 degrees}]}"),
+	besideDen("bad-days", "labour: {waiting: a while}"),
+	besideDen("bad-number", "labour: {own pace: slow}"),
+	inDen("bad-openings", denSize, denSize+"\n    doors: two"),
+	inDen("bad-walk", denSize, "walls: [right 12', north 10', west 12', south 10']"),
+	inDen("bad-count", "hired}", "{by: hired, count: most of it}}"),
+	inDen("bad-rate", "hired}", "{hired: cheap}}"),
+	inDen("size-zero", denSize, "size: 0' x 10'"),
+	inDen("count-zero", "hired}", "{by: hired, count: 0}}"),
+	inDen("rate-unit", "hired}", "{hired: $3 per ft}}"),
+	inDen("room-without-size", denSize, "doors: 1"),
+	inDen("shape-two-ways", denSize, denSize+"\n    walls: [east 12', north 10', west 12', south 10']"),
+	inDen("walk-open", denSize, "walls: [east 12', north 10', west 11', south 10']"),
+	inDen("ceiling-order", denSize, denSize+"\n    ceiling: 9' to 5'"),
+	inDen("fixed-without-size", denSize, denSize+"\n    fixed: {tub: 1}"),
+	inDen("fixed-over-floor", denSize, denSize+"\n    fixed: {island: 12' x 11'}"),
+	inDen("opening-over-ceiling", denSize, denSize+"\n    doors: 3' x 9'"),
+	inDen("opening-over-wall", denSize, denSize+"\n    windows: 60' x 4'"),
+	inDen("opening-over-run", denSize, denSize+"\n    cased openings: 16"),
+	besideDen("plane-without-size", "outside: {roof: [{pitch: 6/12}]}"),
+	inDen("unknown-item", "paint walls", "paint wals"),
+	inDen("unknown-item", "paint walls", "gold leaf"),
+	inDen("unknown-product", "hired}", "{by: hired, product: wal paint}}"),
+	inOptions("unknown-option", "rooms:", "scope: marble\nrooms:"),
+	inOptions("unknown-option", "rooms:", "scope: {all rooms: fresh, den: luxury}\nrooms:"),
+	inOptions("unknown-room", "rooms:", "scope: {all rooms: fresh, ballroom: gut}\nrooms:"),
+	inDen("unknown-layer", denSize, denSize+"\n    layers: [gravel]"),
+	besideDen("unknown-check", "seen: {sewer lines: good}"),
+	inDen("measure-not-here", "paint walls", "soil raked"),
+	besideDen("book-unreadable", "own book: no-such-book.yaml"),
+	{"no-cut-list", "=", minimal + "rooms:\n" + manyWindows("a") + manyWindows("b") + manyWindows("c")},
+
+	inOptions("option-missing", "rooms:", "scope: gut\nrooms:"),
+	inOptions("without-unneeded", "{fresh: {work: {paint walls: hired}}}", "{fresh: {work: {paint walls: hired}, without: [tile transition]}}"),
+	besideDen("bad-not-planned", "seen: {water heater: bad}"),
+	inDen("contingency-for-age", "20%", "10%"),
+	inDen("contingency-for-age", "renovation: {contingency: 20%}\n", ""),
+}
+
+// manyWindows is a hall whose casing alone takes 2,000 pieces.
+func manyWindows(name string) string {
+	return "  hall " + name + ":\n    size: 400' x 400'\n    windows: 500\n    work: {casing: hired}\n"
+}
