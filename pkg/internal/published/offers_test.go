@@ -138,7 +138,7 @@ func deals(t *testing.T) map[string]string {
 	for _, pattern := range []string{"../../../scenarios/*.yaml", testdata + "worked/*.yaml"} {
 		files, err := filepath.Glob(pattern)
 		require.NoError(t, err)
-		require.Len(t, files, 5)
+		require.GreaterOrEqual(t, len(files), 5)
 		for _, f := range files {
 			text, err := os.ReadFile(f)
 			require.NoError(t, err)
