@@ -27,7 +27,7 @@ func roomCodes() []Code {
 		{"fixed-over-floor", "fixed parts that take more than the floor"},
 		{"opening-over-ceiling", "an opening higher than the room"},
 		{"opening-over-wall", "openings that take more than the walls"},
-		{"opening-over-run", "openings and fixed parts longer than the walls"},
+		{"opening-over-run", "openings and fixed parts that take more than the walls run"},
 		{"plane-without-size", "a part of the roof without a size"},
 		{"unknown-item", "work that the price book does not know"},
 		{"unknown-product", "a product that the price book does not know"},
