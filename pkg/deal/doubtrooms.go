@@ -36,7 +36,7 @@ func (r *reader) doubtBad(c *pricebook.Check) {
 // heater.
 func (r *reader) mends(c *pricebook.Check) bool {
 	return slices.ContainsFunc(r.plans, func(p *plan) bool {
-		return slices.ContainsFunc(p.works, func(w *work) bool {
+		return (p.taken || p == r.callPlan) && slices.ContainsFunc(p.works, func(w *work) bool {
 			return w.item.Name == c.Item || strings.HasPrefix(w.item.Name, c.Name+" ")
 		})
 	})
