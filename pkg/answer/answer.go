@@ -89,7 +89,9 @@ func Worked(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Answer{Deal: d, Model: d.Model, Values: v, Assumed: v.Assumed(), Warnings: warnings}, nil
+	a := &Answer{Deal: d, Model: d.Model, Values: v, Assumed: v.Assumed(), Warnings: warnings}
+	a.Cautions = caution.For(a.house())
+	return a, nil
 }
 
 // Line returns the value of a line of the deal.

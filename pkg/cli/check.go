@@ -70,7 +70,7 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 	if err != nil {
 		return checked{}, err
 	}
-	d, found := deal.Read(name, text, sets...)
+	d, found := deal.ReadWith(c.reading(path), name, text, sets...)
 	if d != nil {
 		a, err := answer.Of(d, found)
 		if err != nil {

@@ -23,9 +23,9 @@ func newCompare(s Streams) *cobra.Command {
   ledgerboard compare my-house.yaml other-house.yaml
 
 With one file, sets its options side by side: each taken for all rooms, and the
-mix that the file states. With two, sets the two deals side by side. Shows profit,
-cash, months, own hours, the maximum offer, the cost by room and trade, and what
-each room costs more against what that adds to the value.`,
+mix that the file states. With two, sets the two deals side by side. Shows
+profit, cash, months, own hours, the maximum offer, the cost by room and trade,
+and what each room adds to the value less what it costs.`,
 		Args: files(1, 2, "compare my-house.yaml"),
 		RunE: func(_ *cobra.Command, args []string) error { return runCompare(c, args) },
 	}

@@ -3,6 +3,8 @@ package cli_test
 import (
 	"bytes"
 	"os"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -16,6 +18,9 @@ import (
 // The help text of each verb begins with examples; what stands behind three blanks in
 // one is a remark. Each runs on the file that new writes, and the help fits the page.
 func TestExamplesOfTheHelpTextsRun(t *testing.T) {
+	var err error
+	walnut, err = filepath.Abs("../../scenarios/walnut-row.yaml")
+	require.NoError(t, err)
 	t.Chdir(t.TempDir())
 	root := cli.Command(cli.Streams{Env: func(string) string { return "" }})
 	ran := 0
@@ -42,9 +47,19 @@ func TestExamplesOfTheHelpTextsRun(t *testing.T) {
 	require.GreaterOrEqual(t, ran, 14, "the examples were found")
 }
 
+// walnut is the scenario with rooms.
+var walnut string
+
 // prepare leaves the starter file where a verb wants it, or none for new.
 func prepare(t *testing.T, verb string) {
 	require.NoError(t, os.RemoveAll("my-house.yaml"))
+	if slices.Contains([]string{"scope", "buy", "compare"}, verb) { // of a house with rooms
+		text, err := os.ReadFile(walnut)
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile("my-house.yaml", text, 0o600))
+		require.NoError(t, os.WriteFile("other-house.yaml", text, 0o600))
+		return
+	}
 	if verb != "new" {
 		_, wrong, code := run(t, "", "new", "my-house.yaml")
 		require.Zero(t, code, wrong)

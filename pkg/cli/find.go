@@ -31,6 +31,9 @@ func findFirst(d *deal.Deal, names []string) (*model.Cell, error) {
 func findCell(d *deal.Deal, name string) (*model.Cell, error) {
 	m := d.Model
 	owner, line := "", normal(name)
+	if i := strings.LastIndex(name, ": "); i >= 0 { // as pages print it
+		name = name[:i] + "." + name[i+2:]
+	}
 	if i := strings.LastIndex(name, "."); i >= 0 {
 		owner, line = name[:i], normal(name[i+1:])
 	}

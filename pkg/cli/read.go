@@ -33,6 +33,15 @@ func (c *common) text(path string) (name string, text []byte, err error) {
 	return path, text, nil
 }
 
+// reading is how a deal file is read.
+func (c *common) reading(path string) deal.Options {
+	how := c.how
+	if path != "-" {
+		how.Open = beside(path)
+	}
+	return how
+}
+
 // beside opens the files that a deal file names, from its own folder.
 func beside(path string) func(string) ([]byte, error) {
 	return func(name string) ([]byte, error) {
@@ -91,11 +100,7 @@ func (c *common) read(path string) (*deal.Deal, diag.List, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	how := c.how
-	if path != "-" {
-		how.Open = beside(path)
-	}
-	d, found := deal.ReadWith(how, name, text, sets...)
+	d, found := deal.ReadWith(c.reading(path), name, text, sets...)
 	if found.HasErrors() {
 		mistakes := found.Errors()
 		if err := diag.Render(c.Err, mistakes, deal.Sources(name, text, sets...)); err != nil {

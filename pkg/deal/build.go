@@ -36,6 +36,9 @@ func (r *reader) fill(p *plan, w *work) {
 		return
 	}
 	m.Link(r.trade(it.Trade))
+	if !slices.Contains(r.deal.Trades, it.Trade) {
+		r.deal.Trades = append(r.deal.Trades, it.Trade)
+	}
 	say := func(line string, x decimal.Decimal, text string) {
 		if _, said := m.Given[line]; !said && !x.IsZero() {
 			m.Give(line, model.Value{Number: x, Text: text, Pos: it.Pos})
@@ -128,7 +131,8 @@ func (r *reader) usesOf(p *plan, w *work) {
 func (r *reader) firstUse(w *work, u *pricebook.Use) {
 	if g := r.good(w.scope.path + "product"); g != nil {
 		name := plainKey(g.choice)
-		if r.book.Product(name) == nil {
+		found := r.productNamed(name)
+		if found == nil {
 			tell := r.say("unknown-product", g.at(), "the price book has no product %s", diag.Quote(g.choice))
 			if near, ok := diag.Nearest(name, r.book.Products()); ok {
 				tell("did you mean %q?", near)
@@ -137,7 +141,7 @@ func (r *reader) firstUse(w *work, u *pricebook.Use) {
 			}
 			return
 		}
-		u.Product = name
+		u.Product = found.Name
 	}
 	if g := r.good(w.scope.path + "waste"); g != nil {
 		u.Waste, u.Source, u.Pos = g.number, g.node.text, g.at()

@@ -17,9 +17,9 @@ func (r *reader) bring(p *plan) {
 		w := p.works[i]
 		for _, c := range w.item.Brings {
 			switch {
-			case !c.Comes(place):
+			case !c.Comes(place) || slices.ContainsFunc(c.Unless, p.has) || w.broughtByQuote(c, r.book):
 			case p.leavesOut(c.Item):
-				left[c.Item] = true
+				left[plainKey(c.Item)] = true
 			case c.House || p == r.callPlan:
 				r.callHouse(p, w, c)
 			case !p.has(c.Item):
@@ -55,24 +55,36 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 	p.works = append(p.works, b)
 }
 
+// broughtByQuote reports whether a companion is work of the trade that quotes for all
+// of it, materials and labour: the quote has it in already.
+func (w *work) broughtByQuote(c pricebook.Companion, book *pricebook.Book) bool {
+	it := book.Item(c.Item)
+	return w.member.Given["quote_covers"].Choice == "all" && it != nil && it.Trade == w.item.Trade
+}
+
+// named reports whether the file itself names the item in the plan.
+func (p *plan) named(name string) bool {
+	return slices.ContainsFunc(p.works, func(w *work) bool { return w.item.Name == name && w.by == "" })
+}
+
 func (p *plan) has(name string) bool {
 	return slices.ContainsFunc(p.works, func(w *work) bool { return w.item.Name == name })
 }
 
 func (p *plan) leavesOut(name string) bool {
-	return slices.ContainsFunc(p.without, func(s span) bool { return plainKey(s.text) == name })
+	return slices.ContainsFunc(p.without, func(s span) bool { return plainKey(s.text) == plainKey(name) })
 }
 
 // houseLeaves reports whether what is left out would come for the whole house.
 func (p *plan) houseLeaves(name string) bool {
 	return slices.ContainsFunc(p.works, func(w *work) bool {
-		return slices.ContainsFunc(w.item.Brings, func(c pricebook.Companion) bool { return c.House && c.Item == name })
+		return slices.ContainsFunc(w.item.Brings, func(c pricebook.Companion) bool { return c.House && plainKey(c.Item) == name })
 	})
 }
 
 func (r *reader) unneeded(s span) {
 	name := plainKey(s.text)
-	if r.book.Item(name) == nil {
+	if r.itemNamed(name) == nil {
 		tell := r.say("unknown-item", s.at, "the price book has no item %s", diag.Quote(s.text))
 		if near, ok := diag.Nearest(name, r.book.Items()); ok {
 			tell("did you mean %q?", near)
@@ -101,6 +113,9 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	if b == nil {
 		b = &work{item: it, label: it.Name, by: w.label, at: w.at, member: r.calledOption().Add("item", "", it.Name)}
 		b.member.Pos = w.at
+		if who, ok := w.member.Given["who"]; ok && !it.Licence {
+			b.member.Give("who", who)
+		}
 		b.member.Give("called_for", model.Value{Number: one, Text: "brought by " + w.label, Pos: w.at})
 		r.calls[c.Item] = b
 		r.callPlan.works = append(r.callPlan.works, b)
@@ -129,7 +144,7 @@ func callersOf(p *plan, w *work) []*model.Member {
 // houseLeavesOut reports whether the whole house does without.
 func (r *reader) houseLeavesOut(name string) bool {
 	for _, s := range r.houseWithout {
-		if plainKey(s.text) == name {
+		if plainKey(s.text) == plainKey(name) {
 			return true
 		}
 	}

@@ -81,7 +81,7 @@ func (r *reader) fits(v *walk.Values[decimal.Decimal]) {
 		} {
 			c := r.deal.Model.Find(room, check.line)
 			if x := v.Scalar[c.Index]; x.Round(9).IsNegative() {
-				r.say(check.code, room.Pos, "%s: %s (%s by %s)", room.Label, check.says, short(x), c.Line.Unit)("%s", check.hint)
+				r.say(check.code, room.Pos, "%s: %s by %s %s", room.Label, check.says, short(x.Neg()), map[string]string{"ft": "ft", "sqft": "sq ft"}[c.Line.Unit])("%s", check.hint)
 			}
 		}
 		r.openingsFit(v, room)
@@ -111,7 +111,7 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 // layered names what lies on a floor, as far as it is taken up when the floor is
 // replaced. Never written to.
 var layered = map[string]string{
-	"carpet": "strip carpet", "vinyl": "strip vinyl", "tile": "strip tile floor", "wood": "strip wood floor", "laminate": "strip laminate",
+	"carpet": "strip carpet", "vinyl": "strip sheet vinyl", "tile": "strip floor tile", "wood": "strip nailed wood floor", "laminate": "strip floating floor",
 }
 
 // peel lets a new floor take up what lies on the old one, layer by layer.
@@ -142,7 +142,7 @@ func (r *reader) peel(p *plan) {
 			continue
 		}
 		it := r.book.Item(name)
-		if over == nil || it == nil || p.leavesOut(name) {
+		if over == nil || it == nil || p.leavesOut(name) || p.named(name) {
 			continue
 		}
 		m := p.option.Add("item", "", fmt.Sprintf("%s, layer %d", name, i+1))

@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"strings"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
@@ -25,15 +27,29 @@ func (r *reader) houseCheck(e *entry) *model.Member {
 	for _, c := range pricebook.Checks() {
 		names = append(names, c.Name)
 	}
+	if e.value.shape == mapping { // with amounts of its own
+		return m
+	}
+	tell := r.say("unknown-check", e.key.at, "there is no part of the house called %s to look at", diag.Quote(e.key.text))
 	if near, ok := diag.Nearest(e.name, names); ok {
-		r.say("unknown-check", e.key.at, "there is no part of the house called %s to look at", diag.Quote(e.key.text))("did you mean %q? or give it amounts of its own: {likely: $900, least: $0, most: $4k}", near)
+		tell("did you mean %q?", near)
+	} else {
+		tell("give it amounts of its own: {likely: $900, least: $0, most: $4k}; known are %s", strings.Join(names, ", "))
 	}
 	return m
 }
 
+// yearBuilt is the year that the file gives, or 0: it is asked before all is read.
+func (r *reader) yearBuilt() int {
+	if g := r.good("house.year built"); g != nil {
+		return int(g.number.IntPart())
+	}
+	return 0
+}
+
 func (r *reader) addCheck(c *pricebook.Check) *model.Member {
 	m := r.deal.Root.Add("check", "", c.Name)
-	row := c.For(r.deal.YearBuilt)
+	row := c.For(r.yearBuilt())
 	for line, x := range map[string]decimal.Decimal{"if_bad": row.Likely, "if_bad_least": row.Least, "if_bad_most": row.Most} {
 		m.Give(line, model.Value{Number: x, Text: c.Source + ", " + row.Years, Pos: c.Pos})
 	}

@@ -22,6 +22,10 @@ func (r *reader) measureOf(p *plan, w *work) {
 	}
 	m := pricebook.MeasureNamed(w.item.Measure)
 	if m.Of != "" && m.Of != "house" && m.Of != p.room.Kind {
+		if w.by != "" { // what comes along and has nothing to be done to
+			w.member.Give("measure", model.Value{Text: "none here", Pos: w.at})
+			return
+		}
 		where := map[string]string{"inside": "a room", "outside": "the outside"}[m.Of]
 		r.say("measure-not-here", w.at, "%s is measured by %s, which only %s has", w.label, m.Name, where)("say how much, e.g.   %s: {count: 1}", w.label)
 		w.member.Give("measure", model.Value{Number: one, Pos: w.at})

@@ -8,14 +8,15 @@ import (
 
 // scoping is what the reader keeps of rooms and their work while it reads.
 type scoping struct {
-	book       *pricebook.Book
-	plans      []*plan
-	roomKinds  map[*model.Member]string
-	roomPaths  map[*model.Member]string
-	products   map[string]*model.Member // by label
-	picks                               // the scope
-	ownPicks   picks                    // that of the file, where a --set asks for another
-	allOptions bool
+	book                    *pricebook.Book
+	plans                   []*plan
+	itemNames, productNames map[string]string // of the book, by evened-out spelling
+	roomKinds               map[*model.Member]string
+	roomPaths               map[*model.Member]string
+	products                map[string]*model.Member // by label
+	picks                                            // the scope
+	ownPicks                picks                    // that of the file, where a --set asks for another
+	allOptions              bool
 
 	called       *model.Member // the option of the whole house with what rooms call for
 	callPlan     *plan

@@ -116,13 +116,8 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 	if g := r.of(w.scope, "item"); g != nil && g.ok {
 		name, at = plainKey(g.choice), g.at()
 	}
-	if it := r.book.Item(name); it != nil {
+	if it := r.itemNamed(name); it != nil {
 		return it
-	}
-	for _, known := range r.book.Items() {
-		if plainKey(known) == name {
-			return r.book.Item(known)
-		}
 	}
 	tell := r.say("unknown-item", at, "the price book has no item %s", diag.Quote(name))
 	if near, ok := diag.Nearest(name, r.book.Items()); ok {
@@ -131,6 +126,31 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 	}
 	tell("look for it with   ledgerboard prices %s   or add it to your own price book", lastOf(name))
 	return nil
+}
+
+// itemNamed is the item of an evened-out name, or nil.
+func (r *reader) itemNamed(name string) *pricebook.Item {
+	if r.itemNames == nil {
+		r.itemNames = evenedOut(r.book.Items())
+	}
+	return r.book.Item(r.itemNames[name])
+}
+
+// productNamed is the product of an evened-out name, or nil.
+func (r *reader) productNamed(name string) *pricebook.Product {
+	if r.productNames == nil {
+		r.productNames = evenedOut(r.book.Products())
+	}
+	return r.book.Product(r.productNames[name])
+}
+
+// evenedOut are names by their evened-out spelling.
+func evenedOut(names []string) map[string]string {
+	out := make(map[string]string, len(names))
+	for _, n := range names {
+		out[plainKey(n)] = n
+	}
+	return out
 }
 
 func lastOf(name string) string { return name[strings.LastIndexByte(name, ' ')+1:] }

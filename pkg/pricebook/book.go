@@ -78,10 +78,11 @@ type Use struct {
 
 // A Companion is work that an item brings with it.
 type Companion struct {
-	Item  string
-	If    string // a condition of Conditions, or "" for always
-	House bool   // once for the whole house
-	Pos   diag.Pos
+	Item   string
+	If     string   // a condition of Conditions, or "" for always
+	House  bool     // once for the whole house
+	Unless []string // items beside which it does not come
+	Pos    diag.Pos
 }
 
 // A Book is a price book.

@@ -164,7 +164,12 @@ func (r *reader) along(u *Use, n *yaml.Node) {
 
 func (r *reader) companion(it *Item, n *yaml.Node) {
 	c := Companion{Item: r.words(n), Pos: r.pos(n)}
+	c.Item, c.If, _ = strings.Cut(c.Item, " unless ")
+	unless := c.If
 	c.Item, c.If, _ = strings.Cut(c.Item, " if ")
+	if unless != "" {
+		c.Unless = strings.Split(unless, " or ")
+	}
 	for _, part := range []*string{&c.Item, &c.If} {
 		if cut, found := strings.CutSuffix(*part, " in house"); found {
 			*part, c.House = cut, true

@@ -83,6 +83,11 @@ func (b *Book) check(found *diag.List) {
 			}
 		}
 		for _, c := range it.Brings {
+			for _, u := range c.Unless {
+				if b.Item(u) == nil {
+					unknown(found, c.Pos, "book-unknown-item", "item", u, b.Items())
+				}
+			}
 			switch {
 			case b.Item(c.Item) == nil:
 				unknown(found, c.Pos, "book-unknown-item", "item", c.Item, b.Items())

@@ -20,6 +20,12 @@ const (
 
 // notes writes what was assumed, what is doubtful and what to be careful about.
 func notes(p *page, a *answer.Answer, full bool) {
+	doubtful(p, a)
+	careful(p, a, full, "--cautions")
+}
+
+// doubtful writes what was assumed and what is doubtful.
+func doubtful(p *page, a *answer.Answer) {
 	if len(a.Assumed) > 0 {
 		var parts []string
 		for _, c := range a.Assumed {
@@ -37,6 +43,9 @@ func notes(p *page, a *answer.Answer, full bool) {
 			p.text("  - ", fmt.Sprintf("and %d more; ledgerboard check tells them all, with what to do", n-doubtsShown))
 		}
 	}
+}
+
+func careful(p *page, a *answer.Answer, full bool, texts string) {
 	p.heading("Be careful; this informs, it does not advise")
 	if full {
 		for _, c := range a.Cautions {
@@ -52,7 +61,7 @@ func notes(p *page, a *answer.Answer, full bool) {
 	if n := len(a.Cautions) - cautionsShown; n > 0 {
 		more = fmt.Sprintf("%d more and ", n)
 	}
-	p.text("  ", "Check locally. "+strings.ToUpper(more[:min(1, len(more))])+more[min(1, len(more)):]+"the full texts with their sources: --cautions")
+	p.text("  ", "Check locally. "+strings.ToUpper(more[:min(1, len(more))])+more[min(1, len(more)):]+"the full texts with their sources: "+texts)
 }
 
 func doubt(d diag.Diag) string {
@@ -88,6 +97,8 @@ func assumedValue(a *answer.Answer, c *model.Cell) string {
 		return quantity.FormatYesNo(!x.IsZero())
 	case "choice":
 		return c.Line.Choices[x.IntPart()-1]
+	case "count", "":
+		return x.String()
 	}
-	return x.String()
+	return quantity.FormatCount(x, 2) + " " + strings.NewReplacer("sqft", "sq ft", "cuft", "cu ft", "/", " a ").Replace(c.Line.Unit)
 }

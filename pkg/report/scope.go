@@ -40,6 +40,10 @@ func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
 	}
 	duration(p, a)
 	bookNotes(p, a)
+	if view.Room == "" && view.Trade == "" {
+		doubtful(p, a)
+		careful(p, a, false, "ledgerboard bid FILE --cautions")
+	}
 	return p.flush()
 }
 
@@ -157,6 +161,9 @@ func itemsOf(a *answer.Answer, room *model.Member, trade string) []*model.Member
 	var out []*model.Member
 	for _, o := range room.In("option") {
 		for _, m := range o.In("item") {
+			if a.Of(m, "quantity").IsZero() && a.Of(m, "cash_cost").IsZero() {
+				continue // brought along, and nothing here to do it to
+			}
 			if trade == "" || same(a.Deal.Work[m].Item.Trade, trade) {
 				out = append(out, m)
 			}
@@ -225,8 +232,8 @@ func brought(p *page, a *answer.Answer) {
 			if by[b] == nil {
 				order = append(order, b)
 			}
-			if !slices.Contains(by[b], m.Label) {
-				by[b] = append(by[b], m.Label)
+			if name := a.Deal.Work[m].Item.Name; !slices.Contains(by[b], name) {
+				by[b] = append(by[b], name)
 			}
 		}
 	}
