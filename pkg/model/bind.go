@@ -92,6 +92,7 @@ func Bind(d *Document, root *Member) (*Model, error) {
 		}
 	}
 	if len(errs) > 0 {
+		all.done = true
 		return nil, errors.Join(errs...)
 	}
 	h := m.at(root, horizon)
@@ -99,6 +100,7 @@ func Bind(d *Document, root *Member) (*Model, error) {
 		return nil, fmt.Errorf("the document has no line %s", horizon)
 	}
 	m.Horizon = h
+	all.done = true
 	return m, m.order()
 }
 

@@ -5,7 +5,8 @@ package model
 type shape struct {
 	lines []*Line
 	place []int16 // by line position in the document: the place among the lines + 1
-	names map[string]ref
+	names map[string]ref // what was looked up while the deal was bound
+	all   *shapes
 }
 
 // A ref is the way from a member to the cell that a name means.
@@ -20,6 +21,7 @@ type shapes struct {
 	doc   *Document
 	known map[shapeKey]*shape
 	bySet map[string][]*Line
+	done  bool // the deal is bound: several may ask now, and nothing more is kept
 }
 
 type shapeKey struct {
@@ -49,7 +51,7 @@ func (s *shapes) of(x *Member) *shape {
 	if found := s.known[key]; found != nil {
 		return found
 	}
-	out := &shape{place: make([]int16, len(s.doc.Lines)), names: map[string]ref{}}
+	out := &shape{place: make([]int16, len(s.doc.Lines)), names: map[string]ref{}, all: s}
 	for _, set := range []string{x.Set, x.Kind} {
 		for _, l := range s.bySet[set] {
 			out.lines = append(out.lines, l)
@@ -87,7 +89,9 @@ func (s *shape) find(d *Document, x *Member, name string) ref {
 			}
 		}
 	}
-	s.names[name] = out
+	if !s.all.done {
+		s.names[name] = out
+	}
 	return out
 }
 
