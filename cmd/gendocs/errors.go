@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -68,7 +69,7 @@ func examples(dir string) ([]example, error) {
 		if err != nil {
 			return nil, err
 		}
-		input, err := os.ReadFile(base + ".yaml")
+		input, err := os.ReadFile(filepath.Join(dir, about(base, string(said))))
 		if err != nil {
 			return nil, err
 		}
@@ -78,6 +79,17 @@ func examples(dir string) ([]example, error) {
 	slices.SortStableFunc(out, func(a, b example) int { return cmp.Compare(len(a.name), len(b.name)) })
 	return out, nil
 }
+
+// about is the file that the first thing said is about: the example itself, or the price
+// book that it names.
+func about(base, said string) string {
+	if m := inBook.FindString(said); m != "" {
+		return m
+	}
+	return filepath.Base(base) + ".yaml"
+}
+
+var inBook = regexp.MustCompile(`^books/[a-z-]+\.yaml`)
 
 // codeOf is the longest code that a name begins with, or "".
 func codeOf(name string) string {

@@ -1,6 +1,7 @@
 // Gendocs writes what is generated in docs: the lines of the model, the keys of
-// the deal file and its schema, the cautions, the errors and the commands. It
-// writes no dates and no paths, so the same sources give the same bytes.
+// the deal file and its schema, the cautions, the errors, the commands, and the
+// tables of the price book and of measuring. It writes no dates and no paths, so the
+// same sources give the same bytes.
 //
 //	go run ./cmd/gendocs
 package main
@@ -40,6 +41,8 @@ func pages(root string) ([]page, error) {
 		{"cautions.md", cautionsPage},
 		{"errors.md", errorsPage},
 		{"commands.md", commandsPage},
+		{"price-book.md", priceBookPage},
+		{"measuring.md", measuringPage},
 	} {
 		text, err := make.text(root)
 		if err != nil {

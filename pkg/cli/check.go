@@ -66,13 +66,13 @@ func runCheck(c *common, paths []string) error {
 }
 
 func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
-	name, text, err := c.text(path)
+	l, err := c.load(path, sets)
 	if err != nil {
 		return checked{}, err
 	}
-	d, found := deal.ReadWith(c.reading(path), name, text, sets...)
-	if d != nil {
-		a, err := answer.Of(d, found)
+	found := l.found
+	if l.deal != nil {
+		a, err := answer.Of(l.deal, found)
 		if err != nil {
 			return checked{}, err
 		}
@@ -80,7 +80,7 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 	}
 	found.Sort()
 	return checked{
-		File: name, Doubted: d != nil, Found: append([]diag.Diag{}, found...), sources: deal.Sources(name, text, sets...),
+		File: l.name, Doubted: l.deal != nil, Found: append([]diag.Diag{}, found...), sources: l.sources,
 		Mistakes: len(found.Errors()), Doubts: len(found.Warnings()),
 	}, nil
 }

@@ -97,7 +97,9 @@ func foundIn(t *testing.T, file string) diag.List {
 	for _, d := range page.Files[0].Found {
 		require.NotEmpty(t, d.Message)
 		require.NotEmpty(t, d.Hint, "%s says no way out", d.Code)
-		require.Equal(t, file, d.Pos.File, d.Code)
+		if !strings.HasPrefix(d.Pos.File, "books/") { // the price book that the file names
+			require.Equal(t, file, d.Pos.File, d.Code)
+		}
 		for _, word := range jargon {
 			require.NotContains(t, strings.ToLower(d.Message+"\n"+d.Hint), word, d.Code)
 		}

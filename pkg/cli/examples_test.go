@@ -50,9 +50,13 @@ func TestExamplesOfTheHelpTextsRun(t *testing.T) {
 // walnut is the scenario with rooms.
 var walnut string
 
-// prepare leaves the starter file where a verb wants it, or none for new.
+// prepare leaves the starter file where a verb wants it, or none for new, and a table of
+// quotes; what a verb wrote before is taken away.
 func prepare(t *testing.T, verb string) {
-	require.NoError(t, os.RemoveAll("my-house.yaml"))
+	for _, written := range []string{"my-house.yaml", "prices.csv", "mine.yaml"} {
+		require.NoError(t, os.RemoveAll(written))
+	}
+	require.NoError(t, os.WriteFile("quotes.csv", []byte("name,price\nporcelain floor tile,31.20\n"), 0o644))
 	if slices.Contains([]string{"scope", "buy", "compare"}, verb) { // of a house with rooms
 		text, err := os.ReadFile(walnut)
 		require.NoError(t, err)

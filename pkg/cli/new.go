@@ -63,3 +63,30 @@ func writeNew(path, text string) error {
 	}
 	return nil
 }
+
+// overwrite writes a file in place of another, whole or not at all: it is written
+// beside it and put in its place.
+func overwrite(path, text string) error {
+	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
+		return fmt.Errorf("%s: it is not a file", path)
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
+	if err != nil {
+		return fmt.Errorf("%s: %s", path, reason(err))
+	}
+	_, err = f.WriteString(text)
+	if err == nil {
+		err = f.Chmod(0o644)
+	}
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	if err == nil {
+		err = os.Rename(f.Name(), path)
+	}
+	if err != nil {
+		os.Remove(f.Name())
+		return fmt.Errorf("%s: %s", path, reason(err))
+	}
+	return nil
+}

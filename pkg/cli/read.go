@@ -90,26 +90,57 @@ func (c *common) replacements() ([]deal.Set, error) {
 	return out, nil
 }
 
+// A loaded is a deal file as it was read, with what was found in it.
+type loaded struct {
+	name    string
+	deal    *deal.Deal // nil if it holds a mistake
+	found   diag.List
+	sources map[string]string // the texts that the places are in, for diag.Render
+}
+
+// load reads a deal with the files that it names.
+func (c *common) load(path string, sets []deal.Set) (*loaded, error) {
+	name, text, err := c.text(path)
+	if err != nil {
+		return nil, err
+	}
+	l := &loaded{name: name, sources: deal.Sources(name, text, sets...)}
+	how := c.reading(path)
+	if open := how.Open; open != nil {
+		how.Open = func(name string) ([]byte, error) {
+			text, err := open(name)
+			l.sources[name] = string(text)
+			return text, err
+		}
+	}
+	l.deal, l.found = deal.ReadWith(how, name, text, sets...)
+	return l, nil
+}
+
 // read reads a deal. Mistakes are told on Err; doubts are returned.
 func (c *common) read(path string) (*deal.Deal, diag.List, error) {
 	sets, err := c.replacements()
 	if err != nil {
 		return nil, nil, err
 	}
-	name, text, err := c.text(path)
+	l, err := c.load(path, sets)
 	if err != nil {
 		return nil, nil, err
 	}
-	d, found := deal.ReadWith(c.reading(path), name, text, sets...)
-	if found.HasErrors() {
-		mistakes := found.Errors()
-		if err := diag.Render(c.Err, mistakes, deal.Sources(name, text, sets...)); err != nil {
-			return nil, nil, err
-		}
-		fmt.Fprintf(c.Err, "ledgerboard: error: %s holds %s\n", holder(name, mistakes), count(len(mistakes), "mistake"))
-		return nil, nil, &toldError{BadData}
+	if l.found.HasErrors() {
+		return nil, nil, c.mistakes(l.name, l.found, l.sources)
 	}
-	return d, found, nil
+	return l.deal, l.found, nil
+}
+
+// mistakes tells the mistakes of a file on Err.
+func (c *common) mistakes(name string, found diag.List, sources map[string]string) error {
+	mistakes := found.Errors()
+	if err := diag.Render(c.Err, mistakes, sources); err != nil {
+		return err
+	}
+	fmt.Fprintf(c.Err, "ledgerboard: error: %s holds %s\n", holder(name, mistakes), count(len(mistakes), "mistake"))
+	return &toldError{BadData}
 }
 
 // holder is what some mistakes are in: the file, the sets, or both.

@@ -48,7 +48,7 @@ func (r *reader) fill(p *plan, w *work) {
 	r.hoursOf(w)
 	say("hours_each", it.Hours, it.HoursSource)
 	say("set_up", it.SetUp, it.HoursSource)
-	say("hired_price", it.Hired, it.Source)
+	say("hired_price", it.Hired, it.HiredSource)
 	say("coats", decimal.NewFromInt(int64(it.Coats)), it.Source)
 	say("debris_each", it.Debris, it.Source)
 	say("weight_each", it.Weight, it.Source)
@@ -98,10 +98,11 @@ func (r *reader) usesOf(p *plan, w *work) {
 		if prod == nil {
 			continue // spoken of where the name stands
 		}
-		pm := r.product(prod, nil)
-		if i == 0 && price != nil {
-			pm = r.product(prod, price)
+		own := price
+		if i > 0 || price == nil {
+			own, w.products = nil, append(w.products, prod)
 		}
+		pm := r.product(prod, own)
 		m := w.member.Add("use", "", u.Product)
 		m.Pos = u.Pos
 		m.Link(pm)
@@ -218,6 +219,6 @@ func (r *reader) rent(p *plan, w *work) {
 	p.option.Remove(w.member)
 	fee := r.deal.Root.Add("fee", "general_fee", w.label)
 	fee.Pos = w.at
-	fee.Give("a_month", model.Value{Number: w.item.Hired, Text: w.item.Source, Pos: w.item.Pos})
+	fee.Give("a_month", model.Value{Number: w.item.Hired, Text: w.item.HiredSource, Pos: w.item.Pos})
 	fee.Give("during", model.Value{Choice: "renovation", Text: "months of work", Pos: w.item.Pos})
 }

@@ -15,7 +15,7 @@ type Code struct {
 
 // Codes returns every code, mistakes first, in the order of the table.
 func Codes() []Code {
-	return slices.Concat(fileCodes(), valueCodes(), feeCodes(), dealCodes(), roomCodes(), doubtCodes(), roomDoubts())
+	return slices.Concat(fileCodes(), valueCodes(), feeCodes(), dealCodes(), roomCodes(), bookCodes(), doubtCodes(), roomDoubts())
 }
 
 var severities = func() map[string]diag.Severity {

@@ -26,6 +26,7 @@ func (r *reader) doubt() {
 	}
 	r.doubtLoans()
 	r.doubtDates()
+	r.doubtPrices()
 }
 
 func (r *reader) doubtPurchase() {

@@ -57,16 +57,33 @@ func (r *reader) ownBook(root *node, open func(string) ([]byte, error)) {
 		r.say("book-unreadable", e.value.at, "%s cannot be read: %v", diag.Quote(name), err)("write the path of the price book, from the folder of the deal file")
 		return
 	}
-	if bad := unreadable(name, text); bad != nil {
-		r.diags.Add(*bad)
-		return
-	}
-	own, found := pricebook.Read(name, string(text), pricebook.Starter())
+	r.books = map[string]string{name: string(text)}
+	own, found := OwnBook(name, text)
 	for _, d := range found {
 		r.diags.Add(d)
 	}
-	r.books = map[string]string{name: string(text)}
-	r.book = own
+	if own != nil {
+		r.book = own
+	}
+}
+
+// OwnBook reads a price book of the owner's over the starter book. The list holds every
+// mistake in it; the book is nil exactly if it holds one.
+func OwnBook(name string, text []byte) (*pricebook.Book, diag.List) {
+	var found diag.List
+	if bad := unreadable(name, text); bad != nil {
+		return nil, append(found, *bad)
+	}
+	grow(newSource(name, string(text)), &found) // says more of what is not YAML than a price book does
+	if found.HasErrors() {
+		found.Sort()
+		return nil, found
+	}
+	book, found := pricebook.Read(name, string(text), pricebook.Starter())
+	if found.HasErrors() {
+		return nil, found
+	}
+	return book, found
 }
 
 // groupMember is the member whose lines the keys of a group feed.

@@ -17,6 +17,8 @@ type work struct {
 	label  string
 	by     string // the work that brought it, or ""
 	at     diag.Pos
+
+	products []*pricebook.Product // that it buys at the price of the book
 }
 
 // A plan is an option of a room with its work.

@@ -19,7 +19,7 @@ type Product struct {
 	Sticks []Stick         // the lengths it is sold in, shortest first, where it is sold by the stick
 	Roll   *Roll           // where it is wallpaper
 	NoTax  bool            // sales tax is not charged on it
-	Dated  quantity.Date   // of the price
+	Dated  quantity.Date   // of the price; zero if unknown
 	Source string          // of the price
 	Pos    diag.Pos
 }
@@ -49,6 +49,8 @@ type Item struct {
 	SetUp       decimal.Decimal // hours, once for each room
 	HoursSource string
 	Hired       decimal.Decimal // dollars for each unit and coat, labour alone
+	HiredSource string
+	Dated       quantity.Date // of the hired price; zero if unknown
 	Uses        []Use
 	Brings      []Companion
 	Debris      decimal.Decimal // loose cubic feet for each unit

@@ -2,8 +2,10 @@ package pricebook
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 	"go.yaml.in/yaml/v4"
@@ -12,42 +14,79 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-func (r *reader) item(name string, at diag.Pos, body *yaml.Node) *Item {
-	it := &Item{Name: name, Pos: at, Coats: 1}
-	given := map[string]bool{}
-	table := map[string]func(*yaml.Node){
-		"trade":        r.text(&it.Trade),
-		"work":         r.text(&it.Work),
-		"category":     r.text(&it.Category),
-		"element":      r.text(&it.Element),
-		"measure":      func(n *yaml.Node) { r.measure(it, n) },
-		"hours":        r.rate(it, &it.Hours, "", ""),
-		"set-up hours": parsed(r, quantity.ParseHours, func(x decimal.Decimal) { it.SetUp = x }),
-		"hours source": r.text(&it.HoursSource),
-		"hired":        r.rate(it, &it.Hired, "", "$"),
-		"materials":    func(n *yaml.Node) { r.uses(it, n) },
-		"brings":       r.list(func(n *yaml.Node) { r.companion(it, n) }),
-		"debris":       r.rate(it, &it.Debris, "cu ft", ""),
-		"weight":       r.rate(it, &it.Weight, "lb", ""),
-		"waits":        parsed(r, days, func(x decimal.Decimal) { it.Waits = x }),
-		"coats":        parsed(r, coats, func(x int) { it.Coats = x }),
-		"permit":       r.yesNo(func(x bool) { it.Permit = x }),
-		"licence":      r.yesNo(func(x bool) { it.Licence = x }),
-		"cautions":     r.list(func(n *yaml.Node) { it.Cautions = append(it.Cautions, r.words(n)) }),
-		"source":       r.text(&it.Source),
+// itemKeys are the keys of an item.
+var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
+	type read = func(*yaml.Node)
+	return []keyOf[*Item]{
+		{Key{"trade", "tile", "*needed*", "who does it; a trade's rate and crew are in the deal file"}, func(r *reader, it *Item) read { return r.text(&it.Trade) }},
+		{Key{"work", "lay porcelain floor tile", "nothing", "what is done and of what grade, in one line for a lender"}, func(r *reader, it *Item) read { return r.text(&it.Work) }},
+		{Key{"category", "Ceramic tile", "nothing", "its line in a lender's breakdown"}, func(r *reader, it *Item) read { return r.text(&it.Category) }},
+		{Key{"element", "C3020", "nothing", "its element in NISTIR 6389"}, func(r *reader, it *Item) read { return r.text(&it.Element) }},
+		{Key{"measure", "open floor", "*needed*", "what it is measured by, one of the measures below"}, func(r *reader, it *Item) read { return func(n *yaml.Node) { r.measure(it, n) } }},
+		{Key{"hours", "0.12 per sq ft", "*needed*; none if there are none", "hours of a trained hand for each unit and coat"}, func(r *reader, it *Item) read { return r.rate(it, &it.Hours, "", "") }},
+		{Key{"set-up hours", "1", "none", "hours that come once for each room it is done in"}, func(r *reader, it *Item) read {
+			return parsed(r, quantity.ParseHours, func(x decimal.Decimal) { it.SetUp = x })
+		}},
+		{Key{"hours source", "I. S. Griffith, Carpentry (1916)", "your own price book, where it gives hours", "where the hours come from"}, func(r *reader, it *Item) read { return r.text(&it.HoursSource) }},
+		{Key{"hired", "$9.50 per sq ft", "*needed*; none if no trade does it alone", "what a trade charges for its labour alone, for each unit and coat"}, func(r *reader, it *Item) read { return r.rate(it, &it.Hired, "", "$") }},
+		{Key{"hired source", "Fern Street Tile", "your own price book; in the starter book, an invented starter price", "who says so"}, func(r *reader, it *Item) read { return r.text(&it.HiredSource) }},
+		{Key{"dated", "2026-09-14", "unknown; 2026-09-01 in the starter book", "the day of the hired price"}, func(r *reader, it *Item) read {
+			return parsed(r, quantity.ParseDate, func(x quantity.Date) { it.Dated = x })
+		}},
+		{Key{"materials", "{porcelain floor tile: {waste: 10%}}", "*needed*; none if it takes none", "the products it takes, each with the keys below; the deal file changes the first"}, func(r *reader, it *Item) read { return func(n *yaml.Node) { r.uses(it, n) } }},
+		{Key{"brings", "[floor backer board, toilet off and on if bath, delivery in house]", "*needed*; none if it brings none", "the items that come along: always, if a condition holds, unless another item is there, or once for the whole house"}, func(r *reader, it *Item) read {
+			return func(n *yaml.Node) { it.Brings = nil; r.list(func(n *yaml.Node) { r.companion(it, n) })(n) }
+		}},
+		{Key{"debris", "0.02 cu ft per sq ft", "none", "loose volume that goes to the container, for each unit"}, func(r *reader, it *Item) read { return r.rate(it, &it.Debris, "cu ft", "") }},
+		{Key{"weight", "0.6 lb per sq ft", "none", "what the debris weighs, for each unit"}, func(r *reader, it *Item) read { return r.rate(it, &it.Weight, "lb", "") }},
+		{Key{"coats", "2", "1", "how often it is gone over; hours, hired price and materials with `each coat` are then for one coat"}, func(r *reader, it *Item) read { return parsed(r, coats, func(x int) { it.Coats = x }) }},
+		{Key{"waits", "2 days", "none", "curing, delivery or inspection in which nobody works"}, func(r *reader, it *Item) read { return parsed(r, days, func(x decimal.Decimal) { it.Waits = x }) }},
+		{Key{"permit", "yes", "no", "whether a permit is usual; local rules decide"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.Permit = x }) }},
+		{Key{"licence", "yes", "no", "whether a licensed trade is usual or required; local rules decide"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.Licence = x }) }},
+		{Key{"cautions", "[asbestos]", "none", "what in it can hurt: " + strings.Join(Cautions, ", ")}, func(r *reader, it *Item) read {
+			return func(n *yaml.Node) { it.Cautions = nil; r.list(func(n *yaml.Node) { r.caution(it, n) })(n) }
+		}},
+		{Key{"source", "common practice, no source", "*needed*", "where the item as a whole comes from"}, func(r *reader, it *Item) read { return r.text(&it.Source) }},
 	}
-	for key, read := range table {
-		table[key] = func(n *yaml.Node) { given[key] = true; read(n) }
+})
+
+// item reads an item over the one of the same name in the book below, or nil, from
+// which it has what it does not say.
+func (r *reader) item(name string, at diag.Pos, body *yaml.Node, base *Item) *Item {
+	it := &Item{Coats: 1}
+	if base != nil {
+		*it = *base
 	}
-	r.keys(first(body, "measure"), "the item", table)
-	for _, must := range [][2]string{
-		{"trade", "trade: tile"}, {"measure", "measure: open floor   or   measure: one"},
-		{"hours", "hours: 0.12 per sq ft   or   hours: none"}, {"hired", "hired: $9.50 per sq ft   or   hired: none"},
-		{"materials", "materials: {floor tile: {waste: 10%}}   or   materials: none"}, {"brings", "brings: [transition]   or   brings: none"},
-		{"source", "source: common practice, no source"},
+	it.Name, it.Pos = name, at
+	switch {
+	case r.starter:
+		it.Dated, it.HiredSource = starterDate, Invented
+	case has(body, "hired") || base == nil: // a new price has its own day and source
+		it.Dated, it.HiredSource = quantity.Date{}, Owners
+	}
+	if has(body, "hours") && !r.starter {
+		it.HoursSource = Owners
+	}
+	given := entryKeys(r, first(body, "measure"), "the item", itemKeys(), it)
+	again := base != nil && it.Unit != base.Unit // what was for each of another unit is none for this
+	for _, must := range []struct {
+		key, example string
+		unit         bool
+	}{
+		{"trade", "trade: tile", false}, {"measure", "measure: open floor   or   measure: one", false},
+		{"hours", "hours: 0.12 per sq ft   or   hours: none", true}, {"hired", "hired: $9.50 per sq ft   or   hired: none", true},
+		{"materials", "materials: {floor tile: {waste: 10%}}   or   materials: none", true}, {"brings", "brings: [transition]   or   brings: none", false},
+		{"source", "source: common practice, no source", false},
 	} {
-		if !given[must[0]] {
-			r.missing(at, name, must[0], must[1])
+		if !given[must.key] && (base == nil || again && must.unit) {
+			r.missing(at, name, must.key, must.example)
+		}
+	}
+	if again {
+		for key, to := range map[string]*decimal.Decimal{"debris": &it.Debris, "weight": &it.Weight} {
+			if !given[key] {
+				*to = decimal.Decimal{}
+			}
 		}
 	}
 	return it
@@ -89,6 +128,7 @@ func (r *reader) measure(it *Item, n *yaml.Node) {
 func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money string) func(*yaml.Node) {
 	return func(n *yaml.Node) {
 		if n.Value == "none" || it.Unit == "" {
+			*to = decimal.Decimal{}
 			return
 		}
 		parsed(r, quantity.ParsePer, func(x quantity.Per) {
@@ -106,27 +146,84 @@ func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money st
 	}
 }
 
+// A useDraft is a material being read, with the item that takes it.
+type useDraft struct {
+	*Use
+	item *Item
+}
+
+// materialKeys are the keys of a material of an item.
+var materialKeys = sync.OnceValue(func() []keyOf[useDraft] {
+	type read = func(*yaml.Node)
+	return []keyOf[useDraft]{
+		{Key{"takes", "3.6", "1, without the two below", "so many of the pack's unit for each unit of work"}, func(r *reader, u useDraft) read {
+			return parsed(r, amount, func(x decimal.Decimal) { u.Takes = x })
+		}},
+		{Key{"one for", "80 sq ft", "nothing", "so much work is done by one whole pack"}, func(r *reader, u useDraft) read { return r.covers(u.item, u.Use) }},
+		{Key{"for the job", "1", "nothing", "so many of the pack's unit for each room, however large"}, func(r *reader, u useDraft) read {
+			return parsed(r, amount, func(x decimal.Decimal) { u.ForJob = x })
+		}},
+		{Key{"along", "casing run", "the item's own measure", "another measure that it follows"}, func(r *reader, u useDraft) read { return func(n *yaml.Node) { r.along(u.Use, n) } }},
+		{Key{"waste", "10%", "0%", "what is bought beyond what is laid"}, func(r *reader, u useDraft) read {
+			return parsed(r, waste, func(x decimal.Decimal) { u.Waste = x })
+		}},
+		{Key{"each coat", "yes", "no", "whether it is taken again for each coat"}, func(r *reader, u useDraft) read { return r.yesNo(func(x bool) { u.PerCoat = x }) }},
+		{Key{"source", "common practice, no source", "nothing", "where the yield and the waste come from"}, func(r *reader, u useDraft) read { return r.text(&u.Source) }},
+	}
+})
+
 func (r *reader) uses(it *Item, n *yaml.Node) {
+	it.Uses = nil
 	if n.Kind == yaml.ScalarNode && n.Value == "none" {
 		return
 	}
 	r.mapping(n, "materials", func(key, value *yaml.Node) bool {
 		u := Use{Product: key.Value, Pos: r.pos(key)}
-		r.keys(first(value, "along"), "the material", map[string]func(*yaml.Node){
-			"takes":       parsed(r, amount, func(x decimal.Decimal) { u.Takes = x }),
-			"one for":     r.covers(it, &u),
-			"for the job": parsed(r, amount, func(x decimal.Decimal) { u.ForJob = x }),
-			"along":       func(n *yaml.Node) { r.along(&u, n) },
-			"waste":       parsed(r, quantity.ParsePercent, func(x decimal.Decimal) { u.Waste = x }),
-			"each coat":   r.yesNo(func(x bool) { u.PerCoat = x }),
-			"source":      r.text(&u.Source),
-		})
-		if u.Takes.IsZero() && u.Covers.IsZero() && u.ForJob.IsZero() {
+		given := entryKeys(r, first(value, "along"), "the material", materialKeys(), useDraft{&u, it})
+		switch n := count(given["takes"], given["one for"], given["for the job"]); {
+		case n > 1:
+			r.wrong(key, "book-two-ways", "how much it takes of %q is said in two ways", u.Product)("keep one of   takes,   one for   and   for the job")
+		case n == 0:
 			u.Takes = decimal.NewFromInt(1)
 		}
 		it.Uses = append(it.Uses, u)
 		return true
 	})
+}
+
+func count(all ...bool) (n int) {
+	for _, x := range all {
+		if x {
+			n++
+		}
+	}
+	return n
+}
+
+// waste reads a share from 0% to under 100%.
+func waste(text string) (decimal.Decimal, error) {
+	x, err := quantity.ParsePercent(text)
+	if err == nil && (x.IsNegative() || !x.LessThan(decimal.NewFromInt(1))) {
+		err = &quantity.Error{Found: text, Why: "it is no waste", Want: "0% to under 100%, e.g. 10%"}
+	}
+	return x, err
+}
+
+// Cautions are the words for what can hurt.
+var Cautions = []string{"lead", "asbestos", "wiring", "gas", "structure", "mould", "height", "dust", "sewage"}
+
+func (r *reader) caution(it *Item, n *yaml.Node) {
+	word := r.words(n)
+	if word != "" && !slices.Contains(Cautions, word) {
+		tell := r.wrong(n, "book-unknown-caution", "%q is no caution", word)
+		if near, ok := diag.Nearest(word, Cautions); ok {
+			tell("did you mean %q?", near)
+			return
+		}
+		tell("the cautions are: %s", strings.Join(Cautions, ", "))
+		return
+	}
+	it.Cautions = append(it.Cautions, word)
 }
 
 // covers reads how much work one pack does, in the unit of the measure it follows.
@@ -175,10 +272,10 @@ func (r *reader) companion(it *Item, n *yaml.Node) {
 			*part, c.House = cut, true
 		}
 	}
-	if c.If != "" && conditions[c.If] == nil {
-		names := make([]string, 0, len(conditions))
-		for k := range conditions {
-			names = append(names, k)
+	if c.If != "" && conditionNamed(c.If) == nil {
+		names := make([]string, len(Conditions))
+		for i, k := range Conditions {
+			names[i] = k.Name
 		}
 		tell := r.wrong(n, "book-unknown-condition", "%q is no condition", c.If)
 		if near, ok := diag.Nearest(c.If, names); ok {

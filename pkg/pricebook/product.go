@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 
+	"github.com/shopspring/decimal"
 	"go.yaml.in/yaml/v4"
 
 	"ledgerboard/pkg/diag"
@@ -12,57 +13,170 @@ import (
 
 func asQuantity(err error, to **quantity.Error) bool { return errors.As(err, to) }
 
-// Invented is the source of the starter's prices.
-const Invented = "invented starter price"
+// Invented is the source of the starter's prices, Owners of an owner's that name none.
+const (
+	Invented = "invented starter price"
+	Owners   = "your own price book"
+)
 
 // starterDate is the day of the starter's prices.
 var starterDate = quantity.Date{Year: 2026, Month: 9, Day: 1} // said once in docs/price-book.md
 
-func (r *reader) product(name string, at diag.Pos, body *yaml.Node) *Product {
-	p := &Product{Name: name, Pos: at, Dated: starterDate, Source: Invented}
-	var priced, packed bool
-	roll := func() *Roll {
-		if p.Roll == nil {
-			p.Roll = &Roll{}
+// StarterDate is the day of the starter's prices.
+func StarterDate() quantity.Date { return starterDate }
+
+// productKeys are the keys of a product.
+var productKeys = []keyOf[*Product]{
+	{Key{"aisle", "tile", "nothing", "where it is found in a shop; `buy` lists by it"}, func(r *reader, p *Product) func(*yaml.Node) { return r.text(&p.Aisle) }},
+	{Key{"pack", "box of 10 sq ft", "*needed*, or `sticks` or `roll`", "what it is sold in: a word, how much is in it and the unit; or a unit alone, as in `each` or `day`"},
+		func(r *reader, p *Product) func(*yaml.Node) {
+			return parsed(r, quantity.ParsePack, func(x quantity.Pack) { p.Pack = x })
+		}},
+	{Key{"price", "$24.90", "*needed*, but with `sticks`", "what one pack costs before sales tax"}, func(r *reader, p *Product) func(*yaml.Node) { return r.money(&p.Price) }},
+	{Key{"sticks", "{8 ft: $8.40, 12 ft: $12.60}", "it is sold by the pack", "instead of pack and price: the lengths it is sold in and what one of each costs; a cut list says how many"},
+		func(r *reader, p *Product) func(*yaml.Node) { return func(n *yaml.Node) { r.sticks(p, n) } }},
+	{Key{"roll", "20.5 in x 33 ft", "it is sold by the pack", "instead of pack: width and length of a roll of wallpaper, hung in drops"},
+		func(r *reader, p *Product) func(*yaml.Node) {
+			return parsed(r, quantity.ParseSize, func(x quantity.Size) { p.roll().Width, p.roll().Length = x.First.Length, x.Second.Length })
+		}},
+	{Key{"repeat", "21 in", "no pattern", "after what length the pattern of a roll comes again"}, func(r *reader, p *Product) func(*yaml.Node) {
+		return parsed(r, quantity.ParseLength, func(x quantity.Length) { p.roll().Repeat = x })
+	}},
+	{Key{"half drop", "yes", "no", "whether neighbouring drops are shifted by half a repeat"}, func(r *reader, p *Product) func(*yaml.Node) {
+		return r.yesNo(func(x bool) { p.roll().HalfDrop = x })
+	}},
+	{Key{"grade", "standard", "nothing", "builder, standard or better"}, func(r *reader, p *Product) func(*yaml.Node) { return r.text(&p.Grade) }},
+	{Key{"tax", "no", "yes", "whether sales tax is charged on it"}, func(r *reader, p *Product) func(*yaml.Node) { return r.yesNo(func(x bool) { p.NoTax = !x }) }},
+	{Key{"dated", "2026-09-14", "unknown; 2026-09-01 in the starter book", "the day of the price"}, func(r *reader, p *Product) func(*yaml.Node) {
+		return parsed(r, quantity.ParseDate, func(x quantity.Date) { p.Dated = x })
+	}},
+	{Key{"source", "Fern Street Supply", "your own price book; in the starter book, an invented starter price", "who says so"},
+		func(r *reader, p *Product) func(*yaml.Node) { return r.text(&p.Source) }},
+}
+
+// roll is how it is sold as wallpaper; a copy, for the one of the book below stays.
+func (p *Product) roll() *Roll {
+	if p.Roll == nil {
+		p.Roll = &Roll{}
+	}
+	return p.Roll
+}
+
+// product reads a product over the one of the same name in the book below, or nil,
+// from which it has what it does not say.
+func (r *reader) product(name string, at diag.Pos, body *yaml.Node, base *Product) *Product {
+	p := &Product{}
+	if base != nil {
+		*p = *base
+		if base.Roll != nil {
+			roll := *base.Roll
+			p.Roll = &roll
 		}
-		return p.Roll
 	}
-	r.keys(body, "the product", map[string]func(*yaml.Node){
-		"aisle":     r.text(&p.Aisle),
-		"grade":     r.text(&p.Grade),
-		"source":    r.text(&p.Source),
-		"pack":      parsed(r, quantity.ParsePack, func(x quantity.Pack) { p.Pack, packed = x, true }),
-		"price":     func(n *yaml.Node) { priced = true; r.money(&p.Price)(n) },
-		"sticks":    func(n *yaml.Node) { packed, priced = true, true; r.sticks(p, n) },
-		"roll":      parsed(r, quantity.ParseSize, func(x quantity.Size) { packed = true; roll().Width, roll().Length = x.First.Length, x.Second.Length }),
-		"repeat":    parsed(r, quantity.ParseLength, func(x quantity.Length) { roll().Repeat = x }),
-		"half drop": r.yesNo(func(x bool) { roll().HalfDrop = x }),
-		"tax":       r.yesNo(func(x bool) { p.NoTax = !x }),
-		"dated":     parsed(r, quantity.ParseDate, func(x quantity.Date) { p.Dated = x }),
-	})
-	if !packed {
-		r.missing(at, name, "pack", "pack: box of 10 sq ft   or   pack: each")
+	p.Name, p.Pos = name, at
+	priced := has(body, "price") || has(body, "sticks")
+	switch {
+	case r.starter:
+		p.Dated, p.Source = starterDate, Invented
+	case priced || base == nil: // a new price has its own day and source
+		p.Dated, p.Source = quantity.Date{}, Owners
 	}
-	if !priced {
-		r.missing(at, name, "price", "price: $24.90")
+	if has(body, "sticks") {
+		p.Pack, p.Roll, p.Price, p.Sticks = quantity.Pack{}, nil, decimal.Decimal{}, nil
 	}
+	if has(body, "pack") {
+		p.Roll, p.Sticks = nil, nil
+	}
+	if has(body, "roll") {
+		p.Pack, p.Sticks = quantity.Pack{}, nil
+	}
+	r.whole(p, base, at, entryKeys(r, body, "the product", productKeys, p))
 	return p
 }
 
+// whole refuses a product that is not sold in anything or has no price for it, and one
+// that is sold in another unit than the work that the book below takes it for.
+func (r *reader) whole(p, base *Product, at diag.Pos, given map[string]bool) {
+	packed := given["pack"] || given["roll"] || given["sticks"]
+	switch {
+	case given["sticks"] && (given["pack"] || given["roll"] || given["price"]) || given["pack"] && given["roll"]:
+		r.found.Add(diag.Errorf(at, "book-two-ways", "%q is sold in two ways", p.Name).WithHint("keep one: pack and price, roll and price, or sticks, each with its price"))
+		return
+	case base == nil && !packed:
+		r.missing(at, p.Name, "pack", "pack: box of 10 sq ft   or   pack: each")
+	case len(p.Sticks) > 0 && given["price"]:
+		r.missing(at, p.Name, "price for each stick", "sticks: {8 ft: $8.40}   in place of the price")
+	case p.Roll != nil && !(p.Roll.Length.Feet().IsPositive() && p.Roll.Width.Feet().IsPositive()):
+		r.missing(at, p.Name, "roll of any size", "roll: 20.5 in x 33 ft")
+	}
+	if !given["price"] && !given["sticks"] && (base == nil || packed) {
+		r.missing(at, p.Name, "price", "price: $24.90   , for a pack has the price it is sold at")
+	}
+	if base != nil && packed && p.unit() != base.unit() {
+		r.found.Add(diag.Errorf(at, "book-bad-unit", "%q is sold by the %s, but by the %s in the book below", p.Name, spoken(p.unit()), spoken(base.unit())).
+			WithHint("the work that takes it counts on the %s; give it a name of its own", spoken(base.unit())))
+	}
+}
+
+// unit is what a product is counted in; wallpaper is counted in rolls.
+func (p *Product) unit() quantity.Unit {
+	switch {
+	case p.Roll != nil:
+		return "roll"
+	case len(p.Sticks) > 0:
+		return "ft"
+	}
+	return p.Pack.Unit
+}
+
+// spoken is a unit behind "by the".
+func spoken(u quantity.Unit) string {
+	if u == "each" {
+		return "piece"
+	}
+	return string(u)
+}
+
+// has reports whether a group has a key.
+func has(n *yaml.Node, key string) bool {
+	for i := 0; i+1 < len(n.Content) && n.Kind == yaml.MappingNode; i += 2 {
+		if n.Content[i].Value == key {
+			return true
+		}
+	}
+	return false
+}
+
+// missing is about a key that is needed; a name that is nearly one of the book below was
+// probably meant for it, from which it would have the key.
 func (r *reader) missing(at diag.Pos, name, key, example string) {
-	r.found.Add(diag.Errorf(at, "book-missing", "%q has no %s", name, key).WithHint("add   %s", example))
+	d := diag.Errorf(at, "book-missing", "%q has no %s", name, key)
+	if near, ok := diag.Nearest(name, r.below); ok && near != name {
+		r.found.Add(d.WithHint("did you mean %q? what an entry does not say is taken from the one of its name; or add   %s", near, example))
+		return
+	}
+	r.found.Add(d.WithHint("add   %s", example))
 }
 
 func (r *reader) sticks(p *Product, n *yaml.Node) {
 	r.mapping(n, "sticks", func(key, value *yaml.Node) bool {
 		var s Stick
-		parsed(r, quantity.ParseLength, func(x quantity.Length) { s.Length = x })(key)
+		parsed(r, someLength, func(x quantity.Length) { s.Length = x })(key)
 		r.money(&s.Price)(value)
 		p.Sticks = append(p.Sticks, s)
 		return true
 	})
+	if len(n.Content) == 0 && n.Kind == yaml.MappingNode {
+		r.wrong(n, "book-want-value", "no stick has a price")("write   sticks: {8 ft: $8.40, 12 ft: $12.60}")
+	}
 	slices.SortFunc(p.Sticks, func(a, b Stick) int { return a.Length.Cmp(b.Length) })
 }
 
-// StarterDate is the day of the starter's prices.
-func StarterDate() quantity.Date { return starterDate }
+// someLength reads a length above 0.
+func someLength(text string) (quantity.Length, error) {
+	x, err := quantity.ParseLength(text)
+	if err == nil && !x.Feet().IsPositive() {
+		err = &quantity.Error{Found: text, Why: "nothing is that short", Want: "a length above 0, e.g. 8 ft"}
+	}
+	return x, err
+}

@@ -1,6 +1,8 @@
 package pricebook
 
 import (
+	"errors"
+	"io"
 	"strings"
 
 	"go.yaml.in/yaml/v4"
@@ -8,18 +10,19 @@ import (
 	"ledgerboard/pkg/diag"
 )
 
-// Read reads an owner's book, which stands before the one it adds to. The list holds
-// every mistake in it; the book is of use only without any.
+// Read reads an owner's book, which stands before the one it adds to. An entry of a name
+// that the book below has too takes from it what it does not say. The list holds every
+// mistake in it; the book is of use only without any.
 func Read(name, text string, below *Book) (*Book, diag.List) {
 	b := &Book{products: map[string]*entry{}, items: map[string]*entry{}, below: below}
 	var found diag.List
 	r := &reader{file: name, found: &found}
-	var doc yaml.Node
-	if err := yaml.Unmarshal([]byte(text), &doc); err != nil {
-		found.Add(diag.Errorf(diag.Pos{File: name, Line: 1}, "book-syntax", "the price book is not YAML: %s", firstLine(err)).WithHint("check the indentation and the colons near that line"))
+	doc, bad := document(name, text)
+	switch {
+	case bad != nil:
+		found.Add(*bad)
 		return b, found
-	}
-	if len(doc.Content) > 0 {
+	case len(doc.Content) > 0 && doc.Content[0].Tag != "!!null":
 		r.sections(b, doc.Content[0])
 	}
 	b.check(&found)
@@ -27,9 +30,28 @@ func Read(name, text string, below *Book) (*Book, diag.List) {
 	return b, found
 }
 
-func firstLine(err error) string {
-	line, _, _ := strings.Cut(strings.TrimPrefix(err.Error(), "yaml: "), "\n")
-	return line
+// document is the one YAML document of a text, which may be empty.
+func document(name, text string) (doc yaml.Node, bad *diag.Diag) {
+	d := yaml.NewDecoder(strings.NewReader(text))
+	err := d.Decode(&doc)
+	if errors.Is(err, io.EOF) {
+		return doc, nil
+	}
+	var more yaml.Node
+	if err == nil {
+		if err = d.Decode(&more); errors.Is(err, io.EOF) {
+			return doc, nil
+		}
+	}
+	at := diag.Pos{File: name, Line: max(1, more.Line), Col: 1}
+	why := "the price book has more than one document"
+	var flaw *yaml.LoadError
+	if errors.As(err, &flaw) {
+		at.Line, at.Col = max(1, flaw.Mark.Line), max(1, flaw.Mark.Column)
+		why = "the price book is not YAML here"
+	}
+	out := diag.Errorf(at, "book-syntax", "%s", why).WithHint("check the indentation, the colons, the quotes and the brackets near that line")
+	return doc, &out
 }
 
 func (r *reader) sections(b *Book, n *yaml.Node) {
@@ -39,8 +61,11 @@ func (r *reader) sections(b *Book, n *yaml.Node) {
 				continue
 			}
 			r.mapping(value, section, func(name, body *yaml.Node) bool {
-				e := &entry{kind: kind, name: name.Value, file: r.file, line: name.Line}
-				e.once.Do(func() { r.entry(e, name, body) })
+				e := &entry{kind: kind, name: even(name.Value), file: r.file, line: name.Line}
+				e.once.Do(func() { r.entry(e, name, body, b.below) })
+				if b.own(kind, e.name) != nil && name.Value != e.name {
+					r.wrong(name, "book-twice", "%q is given twice, as %q", e.name, name.Value)("keep one of them")
+				}
 				b.put(e)
 				return true
 			})
@@ -58,19 +83,23 @@ func (e *entry) read() *entry {
 		if err != nil || len(doc.Content) == 0 || len(doc.Content[0].Content) < 2 {
 			panic("the starter price book is not YAML") // a test reads all of it
 		}
-		r := &reader{file: e.file, above: e.line - 1, found: &e.found}
-		r.entry(e, doc.Content[0].Content[0], doc.Content[0].Content[1])
+		r := &reader{file: e.file, above: e.line - 1, found: &e.found, starter: true}
+		r.entry(e, doc.Content[0].Content[0], doc.Content[0].Content[1], nil)
 	})
 	return e
 }
 
-func (r *reader) entry(e *entry, name, body *yaml.Node) {
+// even is a name in small letters with single blanks, as all names of a book are.
+func even(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
+
+func (r *reader) entry(e *entry, name, body *yaml.Node, below *Book) {
 	at := r.pos(name)
+	r.below = below.all(e.kind)
 	if e.kind == products {
-		e.product = r.product(e.name, at, body)
+		e.product = r.product(e.name, at, body, below.Product(e.name))
 		return
 	}
-	e.item = r.item(e.name, at, body)
+	e.item = r.item(e.name, at, body, below.Item(e.name))
 }
 
 // check finds names that lead nowhere and companions that go round in a circle.

@@ -1,6 +1,7 @@
 package pricebook
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -17,6 +18,9 @@ type reader struct {
 	file  string
 	above int // lines of the file above the text that is read
 	found *diag.List
+
+	starter bool     // it is the book that ships
+	below   []string // names of the kind of entry being read, in the book below
 }
 
 func (r *reader) pos(n *yaml.Node) diag.Pos {
@@ -27,6 +31,9 @@ func (r *reader) wrong(n *yaml.Node, code, format string, args ...any) func(hint
 	d := diag.Errorf(r.pos(n), code, format, args...)
 	return func(hint string, args ...any) { r.found.Add(d.WithHint(hint, args...)) }
 }
+
+// hundreds are what a comma between thousands cuts off in a group in brackets.
+var hundreds = regexp.MustCompile(`^\d{3}(\.\d+)?$`)
 
 // mapping visits the keys of a group; visit returns false for a key it does not know.
 func (r *reader) mapping(n *yaml.Node, what string, visit func(key, value *yaml.Node) bool, known ...string) {
@@ -42,10 +49,12 @@ func (r *reader) mapping(n *yaml.Node, what string, visit func(key, value *yaml.
 			r.wrong(key, "book-twice", "%q is given twice", key.Value)("keep one of them")
 		case !visit(key, n.Content[i+1]):
 			tell := r.wrong(key, "book-unknown-key", "%s has no key %q", what, key.Value)
-			if near, ok := diag.Nearest(key.Value, known); ok {
+			if hundreds.MatchString(key.Value) {
+				tell("a comma between { and } begins another key; write an amount without it, e.g. $1200")
+			} else if near, ok := diag.Nearest(key.Value, known); ok {
 				tell("did you mean %q?", near)
 			} else {
-				tell("its keys are: %s", strings.Join(known, ", "))
+				tell("its keys are: %s", strings.Join(slices.Sorted(slices.Values(known)), ", "))
 			}
 		}
 		seen[key.Value] = true
@@ -58,7 +67,6 @@ func (r *reader) keys(n *yaml.Node, what string, table map[string]func(*yaml.Nod
 	for k := range table {
 		names = append(names, k)
 	}
-	slices.Sort(names)
 	r.mapping(n, what, func(key, value *yaml.Node) bool {
 		read := table[key.Value]
 		if read == nil {
@@ -108,7 +116,16 @@ func (r *reader) refused(n *yaml.Node, err error) {
 }
 
 func (r *reader) money(to *decimal.Decimal) func(*yaml.Node) {
-	return parsed(r, quantity.ParseMoney, func(x decimal.Decimal) { *to = x })
+	return parsed(r, dollars, func(x decimal.Decimal) { *to = x })
+}
+
+// dollars reads an amount of 0 or more.
+func dollars(text string) (decimal.Decimal, error) {
+	x, err := quantity.ParseMoney(text)
+	if err == nil && x.IsNegative() {
+		err = &quantity.Error{Found: text, Why: "it is below zero", Want: "what it costs, e.g. $24.90"}
+	}
+	return x, err
 }
 
 func (r *reader) yesNo(take func(bool)) func(*yaml.Node) {

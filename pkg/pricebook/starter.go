@@ -13,7 +13,10 @@ var files embed.FS
 
 // Starter returns the book that ships with the program. An entry is read when it is
 // asked for: a deal needs some of them, and reading all takes longer than a bid.
-var Starter = sync.OnceValue(func() *Book {
+var Starter = sync.OnceValue(index)
+
+// index finds the entries of the starter book without reading them.
+func index() *Book {
 	b := &Book{products: map[string]*entry{}, items: map[string]*entry{}}
 	dir, _ := files.ReadDir("book") // embedded, so always there
 	for _, f := range dir {
@@ -21,7 +24,7 @@ var Starter = sync.OnceValue(func() *Book {
 		b.index("starter book, "+f.Name(), string(text))
 	}
 	return b
-})
+}
 
 // An entry is a product or an item: its text until it is read.
 type entry struct {
@@ -46,35 +49,49 @@ var sections = [...]string{"products", "items"}
 // index finds the entries of a file whose form is known to be sound: each begins with
 // its name, two spaces in.
 func (b *Book) index(file, text string) {
-	kind := -1
+	kind, start := items, 0
 	var open *entry
-	for i, line := range strings.SplitAfter(text, "\n") {
-		bare := strings.TrimRight(line, " \n")
-		switch {
-		case strings.HasPrefix(bare, "   ") || bare == "" || strings.HasPrefix(strings.TrimSpace(bare), "#"):
-			if open != nil {
-				open.text += line
-			}
-		case strings.HasPrefix(bare, "  "):
-			name, _, _ := strings.Cut(bare[2:], ":")
-			open = &entry{kind: kind, name: name, file: file, line: i + 1, text: line}
+	end := func(at int) {
+		if open != nil {
+			open.text = text[start:at]
+			open = nil
+		}
+	}
+	at, n := 0, 0
+	for line := range strings.Lines(text) {
+		n++
+		switch first := strings.TrimLeft(line, " "); {
+		case first == "\n" || first[0] == '#' || len(line)-len(first) > 2:
+		case len(line)-len(first) == 2:
+			end(at)
+			name, _, _ := strings.Cut(first, ":")
+			open, start = &entry{kind: kind, name: name, file: file, line: n}, at
 			b.put(open)
 		default:
-			open, kind = nil, items
-			if bare == "products:" {
+			end(at)
+			kind = items
+			if strings.HasPrefix(line, "products:") {
 				kind = products
 			}
 		}
+		at += len(line)
 	}
+	end(at)
 }
 
 func (b *Book) put(e *entry) {
-	all := b.products
-	if e.kind == items {
-		all = b.items
-	}
-	if all[e.name] == nil {
+	if b.own(e.kind, e.name) == nil {
 		b.names[e.kind] = append(b.names[e.kind], e.name)
 	}
-	all[e.name] = e
+	b.kind(e.kind)[e.name] = e
 }
+
+// kind are the entries of a kind of this book alone, own is one of them.
+func (b *Book) kind(kind int) map[string]*entry {
+	if kind == items {
+		return b.items
+	}
+	return b.products
+}
+
+func (b *Book) own(kind int, name string) *entry { return b.kind(kind)[name] }

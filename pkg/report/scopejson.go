@@ -7,6 +7,7 @@ import (
 
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 )
 
 // ScopeObject is the JSON of the work: figures are decimals as strings.
@@ -105,7 +106,7 @@ type ProductObject struct {
 	Aisle   string                     `json:"aisle"`
 	Pack    string                     `json:"pack"`
 	Buy     string                     `json:"buy"`
-	Dated   string                     `json:"price_dated"`
+	Dated   string                     `json:"price_dated,omitempty"`
 	Source  string                     `json:"price_source"`
 	Figures map[string]decimal.Decimal `json:"figures"`
 	Cuts    []StickObject              `json:"cuts,omitempty"`
@@ -123,7 +124,7 @@ func BuyJSON(w io.Writer, a *answer.Answer) error {
 	o := BuyObject{Schema: Schema, Deal: DealObject{a.Deal.Name, a.Deal.Address, a.Deal.Notes}, Products: []ProductObject{}}
 	for _, m := range bought(a) {
 		p := a.Deal.Products[m]
-		x := ProductObject{m.Label, p.Aisle, p.Pack.String(), packs(a, m), p.Dated.String(), p.Source,
+		x := ProductObject{m.Label, p.Aisle, p.Pack.String(), packs(a, m), day(p.Dated), p.Source,
 			lines(a, m, []string{"total_bought", "packs", "left_over", "product_cost", "before_tax"}), nil}
 		for _, c := range a.Deal.Cuts {
 			if c.Product != m {
@@ -140,4 +141,12 @@ func BuyJSON(w io.Writer, a *answer.Answer) error {
 		o.Products = append(o.Products, x)
 	}
 	return writeJSON(w, o)
+}
+
+// day is a day as text, "" if it is unknown.
+func day(d quantity.Date) string {
+	if d.IsZero() {
+		return ""
+	}
+	return d.String()
 }

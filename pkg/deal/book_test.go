@@ -1,0 +1,192 @@
+package deal_test
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// booked reads a deal with one room whose work is given, and a price book beside it.
+func booked(book, work string) (*deal.Deal, diag.List) {
+	open := func(string) ([]byte, error) { return []byte(book), nil }
+	text := minimal + "own book: mine.yaml\nrooms: {hall: {size: 12' x 4', work: {" + work + "}}}\n"
+	return deal.ReadWith(deal.Options{Open: open}, "a.yaml", []byte(text))
+}
+
+// bookSlips are price books with one mistake, and all the codes that come of it.
+var bookSlips = [][2]string{
+	{"book-want-group", "products: [a]"},
+	{"book-want-value", "products: {wall paint: {price: [5]}}"},
+	{"book-want-list", "items: {paint walls: {brings: 5}}"},
+	{"book-unknown-key", "products: {wall paint: {prise: $5}}"},
+	{"book-missing", "products: {gold leaf: {price: $5}}"},
+	{"book-two-ways", "products: {gold leaf: {sticks: {8 ft: $5}, price: $5}}"},
+	{"book-bad-value", "products: {wall paint: {price: lots}}"},
+	{"book-bad-unit", "items: {paint walls: {hired: $5 each}}"},
+	{"book-unknown-measure", "items: {paint walls: {measure: mood}}"},
+	{"book-unknown-condition", "items: {paint walls: {brings: [mask room if sunny]}}"},
+	{"book-unknown-caution", "items: {paint walls: {cautions: [dragons]}}"},
+	{"book-unknown-product", "items: {paint walls: {materials: {gold leaf: {takes: 1}}}}"},
+	{"book-unknown-item", "items: {paint walls: {brings: [gild walls]}}"},
+	{"book-circle", "items: {mask room: {brings: [paint walls]}}"},
+	// what any file can be wrong in
+	{"yaml-syntax", "products: {wall paint: {price: $5}"},
+	{"duplicate-key", "products: {wall paint: {price: $5, price: $6}}"},
+	{"yaml-anchor", "products: {wall paint: &p {price: $5}}"},
+	{"more-documents", "products: {}\n---\nitems: {}\n"},
+	{"file-not-utf8", "products: {caf\xe9: {}}"},
+}
+
+func TestEachCodeOfABookIsReached(t *testing.T) {
+	reached := map[string]bool{"book-unreadable": true}
+	for _, s := range bookSlips {
+		d, found := booked(s[1], "paint walls: hired")
+		require.Nil(t, d, s[1])
+		require.Len(t, found, 1, s[1])
+		require.Equal(t, s[0], found[0].Code, s[1])
+		require.Equal(t, "mine.yaml", found[0].Pos.File)
+		readsWell(t, found[0])
+		reached[s[0]] = true
+	}
+	for _, c := range deal.Codes() {
+		require.Equal(t, strings.HasPrefix(c.Name, "book-"), strings.HasPrefix(c.Name, "book-") && reached[c.Name], c.Name)
+	}
+}
+
+func TestBookThatCannotBeOpened(t *testing.T) {
+	text := []byte(minimal + "own book: mine.yaml\n")
+	for _, how := range []deal.Options{{}, {Open: func(string) ([]byte, error) { return nil, errors.New("it is gone") }}} {
+		d, found := deal.ReadWith(how, "a.yaml", text)
+		require.Nil(t, d)
+		require.Equal(t, "book-unreadable", found[0].Code)
+	}
+}
+
+// The price of an own book is that of the product in the model, with what it does not
+// say taken from the starter book.
+func TestOwnPriceReachesTheModel(t *testing.T) {
+	d, found := booked("products: {Wall Paint: {price: $61}}\nitems: {paint walls: {hired: $0.75 per sq ft}}", "paint walls: hired")
+	require.False(t, found.HasErrors(), "%v", found)
+	i := slices.IndexFunc(d.Root.In("product"), func(m *model.Member) bool { return m.Label == "wall paint" })
+	require.GreaterOrEqual(t, i, 0)
+	given := d.Root.In("product")[i].Given
+	require.Equal(t, "61", given["pack_price"].Number.String())
+	require.Equal(t, "mine.yaml", given["pack_price"].Pos.File)
+	require.Equal(t, "1", given["holds"].Number.String(), "a gallon, as the starter book has it")
+	for m, w := range d.Work {
+		if w.Item.Name == "paint walls" {
+			require.Equal(t, "0.75", m.Given["hired_price"].Number.String())
+		}
+	}
+}
+
+// ages are the codes of old prices that come of a deal.
+func ages(found diag.List) (out []string) {
+	for _, d := range found {
+		if strings.HasSuffix(d.Code, "-old") {
+			out = append(out, d.Code+": "+d.Message)
+		}
+	}
+	return out
+}
+
+func bought(day string) string {
+	return strings.Replace("purchase: {price: $200k, date: DAY, closing: {title: $1k}}", "DAY", day, 1)
+}
+
+// A price is old from the day after the one a year on.
+func TestPricesAreOldAfterAYear(t *testing.T) {
+	const book = "products: {wall paint: {price: $40, dated: DAY}}"
+	for _, x := range []struct {
+		dated, bought string
+		old           bool
+	}{
+		{"2025-09-14", "2026-09-14", false}, {"2025-09-13", "2026-09-14", true}, {"2027-01-01", "2026-09-14", false},
+		{"2024-02-29", "2025-02-28", false}, {"2024-02-29", "2025-03-01", true},
+	} {
+		text := strings.Replace(minimal, "purchase: {price: $200k, closing: {title: $1k}}", bought(x.bought), 1)
+		open := func(string) ([]byte, error) { return []byte(strings.Replace(book, "DAY", x.dated, 1)), nil }
+		_, found := deal.ReadWith(deal.Options{Open: open}, "a.yaml", []byte(text+"own book: mine.yaml\nrooms: {hall: {size: 12' x 4', work: {paint walls: own hands}}}\n"))
+		got := ages(found)
+		require.Equal(t, x.old, len(got) == 1, "%v: %v", x, got)
+		if x.old {
+			require.Contains(t, got[0], "the price-book price for wall paint is dated "+x.dated)
+		}
+	}
+}
+
+// Only what is in use counts: not a product that a price in the file replaces, nor the
+// labour of own work, of a quote, or of an option that is not taken.
+func TestOnlyPricesInUseAreOld(t *testing.T) {
+	const book = "products: {wall paint: {price: $40, dated: 2025-01-01}}\nitems: {paint walls: {hired: $1 per sq ft, dated: 2025-01-02}}"
+	const quote = "quote: $90, covers: all, dated: 2026-08-20"
+	for work, want := range map[string]int{
+		"paint walls: hired":                              2,
+		"paint walls: own hands":                          1,
+		"paint walls: {by: hired, price: $50}":            1,
+		"paint walls: {by: own hands, price: $50}":        0,
+		"paint walls: {" + quote + ", price: $50}":        0,
+		"paint walls: {by: hired, hired: $2 per sq ft}":   1,
+		"baseboard: own hands":                            0,
+		"paint walls: {by: own hands, allowance: $25.50}": 0,
+	} {
+		text := strings.Replace(minimal, "purchase: {price: $200k, closing: {title: $1k}}", bought("2026-09-14"), 1)
+		open := func(string) ([]byte, error) { return []byte(book), nil }
+		_, found := deal.ReadWith(deal.Options{Open: open}, "a.yaml", []byte(text+"own book: mine.yaml\nrooms: {hall: {size: 12' x 4', work: {"+work+", paint ceiling: own hands}}}\n"))
+		got := ages(found)
+		switch want {
+		case 0:
+			require.Empty(t, got, work)
+		case 1:
+			require.Len(t, got, 1, work)
+			require.Contains(t, got[0], "the price-book price for", work)
+		default:
+			require.Len(t, got, 1, work)
+			require.Contains(t, got[0], fmt.Sprintf("%d price-book prices", want), work)
+			require.Contains(t, got[0], "the oldest is of 2025-01-01, for wall paint", work)
+		}
+	}
+	options := "rooms: {hall: {size: 12' x 4', options: {plain: {work: {baseboard: own hands}}, full: {work: {paint walls: hired}}}}}\nscope: plain\nown book: mine.yaml\n"
+	for _, all := range []bool{false, true} {
+		text := strings.Replace(minimal, "purchase: {price: $200k, closing: {title: $1k}}", bought("2026-09-14"), 1)
+		_, found := deal.ReadWith(deal.Options{AllOptions: all, Open: func(string) ([]byte, error) { return []byte(book), nil }}, "a.yaml", []byte(text+options))
+		require.False(t, found.HasErrors(), "%v", found)
+		require.Empty(t, ages(found), "all options: %v", all)
+	}
+}
+
+// purchaseDay is a fortnight after the starter book's prices.
+var purchaseDay = quantity.Date{Year: 2026, Month: 9, Day: 14}
+
+// Quotes are held against the purchase, or the latest day that the deal names.
+func TestQuotesAreOldAfterNinetyDays(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		days := rapid.IntRange(0, 200).Draw(t, "days")
+		quote := purchaseDay.AddDays(-days)
+		text := strings.Replace(minimal, "purchase: {price: $200k, closing: {title: $1k}}", bought(purchaseDay.String()), 1)
+		_, found := deal.Read("a.yaml", []byte(text+"rooms: {hall: {size: 12' x 4', work: {paint walls: {quote: $90, covers: all, dated: "+quote.String()+"}}}}\n"))
+		require.Equal(t, days > 90, len(ages(found)) == 1, "%d days: %v", days, ages(found))
+	})
+	_, found := booked("", "paint walls: {quote: $90, dated: 2026-01-01}, baseboard: {quote: $90, dated: 2026-02-01}, paint ceiling: {quote: $90, dated: 2026-09-14}")
+	require.Len(t, ages(found), 1)
+	require.Contains(t, ages(found)[0], "2 quotes are dated over 90 days before the latest day in the deal (2026-09-14)")
+}
+
+// The day of the starter book is not one of the deal; one of an own book is.
+func TestLatestDayOfADealWithoutAPurchaseDate(t *testing.T) {
+	_, found := booked("products: {wall paint: {price: $40, dated: 2024-01-01}}", "paint walls: own hands")
+	require.Empty(t, ages(found))
+	_, found = booked("products: {wall paint: {price: $40, dated: 2024-01-01}, painter tape: {price: $7, dated: 2025-06-01}}", "paint walls: own hands")
+	require.Len(t, ages(found), 1)
+	require.Contains(t, ages(found)[0], "the latest day in the deal (2025-06-01)")
+}

@@ -1,0 +1,123 @@
+package deal
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
+)
+
+// daysOfAQuote are how many days a quote is taken to hold; common practice, no source.
+const daysOfAQuote = 90
+
+// A priced is a price in use with its day and what it is for.
+type priced struct {
+	what    string
+	day     quantity.Date
+	starter bool // it is one of the book that ships, so not a day of the deal
+	at      diag.Pos
+}
+
+// doubtPrices looks for prices and quotes that are old on the day of the purchase, or,
+// if that is unknown, on the latest day that the deal names. The clock is not asked, so
+// that a file says the same tomorrow.
+func (r *reader) doubtPrices() {
+	book, quotes := r.bookPrices(), r.quotes()
+	day, event := r.deal.PurchaseDate, "the purchase"
+	if day.IsZero() {
+		day, event = r.latest(slices.Concat(book, quotes)), "the latest day in the deal"
+	}
+	if day.IsZero() {
+		return
+	}
+	yearBefore := day
+	yearBefore.Year--
+	r.old("prices-old", oldest(book, yearBefore), "price-book price", "12 months", r.where("own book", "rooms", "outside", "whole house"),
+		fmt.Sprintf("before %s (%s)", event, day), "ask again, and lay the new prices over the old with   ledgerboard prices --from quotes.csv")
+	if old := oldest(quotes, day.AddDays(-daysOfAQuote)); len(old) > 0 {
+		r.old("quotes-old", old, "quote", "90 days", old[0].at, fmt.Sprintf("before %s (%s)", event, day), "ask whether it still holds, and write the day of the answer")
+	}
+}
+
+// old tells of all old prices in one doubt, which names the oldest.
+func (r *reader) old(code string, all []priced, what, age string, at diag.Pos, before, hint string) {
+	switch len(all) {
+	case 0:
+	case 1:
+		r.say(code, at, "the %s for %s is dated %s, over %s %s", what, all[0].what, all[0].day, age, before)("%s", hint)
+	default:
+		r.say(code, at, "%d %ss are dated over %s %s; the oldest is of %s, for %s", len(all), what, age, before, all[0].day, all[0].what)("%s", hint)
+	}
+}
+
+// oldest are the prices dated before a day, the oldest first.
+func oldest(all []priced, before quantity.Date) []priced {
+	out := slices.DeleteFunc(slices.Clone(all), func(p priced) bool { return p.day.IsZero() || p.day.Compare(before) >= 0 })
+	slices.SortStableFunc(out, func(a, b priced) int { return cmp.Or(a.day.Compare(b.day), cmp.Compare(a.what, b.what)) })
+	return out
+}
+
+// bookPrices are the prices of the price book that the chosen work uses: of products,
+// and of hired labour without a quote.
+func (r *reader) bookPrices() []priced {
+	var out []priced
+	seen := map[string]bool{}
+	add := func(what string, day quantity.Date, source string) {
+		if !seen[what] {
+			seen[what] = true
+			out = append(out, priced{what: what, day: day, starter: source == pricebook.Invented})
+		}
+	}
+	for _, w := range r.chosenWorks() {
+		for _, product := range w.products {
+			add(product.Name, product.Dated, product.Source)
+		}
+		given := w.member.Given
+		_, quoted := given["quote"]
+		if price, ok := given["hired_price"]; ok && !quoted && price.Pos == w.item.Pos && given["who"].Choice != "own" && !given["by_the_hour"].Number.IsPositive() {
+			add("the labour of "+w.item.Name, w.item.Dated, w.item.HiredSource)
+		}
+	}
+	return out
+}
+
+// quotes are the days that the chosen work names for its quotes and prices.
+func (r *reader) quotes() []priced {
+	var out []priced
+	for _, w := range r.chosenWorks() {
+		if w.scope.path == "" {
+			continue
+		}
+		if g := r.good(w.scope.path + "dated"); g != nil {
+			out = append(out, priced{what: w.label, day: g.date, at: g.at()})
+		}
+	}
+	return out
+}
+
+// chosenWorks is the work of the options that the scope takes.
+func (r *reader) chosenWorks() []*work {
+	var out []*work
+	for _, p := range r.plans {
+		if v, marked := p.option.Given["chosen"]; marked && v.Number.IsZero() {
+			continue
+		}
+		out = append(out, p.works...)
+	}
+	return out
+}
+
+// latest is the latest day that the deal or the owner's price book names; zero if they
+// name none.
+func (r *reader) latest(prices []priced) quantity.Date {
+	out := r.deal.DepositRefundableUntil
+	for _, p := range prices {
+		if !p.starter && p.day.Compare(out) > 0 {
+			out = p.day
+		}
+	}
+	return out
+}

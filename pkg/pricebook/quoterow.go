@@ -1,0 +1,228 @@
+package pricebook
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// quote reads a row.
+func (r *tableReader) quote() {
+	for i := range r.row {
+		if !r.clean(i) {
+			return
+		}
+		if i >= r.wide && strings.TrimSpace(r.row[i]) != "" {
+			r.wrong(i, "quotes-csv", "the row has more values than there are columns")("put a value with a comma in it in quotes, or leave the comma out")
+			return
+		}
+	}
+	before := len(r.found)
+	q := Quote{}
+	if !r.named(&q) {
+		return
+	}
+	if q.Item {
+		r.hired(&q)
+	} else {
+		r.bought(&q)
+	}
+	r.saidBy(&q)
+	if len(r.found) == before && r.once(q) {
+		r.quotes = append(r.quotes, q)
+	}
+}
+
+// named finds what the row is for.
+func (r *tableReader) named(q *Quote) bool {
+	text, at := r.cell("name")
+	kind, kindAt := r.cell("kind")
+	kind = even(kind)
+	q.Pos = r.place(at)
+	if text == "" {
+		r.wrong(at, "quotes-name", "the row has no name")("write the name of a product or an item of the price book")
+		return false
+	}
+	if kind != "" && kind != "product" && kind != "item" {
+		r.wrong(kindAt, "quotes-kind", "%q is no kind", kind)("write product or item, or leave it out")
+		return false
+	}
+	product, item := r.book.Product(even(text)), r.book.Item(even(text))
+	switch {
+	case kind == "item" || product == nil:
+		product = nil
+	case item != nil && kind == "":
+		r.wrong(at, "quotes-kind", "%q is both a product and an item", text)("add a column   kind   that says which")
+		return false
+	}
+	switch {
+	case product != nil:
+		q.Name = product.Name
+	case item != nil && kind != "product":
+		q.Name, q.Item = item.Name, true
+	default:
+		r.unknown(text, kind, at)
+		return false
+	}
+	return true
+}
+
+func (r *tableReader) unknown(text, kind string, at int) {
+	names := r.book.Products()
+	what := "product"
+	switch kind {
+	case "item":
+		names, what = r.book.Items(), "item"
+	case "":
+		names, what = append(names, r.book.Items()...), "product or item"
+	}
+	tell := r.wrong(at, "quotes-name", "the price book has no %s %q", what, text)
+	if near, ok := diag.Nearest(text, names); ok {
+		tell("did you mean %q?", near)
+		return
+	}
+	words := strings.Fields(text)
+	tell("look for it with   ledgerboard prices %s   or add it to your own price book", words[len(words)-1])
+}
+
+// bought reads the price and the pack of a product.
+func (r *tableReader) bought(q *Quote) {
+	text, at := r.cell("price")
+	if text == "" {
+		r.wrong(at, "quotes-price", "the row for %q has no price", q.Name)("write what a pack costs, e.g. 24.90, or take the row out")
+		return
+	}
+	price, err := dollars(text)
+	if err != nil {
+		r.refused(at, "quotes-price", text, err)
+		return
+	}
+	q.Price = price
+	if unit, at := r.cell("unit"); unit != "" {
+		r.wrong(at, "quotes-pack", "%q is for an item, but %q is a product", unit, q.Name)("write in the column   pack   what it is sold in")
+		return
+	}
+	pack, at := r.cell("pack")
+	p := r.book.Product(q.Name)
+	switch {
+	case len(p.Sticks) > 0:
+		r.stick(q, p, pack, at)
+	case pack == "":
+	case p.Roll != nil:
+		r.roll(q, pack, at)
+	default:
+		x, err := quantity.ParsePack(pack)
+		switch {
+		case err != nil:
+			r.refused(at, "quotes-pack", pack, err)
+		case x.Unit != p.Pack.Unit:
+			r.wrong(at, "quotes-pack", "%q is in %s, but %q is sold by the %s", pack, x.Unit, p.Name, spoken(p.Pack.Unit))("the book has it as %q; write what the price is for in %s", p.Pack.String(), p.Pack.Unit)
+		default:
+			q.Pack = &x
+		}
+	}
+}
+
+func (r *tableReader) stick(q *Quote, p *Product, pack string, at int) {
+	if pack == "" {
+		r.wrong(at, "quotes-pack", "%q is sold by the stick, and the row does not say which", p.Name)("write it in the column   pack, e.g. stick of %s", plainLength(p.Sticks[0].Length))
+		return
+	}
+	x, err := someLength(strings.TrimPrefix(even(pack), "stick of "))
+	if err != nil {
+		r.wrong(at, "quotes-pack", "%q is no stick", pack)("write it like   stick of %s", plainLength(p.Sticks[0].Length))
+		return
+	}
+	q.Stick = &x
+}
+
+func (r *tableReader) roll(q *Quote, pack string, at int) {
+	x, err := quantity.ParseSize(strings.TrimPrefix(even(pack), "roll of "))
+	if err != nil || !x.First.Feet().IsPositive() || !x.Second.Feet().IsPositive() {
+		r.wrong(at, "quotes-pack", "%q is no roll", pack)("write it like   roll of 20.5 in x 33 ft")
+		return
+	}
+	q.Roll = &x
+}
+
+// hired reads what a trade charges for each unit of an item.
+func (r *tableReader) hired(q *Quote) {
+	text, at := r.cell("price")
+	it := r.book.Item(q.Name)
+	if unit, at := r.cell("unit"); unit != "" && even(unit) != string(it.Unit) {
+		r.wrong(at, "quotes-unit", "%q is measured in %s, not in %s", it.Name, it.Unit, unit)("write the price for each %s", it.Unit)
+	}
+	if pack, at := r.cell("pack"); pack != "" {
+		r.wrong(at, "quotes-pack", "%q is work and has no pack", it.Name)("leave it out; the price is for each %s", it.Unit)
+	}
+	switch {
+	case text == "":
+		r.wrong(at, "quotes-price", "the row for %q has no price", it.Name)("write what a trade charges for each %s, e.g. 9.50, or none", it.Unit)
+	case even(text) == "none":
+		q.None = true
+	default:
+		price, err := perUnit(text, it.Unit)
+		if err != nil {
+			r.refused(at, "quotes-price", text, err)
+			return
+		}
+		q.Price = price
+	}
+}
+
+// perUnit reads dollars for each unit: 9.50, $9.50 per sq ft.
+func perUnit(text string, unit quantity.Unit) (decimal.Decimal, error) {
+	if x, err := dollars(text); err == nil || strings.HasPrefix(strings.TrimLeft(text, "$ "), "-") {
+		return x, err
+	}
+	for _, form := range []string{text, text + " per " + string(unit), "$" + text + " per " + string(unit)} {
+		x, err := quantity.ParsePer(form)
+		switch {
+		case err == nil && x.Money && x.Bottom == unit:
+			return x.Number, nil
+		case err == nil && x.Money:
+			return x.Number, &quantity.Error{Found: text, Why: fmt.Sprintf("it is for each %s, but the work is measured in %s", x.Bottom, unit), Want: fmt.Sprintf("the price for each %s", unit)}
+		}
+	}
+	_, err := dollars(text)
+	return decimal.Decimal{}, err
+}
+
+// saidBy reads the day and the source.
+func (r *tableReader) saidBy(q *Quote) {
+	if text, at := r.cell("dated"); text != "" {
+		x, err := quantity.ParseDate(text)
+		if err != nil {
+			r.refused(at, "quotes-dated", text, err)
+		}
+		q.Dated = x
+	}
+	q.Source, _ = r.cell("source")
+}
+
+func (r *tableReader) refused(at int, code, text string, err error) {
+	q := &quantity.Error{}
+	if asQuantity(err, &q) {
+		r.wrong(at, code, "%q: %s", text, q.Why)("write %s", q.Want)
+		return
+	}
+	r.wrong(at, code, "%q cannot be read", text)("see docs/price-book.md")
+}
+
+// once refuses a second row for one thing.
+func (r *tableReader) once(q Quote) bool {
+	key := fmt.Sprint(q.Item, q.Name)
+	if q.Stick != nil {
+		key += " " + q.Stick.Inches().String()
+	}
+	if line, twice := r.rows[key]; twice {
+		r.wrong(r.columns["name"], "quotes-twice", "%q has a row already, in line %d", q.Name, line)("keep the one that holds")
+		return false
+	}
+	r.rows[key] = q.Pos.Line
+	return true
+}

@@ -1,0 +1,101 @@
+package pricebook
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"ledgerboard/pkg/diag"
+)
+
+// Named returns the product or the item of a name, whatever its case and blanks; nil
+// for what there is not.
+func (b *Book) Named(name string) (*Product, *Item) {
+	return b.Product(even(name)), b.Item(even(name))
+}
+
+// Search returns the names of the products and of the items in whose name, aisle, trade
+// or line of work every word occurs, in the order of the book. No words fit all.
+func (b *Book) Search(words string) (products, items []string) {
+	wanted := strings.Fields(even(words))
+	fits := func(texts ...string) bool {
+		all := even(strings.Join(texts, " "))
+		return !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(all, w) })
+	}
+	for _, name := range b.Products() {
+		if fits(name, b.Product(name).Aisle) {
+			products = append(products, name)
+		}
+	}
+	for _, name := range b.Items() {
+		if it := b.Item(name); fits(name, it.Trade, it.Work) {
+			items = append(items, name)
+		}
+	}
+	return products, items
+}
+
+// Near returns at most a few names that are close to words: those that the words were
+// probably meant for, then those with most of the words in them.
+func (b *Book) Near(words string) []string {
+	names := slices.Concat(b.Items(), b.Products())
+	var out []string
+	if near, ok := diag.Nearest(even(words), names); ok {
+		out = append(out, near)
+	}
+	wanted := strings.Fields(even(words))
+	hits := func(name string) (n int) {
+		own := strings.Fields(name)
+		for _, w := range wanted {
+			if near, ok := diag.Nearest(w, own); ok && (len(w) > 3 || near == w) {
+				n++
+			}
+		}
+		return n
+	}
+	score := map[string]int{}
+	for _, n := range names {
+		score[n] = hits(n)
+	}
+	slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(score[b], score[a]) })
+	for _, n := range names {
+		if len(out) < nearNames && score[n] > 0 && !slices.Contains(out, n) {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+const nearNames = 5
+
+// TakenBy returns the names of the items that take a product.
+func (b *Book) TakenBy(product string) []string {
+	var out []string
+	for _, name := range b.Items() {
+		if slices.ContainsFunc(b.Item(name).Uses, func(u Use) bool { return u.Product == product }) {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+// BroughtBy returns the names of the items that bring an item along.
+func (b *Book) BroughtBy(item string) []string {
+	var out []string
+	for _, name := range b.Items() {
+		if slices.ContainsFunc(b.Item(name).Brings, func(c Companion) bool { return c.Item == item }) {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+// Own reports whether a book of the owner's has a say in a product or an item.
+func (b *Book) Own(name string) bool {
+	for ; b != nil && b.below != nil; b = b.below {
+		if b.own(products, name) != nil || b.own(items, name) != nil {
+			return true
+		}
+	}
+	return false
+}

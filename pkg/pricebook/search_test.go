@@ -1,0 +1,38 @@
+package pricebook_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/pricebook"
+)
+
+func TestSearch(t *testing.T) {
+	b := read(t, below, nil)
+	for words, want := range map[string][2][]string{
+		"oak":             {{"oak strip", "oak base"}, {"lay oak", "oak transition"}},
+		"STRIP  oak":      {{"oak strip"}, {"lay oak"}}, // its line of work has both
+		"flooring":        {{"oak strip"}, {"lay oak", "oak transition"}},
+		"trim oak":        {{"oak base"}, nil},
+		"oak strip maple": {nil, nil},
+		"":                {b.Products(), b.Items()},
+	} {
+		products, items := b.Search(words)
+		require.Equal(t, want[0], products, words)
+		require.Equal(t, want[1], items, words)
+	}
+	p, it := b.Named(" Oak  Strip ")
+	require.Equal(t, "oak strip", p.Name)
+	require.Nil(t, it)
+	require.Equal(t, []string{"lay oak"}, b.TakenBy("oak strip"))
+	require.Equal(t, []string{"lay oak"}, b.BroughtBy("oak transition"))
+}
+
+func TestNearNames(t *testing.T) {
+	b := pricebook.Starter()
+	require.Equal(t, "porcelain floor tile", b.Near("porcelian floor tile")[0])
+	require.Contains(t, b.Near("tiled florr"), "tile floor")
+	require.LessOrEqual(t, len(b.Near("floor")), 5)
+	require.Empty(t, b.Near("xyzzy"))
+}
