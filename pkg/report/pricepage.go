@@ -211,7 +211,7 @@ func overItem(p *page, it *pricebook.Item) {
 	p.line("        hired source: who said so")
 	p.text("  ", "Once, in the deal file, under the work of a room:")
 	p.line("    %s: {by: hired, hired: %s}", it.Name, hired)
-	p.line("    %s: {quote: $1,450, covers: all, dated: 2026-09-14}", it.Name)
+	p.line("    %s: {quote: $1,450, dated: 2026-09-14}", it.Name)
 	p.line("  Without something it brings, beside the work:")
 	p.line("    without: [name]")
 }
