@@ -22,6 +22,9 @@ func (r *reader) apply(root *node, sets []Set) {
 func (r *reader) applyOne(root *node, src *source, line int, s Set) {
 	at := src.pos(line, 1, max(1, len([]rune(s.Path))))
 	path := setPath(s.Path)
+	if strings.HasPrefix(path, "scope.") {
+		root.byRoom()
+	}
 	t, ok := r.target(root, path, at, s.Path)
 	if !ok {
 		return
@@ -128,6 +131,17 @@ func (r *reader) setValue(src *source, line int, s Set) *node {
 		return grow(newSource(setsSource, padded), &r.diags)
 	}
 	return &node{shape: scalar, span: v}
+}
+
+// byRoom turns a scope that is one option for all rooms into one by room, so that a
+// set can change a single room.
+func (n *node) byRoom() {
+	e := n.find("scope")
+	if e == nil || e.value.shape != scalar {
+		return
+	}
+	all := entry{"all rooms", e.key, e.value}
+	e.value = &node{shape: mapping, span: span{at: e.value.at}, entries: []entry{all}}
 }
 
 // put sets the value at a path, making the groups on the way; it says why it cannot.

@@ -17,7 +17,7 @@ type target struct {
 func (t target) name() string { return strings.Join(t.path, ".") }
 
 // fits tells how well a path names the target: 1 in full, 2 by its last parts, 3 by
-// another name of the last, 4 as a detail of a charge; 0 not at all.
+// another name of the last, 4 as a detail of a charge, a room or work; 0 not at all.
 func (t target) fits(path string) int {
 	names := []string{t.path[len(t.path)-1]}
 	if t.field != nil {
@@ -29,7 +29,7 @@ func (t target) fits(path string) int {
 		case whole == path:
 			return 1
 		case !strings.HasSuffix(whole, "."+path):
-		case t.field != nil && strings.HasPrefix(t.field.Path, "<fee>"):
+		case t.field != nil && strings.HasPrefix(t.field.Path, "<"):
 			return 4
 		case i > 1:
 			return 3
@@ -61,7 +61,7 @@ func newNames(all []target, path string) []target {
 	}
 	var out []target
 	for _, t := range all {
-		named := t.field != nil && slices.Contains([]Kind{Fees, Deposits, Prorations}, t.field.Kind)
+		named := t.field != nil && slices.Contains([]Kind{Fees, Deposits, Prorations, Named, Works, Scope}, t.field.Kind)
 		if named && (t.name() == group || strings.HasSuffix(t.name(), "."+group)) {
 			out = append(out, target{path: append(slices.Clone(t.path), name)})
 		}
@@ -102,6 +102,8 @@ func targets(n *node, path []string, group string) []target {
 			}
 		case f.Kind == Fees || f.Kind == Deposits || f.Kind == Prorations:
 			out = append(out, v.named(t.path, f)...)
+		case f.Kind == Named || f.Kind == Works || f.Kind == Scope:
+			out = append(out, v.groups(t.path, f)...)
 		}
 	}
 	return out
@@ -118,6 +120,26 @@ func (n *node) named(path []string, f *Field) []target {
 		out = append(out, t)
 		if f.Kind == Fees && e.value.shape == mapping {
 			out = append(out, targets(e.value, t.path, "<fee>")...)
+		}
+	}
+	return out
+}
+
+// groups lists the groups by name, and what stands in each: rooms, options, work.
+func (n *node) groups(path []string, f *Field) []target {
+	if n == nil {
+		return nil
+	}
+	of := f.Of
+	if f.Kind == Works {
+		of = "<work>"
+	}
+	var out []target
+	for _, e := range n.entries {
+		t := target{path: append(slices.Clone(path), e.name), there: true}
+		out = append(out, t)
+		if e.value.shape == mapping {
+			out = append(out, targets(e.value, t.path, of)...)
 		}
 	}
 	return out

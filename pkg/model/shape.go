@@ -4,7 +4,7 @@ package model
 // point to members of the same kinds: their lines, and what a name means in them.
 type shape struct {
 	lines []*Line
-	place []int16 // by line position in the document: the place among the lines + 1
+	place []int16        // by line position in the document: the place among the lines + 1
 	names map[string]ref // what was looked up while the deal was bound
 	all   *shapes
 }
