@@ -42,8 +42,9 @@ figure and how to override it.
 
 --csv writes all prices as a table for a spreadsheet. --from reads a table of
 quotes, with the columns name and price and, if wanted, pack, dated and source,
-and writes a price book of your own that lays them over the starter book; name it
-in the deal file (own book: mine.yaml). With --book, they are added to that book.
+and writes a price book of your own that lays them over the starter book; name
+it in the deal file (own book: mine.yaml). With --book, they are added to that
+book.
 
 --json writes one object: schema, items and products, with decimals as strings.`,
 		RunE: func(_ *cobra.Command, args []string) error { return runPrices(o, strings.Join(args, " ")) },

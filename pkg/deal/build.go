@@ -45,6 +45,7 @@ func (r *reader) fill(p *plan, w *work) {
 		}
 	}
 	r.measureOf(p, w)
+	r.shareOf(w)
 	r.hoursOf(w)
 	say("hours_each", it.Hours, it.HoursSource)
 	say("set_up", it.SetUp, it.HoursSource)

@@ -47,7 +47,7 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 	}
 	if it.Measure == w.item.Measure {
 		for _, line := range []string{"measure", "part"} {
-			if v, ok := w.member.Given[line]; ok {
+			if v, ok := w.member.Given[line]; ok && (line == "measure" || it.ShareByAge == "") {
 				m.Give(line, v)
 			}
 		}

@@ -82,6 +82,7 @@ func ReadWith(how Options, name string, text []byte, sets ...Set) (*Deal, diag.L
 		}
 		r.apply(root, sets)
 		r.ownBook(root, how.Open)
+		r.quick(root)
 		r.read(root)
 	case root.shape != refused:
 		r.say("not-a-deal", root.at, "the file is %s, not keys with values", root.shape.words())("begin with   purchase: {price: $212,500}")

@@ -34,6 +34,17 @@ func (r *reader) measureOf(p *plan, w *work) {
 	w.member.Give("measure", model.Value{Refers: m.Line, Text: m.Name, Pos: w.item.Pos})
 }
 
+// shareOf gives work that is done to a part only, by the age of the house, that part;
+// a count or a part of the file stands instead.
+func (r *reader) shareOf(w *work) {
+	share, byAge := w.item.Share(r.deal.YearBuilt)
+	_, said := w.member.Given["part"]
+	counted := w.scope.path != "" && w.member.Given["measure"].Refers == ""
+	if byAge && !said && !counted {
+		w.member.Give("part", model.Value{Number: share, Text: "by the year built, common practice, no source", Pos: w.item.Pos})
+	}
+}
+
 // countOf reads how much work there is, in the unit of the item.
 func (r *reader) countOf(w *work, g *reading) (decimal.Decimal, bool) {
 	unit := w.item.Unit

@@ -76,6 +76,17 @@ func SubfloorRepair() Shares { return byAge().Subfloor }
 // RoofDeckRepair is the share of a roof whose deck is mended.
 func RoofDeckRepair() Shares { return byAge().RoofDeck }
 
+// Share is how much of its measure an item with a share by age is done to.
+func (it *Item) Share(year int) (decimal.Decimal, bool) {
+	switch it.ShareByAge {
+	case "subfloor":
+		return SubfloorRepair().For(year), true
+	case "roof deck":
+		return RoofDeckRepair().For(year), true
+	}
+	return decimal.Decimal{}, false
+}
+
 // Contingency is what is suggested for a year built: a share of the cost, more where
 // the utilities were off at the visit.
 func Contingency(year int, utilitiesOff bool) decimal.Decimal {

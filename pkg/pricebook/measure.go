@@ -33,7 +33,7 @@ var Measures = slices.Concat(
 		"driveway", "driveway", "walk", "walk", "patio", "patio"),
 	measures("outside", "ft", "eaves", "eaves", "rakes", "rakes", "gutters", "gutters", "fence", "fence", "deck rail", "deck_rail",
 		"foundation run", "foundation_run"),
-	measures("outside", "each", "trees", "trees", "downspouts", "downspouts", "outside doors", "outside_doors"),
+	measures("outside", "each", "trees", "trees", "downspouts", "downspouts", "outside doors", "outside_doors", "outside windows", "outside_windows"),
 	measures("house", "sq ft", "house floor", "house_floor", "house living area", "house_living_area", "house walls", "house_walls",
 		"house ceiling", "house_ceiling"),
 	measures("house", "ft", "house perimeter", "house_perimeter"),

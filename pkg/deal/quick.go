@@ -1,0 +1,103 @@
+package deal
+
+import (
+	"fmt"
+
+	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
+)
+
+// quickKinds are the sorts of room that are counted, by the keys of quick.
+var quickKinds = []struct{ key, kind string }{
+	{"bedrooms", "bedroom"}, {"baths", "bath"}, {"kitchens", "kitchen"}, {"living rooms", "living"},
+	{"halls", "hall"}, {"laundries", "laundry"}, {"basements", "basement"},
+}
+
+// quick adds rooms that are only counted to those that are measured, so that a house
+// is priced before it is. A measured room of the same sort replaces a counted one.
+func (r *reader) quick(root *node) {
+	e := root.find("quick")
+	if e == nil || e.value.shape != mapping {
+		return
+	}
+	usual := grow(newSource(pricebook.QuickFile, pricebook.Quick), &r.diags)
+	rooms := root.find("rooms")
+	if rooms == nil {
+		root.entries = append(root.entries, entry{"rooms", e.key, &node{shape: mapping, span: span{at: e.key.at}}})
+		rooms = root.find("rooms")
+	}
+	if rooms.value.shape != mapping {
+		return
+	}
+	hands := e.value.find("by")
+	for _, q := range quickKinds {
+		counted := e.value.find(q.key)
+		if counted == nil || counted.value.shape != scalar {
+			continue
+		}
+		n, err := quantity.ParseCount(counted.value.text)
+		if err != nil || !n.IsInteger() || n.IntPart() > 20 {
+			continue // refused where the key is read
+		}
+		for i := measuredOf(rooms.value, q.kind) + 1; i <= int(n.IntPart()); i++ {
+			name := fmt.Sprintf("%s %d", q.kind, i)
+			room := usual.find(q.kind).value.copied()
+			room.entries = append(room.entries, text("kind", q.kind, counted.key), text("sized", "guessed", counted.key))
+			if hands != nil && plainKey(hands.value.text) == "own hands" {
+				room.replace("hired", "own hands")
+			}
+			rooms.value.entries = append(rooms.value.entries, entry{name, span{text: name, at: counted.key.at}, room})
+		}
+	}
+	r.books = withText(r.books, pricebook.QuickFile, pricebook.Quick)
+}
+
+// measuredOf counts the rooms of a sort that the file names.
+func measuredOf(rooms *node, kind string) int {
+	n := 0
+	for _, e := range rooms.entries {
+		is := kindOfRoom(e.name)
+		if said := e.value.entryOf("kind"); said != nil {
+			is = plainKey(said.value.text)
+		}
+		if is == kind {
+			n++
+		}
+	}
+	return n
+}
+
+func text(key, value string, at span) entry {
+	return entry{key, span{text: key, at: at.at}, &node{shape: scalar, span: span{text: value, at: at.at}}}
+}
+
+// copied is a copy of a node and all below it.
+func (n *node) copied() *node {
+	out := *n
+	out.entries, out.items = nil, nil
+	for _, e := range n.entries {
+		out.entries = append(out.entries, entry{e.name, e.key, e.value.copied()})
+	}
+	for _, x := range n.items {
+		out.items = append(out.items, x.copied())
+	}
+	return &out
+}
+
+// replace changes single values below a node.
+func (n *node) replace(old, new string) {
+	if n.shape == scalar && n.text == old {
+		n.text = new
+	}
+	for _, e := range n.entries {
+		e.value.replace(old, new)
+	}
+}
+
+func withText(all map[string]string, name, text string) map[string]string {
+	if all == nil {
+		all = map[string]string{}
+	}
+	all[name] = text
+	return all
+}
