@@ -40,6 +40,8 @@ type Answer struct {
 	Assumed  []*model.Cell
 	Cautions []caution.Caution
 	Warnings diag.List
+
+	small *model.Model // the deal without its rooms, for searches
 }
 
 // BreakEvens are the three ways in which profit can be lost.
@@ -62,6 +64,9 @@ func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
 		return nil, err
 	}
 	a := &Answer{Deal: d, Model: d.Model, Values: v}
+	if a.small, err = d.Model.Summary(v.Of); err != nil {
+		return nil, err
+	}
 	if err := together(a.offers, a.breakEvens, a.delays, a.shakes); err != nil {
 		return nil, err
 	}
@@ -113,11 +118,11 @@ func (a *Answer) Of(m *model.Member, name string) decimal.Decimal {
 }
 
 func (a *Answer) change(name string, value decimal.Decimal) exact.Change {
-	return exact.Change{Cell: a.Model.Find(a.Model.Root, name), Value: value}
+	return exact.Change{Cell: a.small.Find(a.small.Root, name), Value: value}
 }
 
 func (a *Answer) offers() (err error) {
-	if a.Offer, err = solve.MaxOffer(a.Model, a.Deal.Targets); err != nil {
+	if a.Offer, err = solve.MaxOffer(a.small, a.Deal.Targets); err != nil {
 		return err
 	}
 	a.OfferLow = a.Offer
@@ -125,16 +130,16 @@ func (a *Answer) offers() (err error) {
 	if a.HasLow = low.LessThan(a.Line("after_repair_value")); !a.HasLow {
 		return nil
 	}
-	a.OfferLow, err = solve.MaxOffer(a.Model, a.Deal.Targets, a.change("after_repair_value", low))
+	a.OfferLow, err = solve.MaxOffer(a.small, a.Deal.Targets, a.change("after_repair_value", low))
 	return err
 }
 
 // breakEvens are independent searches, run side by side.
 func (a *Answer) breakEvens() error {
-	searches := a.BreakEven.searches(a.Model, "owner_profit")
+	searches := a.BreakEven.searches(a.small, "owner_profit")
 	if a.Line("target_profit").IsPositive() {
 		a.BreakEvenAtTarget = &BreakEvens{}
-		searches = append(searches, a.BreakEvenAtTarget.searches(a.Model, "profit_to_spare")...)
+		searches = append(searches, a.BreakEvenAtTarget.searches(a.small, "profit_to_spare")...)
 	}
 	return together(searches...)
 }

@@ -29,9 +29,9 @@ func (a *Answer) bridge() error {
 	}
 	var want []*model.Cell
 	for _, b := range bridged {
-		want = append(want, a.Model.Find(a.Model.Root, b.line))
+		want = append(want, a.small.Find(a.small.Root, b.line))
 	}
-	v, err := exact.NewPlan(a.Model, want...).Evaluate(a.change("price", a.Offer.Price))
+	v, err := exact.NewPlan(a.small, want...).Evaluate(a.change("price", a.Offer.Price))
 	if err != nil {
 		return err
 	}

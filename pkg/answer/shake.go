@@ -40,7 +40,7 @@ var (
 // some target by more than any other, then the rest; among either those that miss
 // the most targets, then the one that costs most.
 func (a *Answer) shakes() error {
-	held, err := solve.Held(a.Model)
+	held, err := solve.Held(a.small)
 	if err != nil {
 		return err
 	}
@@ -133,10 +133,10 @@ func (a *Answer) possible() []possibility {
 // lenders are the shakes that come from the lenders.
 func (a *Answer) lenders() []possibility {
 	capped, drawn := false, []exact.Change(nil)
-	for _, l := range a.Loans() {
+	for i, l := range a.Loans() {
 		capped = capped || a.Of(l, "value_cap").IsPositive()
 		if a.Of(l, "holdback").IsPositive() {
-			drawn = append(drawn, exact.Change{Cell: a.Model.Find(l, "lag"), Value: a.Of(l, "lag").Add(slowerMonths)})
+			drawn = append(drawn, exact.Change{Cell: a.small.Find(a.small.Root.In("loan")[i], "lag"), Value: a.Of(l, "lag").Add(slowerMonths)})
 		}
 	}
 	var list []possibility
@@ -154,9 +154,9 @@ func (a *Answer) shake(name string, by decimal.Decimal, changes ...exact.Change)
 	targets := solve.Targets(a.Deal.Targets)
 	var want []*model.Cell
 	for _, line := range append([]string{"owner_profit", "cash_needed", "cash_to_spare"}, targets...) {
-		want = append(want, a.Model.Find(a.Model.Root, line))
+		want = append(want, a.small.Find(a.small.Root, line))
 	}
-	v, err := exact.NewPlan(a.Model, want...).Evaluate(changes...)
+	v, err := exact.NewPlan(a.small, want...).Evaluate(changes...)
 	if err != nil {
 		return err
 	}
@@ -186,12 +186,12 @@ func (a *Answer) delays() (err error) {
 }
 
 func (a *Answer) delay(line string) (Delay, error) {
-	profit := a.Model.Find(a.Model.Root, "owner_profit")
-	held, err := solve.Held(a.Model)
+	profit := a.small.Find(a.small.Root, "owner_profit")
+	held, err := solve.Held(a.small)
 	if err != nil {
 		return Delay{}, err
 	}
-	v, err := exact.NewPlan(a.Model, profit).Evaluate(append(held, a.change(line, a.Line(line).Add(decimal.NewFromInt(1))))...)
+	v, err := exact.NewPlan(a.small, profit).Evaluate(append(held, a.change(line, a.Line(line).Add(decimal.NewFromInt(1))))...)
 	if err != nil {
 		return Delay{}, err
 	}

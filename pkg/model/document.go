@@ -20,6 +20,7 @@ type Set struct {
 	Kinds   []string // the sub-kinds its members come in, or none
 	Parents []string // the sets a member may belong to; Deal for the deal itself
 	Links   []string // the sets it points to besides: a use of an item points to its product
+	Still   bool     // no search moves what its members are worth: rooms, work, products
 	Meaning string
 }
 

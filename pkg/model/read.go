@@ -57,9 +57,10 @@ func (r *reader) row(row string, no int) error {
 	case strings.HasPrefix(row, "== "):
 		r.section = strings.Trim(row, "= ")
 		return nil
-	case strings.HasPrefix(row, "set "):
+	case strings.HasPrefix(row, "set "), strings.HasPrefix(row, "still set "):
 		r.line = nil
-		return r.set(strings.TrimPrefix(row, "set "))
+		rest, still := strings.CutPrefix(row, "still ")
+		return r.set(strings.TrimPrefix(rest, "set "), still)
 	case row[0] != ' ':
 		return r.head(row, no)
 	case r.line == nil:
@@ -72,16 +73,17 @@ func (r *reader) row(row string, no int) error {
 }
 
 // set reads "loan of deal: kind, kind; meaning", or "use of item and product" where
-// each use points to a product besides. What a set belongs or points to stands before
+// each use points to a product besides; "still set" where no search moves what its
+// members are worth. What a set belongs or points to stands before
 // it, so sets never go round in a circle.
-func (r *reader) set(row string) error {
+func (r *reader) set(row string, still bool) error {
 	head, meaning, _ := strings.Cut(row, ";")
 	head, kinds, _ := strings.Cut(head, ":")
 	name, parents, ok := strings.Cut(head, " of ")
 	if !ok {
 		return fmt.Errorf("set %q says not what it belongs to", name)
 	}
-	s := &Set{Name: strings.TrimSpace(name), Meaning: strings.TrimSpace(meaning)}
+	s := &Set{Name: strings.TrimSpace(name), Still: still, Meaning: strings.TrimSpace(meaning)}
 	parents, links, _ := strings.Cut(parents, " and ")
 	s.Parents, s.Links, s.Kinds = listed(parents), listed(links), listed(kinds)
 	for _, p := range append(s.Parents, s.Links...) {
