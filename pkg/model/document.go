@@ -75,7 +75,7 @@ type Document struct {
 	Sets  []*Set
 	Lines []*Line
 	sets  map[string]*Set
-	lines map[string]*Line // by set.name
+	lines map[lineKey]*Line
 }
 
 // Standard returns the document of a deal, read and checked once.
@@ -93,6 +93,8 @@ func standardSources() []Source {
 	return out
 }
 
+type lineKey struct{ set, name string }
+
 // A Source is a named text of rows.
 type Source struct{ Name, Text string }
 
@@ -100,7 +102,7 @@ type Source struct{ Name, Text string }
 func (d *Document) Set(name string) *Set { return d.sets[name] }
 
 // Line returns the line of that name in the set, or nil.
-func (d *Document) Line(set, name string) *Line { return d.lines[set+"."+name] }
+func (d *Document) Line(set, name string) *Line { return d.lines[lineKey{set, name}] }
 
 // ByID returns the line with that ID, or nil.
 func (d *Document) ByID(id string) *Line {

@@ -18,7 +18,7 @@ import (
 // assume expression, when condition" or, for a choice, "input of a, b; else "a"".
 // Every mistake in it is returned at once, with its file and row.
 func Parse(sources ...Source) (*Document, error) {
-	d := &Document{sets: map[string]*Set{}, lines: map[string]*Line{}}
+	d := &Document{sets: map[string]*Set{}, lines: map[lineKey]*Line{}}
 	d.sets[Deal] = &Set{Name: Deal, Meaning: "the deal itself"}
 	d.Sets = append(d.Sets, d.sets[Deal])
 	var errs []error
@@ -126,10 +126,10 @@ func (r *reader) head(row string, no int) error {
 	if r.doc.sets[set] == nil {
 		return fmt.Errorf("unknown set %q", set)
 	}
-	if r.doc.lines[set+"."+l.Name] != nil {
+	if r.doc.Line(set, l.Name) != nil {
 		return fmt.Errorf("line %q is there twice", l.ID())
 	}
-	r.doc.lines[set+"."+l.Name] = l
+	r.doc.lines[lineKey{set, l.Name}] = l
 	r.doc.Lines = append(r.doc.Lines, l)
 	if err := goodName(l.Name); err != nil {
 		return err

@@ -24,7 +24,7 @@ func blocks(t *testing.T) (sets string, lines []string) {
 	for _, f := range files {
 		text, err := fs.ReadFile(rows, f)
 		require.NoError(t, err)
-		for _, s := range regexp.MustCompile(`(?m)^set .*\n`).FindAllString(string(text), -1) {
+		for _, s := range regexp.MustCompile(`(?m)^(?:still )?set .*\n`).FindAllString(string(text), -1) {
 			sets += s
 		}
 		lines = append(lines, block.FindAllString(string(text), -1)...)

@@ -2,7 +2,6 @@ package model
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 )
 
@@ -13,10 +12,15 @@ func strangers(d *Document, x *Member) []error {
 	if !d.hasPlace(x) {
 		errs = append(errs, fmt.Errorf("%s has no place for %q of %s %s", where(x.Parent), x.Label, x.Set, x.Kind))
 	}
-	for _, name := range slices.Sorted(maps.Keys(x.Given)) {
+	var strange []string
+	for name := range x.Given {
 		if !d.isInput(x.Kind, name) && !d.isInput(x.Set, name) {
-			errs = append(errs, fmt.Errorf("%s is given and is no input of %s", name, x.Set))
+			strange = append(strange, name)
 		}
+	}
+	slices.Sort(strange)
+	for _, name := range strange {
+		errs = append(errs, fmt.Errorf("%s is given and is no input of %s", name, x.Set))
 	}
 	return errs
 }

@@ -78,13 +78,9 @@ func (r *reader) sections(b *Book, n *yaml.Node) {
 // read reads an entry of the starter book when it is first asked for.
 func (e *entry) read() *entry {
 	e.once.Do(func() {
-		var doc yaml.Node
-		err := yaml.Unmarshal([]byte(e.text), &doc)
-		if err != nil || len(doc.Content) == 0 || len(doc.Content[0].Content) < 2 {
-			panic("the starter price book is not YAML") // a test reads all of it
-		}
+		doc := plain(e.text)
 		r := &reader{file: e.file, above: e.line - 1, found: &e.found, starter: true}
-		r.entry(e, doc.Content[0].Content[0], doc.Content[0].Content[1], nil)
+		r.entry(e, doc.Content[0], doc.Content[1], nil)
 	})
 	return e
 }
