@@ -2,6 +2,7 @@ package deal
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -38,8 +39,15 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 	if len(want) == 0 {
 		return nil, false
 	}
-	w := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](r.deal.Model)}
-	if err := w.Steps(r.deal.Model.Needed(want...)); err != nil {
+	steps := r.deal.Model.Needed(want...)
+	w := walk.Walker[decimal.Decimal, walk.Decimals]{}
+	if r.early != nil && r.times.known != nil { // most is worked out for the length of the work
+		w.Values = r.times.known
+		steps = slices.DeleteFunc(steps, func(s model.Step) bool { return r.times.worked[s.Cells[0]] })
+	} else {
+		w.Values = walk.New[decimal.Decimal](r.deal.Model)
+	}
+	if err := w.Steps(steps); err != nil {
 		return nil, false
 	}
 	return w.Values, true

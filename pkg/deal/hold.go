@@ -12,8 +12,10 @@ import (
 // A calendar is what the model makes of the phases alone. It is needed before the
 // rest of the deal can be bound, and also where the rest holds mistakes.
 type calendar struct {
-	hold decimal.Decimal // months
-	sale int             // days from the purchase to the sale
+	hold   decimal.Decimal // months
+	sale   int             // days from the purchase to the sale
+	known  *walk.Values[decimal.Decimal]
+	worked map[int]bool // the first cells of the steps that are worked out in known
 }
 
 // calendar lays nothing but the phases over the document and works out its lines
@@ -62,8 +64,13 @@ func (c *calendar) read(bare *model.Member) (*model.Model, bool) {
 	hold, sale := m.Find(bare, "hold_months"), m.Find(bare, "sale_day")
 	w := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](m)}
 	// A hold too long to work out is known all the same, and is refused for it.
-	if err := w.Steps(m.Needed(hold.Index, sale.Index)); err != nil && w.Scalar[hold.Index].IsZero() {
+	steps := m.Needed(hold.Index, sale.Index)
+	if err := w.Steps(steps); err != nil && w.Scalar[hold.Index].IsZero() {
 		return m, false
+	}
+	c.known, c.worked = w.Values, make(map[int]bool, len(steps))
+	for _, s := range steps {
+		c.worked[s.Cells[0]] = true
 	}
 	c.hold, c.sale = w.Scalar[hold.Index], int(w.Scalar[sale.Index].IntPart())
 	return m, true
