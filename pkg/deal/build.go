@@ -2,6 +2,7 @@ package deal
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -44,6 +45,7 @@ func (r *reader) fill(p *plan, w *work) {
 			m.Give(line, model.Value{Number: x, Text: text, Pos: it.Pos})
 		}
 	}
+	r.deal.Permitted = r.deal.Permitted || strings.Contains(it.Name, "permit")
 	r.measureOf(p, w)
 	r.shareOf(w)
 	r.hoursOf(w)
@@ -55,7 +57,7 @@ func (r *reader) fill(p *plan, w *work) {
 	say("weight_each", it.Weight, it.Source)
 	say("waiting", it.Waits, it.Source)
 	r.usesOf(p, w)
-	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated")}
+	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: w.includes}
 }
 
 // Work is what the deal keeps of a piece of work beside the model.
@@ -65,6 +67,9 @@ type Work struct {
 	Note  string
 	From  string // who quoted
 	Dated string // the day of the quote, or ""
+	// Includes is what else a quote for all of the work is taken to bring: what it would
+	// bring along of the same trade.
+	Includes []string
 }
 
 func (r *reader) text(w *work, key string) string {

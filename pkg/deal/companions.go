@@ -17,7 +17,11 @@ func (r *reader) bring(p *plan) {
 		w := p.works[i]
 		for _, c := range w.item.Brings {
 			switch {
-			case !c.Comes(place) || slices.ContainsFunc(c.Unless, p.has) || w.broughtByQuote(c, r.book):
+			case !c.Comes(place) || slices.ContainsFunc(c.Unless, p.has):
+			case w.broughtByQuote(c, r.book):
+				if !p.has(c.Item) {
+					w.includes = append(w.includes, c.Item)
+				}
 			case p.leavesOut(c.Item):
 				left[plainKey(c.Item)] = true
 			case c.House || p == r.callPlan:

@@ -10,6 +10,7 @@ import (
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 )
 
 // before works out the lines of rooms and of products bought in sticks, which are
@@ -33,6 +34,13 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 		if len(p.In("stock")) > 0 {
 			for _, use := range p.In("use") {
 				add(use, "bought")
+			}
+		}
+	}
+	for _, p := range r.plans {
+		for _, w := range p.works {
+			if w.item.Measure != pricebook.Months {
+				add(w.member, "measure")
 			}
 		}
 	}
@@ -64,6 +72,10 @@ func (r *reader) compute() {
 	if r.diags.HasErrors() {
 		return
 	}
+	r.workOfNothing(v)
+	if r.diags.HasErrors() {
+		return
+	}
 	if g := r.good("local prices.kerf"); g != nil {
 		r.deal.Kerf = &g.number
 	}
@@ -75,6 +87,20 @@ func (r *reader) compute() {
 	for _, list := range r.deal.Cuts {
 		for cell, n := range list.Counts {
 			r.deal.Model.Give(cell, model.Value{Number: n, Text: "by the cut list", Pos: list.Product.Pos})
+		}
+	}
+}
+
+// workOfNothing refuses work that the file names and of whose measure there is nothing:
+// it would cost nothing without a word.
+func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
+	for _, p := range r.plans {
+		for _, w := range p.works {
+			c := r.deal.Model.Find(w.member, "measure")
+			if w.by != "" || w.scope.path == "" || c == nil || c.Member != w.member || !v.Scalar[c.Index].IsZero() {
+				continue
+			}
+			r.say("work-of-nothing", w.at, "%s: there is nothing to do it to, for %s of %s is 0", w.label, w.item.Measure, p.room.Label)("say how much, e.g.   %s: {by: hired, count: 1}   , or name it in the room: doors, windows, fixed, closets", w.label)
 		}
 	}
 }
@@ -100,20 +126,38 @@ func short(x decimal.Decimal) string { return x.Round(2).String() }
 
 // openingsFit refuses a single opening higher than the room or wider than its walls.
 func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member) {
-	around := v.Scalar[r.deal.Model.Find(room, "perimeter").Index]
 	ceiling := v.Scalar[r.deal.Model.Find(room, "room_ceiling").Index]
 	for _, sec := range room.In("section") {
 		ceiling = decimal.Max(ceiling, v.Scalar[r.deal.Model.Find(sec, "height").Index])
+	}
+	longest := longestWall(v, r.deal.Model, room)
+	for _, f := range room.In("fitting") {
+		if l := f.Given["fitting_length"]; l.Number.Round(9).GreaterThan(longest.Round(9)) && slices.Contains([]string{"tub", "shower", "vanity"}, f.Given["sort"].Choice) { // cabinets go around corners
+			r.say("fixed-over-wall", l.Pos, "%s is %s long, longer than any wall of %s (%s ft)", f.Label, diag.Quote(l.Text), room.Label, short(longest))("check the length; write its length along the wall first")
+		}
 	}
 	for _, o := range room.In("opening") {
 		w, h := o.Given["opening_width"].Number, o.Given["opening_height"].Number
 		switch {
 		case h.Round(9).GreaterThan(ceiling.Round(9)):
 			r.say("opening-over-ceiling", o.Pos, "%s is higher than the room, %s ft", o.Label, short(ceiling))("write across first and up second: 3' x 6'8\"; or give the room its ceiling")
-		case w.GreaterThan(around):
-			r.say("opening-over-wall", o.Pos, "%s is wider than all walls together, %s ft", o.Label, short(around))("check the width")
+		case w.Round(9).GreaterThan(longest.Round(9)):
+			r.say("opening-over-wall", o.Pos, "%s is wider than the longest wall, %s ft", o.Label, short(longest))("write across first and up second: 3' x 6'8\"")
+		case o.Given["kind"].Choice == "door" && w.GreaterThan(h):
+			r.say("door-wide", o.Pos, "%s is wider than it is high", o.Label)("write across first and up second: 2'8\" x 6'8\"")
 		}
 	}
+}
+
+// longestWall is the longest side of a room's rectangles, or wall of a walk around it.
+func longestWall(v *walk.Values[decimal.Decimal], m *model.Model, room *model.Member) (longest decimal.Decimal) {
+	for _, s := range room.In("section") {
+		longest = decimal.Max(longest, s.Given["length"].Number, s.Given["width"].Number)
+	}
+	for _, l := range room.In("leg") {
+		longest = decimal.Max(longest, v.Scalar[m.Find(l, "leg_length").Index])
+	}
+	return longest
 }
 
 // layered names what lies on a floor, as far as it is taken up when the floor is

@@ -50,7 +50,11 @@ func (r *reader) countOf(w *work, g *reading) (decimal.Decimal, bool) {
 	unit := w.item.Unit
 	read := map[quantity.Unit]Kind{"sq ft": Area, "ft": Length}[unit]
 	if x, err := quantity.ParseCount(g.node.text); err == nil {
-		if x.IsPositive() {
+		switch {
+		case x.IsPositive() && read != "":
+			r.say("bad-count", g.at(), "%s: %s has no unit", w.label, g.node.text)("%s is measured in %s: write   count: %s %s", w.item.Name, unit, g.node.text, unit)
+			return x, false
+		case x.IsPositive():
 			return x, true
 		}
 		r.say("count-zero", g.at(), "%s: a count of %s is no work", w.label, g.node.text)("leave the work out if there is none")

@@ -53,6 +53,12 @@ func (r *reader) finishRoom(s scope, e *entry) {
 	case size == nil && walls == nil && !r.odd[s.path] && e.value.shape == mapping:
 		r.say("room-without-size", e.key.at, "the room has no size")("add   size: 12' x 14'   ; guess it first and measure later: sized: guessed")
 	}
+	if g := r.of(s, "sized"); g != nil && g.ok {
+		if r.deal.Sized == nil {
+			r.deal.Sized = map[string][]string{}
+		}
+		r.deal.Sized[g.choice] = append(r.deal.Sized[g.choice], s.member.Label)
+	}
 	slopeToSections(s.member)
 }
 

@@ -111,7 +111,7 @@ func (c cutter) runs(use *model.Member) []int64 {
 		return nil
 	}
 	if all := c.shaped(use); sum(all) == need {
-		return all
+		return c.mitred(use, all)
 	}
 	takes, item := c.of(use, "takes"), use.Parent
 	if q := c.of(item, "quantity"); c.Work[item].Item.Unit == "each" && q.IsInteger() && q.IsPositive() && takes.Mul(q).Equal(c.of(use, "bought")) {
@@ -132,12 +132,8 @@ func sum(all []int64) (total int64) {
 
 // shaped are the pieces of a room for the measure that the use follows.
 func (c cutter) shaped(use *model.Member) []int64 {
-	measure := use.Parent.Given["measure"].Refers
-	if along, found := use.Given["along"]; found {
-		measure = along.Refers
-	}
 	room := use.Parent.Parent.Parent
-	switch measure {
+	switch measureOf(use) {
 	case "base_run":
 		return takeoff.Walls(c.walls(room), c.gaps(room), c.corners(room))
 	case "perimeter", "crown_run":
@@ -154,6 +150,28 @@ func (c cutter) shaped(use *model.Member) []int64 {
 		return out
 	}
 	return nil
+}
+
+// mitre is what a piece of casing is longer than the opening, for its corners: common
+// practice, no source.
+var mitre = units(decimal.New(25, -2)) // 3 inches
+
+// mitred are the lengths to cut: casing goes around its opening and is longer.
+func (c cutter) mitred(use *model.Member, all []int64) []int64 {
+	if measureOf(use) != "casing_run" {
+		return all
+	}
+	for i := range all {
+		all[i] += mitre
+	}
+	return all
+}
+
+func measureOf(use *model.Member) string {
+	if along, found := use.Given["along"]; found {
+		return along.Refers
+	}
+	return use.Parent.Given["measure"].Refers
 }
 
 // walls are the runs of wall of a room. What a rectangle shares comes off its own wall

@@ -16,7 +16,9 @@ type work struct {
 	scope  scope // of its details; without a path where it was brought
 	label  string
 	by     string // the work that brought it, or ""
-	at     diag.Pos
+
+	includes []string // what a quote for all of it is taken to bring
+	at       diag.Pos
 
 	products []*pricebook.Product // that it buys at the price of the book
 }
@@ -86,16 +88,25 @@ func (r *reader) workDetails(w *work, e *entry) {
 	switch e.value.shape {
 	case mapping:
 		r.group(w.scope, e.value)
+	case nothing:
+		r.say("missing-value", e.key.at, "%s does not say who does it", diag.Quote(e.key.text))("write   %s: own hands   or hired, or a quote such as $1,450", e.key.text)
 	case list:
 		r.say("want-group", e.key.at, "%s is a list, not a piece of work", diag.Quote(e.key.text))("write who does it, a quote, or details, e.g.   %s: {by: own hands, count: 3}", e.key.text)
 	case scalar:
-		if _, err := quantity.ParseMoney(e.value.text); err == nil && strings.ContainsAny(e.value.text, "$k0123456789") {
+		if _, err := quantity.ParseMoney(e.value.text); err == nil {
+			if _, bare := quantity.ParseCount(e.value.text); bare == nil {
+				r.say("quote-or-count", e.value.at, "%s is %s, which could be dollars or a count", diag.Quote(e.key.text), e.value.text)("write $%s for a quote, or {by: hired, count: %s}", e.value.text, e.value.text)
+				break
+			}
 			short("quote")
 			break
 		}
 		short("by")
 	}
 	w.finish()
+	if q, by := r.of(w.scope, "quote"), r.of(w.scope, "by"); q != nil && by != nil && by.choice == "own hands" && w.member.Given["quote_covers"].Choice != "labour" {
+		r.say("quote-and-own", by.at(), "%s has a quote and is done by own hands", diag.Quote(e.key.text))("keep one of them; what is bought for own work is in the price book, or an allowance")
+	}
 }
 
 // finish puts details into the model's words.

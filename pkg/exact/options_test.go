@@ -14,7 +14,7 @@ import (
 func wanted(doc *model.Document) []string {
 	all := slices.Clone(modeltest.Options)
 	for _, l := range doc.Lines {
-		if !l.Input || ofTakeoff(l) { // those of rooms and work are drawn in houses, which have a test of their own
+		if !l.Input || ofTakeoff(l) || l.ID() == "value_before_work" { // those of rooms and work are drawn in houses, which have a test of their own
 			continue
 		}
 		all = append(all, "gives "+l.ID())

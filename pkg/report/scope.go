@@ -141,6 +141,9 @@ func itemsPage(p *page, a *answer.Answer, view View) {
 			continue
 		}
 		p.heading(fmt.Sprintf("%s: %s", room.Label, optionsOf(room)))
+		if view.Room != "" && room.Kind == "inside" {
+			measures(p, a, room)
+		}
 		p.line("%s", p.paint(dim, fmt.Sprintf(itemRow, "work; + is brought along", "quantity", "who", "materials", "labour", "cash")))
 		for _, m := range items {
 			w := a.Deal.Work[m]
@@ -153,6 +156,22 @@ func itemsPage(p *page, a *answer.Answer, view View) {
 			details(p, a, m)
 		}
 	}
+}
+
+// measures writes what a room measures, and what its work costs in all.
+func measures(p *page, a *answer.Answer, room *model.Member) {
+	var parts []string
+	for _, m := range []struct{ words, line, unit string }{
+		{"floor", "floor_area", "sq ft"}, {"open floor", "open_floor", "sq ft"}, {"ceiling", "ceiling_area", "sq ft"}, {"perimeter", "perimeter", "ft"},
+		{"walls", "wall_area", "sq ft"}, {"walls less large openings", "walls_less_large", "sq ft"}, {"wet walls", "wet_walls", "sq ft"},
+		{"base run", "base_run", "ft"}, {"casing run", "casing_run", "ft"},
+	} {
+		if x := a.Of(room, m.line); !x.IsZero() {
+			parts = append(parts, m.words+" "+exactly(x)+" "+m.unit)
+		}
+	}
+	p.text("", strings.Join(parts, "; "))
+	p.text("", fmt.Sprintf("The room costs %s in cash, %s finished by trades.", money(a.Of(room, "cash_cost")), money(a.Of(room, "trade_price"))))
 }
 
 func same(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) }
@@ -198,11 +217,14 @@ func details(p *page, a *answer.Answer, m *model.Member) {
 		if over.IsNegative() {
 			way = "under"
 		}
-		said := fmt.Sprintf("the quote is %s %s what the price book says", money(over.Abs()), way)
+		said := fmt.Sprintf("the quote is %s %s what the price book says for this work alone", money(over.Abs()), way)
 		if w.From != "" {
 			said = w.From + ": " + said
 		}
 		p.text("      ", said)
+	}
+	if len(w.Includes) > 0 {
+		p.text("      ", "taken to be in the quote: "+strings.Join(w.Includes, ", ")+"; name it as work of its own if it is not")
 	}
 	if x := a.Of(m, "allowance"); x.IsPositive() {
 		p.text("      ", "an allowance of "+money(x)+" instead of "+firstProduct(w.Item))
@@ -287,6 +309,12 @@ func bookNotes(p *page, a *answer.Answer) {
 	suggested := pricebook.Contingency(a.Deal.YearBuilt, a.Deal.UtilitiesOff)
 	if share := a.Line("contingency_share"); share.LessThan(suggested) {
 		p.text("", fmt.Sprintf("Your contingency is %s; for a house of that age %s is suggested (common practice, no source).", percent(share), percent(suggested)))
+	}
+	if guessed := a.Deal.Sized["guessed"]; len(guessed) > 0 {
+		p.text("", "Sizes guessed, to be measured: "+strings.Join(guessed, ", ")+".")
+	}
+	if paced := a.Deal.Sized["paced"]; len(paced) > 0 {
+		p.text("", "Sizes paced: "+strings.Join(paced, ", ")+".")
 	}
 	p.text("", "Prices of the starter book are invented starters of "+pricebook.StarterDate().String()+": put quotes and shelf prices in their place. Hours and yields: ledgerboard prices ITEM shows each with its source.")
 }
