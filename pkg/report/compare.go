@@ -173,7 +173,7 @@ func (c comparison) gains() {
 	for _, label := range c.labels("room") {
 		c.costs(label, func(a Column) decimal.Decimal { return a.figure("room", label, "gain") })
 	}
-	c.text("", "Before what selling, contingency and the months take. ledgerboard best FILE chooses room by room with all of that in.")
+	c.text("", "Before what selling, contingency and the months take.")
 }
 
 // CompareObject is the JSON of deals side by side.
