@@ -75,7 +75,7 @@ func NewPlan(m *model.Model, axis Axis, changes []Change, want ...*model.Cell) (
 		return nil, err
 	}
 	var err error
-	if p.Prepared, err = walk.Prepare(m, steps, p.axis, exactly, w.Last); err != nil {
+	if p.Prepared, err = walk.Prepare(m, steps, []int{p.axis}, exactly, w.Last); err != nil {
 		return nil, err
 	}
 	p.work = near(p.Prepared.Fixed)

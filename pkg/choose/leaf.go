@@ -17,6 +17,20 @@ func (s *search) whole(choice []int) {
 	}
 }
 
+// complete works out the whole choice at hand or, if it can be bounded more tightly and
+// is not yet, puts it back by that bound.
+func (s *search) complete(n node) {
+	p, can := s.p.(Narrower)
+	if !can || n.narrow {
+		s.leaf(s.partial, n.bound)
+		return
+	}
+	b, possible := p.Narrow(s.partial)
+	if n.bound, n.narrow = min(n.bound, b), true; possible && n.bound >= s.floor() {
+		s.push(n)
+	}
+}
+
 // leaf works out a choice once, and keeps it if it is among the best two.
 func (s *search) leaf(choice []int, bound int64) {
 	k := key(choice)

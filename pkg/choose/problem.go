@@ -18,6 +18,14 @@ type Problem interface {
 	Worth(choice []int) (value int64, ok bool, tie [2]int64)
 }
 
+// A Narrower is a problem that can bound a whole choice more tightly than Bound does,
+// at a price between that of Bound and that of Worth. It is asked before Worth, unless
+// the choice is a start.
+type Narrower interface {
+	Problem
+	Narrow(choice []int) (best int64, possible bool)
+}
+
 // A Choice is an option for each room, with its worth.
 type Choice struct {
 	Options []int // an index for each room

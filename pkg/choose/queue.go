@@ -6,6 +6,7 @@ type node struct {
 	parent int32 // index of a node, or -1
 	option int16
 	depth  int16 // rooms decided
+	narrow bool  // the bound is what Narrow says
 }
 
 // A queue holds every node made, and on top of a heap the open one to look at next:

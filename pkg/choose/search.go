@@ -91,7 +91,7 @@ func (s *search) run() {
 		n := s.queue.nodes[top]
 		s.queue.choice(top, s.order, s.partial)
 		if int(n.depth) == len(s.order) {
-			s.leaf(s.partial, n.bound)
+			s.complete(n)
 			continue
 		}
 		if expanded&(expanded-1) == 0 {
@@ -135,7 +135,7 @@ func (s *search) expand(at int32, n node) {
 		s.partial[room] = o
 		b, possible := s.bound(s.partial)
 		if b = min(b, n.bound); possible && b >= s.floor() {
-			s.push(node{b, at, int16(o), n.depth + 1})
+			s.push(node{bound: b, parent: at, option: int16(o), depth: n.depth + 1})
 		}
 	}
 }

@@ -101,7 +101,7 @@ func (r *reader) unneeded(s span) {
 }
 
 // callHouse lets an option call for a piece of work on the whole house, which is done
-// once however many call for it.
+// once however many call for it: by own hands if any that calls for it works so.
 func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	if r.houseLeavesOut(c.Item) {
 		return
@@ -113,21 +113,62 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	if it == nil {
 		return
 	}
-	b := r.calls[c.Item]
+	key := called{item: c.Item}
+	who, said := w.member.Given["who"]
+	key.own = said && who.Choice == "own" && !it.Licence
+	b := r.calls[key]
 	if b == nil {
 		b = &work{item: it, label: it.Name, by: w.label, at: w.at, member: r.calledOption().Add("item", "", it.Name)}
 		b.member.Pos = w.at
-		if who, ok := w.member.Given["who"]; ok && !it.Licence {
+		if said && !it.Licence {
 			b.member.Give("who", who)
 		}
 		b.member.Give("called_for", model.Value{Number: one, Text: "brought by " + w.label, Pos: w.at})
-		r.calls[c.Item] = b
+		r.calls[key] = b
 		r.callPlan.works = append(r.callPlan.works, b)
 	}
 	for _, option := range callersOf(p, w) {
-		caller := option.Add("caller", "", it.Name)
-		caller.Pos = w.at
-		caller.Link(b.member)
+		callFor(option, b)
+	}
+}
+
+// called names work that options call for, by those who would do it.
+type called struct {
+	item string
+	own  bool
+}
+
+func callFor(option *model.Member, b *work) *model.Member {
+	caller := option.Add("caller", "", b.item.Name)
+	caller.Pos = b.at
+	caller.Link(b.member)
+	return caller
+}
+
+// ownFirst has work that is called for from both own hands and a trade done by own
+// hands. Where all options are kept, the model decides by what is chosen.
+func (r *reader) ownFirst() {
+	if r.callPlan == nil {
+		return
+	}
+	for _, w := range slices.Clone(r.callPlan.works) {
+		own := r.calls[called{w.item.Name, true}]
+		if own == nil || w == own {
+			continue
+		}
+		callers := own.member.In("caller")
+		if !r.allOptions {
+			r.callPlan.works = slices.DeleteFunc(r.callPlan.works, func(x *work) bool { return x == w })
+			for _, c := range w.member.In("caller") {
+				callFor(c.Parent, own)
+				c.Parent.Remove(c)
+			}
+			r.called.Remove(w.member)
+			continue
+		}
+		for _, c := range callers {
+			callFor(c.Parent, w).Give("yields", model.Value{Number: one, Text: "by own hands", Pos: w.at})
+		}
 	}
 }
 

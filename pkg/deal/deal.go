@@ -35,10 +35,13 @@ type Deal struct {
 	// Options are the names that options of rooms have, each once, in the order of the
 	// file; not that of doing nothing, which every room has.
 	Options []string
-	Mixed   bool                // the scope takes different options in different rooms
-	Sized   map[string][]string // the rooms by how sure their sizes are: measured, paced, guessed
-	Kerf    *decimal.Decimal    // what a saw cut takes, in feet; nil if the file does not say
-	Cuts    []CutList           // of the products bought in sticks
+	// Following are the values that a choice of other options moves by what these add,
+	// though the model has them as given.
+	Following []string
+	Mixed     bool                // the scope takes different options in different rooms
+	Sized     map[string][]string // the rooms by how sure their sizes are: measured, paced, guessed
+	Kerf      *decimal.Decimal    // what a saw cut takes, in feet; nil if the file does not say
+	Cuts      []CutList           // of the products bought in sticks
 	// Work and Products are what the price book says of the model's items and products.
 	Work     map[*model.Member]*Work
 	Products map[*model.Member]*pricebook.Product

@@ -41,6 +41,7 @@ func (r *reader) followScope(planned decimal.Decimal, moved bool) {
 		}
 		v.Number = before.Add(now)
 		root.Give(line, v)
+		r.deal.Following = append(r.deal.Following, line)
 	}
 }
 

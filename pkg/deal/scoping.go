@@ -20,7 +20,7 @@ type scoping struct {
 
 	called       *model.Member // the option of the whole house with what rooms call for
 	callPlan     *plan
-	calls        map[string]*work
+	calls        map[called]*work
 	houseWithout []span
 	housePlans   map[string]bool // items that the options of the whole house name
 }
@@ -28,7 +28,7 @@ type scoping struct {
 func newScoping() scoping {
 	return scoping{
 		book: pricebook.Starter(), roomKinds: map[*model.Member]string{}, roomPaths: map[*model.Member]string{},
-		products: map[string]*model.Member{}, calls: map[string]*work{}, housePlans: map[string]bool{},
+		products: map[string]*model.Member{}, calls: map[called]*work{}, housePlans: map[string]bool{},
 	}
 }
 

@@ -22,18 +22,26 @@ type CutList struct {
 // take the counts as given: they are computed before it is worked out.
 func (d *Deal) CutLists(value func(*model.Cell) decimal.Decimal) ([]CutList, error) {
 	var out []CutList
-	c := cutter{d, value}
 	for _, p := range d.Root.In("product") {
 		if len(p.In("stock")) == 0 {
 			continue
 		}
-		list, err := c.list(p)
+		list, err := d.CutListOf(p, value)
 		if err != nil {
-			return nil, fmt.Errorf("cut list of %s: %w", p.Label, err)
+			return nil, err
 		}
 		out = append(out, list)
 	}
 	return out, nil
+}
+
+// CutListOf is the cut list of one product that is bought in sticks; see [Deal.CutLists].
+func (d *Deal) CutListOf(p *model.Member, value func(*model.Cell) decimal.Decimal) (CutList, error) {
+	list, err := cutter{d, value}.list(p)
+	if err != nil {
+		return CutList{}, fmt.Errorf("cut list of %s: %w", p.Label, err)
+	}
+	return list, nil
 }
 
 type cutter struct {

@@ -44,7 +44,7 @@ func TestEveryInputOfTheModelHasAKey(t *testing.T) {
 	own = append(own, // given through sizes, walks, openings, the price book and the cut list
 		"length", "width", "shared", "height", "low_height", "two_slopes", "closet", "walk_east", "walk_north", "kind", "number",
 		"opening_width", "opening_height", "faces", "fitting_length", "fitting_depth", "bath", "bedroom", "plane_length", "plane_width", "roof",
-		"chosen", "measure", "called_for", "hours_each", "set_up", "takes", "covers", "for_the_job", "along", "use_coats", "waste",
+		"chosen", "measure", "called_for", "yields", "hours_each", "set_up", "takes", "covers", "for_the_job", "along", "use_coats", "waste",
 		"drop_height", "drop_run", "roll_wide", "roll_long", "repeat", "half_drop", "trim", "holds", "pack_price", "taxed", "by_the_stick", "sticks",
 		"stick_price", "stick_length", "hired_price", "debris_each", "weight_each")
 	stress := []string{"late_sale", "overrun", "market_change", "sale_price"} // moved by questions, not by the file

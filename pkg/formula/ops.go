@@ -72,6 +72,7 @@ type Op struct {
 
 	Exact func(a []decimal.Decimal) (decimal.Decimal, error)
 	Range func(a []affine.Number) affine.Number
+	Float func(a []float64) float64 // near Exact; NaN or infinite where that fails
 	Unit  func(a []Unit) (Unit, error)
 	Words string // what it gives, for people
 }
@@ -88,29 +89,29 @@ func (o *Op) takes() string {
 
 // Table lists the operators in the order of their codes.
 var Table = []*Op{
-	{Code: Add, Name: "+", Binds: bindsSum, Exact: exactAdd, Range: two(affine.Add), Unit: sameUnit, Words: "the sum"},
-	{Code: Sub, Name: "-", Binds: bindsSum, Exact: exactSub, Range: two(affine.Sub), Unit: sameUnit, Words: "the difference"},
-	{Code: Mul, Name: "*", Binds: bindsProduct, Exact: exactMul, Range: two(affine.Mul), Unit: product, Words: "the product"},
-	{Code: Div, Name: "/", Binds: bindsProduct, Exact: exactDiv, Range: two(affine.Div), Unit: quotient, Words: "the quotient"},
-	{Code: Less, Name: "<", Binds: bindsCompare, Exact: exactLess, Range: two(affine.Less), Unit: compared, Words: "is less than"},
-	{Code: LessEqual, Name: "<=", Binds: bindsCompare, Exact: exactLessEqual, Range: two(affine.LessEqual), Unit: compared, Words: "is at most"},
-	{Code: More, Name: ">", Binds: bindsCompare, Exact: exactMore, Range: swapped(affine.Less), Unit: compared, Words: "is more than"},
-	{Code: MoreEqual, Name: ">=", Binds: bindsCompare, Exact: exactMoreEqual, Range: swapped(affine.LessEqual), Unit: compared, Words: "is at least"},
-	{Code: Equal, Name: "=", Binds: bindsCompare, Exact: exactEqual, Range: two(affine.Equal), Unit: compared, Words: "is"},
-	{Code: NotEqual, Name: "<>", Binds: bindsCompare, Exact: exactNotEqual, Range: rangeNotEqual, Unit: compared, Words: "is not"},
-	{Code: And, Name: "and", Binds: bindsAnd, Exact: exactAnd, Range: two(affine.And), Unit: yesNo, Words: "both hold"},
-	{Code: Or, Name: "or", Binds: bindsOr, Exact: exactOr, Range: two(affine.Or), Unit: yesNo, Words: "either holds"},
-	{Code: Not, Name: "not", Least: 1, Most: 1, Exact: exactNot, Range: one(affine.Not), Unit: yesNo, Words: "does not hold"},
-	{Code: Negative, Name: "negative", Least: 1, Most: 1, Exact: exactNegative, Range: one(affine.Neg), Unit: first, Words: "the same with the other sign"},
-	{Code: Min, Name: "min", Least: 2, Most: 8, Exact: exactMin, Range: fold(affine.Min), Unit: sameUnit, Words: "the smallest of"},
-	{Code: Max, Name: "max", Least: 2, Most: 8, Exact: exactMax, Range: fold(affine.Max), Unit: sameUnit, Words: "the largest of"},
-	{Code: If, Name: "if", Least: 3, Most: 3, Exact: exactIf, Range: rangeIf, Unit: choose, Words: "the first where the condition holds, else the second"},
-	{Code: Cents, Name: "cents", Least: 1, Most: 1, Exact: exactCents, Range: one(affine.Cents), Unit: dollars, Words: "rounded to the cent, half away from zero"},
-	{Code: Ceil, Name: "ceil", Least: 1, Most: 1, Exact: exactCeil, Range: one(affine.Ceil), Unit: first, Words: "rounded up to a whole number"},
-	{Code: Floor, Name: "floor", Least: 1, Most: 1, Exact: exactFloor, Range: one(affine.Floor), Unit: first, Words: "rounded down to a whole number"},
-	{Code: Power, Name: "power", Least: 2, Most: 2, Exact: exactPower, Range: two(affine.Power), Unit: plainOnly, Words: "the first to the power of the second"},
-	{Code: Root, Name: "root", Least: 1, Most: 1, Exact: exactRoot, Range: rangeRoot, Unit: plainOnly, Words: "the square root"},
-	{Code: LevelPayment, Name: "level_payment", Least: 3, Most: 3, Exact: exactLevelPayment, Range: rangeLevelPayment, Unit: levelPaid, Words: "the level payment that clears a principal at a rate a month over months"},
+	{Code: Add, Name: "+", Binds: bindsSum, Exact: exactAdd, Range: two(affine.Add), Float: floatAdd, Unit: sameUnit, Words: "the sum"},
+	{Code: Sub, Name: "-", Binds: bindsSum, Exact: exactSub, Range: two(affine.Sub), Float: floatSub, Unit: sameUnit, Words: "the difference"},
+	{Code: Mul, Name: "*", Binds: bindsProduct, Exact: exactMul, Range: two(affine.Mul), Float: floatMul, Unit: product, Words: "the product"},
+	{Code: Div, Name: "/", Binds: bindsProduct, Exact: exactDiv, Range: two(affine.Div), Float: floatDiv, Unit: quotient, Words: "the quotient"},
+	{Code: Less, Name: "<", Binds: bindsCompare, Exact: exactLess, Range: two(affine.Less), Float: floatLess, Unit: compared, Words: "is less than"},
+	{Code: LessEqual, Name: "<=", Binds: bindsCompare, Exact: exactLessEqual, Range: two(affine.LessEqual), Float: floatLessEqual, Unit: compared, Words: "is at most"},
+	{Code: More, Name: ">", Binds: bindsCompare, Exact: exactMore, Range: swapped(affine.Less), Float: floatMore, Unit: compared, Words: "is more than"},
+	{Code: MoreEqual, Name: ">=", Binds: bindsCompare, Exact: exactMoreEqual, Range: swapped(affine.LessEqual), Float: floatMoreEqual, Unit: compared, Words: "is at least"},
+	{Code: Equal, Name: "=", Binds: bindsCompare, Exact: exactEqual, Range: two(affine.Equal), Float: floatEqual, Unit: compared, Words: "is"},
+	{Code: NotEqual, Name: "<>", Binds: bindsCompare, Exact: exactNotEqual, Range: rangeNotEqual, Float: floatNotEqual, Unit: compared, Words: "is not"},
+	{Code: And, Name: "and", Binds: bindsAnd, Exact: exactAnd, Range: two(affine.And), Float: floatAnd, Unit: yesNo, Words: "both hold"},
+	{Code: Or, Name: "or", Binds: bindsOr, Exact: exactOr, Range: two(affine.Or), Float: floatOr, Unit: yesNo, Words: "either holds"},
+	{Code: Not, Name: "not", Least: 1, Most: 1, Exact: exactNot, Range: one(affine.Not), Float: floatNot, Unit: yesNo, Words: "does not hold"},
+	{Code: Negative, Name: "negative", Least: 1, Most: 1, Exact: exactNegative, Range: one(affine.Neg), Float: floatNegative, Unit: first, Words: "the same with the other sign"},
+	{Code: Min, Name: "min", Least: 2, Most: 8, Exact: exactMin, Range: fold(affine.Min), Float: floatMin, Unit: sameUnit, Words: "the smallest of"},
+	{Code: Max, Name: "max", Least: 2, Most: 8, Exact: exactMax, Range: fold(affine.Max), Float: floatMax, Unit: sameUnit, Words: "the largest of"},
+	{Code: If, Name: "if", Least: 3, Most: 3, Exact: exactIf, Range: rangeIf, Float: floatIf, Unit: choose, Words: "the first where the condition holds, else the second"},
+	{Code: Cents, Name: "cents", Least: 1, Most: 1, Exact: exactCents, Range: one(affine.Cents), Float: floatCents, Unit: dollars, Words: "rounded to the cent, half away from zero"},
+	{Code: Ceil, Name: "ceil", Least: 1, Most: 1, Exact: exactCeil, Range: one(affine.Ceil), Float: floatCeil, Unit: first, Words: "rounded up to a whole number"},
+	{Code: Floor, Name: "floor", Least: 1, Most: 1, Exact: exactFloor, Range: one(affine.Floor), Float: floatFloor, Unit: first, Words: "rounded down to a whole number"},
+	{Code: Power, Name: "power", Least: 2, Most: 2, Exact: exactPower, Range: two(affine.Power), Float: floatPower, Unit: plainOnly, Words: "the first to the power of the second"},
+	{Code: Root, Name: "root", Least: 1, Most: 1, Exact: exactRoot, Range: rangeRoot, Float: floatRoot, Unit: plainOnly, Words: "the square root"},
+	{Code: LevelPayment, Name: "level_payment", Least: 3, Most: 3, Exact: exactLevelPayment, Range: rangeLevelPayment, Float: floatLevelPayment, Unit: levelPaid, Words: "the level payment that clears a principal at a rate a month over months"},
 	{Code: Month, Name: "month", Unit: inMonths, Words: "the number of the month"},
 	{Code: Prior, Name: "prior", Least: 1, Most: 1, Unit: first, Words: "the value of the month before"},
 	{Code: Ago, Name: "ago", Least: 2, Most: 2, Unit: atMonth, Words: "the value of so many months before"},

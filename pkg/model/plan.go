@@ -8,10 +8,16 @@ func (m *Model) Needed(want ...int) []Step {
 	if len(want) == 0 {
 		return m.Steps
 	}
-	need := make([]bool, len(m.Cells))
-	need[m.Horizon] = true
+	return m.needed(nil, append(slices.Clone(want), m.Horizon))
+}
+
+func (m *Model) needed(given, want []int) []Step {
+	need, stop := make([]bool, len(m.Cells)), make([]bool, len(m.Cells))
 	for _, w := range want {
 		need[w] = true
+	}
+	for _, g := range given {
+		stop[g] = true
 	}
 	var out []Step
 	for _, s := range slices.Backward(m.Steps) {
@@ -19,6 +25,9 @@ func (m *Model) Needed(want ...int) []Step {
 			continue
 		}
 		out = append(out, s)
+		if s.any(stop) {
+			continue
+		}
 		for _, c := range s.Cells {
 			for _, n := range m.Cells[c].needs {
 				need[n.cell] = true
@@ -29,13 +38,24 @@ func (m *Model) Needed(want ...int) []Step {
 	return out
 }
 
-// Reached splits steps by whether a change of the given cell can change them.
+// NeededBeyond returns the steps that the wanted cells need, and they alone, where the
+// given cells keep what they are given: not what these need themselves.
+func (m *Model) NeededBeyond(given []int, want ...int) []Step {
+	return m.needed(given, want)
+}
+
+// Reached splits steps by whether a change of the given cells can change them.
 // Cells that are held keep their value whatever happens.
-func (m *Model) Reached(steps []Step, changed int, held ...int) (fixed, varying []Step) {
-	moved := make([]bool, len(m.Cells))
-	moved[changed] = true
+func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varying []Step) {
+	moved, kept := make([]bool, len(m.Cells)), make([]bool, len(m.Cells))
+	for _, c := range changed {
+		moved[c] = true
+	}
+	for _, c := range held {
+		kept[c] = true
+	}
 	for _, s := range steps {
-		if !slices.Contains(held, s.Cells[0]) && (s.any(moved) || m.reads(s, moved)) {
+		if !kept[s.Cells[0]] && (s.any(moved) || m.reads(s, moved)) {
 			varying = append(varying, s)
 			for _, c := range s.Cells {
 				moved[c] = true
@@ -69,7 +89,7 @@ func (s Step) any(marked []bool) bool {
 
 // Moves reports whether a change of one cell can change another.
 func (m *Model) Moves(changed, seen *Cell) bool {
-	_, varying := m.Reached(m.Needed(seen.Index), changed.Index)
+	_, varying := m.Reached(m.Needed(seen.Index), []int{changed.Index})
 	return slices.ContainsFunc(varying, func(s Step) bool { return slices.Contains(s.Cells, seen.Index) })
 }
 

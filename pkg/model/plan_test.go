@@ -69,7 +69,7 @@ func TestNeededAndReached(t *testing.T) {
 	assert.True(t, holds(profit, find("price")))
 	assert.False(t, holds(profit, find("roi")))
 
-	fixed, varying := m.Reached(profit, find("price"))
+	fixed, varying := m.Reached(profit, []int{find("price")})
 	assert.Len(t, profit, len(fixed)+len(varying))
 	for _, name := range []string{"price", "net_cash", "profit"} {
 		assert.True(t, holds(varying, find(name)), name)

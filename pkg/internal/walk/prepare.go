@@ -10,19 +10,19 @@ import (
 	"ledgerboard/pkg/model"
 )
 
-// A Prepared question is one asked again and again while a single input, the
-// axis, varies: what does not vary is worked out, and the formulas of the rest
-// are cut down to what can still change.
+// A Prepared question is one asked again and again while some cells, the axes,
+// vary: what does not vary is worked out, and the formulas of the rest are cut down
+// to what can still change.
 type Prepared struct {
 	Model   *model.Model // with the formulas cut down
 	Fixed   *Values[decimal.Decimal]
 	Varying []model.Step
 }
 
-// Prepare gets steps ready for an axis, with other inputs changed for good. Last
-// is the last month that any value of the axis can lead to.
-func Prepare(m *model.Model, steps []model.Step, axis int, changed map[int]decimal.Decimal, last int) (*Prepared, error) {
-	fixed, varying := m.Reached(steps, axis, slices.Collect(maps.Keys(changed))...)
+// Prepare gets steps ready for the axes, with other inputs changed for good. Last
+// is the last month that any values of the axes can lead to.
+func Prepare(m *model.Model, steps []model.Step, axes []int, changed map[int]decimal.Decimal, last int) (*Prepared, error) {
+	fixed, varying := m.Reached(steps, axes, slices.Collect(maps.Keys(changed))...)
 	w := Walker[decimal.Decimal, Decimals]{Values: New[decimal.Decimal](m), Changed: changed}
 	w.Values.Last = last
 	if err := w.Steps(fixed); err != nil {
@@ -41,7 +41,7 @@ func Prepare(m *model.Model, steps []model.Step, axis int, changed map[int]decim
 	for _, step := range varying {
 		left := model.Step{Block: step.Block}
 		for _, c := range step.Cells {
-			if c == axis || !s.cell(c) {
+			if slices.Contains(axes, c) || !s.cell(c) {
 				left.Cells = append(left.Cells, c)
 			}
 		}

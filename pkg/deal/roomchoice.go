@@ -1,0 +1,34 @@
+package deal
+
+import "ledgerboard/pkg/model"
+
+// A RoomChoice is a room with what may be done to it.
+type RoomChoice struct {
+	Room    *model.Member
+	Options []*model.Member // the first is nil: the room stays as it is
+	Own     int             // which of them the scope takes
+}
+
+// Choices are the rooms that leave a choice: those with options that have names. A
+// room with one list of work, and what rooms call for, leave none. The deal must be
+// read with all options.
+func (d *Deal) Choices() []RoomChoice {
+	var out []RoomChoice
+	for _, room := range d.Root.In("room") {
+		c := RoomChoice{Room: room, Options: []*model.Member{nil}}
+		for _, o := range room.In("option") {
+			v, said := o.Given["chosen"]
+			if !said || o.Label == onlyOption {
+				continue
+			}
+			if !v.Number.IsZero() {
+				c.Own = len(c.Options)
+			}
+			c.Options = append(c.Options, o)
+		}
+		if len(c.Options) > 1 {
+			out = append(out, c)
+		}
+	}
+	return out
+}

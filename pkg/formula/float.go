@@ -1,0 +1,57 @@
+package formula
+
+import (
+	"math"
+	"slices"
+)
+
+// near01 is how far apart two float64 may lie and count as equal: less than any
+// difference that a comparison of a deal turns on, more than roundings leave.
+const near01 = 1e-9
+
+func float01(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+func floatAdd(a []float64) float64       { return a[0] + a[1] }
+func floatSub(a []float64) float64       { return a[0] - a[1] }
+func floatMul(a []float64) float64       { return a[0] * a[1] }
+func floatDiv(a []float64) float64       { return a[0] / a[1] }
+func floatLess(a []float64) float64      { return float01(a[0] < a[1]-near01) }
+func floatLessEqual(a []float64) float64 { return float01(a[0] <= a[1]+near01) }
+func floatMore(a []float64) float64      { return float01(a[0] > a[1]+near01) }
+func floatMoreEqual(a []float64) float64 { return float01(a[0] >= a[1]-near01) }
+func floatEqual(a []float64) float64     { return float01(math.Abs(a[0]-a[1]) <= near01) }
+func floatNotEqual(a []float64) float64  { return float01(math.Abs(a[0]-a[1]) > near01) }
+func floatAnd(a []float64) float64       { return float01(a[0] != 0 && a[1] != 0) }
+func floatOr(a []float64) float64        { return float01(a[0] != 0 || a[1] != 0) }
+func floatNot(a []float64) float64       { return float01(a[0] == 0) }
+func floatNegative(a []float64) float64  { return -a[0] }
+func floatMin(a []float64) float64       { return slices.Min(a) }
+func floatMax(a []float64) float64       { return slices.Max(a) }
+
+func floatIf(a []float64) float64 {
+	if a[0] == 0 {
+		return a[2]
+	}
+	return a[1]
+}
+
+// tidyFloat rounds to 9 decimals, as the exact rules do before they round.
+func tidyFloat(x float64) float64 { return math.Round(x*1e9) / 1e9 }
+
+func floatCents(a []float64) float64 { return math.Round(tidyFloat(a[0])*100) / 100 }
+func floatCeil(a []float64) float64  { return math.Ceil(tidyFloat(a[0])) }
+func floatFloor(a []float64) float64 { return math.Floor(tidyFloat(a[0])) }
+func floatPower(a []float64) float64 { return math.Pow(a[0], a[1]) }
+func floatRoot(a []float64) float64  { return math.Sqrt(a[0]) }
+
+func floatLevelPayment(a []float64) float64 {
+	if a[1] == 0 {
+		return a[0] / a[2]
+	}
+	return a[0] * a[1] / -math.Expm1(-a[2]*math.Log1p(a[1]))
+}
