@@ -37,6 +37,7 @@ type common struct {
 	how   deal.Options
 	json  bool
 	color string
+	again []byte // standard input, where it was read already
 }
 
 // Run carries out a command line and returns its exit code.
@@ -88,7 +89,7 @@ and why. It informs; it does not advise.`,
 	})
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2 // letters that may be wrong in a verb
-	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newWhy(s), newLines(s), newExitCodes())
+	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newWhy(s), newLines(s), newExitCodes())
 	return root
 }
 

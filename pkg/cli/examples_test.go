@@ -57,7 +57,7 @@ func prepare(t *testing.T, verb string) {
 		require.NoError(t, os.RemoveAll(written))
 	}
 	require.NoError(t, os.WriteFile("quotes.csv", []byte("name,price\nporcelain floor tile,31.20\n"), 0o644))
-	if slices.Contains([]string{"scope", "buy", "compare"}, verb) { // of a house with rooms
+	if slices.Contains([]string{"scope", "buy", "compare", "best"}, verb) { // of a house with rooms
 		text, err := os.ReadFile(walnut)
 		require.NoError(t, err)
 		require.NoError(t, os.WriteFile("my-house.yaml", text, 0o600))

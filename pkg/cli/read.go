@@ -18,6 +18,9 @@ const largest = 8 << 20
 
 // text reads a file, or standard input for "-".
 func (c *common) text(path string) (name string, text []byte, err error) {
+	if path == "-" && c.again != nil {
+		return "standard input", c.again, nil
+	}
 	if path == "-" {
 		text, err = io.ReadAll(io.LimitReader(c.In, largest))
 		return "standard input", text, err

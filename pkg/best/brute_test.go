@@ -1,0 +1,134 @@
+package best_test
+
+import (
+	"cmp"
+	"flag"
+	"slices"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"pgregory.net/rapid"
+
+	"ledgerboard/pkg/best"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/internal/modeltest"
+)
+
+var randomDeals = flag.Int("deals", 40, "random deals to try")
+
+// read works a choice out the long way: the file is read anew with that scope.
+func (d *drawn) read(t *rapid.T, choice []int) *best.Choice {
+	x, found := deal.Read("drawn.yaml", []byte(d.text), deal.Set{Path: "scope", Value: d.scope(choice)})
+	if found.HasErrors() {
+		t.Fatalf("%v\n%s", found.Errors(), d.text)
+	}
+	v, err := exact.Evaluate(x.Model)
+	if err != nil {
+		t.Fatalf("%v\n%s", err, d.text)
+	}
+	of := func(line string) decimal.Decimal { return v.Of(x.Model.Find(x.Root, line)) }
+	return &best.Choice{Options: slices.Clone(choice), Profit: of("owner_profit"), Cash: of("cash_needed"), Renovation: of("renovation"), OwnHours: of("own_hours"), Budget: of("budget")}
+}
+
+// all is every choice, worked out the long way.
+func (d *drawn) all(t *rapid.T) []*best.Choice {
+	var out []*best.Choice
+	choice := make([]int, len(d.rooms))
+	for {
+		out = append(out, d.read(t, choice))
+		i := len(choice) - 1
+		for ; i >= 0; i-- {
+			if choice[i]++; choice[i] < len(d.names[i]) {
+				break
+			}
+			choice[i] = 0
+		}
+		if i < 0 {
+			return out
+		}
+	}
+}
+
+// better sorts the best first: by profit, then the cheaper, then the shorter, then by
+// the earlier options.
+func better(a, b *best.Choice) int {
+	return cmp.Or(b.Profit.Cmp(a.Profit), a.Budget.Cmp(b.Budget), a.Renovation.Round(9).Cmp(b.Renovation.Round(9)), slices.Compare(a.Options, b.Options))
+}
+
+func equal(a, b *best.Choice) bool {
+	if a == nil || b == nil {
+		return a == b
+	}
+	same := func(x, y decimal.Decimal) bool { return x.Round(12).Equal(y.Round(12)) }
+	return slices.Equal(a.Options, b.Options) && a.Profit.Equal(b.Profit) && a.Cash.Equal(b.Cash) && a.Budget.Equal(b.Budget) && same(a.Renovation, b.Renovation) && same(a.OwnHours, b.OwnHours)
+}
+
+// limit is none, or one that some choices keep and some do not, or one that none keeps.
+func limit(t *rapid.T, label string, all []*best.Choice, of func(*best.Choice) decimal.Decimal) *decimal.Decimal {
+	if !rapid.Bool().Draw(t, label) {
+		return nil
+	}
+	x := of(all[rapid.IntRange(0, len(all)-1).Draw(t, label+" of")]).Round(6).Add(decimal.New(rapid.Int64Range(-100, 100).Draw(t, label+" off"), -1))
+	x = decimal.Max(x, decimal.Decimal{})
+	return &x
+}
+
+func TestBestIsThatOfAllChoices(t *testing.T) {
+	proved, none, tried := 0, 0, 0
+	modeltest.Check(t, *randomDeals, func(t *rapid.T) {
+		d := house(t)
+		all := d.all(t)
+		x, found := deal.ReadWith(deal.Options{AllOptions: true}, "drawn.yaml", []byte(d.text))
+		if found.HasErrors() {
+			t.Fatalf("%v\n%s", found.Errors(), d.text)
+		}
+		h, err := best.New(x)
+		if err != nil {
+			t.Fatalf("%v\n%s", err, d.text)
+		}
+		for _, c := range all {
+			got, err := h.At(c.Options)
+			if err != nil || !equal(got, c) {
+				t.Fatalf("choice %v: %v\n%+v\n%+v\n%s", c.Options, err, got, c, d.text)
+			}
+		}
+		for range 3 {
+			l := best.Limits{
+				Cash:     limit(t, "cash", all, func(c *best.Choice) decimal.Decimal { return c.Cash }),
+				Weeks:    limit(t, "weeks", all, (*best.Choice).Weeks),
+				OwnHours: limit(t, "hours", all, func(c *best.Choice) decimal.Decimal { return c.OwnHours }),
+			}
+			tried++
+			compare(t, &d, h, l, all, &proved, &none)
+		}
+	})
+	t.Logf("%d searches, %d proved by bounds, %d without a choice", tried, proved, none)
+	if proved*10 < tried*9 {
+		t.Errorf("only %d of %d searches proved by bounds", proved, tried)
+	}
+}
+
+func compare(t *rapid.T, d *drawn, h *best.House, l best.Limits, all []*best.Choice, proved, none *int) {
+	kept := slices.DeleteFunc(slices.Clone(all), func(c *best.Choice) bool {
+		over := func(x decimal.Decimal, most *decimal.Decimal) bool {
+			return most != nil && x.Round(9).GreaterThan(*most)
+		}
+		return over(c.Cash, l.Cash) || over(c.Weeks(), l.Weeks) || over(c.OwnHours, l.OwnHours)
+	})
+	slices.SortFunc(kept, better)
+	kept = append(kept, nil, nil)
+	f, err := h.Find(l)
+	if err != nil {
+		t.Fatalf("%v\n%s", err, d.text)
+	}
+	if !f.Proved || !f.SecondProved || !equal(f.Best, kept[0]) || !equal(f.RunnerUp, kept[1]) {
+		t.Fatalf("limits %v %v %v\nfound %+v\n      %+v\nwant  %+v\nthen  %+v\nfor   %+v\n%s", l.Cash, l.Weeks, l.OwnHours, f, f.Best, kept[0], f.RunnerUp, kept[1], d.text)
+	}
+	if f.ByBounds {
+		*proved++
+	}
+	if f.Best == nil {
+		*none++
+	}
+}

@@ -1,0 +1,141 @@
+package best_test
+
+import (
+	"fmt"
+	"strings"
+
+	"pgregory.net/rapid"
+)
+
+// roomWork is work that suits any inside room of a random house.
+var roomWork = []string{
+	"paint walls", "paint ceiling", "paint trim", "paint doors", "baseboard", "resilient plank floor", "tile floor", "carpet",
+	"strip wall plaster", "hang wall board", "hang ceiling board", "strip carpet", "refinish wood floor", "light fixture", "recessed light",
+	"prehung inside door", "strip wallpaper", "electrical rough room", "window casing", "door casing",
+}
+
+var bathWork = []string{"toilet", "vanity", "exhaust fan", "tile floor", "paint bath walls", "hang bath wall board", "strip wall tile", "tub", "tub rough-in"}
+
+var houseWork = []string{"panel 200 amp", "water heater gas", "rewire", "final cleaning"}
+
+// A drawn house is the text of a deal file with its rooms and their options.
+type drawn struct {
+	text  string
+	rooms []string
+	names [][]string // by room; the first is as it is
+}
+
+func pick[T any](t *rapid.T, label string, all ...T) T { return rapid.SampledFrom(all).Draw(t, label) }
+
+// house draws a small deal: every way in which a choice may be more than a sum occurs.
+func house(t *rapid.T) drawn {
+	var d drawn
+	var b strings.Builder
+	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	line("deal: drawn")
+	line("house: {year built: %d}", pick(t, "year", 1954, 1985, 2001))
+	line("purchase: {price: $%dk, closing: {title: $1,800}}", rapid.IntRange(80, 240).Draw(t, "price"))
+	switch pick(t, "value", "before", "stated", "lender") {
+	case "before":
+		line("value: {before work: $%dk, expected discount: 2%%}", rapid.IntRange(90, 300).Draw(t, "before"))
+	case "stated":
+		line("value: {after-repair value: $%dk}", rapid.IntRange(150, 340).Draw(t, "arv"))
+	case "lender":
+		line("value: {after-repair value: $%dk, lender's value: $%dk}", rapid.IntRange(150, 340).Draw(t, "arv"), rapid.IntRange(120, 300).Draw(t, "lender"))
+	}
+	line("time: {lead-in: %d weeks, marketing: %d weeks, escrow: 1 month%s}", rapid.IntRange(0, 5).Draw(t, "lead"), rapid.IntRange(0, 9).Draw(t, "sells"),
+		pick(t, "stated", "", "", ", renovation: 3 months"))
+	line("labour: {own hours a week: %d, together: %s}", rapid.IntRange(8, 50).Draw(t, "pace"), pick(t, "together", "overlapping", "side by side", "one after the other"))
+	line("renovation: {contingency: %d%%, spending: %s}", pick(t, "contingency", 0, 10, 15), pick(t, "curve", "straight", "front", "back", "s"))
+	line("local prices: {sales tax: %s}", pick(t, "tax", "0%", "6.5%"))
+	d.loans(t, line)
+	line("holding: {property tax: $4,380/year, insurance: {amount: $2150/year, premium paid ahead: 6 months, insurer keeps at least: 25%%}, utilities: $265/month}")
+	line("selling: {commission: 5%%, transfer tax: $0.55 per $500}")
+	if rapid.Bool().Draw(t, "partner") && rapid.Bool().Draw(t, "really") {
+		line("partner: {share: 40%%, split: 50%%}")
+	}
+	d.allRooms(t, line)
+	d.text = b.String()
+	return d
+}
+
+func (d *drawn) loans(t *rapid.T, line func(string, ...any)) {
+	n := rapid.IntRange(0, 2).Draw(t, "loans")
+	if n > 0 {
+		line("loans:")
+	}
+	for i := range n {
+		line("  - name: loan %d", i+1)
+		line("    price share: %d%%", pick(t, "share", 70, 85, 90)/(i*5+1))
+		if rapid.Bool().Draw(t, "pays work") {
+			line("    renovation share: %d%%", pick(t, "work", 50, 100)/(n*n))
+			line("    draws: {lag: %d months, retainage: %d%%, fee: $165%s}", pick(t, "lag", 0, 1), pick(t, "kept", 0, 10), pick(t, "least", "", ", at least: $5,000"))
+		}
+		switch pick(t, "cap", "none", "value", "cost") {
+		case "value":
+			line("    cap on after-repair value: %d%%", pick(t, "of value", 50, 65, 75))
+		case "cost":
+			line("    cap on cost: %d%%", pick(t, "of cost", 70, 85))
+		}
+		line("    rate: 10.75%%")
+		line("    points: %d points", pick(t, "points", 0, 2))
+		line("    interest on: %s", pick(t, "on", "balance", "commitment"))
+		line("    term: 12 months")
+	}
+}
+
+func (d *drawn) allRooms(t *rapid.T, line func(string, ...any)) {
+	n := rapid.IntRange(2, 4).Draw(t, "rooms")
+	line("rooms:")
+	for i := range n {
+		bath := i == 1
+		name := fmt.Sprintf("room %d", i+1)
+		if bath {
+			name = "hall bath"
+		}
+		line("  %s:", name)
+		line("    size: %d' x %d'", rapid.IntRange(6, 18).Draw(t, "long"), rapid.IntRange(6, 14).Draw(t, "wide"))
+		line("    doors: %d", rapid.IntRange(1, 2).Draw(t, "doors"))
+		line("    windows: 2 of 3' x 4'")
+		line("    outlets: 5")
+		line("    lights: 2")
+		if bath {
+			line("    fixed: {tub: 5' x 2' 6\", vanity: 2' 6\" x 1' 9\", toilet: 1}")
+		}
+		work := roomWork
+		if bath {
+			work = bathWork
+		}
+		d.options(t, line, "    ", name, work, rapid.IntRange(1, pick(t, "most options", 2, 3)).Draw(t, "options"))
+	}
+	if rapid.Bool().Draw(t, "whole house") {
+		line("whole house:")
+		d.options(t, line, "  ", "whole house", houseWork, 1)
+	}
+}
+
+func (d *drawn) options(t *rapid.T, line func(string, ...any), pad, room string, work []string, n int) {
+	names := []string{"as it is"}
+	line("%soptions:", pad)
+	for i := range n {
+		name := fmt.Sprintf("way %d", i+1)
+		names = append(names, name)
+		line("%s  %s:", pad, name)
+		line("%s    adds: $%d", pad, rapid.IntRange(0, 24).Draw(t, "adds")*500)
+		line("%s    work:", pad)
+		items := rapid.SliceOfNDistinct(rapid.SampledFrom(work), 1, 4, rapid.ID[string]).Draw(t, "work")
+		for _, it := range items {
+			line("%s      %s: %s", pad, it, pick(t, "who", "own hands", "own hands", "hired", "$640"))
+		}
+	}
+	d.rooms, d.names = append(d.rooms, room), append(d.names, names)
+}
+
+// scope says a choice as a deal file does.
+func (d *drawn) scope(choice []int) string {
+	parts := make([]string, len(choice))
+	for i, o := range choice {
+		parts[i] = d.rooms[i] + ": " + d.names[i][o]
+	}
+	return "{" + strings.Join(parts, ", ") + "}"
+}

@@ -1,0 +1,116 @@
+package best
+
+import (
+	"math"
+	"slices"
+)
+
+// starts are choices to begin with, so that what is far worse is left out at once: the
+// scope of the file and doing nothing, bettered room by room as far as planes over
+// wide boxes tell.
+func (p *problem) starts() ([][]int, error) {
+	p.floor = math.MinInt64
+	coarse, err := p.coarse()
+	if err != nil {
+		return nil, err
+	}
+	for _, spans := range coarse {
+		if err := p.live(spans); err != nil {
+			return nil, err
+		}
+	}
+	own := make([]int, len(p.House.Rooms))
+	for i, r := range p.House.Rooms {
+		own[i] = r.Own
+	}
+	c := &climb{problem: p, seen: map[string]int64{}}
+	for _, from := range [][]int{own, make([]int, len(p.House.Rooms))} {
+		c.from(from)
+	}
+	return p.settle(c)
+}
+
+// climb betters choices one room at a time by what their bound says.
+type climb struct {
+	*problem
+	seen map[string]int64
+	all  [][]int
+}
+
+func (c *climb) from(start []int) {
+	at := slices.Clone(start)
+	best, ok := c.look(at)
+	for better := true; better; {
+		better = false
+		for i, n := range c.sizes {
+			was := at[i]
+			for o := range n {
+				at[i] = o
+				if x, can := c.look(at); can && (!ok || x > best) {
+					best, was, ok, better = x, o, true, true
+				}
+			}
+			at[i] = was
+		}
+	}
+}
+
+func (c *climb) look(choice []int) (int64, bool) {
+	x, can := c.guess(choice)
+	key := string(bytes(choice))
+	if _, known := c.seen[key]; !known && can {
+		c.seen[key] = x
+		c.all = append(c.all, slices.Clone(choice))
+	}
+	return x, can
+}
+
+// guess is what a choice comes to in the middle of the planes of its slice.
+func (p *problem) guess(choice []int) (int64, bool) {
+	if _, can := p.wholeBound(choice); !can {
+		return 0, false
+	}
+	best, err := int64(0), math.Inf(1)
+	for _, b := range p.bounds {
+		if b.err <= err && b.holds(&p.z, p.moves) {
+			best, err = guessed(b.profit.of(&p.z)-b.err), b.err
+		}
+	}
+	return best, true
+}
+
+func guessed(x float64) int64 {
+	if math.IsNaN(x) {
+		return 0
+	}
+	return upCents(x)
+}
+
+// tries is how many of the choices looked at are worked out exactly to begin with.
+const tries = 4
+
+// settle works out the choices that looked best; the second of those that keep the
+// limits is the floor.
+func (p *problem) settle(c *climb) ([][]int, error) {
+	slices.SortStableFunc(c.all, func(a, b []int) int {
+		x, y := c.seen[string(bytes(a))], c.seen[string(bytes(b))]
+		switch {
+		case x > y:
+			return -1
+		case x < y:
+			return 1
+		}
+		return 0
+	})
+	var worth []int64
+	out := c.all[:min(tries, len(c.all))]
+	for _, x := range out {
+		if v, ok, _ := p.Worth(x); ok {
+			worth = append(worth, v)
+		}
+	}
+	if slices.Sort(worth); len(worth) > 1 {
+		p.floor = worth[len(worth)-2]
+	}
+	return out, p.err
+}

@@ -1,0 +1,67 @@
+package best
+
+import (
+	"math"
+	"slices"
+
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/internal/walk"
+	"ledgerboard/pkg/model"
+)
+
+// widest is how long a slice of time is at most, in months.
+const widest = 0.5
+
+// edge is how far from an edge in time a slice begins, in months: a little less than
+// what the model rounds away before it counts months.
+const edge = 1e-9
+
+// timeCuts are the slices of time that choices may take: cut where the sale or the
+// end of the work falls into another month, and no longer than the widest.
+func (h *House) timeCuts() ([]span, error) {
+	if h.find("renovation").Given != nil {
+		return []span{{}}, nil // it moves nothing
+	}
+	m := h.Deal.Model
+	t := h.totals[time]
+	ends := h.all([]string{"works_end", "hold_months"})
+	p, err := walk.Prepare(m, m.NeededBeyond([]int{t.Index}, model.Indexes(ends)...), []int{t.Index}, nil, -1)
+	if err != nil {
+		return nil, err
+	}
+	s := exact.NewScratch(p)
+	if err := s.Evaluate(exact.Change{Cell: t, Value: h.parts.longest}); err != nil {
+		return nil, err
+	}
+	longest := h.parts.longest.InexactFloat64()
+	first, out := h.parts.shortest, []span(nil)
+	if first == 0 {
+		out = append(out, span{})
+		first = h.parts.shortestWork()
+	}
+	at := []float64{first, longest}
+	for _, c := range ends {
+		after := s.Of(c).Sub(h.parts.longest).InexactFloat64()
+		for n := math.Ceil(first + after); n < longest+after; n++ {
+			if x := n - after; x > first {
+				at = append(at, x)
+			}
+		}
+	}
+	slices.Sort(at)
+	for i, b := range at[1:] {
+		a := at[i]
+		if b-a < 2*edge {
+			continue
+		}
+		for lo := a + edge; lo < b; {
+			hi := min(b, lo+widest, lo*1.3)
+			if b-hi < (hi-lo)/4 {
+				hi = b
+			}
+			out = append(out, span{lo, hi})
+			lo = hi
+		}
+	}
+	return out, nil
+}

@@ -1,0 +1,54 @@
+package best
+
+// A form is a sum of own weeks and of crew weeks that the weeks of work are no less
+// than.
+type form struct{ own, crew float64 }
+
+// forms are those of each way in which own work and trades fit together, in the order
+// of the model's choice.
+var forms = [][]form{
+	{{1, 0.5}, {0.5, 1}, {0.75, 0.75}}, // the longer and half of the shorter
+	{{1, 0}, {0, 1}, {0.5, 0.5}},       // the longer
+	{{1, 1}},                           // both
+}
+
+func (f form) of(p *part) float64 { return f.own*p.ownWeeks + f.crew*p.crew }
+
+// tightest is the form that comes to most with everything at once.
+func (p *parts) tightest() form {
+	best, most := p.forms[0], -1.0
+	for _, f := range p.forms {
+		sum := f.of(&p.sure)
+		for i := range p.rooms {
+			for o := range p.rooms[i] {
+				sum += f.of(&p.rooms[i][o])
+			}
+		}
+		if sum > most {
+			best, most = f, sum
+		}
+	}
+	return best
+}
+
+// months is how long an option's weeks by a form take.
+func (p *parts) months(weeks float64) float64 { return weeks * p.weekly * p.daily }
+
+// shortestWork is the least time that any work takes that takes any, where none is
+// done whatever is chosen.
+func (p *parts) shortestWork() float64 {
+	least := p.longest.InexactFloat64()
+	for i := range p.rooms {
+		for o := range p.rooms[i] {
+			x := &p.rooms[i][o]
+			weeks := 0.0
+			for _, f := range p.forms {
+				weeks = max(weeks, f.of(x))
+			}
+			if t := p.months(weeks) + x.waits*p.daily; t > 0 {
+				least = min(least, t)
+			}
+		}
+	}
+	return least * (1 - 1e-9)
+}

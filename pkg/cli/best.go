@@ -1,0 +1,189 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/shopspring/decimal"
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/best"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/quantity"
+	"ledgerboard/pkg/report"
+	"ledgerboard/pkg/solve"
+)
+
+type bestOptions struct {
+	common
+	cash, weeks, hours string
+}
+
+func newBest(s Streams) *cobra.Command {
+	o := &bestOptions{common: common{Streams: s}}
+	cmd := &cobra.Command{
+		Use:   "best FILE",
+		Short: "the option for each room that together bring the most profit",
+		Long: `Example:
+
+  ledgerboard best my-house.yaml
+  ledgerboard best my-house.yaml --cash 85k --weeks 16 --own-hours 300
+
+Chooses one option for each room, or leaves it as it is, so that the whole deal
+brings the most profit, with whole packs, cut trim, contingency, loans and the
+time it takes. The cash needed stays within what the file says there is, if it
+does, or within --cash. Ties go to the cheaper, then to the shorter. Shows the
+runner-up, what each limit costs, and the scope to write into the file.`,
+		Args: files(1, 1, "best my-house.yaml"),
+		RunE: func(_ *cobra.Command, args []string) error { return runBest(o, args[0]) },
+	}
+	o.flags(cmd)
+	cmd.Flags().StringVar(&o.cash, "cash", "", "the most `money` tied up; else the file's own")
+	cmd.Flags().StringVar(&o.weeks, "weeks", "", "the most `weeks` of work")
+	cmd.Flags().StringVar(&o.hours, "own-hours", "", "the most `hours` of own work")
+	return cmd
+}
+
+func runBest(o *bestOptions, path string) error {
+	style, err := o.style()
+	if err != nil {
+		return err
+	}
+	page, err := o.page(path)
+	if err != nil {
+		return err
+	}
+	if o.json {
+		return report.BestJSON(o.Out, page)
+	}
+	return report.Best(o.Out, page, style)
+}
+
+// page searches and puts together what is to be shown.
+func (o *bestOptions) page(path string) (*report.BestPage, error) {
+	text, err := o.held(path)
+	if err != nil {
+		return nil, err
+	}
+	all := text
+	all.how.AllOptions = true
+	d, _, err := all.read(path)
+	if err != nil {
+		return nil, err
+	}
+	limits, err := o.limits(d)
+	if err != nil {
+		return nil, err
+	}
+	h, err := best.New(d)
+	if err != nil {
+		return nil, notSearched(err, path)
+	}
+	found, err := h.Find(limits)
+	if err != nil {
+		return nil, notSearched(err, path)
+	}
+	p := &report.BestPage{Rooms: h.Rooms, Limits: limits, Found: found}
+	if p.Prices, err = h.Prices(limits, found); err != nil {
+		return nil, err
+	}
+	if p.Own, p.OwnOffer, err = text.priced(path, ""); err != nil || found.Best == nil {
+		return p, err
+	}
+	p.Scope = scopeText(h.Rooms, found.Best)
+	p.Best, p.Offer, err = text.priced(path, p.Scope)
+	if err == nil && !p.Best.Line("owner_profit").Equal(found.Best.Profit) {
+		err = fmt.Errorf("the search comes to a profit of %s, the file with that scope to %s: this is a mistake of the program; please report it with the file",
+			found.Best.Profit, p.Best.Line("owner_profit"))
+	}
+	return p, err
+}
+
+// held reads standard input once, for a file is read several times.
+func (o *bestOptions) held(path string) (common, error) {
+	c := o.common
+	if path != "-" {
+		return c, nil
+	}
+	_, text, err := c.text(path)
+	c.again = text
+	return c, err
+}
+
+// priced reads the file with a scope, or with its own, and finds the maximum offer.
+func (c common) priced(path, scope string) (*answer.Answer, solve.Offer, error) {
+	if scope != "" {
+		c.sets = append(c.sets[:len(c.sets):len(c.sets)], "scope="+scope)
+	}
+	a, err := c.worked(path)
+	if err != nil {
+		return nil, solve.Offer{}, err
+	}
+	offer, err := solve.MaxOffer(a.Model, a.Deal.Targets)
+	return a, offer, err
+}
+
+// limits are those of the command, or the cash of the file.
+func (o *bestOptions) limits(d *deal.Deal) (l best.Limits, err error) {
+	parse := func(flag, text string, read func(string) (decimal.Decimal, error)) *decimal.Decimal {
+		if text == "" {
+			return nil
+		}
+		x, bad := read(text)
+		if bad == nil && x.IsNegative() {
+			bad = errors.New("it is below nothing")
+		}
+		if bad != nil && err == nil {
+			err = &usageError{fmt.Errorf("--%s %q: %w", flag, text, bad), "for example: --cash 85k --weeks 16 --own-hours 300"}
+		}
+		return &x
+	}
+	l.Cash = parse("cash", o.cash, quantity.ParseMoney)
+	l.Weeks = parse("weeks", o.weeks, weeks)
+	l.OwnHours = parse("own-hours", o.hours, quantity.ParseHours)
+	if given := d.Root.Given; l.Cash == nil && d.HasCash {
+		x := given["cash_available"].Number.Sub(given["cash_reserve"].Number)
+		l.Cash = &x
+	}
+	return l, err
+}
+
+// weeks reads a number of weeks, with or without the word.
+func weeks(text string) (decimal.Decimal, error) {
+	return quantity.ParseCount(strings.TrimSpace(strings.TrimSuffix(strings.TrimSuffix(text, "weeks"), "week")))
+}
+
+func notSearched(err error, path string) error {
+	var many *best.ManyError
+	switch {
+	case errors.Is(err, best.ErrNoChoice):
+		return &dataError{fmt.Errorf("%s: %w", path, err), "give rooms options, e.g.   options: {cosmetic: {work: ...}, full gut: {work: ...}}"}
+	case errors.As(err, &many):
+		return &dataError{fmt.Errorf("%s: %w", path, err), "leave out rooms whose option is settled: write their work under   work:   alone"}
+	}
+	return err
+}
+
+// scopeText is a choice as the deal file says it.
+func scopeText(rooms []deal.RoomChoice, c *best.Choice) string {
+	parts := make([]string, len(rooms))
+	for i, r := range rooms {
+		name := deal.AsItIs
+		if m := r.Options[c.Options[i]]; m != nil {
+			name = m.Label
+		}
+		parts[i] = plainYAML(r.Room.Label) + ": " + plainYAML(name)
+	}
+	return "{" + strings.Join(parts, ", ") + "}"
+}
+
+// plainYAML quotes a word that would mean something else in a list of keys.
+func plainYAML(s string) string {
+	if strings.ContainsAny(s, ",:{}[]#&*!|>'\"%@`?-") || s != strings.TrimSpace(s) {
+		return strconv.Quote(s)
+	}
+	return s
+}

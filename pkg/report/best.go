@@ -1,0 +1,225 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/best"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+	"ledgerboard/pkg/solve"
+)
+
+// A BestPage is what a search for the best options found.
+type BestPage struct {
+	Rooms           []deal.RoomChoice
+	Limits          best.Limits
+	Found           *best.Found
+	Prices          []best.Price
+	Best            *answer.Answer // nil if no choice keeps the limits
+	Own             *answer.Answer // of the scope of the file
+	Offer, OwnOffer solve.Offer
+	Scope           string // as the file says it
+}
+
+// Best writes the choice of options with the most profit.
+func Best(w io.Writer, b *BestPage, s Style) error {
+	p := bestPage{newPage(w, s), b}
+	p.line("%s", p.paint(bold, b.Own.Deal.Name+": the best options"))
+	p.text("", p.answer())
+	if b.Best != nil {
+		p.rooms()
+		p.sideBySide()
+		p.second()
+	}
+	p.prices()
+	p.heading("How sure this is")
+	p.text("", p.sure())
+	if b.Best != nil {
+		p.heading("To take it, write into the deal file")
+		p.scope()
+	}
+	return p.flush()
+}
+
+type bestPage struct {
+	*page
+	*BestPage
+}
+
+func (p bestPage) answer() string {
+	own := "owner's profit"
+	if p.Own.Line("partner_share").IsZero() {
+		own = "profit"
+	}
+	if p.Best == nil {
+		return fmt.Sprintf("No choice of options keeps %s. The scope of the file needs %s in cash, %s weeks and %s.", p.limits(),
+			money(p.Own.Line("cash_needed")), weeksOf(p.Own), hours(p.Own.Line("own_hours")))
+	}
+	more := p.Best.Line("owner_profit").Sub(p.Own.Line("owner_profit"))
+	than := fmt.Sprintf("%s more than the scope of the file", money(more))
+	switch {
+	case more.IsZero():
+		than = "as the scope of the file does"
+	case more.IsNegative():
+		than = fmt.Sprintf("%s less than the scope of the file, which does not keep the limits", money(more.Neg()))
+	}
+	if limits := p.limits(); limits != "" {
+		return fmt.Sprintf("Within %s, these options bring the most %s, %s: %s.", limits, own, money(p.Best.Line("owner_profit")), than)
+	}
+	return fmt.Sprintf("These options bring the most %s, %s: %s.", own, money(p.Best.Line("owner_profit")), than)
+}
+
+// limits are the limits in words, or nothing.
+func (p bestPage) limits() string {
+	var said []string
+	if x := p.Limits.Cash; x != nil {
+		said = append(said, dollars(*x)+" of cash")
+	}
+	if x := p.Limits.Weeks; x != nil {
+		said = append(said, exactly(*x)+" weeks of work")
+	}
+	if x := p.Limits.OwnHours; x != nil {
+		said = append(said, hours(*x)+" of own work")
+	}
+	if n := len(said); n > 1 {
+		return strings.Join(said[:n-1], ", ") + " and " + said[n-1]
+	}
+	return strings.Join(said, "")
+}
+
+func weeksOf(a *answer.Answer) string {
+	c := best.Choice{Renovation: a.Line("renovation")}
+	return c.Weeks().Round(1).String()
+}
+
+const bestRow = "%-20s%-16s%15s%14s%15s"
+
+// rooms writes the choice room by room; a room's cost is its part of whole packs.
+func (p bestPage) rooms() {
+	p.heading("Room by room")
+	p.line("%s", p.paint(dim, fmt.Sprintf(bestRow, "room", "option", "cash", "adds", "gain")))
+	for i, r := range p.Rooms {
+		room := member(p.Best, r.Room.Label)
+		cash, adds, gain := decimal.Decimal{}, decimal.Decimal{}, decimal.Decimal{}
+		if room != nil {
+			cash, adds, gain = p.Best.Of(room, "cash_cost"), p.Best.Of(room, "value_added"), p.Best.Of(room, "gain")
+		}
+		p.line(bestRow, cut(r.Room.Label, 19), cut(named(r, p.Found.Best.Options[i]), 15), money(cash), dollars(adds), money(gain))
+	}
+	p.text("", "Gain is what a room adds to the value less its own cash; contingency, containers, selling and interest come off the whole.")
+}
+
+func member(a *answer.Answer, label string) *model.Member {
+	for _, m := range a.Model.Root.In("room") {
+		if m.Label == label {
+			return m
+		}
+	}
+	return nil
+}
+
+// named is what an option of a room is called.
+func named(r deal.RoomChoice, option int) string {
+	if m := r.Options[option]; m != nil {
+		return m.Label
+	}
+	return deal.AsItIs
+}
+
+const besideRow = "%-26s%18s%18s"
+
+func (p bestPage) sideBySide() {
+	p.heading("Beside the scope of the file")
+	p.line("%s", p.paint(dim, fmt.Sprintf(besideRow, "", "best", "the file's")))
+	row := func(words, line string, show func(decimal.Decimal) string) {
+		p.line(besideRow, words, show(p.Best.Line(line)), show(p.Own.Line(line)))
+	}
+	row("profit", "owner_profit", money)
+	row("cash needed", "cash_needed", money)
+	p.line(besideRow, "weeks of work", weeksOf(p.Best), weeksOf(p.Own))
+	row("own hours", "own_hours", count)
+	row("renovation budget", "budget", money)
+	row("after-repair value", "after_repair_value", dollars)
+	offer := func(o solve.Offer) string {
+		if !o.Found {
+			return "none"
+		}
+		return dollars(o.Price)
+	}
+	p.line(besideRow, "maximum offer", offer(p.Offer), offer(p.OwnOffer))
+}
+
+// second writes the runner-up by what differs.
+func (p bestPage) second() {
+	c := p.Found.RunnerUp
+	if c == nil {
+		return
+	}
+	p.heading("The runner-up")
+	var differs []string
+	for i, r := range p.Rooms {
+		if c.Options[i] != p.Found.Best.Options[i] {
+			differs = append(differs, fmt.Sprintf("%s %s instead of %s", r.Room.Label, named(r, c.Options[i]), named(r, p.Found.Best.Options[i])))
+		}
+	}
+	less := p.Found.Best.Profit.Sub(c.Profit)
+	p.text("", fmt.Sprintf("With %s: a profit of %s, %s less, with %s of cash, %s weeks and %s of own work.", strings.Join(differs, ", "),
+		money(c.Profit), money(less), money(c.Cash), c.Weeks().Round(1), hours(c.OwnHours)))
+}
+
+// prices writes what each limit costs.
+func (p bestPage) prices() {
+	if len(p.Prices) == 0 {
+		return
+	}
+	p.heading("What each limit costs")
+	for _, x := range p.Prices {
+		var said string
+		switch {
+		case x.Without.Best == nil:
+			said = "no choice would do without it either"
+		case p.Best == nil:
+			said = fmt.Sprintf("without it the best choice brings %s", money(x.Without.Best.Profit))
+		case !x.Costs.IsPositive():
+			said = "nothing: the best choice is the same without it"
+		default:
+			said = fmt.Sprintf("%s of profit: without it the best choice brings %s, with %s of cash, %s weeks and %s of own work", money(x.Costs),
+				money(x.Without.Best.Profit), money(x.Without.Best.Cash), x.Without.Best.Weeks().Round(1), hours(x.Without.Best.OwnHours))
+		}
+		p.text(pad("  "+x.Limit, 14), said+".")
+	}
+}
+
+func (p bestPage) sure() string {
+	f := p.Found
+	all := quantity.FormatCount(decimal.NewFromFloat(f.Choices), 0)
+	said := fmt.Sprintf("Of %s choices, %d were worked out to the cent", all, f.Worked)
+	if f.Proved && f.Worked == int(f.Choices) {
+		return said + ": all of them. What an option adds is your estimate."
+	}
+	switch {
+	case f.Proved && f.Best == nil:
+		return said + ", and bounds show that none of the others keeps the limits."
+	case f.Proved && f.SecondProved:
+		return said + ", and bounds show that none of the others is better. What is proved is the arithmetic: what an option adds is your estimate."
+	case f.Proved:
+		return said + ", and bounds show that none of the others is better than the best; another may be better than the runner-up."
+	case f.Bounded && p.Best != nil:
+		return said + fmt.Sprintf(", as many as a search may take. A better one may have been missed, by no more than %s.", money(decimal.New(f.Most, -2).Sub(f.Best.Profit)))
+	}
+	return said + ", as many as a search may take. A better one may have been missed."
+}
+
+// scope writes the line for the deal file, in short lines.
+func (p bestPage) scope() {
+	p.line("scope:")
+	for _, x := range strings.Split(strings.Trim(p.Scope, "{}"), ", ") {
+		p.line("  %s", x)
+	}
+}
