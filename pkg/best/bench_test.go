@@ -83,7 +83,7 @@ func BenchmarkFind(b *testing.B) { benchmarkFind(b, large(12, 3), best.Limits{})
 func BenchmarkFindHours(b *testing.B) {
 	benchmarkFind(b, large(12, 3), best.Limits{OwnHours: dec(200)})
 }
-func BenchmarkFindCash(b *testing.B) { benchmarkFind(b, large(12, 3), best.Limits{Cash: dec(92000)}) }
+func BenchmarkFindCash(b *testing.B) { benchmarkFind(b, large(12, 3), best.Limits{Cash: dec(110000)}) }
 
 // On the scenarios with options a choice is worth to the cent what the file comes to
 // when it is read anew with that scope.

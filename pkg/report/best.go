@@ -58,7 +58,11 @@ func (p bestPage) answer() string {
 		own = "profit"
 	}
 	if p.Best == nil {
-		return fmt.Sprintf("No choice of options keeps %s. The scope of the file needs %s in cash, %s weeks and %s.", p.limits(),
+		none := "No choice of options keeps"
+		if !p.Found.Proved {
+			none = "No choice of options was found that keeps"
+		}
+		return fmt.Sprintf("%s %s. The scope of the file needs %s in cash, %s weeks and %s.", none, p.limits(),
 			money(p.Own.Line("cash_needed")), weeksOf(p.Own), hours(p.Own.Line("own_hours")))
 	}
 	more := p.Best.Line("owner_profit").Sub(p.Own.Line("owner_profit"))
