@@ -21,9 +21,12 @@ func rooms(a *answer.Answer, path string, view report.View) error {
 }
 
 func oneOf(a *answer.Answer, set, name string) error {
+	if name == "" {
+		return nil
+	}
 	var names []string
 	for _, m := range a.Model.Root.In(set) {
-		if strings.EqualFold(m.Label, strings.TrimSpace(name)) || name == "" {
+		if strings.EqualFold(m.Label, strings.TrimSpace(name)) {
 			return nil
 		}
 		names = append(names, m.Label)

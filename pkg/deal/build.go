@@ -9,6 +9,7 @@ import (
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 )
 
 // build makes members of the model out of the plans: it takes the options of the
@@ -186,7 +187,7 @@ func (r *reader) trade(name string) *model.Member {
 func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 	label := p.Name
 	if price != nil {
-		label += " at " + price.node.text
+		label += " at " + quantity.FormatMoney(price.number)
 	}
 	if m := r.products[label]; m != nil {
 		return m

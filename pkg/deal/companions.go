@@ -15,6 +15,9 @@ func (r *reader) bring(p *plan) {
 	left := map[string]bool{}
 	for i := 0; i < len(p.works); i++ { // the list grows
 		w := p.works[i]
+		if w.scope.path != "" && r.good(w.scope.path+"count") != nil {
+			r.measureOf(p, w) // so that what comes along follows the count
+		}
 		for _, c := range w.item.Brings {
 			switch {
 			case !c.Comes(place) || slices.ContainsFunc(c.Unless, p.has):

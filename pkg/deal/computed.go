@@ -174,7 +174,7 @@ func (r *reader) peel(p *plan) {
 	}
 	var over *work
 	for _, w := range p.works {
-		if w.item.Measure == "open floor" && (w.item.Trade == "flooring" || w.item.Trade == "tile") && over == nil {
+		if w.item.NewFloor && over == nil {
 			over = w
 		}
 	}

@@ -15,9 +15,11 @@ func (r *reader) measureOf(p *plan, w *work) {
 		return
 	}
 	if g := r.good(w.scope.path + "count"); w.scope.path != "" && g != nil {
-		if x, ok := r.countOf(w, g); ok {
-			w.member.Give("measure", model.Value{Number: x, Text: g.node.text, Key: "count", Pos: g.at()})
+		x, ok := r.countOf(w, g)
+		if !ok {
+			x = one // refused; one stands in, so that it is refused once
 		}
+		w.member.Give("measure", model.Value{Number: x, Text: g.node.text, Key: "count", Pos: g.at()})
 		return
 	}
 	m := pricebook.MeasureNamed(w.item.Measure)

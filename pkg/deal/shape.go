@@ -38,6 +38,11 @@ func (r *reader) one(f *Field, n *node) bool {
 // ceiling of their own behind.
 func (r *reader) sizes(s scope, f *Field, g *reading) {
 	all := r.each(f, g)
+	if s.member.Set != "room" && len(all) > 1 {
+		r.say("want-value", all[1].at, "%s has %d sizes, and is one thing", s.member.Label, len(all))("write one size here, and name each other part by itself")
+		g.ok = false
+		return
+	}
 	for i, n := range all {
 		if !r.one(f, n) {
 			continue

@@ -57,6 +57,7 @@ type Item struct {
 	Weight      decimal.Decimal // pounds for each unit
 	Waits       decimal.Decimal // days
 	Coats       int             // how often it is gone over; 1 if the book does not say
+	NewFloor    bool            // it lays a floor, so what lies there is taken up
 	ShareByAge  string          // "subfloor" or "roof deck": the table that says how much of the measure; "" for all of it
 	Permit      bool            // a permit is usual
 	Licence     bool            // a licensed trade is usual or required

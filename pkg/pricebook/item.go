@@ -40,6 +40,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		{Key{"debris", "0.02 cu ft per sq ft", "none", "loose volume that goes to the container, for each unit"}, func(r *reader, it *Item) read { return r.rate(it, &it.Debris, "cu ft", "") }},
 		{Key{"weight", "0.6 lb per sq ft", "none", "what the debris weighs, for each unit"}, func(r *reader, it *Item) read { return r.rate(it, &it.Weight, "lb", "") }},
 		{Key{"coats", "2", "1", "how often it is gone over; hours, hired price and materials with `each coat` are then for one coat"}, func(r *reader, it *Item) read { return parsed(r, coats, func(x int) { it.Coats = x }) }},
+		{Key{"new floor", "yes", "no", "whether it lays a floor, so that the layers of the old one are taken up"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.NewFloor = x }) }},
 		{Key{"share by age", "subfloor", "all of the measure", "of which table by year built it takes its share of the measure: subfloor or roof deck"}, func(r *reader, it *Item) read { return parsed(r, shareByAge, func(x string) { it.ShareByAge = x }) }},
 		{Key{"waits", "2 days", "none", "curing, delivery or inspection in which nobody works"}, func(r *reader, it *Item) read { return parsed(r, days, func(x decimal.Decimal) { it.Waits = x }) }},
 		{Key{"permit", "yes", "no", "whether a permit is usual; local rules decide"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.Permit = x }) }},
