@@ -198,4 +198,13 @@ func (rules) Last(x Bound) int {
 	return int(math.Round(hi))
 }
 
-func (rules) Keep(x Bound) Bound { return x }
+// Keep lets a bound that came to no number, as infinity less infinity does, stand for
+// a value of which nothing is known.
+func (rules) Keep(x Bound) Bound {
+	if none(x.C) || none(x.S) || math.IsNaN(x.Lo) || math.IsNaN(x.Hi) {
+		return affine.Unknown()
+	}
+	return x
+}
+
+func none(x float64) bool { return math.IsNaN(x) || math.IsInf(x, 0) }
