@@ -153,9 +153,12 @@ func onlyWhatIsDone(w worked) error {
 		done := true
 		if !w.at(x, "called_for").IsZero() {
 			done = false
+			instead := false
 			for _, c := range x.In("caller") {
-				done = done || !w.at(c.Parent, "chosen").IsZero()
+				chosen, yields := !w.at(c.Parent, "chosen").IsZero(), !w.at(c, "yields").IsZero()
+				done, instead = done || chosen && !yields, instead || chosen && yields
 			}
+			done = done && !instead
 		}
 		if done {
 			errs = append(errs, same(x.Path()+", done", decimal.NewFromInt(1), w.at(x, "done_here")))

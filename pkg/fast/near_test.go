@@ -21,6 +21,9 @@ const near = 1e-7
 
 var wanted = []string{"rooms_cost", "rooms_at_trade_price", "disposal", "value_added", "scope_months", "room_own_hours", "all_debris", "house_floor"}
 
+// ties is how far some roundings of just half a cent may take a sum of money.
+const ties = 0.05
+
 // Whatever is chosen in a random house, both readers agree on the work.
 func TestNearExact(t *testing.T) {
 	moved := 0
@@ -55,7 +58,11 @@ func TestNearExact(t *testing.T) {
 			program.Run(in, out)
 			for i, c := range want {
 				x := v.Of(c).InexactFloat64()
-				require.InDelta(t, x, out[i], near*math.Max(1, math.Abs(x)), c.Name())
+				most := near * math.Max(1, math.Abs(x))
+				if c.Line.Unit == "$" {
+					most = math.Max(most, ties) // half a cent may be rounded either way
+				}
+				require.InDelta(t, x, out[i], most, c.Name())
 			}
 			moved++
 		}

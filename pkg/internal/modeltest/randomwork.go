@@ -100,7 +100,9 @@ func (w *worksite) options(r *model.Member, measures []string) {
 		}
 		if len(w.calledFor) > 0 && w.chance(6) {
 			w.drawer.use("work that is called for")
-			o.Add("caller", "", "call").Link(pick(w.drawer, w.calledFor...))
+			c := o.Add("caller", "", "call")
+			c.Link(pick(w.drawer, w.calledFor...))
+			w.giveFlag(5, c, "yields")
 		}
 	}
 	if chosen == n {
