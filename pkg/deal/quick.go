@@ -49,7 +49,7 @@ func (r *reader) quick(root *node) {
 			rooms.value.entries = append(rooms.value.entries, entry{name, span{text: name, at: counted.key.at}, room})
 		}
 	}
-	r.books = withText(r.books, pricebook.QuickFile, pricebook.Quick)
+	r.books[pricebook.QuickFile] = pricebook.Quick
 }
 
 // measuredOf counts the rooms of a sort that the file names.
@@ -92,12 +92,4 @@ func (n *node) replace(old, new string) {
 	for _, e := range n.entries {
 		e.value.replace(old, new)
 	}
-}
-
-func withText(all map[string]string, name, text string) map[string]string {
-	if all == nil {
-		all = map[string]string{}
-	}
-	all[name] = text
-	return all
 }

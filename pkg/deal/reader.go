@@ -64,7 +64,7 @@ type scope struct {
 func newReader(name string) *reader {
 	d := &Deal{Name: name, Root: model.NewDeal(name), Work: map[*model.Member]*Work{}, Products: map[*model.Member]*pricebook.Product{}}
 	d.Root.Pos.File = name
-	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, scoping: newScoping()}
+	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, books: map[string]string{}, scoping: newScoping()}
 }
 
 // say adds a finding once its hint is known.

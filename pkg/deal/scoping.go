@@ -57,7 +57,7 @@ func (r *reader) ownBook(root *node, open func(string) ([]byte, error)) {
 		r.say("book-unreadable", e.value.at, "%s cannot be read: %v", diag.Quote(name), err)("write the path of the price book, from the folder of the deal file")
 		return
 	}
-	r.books = map[string]string{name: string(text)}
+	r.books[name] = string(text)
 	own, found := OwnBook(name, text)
 	for _, d := range found {
 		r.diags.Add(d)

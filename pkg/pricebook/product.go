@@ -1,7 +1,6 @@
 package pricebook
 
 import (
-	"errors"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -10,8 +9,6 @@ import (
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/quantity"
 )
-
-func asQuantity(err error, to **quantity.Error) bool { return errors.As(err, to) }
 
 // Invented is the source of the starter's prices, Owners of an owner's that name none.
 const (

@@ -1,6 +1,7 @@
 package pricebook
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -206,7 +207,7 @@ func (r *tableReader) saidBy(q *Quote) {
 
 func (r *tableReader) refused(at int, code, text string, err error) {
 	q := &quantity.Error{}
-	if asQuantity(err, &q) {
+	if errors.As(err, &q) {
 		r.wrong(at, code, "%q: %s", text, q.Why)("write %s", q.Want)
 		return
 	}

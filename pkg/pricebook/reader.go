@@ -1,6 +1,7 @@
 package pricebook
 
 import (
+	"errors"
 	"regexp"
 	"slices"
 	"strings"
@@ -108,7 +109,7 @@ func parsed[T any](r *reader, parse func(string) (T, error), take func(T)) func(
 
 func (r *reader) refused(n *yaml.Node, err error) {
 	q := &quantity.Error{}
-	if asQuantity(err, &q) {
+	if errors.As(err, &q) {
 		r.wrong(n, "book-bad-value", "%q: %s", n.Value, q.Why)("write %s", q.Want)
 		return
 	}
