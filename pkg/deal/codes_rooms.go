@@ -51,6 +51,7 @@ func roomDoubts() []Code {
 	return codes(diag.Warning, [][2]string{
 		{"option-missing", "a room without the option that is taken for all"},
 		{"without-unneeded", "something left out that would not have come"},
+		{"no-rate", "work charged by the hour without what an hour costs"},
 		{"bad-not-planned", "a part of the house seen bad, and no work that mends it"},
 		{"contingency-for-age", "rooms with less contingency than the age of the house suggests"},
 	})

@@ -79,6 +79,7 @@ var roomSlips = []slip{
 
 	inOptions("option-missing", "rooms:", "scope: gut\nrooms:"),
 	inOptions("without-unneeded", "{fresh: {work: {paint walls: hired}}}", "{fresh: {work: {paint walls: hired}, without: [tile transition]}}"),
+	inDen("no-rate", "paint walls: hired", "paint walls: {by: hired, by the hour: yes}"),
 	besideDen("bad-not-planned", "seen: {water heater: bad}"),
 	inDen("contingency-for-age", "20%", "10%"),
 	inDen("contingency-for-age", "renovation: {contingency: 20%}\n", ""),

@@ -27,6 +27,7 @@ func (r *reader) doubt() {
 	r.doubtLoans()
 	r.doubtDates()
 	r.doubtPrices()
+	r.doubtNoRate()
 }
 
 func (r *reader) doubtPurchase() {

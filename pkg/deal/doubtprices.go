@@ -42,6 +42,26 @@ func (r *reader) doubtPrices() {
 	}
 }
 
+// doubtNoRate looks for hired work that is charged by the hour while nobody says what an
+// hour costs.
+func (r *reader) doubtNoRate() {
+	if _, rated := r.deal.Root.Given["own_labour_rate"]; rated {
+		return
+	}
+	for _, w := range r.chosenWorks() {
+		given := w.member.Given
+		hourly, has := given["by_the_hour"]
+		_, quoted := given["quote"]
+		if !has || hourly.Number.IsZero() || quoted || given["who"].Choice == "own" {
+			continue
+		}
+		trade := r.trade(w.item.Trade)
+		if _, rated := trade.Given["crew_rate"]; !rated {
+			r.say("no-rate", hourly.Pos, "%s is charged by the hour, and an hour of the %s trade has no rate, so its labour costs nothing", diag.Quote(w.label), trade.Label)("add   labour: {trades: {%s: {rate: $62/hour}}}", trade.Label)
+		}
+	}
+}
+
 // old tells of all old prices in one doubt, which names the oldest.
 func (r *reader) old(code string, all []priced, what, age string, at diag.Pos, before, hint string) {
 	switch len(all) {

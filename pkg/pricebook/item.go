@@ -42,7 +42,9 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		{Key{"coats", "2", "1", "how often it is gone over; hours, hired price and materials with `each coat` are then for one coat"}, func(r *reader, it *Item) read { return parsed(r, coats, func(x int) { it.Coats = x }) }},
 		{Key{"new floor", "yes", "no", "whether it lays a floor, so that the layers of the old one are taken up"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.NewFloor = x }) }},
 		{Key{"share by age", "subfloor", "all of the measure", "of which table by year built it takes its share of the measure: subfloor or roof deck"}, func(r *reader, it *Item) read { return parsed(r, shareByAge, func(x string) { it.ShareByAge = x }) }},
-		{Key{"waits", "2 days", "none", "curing, delivery or inspection in which nobody works"}, func(r *reader, it *Item) read { return parsed(r, days, func(x decimal.Decimal) { it.Waits = x }) }},
+		{Key{"waits", "2 days", "none", "curing, delivery or inspection in which nobody works"}, func(r *reader, it *Item) read {
+			return parsed(r, quantity.ParseDays, func(x decimal.Decimal) { it.Waits = x })
+		}},
 		{Key{"permit", "yes", "no", "whether a permit is usual; local rules decide"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.Permit = x }) }},
 		{Key{"licence", "yes", "no", "whether a licensed trade is usual or required; local rules decide"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.Licence = x }) }},
 		{Key{"cautions", "[asbestos]", "none", "what in it can hurt: " + strings.Join(Cautions, ", ")}, func(r *reader, it *Item) read {
@@ -298,20 +300,6 @@ func amount(text string) (decimal.Decimal, error) {
 		err = &quantity.Error{Found: text, Why: "it is not above 0", Want: "a number above 0, e.g. 3.6"}
 	}
 	return x, err
-}
-
-// days reads days or weeks of waiting.
-func days(text string) (decimal.Decimal, error) {
-	number, word, _ := strings.Cut(strings.TrimSpace(text), " ")
-	x, err := quantity.ParseCount(number)
-	switch {
-	case err != nil || x.IsNegative():
-	case word == "day" || word == "days":
-		return x, nil
-	case word == "week" || word == "weeks":
-		return x.Mul(decimal.NewFromInt(7)), nil
-	}
-	return x, &quantity.Error{Found: text, Why: "it is no number of days", Want: "days or weeks, e.g. 2 days"}
 }
 
 func shareByAge(text string) (string, error) {

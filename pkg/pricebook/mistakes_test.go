@@ -41,7 +41,7 @@ var mistakes = []struct{ code, text, place, says, hint string }{
 	{"book-bad-value", "items: {lay oak: {materials: {oak strip: {waste: 100%}}}}\n", "1:50", `"100%": it is no waste`, "10%"},
 	{"book-bad-value", "items: {lay oak: {materials: {oak strip: {takes: 0}}}}\n", "1:50", `"0": it is not above 0`, "3.6"},
 	{"book-bad-value", "items: {lay oak: {materials: {oak strip: {one for: many}}}}\n", "1:52", `"many"`, "80 sq ft"},
-	{"book-bad-value", "items: {lay oak: {waits: 2}}\n", "1:26", `"2": it is no number of days`, "2 days"},
+	{"book-bad-value", "items: {lay oak: {waits: 2}}\n", "1:26", `"2": it is no number with its unit`, "15 days"},
 	{"book-bad-value", "items: {lay oak: {coats: 0}}\n", "1:26", `"0": it is not a number of coats`, "1 to 9"},
 	{"book-missing", "products: {elm strip: {price: $5}}\n", "1:12", `"elm strip" has no pack`, "pack: box of 10 sq ft"},
 	{"book-missing", "products: {oak stripe: {price: $5}}\n", "1:12", `"oak stripe" has no pack`, `did you mean "oak strip"?`},

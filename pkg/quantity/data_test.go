@@ -48,6 +48,8 @@ var kinds = map[string]kindOf{
 	"size":     of(bothSides, sides.show, sides.print),
 	"openings": of(manySides, openings.show, openings.print),
 	"area":     of(ParseArea, func(a Area) string { return a.SquareFeet().String() }, func(a Area) string { return a.metres.String() + " m2" }),
+	"days":     of(ParseDays, decimal.Decimal.String, func(d decimal.Decimal) string { return d.String() + " days" }),
+	"pounds":   of(ParsePounds, decimal.Decimal.String, func(d decimal.Decimal) string { return d.String() + " lb" }),
 	"volume":   of(ParseVolume, func(v Volume) string { return v.CubicFeet().String() }, func(v Volume) string { return v.metres.String() + " m3" }),
 	"pitch":    of(ParsePitch, func(p Pitch) string { return fmt.Sprint(p, " = ", p.Per12()) }, Pitch.String),
 	"per":      of(ParsePer, func(p Per) string { return fmt.Sprintf("%s %t %q %q", p.Number, p.Money, p.Top, p.Bottom) }, Per.String),

@@ -98,6 +98,8 @@ func TestRoundTrip(t *testing.T) {
 			return openings{rapid.IntRange(1, maxOpenings).Draw(t, "count"), drawSides(t)}
 		},
 		"area":   func(t *rapid.T) any { return drawLength(t).Times(drawLength(t)) },
+		"days":   func(t *rapid.T) any { return drawDecimal(t, trillion, 18) },
+		"pounds": func(t *rapid.T) any { return drawDecimal(t, trillion, 18) },
 		"volume": func(t *rapid.T) any { return Volume{drawDecimal(t, 764_554_856, 18)} },
 		"pitch": func(t *rapid.T) any {
 			return Pitch{drawDecimal(t, trillion, 18), drawDecimal(t, trillion-1, 18).Add(decimal.NewFromInt(1))}

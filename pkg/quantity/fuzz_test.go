@@ -34,6 +34,8 @@ func FuzzParseLength(f *testing.F)   { fuzz(f, "length") }
 func FuzzParseSize(f *testing.F)     { fuzz(f, "size") }
 func FuzzParseOpenings(f *testing.F) { fuzz(f, "openings") }
 func FuzzParseArea(f *testing.F)     { fuzz(f, "area") }
+func FuzzParseDays(f *testing.F)     { fuzz(f, "days") }
+func FuzzParsePounds(f *testing.F)   { fuzz(f, "pounds") }
 func FuzzParseVolume(f *testing.F)   { fuzz(f, "volume") }
 func FuzzParsePitch(f *testing.F)    { fuzz(f, "pitch") }
 func FuzzParsePer(f *testing.F)      { fuzz(f, "per") }
