@@ -23,7 +23,7 @@ func (r *reader) build() {
 	if r.callPlan != nil {
 		r.bring(r.callPlan)
 	}
-	r.ownFirst()
+	r.doneOnce()
 	for _, p := range r.plans {
 		for _, w := range p.works {
 			r.fill(p, w)

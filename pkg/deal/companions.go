@@ -18,6 +18,7 @@ func (r *reader) bring(p *plan) {
 		if w.scope.path != "" && r.good(w.scope.path+"count") != nil {
 			r.measureOf(p, w) // so that what comes along follows the count
 		}
+		place.OwnHands = w.byOwnHands()
 		for _, c := range w.item.Brings {
 			switch {
 			case !c.Comes(place) || slices.ContainsFunc(c.Unless, p.has):
@@ -48,7 +49,7 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 	}
 	m := p.option.Add("item", "", it.Name)
 	m.Pos = w.at
-	b := &work{item: it, member: m, label: it.Name, by: w.label, at: w.at}
+	b := &work{item: it, member: m, label: it.Name, by: w.label, own: w.byOwnHands(), at: w.at}
 	if who, ok := w.member.Given["who"]; ok && !it.Licence {
 		m.Give("who", who)
 	}
@@ -61,6 +62,9 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 	}
 	p.works = append(p.works, b)
 }
+
+// byOwnHands reports whether it, or what brought it, is by own hands.
+func (w *work) byOwnHands() bool { return w.own || w.member.Given["who"].Choice == "own" }
 
 // broughtByQuote reports whether a companion is work of the trade that quotes for all
 // of it, materials and labour: the quote has it in already.
@@ -116,14 +120,20 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	if it == nil {
 		return
 	}
-	key := called{item: c.Item}
 	who, said := w.member.Given["who"]
-	key.own = said && who.Choice == "own" && !it.Licence
+	said = said && !it.Licence
+	key := called{c.Item, hired}
+	switch {
+	case said && who.Choice == "own":
+		key.by = ownHands
+	case w.byOwnHands():
+		key.by = forOwnHands
+	}
 	b := r.calls[key]
 	if b == nil {
-		b = &work{item: it, label: it.Name, by: w.label, at: w.at, member: r.calledOption().Add("item", "", it.Name)}
+		b = &work{item: it, label: it.Name, by: w.label, own: key.by > hired, at: w.at, member: r.calledOption().Add("item", "", it.Name)}
 		b.member.Pos = w.at
-		if said && !it.Licence {
+		if said {
 			b.member.Give("who", who)
 		}
 		b.member.Give("called_for", model.Value{Number: one, Text: "brought by " + w.label, Pos: w.at})
@@ -135,11 +145,21 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	}
 }
 
-// called names work that options call for, by those who would do it.
+// called names work that options call for, by who would do it.
 type called struct {
 	item string
-	own  bool
+	by   doer
 }
+
+// A doer of work that is called for: a trade, a trade because of own work, own hands.
+// Of several only the last is taken.
+type doer int
+
+const (
+	hired doer = iota
+	forOwnHands
+	ownHands
+)
 
 func callFor(option *model.Member, b *work) *model.Member {
 	caller := option.Add("caller", "", b.item.Name)
@@ -148,28 +168,41 @@ func callFor(option *model.Member, b *work) *model.Member {
 	return caller
 }
 
-// ownFirst has work that is called for from both own hands and a trade done by own
-// hands. Where all options are kept, the model decides by what is chosen.
-func (r *reader) ownFirst() {
+// doneOnce has work that is called for from several doers done by the last of them.
+// Where all options are kept, the model decides by what is chosen.
+func (r *reader) doneOnce() {
 	if r.callPlan == nil {
 		return
 	}
 	for _, w := range slices.Clone(r.callPlan.works) {
-		own := r.calls[called{w.item.Name, true}]
-		if own == nil || w == own {
-			continue
-		}
-		callers := own.member.In("caller")
-		if !r.allOptions {
+		callers := w.member.In("caller")
+		for by := ownHands; by > hired; by-- {
+			first := r.calls[called{w.item.Name, by}]
+			if first == w {
+				break
+			}
+			if first == nil {
+				continue
+			}
+			if r.allOptions {
+				r.yield(w, first)
+				continue
+			}
 			r.callPlan.works = slices.DeleteFunc(r.callPlan.works, func(x *work) bool { return x == w })
-			for _, c := range w.member.In("caller") {
-				callFor(c.Parent, own)
+			for _, c := range callers {
+				callFor(c.Parent, first)
 				c.Parent.Remove(c)
 			}
 			r.called.Remove(w.member)
-			continue
+			break
 		}
-		for _, c := range callers {
+	}
+}
+
+// yield has work left undone where the same work is called for from another doer.
+func (r *reader) yield(w, first *work) {
+	for _, c := range first.member.In("caller") {
+		if !c.Given["yields"].Number.IsPositive() {
 			callFor(c.Parent, w).Give("yields", model.Value{Number: one, Text: "by own hands", Pos: w.at})
 		}
 	}

@@ -96,6 +96,24 @@ func TestCompanionsMakeWay(t *testing.T) {
 	require.NotContains(t, items(", baseboard: hired"), "base off and on")
 }
 
+// A certificate of one's own comes with own work that disturbs old paint, once for the
+// house, and not where trades do all of it.
+func TestCertificateComesWithOwnHands(t *testing.T) {
+	count := func(den, attic string) (n int) {
+		d := readDeal(t, walked+"house: {year built: 1955}\nrooms: {den: {size: 10' x 12', work: {paint walls: "+den+"}}, attic: {size: 10' x 12', work: {paint walls: "+attic+"}}}\n")
+		for m, w := range d.Work {
+			if w.Item.Name == "lead-safe firm certificate" {
+				require.NotEmpty(t, m.In("caller"))
+				n++
+			}
+		}
+		return n
+	}
+	require.Equal(t, 0, count("hired", "hired"))
+	require.Equal(t, 1, count("hired", "own hands"))
+	require.Equal(t, 1, count("own hands", "own hands"))
+}
+
 // By hand: carpet off 120 sq ft in a house of 1960, of whose subfloors 5% are mended.
 func TestSubfloorByAge(t *testing.T) {
 	d := readDeal(t, walked+"house: {year built: 1960}\nrooms: {den: {size: 10' x 12', layers: [carpet], work: {resilient plank floor: hired}}}\n")

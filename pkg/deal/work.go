@@ -16,6 +16,7 @@ type work struct {
 	scope  scope // of its details; without a path where it was brought
 	label  string
 	by     string // the work that brought it, or ""
+	own    bool   // what brought it is by own hands
 
 	includes []string // what a quote for all of it is taken to bring
 	at       diag.Pos

@@ -12,6 +12,7 @@ type Place struct {
 	Tub          bool
 	Windows      bool
 	Doors        bool
+	OwnHands     bool // of the work that brings it, or that brought this
 }
 
 // A Condition is a word that may stand behind "if", where a companion comes only then.
@@ -38,6 +39,7 @@ var Conditions = []Condition{
 	{"tub", "a tub is among the room's `fixed` parts", func(p Place) bool { return p.Tub }},
 	{"windows", "the room has a window", func(p Place) bool { return p.Windows }},
 	{"doors", "the room has a door", func(p Place) bool { return p.Doors }},
+	{"own hands", "the work that brings it, or that brought this, is by own hands", func(p Place) bool { return p.OwnHands }},
 }
 
 func conditionNamed(name string) *Condition {

@@ -24,6 +24,7 @@ var places = map[string][2]pricebook.Place{
 	"utilities off": {{UtilitiesOff: true}, {}},
 	"tub":           {{Tub: true}, {}},
 	"windows":       {{Windows: true}, {Doors: true}},
+	"own hands":     {{OwnHands: true}, {}},
 	"doors":         {{Doors: true}, {Windows: true}},
 }
 
