@@ -8,7 +8,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
-	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/report"
 )
 
@@ -45,7 +44,11 @@ func runCompare(c *common, paths []string) error {
 	if c.json {
 		return report.CompareJSON(c.Out, all)
 	}
-	return report.Compare(c.Out, title, all, style)
+	next := ""
+	if len(paths) == 1 {
+		next = "ledgerboard best " + paths[0]
+	}
+	return report.Compare(c.Out, title, next, all, style)
 }
 
 // columns are the deals to set side by side: two files, or the options of one.
@@ -100,5 +103,3 @@ func (c *common) option(path, name string) (*answer.Answer, error) {
 	}
 	return answer.Of(d, doubts)
 }
-
-var _ = deal.AsItIs

@@ -26,11 +26,12 @@ const (
 const MostColumns = (Width - compareName) / compareColumn
 
 // Compare writes deals side by side: results first, then the cost by room and trade,
-// and what each room's extra cost adds to the value.
-func Compare(w io.Writer, title string, all []Column, s Style) error {
+// and what each room's extra cost adds to the value. Next is the command that mixes
+// options room by room, or nothing.
+func Compare(w io.Writer, title, next string, all []Column, s Style) error {
 	p := newPage(w, s)
 	p.line("%s", p.paint(bold, title))
-	comparison{p, all}.write()
+	comparison{p, all}.write(next)
 	return p.flush()
 }
 
@@ -39,8 +40,11 @@ type comparison struct {
 	all []Column
 }
 
-func (c comparison) write() {
+func (c comparison) write(next string) {
 	c.text("", c.best())
+	if next != "" {
+		c.text("", "A mix, room by room, may bring more: "+next)
+	}
 	c.head("")
 	for _, r := range []struct {
 		words, line string
