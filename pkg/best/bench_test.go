@@ -51,6 +51,15 @@ func opened(t testing.TB, text string) *deal.Deal {
 	return d
 }
 
+func TestTooManyRoomsAreRefused(t *testing.T) {
+	_, err := best.New(opened(t, large(best.MostRooms+1, 1)))
+	var many *best.ManyError
+	require.ErrorAs(t, err, &many)
+	require.Equal(t, best.MostRooms+1, many.Rooms)
+	_, err = best.New(opened(t, large(best.MostRooms, 1)))
+	require.NoError(t, err)
+}
+
 func BenchmarkPrepare(b *testing.B) {
 	d := opened(b, large(12, 3))
 	for b.Loop() {
