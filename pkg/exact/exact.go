@@ -78,19 +78,21 @@ func (v *Values) ByMonth(c *model.Cell) []decimal.Decimal { return v.all.Month[c
 func (v *Values) Assumed() []*model.Cell {
 	var out []*model.Cell
 	for _, c := range v.all.Model.Cells {
-		if c.Line.Assumed && c.Given == nil && v.holds(c.When) {
+		if c.Line.Assumed && c.Given == nil && v.holds(c) {
 			out = append(out, c)
 		}
 	}
 	return out
 }
 
-func (v *Values) holds(when *model.Expr) bool {
+// holds reports whether the default of an input matters.
+func (v *Values) holds(c *model.Cell) bool {
+	when := c.When()
 	if when == nil {
 		return true
 	}
 	w := walker{Values: v.all}
-	x, err := w.Value(when)
+	x, err := w.Value(when, c.Member)
 	return err == nil && !x.IsZero()
 }
 

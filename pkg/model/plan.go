@@ -19,22 +19,28 @@ func (m *Model) needed(given, want []int) []Step {
 	for _, g := range given {
 		stop[g] = true
 	}
-	var out []Step
-	for _, s := range slices.Backward(m.Steps) {
+	keep, n := make([]bool, len(m.Steps)), 0
+	for i, s := range slices.Backward(m.Steps) {
 		if !s.any(need) {
 			continue
 		}
-		out = append(out, s)
+		keep[i], n = true, n+1
 		if s.any(stop) {
 			continue
 		}
 		for _, c := range s.Cells {
-			for _, n := range m.Cells[c].needs {
-				need[n.cell] = true
+			cell := m.Cells[c]
+			for _, n := range cell.needs() {
+				need[n.way.from(cell.Member)] = true
 			}
 		}
 	}
-	slices.Reverse(out)
+	out := make([]Step, 0, n)
+	for i, s := range m.Steps {
+		if keep[i] {
+			out = append(out, s)
+		}
+	}
 	return out
 }
 
@@ -55,7 +61,7 @@ func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varyin
 		kept[c] = true
 	}
 	for _, s := range steps {
-		if !kept[s.Cells[0]] && (s.any(moved) || m.reads(s, moved)) {
+		if !kept[s.Cells[0]] && (s.any(moved) || m.readsAny(s, moved)) {
 			varying = append(varying, s)
 			for _, c := range s.Cells {
 				moved[c] = true
@@ -67,10 +73,11 @@ func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varyin
 	return fixed, varying
 }
 
-func (m *Model) reads(s Step, moved []bool) bool {
+func (m *Model) readsAny(s Step, moved []bool) bool {
 	for _, c := range s.Cells {
-		for _, n := range m.Cells[c].needs {
-			if moved[n.cell] {
+		cell := m.Cells[c]
+		for _, n := range cell.needs() {
+			if moved[n.way.from(cell.Member)] {
 				return true
 			}
 		}

@@ -8,8 +8,8 @@ import (
 // value works out an expression in the walker's month.
 func (w *Walker[T, R]) value(x *model.Expr) (T, error) {
 	if x.Op == nil {
-		if x.Cell >= 0 {
-			return w.read(x.Cell), nil
+		if cell := x.Reads(w.of); cell >= 0 {
+			return w.read(cell), nil
 		}
 		return w.Rules.Number(x), nil
 	}

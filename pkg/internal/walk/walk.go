@@ -66,8 +66,9 @@ func (v *Values[T]) Copy(steps []model.Step) *Values[T] {
 type Walker[T any, R Rules[T]] struct {
 	*Values[T]
 	Rules   R
-	Changed map[int]T // cells given another value
-	Skip    []int     // by step, how many first months are worked out already
+	Changed map[int]T     // cells given another value
+	Skip    []int         // by step, how many first months are worked out already
+	of      *model.Member // whose formula is worked out
 	month   int
 	stack   []T
 }
@@ -86,8 +87,11 @@ func (w *Walker[T, R]) Steps(steps []model.Step) error {
 	return nil
 }
 
-// Value works out one expression over the values so far, in no month.
-func (w *Walker[T, R]) Value(x *model.Expr) (T, error) { return w.value(x) }
+// Value works out one expression of a member over the values so far, in no month.
+func (w *Walker[T, R]) Value(x *model.Expr, of *model.Member) (T, error) {
+	w.of = of
+	return w.value(x)
+}
 
 func (w *Walker[T, R]) step(s model.Step, from int) error {
 	first := w.Model.Cells[s.Cells[0]]
@@ -104,7 +108,7 @@ func (w *Walker[T, R]) step(s model.Step, from int) error {
 	for w.month = from; w.month <= w.Last; w.month++ {
 		for _, c := range s.Cells {
 			cell := w.Model.Cells[c]
-			x, err := w.value(cell.Expr)
+			x, err := w.Value(cell.Expr, cell.Member)
 			if err != nil {
 				return fmt.Errorf("%s, month %d: %w", cell.Name(), w.month, err)
 			}
@@ -117,7 +121,7 @@ func (w *Walker[T, R]) step(s model.Step, from int) error {
 func (w *Walker[T, R]) one(c *model.Cell) error {
 	x, changed := w.Changed[c.Index]
 	if !changed {
-		v, err := w.value(c.Expr)
+		v, err := w.Value(c.Expr, c.Member)
 		if err != nil {
 			return fmt.Errorf("%s: %w", c.Name(), err)
 		}
