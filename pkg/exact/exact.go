@@ -64,14 +64,14 @@ func (v *Values) In(c *model.Cell, month int) decimal.Decimal {
 	if !c.Line.Monthly {
 		return v.Of(c)
 	}
-	if month < 0 || month >= len(v.all.Month[c.Index]) {
+	if month < 0 || month >= len(v.all.Month(c.Index)) {
 		return decimal.Decimal{}
 	}
-	return v.all.Month[c.Index][month]
+	return v.all.Month(c.Index)[month]
 }
 
 // ByMonth returns the values of a monthly cell for months 0 to the sale.
-func (v *Values) ByMonth(c *model.Cell) []decimal.Decimal { return v.all.Month[c.Index] }
+func (v *Values) ByMonth(c *model.Cell) []decimal.Decimal { return v.all.Month(c.Index) }
 
 // Assumed returns the inputs whose default was used and matters: those that move
 // money although the deal does not give them. The model must be worked out whole.

@@ -80,7 +80,7 @@ func nothingAfterSale(w worked) error {
 			continue
 		}
 		for m := w.Months() + 1; m <= long.Last; m++ {
-			errs = append(errs, same(fmt.Sprintf("%s in month %d past the sale", c.Name(), m), decimal.Zero, long.Month[i][m]))
+			errs = append(errs, same(fmt.Sprintf("%s in month %d past the sale", c.Name(), m), decimal.Zero, long.Month(i)[m]))
 		}
 	}
 	return errors.Join(errs...)

@@ -54,7 +54,12 @@ type Model struct {
 	Cells   []*Cell
 	Steps   []Step // in an order in which each needs only what came before
 	Horizon int    // the cell whose value is the last month
+	Monthly int    // how many cells have a value for each month
+	rows    []int32
 }
+
+// Row is the place of a cell among those with a value for each month, or -1.
+func (m *Model) Row(cell int) int { return int(m.rows[cell]) }
 
 // horizon is the line that says how many months a deal has.
 const horizon = "sale_month"
@@ -103,12 +108,16 @@ func (b *binder) lay() (errs []error) {
 		errs = append(errs, strangers(b.Doc, x)...)
 	})
 	cells := make([]Cell, n)
-	b.Cells = make([]*Cell, n)
+	b.Cells, b.rows = make([]*Cell, n), make([]int32, n)
 	b.Root.walk(func(x *Member) {
 		for i, l := range x.shape.lines {
 			at := x.first + i
 			cells[at] = Cell{Line: l, Member: x, Index: at}
 			b.Cells[at] = &cells[at]
+			if b.rows[at] = -1; l.Monthly {
+				b.rows[at] = int32(b.Monthly)
+				b.Monthly++
+			}
 		}
 	})
 	return errs

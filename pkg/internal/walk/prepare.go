@@ -77,10 +77,7 @@ func (s *simplifier) cell(c int) bool {
 	s.moves[c] = false
 	s.fixed.Scalar[c] = n.Number
 	if cell.Line.Monthly {
-		s.fixed.Month[c] = make([]decimal.Decimal, s.fixed.Last+1)
-		for i := range s.fixed.Month[c] {
-			s.fixed.Month[c][i] = n.Number
-		}
+		s.fixed.SetMonth(c, slices.Repeat([]decimal.Decimal{n.Number}, s.fixed.Last+1))
 	}
 	return true
 }
@@ -113,7 +110,7 @@ func (s *simplifier) expr(x *model.Expr) *model.Expr {
 
 // always0 reports whether a monthly cell that does not move is 0 in every month.
 func (s *simplifier) always0(c int) bool {
-	for _, x := range s.fixed.Month[c] {
+	for _, x := range s.fixed.Month(c) {
 		if !x.IsZero() {
 			return false
 		}

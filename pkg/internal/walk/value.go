@@ -59,14 +59,15 @@ func (w *Walker[T, R]) branch(x *model.Expr) (T, error) {
 
 // read returns a cell's value in the walker's month; outside the months it is 0.
 func (w *Walker[T, R]) read(cell int) T {
-	if !w.Model.Cells[cell].Line.Monthly {
+	row := w.Model.Row(cell)
+	if row < 0 {
 		return w.Scalar[cell]
 	}
-	if w.month < 0 || w.month >= len(w.Month[cell]) {
-		var zero T
-		return zero
+	if months := w.months[row]; w.month >= 0 && w.month < len(months) {
+		return months[w.month]
 	}
-	return w.Month[cell][w.month]
+	var zero T
+	return zero
 }
 
 // across works out the words that look along the months or over a set.
