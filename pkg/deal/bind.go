@@ -31,7 +31,7 @@ func (r *reader) late() {
 		if c.Member != r.deal.Root {
 			return
 		}
-		if v, given := r.deal.Root.Given[c.Line.Name]; given && c.Given == nil {
+		if v, given := r.deal.Root.Given.Look(c.Line.Name); given && c.Given == nil {
 			r.deal.Model.Give(c, v)
 		}
 	}

@@ -43,7 +43,7 @@ func (r *reader) fill(p *plan, w *work) {
 		r.deal.Trades = append(r.deal.Trades, it.Trade)
 	}
 	say := func(line string, x decimal.Decimal, text string) {
-		if _, said := m.Given[line]; !said && !x.IsZero() {
+		if _, said := m.Given.Look(line); !said && !x.IsZero() {
 			m.Give(line, model.Value{Number: x, Text: text, Pos: it.Pos})
 		}
 	}
@@ -97,7 +97,7 @@ func (r *reader) usesOf(p *plan, w *work) {
 		if len(uses) > 0 {
 			r.firstUse(w, &uses[0])
 		}
-		if _, found := w.member.Given["allowance"]; found && len(uses) > 0 {
+		if _, found := w.member.Given.Look("allowance"); found && len(uses) > 0 {
 			uses = uses[1:]
 		}
 	}
@@ -211,7 +211,7 @@ func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 	}
 	if len(p.Sticks) > 0 {
 		give("by_the_stick", one)
-		delete(m.Given, "pack_price")
+		m.Withdraw("pack_price")
 		for _, s := range p.Sticks {
 			k := m.Add("stock", "", s.Length.String())
 			k.Pos = p.Pos

@@ -49,12 +49,12 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 	m := p.option.Add("item", "", it.Name)
 	m.Pos = w.at
 	b := &work{item: it, member: m, label: it.Name, by: w.label, at: w.at}
-	if who, ok := w.member.Given["who"]; ok && !it.Licence {
+	if who, ok := w.member.Given.Look("who"); ok && !it.Licence {
 		m.Give("who", who)
 	}
 	if it.Measure == w.item.Measure {
 		for _, line := range []string{"measure", "part"} {
-			if v, ok := w.member.Given[line]; ok && (line == "measure" || it.ShareByAge == "") {
+			if v, ok := w.member.Given.Look(line); ok && (line == "measure" || it.ShareByAge == "") {
 				m.Give(line, v)
 			}
 		}
@@ -66,7 +66,7 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 // of it, materials and labour: the quote has it in already.
 func (w *work) broughtByQuote(c pricebook.Companion, book *pricebook.Book) bool {
 	it := book.Item(c.Item)
-	return w.member.Given["quote_covers"].Choice == "all" && it != nil && it.Trade == w.item.Trade
+	return w.member.Given.Of("quote_covers").Choice == "all" && it != nil && it.Trade == w.item.Trade
 }
 
 // named reports whether the file itself names the item in the plan.
@@ -117,7 +117,7 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 		return
 	}
 	key := called{item: c.Item}
-	who, said := w.member.Given["who"]
+	who, said := w.member.Given.Look("who")
 	key.own = said && who.Choice == "own" && !it.Licence
 	b := r.calls[key]
 	if b == nil {
@@ -221,7 +221,7 @@ func (r *reader) wholeHouse() *model.Member {
 // place is what conditions of companions ask about.
 func (r *reader) place(p *plan) pricebook.Place {
 	count := func(set, line, word string) bool {
-		return slices.ContainsFunc(p.room.In(set), func(m *model.Member) bool { return m.Given[line].Choice == word })
+		return slices.ContainsFunc(p.room.In(set), func(m *model.Member) bool { return m.Given.Of(line).Choice == word })
 	}
 	out := pricebook.Place{
 		Kind: r.roomKinds[p.room], YearBuilt: r.deal.YearBuilt, UtilitiesOff: r.deal.UtilitiesOff,

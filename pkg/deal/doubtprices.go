@@ -76,8 +76,8 @@ func (r *reader) bookPrices() []priced {
 			add(product.Name, product.Dated, product.Source)
 		}
 		given := w.member.Given
-		_, quoted := given["quote"]
-		if price, ok := given["hired_price"]; ok && !quoted && price.Pos == w.item.Pos && given["who"].Choice != "own" && !given["by_the_hour"].Number.IsPositive() {
+		_, quoted := given.Look("quote")
+		if price, ok := given.Look("hired_price"); ok && !quoted && price.Pos == w.item.Pos && given.Of("who").Choice != "own" && !given.Of("by_the_hour").Number.IsPositive() {
 			add("the labour of "+w.item.Name, w.item.Dated, w.item.HiredSource)
 		}
 	}
@@ -102,7 +102,7 @@ func (r *reader) quotes() []priced {
 func (r *reader) chosenWorks() []*work {
 	var out []*work
 	for _, p := range r.plans {
-		if v, marked := p.option.Given["chosen"]; marked && v.Number.IsZero() {
+		if v, marked := p.option.Given.Look("chosen"); marked && v.Number.IsZero() {
 			continue
 		}
 		out = append(out, p.works...)

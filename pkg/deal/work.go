@@ -104,7 +104,7 @@ func (r *reader) workDetails(w *work, e *entry) {
 		short("by")
 	}
 	w.finish()
-	if q, by := r.of(w.scope, "quote"), r.of(w.scope, "by"); q != nil && by != nil && by.choice == "own hands" && w.member.Given["quote_covers"].Choice != "labour" {
+	if q, by := r.of(w.scope, "quote"), r.of(w.scope, "by"); q != nil && by != nil && by.choice == "own hands" && w.member.Given.Of("quote_covers").Choice != "labour" {
 		r.say("quote-and-own", by.at(), "%s has a quote and is done by own hands", diag.Quote(e.key.text))("keep one of them; what is bought for own work is in the price book, or an allowance")
 	}
 }
@@ -112,12 +112,12 @@ func (r *reader) workDetails(w *work, e *entry) {
 // finish puts details into the model's words.
 func (w *work) finish() {
 	given := w.member.Given
-	if by, ok := given["who"]; ok && by.Choice == "own hands" {
+	if by, ok := given.Look("who"); ok && by.Choice == "own hands" {
 		by.Choice = "own"
 		w.member.Give("who", by)
 	}
-	if q, ok := given["quote"]; ok {
-		if _, said := given["quote_covers"]; !said {
+	if q, ok := given.Look("quote"); ok {
+		if _, said := given.Look("quote_covers"); !said {
 			w.member.Give("quote_covers", model.Value{Choice: "all", Text: q.Text, Pos: q.Pos})
 		}
 	}

@@ -149,9 +149,8 @@ func (e *MissingError) Error() string {
 func (b *binder) resolve(c *Cell) (err error) {
 	l := c.Line
 	if l.Input {
-		if v, ok := c.Member.Given[l.Name]; ok {
-			c.Given = &v
-			return b.given(c, v)
+		if c.Given = c.Member.Given.find(l.Name); c.Given != nil {
+			return b.given(c, *c.Given)
 		}
 	}
 	if l.Formula == nil {

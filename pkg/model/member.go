@@ -16,12 +16,12 @@ type Member struct {
 	Label    string // what the owner calls it
 	Parent   *Member
 	Children []*Member
-	Links    []*Member        // the members it points to besides its parent
-	Given    map[string]Value // by line name
-	Pos      diag.Pos         // where the deal file names it
-	linked   []*Member        // the members that point to it
-	shape    *shape           // while it is bound
-	first    int              // the index of its first cell
+	Links    []*Member // the members it points to besides its parent
+	Given    Givens
+	Pos      diag.Pos  // where the deal file names it
+	linked   []*Member // the members that point to it
+	shape    *shape    // while it is bound
+	first    int       // the index of its first cell
 }
 
 // A Value is what a deal gives for an input: a number, a word of choice, or
@@ -37,12 +37,12 @@ type Value struct {
 
 // NewDeal returns the deal itself, without anything in it.
 func NewDeal(label string) *Member {
-	return &Member{Set: Deal, Label: label, Given: map[string]Value{}}
+	return &Member{Set: Deal, Label: label}
 }
 
 // Add puts a new member below m and returns it.
 func (m *Member) Add(set, kind, label string) *Member {
-	c := &Member{Set: set, Kind: kind, Label: label, Parent: m, Given: map[string]Value{}}
+	c := &Member{Set: set, Kind: kind, Label: label, Parent: m}
 	m.Children = append(m.Children, c)
 	return c
 }
@@ -58,9 +58,6 @@ func (m *Member) Link(to *Member) {
 func (m *Member) Remove(c *Member) {
 	m.Children = slices.DeleteFunc(m.Children, func(x *Member) bool { return x == c })
 }
-
-// Give sets an input of m.
-func (m *Member) Give(line string, v Value) { m.Given[line] = v }
 
 // GiveNumber sets an input of m to a number without a place in a file.
 func (m *Member) GiveNumber(line string, n decimal.Decimal) {
