@@ -1,8 +1,8 @@
 package pricebook
 
 import (
+	"bytes"
 	"embed"
-	"strings"
 	"sync"
 
 	"ledgerboard/pkg/diag"
@@ -21,7 +21,7 @@ func index() *Book {
 	dir, _ := files.ReadDir("book") // embedded, so always there
 	for _, f := range dir {
 		text, _ := files.ReadFile("book/" + f.Name())
-		b.index("starter book, "+f.Name(), string(text))
+		b.index("starter book, "+f.Name(), text)
 	}
 	return b
 }
@@ -32,7 +32,7 @@ type entry struct {
 	name    string
 	file    string
 	line    int // of its name
-	text    string
+	text    []byte
 	once    sync.Once
 	product *Product
 	item    *Item
@@ -48,7 +48,7 @@ var sections = [...]string{"products", "items"}
 
 // index finds the entries of a file whose form is known to be sound: each begins with
 // its name, two spaces in.
-func (b *Book) index(file, text string) {
+func (b *Book) index(file string, text []byte) {
 	kind, start := items, 0
 	var open *entry
 	end := func(at int) {
@@ -58,19 +58,19 @@ func (b *Book) index(file, text string) {
 		}
 	}
 	at, n := 0, 0
-	for line := range strings.Lines(text) {
+	for line := range bytes.Lines(text) {
 		n++
-		switch first := strings.TrimLeft(line, " "); {
-		case first == "\n" || first[0] == '#' || len(line)-len(first) > 2:
+		switch first := bytes.TrimLeft(line, " "); {
+		case first[0] == '\n' || first[0] == '#' || len(line)-len(first) > 2:
 		case len(line)-len(first) == 2:
 			end(at)
-			name, _, _ := strings.Cut(first, ":")
-			open, start = &entry{kind: kind, name: name, file: file, line: n}, at
+			name, _, _ := bytes.Cut(first, []byte(":"))
+			open, start = &entry{kind: kind, name: string(name), file: file, line: n}, at
 			b.put(open)
 		default:
 			end(at)
 			kind = items
-			if strings.HasPrefix(line, "products:") {
+			if bytes.HasPrefix(line, []byte("products:")) {
 				kind = products
 			}
 		}
