@@ -47,18 +47,10 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 	if len(want) == 0 {
 		return nil, false
 	}
-	steps := r.deal.Model.Needed(want...)
-	w := walk.Walker[decimal.Decimal, walk.Decimals]{}
-	if r.early != nil && r.times.known != nil { // most is worked out for the length of the work
-		w.Values = r.times.known
-		steps = slices.DeleteFunc(steps, func(s model.Step) bool { return r.times.worked[s.Cells[0]] })
-	} else {
-		w.Values = walk.New[decimal.Decimal](r.deal.Model)
-	}
-	if err := w.Steps(steps); err != nil {
+	if err := r.deal.Known.Work(want...); err != nil {
 		return nil, false
 	}
-	return w.Values, true
+	return r.deal.Known.Values, true
 }
 
 // compute works out what comes from a named algorithm and not from a line, and refuses

@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
@@ -27,9 +28,9 @@ type reader struct {
 	astray map[string]bool   // groups that are missing and whose keys were found elsewhere
 	books  map[string]string // texts of price books read besides, by name
 	root   *node
-	early  *model.Model // the deal, bound to find out how long the work takes
-	times  *calendar    // what the model makes of the phases; nil before it is asked
-	timed  bool         // whether they could be read
+	early  *walk.Known // of the deal, bound to find out how long the work takes
+	times  *calendar   // what the model makes of the phases; nil before it is asked
+	timed  bool        // whether they could be read
 	scoping
 }
 

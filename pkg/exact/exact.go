@@ -22,6 +22,14 @@ func Evaluate(m *model.Model, want ...*model.Cell) (*Values, error) {
 	return NewPlan(m, want...).Evaluate()
 }
 
+// Known works out what is left to know of a deal: all cells.
+func Known(k *walk.Known) (*Values, error) {
+	if err := k.Work(); err != nil {
+		return nil, err
+	}
+	return &Values{k.Values}, nil
+}
+
 // A Plan is a question asked of a model many times with changed inputs.
 type Plan struct {
 	model *model.Model

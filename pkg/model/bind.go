@@ -56,7 +56,11 @@ type Model struct {
 	Horizon int    // the cell whose value is the last month
 	Monthly int    // how many cells have a value for each month
 	rows    []int32
+	later   []int
 }
+
+// Later are the cells that were given after the deal was bound, in order.
+func (m *Model) Later() []int { return m.later }
 
 // Row is the place of a cell among those with a value for each month, or -1.
 func (m *Model) Row(cell int) int { return int(m.rows[cell]) }
@@ -189,6 +193,7 @@ func (b *binder) given(c *Cell, v Value) error {
 // other lines first. Nothing that the input's default needs may depend on it.
 func (m *Model) Give(c *Cell, v Value) {
 	c.Member.Give(c.Line.Name, v)
+	m.later = append(m.later, c.Index)
 	c.Given, c.Expr = &v, Constant(v.Number)
 	if v.Choice != "" {
 		e := choiceNumber(c.Line, v.Choice)

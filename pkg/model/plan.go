@@ -61,16 +61,36 @@ func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varyin
 		kept[c] = true
 	}
 	for _, s := range steps {
-		if !kept[s.Cells[0]] && (s.any(moved) || m.readsAny(s, moved)) {
+		if !kept[s.Cells[0]] && m.spreads(s, moved) {
 			varying = append(varying, s)
-			for _, c := range s.Cells {
-				moved[c] = true
-			}
 		} else {
 			fixed = append(fixed, s)
 		}
 	}
 	return fixed, varying
+}
+
+// Moved marks the cells that a change of some can change.
+func (m *Model) Moved(changed []int) []bool {
+	moved := make([]bool, len(m.Cells))
+	for _, c := range changed {
+		moved[c] = true
+	}
+	for _, s := range m.Steps {
+		m.spreads(s, moved)
+	}
+	return moved
+}
+
+// spreads reports whether a step holds or reads something moved; then it is all moved.
+func (m *Model) spreads(s Step, moved []bool) bool {
+	if !s.any(moved) && !m.readsAny(s, moved) {
+		return false
+	}
+	for _, c := range s.Cells {
+		moved[c] = true
+	}
+	return true
 }
 
 func (m *Model) readsAny(s Step, moved []bool) bool {
