@@ -20,7 +20,6 @@ func TestKnownIsAsWorkedOutAfresh(t *testing.T) {
 	for _, path := range files {
 		d := scenario(t, path)
 		alike(t, path, d)
-		d = scenario(t, path)
 		c := d.Model.Find(d.Root, "price")
 		d.Model.Give(c, model.Value{Number: c.Given.Number.Add(c.Given.Number)})
 		alike(t, path, d)

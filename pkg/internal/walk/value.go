@@ -116,11 +116,20 @@ func (w *Walker[T, R]) across(x *model.Expr) (T, error) {
 			total = v
 			continue
 		}
-		if total, err = w.Rules.Apply(formula.Table[code], []T{total, v}); err != nil {
+		if total, err = w.both(code, total, v); err != nil {
 			return total, err
 		}
 	}
 	return total, nil
+}
+
+// both puts two values together with an operator.
+func (w *Walker[T, R]) both(code formula.Code, x, y T) (T, error) {
+	base := len(w.stack)
+	w.stack = append(w.stack, x, y)
+	v, err := w.Rules.Apply(formula.Table[code], w.stack[base:])
+	w.stack = w.stack[:base]
+	return v, err
 }
 
 // inMonth is an expression's value in a month, 0 before the first and after the last.
@@ -135,7 +144,6 @@ func (w *Walker[T, R]) inMonth(x *model.Expr) (T, error) {
 // fold puts the values of months 0 to last together with an operator.
 func (w *Walker[T, R]) fold(code formula.Code, x *model.Expr, last int) (T, error) {
 	var all T
-	var pair [2]T
 	for w.month = 0; w.month <= last; w.month++ {
 		v, err := w.value(x)
 		if err != nil {
@@ -145,8 +153,7 @@ func (w *Walker[T, R]) fold(code formula.Code, x *model.Expr, last int) (T, erro
 			all = v
 			continue
 		}
-		pair = [2]T{all, v}
-		if all, err = w.Rules.Apply(formula.Table[code], pair[:]); err != nil {
+		if all, err = w.both(code, all, v); err != nil {
 			return all, err
 		}
 	}
