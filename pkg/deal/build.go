@@ -102,7 +102,7 @@ func (r *reader) usesOf(p *plan, w *work) {
 		}
 	}
 	for i, u := range uses {
-		prod := r.book.Product(u.Product)
+		prod := r.prices().Product(u.Product)
 		if prod == nil {
 			continue // spoken of where the name stands
 		}
@@ -143,7 +143,7 @@ func (r *reader) firstUse(w *work, u *pricebook.Use) {
 		found := r.productNamed(name)
 		if found == nil {
 			tell := r.say("unknown-product", g.at(), "the price book has no product %s", diag.Quote(g.choice))
-			if near, ok := diag.Nearest(name, r.book.Products()); ok {
+			if near, ok := diag.Nearest(name, r.prices().Products()); ok {
 				tell("did you mean %q?", near)
 			} else {
 				tell("look for it with   ledgerboard prices %s   or add it to your own price book", lastOf(name))

@@ -21,7 +21,7 @@ func (r *reader) bring(p *plan) {
 		for _, c := range w.item.Brings {
 			switch {
 			case !c.Comes(place) || slices.ContainsFunc(c.Unless, p.has):
-			case w.broughtByQuote(c, r.book):
+			case w.broughtByQuote(c, r.prices()):
 				if !p.has(c.Item) {
 					w.includes = append(w.includes, c.Item)
 				}
@@ -30,7 +30,7 @@ func (r *reader) bring(p *plan) {
 			case c.House || p == r.callPlan:
 				r.callHouse(p, w, c)
 			case !p.has(c.Item):
-				r.along(p, w, r.book.Item(c.Item))
+				r.along(p, w, r.prices().Item(c.Item))
 			}
 		}
 	}
@@ -93,7 +93,7 @@ func (r *reader) unneeded(s span) {
 	name := plainKey(s.text)
 	if r.itemNamed(name) == nil {
 		tell := r.say("unknown-item", s.at, "the price book has no item %s", diag.Quote(s.text))
-		if near, ok := diag.Nearest(name, r.book.Items()); ok {
+		if near, ok := diag.Nearest(name, r.prices().Items()); ok {
 			tell("did you mean %q?", near)
 			return
 		}
@@ -112,7 +112,7 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	if r.housePlans[c.Item] {
 		return // the file plans it itself, in one of the options of the whole house
 	}
-	it := r.book.Item(c.Item)
+	it := r.prices().Item(c.Item)
 	if it == nil {
 		return
 	}

@@ -185,7 +185,7 @@ func (r *reader) peel(p *plan) {
 			}
 			continue
 		}
-		it := r.book.Item(name)
+		it := r.prices().Item(name)
 		if over == nil || it == nil || p.leavesOut(name) || p.named(name) {
 			continue
 		}

@@ -133,7 +133,7 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 		return it
 	}
 	tell := r.say("unknown-item", at, "the price book has no item %s", diag.Quote(name))
-	if near, ok := diag.Nearest(name, r.book.Items()); ok {
+	if near, ok := diag.Nearest(name, r.prices().Items()); ok {
 		tell("did you mean %q? see   ledgerboard prices   for all, or name it with   item:", near)
 		return nil
 	}
@@ -144,17 +144,17 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 // itemNamed is the item of an evened-out name, or nil.
 func (r *reader) itemNamed(name string) *pricebook.Item {
 	if r.itemNames == nil {
-		r.itemNames = evenedOut(r.book.Items())
+		r.itemNames = evenedOut(r.prices().Items())
 	}
-	return r.book.Item(r.itemNames[name])
+	return r.prices().Item(r.itemNames[name])
 }
 
 // productNamed is the product of an evened-out name, or nil.
 func (r *reader) productNamed(name string) *pricebook.Product {
 	if r.productNames == nil {
-		r.productNames = evenedOut(r.book.Products())
+		r.productNames = evenedOut(r.prices().Products())
 	}
-	return r.book.Product(r.productNames[name])
+	return r.prices().Product(r.productNames[name])
 }
 
 // evenedOut are names by their evened-out spelling.

@@ -14,8 +14,8 @@ func TestPlainReadsTheStarterAsYAMLDoes(t *testing.T) {
 	for _, all := range []map[string]*entry{b.products, b.items} {
 		for name, e := range all {
 			var doc yaml.Node
-			require.NoError(t, yaml.Unmarshal(e.text, &doc), name)
-			alike(t, name, nodeOf(doc.Content[0]).Content, plain(string(e.text)).Content)
+			require.NoError(t, yaml.Unmarshal([]byte(e.text()), &doc), name)
+			alike(t, name, nodeOf(doc.Content[0]).Content, plain(e.text()).Content)
 		}
 	}
 }

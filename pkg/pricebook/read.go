@@ -78,8 +78,8 @@ func (r *reader) sections(b *Book, n *node) {
 // read reads an entry of the starter book when it is first asked for.
 func (e *entry) read() *entry {
 	e.once.Do(func() {
-		doc := plain(string(e.text))
-		r := &reader{file: e.file, above: e.line - 1, found: &e.found, starter: true}
+		doc := plain(e.text())
+		r := &reader{file: "starter book, " + e.file, above: e.line - 1, found: &e.found, starter: true}
 		r.entry(e, doc.Content[0], doc.Content[1], nil)
 	})
 	return e
