@@ -34,7 +34,7 @@ func (r *reader) calendar() (calendar, bool) {
 	bare := model.NewDeal("")
 	bare.GiveNumber("price", decimal.Decimal{})
 	bare.GiveNumber("after_repair_value", decimal.Decimal{})
-	for _, f := range fields["time"] {
+	for _, f := range fields()["time"] {
 		switch g := r.got[f.Path]; {
 		case g == nil:
 		case !g.ok:

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -63,11 +64,13 @@ func (r *reader) tableRate(s scope, g *reading, c charge) bool {
 }
 
 // whenForm is a range of totals: above $100,000 up to $350,000, or one side of it.
-var whenForm = regexp.MustCompile(`(?i)^\s*(?:((?:above|over|from)\s+[^a-z]*[km]?))??\s*(?:,|\band\b)?\s*((?:up to and including|up to|below|under)\s+.*)?$`)
+var whenForm = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)^\s*(?:((?:above|over|from)\s+[^a-z]*[km]?))??\s*(?:,|\band\b)?\s*((?:up to and including|up to|below|under)\s+.*)?$`)
+})
 
 // totalRange reads the totals that a table is for.
 func (r *reader) totalRange(s scope, f *Field, g *reading) {
-	parts := whenForm.FindStringSubmatchIndex(g.node.text)
+	parts := whenForm().FindStringSubmatchIndex(g.node.text)
 	if parts == nil || parts[2] < 0 && parts[4] < 0 {
 		r.say("table-words", g.node.at, "%s is not a range of totals", diag.Quote(g.node.text))("write   up to $350,000   or   above $350,000   or   above $350,000 up to $1m")
 		return

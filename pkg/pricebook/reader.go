@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
@@ -36,7 +37,7 @@ func (r *reader) wrong(n *node, code, format string, args ...any) func(hint stri
 }
 
 // hundreds are what a comma between thousands cuts off in a group in brackets.
-var hundreds = regexp.MustCompile(`^\d{3}(\.\d+)?$`)
+var hundreds = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\d{3}(\.\d+)?$`) })
 
 // mapping visits the keys of a group; visit returns false for a key it does not know.
 func (r *reader) mapping(n *node, what string, visit func(key, value *node) bool, known ...string) {
@@ -52,7 +53,7 @@ func (r *reader) mapping(n *node, what string, visit func(key, value *node) bool
 			r.wrong(key, "book-twice", "%q is given twice", key.Value)("keep one of them")
 		case !visit(key, n.Content[i+1]):
 			tell := r.wrong(key, "book-unknown-key", "%s has no key %q", what, key.Value)
-			if hundreds.MatchString(key.Value) {
+			if hundreds().MatchString(key.Value) {
 				tell("a comma between { and } begins another key; write an amount without it, e.g. $1200")
 			} else if near, ok := diag.Nearest(key.Value, known); ok {
 				tell("did you mean %q?", near)
