@@ -175,7 +175,7 @@ var dropTrim = decimal.NewFromInt(1).DivRound(decimal.NewFromInt(3), 30)
 
 // trade is the member of a trade.
 func (r *reader) trade(name string) *model.Member {
-	for _, m := range r.deal.Root.In("trade") {
+	for m := range r.deal.Root.Each("trade") {
 		if m.Label == name {
 			return m
 		}

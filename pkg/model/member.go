@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"iter"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -66,19 +67,19 @@ func (m *Member) GiveNumber(line string, n decimal.Decimal) {
 
 // In returns the members below m, and then those that point to it, of a set or of
 // one of its kinds, in order.
-func (m *Member) In(set string) []*Member {
-	var out []*Member
-	for _, c := range m.Children {
-		if c.Set == set || c.Kind == set {
-			out = append(out, c)
+func (m *Member) In(set string) []*Member { return slices.Collect(m.Each(set)) }
+
+// Each yields the members that In returns.
+func (m *Member) Each(set string) iter.Seq[*Member] {
+	return func(yield func(*Member) bool) {
+		for _, all := range [...][]*Member{m.Children, m.linked} {
+			for _, c := range all {
+				if (c.Set == set || c.Kind == set) && !yield(c) {
+					return
+				}
+			}
 		}
 	}
-	for _, c := range m.linked {
-		if c.Set == set || c.Kind == set {
-			out = append(out, c)
-		}
-	}
-	return out
 }
 
 // Before returns the member of the same set in front of m, or nil: among those below
@@ -92,9 +93,12 @@ func (m *Member) Before(set string) *Member {
 	if beside == nil {
 		return nil
 	}
-	all := beside.In(m.Set)
-	if i := slices.Index(all, m); i > 0 {
-		return all[i-1]
+	var before *Member
+	for x := range beside.Each(m.Set) {
+		if x == m {
+			return before
+		}
+		before = x
 	}
 	return nil
 }

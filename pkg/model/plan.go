@@ -1,6 +1,9 @@
 package model
 
-import "slices"
+import (
+	"iter"
+	"slices"
+)
 
 // Needed returns the steps that the wanted cells need, in order. Without any it
 // returns all of them.
@@ -11,7 +14,34 @@ func (m *Model) Needed(want ...int) []Step {
 	return m.needed(nil, append(slices.Clone(want), m.Horizon))
 }
 
+// EachNeeded yields the steps that Needed returns, without a list of them.
+func (m *Model) EachNeeded(want ...int) iter.Seq[Step] {
+	if len(want) == 0 {
+		return slices.Values(m.Steps)
+	}
+	keep, _ := m.marked(nil, append(slices.Clone(want), m.Horizon))
+	return func(yield func(Step) bool) {
+		for i, s := range m.Steps {
+			if keep[i] && !yield(s) {
+				return
+			}
+		}
+	}
+}
+
 func (m *Model) needed(given, want []int) []Step {
+	keep, n := m.marked(given, want)
+	out := make([]Step, 0, n)
+	for i, s := range m.Steps {
+		if keep[i] {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// marked marks the steps that are needed, and counts them.
+func (m *Model) marked(given, want []int) (keep []bool, n int) {
 	need, stop := make([]bool, len(m.Cells)), make([]bool, len(m.Cells))
 	for _, w := range want {
 		need[w] = true
@@ -19,7 +49,7 @@ func (m *Model) needed(given, want []int) []Step {
 	for _, g := range given {
 		stop[g] = true
 	}
-	keep, n := make([]bool, len(m.Steps)), 0
+	keep = make([]bool, len(m.Steps))
 	for i, s := range slices.Backward(m.Steps) {
 		if !s.any(need) {
 			continue
@@ -35,13 +65,7 @@ func (m *Model) needed(given, want []int) []Step {
 			}
 		}
 	}
-	out := make([]Step, 0, n)
-	for i, s := range m.Steps {
-		if keep[i] {
-			out = append(out, s)
-		}
-	}
-	return out
+	return keep, n
 }
 
 // NeededBeyond returns the steps that the wanted cells need, and they alone, where the

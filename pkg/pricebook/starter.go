@@ -44,7 +44,7 @@ type entry struct {
 	name    string
 	file    string
 	line    int // of its name
-	from    int    // of its text in the file, and to
+	from    int // of its text in the file, and to
 	to      int
 	once    sync.Once
 	product *Product

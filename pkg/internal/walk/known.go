@@ -29,7 +29,7 @@ func (k *Known) Work(want ...int) error {
 	defer k.mutex.Unlock()
 	k.forget()
 	w := Walker[decimal.Decimal, Decimals]{Values: k.Values}
-	for _, s := range k.Values.Model.Needed(want...) {
+	for s := range k.Values.Model.EachNeeded(want...) {
 		if k.done[s.Cells[0]] {
 			continue
 		}
