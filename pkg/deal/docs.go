@@ -25,8 +25,8 @@ func Table() []Field {
 		if f.Meaning == "" {
 			f.Meaning = lines[0].Meaning
 		}
-		if f.Default == "" && lines[0].Formula != nil {
-			f.Default = inWords(lines[0].Formula.String(), f.Kind)
+		if f.Default == "" && lines[0].Formula() != nil {
+			f.Default = inWords(lines[0].Formula().String(), f.Kind)
 		}
 	}
 	return all

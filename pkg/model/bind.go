@@ -157,7 +157,7 @@ func (b *binder) resolve(c *Cell) (err error) {
 			return b.given(c, *c.Given)
 		}
 	}
-	if l.Formula == nil {
+	if l.Formula() == nil {
 		return &MissingError{c}
 	}
 	if c.rule, err = b.rule(c); err == nil {

@@ -22,8 +22,8 @@ func (b *binder) rule(c *Cell) (*rule, error) {
 	r, shared, always, l := b.rules.one(), true, true, c.Line
 	var err error
 	if l.Unit == "choice" {
-		r.expr = b.one(choiceNumber(l, l.Formula.Text))
-	} else if r.expr, shared, err = b.expr(c.Member, l.Formula, false); err != nil {
+		r.expr = b.one(choiceNumber(l, l.Formula().Text))
+	} else if r.expr, shared, err = b.expr(c.Member, l.Formula(), false); err != nil {
 		return nil, err
 	}
 	if l.When != nil {

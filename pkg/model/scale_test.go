@@ -92,8 +92,8 @@ func scaled(m *model.Member, by decimal.Decimal, doc *model.Document) {
 // dollars that stand for no limit; it does not scale.
 func hasDollars(l *model.Line) bool {
 	found := false
-	if l.Formula != nil {
-		l.Formula.Walk(func(n *formula.Node) { found = found || n.IsNumber() && n.Unit == "$" && !n.Num.IsZero() })
+	if l.Formula() != nil {
+		l.Formula().Walk(func(n *formula.Node) { found = found || n.IsNumber() && n.Unit == "$" && !n.Num.IsZero() })
 	}
 	return found
 }

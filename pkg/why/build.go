@@ -26,7 +26,7 @@ func (r *Reader) layOut(t *Tree) []Term {
 	if c.Given != nil && c.Given.Refers == "" {
 		rule = f.leaf(Given, nil, c.Expr.Number)
 	} else {
-		rule = f.build(c.Expr, c.Line.Formula)
+		rule = f.build(c.Expr, c.Line.Formula())
 	}
 	if _, plain := plainUnits[c.Line.Unit]; plain || rule.Unit == "" {
 		rule.push(c.Line.Unit)
