@@ -70,7 +70,8 @@ const horizon = "sale_month"
 
 // Bind lays a deal over the document. The error joins every input that is
 // missing (MissingError) or is none of the document's; once there are none, every
-// circle found (CircleError). A deal is bound once at a time.
+// circle found (CircleError). A deal is bound once at a time: formulas find their cells
+// by its members, so a model is of no use once they are bound anew.
 func Bind(d *Document, root *Member) (*Model, error) {
 	m := &Model{Doc: d, Root: root}
 	b := &binder{Model: m, shapes: newShapes(d), numbers: map[*formula.Node]*Expr{}}
