@@ -59,7 +59,7 @@ type Miss struct {
 // Of works an answer out. Warnings are those of the deal file, to which doubts
 // about the results are added.
 func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
-	v, err := exact.Evaluate(d.Model)
+	v, err := exact.Known(d.Known)
 	if err != nil {
 		return nil, err
 	}
@@ -90,7 +90,7 @@ func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
 // Worked works out the figures of a deal alone, without the searches of a bid: no
 // offers, break-evens or shakes.
 func Worked(d *deal.Deal, warnings diag.List) (*Answer, error) {
-	v, err := exact.Evaluate(d.Model)
+	v, err := exact.Known(d.Known)
 	if err != nil {
 		return nil, err
 	}

@@ -92,7 +92,7 @@ func (t *taker) other(it *model.Member) {
 // yields reports whether own hands may do a piece of work instead, as another one.
 func yields(it *model.Member) bool {
 	for _, c := range it.In("caller") {
-		if _, said := c.Given["yields"]; said {
+		if _, said := c.Given.Look("yields"); said {
 			return true
 		}
 	}

@@ -49,7 +49,7 @@ func (h *House) Find(l Limits) (*Found, error) {
 func (h *House) problem(l Limits) *problem {
 	lines := 0.0
 	for _, c := range h.Deal.Root.In("cost") {
-		lines += c.Given["own_hours"].Number.InexactFloat64()
+		lines += c.Given.Of("own_hours").Number.InexactFloat64()
 	}
 	open := make([]int, len(h.Rooms))
 	for i := range open {

@@ -44,11 +44,12 @@ func newNearMoney(p *walk.Prepared) *nearMoney {
 	v.Last = p.Fixed.Last
 	for c, x := range p.Fixed.Scalar {
 		v.Scalar[c] = x.InexactFloat64()
-		if all := p.Fixed.Month[c]; all != nil {
-			v.Month[c] = make([]float64, len(all))
+		if all := p.Fixed.Month(c); all != nil {
+			months := make([]float64, len(all))
 			for i, x := range all {
-				v.Month[c][i] = x.InexactFloat64()
+				months[i] = x.InexactFloat64()
 			}
+			v.SetMonth(c, months)
 		}
 	}
 	return &nearMoney{p.Varying, walk.Walker[float64, floats]{Values: v, Changed: map[int]float64{}}}

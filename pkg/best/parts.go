@@ -228,7 +228,7 @@ func (t *taker) findCallers() {
 			i, n := t.choosable(o)
 			for _, c := range o.In("caller") {
 				it, at := c.Links[0], [2]int{i, n}
-				if v, said := o.Given["chosen"]; i < 0 && said && v.Number.IsZero() {
+				if v, said := o.Given.Look("chosen"); i < 0 && said && v.Number.IsZero() {
 					continue
 				}
 				if !slices.Contains(t.callers[it], at) {
@@ -270,7 +270,7 @@ func (t *taker) always() {
 // isCalled reports whether an option holds what others call for.
 func isCalled(o *model.Member) bool {
 	for _, it := range o.In("item") {
-		if _, called := it.Given["called_for"]; called {
+		if _, called := it.Given.Look("called_for"); called {
 			return true
 		}
 	}

@@ -37,8 +37,8 @@ func (h *House) findSticks() {
 		s := &stickProduct{member: p, takers: map[[2]int]bool{}, known: map[string][]exact.Change{}, near: map[string][]float64{}}
 		for _, k := range stock {
 			s.cells = append(s.cells, h.Deal.Model.Find(k, "sticks"))
-			s.feet = append(s.feet, k.Given["stick_length"].Number.InexactFloat64())
-			s.price = append(s.price, k.Given["stick_price"].Number.InexactFloat64())
+			s.feet = append(s.feet, k.Given.Of("stick_length").Number.InexactFloat64())
+			s.price = append(s.price, k.Given.Of("stick_price").Number.InexactFloat64())
 		}
 		h.sticks = append(h.sticks, s)
 	}

@@ -82,7 +82,9 @@ func NewPlan(m *model.Model, axis Axis, changes []Change, want ...*model.Cell) (
 	p.work.Model = p.Prepared.Model
 	for _, s := range p.Prepared.Varying {
 		for _, c := range s.Cells {
-			p.work.Month[c] = nil
+			if p.work.Model.Cells[c].Line.Monthly {
+				p.work.SetMonth(c, nil)
+			}
 		}
 	}
 	return p, p.settle(p.between(axis.Least, axis.Most))
@@ -106,9 +108,9 @@ func (p *Plan) settle(axis Bound) error {
 func (p *Plan) settled(s model.Step) int {
 	months := math.MaxInt
 	for _, c := range s.Cells {
-		i := slices.IndexFunc(p.work.Month[c], func(x Bound) bool { return !x.Fixed() })
+		i := slices.IndexFunc(p.work.Month(c), func(x Bound) bool { return !x.Fixed() })
 		if i < 0 {
-			i = len(p.work.Month[c])
+			i = len(p.work.Month(c))
 		}
 		months = min(months, i)
 	}
@@ -121,13 +123,15 @@ func near(v *walk.Values[decimal.Decimal]) *walk.Values[Bound] {
 	out.Last = v.Last
 	for c, x := range v.Scalar {
 		out.Scalar[c] = number(x)
-		if v.Month[c] == nil {
+		all := v.Month(c)
+		if all == nil {
 			continue
 		}
-		out.Month[c] = make([]Bound, len(v.Month[c]))
-		for i, x := range v.Month[c] {
-			out.Month[c][i] = number(x)
+		months := make([]Bound, len(all))
+		for i, x := range all {
+			months[i] = number(x)
 		}
+		out.SetMonth(c, months)
 	}
 	return out
 }

@@ -32,15 +32,14 @@ func NewBox(p *walk.Prepared, want ...*model.Cell) *Box {
 			continue
 		}
 		b.work.Scalar[c] = Plane{C: x.InexactFloat64()}
-		b.work.Month[c] = planesOf(p.Fixed.Month[c])
+		if all := p.Fixed.Month(c); all != nil {
+			b.work.SetMonth(c, planesOf(all))
+		}
 	}
 	return b
 }
 
 func planesOf(months []decimal.Decimal) []Plane {
-	if months == nil {
-		return nil
-	}
 	out := make([]Plane, len(months))
 	for i, x := range months {
 		out[i] = Plane{C: x.InexactFloat64()}
@@ -122,7 +121,7 @@ func (b *Box) over(ways int, r *planeRules, changed map[int]Plane) ([][]Plane, e
 			out[i] = []Plane{w.Scalar[c].along(ways)}
 			continue
 		}
-		for _, x := range w.Month[c] {
+		for _, x := range w.Month(c) {
 			out[i] = append(out[i], x.along(ways))
 		}
 	}

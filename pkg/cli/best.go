@@ -145,7 +145,7 @@ func (o *bestOptions) limits(d *deal.Deal) (l best.Limits, err error) {
 	l.Weeks = parse("weeks", o.weeks, weeks)
 	l.OwnHours = parse("own-hours", o.hours, quantity.ParseHours)
 	if given := d.Root.Given; l.Cash == nil && d.HasCash {
-		x := given["cash_available"].Number.Sub(given["cash_reserve"].Number)
+		x := given.Of("cash_available").Number.Sub(given.Of("cash_reserve").Number)
 		l.Cash = &x
 	}
 	return l, err

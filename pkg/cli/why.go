@@ -80,7 +80,7 @@ func runWhy(o *whyOptions, path, line string) error {
 	if err != nil {
 		return err
 	}
-	v, err := exact.Evaluate(d.Model)
+	v, err := exact.Known(d.Known)
 	if err != nil {
 		return err
 	}

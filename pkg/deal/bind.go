@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
 
@@ -11,13 +12,15 @@ import (
 // with a place; the checks before leave little of it.
 func (r *reader) bind() {
 	if r.early != nil {
-		r.deal.Model = r.early
+		r.deal.Model, r.deal.Known = r.early.Values.Model, r.early
 		r.late()
 		return
 	}
 	doc, err := model.Standard()
 	if err == nil {
-		r.deal.Model, err = model.Bind(doc, r.deal.Root)
+		if r.deal.Model, err = model.Bind(doc, r.deal.Root); err == nil {
+			r.deal.Known = walk.NewKnown(r.deal.Model)
+		}
 	}
 	for _, e := range flat(err) {
 		r.unbound(e)
@@ -31,7 +34,7 @@ func (r *reader) late() {
 		if c.Member != r.deal.Root {
 			return
 		}
-		if v, given := r.deal.Root.Given[c.Line.Name]; given && c.Given == nil {
+		if v, given := r.deal.Root.Given.Look(c.Line.Name); given && c.Given == nil {
 			r.deal.Model.Give(c, v)
 		}
 	}

@@ -80,12 +80,12 @@ func TestOwnPriceReachesTheModel(t *testing.T) {
 	i := slices.IndexFunc(d.Root.In("product"), func(m *model.Member) bool { return m.Label == "wall paint" })
 	require.GreaterOrEqual(t, i, 0)
 	given := d.Root.In("product")[i].Given
-	require.Equal(t, "61", given["pack_price"].Number.String())
-	require.Equal(t, "mine.yaml", given["pack_price"].Pos.File)
-	require.Equal(t, "1", given["holds"].Number.String(), "a gallon, as the starter book has it")
+	require.Equal(t, "61", given.Of("pack_price").Number.String())
+	require.Equal(t, "mine.yaml", given.Of("pack_price").Pos.File)
+	require.Equal(t, "1", given.Of("holds").Number.String(), "a gallon, as the starter book has it")
 	for m, w := range d.Work {
 		if w.Item.Name == "paint walls" {
-			require.Equal(t, "0.75", m.Given["hired_price"].Number.String())
+			require.Equal(t, "0.75", m.Given.Of("hired_price").Number.String())
 		}
 	}
 }

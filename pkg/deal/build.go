@@ -43,7 +43,7 @@ func (r *reader) fill(p *plan, w *work) {
 		r.deal.Trades = append(r.deal.Trades, it.Trade)
 	}
 	say := func(line string, x decimal.Decimal, text string) {
-		if _, said := m.Given[line]; !said && !x.IsZero() {
+		if _, said := m.Given.Look(line); !said && !x.IsZero() {
 			m.Give(line, model.Value{Number: x, Text: text, Pos: it.Pos})
 		}
 	}
@@ -97,12 +97,12 @@ func (r *reader) usesOf(p *plan, w *work) {
 		if len(uses) > 0 {
 			r.firstUse(w, &uses[0])
 		}
-		if _, found := w.member.Given["allowance"]; found && len(uses) > 0 {
+		if _, found := w.member.Given.Look("allowance"); found && len(uses) > 0 {
 			uses = uses[1:]
 		}
 	}
 	for i, u := range uses {
-		prod := r.book.Product(u.Product)
+		prod := r.prices().Product(u.Product)
 		if prod == nil {
 			continue // spoken of where the name stands
 		}
@@ -143,7 +143,7 @@ func (r *reader) firstUse(w *work, u *pricebook.Use) {
 		found := r.productNamed(name)
 		if found == nil {
 			tell := r.say("unknown-product", g.at(), "the price book has no product %s", diag.Quote(g.choice))
-			if near, ok := diag.Nearest(name, r.book.Products()); ok {
+			if near, ok := diag.Nearest(name, r.prices().Products()); ok {
 				tell("did you mean %q?", near)
 			} else {
 				tell("look for it with   ledgerboard prices %s   or add it to your own price book", lastOf(name))
@@ -175,7 +175,7 @@ var dropTrim = decimal.NewFromInt(1).DivRound(decimal.NewFromInt(3), 30)
 
 // trade is the member of a trade.
 func (r *reader) trade(name string) *model.Member {
-	for _, m := range r.deal.Root.In("trade") {
+	for m := range r.deal.Root.Each("trade") {
 		if m.Label == name {
 			return m
 		}
@@ -211,7 +211,7 @@ func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 	}
 	if len(p.Sticks) > 0 {
 		give("by_the_stick", one)
-		delete(m.Given, "pack_price")
+		m.Withdraw("pack_price")
 		for _, s := range p.Sticks {
 			k := m.Add("stock", "", s.Length.String())
 			k.Pos = p.Pos

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"regexp"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -79,10 +80,14 @@ func (c charge) bare() bool {
 }
 
 // formWanted are the wants of a single form, in place of which all forms are named.
-var formWanted = regexp.MustCompile(`^(an amount in dollars|a percentage|dollars (for|and cents)|a percent sign)`)
+var formWanted = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(an amount in dollars|a percentage|dollars (for|and cents)|a percent sign)`)
+})
 
 // shareByTime is a percentage for a month or a year, which is read only of a loan's interest.
-var shareByTime = regexp.MustCompile(`(?i)%\s*(/|per |an? )\s*(month|quarter|year|mo|yr)\b`)
+var shareByTime = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)%\s*(/|per |an? )\s*(month|quarter|year|mo|yr)\b`)
+})
 
 const wantCharge = "dollars, a percentage, $2 per $500, or dollars a month, quarter or year"
 
@@ -126,10 +131,10 @@ func (r *reader) badCharge(name string, s span, err error, want string) {
 	}
 	var q *quantity.Error
 	if errors.As(err, &q) {
-		if !formWanted.MatchString(q.Want) {
+		if !formWanted().MatchString(q.Want) {
 			want = q.Want // how this number would be written
 		}
-		if want == wantCharge && shareByTime.MatchString(s.text) {
+		if want == wantCharge && shareByTime().MatchString(s.text) {
 			want = "dollars for a charge by time, e.g. $2,550/year; a percentage is taken once"
 		}
 		q = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: want}

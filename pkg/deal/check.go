@@ -101,7 +101,7 @@ func (r *reader) checkSpending() {
 	sum := decimal.Zero
 	for i, m := range stages {
 		if length == nil || decimal.NewFromInt(int64(i)).LessThan(length.number) {
-			sum = sum.Add(m.Given["amount"].Number)
+			sum = sum.Add(m.Given.Of("amount").Number)
 		}
 	}
 	if sum.IsZero() {

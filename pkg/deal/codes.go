@@ -2,6 +2,7 @@ package deal
 
 import (
 	"slices"
+	"sync"
 
 	"ledgerboard/pkg/diag"
 )
@@ -18,19 +19,19 @@ func Codes() []Code {
 	return slices.Concat(fileCodes(), valueCodes(), feeCodes(), dealCodes(), roomCodes(), bookCodes(), doubtCodes(), roomDoubts())
 }
 
-var severities = func() map[string]diag.Severity {
+var severities = sync.OnceValue(func() map[string]diag.Severity {
 	all := map[string]diag.Severity{}
 	for _, c := range Codes() {
 		all[c.Name] = c.Severity
 	}
 	return all
-}()
+})
 
 // finding makes a diagnostic with the severity of its code; a code that is not in
 // the table is a mistake, and a test finds it.
 func finding(code string, at diag.Pos, format string, args ...any) diag.Diag {
 	d := diag.Errorf(at, code, format, args...)
-	d.Severity = severities[code]
+	d.Severity = severities()[code]
 	return d
 }
 

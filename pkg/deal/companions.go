@@ -22,7 +22,7 @@ func (r *reader) bring(p *plan) {
 		for _, c := range w.item.Brings {
 			switch {
 			case !c.Comes(place) || slices.ContainsFunc(c.Unless, p.has):
-			case w.broughtByQuote(c, r.book):
+			case w.broughtByQuote(c, r.prices()):
 				if !p.has(c.Item) {
 					w.includes = append(w.includes, c.Item)
 				}
@@ -31,7 +31,7 @@ func (r *reader) bring(p *plan) {
 			case c.House || p == r.callPlan:
 				r.callHouse(p, w, c)
 			case !p.has(c.Item):
-				r.along(p, w, r.book.Item(c.Item))
+				r.along(p, w, r.prices().Item(c.Item))
 			}
 		}
 	}
@@ -50,12 +50,12 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 	m := p.option.Add("item", "", it.Name)
 	m.Pos = w.at
 	b := &work{item: it, member: m, label: it.Name, by: w.label, own: w.byOwnHands(), at: w.at}
-	if who, ok := w.member.Given["who"]; ok && !it.Licence {
+	if who, ok := w.member.Given.Look("who"); ok && !it.Licence {
 		m.Give("who", who)
 	}
 	if it.Measure == w.item.Measure {
 		for _, line := range []string{"measure", "part"} {
-			if v, ok := w.member.Given[line]; ok && (line == "measure" || it.ShareByAge == "") {
+			if v, ok := w.member.Given.Look(line); ok && (line == "measure" || it.ShareByAge == "") {
 				m.Give(line, v)
 			}
 		}
@@ -64,13 +64,13 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 }
 
 // byOwnHands reports whether it, or what brought it, is by own hands.
-func (w *work) byOwnHands() bool { return w.own || w.member.Given["who"].Choice == "own" }
+func (w *work) byOwnHands() bool { return w.own || w.member.Given.Of("who").Choice == "own" }
 
 // broughtByQuote reports whether a companion is work of the trade that quotes for all
 // of it, materials and labour: the quote has it in already.
 func (w *work) broughtByQuote(c pricebook.Companion, book *pricebook.Book) bool {
 	it := book.Item(c.Item)
-	return w.member.Given["quote_covers"].Choice == "all" && it != nil && it.Trade == w.item.Trade
+	return w.member.Given.Of("quote_covers").Choice == "all" && it != nil && it.Trade == w.item.Trade
 }
 
 // named reports whether the file itself names the item in the plan.
@@ -97,7 +97,7 @@ func (r *reader) unneeded(s span) {
 	name := plainKey(s.text)
 	if r.itemNamed(name) == nil {
 		tell := r.say("unknown-item", s.at, "the price book has no item %s", diag.Quote(s.text))
-		if near, ok := diag.Nearest(name, r.book.Items()); ok {
+		if near, ok := diag.Nearest(name, r.prices().Items()); ok {
 			tell("did you mean %q?", near)
 			return
 		}
@@ -116,11 +116,11 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	if r.housePlans[c.Item] {
 		return // the file plans it itself, in one of the options of the whole house
 	}
-	it := r.book.Item(c.Item)
+	it := r.prices().Item(c.Item)
 	if it == nil {
 		return
 	}
-	who, said := w.member.Given["who"]
+	who, said := w.member.Given.Look("who")
 	said = said && !it.Licence
 	key := called{c.Item, hired}
 	switch {
@@ -202,7 +202,7 @@ func (r *reader) doneOnce() {
 // yield has work left undone where the same work is called for from another doer.
 func (r *reader) yield(w, first *work) {
 	for _, c := range first.member.In("caller") {
-		if !c.Given["yields"].Number.IsPositive() {
+		if !c.Given.Of("yields").Number.IsPositive() {
 			callFor(c.Parent, w).Give("yields", model.Value{Number: one, Text: "by own hands", Pos: w.at})
 		}
 	}
@@ -254,7 +254,7 @@ func (r *reader) wholeHouse() *model.Member {
 // place is what conditions of companions ask about.
 func (r *reader) place(p *plan) pricebook.Place {
 	count := func(set, line, word string) bool {
-		return slices.ContainsFunc(p.room.In(set), func(m *model.Member) bool { return m.Given[line].Choice == word })
+		return slices.ContainsFunc(p.room.In(set), func(m *model.Member) bool { return m.Given.Of(line).Choice == word })
 	}
 	out := pricebook.Place{
 		Kind: r.roomKinds[p.room], YearBuilt: r.deal.YearBuilt, UtilitiesOff: r.deal.UtilitiesOff,

@@ -47,18 +47,10 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 	if len(want) == 0 {
 		return nil, false
 	}
-	steps := r.deal.Model.Needed(want...)
-	w := walk.Walker[decimal.Decimal, walk.Decimals]{}
-	if r.early != nil && r.times.known != nil { // most is worked out for the length of the work
-		w.Values = r.times.known
-		steps = slices.DeleteFunc(steps, func(s model.Step) bool { return r.times.worked[s.Cells[0]] })
-	} else {
-		w.Values = walk.New[decimal.Decimal](r.deal.Model)
-	}
-	if err := w.Steps(steps); err != nil {
+	if err := r.deal.Known.Work(want...); err != nil {
 		return nil, false
 	}
-	return w.Values, true
+	return r.deal.Known.Values, true
 }
 
 // compute works out what comes from a named algorithm and not from a line, and refuses
@@ -132,18 +124,18 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 	}
 	longest := longestWall(v, r.deal.Model, room)
 	for _, f := range room.In("fitting") {
-		if l := f.Given["fitting_length"]; l.Number.Round(9).GreaterThan(longest.Round(9)) && slices.Contains([]string{"tub", "shower", "vanity"}, f.Given["sort"].Choice) { // cabinets go around corners
+		if l := f.Given.Of("fitting_length"); l.Number.Round(9).GreaterThan(longest.Round(9)) && slices.Contains([]string{"tub", "shower", "vanity"}, f.Given.Of("sort").Choice) { // cabinets go around corners
 			r.say("fixed-over-wall", l.Pos, "%s is %s long, longer than any wall of %s (%s ft)", f.Label, diag.Quote(l.Text), room.Label, short(longest))("check the length; write its length along the wall first")
 		}
 	}
 	for _, o := range room.In("opening") {
-		w, h := o.Given["opening_width"].Number, o.Given["opening_height"].Number
+		w, h := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number
 		switch {
 		case h.Round(9).GreaterThan(ceiling.Round(9)):
 			r.say("opening-over-ceiling", o.Pos, "%s is higher than the room, %s ft", o.Label, short(ceiling))("write across first and up second: 3' x 6'8\"; or give the room its ceiling")
 		case w.Round(9).GreaterThan(longest.Round(9)):
 			r.say("opening-over-wall", o.Pos, "%s is wider than the longest wall, %s ft", o.Label, short(longest))("write across first and up second: 3' x 6'8\"")
-		case o.Given["kind"].Choice == "door" && w.GreaterThan(h):
+		case o.Given.Of("kind").Choice == "door" && w.GreaterThan(h):
 			r.say("door-wide", o.Pos, "%s is wider than it is high", o.Label)("write across first and up second: 2'8\" x 6'8\"")
 		}
 	}
@@ -152,7 +144,7 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 // longestWall is the longest side of a room's rectangles, or wall of a walk around it.
 func longestWall(v *walk.Values[decimal.Decimal], m *model.Model, room *model.Member) (longest decimal.Decimal) {
 	for _, s := range room.In("section") {
-		longest = decimal.Max(longest, s.Given["length"].Number, s.Given["width"].Number)
+		longest = decimal.Max(longest, s.Given.Of("length").Number, s.Given.Of("width").Number)
 	}
 	for _, l := range room.In("leg") {
 		longest = decimal.Max(longest, v.Scalar[m.Find(l, "leg_length").Index])
@@ -193,13 +185,13 @@ func (r *reader) peel(p *plan) {
 			}
 			continue
 		}
-		it := r.book.Item(name)
+		it := r.prices().Item(name)
 		if over == nil || it == nil || p.leavesOut(name) || p.named(name) {
 			continue
 		}
 		m := p.option.Add("item", "", fmt.Sprintf("%s, layer %d", name, i+1))
 		m.Pos = s.at
-		if who, ok := over.member.Given["who"]; ok {
+		if who, ok := over.member.Given.Look("who"); ok {
 			m.Give("who", who)
 		}
 		p.works = append(p.works, &work{item: it, member: m, label: m.Label, by: strings.TrimSpace(over.label), at: s.at})

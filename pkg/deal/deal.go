@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
@@ -27,6 +28,7 @@ type Deal struct {
 	Trades                            []string // of the renovation lines, each once, in order
 	Root                              *model.Member
 	Model                             *model.Model // Root bound to the standard document
+	Known                             *walk.Known  // what of the model was worked out to read the file
 	// Targets are the lines that must not be below zero: profit_to_spare,
 	// margin_to_spare, roi_to_spare, cash_to_spare, in this order, as far as the
 	// file states the target. Empty if it states none.

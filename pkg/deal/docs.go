@@ -11,7 +11,7 @@ import (
 // defaults filled in from the model's lines where the row leaves them to it.
 func Table() []Field {
 	doc, err := model.Standard()
-	all := rows()
+	all := slices.Concat(table[:]...)
 	if err != nil {
 		return all // the document is embedded and tested, so this does not happen
 	}
@@ -25,8 +25,8 @@ func Table() []Field {
 		if f.Meaning == "" {
 			f.Meaning = lines[0].Meaning
 		}
-		if f.Default == "" && lines[0].Formula != nil {
-			f.Default = inWords(lines[0].Formula.String(), f.Kind)
+		if f.Default == "" && lines[0].Formula() != nil {
+			f.Default = inWords(lines[0].Formula().String(), f.Kind)
 		}
 	}
 	return all
@@ -38,7 +38,7 @@ func KeyOf(l *model.Line) string {
 	if err != nil {
 		return ""
 	}
-	for _, f := range rows() {
+	for f := range rows() {
 		if slices.Contains(f.lines(doc), l) {
 			return f.Key()
 		}
@@ -49,7 +49,7 @@ func KeyOf(l *model.Line) string {
 // LinesOf are the names of the input lines that the keys of that name give.
 func LinesOf(key string) []string {
 	var out []string
-	for _, f := range rows() {
+	for f := range rows() {
 		if slices.Contains(f.names(), plainKey(strings.TrimPrefix(key, "."))) {
 			out = append(out, f.feeds()...)
 		}

@@ -123,7 +123,7 @@ func (r *reader) doubtHolding() {
 		r.say("property-tax-missing", at, "no holding line names property tax")("add   property tax: $4,120/year   from a bill without the seller's exemptions; theirs may be far lower than yours")
 	}
 	for _, m := range holding {
-		if v, once := m.Given["fixed"]; once && v.Number.IsPositive() {
+		if v, once := m.Given.Look("fixed"); once && v.Number.IsPositive() {
 			r.say("holding-once", v.Pos, "%s is %s once, for the whole hold", m.Label, v.Text)("write   %s/year   if it is the bill of a year,   %s/month   if it is paid every month", v.Text, v.Text)
 		}
 	}
@@ -136,7 +136,7 @@ func (r *reader) doubtSelling() {
 	}
 	fifth := decimal.New(2, -1)
 	for _, m := range append(selling, r.deal.Root.In("purchase_fee")...) {
-		if v, ok := m.Given["share"]; ok && v.Number.GreaterThan(fifth) {
+		if v, ok := m.Given.Look("share"); ok && v.Number.GreaterThan(fifth) {
 			r.say("share-high", v.Pos, "%s takes %s", m.Label, v.Text)("check it; a share of more than 20%% is unusual for a charge")
 		}
 	}

@@ -45,18 +45,18 @@ func (r *reader) doubtPrices() {
 // doubtNoRate looks for hired work that is charged by the hour while nobody says what an
 // hour costs.
 func (r *reader) doubtNoRate() {
-	if _, rated := r.deal.Root.Given["own_labour_rate"]; rated {
+	if _, rated := r.deal.Root.Given.Look("own_labour_rate"); rated {
 		return
 	}
 	for _, w := range r.chosenWorks() {
 		given := w.member.Given
-		hourly, has := given["by_the_hour"]
-		_, quoted := given["quote"]
-		if !has || hourly.Number.IsZero() || quoted || given["who"].Choice == "own" {
+		hourly, has := given.Look("by_the_hour")
+		_, quoted := given.Look("quote")
+		if !has || hourly.Number.IsZero() || quoted || given.Of("who").Choice == "own" {
 			continue
 		}
 		trade := r.trade(w.item.Trade)
-		if _, rated := trade.Given["crew_rate"]; !rated {
+		if _, rated := trade.Given.Look("crew_rate"); !rated {
 			r.say("no-rate", hourly.Pos, "%s is charged by the hour, and an hour of the %s trade has no rate, so its labour costs nothing", diag.Quote(w.label), trade.Label)("add   labour: {trades: {%s: {rate: $62/hour}}}", trade.Label)
 		}
 	}
@@ -96,8 +96,8 @@ func (r *reader) bookPrices() []priced {
 			add(product.Name, product.Dated, product.Source)
 		}
 		given := w.member.Given
-		_, quoted := given["quote"]
-		if price, ok := given["hired_price"]; ok && !quoted && price.Pos == w.item.Pos && given["who"].Choice != "own" && !given["by_the_hour"].Number.IsPositive() {
+		_, quoted := given.Look("quote")
+		if price, ok := given.Look("hired_price"); ok && !quoted && price.Pos == w.item.Pos && given.Of("who").Choice != "own" && !given.Of("by_the_hour").Number.IsPositive() {
 			add("the labour of "+w.item.Name, w.item.Dated, w.item.HiredSource)
 		}
 	}
@@ -122,7 +122,7 @@ func (r *reader) quotes() []priced {
 func (r *reader) chosenWorks() []*work {
 	var out []*work
 	for _, p := range r.plans {
-		if v, marked := p.option.Given["chosen"]; marked && v.Number.IsZero() {
+		if v, marked := p.option.Given.Look("chosen"); marked && v.Number.IsZero() {
 			continue
 		}
 		out = append(out, p.works...)

@@ -23,7 +23,7 @@ func (r *reader) doubtRooms() {
 // nothing that mends it. Nothing is set aside for what was seen.
 func (r *reader) doubtBad(c *pricebook.Check) {
 	for _, m := range r.deal.Root.In("check") {
-		seen := m.Given["seen"]
+		seen := m.Given.Of("seen")
 		if plainKey(m.Label) != plainKey(c.Name) || seen.Choice != "bad" || r.mends(c) {
 			continue
 		}

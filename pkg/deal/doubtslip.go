@@ -53,7 +53,7 @@ func (r *reader) doubtPropertyTax() {
 			continue
 		}
 		for line, times := range map[string]int64{"a_month": 12, "a_quarter": 4, "a_year": 1} {
-			v, given := m.Given[line]
+			v, given := m.Given.Look(line)
 			year := v.Number.Mul(decimal.NewFromInt(times))
 			if !given || !year.GreaterThan(highTax.Mul(price)) {
 				continue

@@ -108,7 +108,7 @@ func (c charge) give(m *model.Member) {
 
 // baseField reads the line that a share is of.
 func (r *reader) baseField(s scope, f *Field, g *reading) {
-	if old, twice := s.member.Given["base"]; twice {
+	if old, twice := s.member.Given.Look("base"); twice {
 		r.say("base-twice", g.node.at, "what it is a share of is given twice: %s and %s", diag.Quote(old.Text), diag.Quote(g.node.text))("keep one of them")
 		return
 	}
@@ -153,9 +153,9 @@ func (r *reader) feeRates(s scope, e *entry) {
 // feeBase gives the base that the place has, where the charge says none.
 func (r *reader) feeBase(s scope, e *entry) {
 	given := s.member.Given
-	_, isShare := given["share"]
-	_, isStep := given["unit_size"]
-	of, said := given["base"]
+	_, isShare := given.Look("share")
+	_, isStep := given.Look("unit_size")
+	of, said := given.Look("base")
 	table := r.got[s.path+"brackets"] != nil || r.got[s.path+"slabs"] != nil || r.got[s.path+"tables"] != nil
 	needs := isShare || isStep || table
 	switch {

@@ -16,12 +16,12 @@ func (r *reader) feeTime(s scope, e *entry) {
 			"write one amount, or put it under holding; there it can say   during: marketing")
 		return
 	}
-	if _, said := given["during"]; timed && !said && s.place.during != "" {
+	if _, said := given.Look("during"); timed && !said && s.place.during != "" {
 		s.member.Give("during", model.Value{Choice: s.place.during, Text: s.place.during, Pos: rate.Pos})
 	}
-	ahead, paidAhead := given["paid_ahead"]
+	ahead, paidAhead := given.Look("paid_ahead")
 	if !paidAhead {
-		if kept, ok := given["kept_least"]; ok {
+		if kept, ok := given.Look("kept_least"); ok {
 			r.say("kept-without-ahead", kept.Pos, "%s keeps a part of a premium that is not paid ahead", diag.Quote(e.key.text))("add   premium paid ahead: 12 months")
 		}
 		return
@@ -31,13 +31,13 @@ func (r *reader) feeTime(s scope, e *entry) {
 		return
 	}
 	for _, line := range []string{"least", "most", "credit", "during"} {
-		if v, ok := given[line]; ok {
+		if v, ok := s.member.Given.Look(line); ok {
 			r.say("paid-ahead-with", v.Pos, "%s is paid ahead and also has %s", diag.Quote(e.key.text), words(line, v))("leave it out, or make two charges of it")
 		}
 	}
 	r.aheadTwice(s, e)
 	if r.got[s.path+"paid ahead"] != nil { // a bill, not a premium: nothing is kept of it
-		if kept, ok := given["kept_least"]; ok {
+		if kept, ok := given.Look("kept_least"); ok {
 			r.say("kept-of-a-bill", kept.Pos, "%s is a bill paid ahead, of which no insurer keeps anything", diag.Quote(e.key.text))("write   premium paid ahead   if it is insurance")
 		}
 		s.member.Give("kept_least", model.Value{Text: "0", Pos: ahead.Pos})
@@ -58,7 +58,7 @@ func words(line string, v model.Value) string {
 // byTimeOf returns the amount by time of a charge, if it has one.
 func byTimeOf(m *model.Member) (model.Value, bool) {
 	for _, line := range []string{"a_month", "a_quarter", "a_year"} {
-		if v, ok := m.Given[line]; ok {
+		if v, ok := m.Given.Look(line); ok {
 			return v, true
 		}
 	}
@@ -67,8 +67,8 @@ func byTimeOf(m *model.Member) (model.Value, bool) {
 
 // feeEnds checks the least and the greatest amount.
 func (r *reader) feeEnds(s scope) {
-	least, a := s.member.Given["least"]
-	most, b := s.member.Given["most"]
+	least, a := s.member.Given.Look("least")
+	most, b := s.member.Given.Look("most")
 	if a && b && least.Number.GreaterThan(most.Number) {
 		r.say("least-above-most", least.Pos, "at least %s is more than at most %s", least.Text, most.Text)("swap them, or leave one out")
 	}

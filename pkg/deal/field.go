@@ -1,9 +1,11 @@
 package deal
 
 import (
+	"iter"
 	"maps"
 	"slices"
 	"strings"
+	"sync"
 
 	"ledgerboard/pkg/diag"
 )
@@ -107,24 +109,35 @@ func (f *Field) names() []string {
 // feeds are the model lines by name.
 func (f *Field) feeds() []string { return strings.Fields(f.Line) }
 
-// rows is the whole table, in the order of the docs. A list's items, like the
-// details of a charge, are groups of their own.
-func rows() []Field {
-	return slices.Concat(houseRows(), timeRows(), renovationRows(), roomRows(), loanRows(), chargeRows(), resultRows())
+// table is all rows, in the order of the docs. A list's items, like the details of a
+// charge, are groups of their own. Never written to.
+var table = [...][]Field{houseRows, timeRows, renovationRows, roomRows, loanRows, chargeRows, resultRows}
+
+// rows are the fields of the table.
+func rows() iter.Seq[*Field] {
+	return func(yield func(*Field) bool) {
+		for _, part := range table {
+			for i := range part {
+				if !yield(&part[i]) {
+					return
+				}
+			}
+		}
+	}
 }
 
 // fields is the table by group. Never written to after this.
-var fields = func() map[string][]*Field {
+var fields = sync.OnceValue(func() map[string][]*Field {
 	all := map[string][]*Field{}
-	for _, f := range rows() {
-		all[f.group()] = append(all[f.group()], &f)
+	for f := range rows() {
+		all[f.group()] = append(all[f.group()], f)
 	}
 	return all
-}()
+})
 
 // fieldNamed returns the field of a group by an evened-out name, or nil.
 func fieldNamed(group, name string) *Field {
-	for _, f := range fields[group] {
+	for _, f := range fields()[group] {
 		if slices.Contains(f.names(), name) {
 			return f
 		}
@@ -135,7 +148,7 @@ func fieldNamed(group, name string) *Field {
 // nearestKey is the key of a group that an evened-out name was probably meant for.
 func nearestKey(group, name string) (string, bool) {
 	written := map[string]string{} // by evened-out name
-	for _, f := range fields[group] {
+	for _, f := range fields()[group] {
 		for _, n := range f.names() {
 			written[n] = n
 		}

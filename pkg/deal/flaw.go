@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"ledgerboard/pkg/diag"
@@ -53,23 +54,23 @@ func (f flaw) oddStart() diag.Diag {
 }
 
 var (
-	dashed = regexp.MustCompile(`^\s*-[^-\s]`)
-	keyed  = regexp.MustCompile(`:(\s|$)`)
+	dashed = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\s*-[^-\s]`) })
+	keyed  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`:(\s|$)`) })
 )
 
 // colon is about a colon where none can be: the second in a line, or one in a line
 // that goes on the text above it.
 func (f flaw) colon() diag.Diag {
 	before, n := f.before(), f.above()
-	if i := keyed.FindStringIndex(before); i != nil {
+	if i := keyed().FindStringIndex(before); i != nil {
 		value := strings.TrimSpace(string(f.g.src.line(f.line))[i[1]:])
 		return f.at("a second colon in one line").WithHint("a text with a colon goes in quotes: %s \"%s\"", strings.TrimSpace(before[:i[0]+1]), strings.ReplaceAll(value, `"`, `'`))
 	}
 	switch {
 	case n == 0:
-	case dashed.MatchString(f.text(n)):
+	case dashed().MatchString(f.text(n)):
 		return f.noSpace(n)
-	case !keyed.MatchString(f.text(n)):
+	case !keyed().MatchString(f.text(n)):
 		return f.keyless(n)
 	case len(indentOf(before)) > len(indentOf(f.text(n))):
 		return f.rest(f.line, "the line is %s, more than the one above, which has a value already", spaces(len(indentOf(before)))).
@@ -112,7 +113,7 @@ func (f flaw) indented() diag.Diag {
 	n, open := f.col-1, f.open.Col-1
 	list := strings.Contains(f.says, "'-'")
 	switch dash := strings.HasPrefix(strings.TrimSpace(f.text(f.line)), "- "); {
-	case dashed.MatchString(f.text(f.line)):
+	case dashed().MatchString(f.text(f.line)):
 		return f.noSpace(f.line)
 	case list:
 		return f.rest(f.line, "the line is no item of the list that begins in line %d", f.open.Line).

@@ -32,7 +32,7 @@ func given(t testing.TB, d *deal.Deal, path string) string {
 		require.NotNil(t, next, "no %q in %s", label, path)
 		m = next
 	}
-	v, ok := m.Given[parts[len(parts)-1]]
+	v, ok := m.Given.Look(parts[len(parts)-1])
 	if !ok {
 		return "-"
 	}
@@ -148,7 +148,8 @@ func TestPlacesHoldWhatTheySay(t *testing.T) {
 		points := 0
 		var walk func(*model.Member)
 		walk = func(m *model.Member) {
-			for line, v := range m.Given {
+			for _, g := range m.Given {
+				line, v := g.Line, *g.Value
 				at := []rune(lines[v.Pos.Line-1])[v.Pos.Col-1:]
 				require.GreaterOrEqual(t, len(at), v.Pos.Len, line)
 				if string(at[:v.Pos.Len]) == v.Text {

@@ -12,10 +12,8 @@ import (
 // A calendar is what the model makes of the phases alone. It is needed before the
 // rest of the deal can be bound, and also where the rest holds mistakes.
 type calendar struct {
-	hold   decimal.Decimal // months
-	sale   int             // days from the purchase to the sale
-	known  *walk.Values[decimal.Decimal]
-	worked map[int]bool // the first cells of the steps that are worked out in known
+	hold decimal.Decimal // months
+	sale int             // days from the purchase to the sale
 }
 
 // calendar lays nothing but the phases over the document and works out its lines
@@ -36,7 +34,7 @@ func (r *reader) calendar() (calendar, bool) {
 	bare := model.NewDeal("")
 	bare.GiveNumber("price", decimal.Decimal{})
 	bare.GiveNumber("after_repair_value", decimal.Decimal{})
-	for _, f := range fields["time"] {
+	for _, f := range fields()["time"] {
 		switch g := r.got[f.Path]; {
 		case g == nil:
 		case !g.ok:
@@ -51,8 +49,8 @@ func (r *reader) calendar() (calendar, bool) {
 	return *r.times, r.timed
 }
 
-// read works the phases out; it returns the model if the deal can be bound.
-func (c *calendar) read(bare *model.Member) (*model.Model, bool) {
+// read works the phases out; it returns what is known of the deal if it can be bound.
+func (c *calendar) read(bare *model.Member) (*walk.Known, bool) {
 	doc, err := model.Standard()
 	if err != nil {
 		return nil, false
@@ -62,18 +60,13 @@ func (c *calendar) read(bare *model.Member) (*model.Model, bool) {
 		return nil, false
 	}
 	hold, sale := m.Find(bare, "hold_months"), m.Find(bare, "sale_day")
-	w := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](m)}
+	k := walk.NewKnown(m)
 	// A hold too long to work out is known all the same, and is refused for it.
-	steps := m.Needed(hold.Index, sale.Index)
-	if err := w.Steps(steps); err != nil && w.Scalar[hold.Index].IsZero() {
-		return m, false
+	if err := k.Work(hold.Index, sale.Index); err != nil && k.Values.Scalar[hold.Index].IsZero() {
+		return k, false
 	}
-	c.known, c.worked = w.Values, make(map[int]bool, len(steps))
-	for _, s := range steps {
-		c.worked[s.Cells[0]] = true
-	}
-	c.hold, c.sale = w.Scalar[hold.Index], int(w.Scalar[sale.Index].IntPart())
-	return m, true
+	c.hold, c.sale = k.Values.Scalar[hold.Index], int(k.Values.Scalar[sale.Index].IntPart())
+	return k, true
 }
 
 // hold is how long the house is owned, in months.

@@ -55,7 +55,7 @@ func (f flaw) beginsAnew(n int) bool {
 		if line == "" || line[0] == '#' {
 			continue
 		}
-		return len(indentOf(text)) <= depth && !strings.ContainsAny(line[:1], ",}]") && (keyed.MatchString(text) && !goesOn || strings.HasPrefix(line, "- "))
+		return len(indentOf(text)) <= depth && !strings.ContainsAny(line[:1], ",}]") && (keyed().MatchString(text) && !goesOn || strings.HasPrefix(line, "- "))
 	}
 	return false
 }

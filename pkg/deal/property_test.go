@@ -62,7 +62,7 @@ func flat(m *model.Member) string {
 	b.WriteString(m.Set + " " + m.Kind + " " + m.Label + "{")
 	doc, _ := model.Standard()
 	for _, l := range doc.Lines {
-		if v, ok := m.Given[l.Name]; ok && (l.Set == m.Set || l.Set == m.Kind) {
+		if v, ok := m.Given.Look(l.Name); ok && (l.Set == m.Set || l.Set == m.Kind) {
 			b.WriteString(l.Name + "=" + v.Number.String() + v.Choice + v.Refers + " ")
 		}
 	}

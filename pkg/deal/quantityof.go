@@ -11,7 +11,7 @@ import (
 // measureOf says how much of a piece of work there is: a count of the file, or a
 // measure of the room.
 func (r *reader) measureOf(p *plan, w *work) {
-	if _, known := w.member.Given["measure"]; known {
+	if _, known := w.member.Given.Look("measure"); known {
 		return
 	}
 	if g := r.good(w.scope.path + "count"); w.scope.path != "" && g != nil {
@@ -40,8 +40,8 @@ func (r *reader) measureOf(p *plan, w *work) {
 // a count or a part of the file stands instead.
 func (r *reader) shareOf(w *work) {
 	share, byAge := w.item.Share(r.deal.YearBuilt)
-	_, said := w.member.Given["part"]
-	counted := w.scope.path != "" && w.member.Given["measure"].Refers == ""
+	_, said := w.member.Given.Look("part")
+	counted := w.scope.path != "" && w.member.Given.Of("measure").Refers == ""
 	if byAge && !said && !counted {
 		w.member.Give("part", model.Value{Number: share, Text: "by the year built, common practice, no source", Pos: w.item.Pos})
 	}

@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
@@ -27,9 +28,9 @@ type reader struct {
 	astray map[string]bool   // groups that are missing and whose keys were found elsewhere
 	books  map[string]string // texts of price books read besides, by name
 	root   *node
-	early  *model.Model // the deal, bound to find out how long the work takes
-	times  *calendar    // what the model makes of the phases; nil before it is asked
-	timed  bool         // whether they could be read
+	early  *walk.Known // of the deal, bound to find out how long the work takes
+	times  *calendar   // what the model makes of the phases; nil before it is asked
+	timed  bool        // whether they could be read
 	scoping
 }
 
@@ -109,7 +110,7 @@ func (r *reader) group(s scope, n *node) {
 			known[f] = e
 		}
 	}
-	for _, f := range fields[s.group] {
+	for _, f := range fields()[s.group] {
 		if e := known[f]; e != nil {
 			r.field(s, f, e)
 		}
@@ -189,7 +190,7 @@ func (r *reader) missing(f *Field, e *entry) {
 
 // example is the key with its example; a group's is that of its first key.
 func (f *Field) example() string {
-	if inner := fields[f.Path]; f.Example == "" && len(inner) > 0 {
+	if inner := fields()[f.Path]; f.Example == "" && len(inner) > 0 {
 		return fmt.Sprintf("%s: {%s}", f.title(), inner[0].example())
 	}
 	if f.item {
@@ -229,10 +230,10 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 // namesake is the key of the same name elsewhere that takes a single value such as
 // this one, or nil.
 func (f *Field) namesake(text string) *Field {
-	for _, o := range rows() {
+	for o := range rows() {
 		if o.Path != f.Path && o.Key() == f.Key() && numberCodes[o.Kind] != "" && !strings.ContainsAny(o.Path, "[<") {
 			if _, err := number(o.Kind, text); err == nil {
-				return &o
+				return o
 			}
 		}
 	}

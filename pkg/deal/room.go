@@ -76,7 +76,7 @@ var fixedDefaults = map[string]struct{ walls, surround int64 }{
 
 func (r *reader) finishFixed(s scope, e *entry) {
 	m := s.member
-	if _, said := m.Given["sort"]; !said {
+	if _, said := m.Given.Look("sort"); !said {
 		for _, w := range sortWords {
 			if strings.Contains(strings.ToLower(m.Label), w.word) {
 				m.Give("sort", model.Value{Choice: w.sort, Text: m.Label, Pos: e.key.at})
@@ -84,13 +84,13 @@ func (r *reader) finishFixed(s scope, e *entry) {
 			}
 		}
 	}
-	sort := m.Given["sort"].Choice
+	sort := m.Given.Of("sort").Choice
 	d, known := fixedDefaults[sort]
 	if !known {
 		d.walls = 1
 	}
 	for line, x := range map[string]int64{"walls_touched": d.walls, "surround": d.surround} {
-		if _, said := m.Given[line]; !said {
+		if _, said := m.Given.Look(line); !said {
 			m.Give(line, model.Value{Number: decimal.NewFromInt(x), Text: "usual for " + m.Label, Pos: e.key.at})
 		}
 	}

@@ -17,7 +17,7 @@ func (d *Deal) Choices() []RoomChoice {
 	for _, room := range d.Root.In("room") {
 		c := RoomChoice{Room: room, Options: []*model.Member{nil}}
 		for _, o := range room.In("option") {
-			v, said := o.Given["chosen"]
+			v, said := o.Given.Look("chosen")
 			if !said || o.Label == onlyOption {
 				continue
 			}

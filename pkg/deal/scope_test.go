@@ -52,7 +52,7 @@ func TestQuickRoomsAreWhole(t *testing.T) {
 			require.Len(t, r.In("option"), 1, r.Label)
 			items := r.In("option")[0].In("item")
 			require.NotEmpty(t, items, r.Label)
-			require.Equal(t, "own", items[0].Given["who"].Choice, r.Label)
+			require.Equal(t, "own", items[0].Given.Of("who").Choice, r.Label)
 		}
 	}
 }
@@ -119,7 +119,7 @@ func TestSubfloorByAge(t *testing.T) {
 	d := readDeal(t, walked+"house: {year built: 1960}\nrooms: {den: {size: 10' x 12', layers: [carpet], work: {resilient plank floor: hired}}}\n")
 	for _, m := range d.Root.In("inside")[0].In("option")[0].In("item") {
 		if d.Work[m].Item.Name == "subfloor repair" {
-			require.Equal(t, "0.05", m.Given["part"].Number.String())
+			require.Equal(t, "0.05", m.Given.Of("part").Number.String())
 			return
 		}
 	}

@@ -30,11 +30,11 @@ func (r *reader) followScope(planned decimal.Decimal, moved bool) {
 			continue
 		}
 		line := g.field.feeds()[0]
-		v := root.Given[line]
+		v := root.Given.Of(line)
 		before := v.Number.Sub(planned)
 		v.Text = fmt.Sprintf("%s stated, with other options", g.node.text)
 		if line == "after_repair_value" {
-			delete(root.Given, line)
+			root.Withdraw(line)
 			v.Number = before
 			root.Give("value_before_work", v)
 			continue
@@ -46,7 +46,7 @@ func (r *reader) followScope(planned decimal.Decimal, moved bool) {
 }
 
 // adds is what an option adds to the value.
-func (r *reader) adds(p *plan) decimal.Decimal { return p.option.Given["value_added"].Number }
+func (r *reader) adds(p *plan) decimal.Decimal { return p.option.Given.Of("value_added").Number }
 
 // planned is what the options of the file's own scope add, and whether another scope
 // is asked for.

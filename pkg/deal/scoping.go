@@ -8,7 +8,7 @@ import (
 
 // scoping is what the reader keeps of rooms and their work while it reads.
 type scoping struct {
-	book                    *pricebook.Book
+	book                    *pricebook.Book // nil before it is asked for
 	plans                   []*plan
 	itemNames, productNames map[string]string // of the book, by evened-out spelling
 	roomKinds               map[*model.Member]string
@@ -27,9 +27,17 @@ type scoping struct {
 
 func newScoping() scoping {
 	return scoping{
-		book: pricebook.Starter(), roomKinds: map[*model.Member]string{}, roomPaths: map[*model.Member]string{},
+		roomKinds: map[*model.Member]string{}, roomPaths: map[*model.Member]string{},
 		products: map[string]*model.Member{}, calls: map[called]*work{}, housePlans: map[string]bool{},
 	}
+}
+
+// prices are the price book: the file's own, or the one that ships.
+func (r *reader) prices() *pricebook.Book {
+	if r.book == nil {
+		r.book = pricebook.Starter()
+	}
+	return r.book
 }
 
 // Options say how a deal file is read.

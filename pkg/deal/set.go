@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"ledgerboard/pkg/diag"
 )
@@ -38,11 +39,13 @@ func (r *reader) applyOne(root *node, src *source, line int, s Set) {
 	}
 }
 
-var itemNumber = regexp.MustCompile(`\s*\[\s*(\d+)\s*\]`)
+var itemNumber = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\s*\[\s*(\d+)\s*\]`)
+})
 
 // setPath evens a path out: loans[1].rate is loans.1.rate.
 func setPath(s string) string {
-	parts := strings.Split(itemNumber.ReplaceAllString(s, ".$1"), ".")
+	parts := strings.Split(itemNumber().ReplaceAllString(s, ".$1"), ".")
 	for i := range parts {
 		parts[i] = plainKey(parts[i])
 	}

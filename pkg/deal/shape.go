@@ -158,7 +158,7 @@ func (r *reader) ceiling(m *model.Member, text span, line string) {
 	x, ok := r.length(f, text)
 	switch {
 	case !ok:
-	case low != "" && !x.GreaterThan(m.Given["low_height"].Number):
+	case low != "" && !x.GreaterThan(m.Given.Of("low_height").Number):
 		r.say("ceiling-order", text.at, "a ceiling from %s to %s does not rise", diag.Quote(low), diag.Quote(text.text))("write the lower end first, e.g. 5' to 9'")
 	case x.LessThan(decimal.NewFromInt(1)) || x.GreaterThan(decimal.NewFromInt(40)):
 		r.say("too-large", text.at, "a ceiling of %s cannot be right", diag.Quote(text.text))("accepted is at least 1 ft, at most 40 ft")
@@ -170,22 +170,22 @@ func (r *reader) ceiling(m *model.Member, text span, line string) {
 // slopeToSections hands a sloped ceiling of the room on to its rectangles, which are
 // what slopes.
 func slopeToSections(room *model.Member) {
-	high, sloped := room.Given["height"]
+	high, sloped := room.Given.Look("height")
 	if !sloped {
 		return
 	}
 	for _, sec := range room.In("section") {
-		if _, own := sec.Given["height"]; own {
+		if _, own := sec.Given.Look("height"); own {
 			continue
 		}
 		for _, line := range []string{"height", "low_height", "two_slopes"} {
-			if v, ok := room.Given[line]; ok {
+			if v, ok := room.Given.Look(line); ok {
 				sec.Give(line, v)
 			}
 		}
 	}
 	room.Give("room_ceiling", high)
 	for _, line := range []string{"height", "low_height", "two_slopes"} {
-		delete(room.Given, line)
+		room.Withdraw(line)
 	}
 }

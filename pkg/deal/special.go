@@ -28,7 +28,7 @@ func (r *reader) shareOrMoney(s scope, f *Field, g *reading) {
 		return
 	}
 	v := model.Value{Number: c.x, Text: c.text, Pos: c.at}
-	switch _, of := s.member.Given[lines[len(lines)-1]]; {
+	switch _, of := s.member.Given.Look(lines[len(lines)-1]); {
 	case c.form == share && r.within(Percent, f.Key(), f.accepts(), f.example(), c.span, c.x):
 		s.member.Give(lines[0], v)
 	case c.form == share:

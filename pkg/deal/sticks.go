@@ -176,10 +176,10 @@ func (c cutter) mitred(use *model.Member, all []int64) []int64 {
 }
 
 func measureOf(use *model.Member) string {
-	if along, found := use.Given["along"]; found {
+	if along, found := use.Given.Look("along"); found {
 		return along.Refers
 	}
-	return use.Parent.Given["measure"].Refers
+	return use.Parent.Given.Of("measure").Refers
 }
 
 // walls are the runs of wall of a room. What a rectangle shares comes off its own wall
@@ -231,7 +231,7 @@ func (c cutter) casings(room *model.Member) []int64 {
 	for _, o := range room.In("opening") {
 		leg, head := units(c.of(o, "opening_height")), units(c.of(o, "opening_width"))
 		one := []int64{leg, leg, head}
-		if o.Given["kind"].Choice == "window" {
+		if o.Given.Of("kind").Choice == "window" {
 			one = append(one, head)
 		}
 		n := c.of(o, "number").Mul(c.of(o, "faces")).IntPart()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -63,11 +64,13 @@ func (r *reader) tableRate(s scope, g *reading, c charge) bool {
 }
 
 // whenForm is a range of totals: above $100,000 up to $350,000, or one side of it.
-var whenForm = regexp.MustCompile(`(?i)^\s*(?:((?:above|over|from)\s+[^a-z]*[km]?))??\s*(?:,|\band\b)?\s*((?:up to and including|up to|below|under)\s+.*)?$`)
+var whenForm = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)^\s*(?:((?:above|over|from)\s+[^a-z]*[km]?))??\s*(?:,|\band\b)?\s*((?:up to and including|up to|below|under)\s+.*)?$`)
+})
 
 // totalRange reads the totals that a table is for.
 func (r *reader) totalRange(s scope, f *Field, g *reading) {
-	parts := whenForm.FindStringSubmatchIndex(g.node.text)
+	parts := whenForm().FindStringSubmatchIndex(g.node.text)
 	if parts == nil || parts[2] < 0 && parts[4] < 0 {
 		r.say("table-words", g.node.at, "%s is not a range of totals", diag.Quote(g.node.text))("write   up to $350,000   or   above $350,000   or   above $350,000 up to $1m")
 		return
@@ -113,10 +116,10 @@ func (r *reader) area(s scope) area {
 	}
 	a := area{at: s.at, days: wide(s.member, "from_day", "until_day"), totals: wide(s.member, "base_over", "base_up_to")}
 	a.dated = r.good(s.path+"from") != nil || r.good(s.path+"until") != nil
-	if v, ok := s.member.Given["base_edge_in"]; ok {
+	if v, ok := s.member.Given.Look("base_edge_in"); ok {
 		a.edge = &v
 	}
-	if from, until := s.member.Given["from_day"], s.member.Given["until_day"]; until.Text != "" && from.Text != "" && !until.Number.GreaterThan(from.Number) {
+	if from, until := s.member.Given.Of("from_day"), s.member.Given.Of("until_day"); until.Text != "" && from.Text != "" && !until.Number.GreaterThan(from.Number) {
 		r.say("table-dates", until.Pos, "until %s does not come after from %s", until.Text, from.Text)("until is the first day on which the rates are no longer in force")
 	}
 	return a
@@ -129,7 +132,7 @@ var beyond = decimal.New(1, 13)
 func wide(m *model.Member, from, to string) [2]decimal.Decimal {
 	out := [2]decimal.Decimal{beyond.Neg(), beyond}
 	for i, line := range []string{from, to} {
-		if v, ok := m.Given[line]; ok {
+		if v, ok := m.Given.Look(line); ok {
 			out[i] = v.Number
 		}
 	}

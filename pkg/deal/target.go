@@ -80,7 +80,7 @@ func cutLast(path string) (string, string, bool) {
 // targets lists every key that the group has or may have.
 func targets(n *node, path []string, group string) []target {
 	var out []target
-	for _, f := range fields[group] {
+	for _, f := range fields()[group] {
 		t := target{path: append(slices.Clone(path), plainKey(f.Key())), field: f}
 		var v *node
 		for _, name := range f.names() {

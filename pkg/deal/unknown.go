@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"ledgerboard/pkg/diag"
 )
@@ -37,7 +38,7 @@ func (r *reader) unknown(s scope, e *entry) {
 // misplaced tells of a key that stands elsewhere, or nowhere.
 func (r *reader) misplaced(e *entry, keys string) {
 	var elsewhere []string
-	for _, f := range rows() {
+	for f := range rows() {
 		if slices.Contains(f.names(), e.name) && !strings.HasPrefix(f.Path, "<") {
 			elsewhere = append(elsewhere, f.stands())
 			r.meant[f.Path] = true
@@ -57,7 +58,7 @@ func (r *reader) misplaced(e *entry, keys string) {
 // with its name is missing above them, or they are not indented.
 func (r *reader) headless(e *entry) bool {
 	var home string
-	for _, f := range rows() {
+	for f := range rows() {
 		if group := f.group(); slices.Contains(f.names(), e.name) && group != "" && !strings.ContainsAny(group, ".[<") {
 			home = group
 		}
@@ -90,7 +91,7 @@ func (f *Field) stands() string {
 }
 
 // year is a number that ends a date with a comma in it.
-var year = regexp.MustCompile(`^(19|20)\d\d$`)
+var year = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(19|20)\d\d$`) })
 
 // dateInBrackets is how a date is written where a comma begins a new entry.
 const dateInBrackets = `put the date in quotes, as "May 14, 2026", or write 2026-05-14; inside { } a comma begins a new entry`
@@ -98,17 +99,17 @@ const dateInBrackets = `put the date in quotes, as "May 14, 2026", or write 2026
 // cutOff reports whether a comma and more of a number stand right behind a text of
 // the file, as in {price: $212,5OO}.
 func (r *reader) cutOff(s span) bool {
-	return r.behind(s, numberBehind)
+	return r.behind(s, numberBehind())
 }
 
 var (
-	numberBehind = regexp.MustCompile(`^,\d`)
-	yearBehind   = regexp.MustCompile(`^["']?\s*,\s*(19|20)\d\d\b`)
+	numberBehind = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^,\d`) })
+	yearBehind   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^["']?\s*,\s*(19|20)\d\d\b`) })
 )
 
 // yearCutOff reports whether a comma and a year stand right behind a text of the file.
 func (r *reader) yearCutOff(s span) bool {
-	return r.behind(s, yearBehind)
+	return r.behind(s, yearBehind())
 }
 
 // behind reports whether the line of the file goes on behind a text in some way.
@@ -123,7 +124,7 @@ func (r *reader) stray(e *entry) bool {
 	if e.value.shape != nothing || e.key.text == "" || !strings.ContainsAny(e.key.text[:1], "$0123456789") {
 		return false
 	}
-	if year.MatchString(e.key.text) {
+	if year().MatchString(e.key.text) {
 		r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))("if it is the year of the date before it, %s", dateInBrackets)
 		return true
 	}
@@ -149,7 +150,7 @@ func (r *reader) colonless(s scope, e *entry) bool {
 // keys are the keys of the group; of the details of a charge, those that it may have.
 func (s scope) keys() []string {
 	var out []string
-	for _, f := range fields[s.group] {
+	for _, f := range fields()[s.group] {
 		if f.Only == "" || s.place == nil || slices.Contains(strings.Fields(f.Only), s.place.kind) {
 			out = append(out, f.Key())
 		}

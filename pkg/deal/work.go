@@ -105,7 +105,7 @@ func (r *reader) workDetails(w *work, e *entry) {
 		short("by")
 	}
 	w.finish()
-	if q, by := r.of(w.scope, "quote"), r.of(w.scope, "by"); q != nil && by != nil && by.choice == "own hands" && w.member.Given["quote_covers"].Choice != "labour" {
+	if q, by := r.of(w.scope, "quote"), r.of(w.scope, "by"); q != nil && by != nil && by.choice == "own hands" && w.member.Given.Of("quote_covers").Choice != "labour" {
 		r.say("quote-and-own", by.at(), "%s has a quote and is done by own hands", diag.Quote(e.key.text))("keep one of them; what is bought for own work is in the price book, or an allowance")
 	}
 }
@@ -113,12 +113,12 @@ func (r *reader) workDetails(w *work, e *entry) {
 // finish puts details into the model's words.
 func (w *work) finish() {
 	given := w.member.Given
-	if by, ok := given["who"]; ok && by.Choice == "own hands" {
+	if by, ok := given.Look("who"); ok && by.Choice == "own hands" {
 		by.Choice = "own"
 		w.member.Give("who", by)
 	}
-	if q, ok := given["quote"]; ok {
-		if _, said := given["quote_covers"]; !said {
+	if q, ok := given.Look("quote"); ok {
+		if _, said := given.Look("quote_covers"); !said {
 			w.member.Give("quote_covers", model.Value{Choice: "all", Text: q.Text, Pos: q.Pos})
 		}
 	}
@@ -134,7 +134,7 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 		return it
 	}
 	tell := r.say("unknown-item", at, "the price book has no item %s", diag.Quote(name))
-	if near, ok := diag.Nearest(name, r.book.Items()); ok {
+	if near, ok := diag.Nearest(name, r.prices().Items()); ok {
 		tell("did you mean %q? see   ledgerboard prices   for all, or name it with   item:", near)
 		return nil
 	}
@@ -145,17 +145,17 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 // itemNamed is the item of an evened-out name, or nil.
 func (r *reader) itemNamed(name string) *pricebook.Item {
 	if r.itemNames == nil {
-		r.itemNames = evenedOut(r.book.Items())
+		r.itemNames = evenedOut(r.prices().Items())
 	}
-	return r.book.Item(r.itemNames[name])
+	return r.prices().Item(r.itemNames[name])
 }
 
 // productNamed is the product of an evened-out name, or nil.
 func (r *reader) productNamed(name string) *pricebook.Product {
 	if r.productNames == nil {
-		r.productNames = evenedOut(r.book.Products())
+		r.productNames = evenedOut(r.prices().Products())
 	}
-	return r.book.Product(r.productNames[name])
+	return r.prices().Product(r.productNames[name])
 }
 
 // evenedOut are names by their evened-out spelling.

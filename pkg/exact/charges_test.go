@@ -21,24 +21,24 @@ func chargesAsWritten(w worked) error {
 }
 
 func (w worked) charge(f *model.Member) decimal.Decimal {
-	given := func(line string) decimal.Decimal { return f.Given[line].Number }
+	given := func(line string) decimal.Decimal { return f.Given.Of(line).Number }
 	base := decimal.Zero
-	if of := f.Given["base"].Refers; of != "" {
+	if of := f.Given.Of("base").Refers; of != "" {
 		base = w.at(f.Parent, of)
 	}
 	x := total(given("fixed"), given("share").Mul(base), units(base, given("unit_size"), given("unit_price")))
 	perMonth := total(given("a_month"), given("a_quarter").Div(decimal.NewFromInt(3)), given("a_year").DivRound(decimal.NewFromInt(12), 40))
-	x = x.Add(perMonth.Mul(w.phase(f.Given["during"].Choice)))
+	x = x.Add(perMonth.Mul(w.phase(f.Given.Of("during").Choice)))
 	for _, t := range f.In("table") {
 		if w.counts(f, t, base) {
 			x = x.Add(brackets(t, base))
 		}
 	}
-	if never := perMonth.IsPositive() && w.phase(f.Given["during"].Choice).IsZero(); never {
+	if never := perMonth.IsPositive() && w.phase(f.Given.Of("during").Choice).IsZero(); never {
 		return decimal.Zero
 	}
 	x = decimal.Max(x, given("least"))
-	if most, has := f.Given["most"]; has {
+	if most, has := f.Given.Look("most"); has {
 		x = decimal.Min(x, most.Number)
 	}
 	x = x.Round(9).Round(2)
@@ -49,7 +49,7 @@ func (w worked) charge(f *model.Member) decimal.Decimal {
 }
 
 func (w worked) phase(word string) decimal.Decimal {
-	given := func(line string) decimal.Decimal { return w.Deal.Given[line].Number }
+	given := func(line string) decimal.Decimal { return w.Deal.Given.Of(line).Number }
 	renovation, marketing := given("renovation").Add(given("standstill")), given("marketing").Add(given("late_sale"))
 	switch word {
 	case "lead-in":
@@ -67,13 +67,13 @@ func (w worked) phase(word string) decimal.Decimal {
 // counts reports whether a table is in force and the one for the base.
 func (w worked) counts(f, t *model.Member, base decimal.Decimal) bool {
 	day := decimal.Zero
-	if f.Given["at_sale"].Number.IsPositive() {
+	if f.Given.Of("at_sale").Number.IsPositive() {
 		day = w.phase("").Mul(decimal.NewFromInt(365)).DivRound(decimal.NewFromInt(12), 9).Floor()
 	}
-	if from, has := t.Given["from_day"]; has && day.LessThan(from.Number) {
+	if from, has := t.Given.Look("from_day"); has && day.LessThan(from.Number) {
 		return false
 	}
-	if until, has := t.Given["until_day"]; has && day.GreaterThanOrEqual(until.Number) {
+	if until, has := t.Given.Look("until_day"); has && day.GreaterThanOrEqual(until.Number) {
 		return false
 	}
 	in := inside(t, "base_edge_in")
@@ -83,13 +83,13 @@ func (w worked) counts(f, t *model.Member, base decimal.Decimal) bool {
 // inside reports whether a base right at an edge belongs below it, which it does
 // where nothing is said.
 func inside(t *model.Member, line string) bool {
-	v, given := t.Given[line]
+	v, given := t.Given.Look(line)
 	return !given || v.Number.IsPositive()
 }
 
 // passes reports whether a base lies above an edge, or none where there is no edge.
 func passes(t *model.Member, line string, in bool, base decimal.Decimal, none bool) bool {
-	edge, given := t.Given[line]
+	edge, given := t.Given.Look(line)
 	switch {
 	case !given:
 		return none
@@ -112,10 +112,10 @@ func units(base, size, price decimal.Decimal) decimal.Decimal {
 
 func brackets(t *model.Member, base decimal.Decimal) decimal.Decimal {
 	sum, in := decimal.Zero, inside(t, "edge_in")
-	slab := t.Given["slab"].Number.IsPositive()
+	slab := t.Given.Of("slab").Number.IsPositive()
 	for _, b := range t.In("bracket") {
-		lower, part := b.Given["lower"].Number, base
-		upper, ends := b.Given["upper"]
+		lower, part := b.Given.Of("lower").Number, base
+		upper, ends := b.Given.Look("upper")
 		above := base.GreaterThan(lower) || !in && base.Equal(lower) || in && base.IsZero() && lower.IsZero()
 		if !above {
 			continue
@@ -129,9 +129,9 @@ func brackets(t *model.Member, base decimal.Decimal) decimal.Decimal {
 		case !slab:
 			part = base.Sub(lower)
 		}
-		sum = total(sum, part.Mul(b.Given["rate"].Number), units(part, b.Given["unit_size"].Number, b.Given["unit_price"].Number))
+		sum = total(sum, part.Mul(b.Given.Of("rate").Number), units(part, b.Given.Of("unit_size").Number, b.Given.Of("unit_price").Number))
 		if falls {
-			sum = sum.Add(b.Given["fixed"].Number)
+			sum = sum.Add(b.Given.Of("fixed").Number)
 		}
 	}
 	return sum

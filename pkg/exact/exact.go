@@ -22,6 +22,14 @@ func Evaluate(m *model.Model, want ...*model.Cell) (*Values, error) {
 	return NewPlan(m, want...).Evaluate()
 }
 
+// Known works out what is left to know of a deal: all cells.
+func Known(k *walk.Known) (*Values, error) {
+	if err := k.Work(); err != nil {
+		return nil, err
+	}
+	return &Values{k.Values}, nil
+}
+
 // A Plan is a question asked of a model many times with changed inputs.
 type Plan struct {
 	model *model.Model
@@ -64,33 +72,35 @@ func (v *Values) In(c *model.Cell, month int) decimal.Decimal {
 	if !c.Line.Monthly {
 		return v.Of(c)
 	}
-	if month < 0 || month >= len(v.all.Month[c.Index]) {
+	if month < 0 || month >= len(v.all.Month(c.Index)) {
 		return decimal.Decimal{}
 	}
-	return v.all.Month[c.Index][month]
+	return v.all.Month(c.Index)[month]
 }
 
 // ByMonth returns the values of a monthly cell for months 0 to the sale.
-func (v *Values) ByMonth(c *model.Cell) []decimal.Decimal { return v.all.Month[c.Index] }
+func (v *Values) ByMonth(c *model.Cell) []decimal.Decimal { return v.all.Month(c.Index) }
 
 // Assumed returns the inputs whose default was used and matters: those that move
 // money although the deal does not give them. The model must be worked out whole.
 func (v *Values) Assumed() []*model.Cell {
 	var out []*model.Cell
 	for _, c := range v.all.Model.Cells {
-		if c.Line.Assumed && c.Given == nil && v.holds(c.When) {
+		if c.Line.Assumed && c.Given == nil && v.holds(c) {
 			out = append(out, c)
 		}
 	}
 	return out
 }
 
-func (v *Values) holds(when *model.Expr) bool {
+// holds reports whether the default of an input matters.
+func (v *Values) holds(c *model.Cell) bool {
+	when := c.When()
 	if when == nil {
 		return true
 	}
 	w := walker{Values: v.all}
-	x, err := w.Value(when)
+	x, err := w.Value(when, c.Member)
 	return err == nil && !x.IsZero()
 }
 

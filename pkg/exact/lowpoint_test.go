@@ -48,8 +48,8 @@ func lowPoint(w worked) error {
 // prorations are what was paid at the purchase and is counted in the sale's closing.
 func prorations(d *model.Member) (sum decimal.Decimal) {
 	for _, p := range d.In("deposit") {
-		if p.Given["at_the_table"].Number.IsPositive() && p.Given["credit"].Number.IsZero() {
-			sum = sum.Add(p.Given["amount"].Number)
+		if p.Given.Of("at_the_table").Number.IsPositive() && p.Given.Of("credit").Number.IsZero() {
+			sum = sum.Add(p.Given.Of("amount").Number)
 		}
 	}
 	return sum
@@ -80,7 +80,7 @@ func nothingAfterSale(w worked) error {
 			continue
 		}
 		for m := w.Months() + 1; m <= long.Last; m++ {
-			errs = append(errs, same(fmt.Sprintf("%s in month %d past the sale", c.Name(), m), decimal.Zero, long.Month[i][m]))
+			errs = append(errs, same(fmt.Sprintf("%s in month %d past the sale", c.Name(), m), decimal.Zero, long.Month(i)[m]))
 		}
 	}
 	return errors.Join(errs...)

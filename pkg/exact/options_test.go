@@ -18,7 +18,7 @@ func wanted(doc *model.Document) []string {
 			continue
 		}
 		all = append(all, "gives "+l.ID())
-		if l.Formula != nil && l.When == nil && !always[l.ID()] {
+		if l.Formula() != nil && l.When == nil && !always[l.ID()] {
 			all = append(all, "leaves out "+l.ID())
 		}
 		for _, word := range l.Choices {

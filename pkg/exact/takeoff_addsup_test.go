@@ -47,7 +47,7 @@ func workAddsUp(w worked) error {
 			errs = append(errs, same(top, w.over(rooms, line), w.of(top)))
 		}
 	}
-	if _, stated := w.Deal.Given["waiting_days"]; !stated {
+	if _, stated := w.Deal.Given.Look("waiting_days"); !stated {
 		longest := decimal.Zero // rooms wait side by side
 		for _, r := range rooms {
 			longest = decimal.Max(longest, w.at(r, "waits"))

@@ -47,7 +47,7 @@ func stretch(t *rapid.T, r *model.Member) {
 	ways := rapid.SampledFrom([][]string{{"length", "walk_east"}, {"width", "walk_north"}, {"length", "walk_east", "width", "walk_north"}}).Draw(t, "ways")
 	for _, x := range slices.Concat(r.In("section"), r.In("leg")) {
 		for _, line := range ways {
-			if v, ok := x.Given[line]; ok {
+			if v, ok := x.Given.Look(line); ok {
 				x.GiveNumber(line, v.Number.Mul(by))
 			}
 		}
@@ -99,20 +99,20 @@ func failWith(t *rapid.T, errs []error) {
 // slope is cut across it only, so that both parts keep the slope.
 func split(t *rapid.T, s *model.Member) {
 	along, across := "length", "width"
-	if low, slopes := s.Given["low_height"]; !slopes || low.Number.Equal(s.Given["height"].Number) {
+	if low, slopes := s.Given.Look("low_height"); !slopes || low.Number.Equal(s.Given.Of("height").Number) {
 		if rapid.Bool().Draw(t, "the other way") {
 			along, across = across, along
 		}
 	}
-	whole := s.Given[along].Number
+	whole := s.Given.Of(along).Number
 	part := whole.Mul(decimal.NewFromInt(rapid.Int64Range(1, 15).Draw(t, "sixteenths"))).Div(decimal.NewFromInt(16))
 	other := s.Parent.Add("section", "", "the other part")
-	for line, v := range s.Given {
-		other.Give(line, v)
+	for _, g := range s.Given {
+		other.Give(g.Line, *g.Value)
 	}
 	s.GiveNumber(along, whole.Sub(part))
 	other.GiveNumber(along, part)
-	other.GiveNumber("shared", s.Given[across].Number)
+	other.GiveNumber("shared", s.Given.Of(across).Number)
 	other.GiveNumber("closet", decimal.Zero)
 }
 

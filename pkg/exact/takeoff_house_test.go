@@ -114,7 +114,7 @@ func wantedOfHouses(doc *model.Document) []string {
 			continue
 		}
 		all = append(all, "gives "+l.ID())
-		if l.Formula != nil {
+		if l.Formula() != nil {
 			all = append(all, "leaves out "+l.ID())
 		}
 		for _, word := range l.Choices {

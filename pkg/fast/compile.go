@@ -78,18 +78,18 @@ func (c *compiler) cell(i int) (int32, error) {
 		c.cells[i] = c.room(c.fixed[i].InexactFloat64()) + 1
 		return c.cells[i] - 1, nil
 	}
-	at, err := c.expr(cell.Expr)
+	at, err := c.expr(cell.Expr, cell.Member)
 	c.cells[i] = at + 1
 	return at, err
 }
 
-// expr is the slot of an expression's value.
-func (c *compiler) expr(x *model.Expr) (int32, error) {
+// expr is the slot of the value of an expression in a formula of a member.
+func (c *compiler) expr(x *model.Expr, of *model.Member) (int32, error) {
 	switch {
-	case x.Op == nil && x.Cell >= 0:
-		return c.cell(x.Cell)
-	case x.Op == nil:
+	case x.IsNumber():
 		return c.room(x.Near()), nil
+	case x.Op == nil:
+		return c.cell(x.Reads(of))
 	}
 	rule, op := x.Op.Float, x.Op
 	switch {
@@ -106,7 +106,7 @@ func (c *compiler) expr(x *model.Expr) (int32, error) {
 	}
 	for i, a := range x.Args {
 		var err error
-		if args[i], err = c.expr(a); err != nil {
+		if args[i], err = c.expr(a, of); err != nil {
 			return 0, err
 		}
 	}

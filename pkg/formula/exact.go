@@ -30,9 +30,43 @@ func bool01(b bool) (decimal.Decimal, error) {
 	return zero, nil
 }
 
-func exactAdd(a []decimal.Decimal) (decimal.Decimal, error) { return a[0].Add(a[1]), nil }
-func exactSub(a []decimal.Decimal) (decimal.Decimal, error) { return a[0].Sub(a[1]), nil }
-func exactMul(a []decimal.Decimal) (decimal.Decimal, error) { return a[0].Mul(a[1]), nil }
+// Most sums and products of a deal are with 0 or 1, for which nothing need be made.
+
+func exactAdd(a []decimal.Decimal) (decimal.Decimal, error) {
+	switch {
+	case idle(a[1], a[0]):
+		return a[0], nil
+	case idle(a[0], a[1]):
+		return a[1], nil
+	}
+	return a[0].Add(a[1]), nil
+}
+
+func exactSub(a []decimal.Decimal) (decimal.Decimal, error) {
+	if idle(a[1], a[0]) {
+		return a[0], nil
+	}
+	return a[0].Sub(a[1]), nil
+}
+
+func exactMul(a []decimal.Decimal) (decimal.Decimal, error) {
+	switch {
+	case a[0].IsZero() || a[1].IsZero():
+		return zero, nil
+	case isOne(a[1]):
+		return a[0], nil
+	case isOne(a[0]):
+		return a[1], nil
+	}
+	return a[0].Mul(a[1]), nil
+}
+
+// idle reports whether x is a 0 that adds nothing to y, not even places.
+func idle(x, y decimal.Decimal) bool { return x.IsZero() && x.Exponent() >= y.Exponent() }
+
+func isOne(x decimal.Decimal) bool {
+	return x.Exponent() == 0 && x.NumDigits() == 1 && x.CoefficientInt64() == 1
+}
 
 func exactDiv(a []decimal.Decimal) (decimal.Decimal, error) {
 	if a[1].IsZero() {

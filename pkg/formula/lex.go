@@ -17,7 +17,7 @@ func (e *SyntaxError) Error() string {
 	return fmt.Sprintf("at character %d: %s", e.At+1, e.Message)
 }
 
-type kind int
+type kind uint8
 
 const (
 	end kind = iota
@@ -44,7 +44,7 @@ func (t token) String() string {
 var symbols = []string{"<=", ">=", "<>", "<", ">", "=", "+", "-", "*", "/", "(", ")", ","}
 
 func lex(text string) ([]token, error) {
-	var tokens []token
+	tokens := make([]token, 0, len(text)/4+2)
 	for at := 0; at < len(text); {
 		r, size := utf8.DecodeRuneInString(text[at:])
 		if unicode.IsSpace(r) {

@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/shopspring/decimal"
-
 	"ledgerboard/pkg/formula"
 )
 
@@ -17,8 +15,7 @@ type Cell struct {
 	Index  int
 	Given  *Value // what the deal says, or nil
 	Expr   *Expr  // how it is worked out
-	When   *Expr  // when an assumed default matters; nil for always
-	needs  []need
+	rule   *rule  // what the formula needs, or nil for nothing
 }
 
 // Name is the line's name with the member's in front, as in "first loan: points".
@@ -29,26 +26,26 @@ func (c *Cell) Name() string {
 	return c.Line.Name
 }
 
-// An Expr is a formula with its names resolved to cells. Without an operator it
-// is the cell it refers to or, if Cell is negative, the number.
-type Expr struct {
-	Op     *formula.Op
-	Args   []*Expr
-	Cell   int
-	Number decimal.Decimal
-	Node   *formula.Node // what was written
-	near   float64
+// When is the condition under which an assumed default matters; nil for always, and
+// where the default is not used.
+func (c *Cell) When() *Expr {
+	if c.Given != nil || c.rule == nil {
+		return nil
+	}
+	return c.rule.when
 }
 
-// Near is the number as a float64, for readers that only need to be near.
-func (e *Expr) Near() float64 { return e.near }
+// needs are what the cell reads of others.
+func (c *Cell) needs() []need {
+	if c.rule == nil {
+		return nil
+	}
+	return c.rule.needs
+}
 
 // A Step is cells worked out together: one cell, or several that feed each
 // other from month to month.
-type Step struct {
-	Cells []int
-	Block bool // month by month
-}
+type Step struct{ Cells []int }
 
 // A Model is a deal laid over the document, ready for any reader.
 type Model struct {
@@ -57,51 +54,78 @@ type Model struct {
 	Cells   []*Cell
 	Steps   []Step // in an order in which each needs only what came before
 	Horizon int    // the cell whose value is the last month
-
-	exprs  slab[Expr]
-	args   slab[*Expr]
-	values slab[Value]
-	refs   []*Expr                 // by cell, what refers to it
-	shared map[*formula.Node]*Expr // numbers of the document
+	Monthly int    // how many cells have a value for each month
+	rows    []int32
+	later   []int
 }
+
+// Later are the cells that were given after the deal was bound, in order.
+func (m *Model) Later() []int { return m.later }
+
+// Row is the place of a cell among those with a value for each month, or -1.
+func (m *Model) Row(cell int) int { return int(m.rows[cell]) }
 
 // horizon is the line that says how many months a deal has.
 const horizon = "sale_month"
 
 // Bind lays a deal over the document. The error joins every input that is
 // missing (MissingError) or is none of the document's; once there are none, every
-// circle found (CircleError). A deal is bound once at a time.
+// circle found (CircleError). A deal is bound once at a time: formulas find their cells
+// by its members, so a model is of no use once they are bound anew.
 func Bind(d *Document, root *Member) (*Model, error) {
-	m := &Model{Doc: d, Root: root, shared: map[*formula.Node]*Expr{}}
-	var errs []error
-	all, cells := newShapes(d), slab[Cell]{}
-	root.walk(func(x *Member) { x.shape = nil })
-	root.walk(func(x *Member) {
-		x.shape, x.first = all.of(x), len(m.Cells)
-		for _, l := range x.shape.lines {
-			c := cells.one()
-			c.Line, c.Member, c.Index = l, x, len(m.Cells)
-			m.Cells = append(m.Cells, c)
-		}
-		errs = append(errs, strangers(d, x)...)
-	})
-	m.refs = make([]*Expr, len(m.Cells))
+	m := &Model{Doc: d, Root: root}
+	b := &binder{Model: m, shapes: newShapes(d), numbers: map[*formula.Node]*Expr{}}
+	errs := b.lay()
 	for _, c := range m.Cells {
-		if err := errors.Join(m.resolve(c), m.assumption(c)); err != nil {
+		if err := b.resolve(c); err != nil {
 			errs = append(errs, err)
 		}
 	}
+	b.shapes.done = true
 	if len(errs) > 0 {
-		all.done = true
 		return nil, errors.Join(errs...)
 	}
-	h := m.at(root, horizon)
-	if h < 0 {
+	if m.Horizon = m.at(root, horizon); m.Horizon < 0 {
 		return nil, fmt.Errorf("the document has no line %s", horizon)
 	}
-	m.Horizon = h
-	all.done = true
 	return m, m.order()
+}
+
+// A binder finds the formulas of cells while a deal is bound.
+type binder struct {
+	*Model
+	shapes  *shapes
+	exprs   slab[Expr]
+	args    slab[*Expr]
+	rules   slab[rule]
+	needs   slab[need]
+	some    []need                  // room for those of one formula
+	numbers map[*formula.Node]*Expr // of the document
+}
+
+// lay makes the cells of all members.
+func (b *binder) lay() (errs []error) {
+	n := 0
+	b.Root.walk(func(x *Member) { x.shape = nil })
+	b.Root.walk(func(x *Member) {
+		x.shape, x.first = b.shapes.of(x), n
+		n += len(x.shape.lines)
+		errs = append(errs, strangers(b.Doc, x)...)
+	})
+	cells := make([]Cell, n)
+	b.Cells, b.rows = make([]*Cell, n), make([]int32, n)
+	b.Root.walk(func(x *Member) {
+		for i, l := range x.shape.lines {
+			at := x.first + i
+			cells[at] = Cell{Line: l, Member: x, Index: at}
+			b.Cells[at] = &cells[at]
+			if b.rows[at] = -1; l.Monthly {
+				b.rows[at] = int32(b.Monthly)
+				b.Monthly++
+			}
+		}
+	})
+	return errs
 }
 
 // Cell returns the cell of a line of a member, or nil.
@@ -127,53 +151,41 @@ func (e *MissingError) Error() string {
 	return fmt.Sprintf("%s is not given: %s", e.Cell.Name(), e.Cell.Line.Meaning)
 }
 
-func (m *Model) resolve(c *Cell) error {
+func (b *binder) resolve(c *Cell) (err error) {
 	l := c.Line
 	if l.Input {
-		if v, ok := c.Member.Given[l.Name]; ok {
-			c.Given = m.values.one()
-			*c.Given = v
-			return m.given(c, v)
+		if c.Given = c.Member.Given.find(l.Name); c.Given != nil {
+			return b.given(c, *c.Given)
 		}
 	}
-	if l.Formula == nil {
+	if l.Formula() == nil {
 		return &MissingError{c}
 	}
-	if l.Unit == "choice" {
-		c.Expr = choiceNumber(l, l.Formula.Text)
-		return nil
-	}
-	var err error
-	c.Expr, err = m.expr(c.Member, l.Formula)
-	return err
-}
-
-// assumption resolves the condition of an input that was not given.
-func (m *Model) assumption(c *Cell) (err error) {
-	if c.Given == nil && c.Line.When != nil {
-		c.When, err = m.expr(c.Member, c.Line.When)
+	if c.rule, err = b.rule(c); err == nil {
+		c.Expr = c.rule.expr
 	}
 	return err
 }
 
-func (m *Model) given(c *Cell, v Value) error {
+func (b *binder) given(c *Cell, v Value) error {
 	switch {
 	case v.Refers != "":
-		r := m.Find(c.Member, v.Refers)
+		r := b.Find(c.Member, v.Refers)
 		switch {
 		case r == nil:
 			return fmt.Errorf("%s refers to %q, which is no line", c.Name(), v.Refers)
 		case r.Line.Monthly && !c.Line.Monthly || !r.Line.mayStandFor(c.Line):
 			return fmt.Errorf("%s refers to %q, which is in %s", c.Name(), v.Refers, r.Line.per())
 		}
-		c.Expr = m.refer(r.Index, nil)
+		c.Expr = b.one(Expr{way: toCell(r.Index)})
+		c.rule = &rule{needs: []need{{way: c.Expr.way}}}
 	case c.Line.Unit == "choice":
 		if !slices.Contains(c.Line.Choices, v.Choice) {
 			return fmt.Errorf("%s: %q is not a choice", c.Name(), v.Choice)
 		}
-		c.Expr = choiceNumber(c.Line, v.Choice)
+		c.Expr = b.one(choiceNumber(c.Line, v.Choice))
 	default:
-		c.Expr = Constant(v.Number)
+		c.Expr = b.one(constant(v.Number))
 	}
 	return nil
 }
@@ -182,102 +194,10 @@ func (m *Model) given(c *Cell, v Value) error {
 // other lines first. Nothing that the input's default needs may depend on it.
 func (m *Model) Give(c *Cell, v Value) {
 	c.Member.Give(c.Line.Name, v)
+	m.later = append(m.later, c.Index)
 	c.Given, c.Expr = &v, Constant(v.Number)
 	if v.Choice != "" {
-		c.Expr = choiceNumber(c.Line, v.Choice)
+		e := choiceNumber(c.Line, v.Choice)
+		c.Expr = &e
 	}
-}
-
-// Constant returns the expression that is a number.
-func Constant(n decimal.Decimal) *Expr {
-	return &Expr{Cell: -1, Number: n, near: n.InexactFloat64()}
-}
-
-func choiceNumber(l *Line, word string) *Expr {
-	return Constant(decimal.NewFromInt(int64(slices.Index(l.Choices, word) + 1)))
-}
-
-func (m *Model) expr(x *Member, n *formula.Node) (*Expr, error) {
-	switch {
-	case n.Name != "":
-		i := m.at(x, n.Name)
-		if i < 0 {
-			return nil, fmt.Errorf("unknown line %q", n.Name)
-		}
-		return m.refer(i, n), nil
-	case n.Op == nil:
-		return m.number(n), nil
-	case n.Op.Code == formula.Previous:
-		p := x.Before(n.Set)
-		if p == nil {
-			return m.refer(-1, n), nil
-		}
-		return m.expr(p, n.Args[0])
-	}
-	e := m.exprs.one()
-	e.Op, e.Cell, e.Node = n.Op, -1, n
-	switch {
-	case n.Op.OverSet:
-		members := x.In(n.Set)
-		e.Args = m.args.take(len(members))
-		for i, in := range members {
-			var err error
-			if e.Args[i], err = m.expr(in, n.Args[0]); err != nil {
-				return nil, err
-			}
-		}
-		return e, nil
-	case len(n.Args) == 2 && n.Args[1].Text != "":
-		i := m.at(x, n.Args[0].Name)
-		if i < 0 {
-			return nil, fmt.Errorf("unknown line %q", n.Args[0].Name)
-		}
-		e.Args = m.args.take(2)
-		e.Args[0], e.Args[1] = m.refer(i, n.Args[0]), m.word(m.Cells[i].Line, n.Args[1])
-		return e, nil
-	}
-	e.Args = m.args.take(len(n.Args))
-	for i, a := range n.Args {
-		var err error
-		if e.Args[i], err = m.expr(x, a); err != nil {
-			return nil, err
-		}
-	}
-	return e, nil
-}
-
-// refer is an expression that is another cell, one for all that read it; below 0 it is
-// the number 0.
-func (m *Model) refer(cell int, n *formula.Node) *Expr {
-	if cell >= 0 && m.refs[cell] != nil {
-		return m.refs[cell]
-	}
-	e := m.exprs.one()
-	e.Cell, e.Node = cell, n
-	if cell >= 0 {
-		m.refs[cell] = e
-	}
-	return e
-}
-
-// number is a number of the document, one for all cells.
-func (m *Model) number(n *formula.Node) *Expr {
-	e := m.shared[n]
-	if e == nil {
-		e = Constant(n.Num)
-		e.Node = n
-		m.shared[n] = e
-	}
-	return e
-}
-
-// word is a choice of the document, one for all cells.
-func (m *Model) word(l *Line, n *formula.Node) *Expr {
-	e := m.shared[n]
-	if e == nil {
-		e = choiceNumber(l, n.Text)
-		e.Node = n
-		m.shared[n] = e
-	}
-	return e
 }

@@ -47,12 +47,12 @@ func (c checker) whole() {
 		}
 	}
 	switch {
-	case l.Formula == nil && !l.Input:
+	case l.Formula() == nil && !l.Input:
 		c.wrong("has no formula")
 	case l.Unit == "choice":
 		c.words()
-	case l.Formula != nil:
-		if u := c.unit(l.Formula); !l.dims.Fits(u) {
+	case l.Formula() != nil:
+		if u := c.unit(l.Formula()); !l.dims.Fits(u) {
 			c.wrong("is in %v, its formula in %v", l.dims, u)
 		}
 	}
@@ -63,8 +63,8 @@ func (c checker) words() {
 	switch {
 	case len(l.Choices) < 2:
 		c.wrong("is a choice of nothing")
-	case l.Formula != nil && !slices.Contains(l.Choices, l.Formula.Text):
-		c.wrong("%v is not one of its choices", l.Formula)
+	case l.Formula() != nil && !slices.Contains(l.Choices, l.Formula().Text):
+		c.wrong("%v is not one of its choices", l.Formula())
 	}
 }
 

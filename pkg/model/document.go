@@ -2,6 +2,7 @@ package model
 
 import (
 	"embed"
+	"errors"
 	"fmt"
 	"io/fs"
 	"slices"
@@ -40,7 +41,6 @@ type Line struct {
 	Monthly  bool
 	Unit     string
 	Text     string        // the formula as written, "" for an input without a default
-	Formula  *formula.Node // nil for an input without a default
 	Input    bool          // the deal may give the value
 	Assumed  bool          // the default moves money: it is said when used
 	When     *formula.Node // the condition under which it matters, or nil for always
@@ -52,6 +52,19 @@ type Line struct {
 	dims     formula.Unit
 	broken   bool // a mistake was found while reading it; what follows from it is no news
 	position int
+	parse    sync.Once
+	formula  *formula.Node
+}
+
+// Formula is the line's formula, nil for an input without a default. It is parsed when it
+// is asked for: few deals have members of every set.
+func (l *Line) Formula() *formula.Node {
+	l.parse.Do(func() {
+		if l.Text != "" {
+			l.formula, _ = formula.Parse(l.Text) // known to be sound
+		}
+	})
+	return l.formula
 }
 
 // ID is the line's full name: the name alone in the deal, set.name elsewhere.
@@ -78,9 +91,11 @@ type Document struct {
 	lines map[lineKey]*Line
 }
 
-// Standard returns the document of a deal, read and checked once.
+// Standard returns the document of a deal, read once. That it is sound is for a test to
+// see, not for every run.
 var Standard = sync.OnceValues(func() (*Document, error) {
-	return Parse(standardSources()...)
+	d, errs := parse(standardSources(), true)
+	return d, errors.Join(errs...)
 })
 
 func standardSources() []Source {

@@ -7,7 +7,7 @@ import (
 )
 
 func TestStandardDocumentIsSound(t *testing.T) {
-	_, err := Standard()
+	_, err := Parse(standardSources()...)
 	require.NoError(t, err)
 }
 

@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"iter"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -16,12 +17,12 @@ type Member struct {
 	Label    string // what the owner calls it
 	Parent   *Member
 	Children []*Member
-	Links    []*Member        // the members it points to besides its parent
-	Given    map[string]Value // by line name
-	Pos      diag.Pos         // where the deal file names it
-	linked   []*Member        // the members that point to it
-	shape    *shape           // while it is bound
-	first    int              // the index of its first cell
+	Links    []*Member // the members it points to besides its parent
+	Given    Givens
+	Pos      diag.Pos  // where the deal file names it
+	linked   []*Member // the members that point to it
+	shape    *shape    // while it is bound
+	first    int       // the index of its first cell
 }
 
 // A Value is what a deal gives for an input: a number, a word of choice, or
@@ -37,12 +38,12 @@ type Value struct {
 
 // NewDeal returns the deal itself, without anything in it.
 func NewDeal(label string) *Member {
-	return &Member{Set: Deal, Label: label, Given: map[string]Value{}}
+	return &Member{Set: Deal, Label: label}
 }
 
 // Add puts a new member below m and returns it.
 func (m *Member) Add(set, kind, label string) *Member {
-	c := &Member{Set: set, Kind: kind, Label: label, Parent: m, Given: map[string]Value{}}
+	c := &Member{Set: set, Kind: kind, Label: label, Parent: m}
 	m.Children = append(m.Children, c)
 	return c
 }
@@ -59,9 +60,6 @@ func (m *Member) Remove(c *Member) {
 	m.Children = slices.DeleteFunc(m.Children, func(x *Member) bool { return x == c })
 }
 
-// Give sets an input of m.
-func (m *Member) Give(line string, v Value) { m.Given[line] = v }
-
 // GiveNumber sets an input of m to a number without a place in a file.
 func (m *Member) GiveNumber(line string, n decimal.Decimal) {
 	m.Give(line, Value{Number: n, Text: n.String()})
@@ -69,19 +67,19 @@ func (m *Member) GiveNumber(line string, n decimal.Decimal) {
 
 // In returns the members below m, and then those that point to it, of a set or of
 // one of its kinds, in order.
-func (m *Member) In(set string) []*Member {
-	var out []*Member
-	for _, c := range m.Children {
-		if c.Set == set || c.Kind == set {
-			out = append(out, c)
+func (m *Member) In(set string) []*Member { return slices.Collect(m.Each(set)) }
+
+// Each yields the members that In returns.
+func (m *Member) Each(set string) iter.Seq[*Member] {
+	return func(yield func(*Member) bool) {
+		for _, all := range [...][]*Member{m.Children, m.linked} {
+			for _, c := range all {
+				if (c.Set == set || c.Kind == set) && !yield(c) {
+					return
+				}
+			}
 		}
 	}
-	for _, c := range m.linked {
-		if c.Set == set || c.Kind == set {
-			out = append(out, c)
-		}
-	}
-	return out
 }
 
 // Before returns the member of the same set in front of m, or nil: among those below
@@ -95,9 +93,12 @@ func (m *Member) Before(set string) *Member {
 	if beside == nil {
 		return nil
 	}
-	all := beside.In(m.Set)
-	if i := slices.Index(all, m); i > 0 {
-		return all[i-1]
+	var before *Member
+	for x := range beside.Each(m.Set) {
+		if x == m {
+			return before
+		}
+		before = x
 	}
 	return nil
 }

@@ -6,14 +6,15 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"ledgerboard/pkg/formula"
 )
 
 // What spreadsheets read as a cell: A1 in one style, R1C1 in the other.
 var (
-	cellA1   = regexp.MustCompile(`^[a-z]{1,3}[0-9]+$`)
-	cellR1C1 = regexp.MustCompile(`^r[0-9]*c[0-9]*$`)
+	cellA1   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[a-z]{1,3}[0-9]+$`) })
+	cellR1C1 = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^r[0-9]*c[0-9]*$`) })
 )
 
 // goodName refuses names that a spreadsheet would take for a cell, a row or a
@@ -30,7 +31,7 @@ func goodName(name string) error {
 		return fmt.Errorf("%q is too short a name", name)
 	case name == "true" || name == "false":
 		return fmt.Errorf("%q means something else in a spreadsheet", name)
-	case cellA1.MatchString(name) || cellR1C1.MatchString(name):
+	case cellA1().MatchString(name) || cellR1C1().MatchString(name):
 		return fmt.Errorf("%q reads as a cell in a spreadsheet", name)
 	case name == "input":
 		return fmt.Errorf("%q marks what the deal gives", name)

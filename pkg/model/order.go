@@ -11,18 +11,18 @@ import (
 
 // A need is what one cell reads of another.
 type need struct {
-	cell  int
+	way   ref
 	prior bool // only earlier months
 	whole bool // all months at once
 }
 
-func collect(e *Expr, how need, out *[]need) {
+// collect adds what an expression needs to out.
+func collect(e *Expr, how need, out []need) []need {
 	if e.Op == nil {
-		if e.Cell >= 0 {
-			how.cell = e.Cell
-			*out = append(*out, how)
+		if how.way = e.way; !e.IsNumber() {
+			out = append(out, how)
 		}
-		return
+		return out
 	}
 	switch e.Op.Code {
 	case formula.Prior:
@@ -31,24 +31,17 @@ func collect(e *Expr, how need, out *[]need) {
 		how.whole, how.prior = true, false
 	}
 	for _, a := range e.Args {
-		collect(a, how, out)
+		out = collect(a, how, out)
 	}
+	return out
 }
 
 // order finds the steps. Cells in a circle must all be monthly and at least one
 // of them must look only at the month before.
 func (m *Model) order() error {
-	o := &orderer{model: m, needs: make([][]need, len(m.Cells)), state: make([]state, len(m.Cells))}
-	var all slab[need]
-	var some []need
-	for i, c := range m.Cells {
-		some = some[:0]
-		collect(c.Expr, need{}, &some)
-		c.needs = all.take(len(some))
-		copy(c.needs, some)
-		o.needs[i] = c.needs
-	}
-	m.Steps = make([]Step, 0, len(m.Cells))
+	n := len(m.Cells)
+	m.Steps = make([]Step, 0, n)
+	o := &orderer{model: m, state: make([]state, n), order: make([]int, 0, n)}
 	o.visit(m.Horizon) // first, for monthly cells need the number of months
 	for i := range m.Cells {
 		o.visit(i)
@@ -57,17 +50,16 @@ func (m *Model) order() error {
 }
 
 type state struct {
-	number, low int // Tarjan's numbering; 0 means not seen
+	number, low int32 // Tarjan's numbering; 0 means not seen
 	onStack     bool
 }
 
 type orderer struct {
-	model  *Model
-	needs  [][]need
-	state  []state
-	count  int
-	stack  []int
-	groups slab[int]
+	model *Model
+	state []state
+	count int32
+	stack []int
+	order []int // the cells of all steps
 
 	circles []error
 }
@@ -79,12 +71,14 @@ func (o *orderer) visit(i int) {
 	o.count++
 	o.state[i] = state{o.count, o.count, true}
 	o.stack = append(o.stack, i)
-	for _, n := range o.needs[i] {
-		if o.state[n.cell].number == 0 {
-			o.visit(n.cell)
-			o.state[i].low = min(o.state[i].low, o.state[n.cell].low)
-		} else if o.state[n.cell].onStack {
-			o.state[i].low = min(o.state[i].low, o.state[n.cell].number)
+	c := o.model.Cells[i]
+	for _, n := range c.needs() {
+		to := n.way.from(c.Member)
+		if o.state[to].number == 0 {
+			o.visit(to)
+			o.state[i].low = min(o.state[i].low, o.state[to].low)
+		} else if o.state[to].onStack {
+			o.state[i].low = min(o.state[i].low, o.state[to].number)
 		}
 	}
 	if o.state[i].low < o.state[i].number {
@@ -94,8 +88,9 @@ func (o *orderer) visit(i int) {
 	for o.stack[at] != i {
 		at--
 	}
-	group := o.groups.take(len(o.stack) - at)
-	copy(group, o.stack[at:])
+	first := len(o.order)
+	o.order = append(o.order, o.stack[at:]...)
+	group := o.order[first:len(o.order):len(o.order)]
 	o.stack = o.stack[:at]
 	for _, c := range group {
 		o.state[c].onStack = false
@@ -104,9 +99,8 @@ func (o *orderer) visit(i int) {
 }
 
 func (o *orderer) step(group []int) {
-	self := slices.ContainsFunc(o.needs[group[0]], func(n need) bool { return n.cell == group[0] })
-	if len(group) == 1 && !self {
-		o.model.Steps = append(o.model.Steps, Step{Cells: group})
+	if len(group) == 1 && !o.model.reads(group[0], group[0]) {
+		o.model.Steps = append(o.model.Steps, Step{group})
 		return
 	}
 	in := map[int]bool{}
@@ -128,19 +122,26 @@ func (o *orderer) step(group []int) {
 			return
 		}
 	}
-	o.model.Steps = append(o.model.Steps, Step{Cells: sorted, Block: true})
+	o.model.Steps = append(o.model.Steps, Step{sorted})
 }
 
 func (o *orderer) ready(c int, in, done map[int]bool) bool {
-	if !o.model.Cells[c].Line.Monthly {
+	cell := o.model.Cells[c]
+	if !cell.Line.Monthly {
 		return false
 	}
-	for _, n := range o.needs[c] {
-		if in[n.cell] && (n.whole || !n.prior && !done[n.cell]) {
+	for _, n := range cell.needs() {
+		if to := n.way.from(cell.Member); in[to] && (n.whole || !n.prior && !done[to]) {
 			return false
 		}
 	}
 	return true
+}
+
+// reads reports whether a cell needs another.
+func (m *Model) reads(cell, other int) bool {
+	c := m.Cells[cell]
+	return slices.ContainsFunc(c.needs(), func(n need) bool { return n.way.from(c.Member) == other })
 }
 
 // A CircleError names cells that each need the other.

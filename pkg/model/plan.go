@@ -1,6 +1,9 @@
 package model
 
-import "slices"
+import (
+	"iter"
+	"slices"
+)
 
 // Needed returns the steps that the wanted cells need, in order. Without any it
 // returns all of them.
@@ -11,7 +14,34 @@ func (m *Model) Needed(want ...int) []Step {
 	return m.needed(nil, append(slices.Clone(want), m.Horizon))
 }
 
+// EachNeeded yields the steps that Needed returns, without a list of them.
+func (m *Model) EachNeeded(want ...int) iter.Seq[Step] {
+	if len(want) == 0 {
+		return slices.Values(m.Steps)
+	}
+	keep, _ := m.marked(nil, append(slices.Clone(want), m.Horizon))
+	return func(yield func(Step) bool) {
+		for i, s := range m.Steps {
+			if keep[i] && !yield(s) {
+				return
+			}
+		}
+	}
+}
+
 func (m *Model) needed(given, want []int) []Step {
+	keep, n := m.marked(given, want)
+	out := make([]Step, 0, n)
+	for i, s := range m.Steps {
+		if keep[i] {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// marked marks the steps that are needed, and counts them.
+func (m *Model) marked(given, want []int) (keep []bool, n int) {
 	need, stop := make([]bool, len(m.Cells)), make([]bool, len(m.Cells))
 	for _, w := range want {
 		need[w] = true
@@ -19,23 +49,23 @@ func (m *Model) needed(given, want []int) []Step {
 	for _, g := range given {
 		stop[g] = true
 	}
-	var out []Step
-	for _, s := range slices.Backward(m.Steps) {
+	keep = make([]bool, len(m.Steps))
+	for i, s := range slices.Backward(m.Steps) {
 		if !s.any(need) {
 			continue
 		}
-		out = append(out, s)
+		keep[i], n = true, n+1
 		if s.any(stop) {
 			continue
 		}
 		for _, c := range s.Cells {
-			for _, n := range m.Cells[c].needs {
-				need[n.cell] = true
+			cell := m.Cells[c]
+			for _, n := range cell.needs() {
+				need[n.way.from(cell.Member)] = true
 			}
 		}
 	}
-	slices.Reverse(out)
-	return out
+	return keep, n
 }
 
 // NeededBeyond returns the steps that the wanted cells need, and they alone, where the
@@ -55,11 +85,8 @@ func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varyin
 		kept[c] = true
 	}
 	for _, s := range steps {
-		if !kept[s.Cells[0]] && (s.any(moved) || m.reads(s, moved)) {
+		if !kept[s.Cells[0]] && m.spreads(s, moved) {
 			varying = append(varying, s)
-			for _, c := range s.Cells {
-				moved[c] = true
-			}
 		} else {
 			fixed = append(fixed, s)
 		}
@@ -67,10 +94,34 @@ func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varyin
 	return fixed, varying
 }
 
-func (m *Model) reads(s Step, moved []bool) bool {
+// Moved marks the cells that a change of some can change.
+func (m *Model) Moved(changed []int) []bool {
+	moved := make([]bool, len(m.Cells))
+	for _, c := range changed {
+		moved[c] = true
+	}
+	for _, s := range m.Steps {
+		m.spreads(s, moved)
+	}
+	return moved
+}
+
+// spreads reports whether a step holds or reads something moved; then it is all moved.
+func (m *Model) spreads(s Step, moved []bool) bool {
+	if !s.any(moved) && !m.readsAny(s, moved) {
+		return false
+	}
 	for _, c := range s.Cells {
-		for _, n := range m.Cells[c].needs {
-			if moved[n.cell] {
+		moved[c] = true
+	}
+	return true
+}
+
+func (m *Model) readsAny(s Step, moved []bool) bool {
+	for _, c := range s.Cells {
+		cell := m.Cells[c]
+		for _, n := range cell.needs() {
+			if moved[n.way.from(cell.Member)] {
 				return true
 			}
 		}

@@ -37,7 +37,7 @@ func TestStepsStandInOrder(t *testing.T) {
 				inside[c] = true
 			}
 			for _, c := range s.Cells {
-				eachNeed(m.Cells[c].Expr, func(n int) {
+				eachNeed(m.Cells[c].Expr, m.Cells[c].Member, func(n int) {
 					require.True(t, done[n] || inside[n], "%s needs %s", m.Cells[c].Name(), m.Cells[n].Name())
 				})
 				done[c] = true
@@ -47,12 +47,12 @@ func TestStepsStandInOrder(t *testing.T) {
 	}
 }
 
-func eachNeed(e *model.Expr, visit func(int)) {
-	if e.Op == nil && e.Cell >= 0 {
-		visit(e.Cell)
+func eachNeed(e *model.Expr, of *model.Member, visit func(int)) {
+	if e.Op == nil && !e.IsNumber() {
+		visit(e.Reads(of))
 	}
 	for _, a := range e.Args {
-		eachNeed(a, visit)
+		eachNeed(a, of, visit)
 	}
 }
 
@@ -81,7 +81,7 @@ func TestNeededAndReached(t *testing.T) {
 	assert.False(t, m.Moves(m.Find(m.Root, "price"), m.Find(m.Root, "sale_month")))
 	for _, s := range fixed {
 		for _, c := range s.Cells {
-			eachNeed(m.Cells[c].Expr, func(n int) { assert.False(t, holds(varying, n), m.Cells[c].Name()) })
+			eachNeed(m.Cells[c].Expr, m.Cells[c].Member, func(n int) { assert.False(t, holds(varying, n), m.Cells[c].Name()) })
 		}
 	}
 }

@@ -18,21 +18,29 @@ import (
 // assume expression, when condition" or, for a choice, "input of a, b; else "a"".
 // Every mistake in it is returned at once, with its file and row.
 func Parse(sources ...Source) (*Document, error) {
+	d, errs := parse(sources, false)
+	return d, errors.Join(append(errs, d.check()...)...)
+}
+
+// parse reads a document without the checks that take all of it; nor are names checked
+// of one that is sound.
+func parse(sources []Source, sound bool) (*Document, []error) {
 	d := &Document{sets: map[string]*Set{}, lines: map[lineKey]*Line{}}
 	d.sets[Deal] = &Set{Name: Deal, Meaning: "the deal itself"}
 	d.Sets = append(d.Sets, d.sets[Deal])
 	var errs []error
 	for _, s := range sources {
-		r := reader{doc: d, file: s.Name}
+		r := reader{doc: d, file: s.Name, sound: sound}
 		errs = append(errs, r.read(s.Text)...)
 	}
-	return d, errors.Join(append(errs, d.check()...)...)
+	return d, errs
 }
 
 type reader struct {
 	doc     *Document
 	file    string
 	section string
+	sound   bool
 	line    *Line
 	errs    []error
 }
@@ -131,8 +139,10 @@ func (r *reader) head(row string, no int) error {
 	}
 	r.doc.lines[lineKey{set, l.Name}] = l
 	r.doc.Lines = append(r.doc.Lines, l)
-	if err := goodName(l.Name); err != nil {
-		return err
+	if !r.sound {
+		if err := goodName(l.Name); err != nil {
+			return err
+		}
 	}
 	var err error
 	l.dims, err = formula.ParseUnit(l.Unit)

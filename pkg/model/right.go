@@ -22,8 +22,8 @@ func (r *reader) right(text string) (err error) {
 		}
 		text = after
 	}
-	if l.Text = text; text != "" {
-		l.Formula, err = formula.Parse(text)
+	if l.Text = text; text != "" && !r.sound {
+		_, err = formula.Parse(text)
 	}
 	return err
 }

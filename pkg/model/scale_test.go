@@ -73,7 +73,8 @@ func isMoney(l *model.Line) bool { return strings.HasPrefix(l.Unit, "$") }
 
 // scaled multiplies every amount of money that a deal gives.
 func scaled(m *model.Member, by decimal.Decimal, doc *model.Document) {
-	for name, v := range m.Given {
+	for _, g := range m.Given {
+		name, v := g.Line, *g.Value
 		l := doc.Line(m.Kind, name)
 		if l == nil {
 			l = doc.Line(m.Set, name)
@@ -91,8 +92,8 @@ func scaled(m *model.Member, by decimal.Decimal, doc *model.Document) {
 // dollars that stand for no limit; it does not scale.
 func hasDollars(l *model.Line) bool {
 	found := false
-	if l.Formula != nil {
-		l.Formula.Walk(func(n *formula.Node) { found = found || n.IsNumber() && n.Unit == "$" && !n.Num.IsZero() })
+	if l.Formula() != nil {
+		l.Formula().Walk(func(n *formula.Node) { found = found || n.IsNumber() && n.Unit == "$" && !n.Num.IsZero() })
 	}
 	return found
 }

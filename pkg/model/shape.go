@@ -1,19 +1,41 @@
 package model
 
+import "ledgerboard/pkg/formula"
+
 // A shape is what members have in common that are of one kind and stand below and
 // point to members of the same kinds: their lines, and what a name means in them.
 type shape struct {
 	lines []*Line
 	place []int16        // by line position in the document: the place among the lines + 1
 	names map[string]ref // what was looked up while the deal was bound
+	rules []*rule        // by line, as far as all members have the same
+	exprs map[*formula.Node]*Expr
 	all   *shapes
 }
 
 // A ref is the way from a member to the cell that a name means.
 type ref struct {
-	up    int // how many parents up
-	link  int // and from there the link that is followed, or -1
-	place int // among the lines of the member there, or -1 if the name means nothing
+	up    int16 // how many parents up; below 0 the place is the cell's among all
+	link  int16 // and from there the link that is followed, or -1
+	place int32 // among the lines of the member there, or -1 if the name means nothing
+}
+
+var nowhere = ref{place: -1}
+
+func toCell(i int) ref { return ref{up: -1, place: int32(i)} }
+
+// from is the index of the cell that the way from a member leads to, or -1.
+func (r ref) from(x *Member) int {
+	if r.up < 0 || r.place < 0 {
+		return int(r.place)
+	}
+	for range r.up {
+		x = x.Parent
+	}
+	if r.link >= 0 {
+		x = x.Links[r.link]
+	}
+	return x.first + int(r.place)
 }
 
 // shapes finds the shape of each member, making those that are new.
@@ -51,22 +73,23 @@ func (s *shapes) of(x *Member) *shape {
 	if found := s.known[key]; found != nil {
 		return found
 	}
-	out := &shape{place: make([]int16, len(s.doc.Lines)), names: map[string]ref{}, all: s}
+	out := &shape{place: make([]int16, len(s.doc.Lines)), names: map[string]ref{}, exprs: map[*formula.Node]*Expr{}, all: s}
 	for _, set := range []string{x.Set, x.Kind} {
 		for _, l := range s.bySet[set] {
 			out.lines = append(out.lines, l)
 			out.place[l.position] = int16(len(out.lines))
 		}
 	}
+	out.rules = make([]*rule, len(out.lines))
 	s.known[key] = out
 	return out
 }
 
 // own is the place of a member's own line, or -1.
-func (s *shape) own(d *Document, x *Member, name string) int {
+func (s *shape) own(d *Document, x *Member, name string) int32 {
 	for _, set := range []string{x.Kind, x.Set} {
 		if l := d.Line(set, name); l != nil && s.place[l.position] > 0 {
-			return int(s.place[l.position]) - 1
+			return int32(s.place[l.position]) - 1
 		}
 	}
 	return -1
@@ -78,13 +101,13 @@ func (s *shape) find(d *Document, x *Member, name string) ref {
 	if found, known := s.names[name]; known {
 		return found
 	}
-	out := ref{place: -1}
-	for y, up := x, 0; y != nil && out.place < 0; y, up = y.Parent, up+1 {
+	out := nowhere
+	for y, up := x, int16(0); y != nil && out.place < 0; y, up = y.Parent, up+1 {
 		if out = (ref{up, -1, y.shape.own(d, y, name)}); out.place >= 0 {
 			break
 		}
 		for i, l := range y.Links {
-			if out = (ref{up, i, l.shape.own(d, l, name)}); out.place >= 0 {
+			if out = (ref{up, int16(i), l.shape.own(d, l, name)}); out.place >= 0 {
 				break
 			}
 		}
@@ -96,16 +119,4 @@ func (s *shape) find(d *Document, x *Member, name string) ref {
 }
 
 // at is the index of the cell that a name means in a member, or -1.
-func (m *Model) at(x *Member, name string) int {
-	r := x.shape.find(m.Doc, x, name)
-	if r.place < 0 {
-		return -1
-	}
-	for range r.up {
-		x = x.Parent
-	}
-	if r.link >= 0 {
-		x = x.Links[r.link]
-	}
-	return x.first + r.place
-}
+func (m *Model) at(x *Member, name string) int { return x.shape.find(m.Doc, x, name).from(x) }

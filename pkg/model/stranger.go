@@ -13,8 +13,8 @@ func strangers(d *Document, x *Member) []error {
 		errs = append(errs, fmt.Errorf("%s has no place for %q of %s %s", where(x.Parent), x.Label, x.Set, x.Kind))
 	}
 	var strange []string
-	for name := range x.Given {
-		if !d.isInput(x.Kind, name) && !d.isInput(x.Set, name) {
+	for _, g := range x.Given {
+		if name := g.Line; !d.isInput(x.Kind, name) && !d.isInput(x.Set, name) {
 			strange = append(strange, name)
 		}
 	}

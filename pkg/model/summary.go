@@ -19,9 +19,9 @@ func (m *Model) Summary(value func(*Cell) decimal.Decimal) (*Model, error) {
 		return nil, err
 	}
 	for _, c := range s.Cells {
-		if c.Line.Formula != nil && c.Given == nil && m.Doc.addsStill(c.Line.Formula) {
+		if c.Line.Formula() != nil && c.Given == nil && m.Doc.addsStill(c.Line.Formula()) {
 			old := m.Find(m.Root, c.Line.Name) // only lines of the deal add over still sets
-			c.Expr, c.needs = Constant(value(old)), nil
+			c.Expr, c.rule = Constant(value(old)), nil
 		}
 	}
 	return s, nil

@@ -107,11 +107,11 @@ var byAge = sync.OnceValue(func() *ages {
 	var found diag.List
 	r := &reader{file: "starter book, checks.yaml", found: &found}
 	out := &ages{}
-	r.keys(doc.Content[0], "the tables by age", map[string]func(*yaml.Node){
-		"checks":           func(n *yaml.Node) { out.Checks = r.checks(n) },
-		"subfloor repair":  func(n *yaml.Node) { out.Subfloor = r.shares(n, nil) },
-		"roof deck repair": func(n *yaml.Node) { out.RoofDeck = r.shares(n, nil) },
-		"contingency":      func(n *yaml.Node) { out.Suggest = r.shares(n, &out.UtilitiesOff) },
+	r.keys(nodeOf(doc.Content[0]), "the tables by age", map[string]func(*node){
+		"checks":           func(n *node) { out.Checks = r.checks(n) },
+		"subfloor repair":  func(n *node) { out.Subfloor = r.shares(n, nil) },
+		"roof deck repair": func(n *node) { out.RoofDeck = r.shares(n, nil) },
+		"contingency":      func(n *node) { out.Suggest = r.shares(n, &out.UtilitiesOff) },
 	})
 	if len(found) > 0 {
 		panic("the tables by age are not sound")
@@ -119,15 +119,15 @@ var byAge = sync.OnceValue(func() *ages {
 	return out
 })
 
-func (r *reader) checks(n *yaml.Node) []*Check {
+func (r *reader) checks(n *node) []*Check {
 	var out []*Check
-	r.mapping(n, "checks", func(key, value *yaml.Node) bool {
+	r.mapping(n, "checks", func(key, value *node) bool {
 		c := &Check{Name: key.Value, Pos: r.pos(key)}
-		r.keys(value, "the check", map[string]func(*yaml.Node){
-			"rows": func(n *yaml.Node) {
-				r.mapping(n, "rows", func(years, row *yaml.Node) bool {
+		r.keys(value, "the check", map[string]func(*node){
+			"rows": func(n *node) {
+				r.mapping(n, "rows", func(years, row *node) bool {
 					a := Allowance{Years: years.Value}
-					r.keys(row, "the row", map[string]func(*yaml.Node){"likely": r.money(&a.Likely), "least": r.money(&a.Least), "most": r.money(&a.Most)})
+					r.keys(row, "the row", map[string]func(*node){"likely": r.money(&a.Likely), "least": r.money(&a.Least), "most": r.money(&a.Most)})
 					c.Rows = append(c.Rows, a)
 					return true
 				})
@@ -140,13 +140,13 @@ func (r *reader) checks(n *yaml.Node) []*Check {
 	return out
 }
 
-func (r *reader) shares(n *yaml.Node, more *decimal.Decimal) Shares {
+func (r *reader) shares(n *node, more *decimal.Decimal) Shares {
 	var out Shares
-	percent := func(to func(decimal.Decimal)) func(*yaml.Node) { return parsed(r, quantity.ParsePercent, to) }
-	skip := func(*yaml.Node) {}
-	r.keys(n, "the table", map[string]func(*yaml.Node){
-		"rows": func(n *yaml.Node) {
-			r.mapping(n, "rows", func(_, share *yaml.Node) bool {
+	percent := func(to func(decimal.Decimal)) func(*node) { return parsed(r, quantity.ParsePercent, to) }
+	skip := func(*node) {}
+	r.keys(n, "the table", map[string]func(*node){
+		"rows": func(n *node) {
+			r.mapping(n, "rows", func(_, share *node) bool {
 				percent(func(x decimal.Decimal) { out.Rows = append(out.Rows, x) })(share)
 				return true
 			})

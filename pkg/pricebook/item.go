@@ -16,13 +16,13 @@ import (
 
 // itemKeys are the keys of an item.
 var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
-	type read = func(*yaml.Node)
+	type read = func(*node)
 	return []keyOf[*Item]{
 		{Key{"trade", "tile", "*needed*", "who does it; a trade's rate and crew are in the deal file"}, func(r *reader, it *Item) read { return r.text(&it.Trade) }},
 		{Key{"work", "lay porcelain floor tile", "nothing", "what is done and of what grade, in one line for a lender"}, func(r *reader, it *Item) read { return r.text(&it.Work) }},
 		{Key{"category", "Ceramic tile", "nothing", "its line in a lender's breakdown"}, func(r *reader, it *Item) read { return r.text(&it.Category) }},
 		{Key{"element", "C3020", "nothing", "its element in NISTIR 6389"}, func(r *reader, it *Item) read { return r.text(&it.Element) }},
-		{Key{"measure", "open floor", "*needed*", "what it is measured by, one of the measures below"}, func(r *reader, it *Item) read { return func(n *yaml.Node) { r.measure(it, n) } }},
+		{Key{"measure", "open floor", "*needed*", "what it is measured by, one of the measures below"}, func(r *reader, it *Item) read { return func(n *node) { r.measure(it, n) } }},
 		{Key{"hours", "0.12 per sq ft", "*needed*; none if there are none", "hours of a trained hand for each unit and coat"}, func(r *reader, it *Item) read { return r.rate(it, &it.Hours, "", "") }},
 		{Key{"set-up hours", "1", "none", "hours that come once for each room it is done in"}, func(r *reader, it *Item) read {
 			return parsed(r, quantity.ParseHours, func(x decimal.Decimal) { it.SetUp = x })
@@ -33,9 +33,9 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		{Key{"dated", "2026-09-14", "unknown; 2026-09-01 in the starter book", "the day of the hired price"}, func(r *reader, it *Item) read {
 			return parsed(r, quantity.ParseDate, func(x quantity.Date) { it.Dated = x })
 		}},
-		{Key{"materials", "{porcelain floor tile: {waste: 10%}}", "*needed*; none if it takes none", "the products it takes, each with the keys below; the deal file changes the first"}, func(r *reader, it *Item) read { return func(n *yaml.Node) { r.uses(it, n) } }},
+		{Key{"materials", "{porcelain floor tile: {waste: 10%}}", "*needed*; none if it takes none", "the products it takes, each with the keys below; the deal file changes the first"}, func(r *reader, it *Item) read { return func(n *node) { r.uses(it, n) } }},
 		{Key{"brings", "[floor backer board, toilet off and on if bath, delivery in house]", "*needed*; none if it brings none", "the items that come along: always, if a condition holds, unless another item is there, or once for the whole house"}, func(r *reader, it *Item) read {
-			return func(n *yaml.Node) { it.Brings = nil; r.list(func(n *yaml.Node) { r.companion(it, n) })(n) }
+			return func(n *node) { it.Brings = nil; r.list(func(n *node) { r.companion(it, n) })(n) }
 		}},
 		{Key{"debris", "0.02 cu ft per sq ft", "none", "loose volume that goes to the container, for each unit"}, func(r *reader, it *Item) read { return r.rate(it, &it.Debris, "cu ft", "") }},
 		{Key{"weight", "0.6 lb per sq ft", "none", "what the debris weighs, for each unit"}, func(r *reader, it *Item) read { return r.rate(it, &it.Weight, "lb", "") }},
@@ -48,7 +48,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		{Key{"permit", "yes", "no", "whether a permit is usual; local rules decide"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.Permit = x }) }},
 		{Key{"licence", "yes", "no", "whether a licensed trade is usual or required; local rules decide"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.Licence = x }) }},
 		{Key{"cautions", "[asbestos]", "none", "what in it can hurt: " + strings.Join(Cautions, ", ")}, func(r *reader, it *Item) read {
-			return func(n *yaml.Node) { it.Cautions = nil; r.list(func(n *yaml.Node) { r.caution(it, n) })(n) }
+			return func(n *node) { it.Cautions = nil; r.list(func(n *node) { r.caution(it, n) })(n) }
 		}},
 		{Key{"source", "common practice, no source", "*needed*", "where the item as a whole comes from"}, func(r *reader, it *Item) read { return r.text(&it.Source) }},
 	}
@@ -56,7 +56,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 
 // item reads an item over the one of the same name in the book below, or nil, from
 // which it has what it does not say.
-func (r *reader) item(name string, at diag.Pos, body *yaml.Node, base *Item) *Item {
+func (r *reader) item(name string, at diag.Pos, body *node, base *Item) *Item {
 	it := &Item{Coats: 1}
 	if base != nil {
 		*it = *base
@@ -71,7 +71,7 @@ func (r *reader) item(name string, at diag.Pos, body *yaml.Node, base *Item) *It
 	if has(body, "hours") && !r.starter {
 		it.HoursSource = Owners
 	}
-	given := entryKeys(r, first(body, "measure"), "the item", itemKeys(), it)
+	entryKeys(r, first(body, "measure"), "the item", itemKeys(), it)
 	again := base != nil && it.Unit != base.Unit // what was for each of another unit is none for this
 	for _, must := range []struct {
 		key, example string
@@ -82,13 +82,13 @@ func (r *reader) item(name string, at diag.Pos, body *yaml.Node, base *Item) *It
 		{"materials", "materials: {floor tile: {waste: 10%}}   or   materials: none", true}, {"brings", "brings: [transition]   or   brings: none", false},
 		{"source", "source: common practice, no source", false},
 	} {
-		if !given[must.key] && (base == nil || again && must.unit) {
+		if !has(body, must.key) && (base == nil || again && must.unit) {
 			r.missing(at, name, must.key, must.example)
 		}
 	}
 	if again {
 		for key, to := range map[string]*decimal.Decimal{"debris": &it.Debris, "weight": &it.Weight} {
-			if !given[key] {
+			if !has(body, key) {
 				*to = decimal.Decimal{}
 			}
 		}
@@ -97,11 +97,11 @@ func (r *reader) item(name string, at diag.Pos, body *yaml.Node, base *Item) *It
 }
 
 // first moves a key to the front, for what the others may say depends on it.
-func first(n *yaml.Node, key string) *yaml.Node {
+func first(n *node, key string) *node {
 	for i := 2; i+1 < len(n.Content) && n.Kind == yaml.MappingNode; i += 2 {
 		if n.Content[i].Value == key {
 			out := *n
-			out.Content = append([]*yaml.Node{n.Content[i], n.Content[i+1]}, n.Content[:i]...)
+			out.Content = append([]*node{n.Content[i], n.Content[i+1]}, n.Content[:i]...)
 			out.Content = append(out.Content, n.Content[i+2:]...)
 			return &out
 		}
@@ -109,7 +109,7 @@ func first(n *yaml.Node, key string) *yaml.Node {
 	return n
 }
 
-func (r *reader) measure(it *Item, n *yaml.Node) {
+func (r *reader) measure(it *Item, n *node) {
 	it.Measure = r.words(n)
 	m := MeasureNamed(it.Measure)
 	if m == nil {
@@ -129,8 +129,8 @@ func (r *reader) measure(it *Item, n *yaml.Node) {
 }
 
 // rate reads so much for each unit of the item's measure, or none.
-func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money string) func(*yaml.Node) {
-	return func(n *yaml.Node) {
+func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money string) func(*node) {
+	return func(n *node) {
 		if n.Value == "none" || it.Unit == "" {
 			*to = decimal.Decimal{}
 			return
@@ -158,7 +158,7 @@ type useDraft struct {
 
 // materialKeys are the keys of a material of an item.
 var materialKeys = sync.OnceValue(func() []keyOf[useDraft] {
-	type read = func(*yaml.Node)
+	type read = func(*node)
 	return []keyOf[useDraft]{
 		{Key{"takes", "3.6", "1, without the two below", "so many of the pack's unit for each unit of work"}, func(r *reader, u useDraft) read {
 			return parsed(r, amount, func(x decimal.Decimal) { u.Takes = x })
@@ -167,7 +167,7 @@ var materialKeys = sync.OnceValue(func() []keyOf[useDraft] {
 		{Key{"for the job", "1", "nothing", "so many of the pack's unit for each room, however large"}, func(r *reader, u useDraft) read {
 			return parsed(r, amount, func(x decimal.Decimal) { u.ForJob = x })
 		}},
-		{Key{"along", "casing run", "the item's own measure", "another measure that it follows"}, func(r *reader, u useDraft) read { return func(n *yaml.Node) { r.along(u.Use, n) } }},
+		{Key{"along", "casing run", "the item's own measure", "another measure that it follows"}, func(r *reader, u useDraft) read { return func(n *node) { r.along(u.Use, n) } }},
 		{Key{"waste", "10%", "0%", "what is bought beyond what is laid"}, func(r *reader, u useDraft) read {
 			return parsed(r, waste, func(x decimal.Decimal) { u.Waste = x })
 		}},
@@ -176,15 +176,15 @@ var materialKeys = sync.OnceValue(func() []keyOf[useDraft] {
 	}
 })
 
-func (r *reader) uses(it *Item, n *yaml.Node) {
+func (r *reader) uses(it *Item, n *node) {
 	it.Uses = nil
 	if n.Kind == yaml.ScalarNode && n.Value == "none" {
 		return
 	}
-	r.mapping(n, "materials", func(key, value *yaml.Node) bool {
+	r.mapping(n, "materials", func(key, value *node) bool {
 		u := Use{Product: key.Value, Pos: r.pos(key)}
-		given := entryKeys(r, first(value, "along"), "the material", materialKeys(), useDraft{&u, it})
-		switch n := count(given["takes"], given["one for"], given["for the job"]); {
+		entryKeys(r, first(value, "along"), "the material", materialKeys(), useDraft{&u, it})
+		switch n := count(has(value, "takes"), has(value, "one for"), has(value, "for the job")); {
 		case n > 1:
 			r.wrong(key, "book-two-ways", "how much it takes of %q is said in two ways", u.Product)("keep one of   takes,   one for   and   for the job")
 		case n == 0:
@@ -216,7 +216,7 @@ func waste(text string) (decimal.Decimal, error) {
 // Cautions are the words for what can hurt.
 var Cautions = []string{"lead", "asbestos", "wiring", "gas", "structure", "mould", "height", "dust", "sewage"}
 
-func (r *reader) caution(it *Item, n *yaml.Node) {
+func (r *reader) caution(it *Item, n *node) {
 	word := r.words(n)
 	if word != "" && !slices.Contains(Cautions, word) {
 		tell := r.wrong(n, "book-unknown-caution", "%q is no caution", word)
@@ -231,8 +231,8 @@ func (r *reader) caution(it *Item, n *yaml.Node) {
 }
 
 // covers reads how much work one pack does, in the unit of the measure it follows.
-func (r *reader) covers(it *Item, u *Use) func(*yaml.Node) {
-	return func(n *yaml.Node) {
+func (r *reader) covers(it *Item, u *Use) func(*node) {
+	return func(n *node) {
 		parsed(r, work, func(x quantity.Pack) {
 			unit := it.Unit
 			if m := MeasureNamed(u.Along); m != nil {
@@ -256,14 +256,14 @@ func work(text string) (quantity.Pack, error) {
 	return p, err
 }
 
-func (r *reader) along(u *Use, n *yaml.Node) {
+func (r *reader) along(u *Use, n *node) {
 	u.Along = r.words(n)
 	if MeasureNamed(u.Along) == nil {
 		r.wrong(n, "book-unknown-measure", "nothing is measured as %q", u.Along)("the measures are in docs/price-book.md")
 	}
 }
 
-func (r *reader) companion(it *Item, n *yaml.Node) {
+func (r *reader) companion(it *Item, n *node) {
 	c := Companion{Item: r.words(n), Pos: r.pos(n)}
 	c.Item, c.If, _ = strings.Cut(c.Item, " unless ")
 	unless := c.If

@@ -2,8 +2,6 @@ package pricebook
 
 import (
 	"slices"
-
-	"go.yaml.in/yaml/v4"
 )
 
 // A Key is a key of the price book, as the docs list it.
@@ -17,7 +15,7 @@ type Key struct {
 // A keyOf is a key with the way to read it into a draft.
 type keyOf[D any] struct {
 	Key
-	read func(*reader, D) func(*yaml.Node)
+	read func(*reader, D) func(*node)
 }
 
 // ProductKeys, ItemKeys and MaterialKeys are all keys there are, in the order of the
@@ -34,21 +32,18 @@ func listed[D any](rows []keyOf[D]) []Key {
 	return out
 }
 
-// entryKeys reads the keys of a table and returns those that were given.
-func entryKeys[D any](r *reader, n *yaml.Node, what string, rows []keyOf[D], draft D) map[string]bool {
-	given := map[string]bool{}
+// entryKeys reads the keys of a table.
+func entryKeys[D any](r *reader, n *node, what string, rows []keyOf[D], draft D) {
 	names := make([]string, len(rows))
 	for i, row := range rows {
 		names[i] = row.Name
 	}
-	r.mapping(n, what, func(key, value *yaml.Node) bool {
+	r.mapping(n, what, func(key, value *node) bool {
 		i := slices.Index(names, key.Value)
 		if i < 0 {
 			return false
 		}
-		given[key.Value] = true
 		rows[i].read(r, draft)(value)
 		return true
 	}, names...)
-	return given
 }

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 	"go.yaml.in/yaml/v4"
@@ -190,12 +191,12 @@ func unset(n *yaml.Node, key string) {
 }
 
 // bare are texts that mean themselves in YAML, also between brackets.
-var bare = regexp.MustCompile(`^[$]?[\pL\d]([\pL\d ./()$-]*[\pL\d)])?$`)
+var bare = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[$]?[\pL\d]([\pL\d ./()$-]*[\pL\d)])?$`) })
 
 // textNode is a text that is read as it is: in quotes where YAML could read it otherwise.
 func textNode(s string) *yaml.Node {
 	n := &yaml.Node{Kind: yaml.ScalarNode, Value: s}
-	if !bare.MatchString(s) || s == "null" || s == "Null" || s == "NULL" {
+	if !bare().MatchString(s) || s == "null" || s == "Null" || s == "NULL" {
 		n.Style = yaml.DoubleQuotedStyle
 	}
 	return n

@@ -10,24 +10,26 @@ import (
 // and six spaces in, values on their lines, lists and groups in brackets. Reading one
 // with the library takes forty times as long, and a deal needs hundreds; a test holds
 // both to the same result for every entry.
-func plain(text string) *yaml.Node {
-	top := &yaml.Node{Kind: yaml.MappingNode}
-	body, inner := (*yaml.Node)(nil), (*yaml.Node)(nil)
-	for i, line := range strings.Split(text, "\n") {
+func plain(text string) *node {
+	top := &node{Kind: yaml.MappingNode}
+	body, inner := (*node)(nil), (*node)(nil)
+	no := int32(0)
+	for line := range strings.SplitSeq(text, "\n") {
+		no++
 		rest := strings.TrimLeft(line, " ")
 		if rest == "" || rest[0] == '#' {
 			continue
 		}
 		in := len(line) - len(rest)
-		p := &plainReader{text: line, at: in, line: i + 1}
+		p := &plainReader{text: line, at: in, line: no}
 		key := p.key()
 		value := p.value()
 		switch {
 		case in == 2:
-			body = &yaml.Node{Kind: yaml.MappingNode}
+			body = &node{Kind: yaml.MappingNode}
 			add(top, key, body)
 		case in == 4 && value == nil:
-			inner = &yaml.Node{Kind: yaml.MappingNode}
+			inner = &node{Kind: yaml.MappingNode}
 			add(body, key, inner)
 		case in == 4:
 			add(body, key, value)
@@ -39,7 +41,7 @@ func plain(text string) *yaml.Node {
 }
 
 // add puts a key with its value into a group, which begins where its first key does.
-func add(group, key, value *yaml.Node) {
+func add(group, key, value *node) {
 	if len(group.Content) == 0 {
 		group.Line, group.Column = key.Line, key.Column
 	}
@@ -47,8 +49,9 @@ func add(group, key, value *yaml.Node) {
 }
 
 type plainReader struct {
-	text     string
-	at, line int
+	text string
+	at   int
+	line int32
 }
 
 func (p *plainReader) blanks() {
@@ -58,12 +61,12 @@ func (p *plainReader) blanks() {
 }
 
 // scalar reads quoted text, or plain text up to one of the ends.
-func (p *plainReader) scalar(ends string) *yaml.Node {
+func (p *plainReader) scalar(ends string) *node {
 	p.blanks()
-	n := &yaml.Node{Kind: yaml.ScalarNode, Line: p.line, Column: p.at + 1}
+	n := &node{Kind: yaml.ScalarNode, Line: p.line, Column: int32(p.at + 1)}
 	if p.at < len(p.text) && p.text[p.at] == '"' {
 		end := strings.IndexByte(p.text[p.at+1:], '"') + p.at + 1
-		n.Value, n.Style = p.text[p.at+1:end], yaml.DoubleQuotedStyle
+		n.Value = p.text[p.at+1 : end]
 		p.at = end + 1
 		return n
 	}
@@ -79,7 +82,7 @@ func (p *plainReader) scalar(ends string) *yaml.Node {
 }
 
 // key reads a key and its colon.
-func (p *plainReader) key() *yaml.Node {
+func (p *plainReader) key() *node {
 	n := p.scalar(":")
 	p.blanks()
 	p.at++
@@ -87,12 +90,12 @@ func (p *plainReader) key() *yaml.Node {
 }
 
 // value reads what stands behind a key, or nil where that is on the next lines.
-func (p *plainReader) value() *yaml.Node {
+func (p *plainReader) value() *node {
 	p.blanks()
 	if p.at >= len(p.text) {
 		return nil
 	}
-	n := &yaml.Node{Line: p.line, Column: p.at + 1}
+	n := &node{Line: p.line, Column: int32(p.at + 1)}
 	switch p.text[p.at] {
 	case '[':
 		n.Kind = yaml.SequenceNode

@@ -14,13 +14,13 @@ func TestPlainReadsTheStarterAsYAMLDoes(t *testing.T) {
 	for _, all := range []map[string]*entry{b.products, b.items} {
 		for name, e := range all {
 			var doc yaml.Node
-			require.NoError(t, yaml.Unmarshal([]byte(e.text), &doc), name)
-			alike(t, name, doc.Content[0].Content, plain(e.text).Content)
+			require.NoError(t, yaml.Unmarshal([]byte(e.text()), &doc), name)
+			alike(t, name, nodeOf(doc.Content[0]).Content, plain(e.text()).Content)
 		}
 	}
 }
 
-func alike(t *testing.T, where string, want, got []*yaml.Node) {
+func alike(t *testing.T, where string, want, got []*node) {
 	t.Helper()
 	require.Len(t, got, len(want), where)
 	for i, w := range want {

@@ -24,31 +24,31 @@ func StarterDate() quantity.Date { return starterDate }
 
 // productKeys are the keys of a product.
 var productKeys = []keyOf[*Product]{
-	{Key{"aisle", "tile", "nothing", "where it is found in a shop; `buy` lists by it"}, func(r *reader, p *Product) func(*yaml.Node) { return r.text(&p.Aisle) }},
+	{Key{"aisle", "tile", "nothing", "where it is found in a shop; `buy` lists by it"}, func(r *reader, p *Product) func(*node) { return r.text(&p.Aisle) }},
 	{Key{"pack", "box of 10 sq ft", "*needed*, or `sticks` or `roll`", "what it is sold in: a word, how much is in it and the unit; or a unit alone, as in `each` or `day`"},
-		func(r *reader, p *Product) func(*yaml.Node) {
+		func(r *reader, p *Product) func(*node) {
 			return parsed(r, quantity.ParsePack, func(x quantity.Pack) { p.Pack = x })
 		}},
-	{Key{"price", "$24.90", "*needed*, but with `sticks`", "what one pack costs before sales tax"}, func(r *reader, p *Product) func(*yaml.Node) { return r.money(&p.Price) }},
+	{Key{"price", "$24.90", "*needed*, but with `sticks`", "what one pack costs before sales tax"}, func(r *reader, p *Product) func(*node) { return r.money(&p.Price) }},
 	{Key{"sticks", "{8 ft: $8.40, 12 ft: $12.60}", "it is sold by the pack", "instead of pack and price: the lengths it is sold in and what one of each costs; a cut list says how many"},
-		func(r *reader, p *Product) func(*yaml.Node) { return func(n *yaml.Node) { r.sticks(p, n) } }},
+		func(r *reader, p *Product) func(*node) { return func(n *node) { r.sticks(p, n) } }},
 	{Key{"roll", "20.5 in x 33 ft", "it is sold by the pack", "instead of pack: width and length of a roll of wallpaper, hung in drops"},
-		func(r *reader, p *Product) func(*yaml.Node) {
+		func(r *reader, p *Product) func(*node) {
 			return parsed(r, quantity.ParseSize, func(x quantity.Size) { p.roll().Width, p.roll().Length = x.First.Length, x.Second.Length })
 		}},
-	{Key{"repeat", "21 in", "no pattern", "after what length the pattern of a roll comes again"}, func(r *reader, p *Product) func(*yaml.Node) {
+	{Key{"repeat", "21 in", "no pattern", "after what length the pattern of a roll comes again"}, func(r *reader, p *Product) func(*node) {
 		return parsed(r, quantity.ParseLength, func(x quantity.Length) { p.roll().Repeat = x })
 	}},
-	{Key{"half drop", "yes", "no", "whether neighbouring drops are shifted by half a repeat"}, func(r *reader, p *Product) func(*yaml.Node) {
+	{Key{"half drop", "yes", "no", "whether neighbouring drops are shifted by half a repeat"}, func(r *reader, p *Product) func(*node) {
 		return r.yesNo(func(x bool) { p.roll().HalfDrop = x })
 	}},
-	{Key{"grade", "standard", "nothing", "builder, standard or better"}, func(r *reader, p *Product) func(*yaml.Node) { return r.text(&p.Grade) }},
-	{Key{"tax", "no", "yes", "whether sales tax is charged on it"}, func(r *reader, p *Product) func(*yaml.Node) { return r.yesNo(func(x bool) { p.NoTax = !x }) }},
-	{Key{"dated", "2026-09-14", "unknown; 2026-09-01 in the starter book", "the day of the price"}, func(r *reader, p *Product) func(*yaml.Node) {
+	{Key{"grade", "standard", "nothing", "builder, standard or better"}, func(r *reader, p *Product) func(*node) { return r.text(&p.Grade) }},
+	{Key{"tax", "no", "yes", "whether sales tax is charged on it"}, func(r *reader, p *Product) func(*node) { return r.yesNo(func(x bool) { p.NoTax = !x }) }},
+	{Key{"dated", "2026-09-14", "unknown; 2026-09-01 in the starter book", "the day of the price"}, func(r *reader, p *Product) func(*node) {
 		return parsed(r, quantity.ParseDate, func(x quantity.Date) { p.Dated = x })
 	}},
 	{Key{"source", "Fern Street Supply", "your own price book; in the starter book, an invented starter price", "who says so"},
-		func(r *reader, p *Product) func(*yaml.Node) { return r.text(&p.Source) }},
+		func(r *reader, p *Product) func(*node) { return r.text(&p.Source) }},
 }
 
 // roll is how it is sold as wallpaper; a copy, for the one of the book below stays.
@@ -61,7 +61,7 @@ func (p *Product) roll() *Roll {
 
 // product reads a product over the one of the same name in the book below, or nil,
 // from which it has what it does not say.
-func (r *reader) product(name string, at diag.Pos, body *yaml.Node, base *Product) *Product {
+func (r *reader) product(name string, at diag.Pos, body *node, base *Product) *Product {
 	p := &Product{}
 	if base != nil {
 		*p = *base
@@ -87,26 +87,28 @@ func (r *reader) product(name string, at diag.Pos, body *yaml.Node, base *Produc
 	if has(body, "roll") {
 		p.Pack, p.Sticks = quantity.Pack{}, nil
 	}
-	r.whole(p, base, at, entryKeys(r, body, "the product", productKeys, p))
+	entryKeys(r, body, "the product", productKeys, p)
+	r.whole(p, base, at, body)
 	return p
 }
 
 // whole refuses a product that is not sold in anything or has no price for it, and one
 // that is sold in another unit than the work that the book below takes it for.
-func (r *reader) whole(p, base *Product, at diag.Pos, given map[string]bool) {
-	packed := given["pack"] || given["roll"] || given["sticks"]
+func (r *reader) whole(p, base *Product, at diag.Pos, body *node) {
+	given := func(key string) bool { return has(body, key) }
+	packed := given("pack") || given("roll") || given("sticks")
 	switch {
-	case given["sticks"] && (given["pack"] || given["roll"] || given["price"]) || given["pack"] && given["roll"]:
+	case given("sticks") && (given("pack") || given("roll") || given("price")) || given("pack") && given("roll"):
 		r.found.Add(diag.Errorf(at, "book-two-ways", "%q is sold in two ways", p.Name).WithHint("keep one: pack and price, roll and price, or sticks, each with its price"))
 		return
 	case base == nil && !packed:
 		r.missing(at, p.Name, "pack", "pack: box of 10 sq ft   or   pack: each")
-	case len(p.Sticks) > 0 && given["price"]:
+	case len(p.Sticks) > 0 && given("price"):
 		r.missing(at, p.Name, "price for each stick", "sticks: {8 ft: $8.40}   in place of the price")
 	case p.Roll != nil && !(p.Roll.Length.Feet().IsPositive() && p.Roll.Width.Feet().IsPositive()):
 		r.missing(at, p.Name, "roll of any size", "roll: 20.5 in x 33 ft")
 	}
-	if !given["price"] && !given["sticks"] && (base == nil || packed) {
+	if !given("price") && !given("sticks") && (base == nil || packed) {
 		r.missing(at, p.Name, "price", "price: $24.90   , for a pack has the price it is sold at")
 	}
 	if base != nil && packed && p.unit() != base.unit() {
@@ -135,7 +137,7 @@ func spoken(u quantity.Unit) string {
 }
 
 // has reports whether a group has a key.
-func has(n *yaml.Node, key string) bool {
+func has(n *node, key string) bool {
 	for i := 0; i+1 < len(n.Content) && n.Kind == yaml.MappingNode; i += 2 {
 		if n.Content[i].Value == key {
 			return true
@@ -148,15 +150,15 @@ func has(n *yaml.Node, key string) bool {
 // probably meant for it, from which it would have the key.
 func (r *reader) missing(at diag.Pos, name, key, example string) {
 	d := diag.Errorf(at, "book-missing", "%q has no %s", name, key)
-	if near, ok := diag.Nearest(name, r.below); ok && near != name {
+	if near, ok := diag.Nearest(name, r.below.all(r.kind)); ok && near != name {
 		r.found.Add(d.WithHint("did you mean %q? what an entry does not say is taken from the one of its name; or add   %s", near, example))
 		return
 	}
 	r.found.Add(d.WithHint("add   %s", example))
 }
 
-func (r *reader) sticks(p *Product, n *yaml.Node) {
-	r.mapping(n, "sticks", func(key, value *yaml.Node) bool {
+func (r *reader) sticks(p *Product, n *node) {
+	r.mapping(n, "sticks", func(key, value *node) bool {
 		var s Stick
 		parsed(r, someLength, func(x quantity.Length) { s.Length = x })(key)
 		r.money(&s.Price)(value)

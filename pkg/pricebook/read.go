@@ -23,7 +23,7 @@ func Read(name, text string, below *Book) (*Book, diag.List) {
 		found.Add(*bad)
 		return b, found
 	case len(doc.Content) > 0 && doc.Content[0].Tag != "!!null":
-		r.sections(b, doc.Content[0])
+		r.sections(b, nodeOf(doc.Content[0]))
 	}
 	b.check(&found)
 	found.Sort()
@@ -54,14 +54,14 @@ func document(name, text string) (doc yaml.Node, bad *diag.Diag) {
 	return doc, &out
 }
 
-func (r *reader) sections(b *Book, n *yaml.Node) {
-	r.mapping(n, "the price book", func(key, value *yaml.Node) bool {
+func (r *reader) sections(b *Book, n *node) {
+	r.mapping(n, "the price book", func(key, value *node) bool {
 		for kind, section := range sections {
 			if key.Value != section {
 				continue
 			}
-			r.mapping(value, section, func(name, body *yaml.Node) bool {
-				e := &entry{kind: kind, name: even(name.Value), file: r.file, line: name.Line}
+			r.mapping(value, section, func(name, body *node) bool {
+				e := &entry{kind: kind, name: even(name.Value), file: r.file, line: int(name.Line)}
 				e.once.Do(func() { r.entry(e, name, body, b.below) })
 				if b.own(kind, e.name) != nil && name.Value != e.name {
 					r.wrong(name, "book-twice", "%q is given twice, as %q", e.name, name.Value)("keep one of them")
@@ -78,8 +78,8 @@ func (r *reader) sections(b *Book, n *yaml.Node) {
 // read reads an entry of the starter book when it is first asked for.
 func (e *entry) read() *entry {
 	e.once.Do(func() {
-		doc := plain(e.text)
-		r := &reader{file: e.file, above: e.line - 1, found: &e.found, starter: true}
+		doc := plain(e.text())
+		r := &reader{file: "starter book, " + e.file, above: e.line - 1, found: &e.found, starter: true}
 		r.entry(e, doc.Content[0], doc.Content[1], nil)
 	})
 	return e
@@ -88,9 +88,9 @@ func (e *entry) read() *entry {
 // even is a name in small letters with single blanks, as all names of a book are.
 func even(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
 
-func (r *reader) entry(e *entry, name, body *yaml.Node, below *Book) {
+func (r *reader) entry(e *entry, name, body *node, below *Book) {
 	at := r.pos(name)
-	r.below = below.all(e.kind)
+	r.below, r.kind = below, e.kind
 	if e.kind == products {
 		e.product = r.product(e.name, at, body, below.Product(e.name))
 		return

@@ -2,9 +2,11 @@ package pricebook
 
 import (
 	"errors"
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
@@ -20,29 +22,30 @@ type reader struct {
 	above int // lines of the file above the text that is read
 	found *diag.List
 
-	starter bool     // it is the book that ships
-	below   []string // names of the kind of entry being read, in the book below
+	starter bool  // it is the book that ships
+	below   *Book // the one that the entry adds to
+	kind    int   // of the entry
 }
 
-func (r *reader) pos(n *yaml.Node) diag.Pos {
-	return diag.Pos{File: r.file, Line: n.Line + r.above, Col: n.Column, Len: max(1, utf8.RuneCountInString(n.Value))}
+func (r *reader) pos(n *node) diag.Pos {
+	return diag.Pos{File: r.file, Line: int(n.Line) + r.above, Col: int(n.Column), Len: max(1, utf8.RuneCountInString(n.Value))}
 }
 
-func (r *reader) wrong(n *yaml.Node, code, format string, args ...any) func(hint string, args ...any) {
+func (r *reader) wrong(n *node, code, format string, args ...any) func(hint string, args ...any) {
 	d := diag.Errorf(r.pos(n), code, format, args...)
 	return func(hint string, args ...any) { r.found.Add(d.WithHint(hint, args...)) }
 }
 
 // hundreds are what a comma between thousands cuts off in a group in brackets.
-var hundreds = regexp.MustCompile(`^\d{3}(\.\d+)?$`)
+var hundreds = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\d{3}(\.\d+)?$`) })
 
 // mapping visits the keys of a group; visit returns false for a key it does not know.
-func (r *reader) mapping(n *yaml.Node, what string, visit func(key, value *yaml.Node) bool, known ...string) {
+func (r *reader) mapping(n *node, what string, visit func(key, value *node) bool, known ...string) {
 	if n.Kind != yaml.MappingNode {
 		r.wrong(n, "book-want-group", "%s is not a group of keys", what)("write keys with values below it")
 		return
 	}
-	seen := map[string]bool{}
+	seen := make(map[string]bool, len(n.Content)/2)
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key := n.Content[i]
 		switch {
@@ -50,7 +53,7 @@ func (r *reader) mapping(n *yaml.Node, what string, visit func(key, value *yaml.
 			r.wrong(key, "book-twice", "%q is given twice", key.Value)("keep one of them")
 		case !visit(key, n.Content[i+1]):
 			tell := r.wrong(key, "book-unknown-key", "%s has no key %q", what, key.Value)
-			if hundreds.MatchString(key.Value) {
+			if hundreds().MatchString(key.Value) {
 				tell("a comma between { and } begins another key; write an amount without it, e.g. $1200")
 			} else if near, ok := diag.Nearest(key.Value, known); ok {
 				tell("did you mean %q?", near)
@@ -63,28 +66,24 @@ func (r *reader) mapping(n *yaml.Node, what string, visit func(key, value *yaml.
 }
 
 // keys reads a group by a table of its keys.
-func (r *reader) keys(n *yaml.Node, what string, table map[string]func(*yaml.Node)) {
-	names := make([]string, 0, len(table))
-	for k := range table {
-		names = append(names, k)
-	}
-	r.mapping(n, what, func(key, value *yaml.Node) bool {
+func (r *reader) keys(n *node, what string, table map[string]func(*node)) {
+	r.mapping(n, what, func(key, value *node) bool {
 		read := table[key.Value]
 		if read == nil {
 			return false
 		}
 		read(value)
 		return true
-	}, names...)
+	}, slices.Collect(maps.Keys(table))...)
 }
 
 // text returns a reader of plain words.
-func (r *reader) text(to *string) func(*yaml.Node) {
-	return func(n *yaml.Node) { *to = r.words(n) }
+func (r *reader) text(to *string) func(*node) {
+	return func(n *node) { *to = r.words(n) }
 }
 
-func (r *reader) words(n *yaml.Node) string {
-	if n.Kind != yaml.ScalarNode || n.Tag == "!!null" {
+func (r *reader) words(n *node) string {
+	if n.Kind != yaml.ScalarNode || n.Null {
 		r.wrong(n, "book-want-value", "a single value belongs here")("write it behind the colon")
 		return ""
 	}
@@ -92,8 +91,8 @@ func (r *reader) words(n *yaml.Node) string {
 }
 
 // parsed returns a reader that hands the value to a parser of package quantity.
-func parsed[T any](r *reader, parse func(string) (T, error), take func(T)) func(*yaml.Node) {
-	return func(n *yaml.Node) {
+func parsed[T any](r *reader, parse func(string) (T, error), take func(T)) func(*node) {
+	return func(n *node) {
 		text := r.words(n)
 		if text == "" {
 			return
@@ -107,7 +106,7 @@ func parsed[T any](r *reader, parse func(string) (T, error), take func(T)) func(
 	}
 }
 
-func (r *reader) refused(n *yaml.Node, err error) {
+func (r *reader) refused(n *node, err error) {
 	q := &quantity.Error{}
 	if errors.As(err, &q) {
 		r.wrong(n, "book-bad-value", "%q: %s", n.Value, q.Why)("write %s", q.Want)
@@ -116,7 +115,7 @@ func (r *reader) refused(n *yaml.Node, err error) {
 	r.wrong(n, "book-bad-value", "%v", err)("see docs/price-book.md")
 }
 
-func (r *reader) money(to *decimal.Decimal) func(*yaml.Node) {
+func (r *reader) money(to *decimal.Decimal) func(*node) {
 	return parsed(r, dollars, func(x decimal.Decimal) { *to = x })
 }
 
@@ -129,13 +128,13 @@ func dollars(text string) (decimal.Decimal, error) {
 	return x, err
 }
 
-func (r *reader) yesNo(take func(bool)) func(*yaml.Node) {
+func (r *reader) yesNo(take func(bool)) func(*node) {
 	return parsed(r, quantity.ParseYesNo, take)
 }
 
 // list reads a list of words, or none.
-func (r *reader) list(take func(*yaml.Node)) func(*yaml.Node) {
-	return func(n *yaml.Node) {
+func (r *reader) list(take func(*node)) func(*node) {
+	return func(n *node) {
 		switch {
 		case n.Kind == yaml.ScalarNode && n.Value == "none":
 		case n.Kind != yaml.SequenceNode:

@@ -1,8 +1,10 @@
 package pricebook
 
 import (
+	"bytes"
 	"embed"
-	"strings"
+	"io"
+	"slices"
 	"sync"
 
 	"ledgerboard/pkg/diag"
@@ -19,20 +21,31 @@ var Starter = sync.OnceValue(index)
 func index() *Book {
 	b := &Book{products: map[string]*entry{}, items: map[string]*entry{}}
 	dir, _ := files.ReadDir("book") // embedded, so always there
+	var text []byte
 	for _, f := range dir {
-		text, _ := files.ReadFile("book/" + f.Name())
-		b.index("starter book, "+f.Name(), string(text))
+		info, _ := f.Info()
+		text = slices.Grow(text[:0], int(info.Size()))[:info.Size()]
+		part(f.Name(), text, 0)
+		b.index(f.Name(), text)
 	}
 	return b
 }
 
-// An entry is a product or an item: its text until it is read.
+// part reads a part of a file of the starter book.
+func part(file string, to []byte, from int64) {
+	f, _ := files.Open("book/" + file) // embedded and a file, so neither can fail
+	_, _ = f.(io.ReaderAt).ReadAt(to, from)
+}
+
+// An entry is a product or an item; one of the starter book is a part of a file until it
+// is read.
 type entry struct {
 	kind    int
 	name    string
 	file    string
 	line    int // of its name
-	text    string
+	from    int // of its text in the file, and to
+	to      int
 	once    sync.Once
 	product *Product
 	item    *Item
@@ -46,31 +59,38 @@ const (
 
 var sections = [...]string{"products", "items"}
 
+// text is that of an entry of the starter book.
+func (e *entry) text() string {
+	text := make([]byte, e.to-e.from)
+	part(e.file, text, int64(e.from))
+	return string(text)
+}
+
 // index finds the entries of a file whose form is known to be sound: each begins with
 // its name, two spaces in.
-func (b *Book) index(file, text string) {
-	kind, start := items, 0
+func (b *Book) index(file string, text []byte) {
+	kind := items
 	var open *entry
 	end := func(at int) {
 		if open != nil {
-			open.text = text[start:at]
+			open.to = at
 			open = nil
 		}
 	}
 	at, n := 0, 0
-	for line := range strings.Lines(text) {
+	for line := range bytes.Lines(text) {
 		n++
-		switch first := strings.TrimLeft(line, " "); {
-		case first == "\n" || first[0] == '#' || len(line)-len(first) > 2:
+		switch first := bytes.TrimLeft(line, " "); {
+		case first[0] == '\n' || first[0] == '#' || len(line)-len(first) > 2:
 		case len(line)-len(first) == 2:
 			end(at)
-			name, _, _ := strings.Cut(first, ":")
-			open, start = &entry{kind: kind, name: name, file: file, line: n}, at
+			name, _, _ := bytes.Cut(first, []byte(":"))
+			open = &entry{kind: kind, name: string(name), file: file, line: n, from: at}
 			b.put(open)
 		default:
 			end(at)
 			kind = items
-			if strings.HasPrefix(line, "products:") {
+			if bytes.HasPrefix(line, []byte("products:")) {
 				kind = products
 			}
 		}

@@ -59,7 +59,7 @@ func (c *cursor) wantCents(amount string) string {
 	if next := c.peek(); next.kind == word && next.tight { // 2.125e5
 		return c.want
 	}
-	if pointed.MatchString(amount) {
+	if pointed().MatchString(amount) {
 		return "a comma between thousands: " + strings.ReplaceAll(amount, ".", ",") + "; or dollars and cents, e.g. 285,000.50"
 	}
 	return "dollars and cents, e.g. 285,000 or 285,000.50"

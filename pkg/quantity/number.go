@@ -4,6 +4,7 @@ import (
 	"math/big"
 	"regexp"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 )
@@ -16,10 +17,26 @@ const (
 	maxDigits = 15 // before the point, everywhere
 )
 
-// written is a number as it stands: with no commas, or commas between all thousands.
-var written = regexp.MustCompile(`^(?:[0-9]+|[1-9][0-9]{0,2}(?:,[0-9]{3})+)?(?:\.[0-9]+)?$`)
+// written reports whether a number stands with no commas, or with commas between all
+// thousands.
+func written(text string) bool {
+	before, after, pointed := strings.Cut(text, ".")
+	first, rest, commas := strings.Cut(before, ",")
+	switch {
+	case pointed && !whole(after):
+		return false
+	case !commas:
+		return before == "" || whole(before)
+	}
+	sound := whole(first) && first[0] != '0' && len(first) <= 3
+	for three := range strings.SplitSeq(rest, ",") {
+		sound = sound && whole(three) && len(three) == 3
+	}
+	return sound
+}
 
-var whole = regexp.MustCompile(`^[0-9]+$`)
+// whole reports whether a text is digits alone.
+func whole(text string) bool { return text != "" && strings.Trim(text, "0123456789") == "" }
 
 // vulgar are the fractions that are one character.
 var vulgar = map[string][2]int64{
@@ -51,7 +68,7 @@ func (c *cursor) checkNumber(t token, places int) error {
 		return c.refuse(t, "the number is missing")
 	case t.kind != number:
 		return c.refuse(t, "%q is not a number", t.text)
-	case !written.MatchString(t.text):
+	case !written(t.text):
 		last, want := t, wantNumber(t.text)
 		if n := c.ahead(1); n.tight && n.kind == word {
 			if last = n; lookalike(n) {
@@ -77,15 +94,16 @@ func lookalike(t token) bool {
 	return t.tight && t.kind == word && strings.Trim(t.text, "OoIl") == ""
 }
 
+// What other countries write: points between thousands, and a comma before decimals.
 var (
-	pointed  = regexp.MustCompile(`^[0-9]{1,3}(?:\.[0-9]{3})+(?:,[0-9]+)?$`)
-	decimals = regexp.MustCompile(`^[0-9]+,[0-9]{1,2}$`)
+	pointed  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[0-9]{1,3}(?:\.[0-9]{3})+(?:,[0-9]+)?$`) })
+	decimals = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[0-9]+,[0-9]{1,2}$`) })
 )
 
 // wantNumber says how a number would be written that has its commas and points as
 // in other countries, or how any is.
 func wantNumber(text string) string {
-	if pointed.MatchString(text) || decimals.MatchString(text) {
+	if pointed().MatchString(text) || decimals().MatchString(text) {
 		return "a comma between thousands and a point before decimals: " + strings.NewReplacer(",", ".", ".", ",").Replace(text)
 	}
 	return "commas only between thousands and one point before decimals, e.g. 1,200.50"
@@ -149,7 +167,7 @@ func (c *cursor) fraction() (*big.Rat, error) {
 // fraction returns why the fraction is refused, if it is.
 func fraction(top, bottom string) (f *big.Rat, why string) {
 	const most = 4 // digits
-	if !whole.MatchString(top) || !whole.MatchString(bottom) || len(top) > most || len(bottom) > most {
+	if !whole(top) || !whole(bottom) || len(top) > most || len(bottom) > most {
 		return nil, "is not a fraction"
 	}
 	var a, b big.Int
@@ -163,6 +181,9 @@ func fraction(top, bottom string) (f *big.Rat, why string) {
 
 // toDecimal rounds to places and drops zeros at the end.
 func toDecimal(r *big.Rat, places int32) decimal.Decimal {
+	if n, exact := r.FloatPrec(); exact && n < int(places) { // no more digits than there are
+		places = int32(n)
+	}
 	return trim(decimal.NewFromBigRat(r, places))
 }
 
@@ -172,9 +193,20 @@ func trim(d decimal.Decimal) decimal.Decimal {
 	if d.Exponent() > 0 {
 		return decimal.NewFromBigInt(d.BigInt(), 0)
 	}
-	ten, n, exp := big.NewInt(10), d.Coefficient(), d.Exponent()
+	exp := d.Exponent()
+	if d.NumDigits() <= 18 { // fits a machine word
+		n := d.CoefficientInt64()
+		for ; exp < 0 && n%10 == 0; exp++ {
+			n /= 10
+		}
+		if exp == d.Exponent() {
+			return d
+		}
+		return decimal.New(n, exp)
+	}
+	ten, n, r := big.NewInt(10), d.Coefficient(), new(big.Int)
 	for exp < 0 {
-		q, r := new(big.Int).QuoRem(n, ten, new(big.Int))
+		q, _ := new(big.Int).QuoRem(n, ten, r)
 		if r.Sign() != 0 {
 			break
 		}

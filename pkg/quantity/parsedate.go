@@ -123,7 +123,7 @@ func (c *cursor) civil(year, month, day token) (Date, error) {
 
 // small returns a whole number of at most four digits, or -1.
 func (c *cursor) small(t token) int {
-	if !whole.MatchString(t.text) || len(t.text) > 4 {
+	if !whole(t.text) || len(t.text) > 4 {
 		return -1
 	}
 	n, err := strconv.Atoi(t.text)

@@ -3,7 +3,6 @@ package quantity
 import (
 	"fmt"
 	"math/big"
-	"regexp"
 	"strings"
 )
 
@@ -113,18 +112,16 @@ func (c *cursor) splitX() {
 			continue
 		}
 		at := len(unit)
-		x := token{word, t.text[at:], "x", t.at + at, true}
+		x := token{kind: word, text: t.text[at:], name: "x", at: t.at + at, tight: true}
 		t.text, t.name = t.text[:at], unit
 		c.toks = append(c.toks[:i], append([]token{t, x}, c.toks[i+1:]...)...)
 	}
 }
 
-var doorCode = regexp.MustCompile(`^[1-9][0-9][1-9][0-9]$`)
-
 // doorCode refuses 2868, which says feet, inches, feet, inches.
 func (c *cursor) doorCode() error {
 	t := c.peek()
-	if !doorCode.MatchString(t.text) || c.ahead(1).kind != end {
+	if len(t.text) != 4 || !whole(t.text) || t.text[0] == '0' || t.text[2] == '0' || c.ahead(1).kind != end {
 		return nil
 	}
 	d := t.text

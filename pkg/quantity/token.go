@@ -6,7 +6,7 @@ import (
 	"unicode/utf8"
 )
 
-type kind int
+type kind uint8
 
 const (
 	end      kind = iota
@@ -18,16 +18,16 @@ const (
 
 // token is one piece of a text.
 type token struct {
-	kind  kind
 	text  string // as written
 	name  string // lower case, without a full stop, odd dashes, slashes and quotes made plain
 	at    int    // byte offset
-	tight bool   // no space before it
+	kind  kind
+	tight bool // no space before it
 }
 
 // scan splits a text; the last token is always of kind end.
 func scan(text string) []token {
-	var toks []token
+	toks := make([]token, 0, 4)
 	last := 0
 	for at := 0; at < len(text); {
 		r, size := utf8.DecodeRuneInString(text[at:])

@@ -201,9 +201,9 @@ func unitWord(u quantity.Unit) string {
 func who(a *answer.Answer, m *model.Member) string {
 	given := m.Given
 	switch {
-	case given["quote_covers"].Choice != "":
+	case given.Of("quote_covers").Choice != "":
 		return "quote"
-	case given["who"].Choice == "own":
+	case given.Of("who").Choice == "own":
 		return "own"
 	}
 	return "hired"

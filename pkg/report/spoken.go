@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"regexp"
 	"strings"
+	"sync"
 )
 
 // spoken are the words of the pages and of the trade for lines that have another
@@ -81,13 +82,13 @@ func Ask(label string) Asked {
 }
 
 var (
-	unspoken = regexp.MustCompile(`\([^)]*\)|\d+(\.\d+)?%|['’,]|^[-+=] `)
-	blanks   = regexp.MustCompile(`[\s_-]+`)
+	unspoken = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\([^)]*\)|\d+(\.\d+)?%|['’,]|^[-+=] `) })
+	blanks   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[\s_-]+`) })
 )
 
 // evened writes words as line names are written, without signs, percentages,
 // apostrophes and what stands in brackets.
 func evened(words string) string {
-	s := unspoken.ReplaceAllString(strings.ToLower(strings.TrimSpace(words)), "")
-	return blanks.ReplaceAllString(strings.TrimSpace(s), "_")
+	s := unspoken().ReplaceAllString(strings.ToLower(strings.TrimSpace(words)), "")
+	return blanks().ReplaceAllString(strings.TrimSpace(s), "_")
 }

@@ -18,7 +18,7 @@ func edges(d *modeltest.Draw, low, high int64, lines ...string) []int64 {
 	}
 	visit(d.Deal, func(x *model.Member) {
 		switch {
-		case x.Set == "fee" && varies[x.Given["base"].Refers]:
+		case x.Set == "fee" && varies[x.Given.Of("base").Refers]:
 			e.charge(x)
 		case x.Set == "loan" && varies["price"]:
 			e.loan(x)
@@ -43,7 +43,7 @@ type edging struct {
 // near adds the whole dollars around a base, and around the price at which the
 // all-in price comes to it.
 func (e *edging) near(base decimal.Decimal) {
-	given := func(line string) decimal.Decimal { return e.deal.Given[line].Number }
+	given := func(line string) decimal.Decimal { return e.deal.Given.Of(line).Number }
 	rest := base.Sub(given("assignment_fee"))
 	for _, x := range []decimal.Decimal{
 		base, rest, rest.Sub(given("premium_least")), rest.DivRound(given("premium_share").Add(decimal.NewFromInt(1)), 9),
@@ -60,11 +60,11 @@ func (e *edging) near(base decimal.Decimal) {
 func (e *edging) charge(f *model.Member) {
 	visit(f, func(x *model.Member) {
 		for _, line := range []string{"lower", "upper", "base_over", "base_up_to"} {
-			if v, given := x.Given[line]; given {
+			if v, given := x.Given.Look(line); given {
 				e.near(v.Number)
 			}
 		}
-		size := x.Given["unit_size"].Number
+		size := x.Given.Of("unit_size").Number
 		if !size.IsPositive() {
 			return
 		}
@@ -78,11 +78,11 @@ func (e *edging) charge(f *model.Member) {
 // loan adds the prices at which the values that cap a loan begin to do so, as far
 // as a single loan tells.
 func (e *edging) loan(l *model.Member) {
-	given := func(line string) decimal.Decimal { return l.Given[line].Number }
-	e.near(e.deal.Given["as_is_value"].Number.Add(e.deal.Given["seller_credit"].Number))
-	value := e.deal.Given["lender_value"]
+	given := func(line string) decimal.Decimal { return l.Given.Of(line).Number }
+	e.near(e.deal.Given.Of("as_is_value").Number.Add(e.deal.Given.Of("seller_credit").Number))
+	value := e.deal.Given.Of("lender_value")
 	if value.Text == "" {
-		value = e.deal.Given["after_repair_value"]
+		value = e.deal.Given.Of("after_repair_value")
 	}
 	if share := given("price_share"); share.IsPositive() && given("value_cap").IsPositive() {
 		e.near(value.Number.Mul(given("value_cap")).DivRound(share, 2))

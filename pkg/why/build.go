@@ -26,7 +26,7 @@ func (r *Reader) layOut(t *Tree) []Term {
 	if c.Given != nil && c.Given.Refers == "" {
 		rule = f.leaf(Given, nil, c.Expr.Number)
 	} else {
-		rule = f.build(c.Expr, c.Line.Formula)
+		rule = f.build(c.Expr, c.Line.Formula())
 	}
 	if _, plain := plainUnits[c.Line.Unit]; plain || rule.Unit == "" {
 		rule.push(c.Line.Unit)
@@ -94,8 +94,8 @@ func (f frame) build(e *model.Expr, written *formula.Node) *Tree {
 
 func (f frame) simple(e *model.Expr, written *formula.Node) *Tree {
 	switch n := e.Node; {
-	case e.Cell >= 0:
-		return f.Explain(f.model.Cells[e.Cell], f.month)
+	case !e.IsNumber():
+		return f.Explain(f.model.Cells[e.Reads(f.cell.Member)], f.month)
 	case n == nil: // a default's word of choice
 		return f.leaf(Number, written, e.Number)
 	case n.Text != "":

@@ -31,7 +31,7 @@ func house(t *testing.T) *model.Member {
 		{d, "contingency_share", "12%", 18}, {loan, "rate", "11.25%", 31}, {loan, "price_share", "85%", 28},
 		{loan, "renovation_share", "90%", 29}, {d.In("cost")[0], "lump", "$68,431.27", 21},
 	} {
-		v := g.m.Given[g.line]
+		v := g.m.Given.Of(g.line)
 		v.Text, v.Pos = g.text, diag.Pos{File: "house.yaml", Line: g.at, Col: 12}
 		g.m.Give(g.line, v)
 	}

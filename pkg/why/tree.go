@@ -100,7 +100,7 @@ func (r *Reader) Explain(c *model.Cell, month int) *Tree {
 	dims, _ := formula.ParseUnit(c.Line.Unit) // checked with the document
 	t := &Tree{
 		Kind: Line, Cell: c, Month: month, Value: r.values.In(c, month),
-		Unit: c.Line.Unit, dims: dims, node: c.Line.Formula, reader: r,
+		Unit: c.Line.Unit, dims: dims, node: c.Line.Formula(), reader: r,
 	}
 	r.lines[at] = t
 	return t

@@ -25,8 +25,8 @@ func keep(m *model.Member, arrange func([]*model.Member) []*model.Member, kept m
 }
 
 func copyInto(m *model.Member, arrange func([]*model.Member) []*model.Member, kept map[*model.Member]bool, to map[*model.Member]*model.Member) {
-	for line, v := range m.Given {
-		to[m].Give(line, v)
+	for _, g := range m.Given {
+		to[m].Give(g.Line, *g.Value)
 	}
 	for _, c := range arrange(m.Children) {
 		for _, l := range c.Links {

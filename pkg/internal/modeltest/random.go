@@ -2,7 +2,6 @@ package modeltest
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 
@@ -84,8 +83,9 @@ func (d *Draw) GoString() string {
 
 func show(b *strings.Builder, m *model.Member, lead string) {
 	fmt.Fprintf(b, "%s%s %s:", lead, m.Set, m.Kind)
-	for _, line := range slices.Sorted(maps.Keys(m.Given)) {
-		v := m.Given[line]
+	given := slices.SortedFunc(slices.Values(m.Given), func(a, b model.Given) int { return strings.Compare(a.Line, b.Line) })
+	for _, g := range given {
+		line, v := g.Line, g.Value
 		switch {
 		case v.Refers != "":
 			fmt.Fprintf(b, " %s=of %s", line, v.Refers)

@@ -74,7 +74,7 @@ func (d *drawer) works() {
 			d.giveMoney(5, c, "hired_rate", 0, 120)
 		}
 		for _, line := range []string{"materials", "labour", "lump"} {
-			sum = sum.Add(c.Given[line].Number)
+			sum = sum.Add(c.Given.Of(line).Number)
 		}
 	}
 	d.giveMoney(6, d.Deal, "own_labour_rate", 0, 90)
@@ -91,11 +91,11 @@ func (d *drawer) works() {
 }
 
 func (d *drawer) curve(cost decimal.Decimal) {
-	length := d.Deal.Given["renovation"].Number
+	length := d.Deal.Given.Of("renovation").Number
 	if length.IsZero() && cost.IsPositive() {
 		d.use("work of no length")
 	}
-	if d.Deal.Given["standstill"].Number.IsPositive() && length.IsPositive() {
+	if d.Deal.Given.Of("standstill").Number.IsPositive() && length.IsPositive() {
 		d.use("standstill in work")
 	}
 	if d.chance(1) {
@@ -166,7 +166,7 @@ func (d *drawer) partner() {
 		return
 	}
 	d.Deal.GiveNumber("partner_share", d.share(0.01, 0.99))
-	if d.giveShare(9, d.Deal, "partner_split", 0, 0.95) && !d.Deal.Given["partner_split"].Number.Equal(d.Deal.Given["partner_share"].Number) {
+	if d.giveShare(9, d.Deal, "partner_split", 0, 0.95) && !d.Deal.Given.Of("partner_split").Number.Equal(d.Deal.Given.Of("partner_share").Number) {
 		d.use("unequal split")
 	}
 	d.giveShare(9, d.Deal, "preferred_rate", 0, 0.2)
@@ -209,7 +209,7 @@ func (d *drawer) targets() {
 			d.Targets = append(d.Targets, one.name+"_to_spare")
 		}
 	}
-	if d.Deal.Given["cash_available"].Text != "" {
+	if d.Deal.Given.Of("cash_available").Text != "" {
 		d.giveMoney(8, x, "cash_reserve", 0, 20_000)
 	}
 	switch len(d.Targets) {

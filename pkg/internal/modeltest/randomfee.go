@@ -52,7 +52,7 @@ func (d *drawer) fee(f *model.Member, p feePlace) {
 		f.GiveNumber("fixed", d.money(0, p.sum))
 	case form <= 2 && p.timed:
 		d.byTime(f, p)
-		if f.Given["paid_ahead"].Text != "" {
+		if f.Given.Of("paid_ahead").Text != "" {
 			return
 		}
 	case form <= 4:
@@ -61,7 +61,7 @@ func (d *drawer) fee(f *model.Member, p feePlace) {
 	case form == 5:
 		d.base(f, p)
 		f.GiveNumber("unit_size", pick(d, dec(500), dec(100), dec(1000), dec(0.5), d.money(1, 999)))
-		f.GiveNumber("unit_price", f.Given["unit_size"].Number.Mul(d.share(0, p.share)).Round(2))
+		f.GiveNumber("unit_price", f.Given.Of("unit_size").Number.Mul(d.share(0, p.share)).Round(2))
 	default:
 		d.byTable(f, p, form)
 	}
@@ -72,7 +72,7 @@ func (d *drawer) fee(f *model.Member, p feePlace) {
 func (d *drawer) ends(f *model.Member, p feePlace) {
 	least := d.giveMoney(4, f, "least", 0, p.sum/2)
 	if d.chance(4) {
-		f.GiveNumber("most", decimal.Max(dec(0.01), f.Given["least"].Number).Add(d.money(0, p.sum)))
+		f.GiveNumber("most", decimal.Max(dec(0.01), f.Given.Of("least").Number).Add(d.money(0, p.sum)))
 		if least {
 			d.use("least and most")
 		}
@@ -80,7 +80,7 @@ func (d *drawer) ends(f *model.Member, p feePlace) {
 	if d.steady {
 		return
 	}
-	if d.giveFlag(3, f, "credit") && f.Given["share"].Number.IsPositive() {
+	if d.giveFlag(3, f, "credit") && f.Given.Of("share").Number.IsPositive() {
 		d.use("credit by share")
 	}
 }
@@ -200,7 +200,7 @@ func (d *drawer) rate(b *model.Member, p feePlace, slab bool, before decimal.Dec
 	case form == 4:
 		d.use("rate per unit")
 		b.GiveNumber("unit_size", pick(d, dec(500), dec(100), dec(1000), dec(250.5)))
-		b.GiveNumber("unit_price", b.Given["unit_size"].Number.Mul(d.share(0, p.share)).Round(2))
+		b.GiveNumber("unit_price", b.Given.Of("unit_size").Number.Mul(d.share(0, p.share)).Round(2))
 	case form == 5 && slab:
 		d.use("fixed slab")
 		b.GiveNumber("fixed", d.money(0, p.sum))

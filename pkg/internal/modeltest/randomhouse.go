@@ -41,11 +41,11 @@ func (d *drawer) house() {
 	d.local()
 	w := &worksite{drawer: d, house: houseMeasures}
 	if d.chance(5) { // how long it takes follows from the work, which then cannot go by it
-		delete(d.Deal.Given, "renovation")
+		d.Deal.Withdraw("renovation")
 		w.house = slices.DeleteFunc(slices.Clone(houseMeasures), func(m string) bool { return m == "months_of_work" })
 	}
 	if d.chance(5) { // the value follows from what the options add
-		delete(d.Deal.Given, "after_repair_value")
+		d.Deal.Withdraw("after_repair_value")
 		d.giveMoney(14, d.Deal, "value_before_work", 60_000, 400_000)
 	}
 	w.trades()

@@ -24,7 +24,7 @@ func (d *drawer) loans() {
 		d.amounts(x, i, &left, capped)
 		d.interest(x)
 		d.ending(x)
-		if x.Given["renovation_share"].Text != "" {
+		if x.Given.Of("renovation_share").Text != "" {
 			d.draws(x, d.steady && capped)
 		}
 		d.fees(x, "loan_fee")
@@ -72,7 +72,7 @@ func (d *drawer) amounts(x *model.Member, before int, left *decimal.Decimal, cap
 // interest draws how it runs. A reserve needs interest paid from it, and level
 // payments need monthly interest on the balance.
 func (d *drawer) interest(x *model.Member) {
-	if !d.giveShare(14, x, "rate", 0, 0.25) || x.Given["rate"].Number.IsZero() {
+	if !d.giveShare(14, x, "rate", 0, 0.25) || x.Given.Of("rate").Number.IsZero() {
 		d.use("no rate")
 	}
 	if d.chance(10) {
@@ -81,8 +81,8 @@ func (d *drawer) interest(x *model.Member) {
 	if d.chance(12) {
 		choose(x, "interest_paid", pick(d, "reserve", "monthly", "at payoff", "added monthly", "reserve"))
 	}
-	onCommitment := x.Given["interest_on"].Choice == "commitment"
-	switch paid := x.Given["interest_paid"].Choice; {
+	onCommitment := x.Given.Of("interest_on").Choice == "commitment"
+	switch paid := x.Given.Of("interest_paid").Choice; {
 	case paid == "reserve":
 		if d.giveMoney(14, x, "reserve_wanted", 0, pick(d, 60_000.0, 2500, 2500, 12_000, 12_000, 900_000)) && onCommitment {
 			d.use("commitment and reserve")

@@ -54,7 +54,7 @@ func (d *drawer) rectangle(r *model.Member, name string, low, high int64) *model
 func (d *drawer) rectangles(r *model.Member) left {
 	a := d.rectangle(r, "floor", 6, 24)
 	side := func(s *model.Member) (length, width decimal.Decimal) {
-		return s.Given["length"].Number, s.Given["width"].Number
+		return s.Given.Of("length").Number, s.Given.Of("width").Number
 	}
 	length, width := side(a)
 	l := left{run: length.Add(width).Mul(dec(2)), floor: length.Mul(width)}
@@ -133,12 +133,12 @@ func (d *drawer) opening(r *model.Member, l *left) {
 
 // fitting draws fixed parts, if the room still has the floor and the wall for them.
 func (d *drawer) fitting(r *model.Member, l *left) {
-	f := model.Member{Given: map[string]model.Value{}}
+	f := model.Member{}
 	d.word(14, &f, "sort", "tub", "shower", "vanity", "toilet", "sink", "base cabinet", "base cabinet", "wall cabinet", "island", "other")
 	length, depth, n, walls, high := decimal.Zero, decimal.Zero, one, one, decimal.Zero
 	some := func(n int, line string, to *decimal.Decimal, x func() decimal.Decimal) {
 		if d.give(n, &f, line, x) {
-			*to = f.Given[line].Number
+			*to = f.Given.Of(line).Number
 		}
 	}
 	some(14, "fitting_length", &length, func() decimal.Decimal { return d.ft(1, 6) })

@@ -39,7 +39,7 @@ func Prepare(m *model.Model, steps []model.Step, axes []int, changed map[int]dec
 	}
 	p := &Prepared{Model: &own, Fixed: w.Values}
 	for _, step := range varying {
-		left := model.Step{Block: step.Block}
+		left := model.Step{}
 		for _, c := range step.Cells {
 			if slices.Contains(axes, c) || !s.cell(c) {
 				left.Cells = append(left.Cells, c)
@@ -57,42 +57,41 @@ type simplifier struct {
 	model *model.Model
 	fixed *Values[decimal.Decimal]
 	moves []bool
+	of    *model.Member // whose formula is cut down
 }
 
 // cell cuts one cell's formula down and reports whether it does not move at all.
 func (s *simplifier) cell(c int) bool {
 	old := s.model.Cells[c]
 	cell := *old
+	s.of = cell.Member
 	cell.Expr = s.expr(old.Expr)
-	if adds(cell.Expr, c) {
+	if s.adds(cell.Expr, c) {
 		cell.Expr = model.Constant(decimal.Decimal{})
 	}
 	s.model.Cells[c] = &cell
 	n := cell.Expr
-	if n.Op != nil || n.Cell >= 0 {
+	if !n.IsNumber() {
 		return false
 	}
 	s.moves[c] = false
 	s.fixed.Scalar[c] = n.Number
 	if cell.Line.Monthly {
-		s.fixed.Month[c] = make([]decimal.Decimal, s.fixed.Last+1)
-		for i := range s.fixed.Month[c] {
-			s.fixed.Month[c][i] = n.Number
-		}
+		s.fixed.SetMonth(c, slices.Repeat([]decimal.Decimal{n.Number}, s.fixed.Last+1))
 	}
 	return true
 }
 
 // adds reports whether an expression is the cell's own value of the month before
 // and nothing else, which is always 0.
-func adds(x *model.Expr, self int) bool {
-	return x.Op != nil && x.Op.Code == formula.Prior && x.Args[0].Op == nil && x.Args[0].Cell == self
+func (s *simplifier) adds(x *model.Expr, self int) bool {
+	return x.Op != nil && x.Op.Code == formula.Prior && x.Args[0].Op == nil && x.Args[0].Reads(s.of) == self
 }
 
 func (s *simplifier) expr(x *model.Expr) *model.Expr {
 	if x.Op == nil {
-		if x.Cell >= 0 && !s.moves[x.Cell] && (!s.model.Cells[x.Cell].Line.Monthly || s.always0(x.Cell)) {
-			return model.Constant(s.fixed.Scalar[x.Cell])
+		if c := x.Reads(s.of); c >= 0 && !s.moves[c] && (!s.model.Cells[c].Line.Monthly || s.always0(c)) {
+			return model.Constant(s.fixed.Scalar[c])
 		}
 		return x
 	}
@@ -101,7 +100,7 @@ func (s *simplifier) expr(x *model.Expr) *model.Expr {
 	known := len(x.Args) > 0
 	for i, a := range x.Args {
 		out.Args[i] = s.expr(a)
-		known = known && isNumber(out.Args[i])
+		known = known && out.Args[i].IsNumber()
 	}
 	if known && x.Op.Exact != nil {
 		return s.number(&out)
@@ -111,7 +110,7 @@ func (s *simplifier) expr(x *model.Expr) *model.Expr {
 
 // always0 reports whether a monthly cell that does not move is 0 in every month.
 func (s *simplifier) always0(c int) bool {
-	for _, x := range s.fixed.Month[c] {
+	for _, x := range s.fixed.Month(c) {
 		if !x.IsZero() {
 			return false
 		}
@@ -119,8 +118,7 @@ func (s *simplifier) always0(c int) bool {
 	return s.fixed.Scalar[c].IsZero()
 }
 
-func isNumber(x *model.Expr) bool { return x.Op == nil && x.Cell < 0 }
-func is0(x *model.Expr) bool      { return isNumber(x) && x.Number.IsZero() }
+func is0(x *model.Expr) bool { return x.IsNumber() && x.Number.IsZero() }
 
 // number replaces an operator on known values by its result.
 func (s *simplifier) number(x *model.Expr) *model.Expr {
@@ -140,7 +138,7 @@ func (s *simplifier) shorter(x *model.Expr) *model.Expr {
 	zero := model.Constant(decimal.Decimal{})
 	switch x.Op.Code {
 	case formula.If:
-		if isNumber(x.Args[0]) && !is0(x.Args[0]) {
+		if x.Args[0].IsNumber() && !is0(x.Args[0]) {
 			return x.Args[1]
 		}
 		if is0(x.Args[0]) {
@@ -175,7 +173,7 @@ func (s *simplifier) total(x *model.Expr) *model.Expr {
 	sum := decimal.Decimal{}
 	var left []*model.Expr
 	for _, a := range x.Args {
-		if isNumber(a) {
+		if a.IsNumber() {
 			sum = sum.Add(a.Number)
 		} else {
 			left = append(left, a)

@@ -8,8 +8,8 @@ import (
 // value works out an expression in the walker's month.
 func (w *Walker[T, R]) value(x *model.Expr) (T, error) {
 	if x.Op == nil {
-		if x.Cell >= 0 {
-			return w.read(x.Cell), nil
+		if cell := x.Reads(w.of); cell >= 0 {
+			return w.read(cell), nil
 		}
 		return w.Rules.Number(x), nil
 	}
@@ -59,14 +59,15 @@ func (w *Walker[T, R]) branch(x *model.Expr) (T, error) {
 
 // read returns a cell's value in the walker's month; outside the months it is 0.
 func (w *Walker[T, R]) read(cell int) T {
-	if !w.Model.Cells[cell].Line.Monthly {
+	row := w.Model.Row(cell)
+	if row < 0 {
 		return w.Scalar[cell]
 	}
-	if w.month < 0 || w.month >= len(w.Month[cell]) {
-		var zero T
-		return zero
+	if months := w.months[row]; w.month >= 0 && w.month < len(months) {
+		return months[w.month]
 	}
-	return w.Month[cell][w.month]
+	var zero T
+	return zero
 }
 
 // across works out the words that look along the months or over a set.
@@ -115,11 +116,20 @@ func (w *Walker[T, R]) across(x *model.Expr) (T, error) {
 			total = v
 			continue
 		}
-		if total, err = w.Rules.Apply(formula.Table[code], []T{total, v}); err != nil {
+		if total, err = w.both(code, total, v); err != nil {
 			return total, err
 		}
 	}
 	return total, nil
+}
+
+// both puts two values together with an operator.
+func (w *Walker[T, R]) both(code formula.Code, x, y T) (T, error) {
+	base := len(w.stack)
+	w.stack = append(w.stack, x, y)
+	v, err := w.Rules.Apply(formula.Table[code], w.stack[base:])
+	w.stack = w.stack[:base]
+	return v, err
 }
 
 // inMonth is an expression's value in a month, 0 before the first and after the last.
@@ -134,7 +144,6 @@ func (w *Walker[T, R]) inMonth(x *model.Expr) (T, error) {
 // fold puts the values of months 0 to last together with an operator.
 func (w *Walker[T, R]) fold(code formula.Code, x *model.Expr, last int) (T, error) {
 	var all T
-	var pair [2]T
 	for w.month = 0; w.month <= last; w.month++ {
 		v, err := w.value(x)
 		if err != nil {
@@ -144,8 +153,7 @@ func (w *Walker[T, R]) fold(code formula.Code, x *model.Expr, last int) (T, erro
 			all = v
 			continue
 		}
-		pair = [2]T{all, v}
-		if all, err = w.Rules.Apply(formula.Table[code], pair[:]); err != nil {
+		if all, err = w.both(code, all, v); err != nil {
 			return all, err
 		}
 	}

@@ -40,23 +40,36 @@ type Values[T any] struct {
 	Model  *model.Model
 	Last   int   // the last month worked out; -1 before it is known
 	Scalar []T   // by cell
-	Month  [][]T // by cell, then month
+	months [][]T // by row of the model, then month
 }
 
 // New returns values of which none is worked out.
 func New[T any](m *model.Model) *Values[T] {
-	return &Values[T]{Model: m, Last: -1, Scalar: make([]T, len(m.Cells)), Month: make([][]T, len(m.Cells))}
+	return &Values[T]{Model: m, Last: -1, Scalar: make([]T, len(m.Cells)), months: make([][]T, m.Monthly)}
 }
+
+// Month returns a cell's values by month; nil if it has one value or none yet.
+func (v *Values[T]) Month(cell int) []T {
+	if row := v.Model.Row(cell); row >= 0 {
+		return v.months[row]
+	}
+	return nil
+}
+
+// SetMonth sets the values of a monthly cell.
+func (v *Values[T]) SetMonth(cell int, to []T) { v.months[v.Model.Row(cell)] = to }
 
 // Copy returns values that can be worked out further by the steps without
 // touching these.
 func (v *Values[T]) Copy(steps []model.Step) *Values[T] {
 	c := *v
 	c.Scalar = slices.Clone(v.Scalar)
-	c.Month = slices.Clone(v.Month)
+	c.months = slices.Clone(v.months)
 	for _, s := range steps {
 		for _, i := range s.Cells {
-			c.Month[i] = nil
+			if row := v.Model.Row(i); row >= 0 {
+				c.months[row] = nil
+			}
 		}
 	}
 	return &c
@@ -66,8 +79,9 @@ func (v *Values[T]) Copy(steps []model.Step) *Values[T] {
 type Walker[T any, R Rules[T]] struct {
 	*Values[T]
 	Rules   R
-	Changed map[int]T // cells given another value
-	Skip    []int     // by step, how many first months are worked out already
+	Changed map[int]T     // cells given another value
+	Skip    []int         // by step, how many first months are worked out already
+	of      *model.Member // whose formula is worked out
 	month   int
 	stack   []T
 }
@@ -86,8 +100,11 @@ func (w *Walker[T, R]) Steps(steps []model.Step) error {
 	return nil
 }
 
-// Value works out one expression over the values so far, in no month.
-func (w *Walker[T, R]) Value(x *model.Expr) (T, error) { return w.value(x) }
+// Value works out one expression of a member over the values so far, in no month.
+func (w *Walker[T, R]) Value(x *model.Expr, of *model.Member) (T, error) {
+	w.of = of
+	return w.value(x)
+}
 
 func (w *Walker[T, R]) step(s model.Step, from int) error {
 	first := w.Model.Cells[s.Cells[0]]
@@ -95,20 +112,21 @@ func (w *Walker[T, R]) step(s model.Step, from int) error {
 		return w.one(first)
 	}
 	for _, c := range s.Cells {
-		if n := w.Last + 1; n <= cap(w.Month[c]) {
-			w.Month[c] = w.Month[c][:n]
+		months := &w.months[w.Model.Row(c)]
+		if n := w.Last + 1; n <= cap(*months) {
+			*months = (*months)[:n]
 		} else {
-			w.Month[c] = make([]T, n)
+			*months = make([]T, n)
 		}
 	}
 	for w.month = from; w.month <= w.Last; w.month++ {
 		for _, c := range s.Cells {
 			cell := w.Model.Cells[c]
-			x, err := w.value(cell.Expr)
+			x, err := w.Value(cell.Expr, cell.Member)
 			if err != nil {
 				return fmt.Errorf("%s, month %d: %w", cell.Name(), w.month, err)
 			}
-			w.Month[c][w.month] = w.Rules.Keep(x)
+			w.months[w.Model.Row(c)][w.month] = w.Rules.Keep(x)
 		}
 	}
 	return nil
@@ -117,7 +135,7 @@ func (w *Walker[T, R]) step(s model.Step, from int) error {
 func (w *Walker[T, R]) one(c *model.Cell) error {
 	x, changed := w.Changed[c.Index]
 	if !changed {
-		v, err := w.value(c.Expr)
+		v, err := w.Value(c.Expr, c.Member)
 		if err != nil {
 			return fmt.Errorf("%s: %w", c.Name(), err)
 		}
