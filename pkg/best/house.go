@@ -184,7 +184,7 @@ func (h *House) options() (n int) {
 	return n
 }
 
-// taking are the changes of a choice, without sticks.
+// taking are the options of a choice.
 func (h *House) taking(choice []int) []exact.Change {
 	var out []exact.Change
 	for i, room := range h.chosen {
@@ -194,11 +194,6 @@ func (h *House) taking(choice []int) []exact.Change {
 				x = decimal.NewFromInt(1)
 			}
 			out = append(out, exact.Change{Cell: c, Value: x})
-		}
-	}
-	for _, s := range h.sticks {
-		for _, c := range s.cells {
-			out = append(out, exact.Change{Cell: c})
 		}
 	}
 	return out

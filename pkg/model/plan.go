@@ -55,7 +55,7 @@ func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varyin
 		kept[c] = true
 	}
 	for _, s := range steps {
-		if !kept[s.Cells[0]] && (s.any(moved) || m.reads(s, moved)) {
+		if !kept[s.Cells[0]] && m.Touched(s, moved) {
 			varying = append(varying, s)
 			for _, c := range s.Cells {
 				moved[c] = true
@@ -67,12 +67,11 @@ func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varyin
 	return fixed, varying
 }
 
-func (m *Model) reads(s Step, moved []bool) bool {
+// Touched reports whether a step works out, or reads, a cell that has moved.
+func (m *Model) Touched(s Step, moved []bool) bool {
 	for _, c := range s.Cells {
-		for _, n := range m.Cells[c].needs {
-			if moved[n.cell] {
-				return true
-			}
+		if moved[c] || slices.ContainsFunc(m.Cells[c].needs, func(n need) bool { return moved[n.cell] }) {
+			return true
 		}
 	}
 	return false
