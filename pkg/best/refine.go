@@ -84,14 +84,10 @@ func (p *problem) live(spans [ways]span) error {
 }
 
 // coarse are the boxes that all choices within the limits lie in.
-func (p *problem) coarse() ([][ways]span, error) {
+func (p *problem) coarse() [][ways]span {
 	spans := p.spans()
-	cuts, err := p.timeCuts()
-	if err != nil {
-		return nil, err
-	}
 	var out [][ways]span
-	for _, c := range cuts {
+	for _, c := range p.timeCuts() {
 		spans[costWay].hi = p.costMost(c.hi)
 		if most, limited := p.limits.monthsAtMost(); limited && p.moves && c.lo > most+slack/fine {
 			continue
@@ -99,7 +95,7 @@ func (p *problem) coarse() ([][ways]span, error) {
 		spans[timeWay] = c
 		out = append(out, spans)
 	}
-	return out, nil
+	return out
 }
 
 // wide is the way along which a box is cut next, or -1 if it is narrow in all.

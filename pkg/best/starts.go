@@ -10,11 +10,7 @@ import (
 // wide boxes tell.
 func (p *problem) starts() ([][]int, error) {
 	p.floor = math.MinInt64
-	coarse, err := p.coarse()
-	if err != nil {
-		return nil, err
-	}
-	for _, spans := range coarse {
+	for _, spans := range p.coarse() {
 		if err := p.live(spans); err != nil {
 			return nil, err
 		}

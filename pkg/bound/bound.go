@@ -78,7 +78,7 @@ func NewPlan(m *model.Model, axis Axis, changes []Change, want ...*model.Cell) (
 	if p.Prepared, err = walk.Prepare(m, steps, []int{p.axis}, exactly, w.Last); err != nil {
 		return nil, err
 	}
-	p.work = near(p.Prepared.Fixed)
+	p.work = walk.As(p.Prepared.Fixed, number)
 	p.work.Model = p.Prepared.Model
 	for _, s := range p.Prepared.Varying {
 		for _, c := range s.Cells {
@@ -113,23 +113,6 @@ func (p *Plan) settled(s model.Step) int {
 		months = min(months, i)
 	}
 	return months
-}
-
-// near turns exact values into bounds without error.
-func near(v *walk.Values[decimal.Decimal]) *walk.Values[Bound] {
-	out := walk.New[Bound](v.Model)
-	out.Last = v.Last
-	for c, x := range v.Scalar {
-		out.Scalar[c] = number(x)
-		if v.Month[c] == nil {
-			continue
-		}
-		out.Month[c] = make([]Bound, len(v.Month[c]))
-		for i, x := range v.Month[c] {
-			out.Month[c][i] = number(x)
-		}
-	}
-	return out
 }
 
 // horizonFirst returns the steps up to the one that tells the number of months.

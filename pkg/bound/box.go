@@ -20,32 +20,8 @@ type Box struct {
 // NewBox asks for cells of a prepared question while its axes vary. Its last month is
 // the last that any of their values lead to.
 func NewBox(p *walk.Prepared, want ...*model.Cell) *Box {
-	work := walk.New[Plane](p.Model)
-	varies := map[int]bool{}
-	for _, s := range p.Varying {
-		for _, c := range s.Cells {
-			varies[c] = true
-		}
-	}
-	for c, x := range p.Fixed.Scalar {
-		if varies[c] {
-			continue
-		}
-		work.Scalar[c] = Plane{C: x.InexactFloat64()}
-		work.Month[c] = planesOf(p.Fixed.Month[c])
-	}
+	work := walk.As(p.Fixed, func(x decimal.Decimal) Plane { return Plane{C: x.InexactFloat64()} })
 	return &Box{p, model.Indexes(want), walk.Walker[Plane, *planeRules]{Values: work, Rules: &planeRules{}}}
-}
-
-func planesOf(months []decimal.Decimal) []Plane {
-	if months == nil {
-		return nil
-	}
-	out := make([]Plane, len(months))
-	for i, x := range months {
-		out[i] = Plane{C: x.InexactFloat64()}
-	}
-	return out
 }
 
 // An Input is a given cell with its values: At plus, of each way to vary, so much.

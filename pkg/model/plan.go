@@ -19,12 +19,12 @@ func (m *Model) needed(given, want []int) []Step {
 	for _, g := range given {
 		stop[g] = true
 	}
-	var out []Step
-	for _, s := range slices.Backward(m.Steps) {
+	var used []int // the last first
+	for i, s := range slices.Backward(m.Steps) {
 		if !s.any(need) {
 			continue
 		}
-		out = append(out, s)
+		used = append(used, i)
 		if s.any(stop) {
 			continue
 		}
@@ -34,7 +34,10 @@ func (m *Model) needed(given, want []int) []Step {
 			}
 		}
 	}
-	slices.Reverse(out)
+	out := make([]Step, 0, len(used))
+	for _, i := range slices.Backward(used) {
+		out = append(out, m.Steps[i])
+	}
 	return out
 }
 
@@ -54,6 +57,7 @@ func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varyin
 	for _, c := range held {
 		kept[c] = true
 	}
+	fixed = make([]Step, 0, len(steps))
 	for _, s := range steps {
 		if !kept[s.Cells[0]] && m.Touched(s, moved) {
 			varying = append(varying, s)

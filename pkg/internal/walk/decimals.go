@@ -31,3 +31,26 @@ func (Decimals) Unknown() (decimal.Decimal, error) {
 func (Decimals) Last(x decimal.Decimal) int { return int(x.IntPart()) }
 
 func (Decimals) Keep(x decimal.Decimal) decimal.Decimal { return formula.Keep(x) }
+
+// As turns decimals into another kind of number, 0 into its zero value.
+func As[T any](v *Values[decimal.Decimal], of func(decimal.Decimal) T) *Values[T] {
+	out := New[T](v.Model)
+	out.Last = v.Last
+	turn := func(x decimal.Decimal) (y T) {
+		if !x.IsZero() {
+			y = of(x)
+		}
+		return y
+	}
+	for c, x := range v.Scalar {
+		out.Scalar[c] = turn(x)
+		if v.Month[c] == nil {
+			continue
+		}
+		out.Month[c] = make([]T, len(v.Month[c]))
+		for i, x := range v.Month[c] {
+			out.Month[c][i] = turn(x)
+		}
+	}
+	return out
+}
