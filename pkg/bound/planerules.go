@@ -105,6 +105,9 @@ func (p *planeRules) Apply(op *formula.Op, a []Plane) (Plane, error) {
 		return p.step(op, a[0]), nil
 	case formula.Less, formula.LessEqual, formula.More, formula.MoreEqual, formula.Equal, formula.NotEqual:
 		d := p.plus(a[0], -1, a[1])
+		if sign := d.sign(); sign != 0 {
+			return Plane{C: op.Float([]float64{sign, 0})}, nil
+		}
 		return p.flat(op.Range([]affine.Number{p.ranged(d), {}})), nil
 	}
 	args := make([]affine.Number, len(a))
@@ -172,6 +175,12 @@ func (p *planeRules) div(x, y Plane) Plane {
 // most -lo·hi ÷ (hi - lo), and at most at a line of the same slope through 0.
 func (p *planeRules) min(x, y Plane) Plane {
 	d := p.plus(x, -1, y)
+	switch d.sign() {
+	case 1:
+		return y
+	case -1:
+		return x
+	}
 	lo, hi := p.bounds(d)
 	switch {
 	case lo >= 0:
