@@ -20,11 +20,26 @@ type sliceBound struct {
 // parts of a millionth of hours, weeks and dollars that uses are counted in.
 const fine = 1e6
 
+// boundOf is nil where the most of every room together is less than what was found. A
+// full bound tells besides what choices lie outside of the slice.
 func (p *problem) boundOf(s slice, full bool) (*sliceBound, error) {
 	spans, q := s.spans, p.parts
 	f := q.tightest()
 	profit, base := p.weigh(&s.profit, &spans, f, 1)
 	out := &sliceBound{slice: s, at: upCents(base)}
+	rooms, most := make([][]choose.Option, len(q.rooms)), out.at
+	for i, room := range q.rooms {
+		dear := int64(math.MinInt64)
+		for o := range room {
+			x := choose.Option{Value: int64(math.Ceil(100 * profit(&room[o])))}
+			rooms[i] = append(rooms[i], x)
+			dear = max(dear, x.Value)
+		}
+		most += dear
+	}
+	if most < p.floor {
+		return nil, nil
+	}
 	type limited struct {
 		use  func(*part) float64
 		most float64
@@ -65,21 +80,20 @@ func (p *problem) boundOf(s slice, full bool) (*sliceBound, error) {
 		use, sure := p.weigh(&back, &spans, f, -1)
 		limits = append(limits, limited{use, -sure})
 	}
-	rooms, most := make([][]choose.Option, len(q.rooms)), make([]int64, len(limits))
+	ends := make([]int64, len(limits))
 	for k, l := range limits {
-		most[k] = int64(math.Ceil(l.most*fine)) + 10
+		ends[k] = int64(math.Ceil(l.most*fine)) + 10
 	}
 	for i, room := range q.rooms {
 		for o := range room {
-			x := choose.Option{Value: int64(math.Ceil(100 * profit(&room[o])))}
+			x := &rooms[i][o]
 			for _, l := range limits {
 				x.Uses = append(x.Uses, int64(math.Floor(l.use(&room[o])*fine)))
 			}
-			rooms[i] = append(rooms[i], x)
 		}
 	}
 	var err error
-	out.additive, err = choose.NewAdditive(rooms, most)
+	out.additive, err = choose.NewAdditive(rooms, ends)
 	return out, err
 }
 

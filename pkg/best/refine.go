@@ -40,17 +40,12 @@ func (p *problem) refine() error {
 
 // lighten leaves out what only tells boxes apart that are out of the question.
 func (p *problem) lighten() error {
-	p.bounds = slices.DeleteFunc(p.bounds, func(b *sliceBound) bool { return b.top < p.floor })
-	for i, b := range p.bounds {
-		light, err := p.boundOf(b.slice, false)
-		if err != nil {
+	full := p.bounds
+	p.bounds = nil
+	for _, b := range full {
+		if err := p.add(b.slice, false); err != nil {
 			return err
 		}
-		light.top = math.MinInt64
-		if top, can := light.additive.Bound(p.open); can {
-			light.top = top + light.at
-		}
-		p.bounds[i] = light
 	}
 	slices.SortStableFunc(p.bounds, func(a, b *sliceBound) int { return cmp.Compare(b.top, a.top) })
 	return nil
@@ -65,20 +60,24 @@ const (
 // live adds the bounds of the pieces of a box in which a choice may be as good as what
 // was found.
 func (p *problem) live(spans [ways]span) error {
-	p.boxes++
 	all, err := p.slices(spans)
-	if err != nil {
+	for _, s := range all {
+		if err == nil {
+			err = p.add(s, true)
+		}
+	}
+	return err
+}
+
+// add adds the bound of a piece, if a choice in it may be as good as what was found.
+func (p *problem) add(s slice, full bool) error {
+	b, err := p.boundOf(s, full)
+	if b == nil || err != nil {
 		return err
 	}
-	for _, s := range all {
-		b, err := p.boundOf(s, true)
-		if err != nil {
-			return err
-		}
-		top, can := b.additive.Bound(p.open)
-		if b.top = top + b.at; can && b.top >= p.floor {
-			p.bounds = append(p.bounds, b)
-		}
+	top, can := b.additive.Bound(p.open)
+	if b.top = top + b.at; can && b.top >= p.floor {
+		p.bounds = append(p.bounds, b)
 	}
 	return nil
 }
