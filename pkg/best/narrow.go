@@ -40,7 +40,7 @@ type nearMoney struct {
 }
 
 func newNearMoney(p *walk.Prepared) *nearMoney {
-	v := walk.As(p.Fixed, decimal.Decimal.InexactFloat64)
+	v := walk.As(p.Fixed, formula.Near)
 	return &nearMoney{p.Varying, walk.Walker[float64, floats]{Values: v, Changed: map[int]float64{}}}
 }
 

@@ -150,7 +150,7 @@ func number(x decimal.Decimal) Bound {
 	if x.IsZero() {
 		return Bound{}
 	}
-	return affine.Exactly(x.InexactFloat64())
+	return affine.Exactly(formula.Near(x))
 }
 
 func (rules) Number(x *model.Expr) Bound { return affine.Exactly(x.Near()) }

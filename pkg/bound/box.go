@@ -6,6 +6,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
@@ -20,7 +21,7 @@ type Box struct {
 // NewBox asks for cells of a prepared question while its axes vary. Its last month is
 // the last that any of their values lead to.
 func NewBox(p *walk.Prepared, want ...*model.Cell) *Box {
-	work := walk.As(p.Fixed, func(x decimal.Decimal) Plane { return Plane{C: x.InexactFloat64()} })
+	work := walk.As(p.Fixed, func(x decimal.Decimal) Plane { return Plane{C: formula.Near(x)} })
 	return &Box{p, model.Indexes(want), walk.Walker[Plane, *planeRules]{Values: work, Rules: &planeRules{}}}
 }
 

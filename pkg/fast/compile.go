@@ -102,7 +102,7 @@ func (c *compiler) cell(i int) (int32, error) {
 	case cell.Line.Monthly:
 		return 0, fmt.Errorf("%s runs by month", cell.Name())
 	case !c.varies[i]:
-		c.cells[i] = c.room(c.fixed[i].InexactFloat64()) + 1
+		c.cells[i] = c.room(formula.Near(c.fixed[i])) + 1
 		return c.cells[i] - 1, nil
 	}
 	at, err := c.expr(cell.Expr)

@@ -190,7 +190,7 @@ func (m *Model) Give(c *Cell, v Value) {
 
 // Constant returns the expression that is a number.
 func Constant(n decimal.Decimal) *Expr {
-	return &Expr{Cell: -1, Number: n, near: n.InexactFloat64()}
+	return &Expr{Cell: -1, Number: n, near: formula.Near(n)}
 }
 
 func choiceNumber(l *Line, word string) *Expr {
