@@ -27,37 +27,59 @@ func (p *problem) boundOf(s slice, full bool) (*sliceBound, error) {
 	f := q.tightest()
 	profit, base := p.weigh(&s.profit, &spans, f, 1)
 	out := &sliceBound{slice: s, at: upCents(base)}
-	rooms, most := make([][]choose.Option, len(q.rooms)), out.at
-	for i, room := range q.rooms {
-		dear := int64(math.MinInt64)
+	most := base
+	for _, room := range q.rooms {
+		best := math.Inf(-1)
 		for o := range room {
-			x := choose.Option{Value: int64(math.Ceil(100 * profit(&room[o])))}
-			rooms[i] = append(rooms[i], x)
-			dear = max(dear, x.Value)
+			best = max(best, profit(&room[o]))
 		}
-		most += dear
+		most += best
 	}
-	if most < p.floor {
+	if upCents(most) < p.floor {
 		return nil, nil
 	}
-	type limited struct {
-		use  func(*part) float64
-		most float64
+	limits := p.limited(&s, f, full)
+	ends := make([]int64, len(limits))
+	for k, l := range limits {
+		ends[k] = int64(math.Ceil(l.most*fine)) + 10
 	}
-	var limits []limited
+	rooms := make([][]choose.Option, len(q.rooms))
+	for i, room := range q.rooms {
+		for o := range room {
+			x := choose.Option{Value: int64(math.Ceil(100 * profit(&room[o])))}
+			for _, l := range limits {
+				x.Uses = append(x.Uses, int64(math.Floor(l.use(&room[o])*fine)))
+			}
+			rooms[i] = append(rooms[i], x)
+		}
+	}
+	var err error
+	out.additive, err = choose.NewAdditive(rooms, ends)
+	return out, err
+}
+
+// A limited is what options use no more of than so much.
+type limited struct {
+	use  func(*part) float64
+	most float64
+}
+
+// limited is what choices within the limits keep to and, if full, those in the slice.
+func (p *problem) limited(s *slice, f form, full bool) (out []limited) {
+	q := p.parts
 	if p.limits.OwnHours != nil {
-		limits = append(limits, limited{func(x *part) float64 { return x.hours }, p.limits.OwnHours.InexactFloat64() - p.otherHours() - q.sure.hours})
+		out = append(out, limited{func(x *part) float64 { return x.hours }, p.limits.OwnHours.InexactFloat64() - p.otherHours() - q.sure.hours})
 	}
 	months := math.Inf(1)
 	if full {
-		months = spans[timeWay].hi
+		months = s.spans[timeWay].hi
 	}
 	if most, is := p.limits.monthsAtMost(); is {
 		months = min(months, most)
 	}
 	if p.moves && !math.IsInf(months, 1) {
 		for _, f := range q.forms {
-			limits = append(limits, limited{f.of, months/q.months(1) - f.of(&q.sure)})
+			out = append(out, limited{f.of, months/q.months(1) - f.of(&q.sure)})
 		}
 	}
 	if p.limits.Cash != nil {
@@ -65,36 +87,22 @@ func (p *problem) boundOf(s slice, full bool) (*sliceBound, error) {
 			if math.IsInf(s.cash[i].at, 0) {
 				continue
 			}
-			need, sure := p.weigh(&s.cash[i], &spans, f, -1)
-			limits = append(limits, limited{need, p.limits.Cash.InexactFloat64() - sure})
+			need, sure := p.weigh(&s.cash[i], &s.spans, f, -1)
+			out = append(out, limited{need, p.limits.Cash.InexactFloat64() - sure})
 		}
 	}
 	if full {
-		limits = append(limits, limited{q.cost, spans[costWay].hi - q.cost(&q.sure)})
+		out = append(out, limited{q.cost, s.spans[costWay].hi - q.cost(&q.sure)})
 	}
 	for _, l := range s.where {
 		if !full {
 			break
 		}
 		back := l.negative()
-		use, sure := p.weigh(&back, &spans, f, -1)
-		limits = append(limits, limited{use, -sure})
+		use, sure := p.weigh(&back, &s.spans, f, -1)
+		out = append(out, limited{use, -sure})
 	}
-	ends := make([]int64, len(limits))
-	for k, l := range limits {
-		ends[k] = int64(math.Ceil(l.most*fine)) + 10
-	}
-	for i, room := range q.rooms {
-		for o := range room {
-			x := &rooms[i][o]
-			for _, l := range limits {
-				x.Uses = append(x.Uses, int64(math.Floor(l.use(&room[o])*fine)))
-			}
-		}
-	}
-	var err error
-	out.additive, err = choose.NewAdditive(rooms, ends)
-	return out, err
+	return out
 }
 
 // anything is more cents than any profit, where nothing is known of it.
