@@ -20,55 +20,30 @@ type sliceBound struct {
 // parts of a millionth of hours, weeks and dollars that uses are counted in.
 const fine = 1e6
 
+// boundOf is nil where the most of every room together is less than what was found. A
+// full bound tells besides what choices lie outside of the slice.
 func (p *problem) boundOf(s slice, full bool) (*sliceBound, error) {
 	spans, q := s.spans, p.parts
 	f := q.tightest()
 	profit, base := p.weigh(&s.profit, &spans, f, 1)
 	out := &sliceBound{slice: s, at: upCents(base)}
-	type limited struct {
-		use  func(*part) float64
-		most float64
-	}
-	var limits []limited
-	if p.limits.OwnHours != nil {
-		limits = append(limits, limited{func(x *part) float64 { return x.hours }, p.limits.OwnHours.InexactFloat64() - p.otherHours() - q.sure.hours})
-	}
-	months := math.Inf(1)
-	if full {
-		months = spans[timeWay].hi
-	}
-	if most, is := p.limits.monthsAtMost(); is {
-		months = min(months, most)
-	}
-	if p.moves && !math.IsInf(months, 1) {
-		for _, f := range q.forms {
-			limits = append(limits, limited{f.of, months/q.months(1) - f.of(&q.sure)})
+	most := base
+	for _, room := range q.rooms {
+		best := math.Inf(-1)
+		for o := range room {
+			best = max(best, profit(&room[o]))
 		}
+		most += best
 	}
-	if p.limits.Cash != nil {
-		for _, i := range s.tightest() {
-			if math.IsInf(s.cash[i].at, 0) {
-				continue
-			}
-			need, sure := p.weigh(&s.cash[i], &spans, f, -1)
-			limits = append(limits, limited{need, p.limits.Cash.InexactFloat64() - sure})
-		}
+	if upCents(most) < p.floor {
+		return nil, nil
 	}
-	if full {
-		limits = append(limits, limited{q.cost, spans[costWay].hi - q.cost(&q.sure)})
-	}
-	for _, l := range s.where {
-		if !full {
-			break
-		}
-		back := l.negative()
-		use, sure := p.weigh(&back, &spans, f, -1)
-		limits = append(limits, limited{use, -sure})
-	}
-	rooms, most := make([][]choose.Option, len(q.rooms)), make([]int64, len(limits))
+	limits := p.limited(&s, f, full)
+	ends := make([]int64, len(limits))
 	for k, l := range limits {
-		most[k] = int64(math.Ceil(l.most*fine)) + 10
+		ends[k] = int64(math.Ceil(l.most*fine)) + 10
 	}
+	rooms := make([][]choose.Option, len(q.rooms))
 	for i, room := range q.rooms {
 		for o := range room {
 			x := choose.Option{Value: int64(math.Ceil(100 * profit(&room[o])))}
@@ -79,8 +54,55 @@ func (p *problem) boundOf(s slice, full bool) (*sliceBound, error) {
 		}
 	}
 	var err error
-	out.additive, err = choose.NewAdditive(rooms, most)
+	out.additive, err = choose.NewAdditive(rooms, ends)
 	return out, err
+}
+
+// A limited is what options use no more of than so much.
+type limited struct {
+	use  func(*part) float64
+	most float64
+}
+
+// limited is what choices within the limits keep to and, if full, those in the slice.
+func (p *problem) limited(s *slice, f form, full bool) (out []limited) {
+	q := p.parts
+	if p.limits.OwnHours != nil {
+		out = append(out, limited{func(x *part) float64 { return x.hours }, p.limits.OwnHours.InexactFloat64() - p.otherHours() - q.sure.hours})
+	}
+	months := math.Inf(1)
+	if full {
+		months = s.spans[timeWay].hi
+	}
+	if most, is := p.limits.monthsAtMost(); is {
+		months = min(months, most)
+	}
+	if p.moves && !math.IsInf(months, 1) {
+		for _, f := range q.forms {
+			out = append(out, limited{f.of, months/q.months(1) - f.of(&q.sure)})
+		}
+	}
+	if p.limits.Cash != nil {
+		for _, i := range s.tightest() {
+			if math.IsInf(s.cash[i].at, 0) {
+				continue
+			}
+			need, sure := p.weigh(&s.cash[i], &s.spans, f, -1)
+			out = append(out, limited{need, p.limits.Cash.InexactFloat64() - sure})
+		}
+	}
+	if full {
+		out = append(out, limited{q.cost, s.spans[costWay].hi - q.cost(&q.sure)})
+	}
+	for _, l := range s.where {
+		if !full {
+			break
+		}
+		back := l.negative()
+		use, sure := p.weigh(&back, &s.spans, f, -1)
+		out = append(out, limited{use, -sure})
+	}
+	return out
 }
 
 // anything is more cents than any profit, where nothing is known of it.

@@ -45,7 +45,9 @@ type House struct {
 	sticks  []*stickProduct
 	totals  []*model.Cell
 	results []*model.Cell
-	shifted []shift // values that follow what is added
+	shifted []shift   // values that follow what is added
+	last    int       // the last month of any choice
+	later   []float64 // months by which what ends with the work or the sale does so later
 
 	work  *exact.Scratch // from options to totals
 	money *exact.Scratch // from totals to results
@@ -58,6 +60,7 @@ type House struct {
 	member  map[*model.Member]bool  // the options that there is a choice of
 	always  map[*model.Member]bool  // work called for whatever is chosen
 	known   map[string]*Choice
+	sliced  map[[ways]span][]slice
 	worked  int
 }
 
@@ -81,7 +84,7 @@ func (h *House) all(names []string) []*model.Cell {
 
 // New prepares a deal that was read with all options.
 func New(d *deal.Deal) (*House, error) {
-	h := &House{Deal: d, Rooms: d.Choices(), known: map[string]*Choice{}}
+	h := &House{Deal: d, Rooms: d.Choices(), known: map[string]*Choice{}, sliced: map[[ways]span][]slice{}}
 	if err := h.check(); err != nil {
 		return nil, err
 	}
@@ -184,7 +187,7 @@ func (h *House) options() (n int) {
 	return n
 }
 
-// taking are the changes of a choice, without sticks.
+// taking are the options of a choice.
 func (h *House) taking(choice []int) []exact.Change {
 	var out []exact.Change
 	for i, room := range h.chosen {
@@ -196,28 +199,22 @@ func (h *House) taking(choice []int) []exact.Change {
 			out = append(out, exact.Change{Cell: c, Value: x})
 		}
 	}
-	for _, s := range h.sticks {
-		for _, c := range s.cells {
-			out = append(out, exact.Change{Cell: c})
-		}
-	}
 	return out
 }
 
 // prepareMoney gets the way from totals to results ready.
 func (h *House) prepareMoney() error {
 	m := h.Deal.Model
-	given := h.given()
-	last, err := h.lastMonth()
-	if err != nil {
+	if err := h.findEnds(); err != nil {
 		return err
 	}
+	given := h.given()
 	axes := model.Indexes(given)
 	steps := m.NeededBeyond(axes, append(model.Indexes(h.results), m.Horizon)...)
 	if c := hidden(m, steps, h.axes(), given); c != nil {
 		return &HiddenError{c}
 	}
-	p, err := walk.Prepare(m, steps, axes, nil, last)
+	p, err := walk.Prepare(m, steps, axes, nil, h.last)
 	if err != nil {
 		return err
 	}
@@ -243,20 +240,4 @@ func hidden(m *model.Model, steps []model.Step, axes, given []*model.Cell) *mode
 		return nil
 	}
 	return m.Cells[moved[0].Cells[0]]
-}
-
-// lastMonth is the month of the sale if all options are taken at once, for no choice
-// takes longer.
-func (h *House) lastMonth() (int, error) {
-	m := h.Deal.Model
-	axes := []int{h.totals[time].Index}
-	p, err := walk.Prepare(m, m.NeededBeyond(axes, m.Horizon), axes, nil, -1)
-	if err != nil {
-		return 0, err
-	}
-	s := exact.NewScratch(p)
-	if err := s.Evaluate(exact.Change{Cell: h.totals[time], Value: h.parts.longest}); err != nil {
-		return 0, err
-	}
-	return int(s.Of(m.Cells[m.Horizon]).IntPart()), nil
 }

@@ -40,18 +40,7 @@ type nearMoney struct {
 }
 
 func newNearMoney(p *walk.Prepared) *nearMoney {
-	v := walk.New[float64](p.Model)
-	v.Last = p.Fixed.Last
-	for c, x := range p.Fixed.Scalar {
-		v.Scalar[c] = x.InexactFloat64()
-		if all := p.Fixed.Month(c); all != nil {
-			months := make([]float64, len(all))
-			for i, x := range all {
-				months[i] = x.InexactFloat64()
-			}
-			v.SetMonth(c, months)
-		}
-	}
+	v := walk.As(p.Fixed, formula.Near)
 	return &nearMoney{p.Varying, walk.Walker[float64, floats]{Values: v, Changed: map[int]float64{}}}
 }
 

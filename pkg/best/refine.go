@@ -40,17 +40,12 @@ func (p *problem) refine() error {
 
 // lighten leaves out what only tells boxes apart that are out of the question.
 func (p *problem) lighten() error {
-	p.bounds = slices.DeleteFunc(p.bounds, func(b *sliceBound) bool { return b.top < p.floor })
-	for i, b := range p.bounds {
-		light, err := p.boundOf(b.slice, false)
-		if err != nil {
+	full := p.bounds
+	p.bounds = nil
+	for _, b := range full {
+		if err := p.add(b.slice, false); err != nil {
 			return err
 		}
-		light.top = math.MinInt64
-		if top, can := light.additive.Bound(p.open); can {
-			light.top = top + light.at
-		}
-		p.bounds[i] = light
 	}
 	slices.SortStableFunc(p.bounds, func(a, b *sliceBound) int { return cmp.Compare(b.top, a.top) })
 	return nil
@@ -65,33 +60,33 @@ const (
 // live adds the bounds of the pieces of a box in which a choice may be as good as what
 // was found.
 func (p *problem) live(spans [ways]span) error {
-	p.boxes++
 	all, err := p.slices(spans)
-	if err != nil {
+	for _, s := range all {
+		if err == nil {
+			err = p.add(s, true)
+		}
+	}
+	return err
+}
+
+// add adds the bound of a piece, if a choice in it may be as good as what was found.
+func (p *problem) add(s slice, full bool) error {
+	b, err := p.boundOf(s, full)
+	if b == nil || err != nil {
 		return err
 	}
-	for _, s := range all {
-		b, err := p.boundOf(s, true)
-		if err != nil {
-			return err
-		}
-		top, can := b.additive.Bound(p.open)
-		if b.top = top + b.at; can && b.top >= p.floor {
-			p.bounds = append(p.bounds, b)
-		}
+	top, can := b.additive.Bound(p.open)
+	if b.top = top + b.at; can && b.top >= p.floor {
+		p.bounds = append(p.bounds, b)
 	}
 	return nil
 }
 
 // coarse are the boxes that all choices within the limits lie in.
-func (p *problem) coarse() ([][ways]span, error) {
+func (p *problem) coarse() [][ways]span {
 	spans := p.spans()
-	cuts, err := p.timeCuts()
-	if err != nil {
-		return nil, err
-	}
 	var out [][ways]span
-	for _, c := range cuts {
+	for _, c := range p.timeCuts() {
 		spans[costWay].hi = p.costMost(c.hi)
 		if most, limited := p.limits.monthsAtMost(); limited && p.moves && c.lo > most+slack/fine {
 			continue
@@ -99,7 +94,7 @@ func (p *problem) coarse() ([][ways]span, error) {
 		spans[timeWay] = c
 		out = append(out, spans)
 	}
-	return out, nil
+	return out
 }
 
 // wide is the way along which a box is cut next, or -1 if it is narrow in all.

@@ -58,9 +58,12 @@ const (
 	pieces = 5
 )
 
-// slices are the pieces of a box. It is bound.ErrVaries where the number of months is
-// not one.
+// slices are the pieces of a box, whatever the limits. It is bound.ErrVaries where the
+// number of months is not one.
 func (h *House) slices(spans [ways]span) ([]slice, error) {
+	if known := h.sliced[spans]; known != nil {
+		return known, nil
+	}
 	at := func(k int) bound.Plane { return bound.Varying(k, spans[k].lo, spans[k].hi) }
 	inputs := []bound.Input{
 		{Cell: h.totals[cost], At: at(costWay)}, {Cell: h.totals[atTrade], At: at(costWay).Plus(at(ownWay))},
@@ -85,5 +88,6 @@ func (h *House) slices(spans [ways]span) ([]slice, error) {
 		}
 		out = append(out, s)
 	}
+	h.sliced[spans] = out
 	return out, nil
 }

@@ -10,13 +10,14 @@ import (
 // wide boxes tell.
 func (p *problem) starts() ([][]int, error) {
 	p.floor = math.MinInt64
-	coarse, err := p.coarse()
-	if err != nil {
-		return nil, err
-	}
+	coarse := p.coarse()
 	for _, spans := range coarse {
-		if err := p.live(spans); err != nil {
+		all, err := p.slices(spans)
+		if err != nil {
 			return nil, err
+		}
+		for _, s := range all {
+			p.bounds = append(p.bounds, &sliceBound{slice: s})
 		}
 	}
 	own := make([]int, len(p.House.Rooms))
@@ -27,7 +28,14 @@ func (p *problem) starts() ([][]int, error) {
 	for _, from := range [][]int{own, make([]int, len(p.House.Rooms))} {
 		c.from(from)
 	}
-	return p.settle(c)
+	out := p.settle(c)
+	p.bounds = nil
+	for _, spans := range coarse {
+		if err := p.live(spans); err != nil {
+			return nil, err
+		}
+	}
+	return out, p.err
 }
 
 // climb betters choices one room at a time by what their bound says.
@@ -91,7 +99,7 @@ const tries = 4
 
 // settle works out the choices that looked best; the second of those that keep the
 // limits is the floor.
-func (p *problem) settle(c *climb) ([][]int, error) {
+func (p *problem) settle(c *climb) [][]int {
 	slices.SortStableFunc(c.all, func(a, b []int) int {
 		x, y := c.seen[string(bytes(a))], c.seen[string(bytes(b))]
 		switch {
@@ -112,5 +120,5 @@ func (p *problem) settle(c *climb) ([][]int, error) {
 	if slices.Sort(worth); len(worth) > 1 {
 		p.floor = worth[len(worth)-2]
 	}
-	return out, p.err
+	return out
 }

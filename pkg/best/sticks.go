@@ -55,7 +55,8 @@ func (s *stickProduct) key(choice []int) string {
 	return string(bytes(taken))
 }
 
-// cuts are the sticks of a choice. The work must have been worked out for it.
+// cuts are the sticks of a choice. The work must have been worked out for it, with any
+// sticks: a cut list does not depend on them.
 func (h *House) cuts(choice []int) ([]exact.Change, error) {
 	var out []exact.Change
 	for _, s := range h.sticks {

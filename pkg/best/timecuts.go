@@ -16,22 +16,32 @@ const widest = 0.5
 // what the model rounds away before it counts months.
 const edge = 1e-9
 
-// timeCuts are the slices of time that choices may take: cut where the sale or the
-// end of the work falls into another month, and no longer than the widest.
-func (h *House) timeCuts() ([]span, error) {
-	if h.find("renovation").Given != nil {
-		return []span{{}}, nil // it moves nothing
-	}
-	m := h.Deal.Model
-	t := h.totals[time]
+// findEnds works out the last month of any choice and, for the end of the work and for
+// the sale, how many months either comes later than the work has taken. No choice takes
+// longer than all options at once.
+func (h *House) findEnds() error {
+	m, t, longest := h.Deal.Model, h.totals[time], h.parts.longest
 	ends := h.all([]string{"works_end", "hold_months"})
-	p, err := walk.Prepare(m, m.NeededBeyond([]int{t.Index}, model.Indexes(ends)...), []int{t.Index}, nil, -1)
+	p, err := walk.Prepare(m, m.NeededBeyond([]int{t.Index}, append(model.Indexes(ends), m.Horizon)...), []int{t.Index}, nil, -1)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	s := exact.NewScratch(p)
-	if err := s.Evaluate(exact.Change{Cell: t, Value: h.parts.longest}); err != nil {
-		return nil, err
+	if err := s.Evaluate(exact.Change{Cell: t, Value: longest}); err != nil {
+		return err
+	}
+	h.last = int(s.Of(m.Cells[m.Horizon]).IntPart())
+	for _, c := range ends {
+		h.later = append(h.later, s.Of(c).Sub(longest).InexactFloat64())
+	}
+	return nil
+}
+
+// timeCuts are the slices of time that choices may take: cut where the sale or the
+// end of the work falls into another month, and no longer than the widest.
+func (h *House) timeCuts() []span {
+	if h.find("renovation").Given != nil {
+		return []span{{}} // it moves nothing
 	}
 	longest := h.parts.longest.InexactFloat64()
 	first, out := h.parts.shortest, []span(nil)
@@ -40,10 +50,9 @@ func (h *House) timeCuts() ([]span, error) {
 		first = h.parts.shortestWork()
 	}
 	at := []float64{first, longest}
-	for _, c := range ends {
-		after := s.Of(c).Sub(h.parts.longest).InexactFloat64()
-		for n := math.Ceil(first + after); n < longest+after; n++ {
-			if x := n - after; x > first {
+	for _, later := range h.later {
+		for n := math.Ceil(first + later); n < longest+later; n++ {
+			if x := n - later; x > first {
 				at = append(at, x)
 			}
 		}
@@ -63,5 +72,5 @@ func (h *House) timeCuts() ([]span, error) {
 			lo = hi
 		}
 	}
-	return out, nil
+	return out
 }

@@ -23,25 +23,22 @@ var weeksAMonth = decimal.NewFromInt(365).DivRound(decimal.NewFromInt(12*7), 30)
 // Weeks is how long the work takes.
 func (c *Choice) Weeks() decimal.Decimal { return c.Renovation.Mul(weeksAMonth) }
 
-// At works a choice out exactly: the work without sticks, the cut lists, the work with
+// At works a choice out exactly: the work with any sticks, the cut lists, the work with
 // them, and from its totals the money.
 func (h *House) At(choice []int) (*Choice, error) {
 	key := string(bytes(choice))
 	if c := h.known[key]; c != nil {
 		return c, nil
 	}
-	taken := h.taking(choice)
-	if err := h.work.Evaluate(taken...); err != nil {
+	if err := h.work.Evaluate(h.taking(choice)...); err != nil {
 		return nil, err
 	}
-	if len(h.sticks) > 0 {
-		cuts, err := h.cuts(choice)
-		if err != nil {
-			return nil, err
-		}
-		if err := h.work.Evaluate(append(taken[:h.options()], cuts...)...); err != nil {
-			return nil, err
-		}
+	cuts, err := h.cuts(choice)
+	if err != nil {
+		return nil, err
+	}
+	if err := h.work.Evaluate(cuts...); err != nil {
+		return nil, err
 	}
 	var given []exact.Change
 	for _, c := range h.totals {

@@ -78,7 +78,7 @@ func NewPlan(m *model.Model, axis Axis, changes []Change, want ...*model.Cell) (
 	if p.Prepared, err = walk.Prepare(m, steps, []int{p.axis}, exactly, w.Last); err != nil {
 		return nil, err
 	}
-	p.work = near(p.Prepared.Fixed)
+	p.work = walk.As(p.Prepared.Fixed, number)
 	p.work.Model = p.Prepared.Model
 	for _, s := range p.Prepared.Varying {
 		for _, c := range s.Cells {
@@ -117,25 +117,6 @@ func (p *Plan) settled(s model.Step) int {
 	return months
 }
 
-// near turns exact values into bounds without error.
-func near(v *walk.Values[decimal.Decimal]) *walk.Values[Bound] {
-	out := walk.New[Bound](v.Model)
-	out.Last = v.Last
-	for c, x := range v.Scalar {
-		out.Scalar[c] = number(x)
-		all := v.Month(c)
-		if all == nil {
-			continue
-		}
-		months := make([]Bound, len(all))
-		for i, x := range all {
-			months[i] = number(x)
-		}
-		out.SetMonth(c, months)
-	}
-	return out
-}
-
 // horizonFirst returns the steps up to the one that tells the number of months.
 func horizonFirst(m *model.Model, steps []model.Step) []model.Step {
 	i := slices.IndexFunc(steps, func(s model.Step) bool { return slices.Contains(s.Cells, m.Horizon) })
@@ -171,7 +152,7 @@ func number(x decimal.Decimal) Bound {
 	if x.IsZero() {
 		return Bound{}
 	}
-	return affine.Exactly(x.InexactFloat64())
+	return affine.Exactly(formula.Near(x))
 }
 
 func (rules) Number(x *model.Expr) Bound { return affine.Exactly(x.Near()) }

@@ -2,9 +2,11 @@ package bound
 
 import (
 	"math"
+	"slices"
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
@@ -13,38 +15,14 @@ import (
 type Box struct {
 	prepared *walk.Prepared
 	want     []int
-	work     *walk.Values[Plane]
+	walker   walk.Walker[Plane, *planeRules]
 }
 
 // NewBox asks for cells of a prepared question while its axes vary. Its last month is
 // the last that any of their values lead to.
 func NewBox(p *walk.Prepared, want ...*model.Cell) *Box {
-	b := &Box{p, model.Indexes(want), walk.New[Plane](p.Model)}
-	b.work.Last = p.Fixed.Last
-	varies := map[int]bool{}
-	for _, s := range p.Varying {
-		for _, c := range s.Cells {
-			varies[c] = true
-		}
-	}
-	for c, x := range p.Fixed.Scalar {
-		if varies[c] {
-			continue
-		}
-		b.work.Scalar[c] = Plane{C: x.InexactFloat64()}
-		if all := p.Fixed.Month(c); all != nil {
-			b.work.SetMonth(c, planesOf(all))
-		}
-	}
-	return b
-}
-
-func planesOf(months []decimal.Decimal) []Plane {
-	out := make([]Plane, len(months))
-	for i, x := range months {
-		out[i] = Plane{C: x.InexactFloat64()}
-	}
-	return out
+	work := walk.As(p.Fixed, func(x decimal.Decimal) Plane { return Plane{C: formula.Near(x)} })
+	return &Box{p, model.Indexes(want), walk.Walker[Plane, *planeRules]{Values: work, Rules: &planeRules{}}}
 }
 
 // An Input is a given cell with its values: At plus, of each way to vary, so much.
@@ -61,7 +39,7 @@ func Varying(k int, a, b float64) Plane {
 }
 
 // Plus is x + y.
-func (x Plane) Plus(y Plane) Plane { return x.plus(1, y) }
+func (x Plane) Plus(y Plane) Plane { return new(arena).plus(x, 1, y) }
 
 // A Piece is a part of a box, in which some planes of the ways to vary are at least 0,
 // with planes that enclose the wanted cells there: one of each, or of each month. Their
@@ -71,61 +49,85 @@ type Piece struct {
 	Want  [][]Plane
 }
 
+// A part of a box is what is left to work out where some planes are at least 0: the
+// steps from one on, with what was known before.
+type part struct {
+	where          []Plane
+	from, last     int
+	errors, slopes int // kept apart, and taken of the arena, before that step
+}
+
 // Over returns pieces that cover the box. It is cut along the difference of two values
 // of which either may be the smaller, such as what is asked for and what a cap leaves,
 // if the error would be more than so much; into no more pieces than the most. It is
 // ErrVaries where the number of months is not one. A box answers one question at a time.
 func (b *Box) Over(ways int, grave float64, most int, inputs ...Input) ([]Piece, error) {
-	changed := map[int]Plane{}
+	b.walker.Changed = map[int]Plane{}
 	for _, in := range inputs {
-		changed[in.Cell.Index] = in.At
+		b.walker.Changed[in.Cell.Index] = in.At
 	}
-	todo, out := [][]Plane{nil}, []Piece(nil)
+	todo, out := []part{{last: b.prepared.Fixed.Last, errors: ways}}, []Piece(nil)
 	for len(todo) > 0 {
-		where := todo[len(todo)-1]
+		at := todo[len(todo)-1]
 		todo = todo[:len(todo)-1]
-		r := &planeRules{used: ways, region: region{holds: where, grave: grave}}
+		r := b.walker.Rules
+		r.grave = grave
 		if len(out)+len(todo)+2 > most {
 			r.grave = math.Inf(1)
 		}
-		want, err := b.over(ways, r, changed)
+		err := b.walk(&at)
 		switch {
-		case err != nil && !r.empty:
-			return nil, err
 		case r.empty:
+		case err != nil:
+			return nil, err
 		case r.open != nil:
 			d := r.open.along(ways)
-			up, down := Plane{C: d.C + d.E, S: d.S}, Plane{C: d.E - d.C, S: d.scaled(-1).S}
-			where = where[:len(where):len(where)]
-			todo = append(todo, append(where, up), append(where, down))
+			up, down := Plane{C: d.C + d.E, S: d.S}, Plane{C: d.E - d.C, S: new(arena).scaled(-1, d).S}
+			yes, no := at, at
+			yes.where, no.where = append(slices.Clip(at.where), up), append(slices.Clip(at.where), down)
+			todo = append(todo, yes, no)
 		default:
-			out = append(out, Piece{where, want})
+			out = append(out, Piece{at.where, b.wanted(ways)})
 		}
 	}
 	return out, nil
 }
 
-func (b *Box) over(ways int, r *planeRules, changed map[int]Plane) ([][]Plane, error) {
-	last := b.work.Last
-	defer func() { b.work.Last = last }()
-	w := walk.Walker[Plane, *planeRules]{Values: b.work, Rules: r, Changed: changed}
-	if err := w.Steps(b.prepared.Varying); err != nil {
-		return nil, err
+// walk works a part out up to the step that needs it cut, or to the end. What came
+// before that step holds for the pieces too: they need not be walked from the start.
+func (b *Box) walk(at *part) error {
+	w, r := &b.walker, b.walker.Rules
+	r.holds, r.open, r.empty, r.used = at.where, nil, false, at.errors
+	r.release(at.slopes)
+	w.Last = at.last
+	for ; at.from < len(b.prepared.Varying); at.from++ {
+		at.last, at.errors, at.slopes = w.Last, r.used, len(r.taken)
+		if err := w.Steps(b.prepared.Varying[at.from : at.from+1]); err != nil {
+			return err
+		}
+		if r.open != nil || r.empty {
+			return nil
+		}
 	}
 	if _, one := r.Whole(w.Scalar[w.Model.Horizon]); !one {
-		return nil, ErrVaries
+		return ErrVaries
 	}
+	return nil
+}
+
+// wanted are the planes of the cells asked for, after a walk.
+func (b *Box) wanted(ways int) [][]Plane {
 	out := make([][]Plane, len(b.want))
 	for i, c := range b.want {
-		if !w.Model.Cells[c].Line.Monthly {
-			out[i] = []Plane{w.Scalar[c].along(ways)}
+		if !b.walker.Model.Cells[c].Line.Monthly {
+			out[i] = []Plane{b.walker.Scalar[c].along(ways)}
 			continue
 		}
-		for _, x := range w.Month(c) {
+		for _, x := range b.walker.Month(c) {
 			out[i] = append(out[i], x.along(ways))
 		}
 	}
-	return out, nil
+	return out
 }
 
 // along keeps the slopes of the first ways and adds the others to the error.

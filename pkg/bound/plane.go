@@ -49,32 +49,32 @@ func (x Plane) within(low, top float64) Plane {
 }
 
 // scaled is k·x.
-func (x Plane) scaled(k float64) Plane {
+func (a *arena) scaled(k float64, x Plane) Plane {
 	if k == 0 {
 		return Plane{}
 	}
-	out := Plane{C: k * x.C, E: math.Abs(k) * x.E, S: slices.Clone(x.S)}
-	for i := range out.S {
-		out.S[i] *= k
+	out := Plane{C: k * x.C, E: math.Abs(k) * x.E, S: a.take(len(x.S))}
+	for i, s := range x.S {
+		out.S[i] = k * s
 	}
 	if x.capped {
-		a, b := k*x.low, k*x.top
-		out = out.within(min(a, b), max(a, b))
+		lo, hi := k*x.low, k*x.top
+		out = out.within(min(lo, hi), max(lo, hi))
 	}
 	return out
 }
 
 // plus is x + k·y.
-func (x Plane) plus(k float64, y Plane) Plane {
+func (a *arena) plus(x Plane, k float64, y Plane) Plane {
 	switch {
 	case y.fixed() && k*y.C == 0:
 		return x
 	case x.fixed() && x.C == 0:
-		return y.scaled(k)
+		return a.scaled(k, y)
 	case len(y.S) == 0:
 		return Plane{C: x.C + k*y.C, E: x.E + math.Abs(k)*y.E, S: x.S}
 	}
-	out := Plane{C: x.C + k*y.C, E: x.E + math.Abs(k)*y.E, S: make([]float64, max(len(x.S), len(y.S)))}
+	out := Plane{C: x.C + k*y.C, E: x.E + math.Abs(k)*y.E, S: a.take(max(len(x.S), len(y.S)))}
 	copy(out.S, x.S)
 	for i, s := range y.S {
 		out.S[i] += k * s
@@ -83,15 +83,15 @@ func (x Plane) plus(k float64, y Plane) Plane {
 }
 
 // times is x·y without the error of the product of what varies, and that error.
-func (x Plane) times(y Plane) (line Plane, err float64) {
+func (a *arena) times(x, y Plane) (line Plane, err float64) {
 	if x.fixed() {
-		return y.scaled(x.C), 0
+		return a.scaled(x.C, y), 0
 	}
 	if y.fixed() {
-		return x.scaled(y.C), 0
+		return a.scaled(y.C, x), 0
 	}
 	rx, ry := x.radius(), y.radius()
-	line = Plane{}.plus(y.C, x).plus(x.C, y)
+	line = a.plus(a.scaled(y.C, x), x.C, y)
 	line.C = x.C * y.C
 	if x.C == y.C && x.E == 0 && y.E == 0 && slices.Equal(x.S, y.S) { // a square is at least 0
 		line.C += rx * rx / 2

@@ -59,7 +59,7 @@ func (p *planeRules) off(x Plane, r float64) Plane {
 		x.E += r
 		return x
 	}
-	s := make([]float64, p.used+1)
+	s := p.take(p.used + 1)
 	copy(s, x.S)
 	s[p.used] = r
 	x.S = s
@@ -72,11 +72,11 @@ func (p *planeRules) off(x Plane, r float64) Plane {
 func (p *planeRules) Apply(op *formula.Op, a []Plane) (Plane, error) {
 	switch op.Code {
 	case formula.Add:
-		return a[0].plus(1, a[1]), nil
+		return p.plus(a[0], 1, a[1]), nil
 	case formula.Sub:
-		return a[0].plus(-1, a[1]), nil
+		return p.plus(a[0], -1, a[1]), nil
 	case formula.Negative:
-		return a[0].scaled(-1), nil
+		return p.scaled(-1, a[0]), nil
 	case formula.Mul:
 		return p.mul(a[0], a[1]), nil
 	case formula.Div:
@@ -87,7 +87,7 @@ func (p *planeRules) Apply(op *formula.Op, a []Plane) (Plane, error) {
 			if op.Code == formula.Min {
 				x = p.min(x, y)
 			} else {
-				x = p.min(x.scaled(-1), y.scaled(-1)).scaled(-1)
+				x = p.scaled(-1, p.min(p.scaled(-1, x), p.scaled(-1, y)))
 			}
 		}
 		return x, nil
@@ -104,7 +104,10 @@ func (p *planeRules) Apply(op *formula.Op, a []Plane) (Plane, error) {
 	case formula.Ceil, formula.Floor:
 		return p.step(op, a[0]), nil
 	case formula.Less, formula.LessEqual, formula.More, formula.MoreEqual, formula.Equal, formula.NotEqual:
-		d := a[0].plus(-1, a[1])
+		d := p.plus(a[0], -1, a[1])
+		if sign := d.sign(); sign != 0 {
+			return Plane{C: op.Float([]float64{sign, 0})}, nil
+		}
 		return p.flat(op.Range([]affine.Number{p.ranged(d), {}})), nil
 	}
 	args := make([]affine.Number, len(a))
@@ -145,7 +148,7 @@ func (p *planeRules) mul(x, y Plane) Plane {
 		}
 		return unknownPlane()
 	}
-	line, err := x.times(y)
+	line, err := p.times(x, y)
 	return p.off(line, err)
 }
 
@@ -153,25 +156,31 @@ func (p *planeRules) mul(x, y Plane) Plane {
 // the tangent in the same direction.
 func (p *planeRules) div(x, y Plane) Plane {
 	if y.fixed() && y.C != 0 {
-		return x.scaled(1 / y.C)
+		return p.scaled(1/y.C, x)
 	}
 	lo, hi := p.bounds(y)
 	switch {
 	case y.unknown() || x.unknown() || lo <= 1e-9 && hi >= -1e-9:
 		return unknownPlane()
 	case hi < 0:
-		return p.div(x.scaled(-1), y.scaled(-1))
+		return p.div(p.scaled(-1, x), p.scaled(-1, y))
 	}
 	slope := -1 / (lo * hi)
 	chord, tangent := 1/lo-slope*lo, 2*math.Sqrt(-slope)
-	inverse := p.off(Plane{C: (chord + tangent) / 2}.plus(slope, y), (chord-tangent)/2)
+	inverse := p.off(p.plus(Plane{C: (chord + tangent) / 2}, slope, y), (chord-tangent)/2)
 	return p.mul(x, inverse)
 }
 
 // min is the smaller of x and y. With d = x - y, min(d, 0) lies above its chord, by at
 // most -lo·hi ÷ (hi - lo), and at most at a line of the same slope through 0.
 func (p *planeRules) min(x, y Plane) Plane {
-	d := x.plus(-1, y)
+	d := p.plus(x, -1, y)
+	switch d.sign() {
+	case 1:
+		return y
+	case -1:
+		return x
+	}
 	lo, hi := p.bounds(d)
 	switch {
 	case lo >= 0:
@@ -185,7 +194,7 @@ func (p *planeRules) min(x, y Plane) Plane {
 	if gap > p.grave && p.open == nil {
 		p.open = &d
 	}
-	out := y.plus(m, d)
+	out := p.plus(y, m, d)
 	out.C -= gap / 2
 	xlo, xhi := p.bounds(x)
 	ylo, yhi := p.bounds(y)
@@ -203,7 +212,7 @@ func (p *planeRules) either(cond, x, y Plane) Plane {
 	case x.unknown() || y.unknown():
 		return unknownPlane()
 	}
-	lo, hi := p.bounds(y.plus(-1, x))
+	lo, hi := p.bounds(p.plus(y, -1, x))
 	// y lies from lo to hi above x, so that either lies in between with x.
 	lo, hi = math.Min(lo, 0), math.Max(hi, 0)
 	x.capped = false

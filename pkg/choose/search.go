@@ -155,5 +155,18 @@ func (s *search) dive(n node) {
 			return
 		}
 	}
-	s.whole(s.partial)
+	if s.promising() {
+		s.whole(s.partial)
+	}
+}
+
+// promising reports whether the whole choice at hand may be among the best two, as far
+// as can be told without working it out.
+func (s *search) promising() bool {
+	p, can := s.p.(Narrower)
+	if !can || s.second == nil {
+		return true
+	}
+	b, possible := p.Narrow(s.partial)
+	return possible && b >= s.floor()
 }

@@ -1,10 +1,12 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 	"github.com/spf13/cobra"
@@ -62,7 +64,8 @@ func runBest(o *bestOptions, path string) error {
 	return report.Best(o.Out, page, style)
 }
 
-// page searches and puts together what is to be shown.
+// page searches and puts together what is to be shown. The scope of the file is worked
+// out meanwhile.
 func (o *bestOptions) page(path string) (*report.BestPage, error) {
 	text, err := o.held(path)
 	if err != nil {
@@ -74,6 +77,29 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 	if err != nil {
 		return nil, err
 	}
+	var own sync.WaitGroup
+	var a *answer.Answer
+	var offer solve.Offer
+	var bad error
+	own.Go(func() { a, offer, bad = text.priced(path, "") })
+	p, err := o.search(d, path)
+	if own.Wait(); err != nil || bad != nil {
+		return nil, cmp.Or(err, bad)
+	}
+	if p.Own, p.OwnOffer = a, offer; p.Found.Best == nil {
+		return p, nil
+	}
+	p.Scope = scopeText(p.Rooms, p.Found.Best)
+	p.Best, p.Offer, err = text.priced(path, p.Scope)
+	if err == nil && !p.Best.Line("owner_profit").Equal(p.Found.Best.Profit) {
+		err = fmt.Errorf("the search comes to a profit of %s, the file with that scope to %s: this is a mistake of the program; please report it with the file",
+			p.Found.Best.Profit, p.Best.Line("owner_profit"))
+	}
+	return p, err
+}
+
+// search finds the best choice of a deal and what each limit costs.
+func (o *bestOptions) search(d *deal.Deal, path string) (*report.BestPage, error) {
 	limits, err := o.limits(d)
 	if err != nil {
 		return nil, err
@@ -86,20 +112,8 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 	if err != nil {
 		return nil, notSearched(err, path)
 	}
-	p := &report.BestPage{Rooms: h.Rooms, Limits: limits, Found: found}
-	if p.Prices, err = h.Prices(limits, found); err != nil {
-		return nil, err
-	}
-	if p.Own, p.OwnOffer, err = text.priced(path, ""); err != nil || found.Best == nil {
-		return p, err
-	}
-	p.Scope = scopeText(h.Rooms, found.Best)
-	p.Best, p.Offer, err = text.priced(path, p.Scope)
-	if err == nil && !p.Best.Line("owner_profit").Equal(found.Best.Profit) {
-		err = fmt.Errorf("the search comes to a profit of %s, the file with that scope to %s: this is a mistake of the program; please report it with the file",
-			found.Best.Profit, p.Best.Line("owner_profit"))
-	}
-	return p, err
+	prices, err := h.Prices(limits, found)
+	return &report.BestPage{Rooms: h.Rooms, Limits: limits, Found: found, Prices: prices}, err
 }
 
 // held reads standard input once, for a file is read several times.
@@ -122,7 +136,11 @@ func (c common) priced(path, scope string) (*answer.Answer, solve.Offer, error) 
 	if err != nil {
 		return nil, solve.Offer{}, err
 	}
-	offer, err := solve.MaxOffer(a.Model, a.Deal.Targets)
+	small, err := a.Model.Summary(a.Values.Of)
+	if err != nil {
+		return nil, solve.Offer{}, err
+	}
+	offer, err := solve.MaxOffer(small, a.Deal.Targets)
 	return a, offer, err
 }
 

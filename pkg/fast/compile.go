@@ -2,6 +2,7 @@ package fast
 
 import (
 	"fmt"
+	"math/bits"
 
 	"github.com/shopspring/decimal"
 
@@ -19,6 +20,9 @@ type Program struct {
 	out   []int32 // the slot of each wanted cell
 
 	values []float64 // room for the arguments of one instruction
+	moves  [][]int32 // by axis, the instructions that it moves, in order
+	last   []float64 // where the axes were last
+	due    []bool    // by instruction
 }
 
 // An instruction puts what a rule makes of some slots into one.
@@ -48,7 +52,30 @@ func New(p *walk.Prepared, axes []*model.Cell, want ...*model.Cell) (*Program, e
 		}
 		c.out = append(c.out, at)
 	}
+	c.findMoves()
 	return &c.Program, nil
+}
+
+// findMoves finds the instructions that each axis moves, for 64 axes at a time.
+func (p *Program) findMoves() {
+	p.moves, p.due = make([][]int32, len(p.in)), make([]bool, len(p.code))
+	for first := 0; first < len(p.in); first += 64 {
+		movers := make([]uint64, len(p.slots)) // by slot, a bit for each axis
+		for a, slot := range p.in[first:min(first+64, len(p.in))] {
+			movers[slot] = 1 << a
+		}
+		for n, c := range p.code {
+			var all uint64
+			for _, slot := range p.args[c.from:c.up] {
+				all |= movers[slot]
+			}
+			movers[c.to] = all
+			for ; all != 0; all &= all - 1 {
+				a := first + bits.TrailingZeros64(all)
+				p.moves[a] = append(p.moves[a], int32(n))
+			}
+		}
+	}
 }
 
 type compiler struct {
@@ -75,7 +102,7 @@ func (c *compiler) cell(i int) (int32, error) {
 	case cell.Line.Monthly:
 		return 0, fmt.Errorf("%s runs by month", cell.Name())
 	case !c.varies[i]:
-		c.cells[i] = c.room(c.fixed[i].InexactFloat64()) + 1
+		c.cells[i] = c.room(formula.Near(c.fixed[i])) + 1
 		return c.cells[i] - 1, nil
 	}
 	at, err := c.expr(cell.Expr, cell.Member)

@@ -3,11 +3,22 @@ package formula
 import (
 	"math"
 	"slices"
+
+	"github.com/shopspring/decimal"
 )
 
 // near01 is how far apart two float64 may lie and count as equal: less than any
 // difference that a comparison of a deal turns on, more than roundings leave.
 const near01 = 1e-9
+
+// Near is the float64 nearest to a number. Up to 15 digits and 22 decimals it is one
+// quotient of two numbers that float64 holds exactly.
+func Near(x decimal.Decimal) float64 {
+	if e := x.Exponent(); e <= 0 && e >= -22 && x.NumDigits() <= 15 {
+		return float64(x.CoefficientInt64()) / math.Pow10(int(-e))
+	}
+	return x.InexactFloat64()
+}
 
 func float01(b bool) float64 {
 	if b {

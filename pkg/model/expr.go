@@ -37,7 +37,7 @@ func Constant(n decimal.Decimal) *Expr {
 }
 
 func constant(n decimal.Decimal) Expr {
-	return Expr{way: nowhere, Number: n, near: n.InexactFloat64()}
+	return Expr{way: nowhere, Number: n, near: formula.Near(n)}
 }
 
 func choiceNumber(l *Line, word string) Expr {

@@ -84,6 +84,7 @@ func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varyin
 	for _, c := range held {
 		kept[c] = true
 	}
+	fixed = make([]Step, 0, len(steps))
 	for _, s := range steps {
 		if !kept[s.Cells[0]] && m.spreads(s, moved) {
 			varying = append(varying, s)
@@ -108,7 +109,7 @@ func (m *Model) Moved(changed []int) []bool {
 
 // spreads reports whether a step holds or reads something moved; then it is all moved.
 func (m *Model) spreads(s Step, moved []bool) bool {
-	if !s.any(moved) && !m.readsAny(s, moved) {
+	if !m.Touched(s, moved) {
 		return false
 	}
 	for _, c := range s.Cells {
@@ -117,13 +118,12 @@ func (m *Model) spreads(s Step, moved []bool) bool {
 	return true
 }
 
-func (m *Model) readsAny(s Step, moved []bool) bool {
+// Touched reports whether a step works out, or reads, a cell that has moved.
+func (m *Model) Touched(s Step, moved []bool) bool {
 	for _, c := range s.Cells {
 		cell := m.Cells[c]
-		for _, n := range cell.needs() {
-			if moved[n.way.from(cell.Member)] {
-				return true
-			}
+		if moved[c] || slices.ContainsFunc(cell.needs(), func(n need) bool { return moved[n.way.from(cell.Member)] }) {
+			return true
 		}
 	}
 	return false

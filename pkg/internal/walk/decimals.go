@@ -31,3 +31,28 @@ func (Decimals) Unknown() (decimal.Decimal, error) {
 func (Decimals) Last(x decimal.Decimal) int { return int(x.IntPart()) }
 
 func (Decimals) Keep(x decimal.Decimal) decimal.Decimal { return formula.Keep(x) }
+
+// As turns decimals into another kind of number, 0 into its zero value.
+func As[T any](v *Values[decimal.Decimal], of func(decimal.Decimal) T) *Values[T] {
+	out := New[T](v.Model)
+	out.Last = v.Last
+	turn := func(x decimal.Decimal) (y T) {
+		if !x.IsZero() {
+			y = of(x)
+		}
+		return y
+	}
+	for c, x := range v.Scalar {
+		out.Scalar[c] = turn(x)
+	}
+	for row, months := range v.months {
+		if months == nil {
+			continue
+		}
+		out.months[row] = make([]T, len(months))
+		for i, x := range months {
+			out.months[row][i] = turn(x)
+		}
+	}
+	return out
+}

@@ -1,0 +1,20 @@
+package formula_test
+
+import (
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"ledgerboard/pkg/formula"
+)
+
+// The library's own way, by a quotient of whole numbers, rounds to the nearest too.
+func TestNearIsTheNearestFloat(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		x := decimal.New(rapid.Int64().Draw(t, "digits"), rapid.Int32Range(-40, 20).Draw(t, "places"))
+		require.Equal(t, x.InexactFloat64(), formula.Near(x), "%s", x)
+	})
+	require.Zero(t, formula.Near(decimal.Decimal{}))
+}
