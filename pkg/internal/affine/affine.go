@@ -48,7 +48,7 @@ func (x Number) Grain() Grain {
 	switch {
 	case x.C == math.Round(x.C):
 		return Whole
-	case math.Abs(c-math.Round(c)) <= 1e-12*math.Abs(c):
+	case math.Abs(c-math.Round(c)) <= 1e-14*math.Abs(c):
 		return OfCents
 	}
 	return Fine
