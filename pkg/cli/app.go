@@ -89,7 +89,7 @@ and why. It informs; it does not advise.`,
 	})
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2 // letters that may be wrong in a verb
-	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newWhy(s), newLines(s), newExitCodes())
+	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newWorkbook(s), newWhy(s), newLines(s), newExitCodes())
 	return root
 }
 
@@ -117,8 +117,12 @@ func newExitCodes() *cobra.Command {
 
 // flags adds the options that every verb with a deal has.
 func (c *common) flags(cmd *cobra.Command) {
-	cmd.Flags().StringArrayVar(&c.sets, "set", nil, "`path=value` in place of the file's; may be repeated")
+	c.setting(cmd)
 	c.looks(cmd)
+}
+
+func (c *common) setting(cmd *cobra.Command) {
+	cmd.Flags().StringArrayVar(&c.sets, "set", nil, "`path=value` in place of the file's; may be repeated")
 }
 
 func (c *common) looks(cmd *cobra.Command) {

@@ -52,15 +52,15 @@ func runCompare(c *common, paths []string) error {
 }
 
 // columns are the deals to set side by side: two files, or the options of one.
-func (c *common) columns(paths []string) (string, []report.Column, error) {
+func (c *common) columns(paths []string) (string, []answer.Column, error) {
 	if len(paths) == 2 {
-		var all []report.Column
+		var all []answer.Column
 		for _, path := range paths {
 			a, err := c.answer(path)
 			if err != nil {
 				return "", nil, err
 			}
-			all = append(all, report.Column{Name: strings.TrimSuffix(filepath.Base(path), ".yaml"), Answer: a})
+			all = append(all, answer.Column{Name: strings.TrimSuffix(filepath.Base(path), ".yaml"), Answer: a})
 		}
 		return all[0].Deal.Name + " and " + all[1].Deal.Name, all, nil
 	}
@@ -78,7 +78,7 @@ func (c *common) columns(paths []string) (string, []report.Column, error) {
 	if first.Deal.Mixed {
 		names = append([]string{""}, names...)
 	}
-	var all []report.Column
+	var all []answer.Column
 	for _, name := range names[:min(len(names), report.MostColumns)] {
 		a := first
 		if name != "" {
@@ -88,7 +88,7 @@ func (c *common) columns(paths []string) (string, []report.Column, error) {
 		} else {
 			name = "as stated"
 		}
-		all = append(all, report.Column{Name: name, Answer: a})
+		all = append(all, answer.Column{Name: name, Answer: a})
 	}
 	return first.Deal.Name + ": options side by side", all, nil
 }

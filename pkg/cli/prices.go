@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -17,9 +16,9 @@ import (
 // pricesOptions are the options of prices.
 type pricesOptions struct {
 	common
-	book, from, out string
-	csv, list       bool
-	force           bool
+	output
+	book, from string
+	csv, list  bool
 }
 
 func newPrices(s Streams) *cobra.Command {
@@ -58,8 +57,7 @@ book.
 	cmd.Flags().BoolVar(&o.list, "list", false, "list what has the words, also where they are a name")
 	cmd.Flags().BoolVar(&o.csv, "csv", false, "write all prices as CSV")
 	cmd.Flags().StringVar(&o.from, "from", "", "read quotes from a CSV `file` and write an own price book")
-	cmd.Flags().StringVarP(&o.out, "output", "o", "-", "write to a `file` instead of standard output")
-	cmd.Flags().BoolVar(&o.force, "force", false, "write over an existing file")
+	o.output.flags(cmd, "-", "write to a `file` instead of standard output")
 	return cmd
 }
 
@@ -87,7 +85,7 @@ func runPrices(o *pricesOptions, words string) error {
 	if err != nil {
 		return err
 	}
-	return o.write(out.String())
+	return o.write(o.Streams, out.String())
 }
 
 // together refuses options that say two things.
@@ -103,9 +101,9 @@ func (o *pricesOptions) together(words string) error {
 		return &usageError{errors.New("--csv, --from and --json each write something else"), "give one of them"}
 	case words != "" && (o.csv || o.from != ""):
 		return &usageError{fmt.Errorf("--csv and --from take no words, but %q is given", words), "leave the words out"}
-	case o.from != "" && sameFile(o.from, o.out):
+	case o.from != "" && sameFile(o.from, o.file):
 		return &usageError{fmt.Errorf("%s is read and would be written over", o.from), "write to another file, e.g. -o mine.yaml"}
-	case o.force && o.out == "-":
+	case o.force && o.file == "-":
 		return &usageError{errors.New("--force is for a file"), "name it with   -o mine.yaml"}
 	}
 	return nil
@@ -161,28 +159,4 @@ func nothingFound(book *pricebook.Book, words string) error {
 		e.hint = "the nearest names: " + strings.Join(near, ", ")
 	}
 	return e
-}
-
-// write writes to standard output or to a file, whole or not at all.
-func (o *pricesOptions) write(text string) error {
-	var err error
-	switch {
-	case o.out == "-":
-		_, err = fmt.Fprint(o.Out, text)
-		return err
-	case o.force:
-		err = overwrite(o.out, text)
-	default:
-		err = writeNew(o.out, text)
-	}
-	if err != nil && !o.force && strings.HasSuffix(err.Error(), "already there") {
-		return &dataError{err, "write over it with --force, or name another file"}
-	}
-	return err
-}
-
-func sameFile(a, b string) bool {
-	x, err := os.Stat(a)
-	y, other := os.Stat(b)
-	return err == nil && other == nil && os.SameFile(x, y)
 }

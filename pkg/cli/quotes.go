@@ -38,7 +38,7 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 	if laid, found := deal.OwnBook("the new price book", []byte(text)); laid == nil {
 		return o.mistakes("the new price book", found, map[string]string{"the new price book": text})
 	}
-	if err := o.write(text); err != nil {
+	if err := o.write(o.Streams, text); err != nil {
 		return err
 	}
 	if len(ignored) > 0 {

@@ -81,6 +81,13 @@ func (v *Values) In(c *model.Cell, month int) decimal.Decimal {
 // ByMonth returns the values of a monthly cell for months 0 to the sale.
 func (v *Values) ByMonth(c *model.Cell) []decimal.Decimal { return v.all.Month(c.Index) }
 
+// Value works out a formula of a member in a month; one without months is the same in
+// all. The error says why it cannot be.
+func (v *Values) Value(x *model.Expr, of *model.Member, month int) (decimal.Decimal, error) {
+	w := walker{Values: v.all}
+	return w.ValueIn(x, of, month)
+}
+
 // Assumed returns the inputs whose default was used and matters: those that move
 // money although the deal does not give them. The model must be worked out whole.
 func (v *Values) Assumed() []*model.Cell {
@@ -99,8 +106,7 @@ func (v *Values) holds(c *model.Cell) bool {
 	if when == nil {
 		return true
 	}
-	w := walker{Values: v.all}
-	x, err := w.Value(when, c.Member)
+	x, err := v.Value(when, c.Member, 0)
 	return err == nil && !x.IsZero()
 }
 

@@ -10,7 +10,6 @@ import (
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/best"
 	"ledgerboard/pkg/deal"
-	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/solve"
 )
@@ -109,7 +108,7 @@ func (p bestPage) rooms() {
 	p.heading("Room by room")
 	p.line("%s", p.paint(dim, fmt.Sprintf(bestRow, "room", "option", "cash", "adds", "gain")))
 	for i, r := range p.Rooms {
-		room := member(p.Best, r.Room.Label)
+		room := p.Best.Named("room", r.Room.Label)
 		cash, adds, gain := decimal.Decimal{}, decimal.Decimal{}, decimal.Decimal{}
 		if room != nil {
 			cash, adds, gain = p.Best.Of(room, "cash_cost"), p.Best.Of(room, "value_added"), p.Best.Of(room, "gain")
@@ -117,15 +116,6 @@ func (p bestPage) rooms() {
 		p.line(bestRow, cut(r.Room.Label, 19), cut(named(r, p.Found.Best.Options[i]), 15), money(cash), dollars(adds), money(gain))
 	}
 	p.text("", "Gain is what a room adds to the value less its own cash; contingency, containers, selling and interest come off the whole.")
-}
-
-func member(a *answer.Answer, label string) *model.Member {
-	for _, m := range a.Model.Root.In("room") {
-		if m.Label == label {
-			return m
-		}
-	}
-	return nil
 }
 
 // named is what an option of a room is called.

@@ -113,7 +113,7 @@ func NewObject(a *answer.Answer) Object {
 		o.Warnings = append(o.Warnings, Note{d.Code, d.Pos.String(), d.Message, d.Hint})
 	}
 	for _, c := range a.Assumed {
-		o.Assumed = append(o.Assumed, AssumedNote{c.Line.ID(), c.Member.Path(), assumedValue(a, c), c.Line.Meaning})
+		o.Assumed = append(o.Assumed, AssumedNote{c.Line.ID(), c.Member.Path(), a.AssumedValue(c), c.Line.Meaning})
 	}
 	for _, c := range a.Cautions {
 		o.Cautions = append(o.Cautions, CautionNote(c))

@@ -29,7 +29,7 @@ var levels = [][]string{
 	readers,
 	{"pkg/solve", "pkg/best"},
 	{"pkg/answer"},
-	{"pkg/report"},
+	{"pkg/report", "pkg/workbook"},
 	{"pkg/cli"},
 	{"cmd/ledgerboard", "cmd/gendocs"},
 }

@@ -100,10 +100,17 @@ func (w *Walker[T, R]) Steps(steps []model.Step) error {
 	return nil
 }
 
-// Value works out one expression of a member over the values so far, in no month.
+// Value works out one expression of a member over the values so far, in the walker's
+// month.
 func (w *Walker[T, R]) Value(x *model.Expr, of *model.Member) (T, error) {
 	w.of = of
 	return w.value(x)
+}
+
+// ValueIn works out one expression of a member in a month.
+func (w *Walker[T, R]) ValueIn(x *model.Expr, of *model.Member, month int) (T, error) {
+	w.month = month
+	return w.Value(x, of)
 }
 
 func (w *Walker[T, R]) step(s model.Step, from int) error {
