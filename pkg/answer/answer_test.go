@@ -154,3 +154,28 @@ func TestDefaultsOfNothingThatMoveMoneyAreAssumed(t *testing.T) {
 		require.NotContains(t, assumed(answered(t, stated)), line)
 	}
 }
+
+// Where cash holds the offer back, what is said of the other targets is what the deal
+// comes to without a word on cash.
+func TestCashAsideIsTheDealWithoutCash(t *testing.T) {
+	text := `
+purchase: {price: $200k, closing: {title: $1,500}}
+value: {after-repair value: $330k, low: $310k}
+time: {lead-in: 1 month, renovation: 3 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: all, work: works, amount: $40k}]}
+loans: [{name: loan, price share: 85%, renovation share: 100%, rate: 11%, interest on: balance}]
+selling: {agents: 6%}
+targets: {profit: $15k}
+`
+	short, free := answered(t, text+"cash: {available: $30k}\n"), answered(t, text)
+	require.Equal(t, "cash_to_spare", short.Offer.Binding)
+	require.NotNil(t, short.Aside)
+	require.Equal(t, free.Offer, short.Aside.Offer)
+	require.Equal(t, free.OfferLow, short.Aside.OfferLow)
+	require.True(t, short.Offer.Price.LessThan(short.Aside.Offer.Price))
+	lower := answered(t, strings.Replace(text, "$200k", "$199k", 1))
+	require.Equal(t, short.Line("cash_needed").Sub(lower.Line("cash_needed")).String(), short.Aside.Frees.String())
+	require.Nil(t, free.Aside)
+	require.Empty(t, free.CashAside())
+	require.Contains(t, short.CashAside(), dollars(free.Offer.Price))
+}

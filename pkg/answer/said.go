@@ -41,6 +41,8 @@ func (a *Answer) whyLeave() string {
 		return "No price works: even as a gift the house would miss " + a.Goal(a.Offer.Binding) + ", by " + MissedBy(a.Offer.Binding, a.Offer.Short) + "."
 	case !a.OfferLow.Found:
 		return "At your low value no price works: even as a gift the house would miss " + a.Goal(a.OfferLow.Binding) + ", by " + MissedBy(a.OfferLow.Binding, a.OfferLow.Short) + "."
+	case a.Offer.Binding == cashTarget:
+		return fmt.Sprintf("Your cash is enough up to %s, more than %s under the asking price of %s.", dollars(a.Offer.Price), percent(a.Line("walk_away_share")), price)
 	}
 	return fmt.Sprintf("What the deal bears lies more than %s under the asking price of %s.", percent(a.Line("walk_away_share")), price)
 }
@@ -75,10 +77,31 @@ func (a *Answer) Decides() string {
 	if a.OfferLow.Found && a.OfferLow.Price.Equal(a.Offer.Price) {
 		s = "What decides at either value is " + likely + "."
 	}
-	if a.OfferLow.Binding == "cash_to_spare" {
-		s += " You are short of cash for more, not of profit: more cash, or a loan that asks for less of it, lets you go higher."
-	}
 	return s
+}
+
+// CashAside says what the deal would bear if cash were no matter, or nothing where cash
+// holds no offer back.
+func (a *Answer) CashAside() string {
+	if a.Aside == nil {
+		return ""
+	}
+	s := "Cash aside, your other targets hold " + upTo(a.Aside.Offer)
+	if a.HasLow {
+		s = "Cash aside, your other targets hold " + upTo(a.Aside.OfferLow) + " at your low value and " + upTo(a.Aside.Offer) + " at the value you expect"
+	}
+	s += fmt.Sprintf(". A price $1,000 lower frees about %s of cash", dollars(a.Aside.Frees))
+	return s + "; more cash, or a loan that asks for less of it, does more."
+}
+
+func upTo(o solve.Offer) string {
+	switch {
+	case o.Endless:
+		return "at any price"
+	case !o.Found:
+		return "at no price"
+	}
+	return "up to " + dollars(o.Price)
 }
 
 // heldBack says which target holds an offer back, and where it is missed.

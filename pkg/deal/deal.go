@@ -40,10 +40,12 @@ type Deal struct {
 	// Following are the values that a choice of other options moves by what these add,
 	// though the model has them as given.
 	Following []string
-	Mixed     bool                // the scope takes different options in different rooms
-	Sized     map[string][]string // the rooms by how sure their sizes are: measured, paced, guessed
-	Kerf      *decimal.Decimal    // what a saw cut takes, in feet; nil if the file does not say
-	Cuts      []CutList           // of the products bought in sticks
+	// StatedValues are the keys of the values that the file states, such as low.
+	StatedValues []string
+	Mixed        bool                // the scope takes different options in different rooms
+	Sized        map[string][]string // the rooms by how sure their sizes are: measured, paced, guessed
+	Kerf         *decimal.Decimal    // what a saw cut takes, in feet; nil if the file does not say
+	Cuts         []CutList           // of the products bought in sticks
 	// Work and Products are what the price book says of the model's items and products.
 	Work     map[*model.Member]*Work
 	Products map[*model.Member]*pricebook.Product

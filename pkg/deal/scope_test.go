@@ -77,6 +77,9 @@ func TestValuesFollowTheScope(t *testing.T) {
 		d := readDeal(t, twoScopes, deal.Set{Path: "scope", Value: scope})
 		require.Equal(t, want[0], worth(t, d, "after_repair_value"), scope)
 		require.Equal(t, want[1], worth(t, d, "low_value"), scope)
+		d = readDeal(t, replaced(t, twoScopes, "after-repair value: $260k", "before work: $251k"), deal.Set{Path: "scope", Value: scope})
+		require.Equal(t, want[0], worth(t, d, "after_repair_value"), scope)
+		require.Equal(t, want[1], worth(t, d, "low_value"), scope)
 	}
 }
 

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -12,9 +13,15 @@ import (
 var statedValues = []string{"value.after-repair value", "value.low", "value.lender's value"}
 
 // followScope lets the values of the file follow another scope than the one they were
-// stated for: they hold what the options of the file's own scope add, and no more.
+// stated for: they hold what the options of the file's own scope add, and no more. The
+// value before work follows by the model.
 func (r *reader) followScope(planned decimal.Decimal, moved bool) {
-	if r.good(statedValues[0]) == nil || !moved && !r.allOptions {
+	for _, key := range statedValues {
+		if r.good(key) != nil {
+			r.deal.StatedValues = append(r.deal.StatedValues, strings.TrimPrefix(key, "value."))
+		}
+	}
+	if !moved && !r.allOptions {
 		return
 	}
 	var now decimal.Decimal

@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/solve"
 )
 
 const (
@@ -55,18 +56,16 @@ func (c comparison) write(next string) {
 			return r.show(a.Line(r.line))
 		})
 	}
-	c.row("maximum offer", func(a answer.Column) string {
-		if !a.Offer.Found {
-			return "none"
-		}
-		return dollars(a.Offer.Price)
-	})
-	c.row("targets met", func(a answer.Column) string {
-		if len(a.Misses) == 0 {
-			return "all"
-		}
-		return fmt.Sprintf("%d missed", len(a.Misses))
-	})
+	c.row("maximum offer", func(a answer.Column) string { return offered(a.Offer) })
+	if slices.ContainsFunc(c.all, func(a answer.Column) bool { return a.Aside != nil }) {
+		c.row("  cash aside", func(a answer.Column) string {
+			if a.Aside == nil {
+				return offered(a.Offer)
+			}
+			return offered(a.Aside.Offer)
+		})
+	}
+	c.targets()
 	c.byRoom()
 	c.gains()
 	c.byTrade()
@@ -75,6 +74,27 @@ func (c comparison) write(next string) {
 func tenths(x decimal.Decimal) string { return x.Round(1).String() }
 
 // best says in words which has the most profit.
+// targets writes which targets each deal misses, and by how much.
+func (c comparison) targets() {
+	for _, t := range []struct{ line, words string }{
+		{"profit_to_spare", "profit target"}, {"margin_to_spare", "margin target"}, {"roi_to_spare", "ROI target"}, {"cash_to_spare", "cash you have"},
+	} {
+		states := func(a answer.Column) bool { return slices.Contains(solve.Targets(a.Deal.Targets), t.line) }
+		if !slices.ContainsFunc(c.all, states) {
+			continue
+		}
+		c.row(t.words, func(a answer.Column) string {
+			switch spare := a.Line(t.line); {
+			case !states(a):
+				return "none"
+			case spare.IsNegative():
+				return "-" + money(spare.Neg())
+			}
+			return "met"
+		})
+	}
+}
+
 func (c comparison) best() string {
 	top := slices.MaxFunc(c.all, func(a, b answer.Column) int { return a.Line("profit").Cmp(b.Line("profit")) })
 	said := fmt.Sprintf("The most profit is with %s, %s", top.Name, money(top.Line("profit")))

@@ -43,6 +43,15 @@ type VerdictObject struct {
 	Misses       []MissNote     `json:"misses"`
 	Shakes       []ShakeNote    `json:"shakes"`
 	Bridge       []StepNote     `json:"bridge"`
+	CashAside    *AsideNote     `json:"cash_aside,omitempty"`
+}
+
+// AsideNote is the maximum offers where cash is no matter, and how much of the cash
+// needed a thousand dollars off the price frees; only where cash holds the offer back.
+type AsideNote struct {
+	MaxOffer    any             `json:"max_offer"`
+	MaxOfferLow any             `json:"max_offer_low"`
+	Frees       decimal.Decimal `json:"frees"`
 }
 
 // MissNote is a target missed at the asking price, and by how many dollars.
@@ -126,6 +135,9 @@ func verdictObject(a *answer.Answer) VerdictObject {
 		Advice: a.Verdict, DontGoAbove: a.DontGoAbove(), AskingPasses: len(a.Misses) == 0,
 		Targets: solve.Targets(a.Deal.Targets), Misses: []MissNote{}, Shakes: []ShakeNote{}, Bridge: []StepNote{},
 	}
+	if x := a.Aside; x != nil {
+		v.CashAside = &AsideNote{bearable(x.Offer), bearable(x.OfferLow), x.Frees}
+	}
 	for _, m := range a.Misses {
 		v.Misses = append(v.Misses, MissNote(m))
 	}
@@ -136,6 +148,14 @@ func verdictObject(a *answer.Answer) VerdictObject {
 		v.Bridge = append(v.Bridge, StepNote(s))
 	}
 	return v
+}
+
+// bearable is an offer, or nothing where there is none or no end to it.
+func bearable(o solve.Offer) any {
+	if !o.Found || o.Endless {
+		return nil
+	}
+	return o.Price
 }
 
 func missed(misses []answer.Miss) []string {

@@ -21,15 +21,26 @@ func verdict(p *page, a *answer.Answer) {
 		offer(p, "Don't go above", a.OfferLow, fmt.Sprintf("if it turns out worth your low value, %s", dollars(a.Line("low_value"))))
 		offer(p, "", a.Offer, fmt.Sprintf("if it turns out worth %s as you expect (maximum offer)", dollars(a.Line("after_repair_value"))))
 	} else {
-		offer(p, "Don't go above", a.Offer, fmt.Sprintf("if it turns out worth %s (maximum offer); you gave no low value to be careful with", dollars(a.Line("after_repair_value"))))
+		offer(p, "Don't go above", a.Offer, fmt.Sprintf("if it turns out worth %s (maximum offer); %s", dollars(a.Line("after_repair_value")), noLow(a)))
 	}
 	p.line("")
 	p.text("  ", a.Asking())
 	p.text("  ", a.Decides())
+	if aside := a.CashAside(); aside != "" {
+		p.text("  ", aside)
+	}
 	p.text("  ", a.TiedUp())
 	if left := a.BackOut(); left != "" {
 		p.text("  ", left)
 	}
+}
+
+// noLow says why there is no low value.
+func noLow(a *answer.Answer) string {
+	if a.Line("low_value").Equal(a.Line("after_repair_value")) {
+		return "you gave no low value to be careful with"
+	}
+	return "your low value is not below it"
 }
 
 func offer(p *page, lead string, o solve.Offer, note string) {

@@ -28,8 +28,8 @@ var worksheetOrder = strings.Fields(`sheetPr dimension sheetViews sheetFormatPr 
 var functions = strings.Fields("SUM MAX MIN IF ROUND INT ABS AND OR NOT SQRT PMT INDEX MATCH COUNT COUNTIF SUMIF TEXT ROUNDUP ROUNDDOWN ISNUMBER LEFT LEN")
 
 var (
-	calls = regexp.MustCompile(`([A-Z][A-Z0-9.]*)\(`)
-	quotes  = regexp.MustCompile(`"[^"]*"|'[^']*'`)
+	calls  = regexp.MustCompile(`([A-Z][A-Z0-9.]*)\(`)
+	quotes = regexp.MustCompile(`"[^"]*"|'[^']*'`)
 )
 
 // TestThePackageIsSound checks what a reader of the file format asks for: every part is

@@ -23,7 +23,7 @@ func (b *book) verdict() {
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
 	word, why := a.Advice()
 	row = g.paragraph(row, 1, lastColumn, word+" "+why, look{role: lead})
-	for _, s := range []string{a.Asking(), a.Decides(), a.BackOut()} {
+	for _, s := range []string{a.Asking(), a.Decides(), a.CashAside(), a.BackOut()} {
 		if s != "" {
 			row = g.paragraph(row, 1, lastColumn, s, look{})
 		}
