@@ -88,6 +88,9 @@ func (r *reader) compute() {
 func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 	for _, p := range r.plans {
 		for _, w := range p.works {
+			if w.item.Measure == pricebook.Months {
+				continue // it is no member any more
+			}
 			c := r.deal.Model.Find(w.member, "measure")
 			if w.by != "" || w.scope.path == "" || c == nil || c.Member != w.member || !v.Scalar[c.Index].IsZero() {
 				continue

@@ -22,13 +22,13 @@ type scoping struct {
 	callPlan     *plan
 	calls        map[called]*work
 	houseWithout []span
-	housePlans   map[string]bool // items that the options of the whole house name
+	housePlans   map[string][]*plan // by item, the options of the whole house that name it
 }
 
 func newScoping() scoping {
 	return scoping{
 		roomKinds: map[*model.Member]string{}, roomPaths: map[*model.Member]string{},
-		products: map[string]*model.Member{}, calls: map[called]*work{}, housePlans: map[string]bool{},
+		products: map[string]*model.Member{}, calls: map[called]*work{}, housePlans: map[string][]*plan{},
 	}
 }
 

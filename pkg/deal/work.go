@@ -18,6 +18,8 @@ type work struct {
 	by     string // the work that brought it, or ""
 	own    bool   // what brought it is by own hands
 
+	bringers []*work // all that bring it
+
 	includes []string // what a quote for all of it is taken to bring
 	at       diag.Pos
 
