@@ -43,7 +43,8 @@ figure and how to override it.
 quotes, with the columns name and price and, if wanted, pack, dated and source,
 and writes a price book of your own that lays them over the starter book; name
 it in the deal file (own book: mine.yaml). With --book, they are added to that
-book.
+book. A workbook (.xlsx) with such a table, or a form for bids that came back
+filled in, is read the same way.
 
 --json writes one object: schema, items and products, with decimals as strings.`,
 		RunE: func(_ *cobra.Command, args []string) error { return runPrices(o, strings.Join(args, " ")) },
@@ -56,7 +57,7 @@ book.
 	cmd.Flags().StringVar(&o.book, "book", "", "a price book of your own, `file`, laid over the starter book")
 	cmd.Flags().BoolVar(&o.list, "list", false, "list what has the words, also where they are a name")
 	cmd.Flags().BoolVar(&o.csv, "csv", false, "write all prices as CSV")
-	cmd.Flags().StringVar(&o.from, "from", "", "read quotes from a CSV `file` and write an own price book")
+	cmd.Flags().StringVar(&o.from, "from", "", "read quotes from a `file`, CSV or .xlsx, into an own book")
 	o.output.flags(cmd, "-", "write to a `file` instead of standard output")
 	return cmd
 }

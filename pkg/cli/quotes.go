@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
 )
 
@@ -20,9 +21,9 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 	if err != nil {
 		return err
 	}
-	quotes, ignored, found := pricebook.ReadQuotes(name, string(table), book)
+	quotes, ignored, found, sources := readQuotes(name, table, book)
 	if found.HasErrors() {
-		return o.mistakes(name, found, map[string]string{name: string(table)})
+		return o.mistakes(name, found, sources)
 	}
 	told := ""
 	if o.from != "-" {
@@ -41,11 +42,24 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 	if err := o.write(o.Streams, text); err != nil {
 		return err
 	}
+	if err := diag.Render(o.Err, found, sources); err != nil {
+		return err
+	}
 	if len(ignored) > 0 {
 		fmt.Fprintf(o.Err, "ledgerboard: not read, as a price book has no such column: %s\n", strings.Join(ignored, ", "))
 	}
 	fmt.Fprintf(o.Err, "ledgerboard: %s read; %s of the price book changed\n", count(len(quotes), "quote"), entries(changed))
 	return nil
+}
+
+// readQuotes reads quotes out of a workbook or a CSV, with the texts that places are in.
+func readQuotes(name string, table []byte, book *pricebook.Book) ([]pricebook.Quote, []string, diag.List, map[string]string) {
+	if pricebook.IsWorkbook(table) {
+		quotes, ignored, found := pricebook.ReadWorkbook(name, table, book)
+		return quotes, ignored, found, nil
+	}
+	quotes, ignored, found := pricebook.ReadQuotes(name, string(table), book)
+	return quotes, ignored, found, map[string]string{name: string(table)}
 }
 
 // heading is what stands above a new book of quotes.

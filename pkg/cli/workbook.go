@@ -16,7 +16,8 @@ import (
 type workbookOptions struct {
 	common
 	output
-	reader string
+	reader, trade string
+	blank         bool
 }
 
 func newWorkbook(s Streams) *cobra.Command {
@@ -28,18 +29,25 @@ func newWorkbook(s Streams) *cobra.Command {
 
   ledgerboard workbook my-house.yaml -o my-house.xlsx
   ledgerboard workbook my-house.yaml --for lender -o for-the-lender.xlsx
+  ledgerboard workbook my-house.yaml --trade tile -o for-the-tiler.xlsx
 
 Writes the deal as a workbook with live formulas: change a shaded input, and all
 sheets follow. For a lender it keeps what a lender asks first and leaves out
 your targets, offers, own wage and tax. What comes from a search, such as the
 maximum offer, and how trim is cut stand as values; run this again after a
-change that moves them.`,
+change that moves them.
+
+--trade makes a bid form for one trade: its quantities and the sizes of rooms,
+no prices. --blank-prices makes one of the whole job. Filled in, both are read
+back by   ledgerboard prices --from for-the-tiler.xlsx`,
 		Args: files(1, 1, "workbook my-house.yaml -o my-house.xlsx"),
 		RunE: func(_ *cobra.Command, args []string) error { return runWorkbook(o, args[0]) },
 	}
 	o.setting(cmd)
 	o.output.flags(cmd, "", "the `file` to write, - for standard output")
 	cmd.Flags().StringVar(&o.reader, "for", "owner", "whom it is for: owner or lender")
+	cmd.Flags().StringVar(&o.trade, "trade", "", "a bid form for that `trade`, without prices")
+	cmd.Flags().BoolVar(&o.blank, "blank-prices", false, "a bid form of the whole job, without prices")
 	return cmd
 }
 
@@ -63,12 +71,16 @@ func runWorkbook(o *workbookOptions, path string) error {
 	if err != nil {
 		return err
 	}
-	beside, err := o.besides(path, a)
-	if err != nil {
-		return err
+	how := workbook.Options{For: reader, Trade: o.trade, BlankPrices: o.blank}
+	if o.trade == "" && !o.blank {
+		if how.Columns, err = o.besides(path, a); err != nil {
+			return err
+		}
 	}
 	var out bytes.Buffer
-	if err := workbook.Write(&out, a, workbook.Options{For: reader, Columns: beside}); err != nil {
+	if err := workbook.Write(&out, a, how); errors.Is(err, workbook.ErrNoTrade) {
+		return &dataError{err, "ledgerboard scope " + path + "   shows the trades"}
+	} else if err != nil {
 		return err
 	}
 	if err := o.write(o.Streams, out.String()); err != nil || o.file == "-" {

@@ -15,6 +15,10 @@ type Options struct {
 	For      Reader
 	Uncached bool            // formulas without their values, to be worked out anew
 	Columns  []answer.Column // other deals to set beside this one; none for no such page
+	// Trade makes it a form for that trade to fill in: what it is to do and how much of
+	// it, without a price. BlankPrices makes it such a form of the whole job.
+	Trade       string
+	BlankPrices bool
 }
 
 // A Reader is whom a workbook is for.
@@ -44,6 +48,8 @@ type book struct {
 	months    *grid
 	workings  map[working]place
 
+	hiddenNames map[string]bool
+
 	todo []*table
 
 	workingGrid *grid
@@ -70,9 +76,16 @@ func Write(w io.Writer, a *answer.Answer, how Options) error {
 // made is the workbook of a deal with all its sheets, before it is written.
 func made(a *answer.Answer, how Options) (*book, error) {
 	b := newBook(a, how)
-	b.lay()
-	b.fill()
-	b.front()
+	if how.Trade != "" || how.BlankPrices {
+		if err := b.bidForm(); err != nil {
+			b.file.Close()
+			return nil, err
+		}
+	} else {
+		b.lay()
+		b.fill()
+		b.front()
+	}
 	for _, g := range b.all() {
 		g.fit()
 		g.rise()

@@ -43,10 +43,14 @@ func (g *grid) rise() {
 		most := 0.0
 		for j, c := range row {
 			if s, is := c.value.(string); is && c.look.wrap {
-				most = math.Max(most, high(s, g.width(j+1)/c.look.wider()))
+				width := g.width(j+1) / c.look.wider()
+				if c.look.size > 0 {
+					width *= 1.12 // a table of many columns has no room for the margin
+				}
+				most = math.Max(most, high(s, width)*c.look.scale())
 			}
 		}
-		if most > 2*lineHeight {
+		if most > 1.5*lineHeight {
 			g.height(i+1, most)
 		}
 	}
@@ -56,7 +60,15 @@ func (g *grid) rise() {
 func (l look) wider() float64 {
 	switch l.role {
 	case strong, total, foundStrong, heading:
-		return 1.08
+		return 1.08 * l.scale()
+	}
+	return l.scale()
+}
+
+// scale is the size of letters against the usual.
+func (l look) scale() float64 {
+	if l.size > 0 {
+		return l.size / 10
 	}
 	return 1
 }

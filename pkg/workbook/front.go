@@ -18,6 +18,7 @@ func (b *book) front() {
 	}
 	b.sideBySide()
 	b.renovation()
+	b.lenderPages()
 	b.notes()
 }
 

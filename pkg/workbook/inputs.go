@@ -17,7 +17,7 @@ func (b *book) layInputs() {
 	}
 	var of *model.Member
 	for _, c := range b.model.Cells {
-		if b.hidden(c.Line) || !b.editable(c) || slices.Contains(inPlace, c.Member.Set) || c.Line.Monthly {
+		if b.secret(c) || !b.editable(c) || slices.Contains(inPlace, c.Member.Set) || c.Line.Monthly {
 			continue
 		}
 		if c.Member != of {

@@ -24,7 +24,7 @@ func (b *book) layMonths() {
 		g.set(monthRow, firstMonth+m, cell{value: float64(m), look: look{role: heading, format: whole}})
 	}
 	for _, c := range b.model.Cells {
-		if c.Line.Monthly && !b.hidden(c.Line) {
+		if c.Line.Monthly && !b.secret(c) {
 			b.places[c.Index] = place{grid: g, row: g.next(), col: firstMonth}
 			g.set(g.next(), 1, text(b.called(c.Member), look{role: small}))
 		}

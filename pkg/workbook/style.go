@@ -31,6 +31,8 @@ type look struct {
 	wrap   bool
 	right  bool
 	center bool
+	size   float64 // of its letters in points, 0 for the role's
+	off    bool    // a step away from its neighbour on the left
 }
 
 // Number formats. A flag is 1 or 0 and shows as a word.
@@ -93,6 +95,9 @@ func (b *book) style(l look) (int, error) {
 	case l.center:
 		s.Alignment.Horizontal = "center"
 	}
+	if l.off {
+		s.Alignment.Horizontal, s.Alignment.Indent = "left", 1
+	}
 	frame := func(sides ...string) {
 		for _, side := range sides {
 			s.Border = append(s.Border, excelize.Border{Type: side, Color: rule, Style: 1})
@@ -128,6 +133,9 @@ func (b *book) style(l look) (int, error) {
 		s.Font.Bold, s.Font.Size = true, 12
 	case alarm:
 		s.Font.Bold, s.Font.Color = true, warned
+	}
+	if l.size > 0 {
+		s.Font.Size = l.size
 	}
 	id, err := b.file.NewStyle(s)
 	if err != nil {

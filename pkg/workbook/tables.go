@@ -13,7 +13,7 @@ func (b *book) layDeal() {
 	}
 	section := ""
 	for _, c := range b.model.Cells {
-		if c.Line.Set != model.Deal || c.Line.Monthly || b.hidden(c.Line) || b.places[c.Index].grid != nil || b.stays(c) {
+		if c.Line.Set != model.Deal || c.Line.Monthly || b.secret(c) || b.places[c.Index].grid != nil || b.stays(c) {
 			continue
 		}
 		if c.Line.Section != section {
@@ -25,7 +25,7 @@ func (b *book) layDeal() {
 		g.set(at.row, 1, text("  "+words(c.Line), look{}))
 		g.set(at.row, 3, text(c.Line.Unit, look{role: small}))
 		g.set(at.row, 4, text(c.Line.Meaning, look{role: small, wrap: true}))
-		g.set(at.row, 5, text(c.Line.Rule(), look{role: small, wrap: true}))
+		g.set(at.row, 5, text(b.naming(c.Line.Rule()), look{role: small, wrap: true}))
 	}
 }
 
@@ -49,7 +49,7 @@ func (b *book) layTable(t *table) {
 	for i, m := range t.members {
 		for j, l := range lines {
 			c := t.cells[m][l]
-			if c == nil || b.places[c.Index].grid != nil || b.stays(c) && !b.editable(c) {
+			if c == nil || b.secret(c) || b.places[c.Index].grid != nil || b.stays(c) && !b.editable(c) {
 				continue
 			}
 			at := place{grid: g, row: t.head + 1 + i, col: 3 + j}
@@ -69,7 +69,7 @@ func (b *book) layTable(t *table) {
 // shown reports whether a line of a table has a place: some member's can change.
 func (b *book) shown(t *table, l *model.Line) bool {
 	for _, m := range t.members {
-		if c := t.cells[m][l]; c != nil && (b.editable(c) || !b.stays(c)) {
+		if c := t.cells[m][l]; c != nil && !b.secret(c) && (b.editable(c) || !b.stays(c)) {
 			return true
 		}
 	}
@@ -107,7 +107,7 @@ func (b *book) fillTable(t *table) {
 		}
 		for j, l := range t.lines {
 			c := t.cells[m][l]
-			if c == nil {
+			if c == nil || b.secret(c) {
 				continue
 			}
 			row, col := t.head+1+i, 3+j

@@ -21,7 +21,7 @@ func (b *book) workingRow(x *model.Expr, of *model.Member) place {
 	g := b.months
 	at := place{grid: g, row: g.next(), col: firstMonth}
 	b.workings[key] = at
-	g.set(at.row, 1, text("working: "+written(x), look{role: small}))
+	g.set(at.row, 1, text("working: "+b.naming(written(x)), look{role: small}))
 	for m := 0; m <= b.last; m++ {
 		p := &printer{book: b, at: g, of: of, month: m}
 		value := 0.0
@@ -55,7 +55,7 @@ func (b *book) workingColumn(all []*model.Expr, of *model.Member) string {
 	first := g.next()
 	for i, x := range all {
 		p := &printer{book: b, at: g, of: of, month: -1}
-		g.set(first+i, 1, text(written(x), look{role: small}))
+		g.set(first+i, 1, text(b.naming(written(x)), look{role: small}))
 		g.set(first+i, 2, cell{value: near(b.valueIn(x, of, -1)), formula: p.open(p.number(x, bindsNothing)), look: look{format: plain}})
 	}
 	return sheetPrefix(g, nil) + address(first, 2, true, true) + ":" + address(first+len(all)-1, 2, true, true)
