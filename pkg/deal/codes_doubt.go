@@ -22,6 +22,7 @@ func doubtCodes() []Code {
 		{"amount-small", "a line of work of a few dollars in a large deal"},
 		{"deposit-date-early", "a deposit refundable until long before the purchase"},
 		{"loan-empty", "a loan that lends nothing"},
+		{"loan-name-twice", "two loans of one name"},
 		{"loan-without-rate", "a loan without interest"},
 		{"rate-unusual", "an unusual rate"},
 		{"points-high", "unusual points"},

@@ -55,6 +55,8 @@ func roomDoubts() []Code {
 		{"room-large", "a room larger than rooms are"},
 		{"room-narrow", "a room narrower than a hall"},
 		{"nothing-shared", "rectangles of one room that share nothing"},
+		{"count-large", "a count of several times what the room has"},
+		{"adds-high", "options that add most of the after-repair value"},
 		{"option-missing", "a room without the option that is taken for all"},
 		{"without-unneeded", "something left out that would not have come"},
 		{"no-rate", "work charged by the hour without what an hour costs"},

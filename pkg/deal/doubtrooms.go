@@ -15,6 +15,8 @@ func (r *reader) doubtRooms() {
 		r.doubtContingencyForAge()
 	}
 	r.doubtSizes()
+	r.doubtCounts()
+	r.doubtAdds()
 	for _, c := range pricebook.Checks() {
 		r.doubtBad(c)
 	}
