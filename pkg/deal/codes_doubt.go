@@ -43,6 +43,7 @@ func doubtCodes() []Code {
 		{"share-high", "a charge of more than a fifth"},
 		{"slabs-open", "slabs without a last one"},
 		{"tables-open", "tables that leave out some totals"},
+		{"price-far", "a price of an own book far from the starter book's"},
 		{"prices-old", "prices of the price book over 12 months older than the purchase"},
 		{"quotes-old", "quotes over 90 days older than the purchase"},
 		{"rates-outdated", "rates that end before they are due"},
