@@ -51,17 +51,27 @@ func runCheck(c *common, paths []string) error {
 		return err
 	}
 	var all []checked
+	var unread []error
 	failed := false
 	for _, path := range paths {
 		one, err := checkFile(c, path, sets)
 		if err != nil {
-			return err
+			unread = append(unread, err)
+			continue
 		}
 		failed = failed || one.Mistakes > 0
 		all = append(all, one)
 	}
-	if err := c.tell(all); err != nil {
-		return err
+	if len(all) > 0 {
+		if err := c.tell(all); err != nil {
+			return err
+		}
+	}
+	if n := len(unread); n > 0 {
+		for _, err := range unread[:n-1] {
+			fmt.Fprintln(c.Err, "ledgerboard: error:", err)
+		}
+		return unread[n-1]
 	}
 	if failed {
 		return &toldError{CheckFailed}

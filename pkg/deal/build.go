@@ -142,6 +142,9 @@ func (r *reader) firstUse(w *work, u *pricebook.Use) {
 		name := plainKey(g.choice)
 		found := r.productNamed(name)
 		if found == nil {
+			if r.inLost(name) {
+				return
+			}
 			tell := r.say("unknown-product", g.at(), "the price book has no product %s", diag.Quote(g.choice))
 			if near, ok := diag.Nearest(name, r.prices().Products()); ok {
 				tell("did you mean %q?", near)

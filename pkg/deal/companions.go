@@ -186,6 +186,9 @@ func (p *plan) houseLeaves(name string) bool {
 
 func (r *reader) unneeded(s span) {
 	name := plainKey(s.text)
+	if r.inLost(name) {
+		return
+	}
 	if r.itemNamed(name) == nil {
 		tell := r.say("unknown-item", s.at, "the price book has no item %s", diag.Quote(s.text))
 		if near, ok := diag.Nearest(name, r.prices().Items()); ok {

@@ -53,6 +53,15 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 	return r.deal.Known.Values, true
 }
 
+// worked is what a line of a member comes to, and whether there is such a line.
+func (r *reader) worked(m *model.Member, line string) (decimal.Decimal, bool) {
+	c := r.deal.Model.Find(m, line)
+	if c == nil || r.deal.Known.Work(c.Index) != nil {
+		return decimal.Zero, false
+	}
+	return r.deal.Known.Values.Scalar[c.Index], true
+}
+
 // compute works out what comes from a named algorithm and not from a line, and refuses
 // rooms that cannot be.
 func (r *reader) compute() {

@@ -54,9 +54,9 @@ type Deal struct {
 }
 
 // Set is a value that stands in for one of the file's, as in purchase.price and
-// $205k. The path is the keys joined by dots, with the number of a list's item
-// between them (loans.1.rate); its last parts are enough where they fit only one
-// key. The value is written as in the file.
+// $205k. The path is the keys joined by dots, with the number of a list's item between
+// them (loans.1.rate), or its name where only one has it (first loan.rate); its last
+// parts are enough where they fit only one key. The value is written as in the file.
 type Set struct{ Path, Value string }
 
 // Read reads a deal file. The list holds every mistake and doubt, sorted; the deal

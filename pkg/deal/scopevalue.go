@@ -39,6 +39,9 @@ func (r *reader) followScope(planned decimal.Decimal, moved bool) {
 		line := g.field.feeds()[0]
 		v := root.Given.Of(line)
 		before := v.Number.Sub(planned)
+		if comes := before.Add(now); r.allOptions && line == "after_repair_value" && r.usedUp(g, before, planned) || !r.allOptions && r.usedUp(g, comes, planned) {
+			return
+		}
 		v.Text = fmt.Sprintf("%s stated, with other options", g.node.text)
 		if line == "after_repair_value" {
 			root.Withdraw(line)

@@ -12,6 +12,7 @@ type target struct {
 	field *Field
 	there bool // the file has it
 	whole bool // as a single value, which has no parts
+	value *node
 }
 
 func (t target) name() string { return strings.Join(t.path, ".") }
@@ -86,7 +87,7 @@ func targets(n *node, path []string, group string) []target {
 		for _, name := range f.names() {
 			if e := n.entryOf(name); e != nil {
 				t.path[len(path)], t.there, v = name, true, e.value
-				t.whole = v.shape == scalar
+				t.whole, t.value = v.shape == scalar, v
 				break
 			}
 		}

@@ -135,6 +135,9 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 	if it := r.itemNamed(name); it != nil {
 		return it
 	}
+	if r.inLost(name) {
+		return nil
+	}
 	tell := r.say("unknown-item", at, "the price book has no item %s", diag.Quote(name))
 	if near, ok := diag.Nearest(name, r.prices().Items()); ok {
 		tell("did you mean %q? see   ledgerboard prices   for all, or name it with   item:", near)

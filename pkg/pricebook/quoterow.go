@@ -43,7 +43,7 @@ func (r *tableReader) named(q *Quote) bool {
 	text, at := r.cell("name")
 	kind, kindAt := r.cell("kind")
 	kind = even(kind)
-	q.Pos = r.place(at)
+	q.Pos, q.Kinded = r.place(at), kind != ""
 	if text == "" {
 		r.wrong(at, "quotes-name", "the row has no name")("write the name of a product or an item of the price book")
 		return false

@@ -60,6 +60,9 @@ type unitRow struct {
 	names []string
 }
 
+// metric reports whether a unit of length is metric.
+func (u *unitRow) metric() bool { return u.unit == "m" || u.unit == "cm" || u.unit == "mm" }
+
 // unitTable and unitsByName are never written to. The sizes are exact, by NIST SP 811
 // from memory: an inch is 25.4 mm, a gallon 231 cu in, a pound 0.45359237 kg. A
 // roofing square is 100 sq ft: common practice, no source.
