@@ -76,7 +76,7 @@ func runWhy(o *whyOptions, path, line string) error {
 			return report.Search(o.Out, a, f, path, style)
 		}
 	}
-	c, err := findFirst(d, asked.Lines)
+	c, err := find(d, line, asked.Lines)
 	if err != nil {
 		return err
 	}

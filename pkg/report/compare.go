@@ -144,7 +144,7 @@ func (c comparison) byRoom() {
 	}
 	c.costs("containers", func(a Column) decimal.Decimal { return a.Line("disposal") })
 	c.costs("not seen", func(a Column) decimal.Decimal { return a.Line("not_seen") })
-	c.costs("other lines", func(a Column) decimal.Decimal { return others(a.Answer) })
+	c.costs("other lines", func(a Column) decimal.Decimal { return a.Line("lines_cost") })
 	c.costs("general lines", func(a Column) decimal.Decimal { return a.Line("general_cost") })
 	c.costs("contingency", func(a Column) decimal.Decimal { return a.Line("contingency") })
 	c.costs("renovation budget", func(a Column) decimal.Decimal { return a.Line("budget") })

@@ -79,31 +79,17 @@ func roomsTable(p *page, a *answer.Answer) {
 	p.line("")
 	for _, l := range []struct{ words, line string }{
 		{"the rooms, outside and whole house", "rooms_cost"},
-		{"containers: " + count(a.Line("containers")), "disposal"},
+		{"disposal, " + count(a.Line("containers")) + " " + plural("container", a.Line("containers")), "disposal"},
 		{"set aside for what was not seen", "not_seen"},
-		{"other lines of the deal file", ""},
+		{"other lines of the deal file", "lines_cost"},
 		{"general lines", "general_cost"},
 		{"contingency, " + percent(a.Line("contingency_share")), "contingency"},
 		{"renovation budget", "budget"},
 	} {
-		x := decimal.Decimal{}
-		if l.line != "" {
-			x = a.Line(l.line)
-		} else {
-			x = others(a)
-		}
-		if !x.IsZero() || l.line == "budget" {
+		if x := a.Line(l.line); !x.IsZero() || l.line == "budget" {
 			p.line("%-51s%13s", l.words, money(x))
 		}
 	}
-}
-
-// others are the lines of the renovation that stand outside of rooms.
-func others(a *answer.Answer) (sum decimal.Decimal) {
-	for _, m := range a.Model.Root.In("cost") {
-		sum = sum.Add(a.Of(m, "cash_cost"))
-	}
-	return sum
 }
 
 func optionsOf(room *model.Member) string {
