@@ -11,14 +11,24 @@ import (
 
 // noSuchLine says that nothing of a deal goes by a name, and what comes near it.
 func noSuchLine(d *deal.Deal, name string) error {
-	e := &usageError{err: fmt.Errorf("nothing in the deal is called %q", name), hint: "ledgerboard lines lists the lines; scope and buy show the work and the products"}
-	words, all := spaced(name), known(d)
-	if near, ok := diag.Nearest(words, all); ok {
-		e.hint = "did you mean " + near + "?"
-	} else if near := diag.Near(words, all); len(near) > 0 {
-		e.hint = "did you mean one of these? " + strings.Join(near, ", ")
+	otherwise := "ledgerboard lines lists the lines; scope and buy show the work and the products"
+	return &usageError{fmt.Errorf("nothing in the deal is called %q", name), didYouMean(spaced(name), known(d), otherwise)}
+}
+
+// didYouMean is the hint for a name that there is not: the name it was probably meant
+// for, a few that have words of it, or something else.
+func didYouMean(name string, names []string, otherwise string) string {
+	if near, ok := diag.Nearest(name, names); ok {
+		return "did you mean " + near + "?"
 	}
-	return e
+	switch near := diag.Near(name, names); len(near) {
+	case 0:
+		return otherwise
+	case 1:
+		return "did you mean " + near[0] + "?"
+	default:
+		return "did you mean one of these? " + strings.Join(near, ", ")
+	}
 }
 
 // known are all words that why takes: the labels of the pages, the names of what is in

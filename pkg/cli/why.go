@@ -8,8 +8,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/report"
 	"ledgerboard/pkg/why"
 )
@@ -64,9 +67,6 @@ func runWhy(o *whyOptions, path, line string) error {
 		return err
 	}
 	asked := report.Ask(line)
-	if asked.AtOffer {
-		fmt.Fprintln(o.Err, "ledgerboard: this is at the asking price; the page's figure at the maximum offer comes with --set price=")
-	}
 	for _, f := range answer.Searched {
 		if f.Name == normal(asked.Lines[0]) {
 			a, err := answer.Of(d, doubts)
@@ -79,6 +79,12 @@ func runWhy(o *whyOptions, path, line string) error {
 	c, err := find(d, line, asked.Lines)
 	if err != nil {
 		return err
+	}
+	at := ""
+	if asked.AtOffer {
+		if at, err = atOffer(d, doubts); err != nil {
+			return err
+		}
 	}
 	v, err := exact.Known(d.Known)
 	if err != nil {
@@ -99,9 +105,32 @@ func runWhy(o *whyOptions, path, line string) error {
 		e := json.NewEncoder(o.Out)
 		e.SetIndent("", "  ")
 		e.SetEscapeHTML(false)
-		return e.Encode(map[string]any{"schema": report.Schema, "why": t.JSON(cmp.Or(o.depth, why.UsualDepth))})
+		page := map[string]any{"schema": report.Schema, "why": t.JSON(cmp.Or(o.depth, why.UsualDepth))}
+		if at != "" {
+			page["at"] = at
+		}
+		return e.Encode(page)
+	}
+	if at != "" {
+		fmt.Fprint(o.Out, diag.Fold("", "", at+": ledgerboard why "+path+" "+c.Line.ID()))
 	}
 	return t.Write(o.Out, why.Options{Depth: o.depth, Width: report.Width, Color: style.Color})
+}
+
+// atOffer gives a deal its maximum offer as the price, for a figure that the page has at
+// that price, and says so; where there is none it stays as it is.
+func atOffer(d *deal.Deal, doubts diag.List) (string, error) {
+	a, err := answer.Of(d, doubts)
+	if err != nil {
+		return "", err
+	}
+	offer := a.Offer
+	if !offer.Found || offer.Endless {
+		return "At the asking price, for there is no maximum offer", nil
+	}
+	said := quantity.FormatDollars(offer.Price)
+	d.Model.Give(d.Model.Find(d.Root, "price"), model.Value{Number: offer.Price, Text: "the maximum offer, " + said})
+	return "At the maximum offer of " + said + ", as on the page of the bid; at the asking price", nil
 }
 
 // usualMonth is the month that is shown of a monthly line unless one is asked for:
