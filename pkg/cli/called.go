@@ -17,12 +17,12 @@ var mainLine = map[string]string{
 	"room": "cash_cost", "option": "cash_cost", "item": "cash_cost", "trade": "cash_cost", "product": "product_cost",
 }
 
-// membersCalled finds the main lines of members by their words; those of the trade of
-// a line of work too, unless the line has more words than that.
+// membersCalled finds the main lines of members by their words, or by the trade of a
+// line of work. Of members of one name those of the deal itself come before what is in
+// its rooms: gutters is the trade, "outside: gutters" the work.
 func membersCalled(m *model.Model, words string) []*model.Cell {
 	words = joined(words)
 	var exactly, trade []*model.Cell
-	trades := true
 	for _, c := range m.Cells {
 		if c.Line.Name != mainLine[c.Member.Set] {
 			continue
@@ -31,15 +31,30 @@ func membersCalled(m *model.Model, words string) []*model.Cell {
 		switch {
 		case called(c.Member, words):
 			exactly = append(exactly, c)
-			trades = trades && c.Member.Set == "trade"
 		case joined(before) == words:
 			trade = append(trade, c)
 		}
 	}
-	if trades {
+	exactly = foremost(exactly, words)
+	if len(exactly) == 0 || exactly[0].Member.Set == "trade" {
 		return append(exactly, trade...)
 	}
 	return exactly
+}
+
+// foremost are those of some cells whose members the deal itself has under that very
+// name, or all where there are none.
+func foremost(cells []*model.Cell, words string) []*model.Cell {
+	var out []*model.Cell
+	for _, c := range cells {
+		if x := c.Member; x.Parent != nil && x.Parent.Set == model.Deal && joined(x.Label) == words {
+			out = append(out, c)
+		}
+	}
+	if len(out) == 0 {
+		return cells
+	}
+	return out
 }
 
 // called reports whether words, joined, name a member: its label alone, or behind that
@@ -50,7 +65,7 @@ func called(x *model.Member, words string) bool {
 		return false
 	}
 	label := joined(x.Label)
-	if words == label {
+	if words == label || words == x.Set+"_"+label {
 		return true
 	}
 	rest, ok := strings.CutSuffix(words, "_"+label)
@@ -120,7 +135,10 @@ func address(x *model.Member, others []*model.Cell) string {
 	for top.Parent != nil && top.Parent.Set != model.Deal {
 		top = top.Parent
 	}
-	for _, name := range []string{x.Label, top.Label + ": " + x.Label} {
+	for _, name := range []string{x.Label, top.Label + ": " + x.Label, x.Set + ": " + x.Label} {
+		if name == x.Label+": "+x.Label {
+			continue
+		}
 		hits := 0
 		for _, c := range others {
 			if called(c.Member, joined(name)) {

@@ -33,18 +33,21 @@ func find(d *deal.Deal, words string, names []string) (*model.Cell, error) {
 // "kitchen: paint walls"; or by the key of the deal file that gives them.
 func findCells(m *model.Model, name string) []*model.Cell {
 	owner, line := "", normal(name)
-	if i := strings.LastIndex(name, ": "); i >= 0 { // as pages print it
+	if i := strings.LastIndex(name, ": "); i >= 0 { // as pages print it: work, else a line
+		if found := membersCalled(m, name); len(found) > 0 {
+			return found
+		}
 		name = name[:i] + "." + name[i+2:]
 	}
 	if i := strings.LastIndex(name, "."); i >= 0 {
 		owner, line = name[:i], normal(name[i+1:])
 	}
 	found := cellsOf(m, owner, line)
-	if len(found) == 0 && owner == "" {
-		found = cellsOf(m, anyone, line)
-	}
 	if len(found) == 0 {
 		found = membersCalled(m, name)
+	}
+	if len(found) == 0 && owner == "" {
+		found = cellsOf(m, anyone, line)
 	}
 	for _, given := range deal.LinesOf(name[len(owner):]) {
 		if len(found) == 0 {
@@ -64,7 +67,7 @@ func cellsOf(m *model.Model, owner, line string) []*model.Cell {
 			found = append(found, c)
 		}
 	}
-	return found
+	return foremost(found, joined(owner))
 }
 
 func normal(name string) string {

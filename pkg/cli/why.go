@@ -100,7 +100,9 @@ func runWhy(o *whyOptions, path, line string) error {
 	if c.Line.Monthly && month > v.Months() {
 		return &usageError{fmt.Errorf("--month %d is after the sale in month %d", month, v.Months()), ""}
 	}
-	t := why.Explain(d.Model, v, c, month)
+	r := why.NewReader(d.Model, v)
+	r.Units = d.UnitWords
+	t := r.Explain(c, month)
 	if o.json {
 		e := json.NewEncoder(o.Out)
 		e.SetIndent("", "  ")

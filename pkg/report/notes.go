@@ -57,11 +57,11 @@ func careful(p *page, a *answer.Answer, full bool, texts string) {
 	for _, c := range a.Cautions[:min(len(a.Cautions), cautionsShown)] {
 		p.text("  - ", c.Title)
 	}
-	more := ""
+	more := "The"
 	if n := len(a.Cautions) - cautionsShown; n > 0 {
-		more = fmt.Sprintf("%d more and ", n)
+		more = fmt.Sprintf("%d more and the", n)
 	}
-	p.text("  ", "Check locally. "+strings.ToUpper(more[:min(1, len(more))])+more[min(1, len(more)):]+"the full texts with their sources: "+texts)
+	p.text("  ", "Check locally. "+more+" full texts with their sources: "+texts)
 }
 
 func doubt(d diag.Diag) string {
@@ -71,9 +71,15 @@ func doubt(d diag.Diag) string {
 	return d.Message
 }
 
+// assumedAs are fuller words for inputs whose key says too little alone; why takes them.
+var assumedAs = map[string]string{
+	"container_holds": "container holds", "container_limit": "container weight limit", "container_price": "container costs",
+	"tax_share": "set aside for tax",
+}
+
 // assumption says an input's default in words: "first loan, lag: 1 month".
 func assumption(a *answer.Answer, c *model.Cell) string {
-	name := cmp.Or(deal.KeyOf(c.Line), words(c.Line.Name))
+	name := cmp.Or(assumedAs[c.Line.Name], deal.KeyOf(c.Line), words(c.Line.Name))
 	lead := ""
 	if p := c.Member.Path(); p != "" {
 		lead = p + ", "
