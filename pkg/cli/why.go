@@ -34,12 +34,16 @@ func newWhy(s Streams) *cobra.Command {
   ledgerboard why my-house.yaml loan.points
   ledgerboard why my-house.yaml loan.1.interest --depth 4
   ledgerboard why my-house.yaml roof
+  ledgerboard why my-house.yaml "title and escrow"
 
 Prints how a line came out, as a tree down to the lines of the file that its
 figures come from. A line of a loan is loan.NAME, of the second loan
 loan.2.NAME; of a fee or a line of work its own words, as in
-"title and escrow" or "title and escrow.base". The words that a page puts before
-a figure do too: "return on cash", "first loan, at closing", "maximum offer".
+"title and escrow" or "title and escrow.base". A room, a trade, a piece of work,
+a product or a part not seen stands for what it comes to: kitchen, "wall paint",
+"kitchen: paint walls"; with a line behind it, for that:
+"kitchen: paint walls.labour". The words that a page puts before a figure do
+too: "return on cash", "first loan, at closing", "renovation budget".
 ledgerboard lines lists all names. A line by month is shown for the month of the
 sale, low_point for the lowest.`,
 		Args: files(2, 2, "why my-house.yaml profit"),

@@ -14,12 +14,13 @@ func (b *Book) Named(name string) (*Product, *Item) {
 }
 
 // Search returns the names of the products and of the items in whose name, aisle, trade
-// or line of work every word occurs, in the order of the book. No words fit all.
+// or line of work every word or a synonym of it occurs, in the order of the book. No words
+// fit all.
 func (b *Book) Search(words string) (products, items []string) {
-	wanted := strings.Fields(even(words))
+	wanted := telling(strings.Fields(even(words)))
 	fits := func(texts ...string) bool {
 		all := even(strings.Join(texts, " "))
-		return !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(all, w) })
+		return !slices.ContainsFunc(wanted, func(w string) bool { return !occurs(w, all) })
 	}
 	for _, name := range b.Products() {
 		if fits(name, b.Product(name).Aisle) {
@@ -36,7 +37,7 @@ func (b *Book) Search(words string) (products, items []string) {
 
 // Near returns at most a few names that are close to words.
 func (b *Book) Near(words string) []string {
-	return diag.Near(even(words), slices.Concat(b.Items(), b.Products()))
+	return diag.Near(strings.Join(telling(strings.Fields(even(words))), " "), slices.Concat(b.Items(), b.Products()))
 }
 
 // TakenBy returns the names of the items that take a product.
