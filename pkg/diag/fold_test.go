@@ -12,7 +12,7 @@ func TestFold(t *testing.T) {
 	require.Equal(t, "a: short   and wide\n", Fold("a: ", "   ", "short   and wide"))
 	long := strings.Repeat("x", 62)
 	require.Equal(t, "a: "+long+"\n   \"a name of two\", more\n", Fold("a: ", "   ", long+` "a name of two", more`))
-	require.Equal(t, "a: "+long+"\n      to be typed now\n", Fold("a: ", "   ", long+"   to be typed now"))
+	require.Equal(t, "a: "+long+"\n   to be typed now\n", Fold("a: ", "   ", long+"   to be typed now"))
 	require.Equal(t, "a:\n", Fold("a: ", "   ", ""))
 }
 
