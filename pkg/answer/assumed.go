@@ -11,9 +11,15 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
+// AssumedAs are fuller words for inputs whose key says too little alone.
+var AssumedAs = map[string]string{
+	"container_holds": "container holds", "container_limit": "container weight limit", "container_price": "container costs",
+	"tax_share": "set aside for tax",
+}
+
 // Assumption says an input's default in words: "first loan, lag: 1 month".
 func (a *Answer) Assumption(c *model.Cell) string {
-	name := cmp.Or(deal.KeyOf(c.Line), words(c.Line.Name))
+	name := cmp.Or(AssumedAs[c.Line.Name], deal.KeyOf(c.Line), words(c.Line.Name))
 	lead := ""
 	if p := c.Member.Path(); p != "" {
 		lead = p + ", "

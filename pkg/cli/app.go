@@ -47,10 +47,10 @@ func Run(args []string, s Streams) int {
 	err := root.Execute()
 	var told *toldError
 	if err != nil && !errors.As(err, &told) {
-		fmt.Fprintln(s.Err, "ledgerboard: error:", err)
+		tell(s.Err, "error: %v", err)
 		var hinted interface{ tip() string }
 		if errors.As(err, &hinted) && hinted.tip() != "" {
-			fmt.Fprintln(s.Err, "ledgerboard: hint:", hinted.tip())
+			tell(s.Err, "hint: %s", hinted.tip())
 		}
 	}
 	return exitCode(err)

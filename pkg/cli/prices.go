@@ -34,10 +34,10 @@ func newPrices(s Streams) *cobra.Command {
   ledgerboard prices --csv -o prices.csv
   ledgerboard prices --from quotes.csv -o mine.yaml
 
-Searches the items of work and the products of the price book: all words must
-occur in the name, the line of work, the trade or the aisle. Where the words are
-the name of one, or fit one alone, it is shown whole, with the source of each
-figure and how to override it.
+Searches the items of work and the products of the price book: all words, or
+other common names of the same things, must occur in the name, the line of work,
+the trade or the aisle. Where the words are the name of one, or fit one alone,
+it is shown whole, with the source of each figure and how to override it.
 
 --csv writes all prices as a table for a spreadsheet. --from reads a table of
 quotes, with the columns name and price and, if wanted, pack, dated and source,

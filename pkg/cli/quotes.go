@@ -47,9 +47,9 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 		return err
 	}
 	if len(ignored) > 0 {
-		fmt.Fprintf(o.Err, "ledgerboard: not read, as a price book has no such column: %s\n", strings.Join(ignored, ", "))
+		tell(o.Err, "not read, as a price book has no such column: %s", strings.Join(ignored, ", "))
 	}
-	fmt.Fprintf(o.Err, "ledgerboard: %s read; %s of the price book changed\n", count(len(quotes), "quote"), entries(changed))
+	tell(o.Err, "%s read; %s of the price book changed", count(len(quotes), "quote"), entries(changed))
 	for _, c := range pricebook.Changes(quotes, book, laid) {
 		o.tellChange(c)
 	}

@@ -16,10 +16,10 @@ var farTimes = decimal.NewFromInt(5)
 // thing and unit, in words that go behind the name; "" where it is not.
 func (p *Product) Far() string {
 	base := Starter().Product(p.Name)
-	if base == nil || base == p || base.unit() != p.unit() {
+	if base == nil || base == p || base.Unit() != p.Unit() {
 		return ""
 	}
-	return far(p.unitPrice(), base.unitPrice(), p.unit())
+	return far(p.unitPrice(), base.unitPrice(), p.Unit())
 }
 
 // Far says the same of the price of hired labour.

@@ -141,7 +141,7 @@ func (c comparison) byRoom() {
 	}
 	c.costs("containers", func(a answer.Column) decimal.Decimal { return a.Line("disposal") })
 	c.costs("not seen", func(a answer.Column) decimal.Decimal { return a.Line("not_seen") })
-	c.costs("other lines", func(a answer.Column) decimal.Decimal { return others(a.Answer) })
+	c.costs("other lines", func(a answer.Column) decimal.Decimal { return a.Line("lines_cost") })
 	c.costs("general lines", func(a answer.Column) decimal.Decimal { return a.Line("general_cost") })
 	c.costs("contingency", func(a answer.Column) decimal.Decimal { return a.Line("contingency") })
 	c.costs("renovation budget", func(a answer.Column) decimal.Decimal { return a.Line("budget") })

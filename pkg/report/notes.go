@@ -53,11 +53,11 @@ func careful(p *page, a *answer.Answer, full bool, texts string) {
 	for _, c := range a.Cautions[:min(len(a.Cautions), cautionsShown)] {
 		p.text("  - ", c.Title)
 	}
-	more := ""
+	more := "The"
 	if n := len(a.Cautions) - cautionsShown; n > 0 {
-		more = fmt.Sprintf("%d more and ", n)
+		more = fmt.Sprintf("%d more and the", n)
 	}
-	p.text("  ", "Check locally. "+strings.ToUpper(more[:min(1, len(more))])+more[min(1, len(more)):]+"the full texts with their sources: "+texts)
+	p.text("  ", "Check locally. "+more+" full texts with their sources: "+texts)
 }
 
 func doubt(d diag.Diag) string {
