@@ -99,6 +99,14 @@ func numbers(year int) []trait {
 		{Garage, "garage cars", func(h *House) (float64, bool) { return within(h.GarageCars, 0, 4) }, 0},
 		{Condition, "condition", func(h *House) (float64, bool) { return h.Condition.Value, h.Condition.Known }, 0},
 	}
+	out = append(out, trait{Size, "size by age", func(h *House) (float64, bool) {
+		v, ok := logWithin(h.Area, 300, 12_000)
+		return (v - math.Log(middleArea)) * min(max(float64(year)-h.Built.Value, 0), 100) / 50, ok && h.Built.Known
+	}, 0}, trait{Baths, "baths by age", func(h *House) (float64, bool) {
+		return bathsOf(h).Value * min(max(float64(year)-h.Built.Value, 0), 100) / 50, h.FullBaths.Known && h.Built.Known
+	}, 0}, trait{Lot, "lot by age", func(h *House) (float64, bool) {
+		return (logLot(h) - 8.8) * min(max(float64(year)-h.Built.Value, 0), 100) / 50, h.Lot.Known && h.Built.Known
+	}, 0})
 	for _, k := range knots {
 		out = append(out, trait{Age, "age", func(h *House) (float64, bool) {
 			return max(float64(year)-h.Built.Value-k, 0), h.Built.Known

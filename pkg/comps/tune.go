@@ -26,9 +26,9 @@ type tuning struct {
 }
 
 var tune = tuning{
-	CellSize: 60, Near: 12, Pool: 150, Comps: 12,
-	Floor: 150, Months: 30, Size: 0.35, Lot: 0.8, Age: 15, AgeGrow: 0.25, Bath: 1, Beds: 1.5,
+	CellSize: 60, Near: 20, Pool: 400, Comps: 16,
+	Floor: 150, Months: 36, Size: 0.35, Lot: 0.8, Age: 16, AgeGrow: 0.25, Bath: 1, Beds: 1.5,
 	Style: 0.5, Kind: 2, Wall: 0.3, Garage: 0.3,
-	Wide: 1.5, Narrow: 0.7, Robust: 2, Scatter: 0.1, Far: 5,
-	Place: 5, Slopes: 10, Local: 0.7, Lower: 1, Upper: 1,
+	Wide: 2, Narrow: 0.7, Robust: 1, Scatter: 0.1, Far: 5,
+	Place: 5, Slopes: 10, Local: 0.95, Lower: 1.095, Upper: 1.125,
 }
