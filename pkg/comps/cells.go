@@ -1,10 +1,5 @@
 package comps
 
-import (
-	"cmp"
-	"slices"
-)
-
 // cells parts the sales into neighbourhoods of at most size, halving along the
 // wider side until they are small enough; sales without a place share the last one.
 func cells(x, y []float64, known []bool, size int) (cell []int, n int) {
@@ -28,7 +23,7 @@ func cells(x, y []float64, known []bool, size int) (cell []int, n int) {
 		if spread(y, in) > spread(x, in) {
 			by = y
 		}
-		slices.SortFunc(in, func(a, b int) int { return cmp.Or(cmp.Compare(by[a], by[b]), a-b) })
+		halve(in, by)
 		split(in[:len(in)/2])
 		split(in[len(in)/2:])
 	}
@@ -52,4 +47,36 @@ func spread(v []float64, in []int) float64 {
 		low, high = min(low, v[i]), max(high, v[i])
 	}
 	return high - low
+}
+
+// halve puts the lower half by a figure before the upper one, equals by their index,
+// by Hoare's selection.
+func halve(in []int, by []float64) {
+	less := func(a, b int) bool { return by[a] < by[b] || by[a] == by[b] && a < b }
+	k := len(in) / 2
+	for low, high := 0, len(in)-1; low < high; {
+		pivot := in[(low+high)/2]
+		i, j := low, high
+		for i <= j {
+			for less(in[i], pivot) {
+				i++
+			}
+			for less(pivot, in[j]) {
+				j--
+			}
+			if i <= j {
+				in[i], in[j] = in[j], in[i]
+				i++
+				j--
+			}
+		}
+		switch {
+		case k <= j:
+			high = j
+		case k >= i:
+			low = i
+		default:
+			return
+		}
+	}
 }

@@ -1,9 +1,6 @@
 package comps
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // fit is a regression with its spread.
 type fit struct {
@@ -61,8 +58,7 @@ func madScale(r []float64) float64 {
 	for i, v := range r {
 		a[i] = math.Abs(v)
 	}
-	slices.Sort(a)
-	return 1.4826 * a[len(a)/2]
+	return 1.4826 * smallest(a, len(a)/2)
 }
 
 // gram sums squares and products within cells.

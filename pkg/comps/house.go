@@ -63,4 +63,9 @@ type Sold struct {
 }
 
 // Net returns the price less what the seller gave back.
-func (s *Sold) Net() decimal.Decimal { return s.Price.Sub(s.Concessions) }
+func (s *Sold) Net() decimal.Decimal {
+	if s.Concessions.IsZero() {
+		return s.Price
+	}
+	return s.Price.Sub(s.Concessions)
+}

@@ -55,7 +55,7 @@ func (m *Market) compare(s *House) *likeness {
 		}
 	}
 	if n := len(m.sales); n > 0 {
-		l.reach.place = math.Sqrt(smallest(l.place, min(tune.Near, n-1))) + tune.Floor
+		l.reach.place = math.Sqrt(smallest(slices.Clone(l.place), min(tune.Near, n-1))) + tune.Floor
 	}
 	return l
 }
@@ -148,9 +148,9 @@ func first(picks []pick, n int) []pick {
 	return picks[:min(n, len(picks))]
 }
 
-// smallest returns the k-th smallest of v, from 0, by Hoare's selection.
-func smallest(v []float64, k int) float64 {
-	a := slices.Clone(v)
+// smallest returns the k-th smallest of a, from 0, by Hoare's selection, and leaves a
+// in another order.
+func smallest(a []float64, k int) float64 {
 	low, high := 0, len(a)-1
 	for low < high {
 		pivot := a[(low+high)/2]
