@@ -104,18 +104,19 @@ func (g *gram) sum(x, y, w []float64, cell []int) {
 			g.mx[c*p+j] /= total
 		}
 	}
-	d := make([]float64, p)
+	rows := newBatch(g.xx)
 	for i, c := range cell {
-		m := g.mx[c*p : (c+1)*p]
+		m, d := g.mx[c*p:(c+1)*p], rows.next()
 		for j, v := range x[i*p : (i+1)*p] {
 			d[j] = v - m[j]
 		}
-		g.xx.add(w[i], d)
 		dy := w[i] * (y[i] - g.my[c])
 		for j, v := range d {
 			g.xy[j] += v * dy
 		}
+		rows.done(w[i])
 	}
+	rows.flush()
 }
 
 func (g *gram) residuals(x, y []float64, cell []int, beta, to []float64) {
@@ -145,15 +146,16 @@ func (g *gram) rank(inv *symmetric) int {
 func (g *gram) sandwich(x []float64, cell []int, left, w []float64, inv *symmetric, free int) *symmetric {
 	p := g.p
 	meat := newSymmetric(p)
-	d := make([]float64, p)
+	rows := newBatch(meat)
 	for i, c := range cell {
-		m := g.mx[c*p : (c+1)*p]
+		m, d := g.mx[c*p:(c+1)*p], rows.next()
 		for j, v := range x[i*p : (i+1)*p] {
 			d[j] = v - m[j]
 		}
 		e := w[i] * left[i]
-		meat.add(e*e, d)
+		rows.done(e * e)
 	}
+	rows.flush()
 	out := newSymmetric(p)
 	half := make([]float64, p*p) // inv times meat
 	for i := range p {

@@ -25,6 +25,50 @@ func (s *symmetric) add(w float64, x []float64) {
 	}
 }
 
+// batch gathers four rows before they are added, so that the matrix is passed over
+// once for them all.
+type batch struct {
+	to   *symmetric
+	rows [4][]float64
+	w    [4]float64
+	n    int
+}
+
+func newBatch(to *symmetric) *batch {
+	b := &batch{to: to}
+	for i := range b.rows {
+		b.rows[i] = make([]float64, to.n)
+	}
+	return b
+}
+
+// next returns where the next row is to be written; done adds it with its weight.
+func (b *batch) next() []float64 { return b.rows[b.n] }
+
+func (b *batch) done(w float64) {
+	b.w[b.n] = w
+	if b.n++; b.n == len(b.rows) {
+		b.flush()
+	}
+}
+
+// flush adds what was gathered.
+func (b *batch) flush() {
+	for i := b.n; i < len(b.rows); i++ {
+		b.w[i] = 0
+	}
+	b.n = 0
+	n := b.to.n
+	for i := range n {
+		f0, f1, f2, f3 := b.w[0]*b.rows[0][i], b.w[1]*b.rows[1][i], b.w[2]*b.rows[2][i], b.w[3]*b.rows[3][i]
+		row := b.to.a[i*n+i : (i+1)*n]
+		x0, x1, x2, x3 := b.rows[0][i:n], b.rows[1][i:n], b.rows[2][i:n], b.rows[3][i:n]
+		for j := range row {
+			row[j] += f0*x0[j] + f1*x1[j] + f2*x2[j] + f3*x3[j]
+		}
+	}
+}
+
 // tiny is the share of a diagonal under which what is left of it counts as nothing:
 // the column follows from those before it.
 const tiny = 1e-10
