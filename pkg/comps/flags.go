@@ -5,7 +5,7 @@ import "strings"
 // Flags are what makes a sale doubtful.
 type Flags uint8
 
-// The doubts. Sales with any but Far and OldSale are set aside unless asked for.
+// The doubts. A sale with any is set aside or passed over unless it is asked for.
 const (
 	Duplicate Flags = 1 << iota // the same sale stands in the list before
 	Future                      // dated after today

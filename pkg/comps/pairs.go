@@ -7,8 +7,14 @@ import (
 
 // same is how far two sales may differ in a trait and still be a pair but for
 // another one; apartBy is how far they must differ for a pair to tell its worth.
-var same, apartBy = map[string]float64{"size": 0.07, "size bend": 9, "lot": 0.3, "lot bend": 9, "garage area": 80, "age": 8},
-	map[string]float64{"size": 0.08, "lot": 0.3, "garage area": 150, "age": 9}
+// Bends and products with age are left to regressions: they never part a pair.
+var (
+	same = map[string]float64{"size": 0.07, "lot": 0.3, "garage area": 80, "age": 8,
+		"size bend": bend, "lot bend": bend, "size by age": bend, "baths by age": bend, "lot by age": bend}
+	apartBy = map[string]float64{"size": 0.08, "lot": 0.3, "garage area": 150, "age": 9}
+)
+
+const bend = 1e9
 
 // timeApart is how many months must lie between a pair that tells the trend, and
 // sameTime how many may where the trend is not known.
@@ -31,7 +37,7 @@ func (m *Market) pairs() *fit {
 	}
 	m.estimate(f, k)
 	for j, t := range m.design.traits {
-		if t.name == "size bend" || t.name == "lot bend" || t.line == Age && j > 0 && m.design.traits[j-1].line == Age {
+		if same[t.name] == bend || t.line == Age && j > 0 && m.design.traits[j-1].line == Age {
 			continue
 		}
 		m.estimate(f, j)
@@ -85,7 +91,7 @@ func (m *Market) pair(f *fit, a, b, j int) (float64, bool) {
 			if least := apartBy[t.name]; d < max(least, 1e-9) {
 				return 0, false
 			}
-		case j < k && t.line == m.design.traits[j].line && same[t.name] >= 8: // another column of the same thing
+		case j < k && t.line == m.design.traits[j].line && alike >= 8: // another column of the same thing
 		case d > alike:
 			return 0, false
 		}

@@ -200,6 +200,19 @@ func TestPairOfTwo(t *testing.T) {
 	}
 }
 
+// Two sales alike but for their size tell what it is worth: the smaller one comes out
+// at the price of the larger, which is the subject's size.
+func TestPairTellsSize(t *testing.T) {
+	s := townSubject()
+	small := s.House
+	small.Area = Known(1360)
+	day := townDay.AddDays(-40)
+	v := valued(t, []Sold{{House: s.House, Date: day, Price: usd(200_000)}, {House: small, Date: day, Price: usd(186_000)}}, s, Wish{})
+	requireUSD(t, 200_000, v.Likely)
+	require.Equal(t, "pairs", v.Rates[0].From)
+	require.Equal(t, Size, v.Rates[0].Line)
+}
+
 // Twice all prices are twice the value, to the rounding.
 func TestScaling(t *testing.T) {
 	sales := town(500, 0.1, 8)
