@@ -1,7 +1,7 @@
 package comps
 
-// tuning are the figures that were chosen on one half of the sales that docs/comps.md
-// names, and measured on the other.
+// tuning are the figures that were settled on one half of the sales that docs/comps.md
+// names, and measured on the other; that document says what was seen of which.
 type tuning struct {
 	CellSize int // sales in a neighbourhood of the regression
 	Near     int // the sale so many places off sets the reach in place
