@@ -21,8 +21,8 @@ const (
 // only from levels under its own, so those of one level never import each other.
 var levels = [][]string{
 	{"pkg/quantity", "pkg/diag", "pkg/cashflow", "pkg/caution", "pkg/takeoff", "pkg/choose", "pkg/internal/affine", "pkg/internal/importgraph", "pkg/internal/published"},
-	{"pkg/formula"},
-	{"pkg/model"},
+	{"pkg/formula", "pkg/comps"},
+	{"pkg/model", "pkg/comps/measure"},
 	{"pkg/internal/walk", "pkg/internal/modeltest"},
 	{"pkg/pricebook"},
 	{"pkg/deal"},
@@ -31,7 +31,7 @@ var levels = [][]string{
 	{"pkg/answer"},
 	{"pkg/report", "pkg/workbook"},
 	{"pkg/cli"},
-	{"cmd/ledgerboard", "cmd/gendocs"},
+	{"cmd/ledgerboard", "cmd/gendocs", "cmd/measurecomps"},
 }
 
 // readers know the model and nothing else, so not the deal file either.
