@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"sync"
 	"testing"
@@ -66,9 +67,19 @@ func (all *batch) add(t require.TestingT, name string, b *book) {
 	all.paths = append(all.paths, path)
 }
 
+// full reports whether there are as many as are wanted.
+func (all *batch) full(most int) bool {
+	all.Lock()
+	defer all.Unlock()
+	return len(all.paths) >= most
+}
+
+// compare has the engine take them some at a time, for it forgets the last of very many.
 func (all *batch) compare(t *testing.T) {
-	for path, f := range recomputed(t, all.paths...) {
-		compare(t, filepath.Base(path), all.books[path], f)
+	for some := range slices.Chunk(all.paths, 50) {
+		for path, f := range recomputed(t, some...) {
+			compare(t, filepath.Base(path), all.books[path], f)
+		}
 	}
 }
 
@@ -84,14 +95,17 @@ func TestScenariosRecomputed(t *testing.T) {
 	all.compare(t)
 }
 
-var randomDeals = flag.Int("workbook.deals", 300, "how many random deals are recomputed by the spreadsheet engine, a third of them with rooms")
+var randomDeals = flag.Int("workbook.deals", 40, "how many random deals are recomputed by the spreadsheet engine, a third of them with rooms")
 
 func TestRandomDealsRecomputed(t *testing.T) {
 	doc, err := model.Standard()
 	require.NoError(t, err)
 	all := newBatch(t)
-	try := func(draw func(*rapid.T) *modeltest.Draw) func(*rapid.T) {
+	try := func(most int, draw func(*rapid.T) *modeltest.Draw) func(*rapid.T) {
 		return func(t *rapid.T) {
+			if all.full(most) {
+				return
+			}
 			x := draw(t)
 			m, err := model.Bind(doc, x.Deal)
 			require.NoError(t, err)
@@ -106,8 +120,8 @@ func TestRandomDealsRecomputed(t *testing.T) {
 			all.add(t, "random", b)
 		}
 	}
-	modeltest.Check(t, *randomDeals*2/3, try(modeltest.Random))
-	modeltest.Check(t, *randomDeals/3, try(modeltest.RandomHouse))
+	modeltest.Check(t, *randomDeals*2/3, try(*randomDeals*2/3, modeltest.Random))
+	modeltest.Check(t, *randomDeals/3, try(*randomDeals, modeltest.RandomHouse))
 	all.compare(t)
 }
 
