@@ -49,34 +49,7 @@ func spread(v []float64, in []int) float64 {
 	return high - low
 }
 
-// halve puts the lower half by a figure before the upper one, equals by their index,
-// by Hoare's selection.
+// halve puts the lower half by a figure before the upper one, equals by their index.
 func halve(in []int, by []float64) {
-	less := func(a, b int) bool { return by[a] < by[b] || by[a] == by[b] && a < b }
-	k := len(in) / 2
-	for low, high := 0, len(in)-1; low < high; {
-		pivot := in[(low+high)/2]
-		i, j := low, high
-		for i <= j {
-			for less(in[i], pivot) {
-				i++
-			}
-			for less(pivot, in[j]) {
-				j--
-			}
-			if i <= j {
-				in[i], in[j] = in[j], in[i]
-				i++
-				j--
-			}
-		}
-		switch {
-		case k <= j:
-			high = j
-		case k >= i:
-			low = i
-		default:
-			return
-		}
-	}
+	arrange(in, len(in)/2, func(a, b int) bool { return by[a] < by[b] || by[a] == by[b] && a < b })
 }

@@ -147,35 +147,3 @@ func first(picks []pick, n int) []pick {
 	slices.SortFunc(picks, func(a, b pick) int { return cmp.Or(cmp.Compare(a.d, b.d), b.i-a.i) })
 	return picks[:min(n, len(picks))]
 }
-
-// smallest returns the k-th smallest of a, from 0, by Hoare's selection, and leaves a
-// in another order.
-func smallest(a []float64, k int) float64 {
-	low, high := 0, len(a)-1
-	for low < high {
-		pivot := a[(low+high)/2]
-		i, j := low, high
-		for i <= j {
-			for a[i] < pivot {
-				i++
-			}
-			for a[j] > pivot {
-				j--
-			}
-			if i <= j {
-				a[i], a[j] = a[j], a[i]
-				i++
-				j--
-			}
-		}
-		switch {
-		case k <= j:
-			high = j
-		case k >= i:
-			low = i
-		default:
-			return a[k]
-		}
-	}
-	return a[k]
-}
