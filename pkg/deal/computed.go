@@ -10,7 +10,6 @@ import (
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
-	"ledgerboard/pkg/pricebook"
 )
 
 // before works out the lines of rooms and of products bought in sticks, which are
@@ -39,9 +38,7 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 	}
 	for _, p := range r.plans {
 		for _, w := range p.works {
-			if w.item.Measure != pricebook.Months {
-				add(w.member, "measure")
-			}
+			add(w.member, "measure")
 		}
 	}
 	if len(want) == 0 {
@@ -97,9 +94,6 @@ func (r *reader) compute() {
 func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 	for _, p := range r.plans {
 		for _, w := range p.works {
-			if w.item.Measure == pricebook.Months {
-				continue // it is no member any more
-			}
 			c := r.deal.Model.Find(w.member, "measure")
 			if w.by != "" || w.scope.path == "" || c == nil || c.Member != w.member || !v.Scalar[c.Index].IsZero() {
 				continue
