@@ -52,11 +52,16 @@ func (a *Answer) Asking() string {
 	if len(a.Misses) == 0 {
 		return "At the asking price every target holds: " + a.goals() + "."
 	}
+	return "At the asking price you miss " + a.MissedGoals(a.Misses) + "."
+}
+
+// MissedGoals lists what misses ask for, each with by how much it is missed.
+func (a *Answer) MissedGoals(misses []Miss) string {
 	var parts []string
-	for _, m := range a.Misses {
+	for _, m := range misses {
 		parts = append(parts, a.Goal(m.Target)+" (by "+MissedBy(m.Target, m.Short)+")")
 	}
-	return "At the asking price you miss " + list(parts) + "."
+	return list(parts)
 }
 
 func (a *Answer) goals() string {

@@ -252,11 +252,7 @@ func (p bestPage) short() {
 		return
 	}
 	if misses := p.Best.Missed(); len(misses) > 0 {
-		var said []string
-		for _, m := range misses {
-			said = append(said, p.Best.Goal(m.Target)+" (by "+answer.MissedBy(m.Target, m.Short)+")")
-		}
-		p.text("", "Even so it misses "+strings.Join(said, " and ")+" at the asking price.")
+		p.text("", "Even so it misses "+p.Best.MissedGoals(misses)+" at the asking price.")
 	}
 	if !p.Adds {
 		p.text("", "No option says what it adds to the value, so doing nothing looks best. Write what you think under each:   adds: $9,000")
