@@ -67,15 +67,10 @@ func runWorkbook(o *workbookOptions, path string) error {
 	case o.file == "-" && o.Terminal:
 		return &usageError{errors.New("a workbook is not for a terminal"), "write it to a file:   -o my-house.xlsx"}
 	}
-	a, err := o.answer(path)
+	how := workbook.Options{For: reader, Trade: o.trade, BlankPrices: o.blank}
+	a, err := o.needed(path, &how)
 	if err != nil {
 		return err
-	}
-	how := workbook.Options{For: reader, Trade: o.trade, BlankPrices: o.blank}
-	if o.trade == "" && !o.blank {
-		if how.Columns, err = o.besides(path, a); err != nil {
-			return err
-		}
 	}
 	var out bytes.Buffer
 	if err := workbook.Write(&out, a, how); errors.Is(err, workbook.ErrNoTrade) {
@@ -88,6 +83,18 @@ func runWorkbook(o *workbookOptions, path string) error {
 	}
 	fmt.Fprintf(o.Err, "ledgerboard: wrote %s\n", o.file)
 	return nil
+}
+
+// needed is the deal as far as the workbook shows it: a bid form needs no search.
+func (o *workbookOptions) needed(path string, how *workbook.Options) (*answer.Answer, error) {
+	if o.trade != "" || o.blank {
+		return o.worked(path)
+	}
+	a, err := o.answer(path)
+	if err == nil {
+		how.Columns, err = o.besides(path, a)
+	}
+	return a, err
 }
 
 // mostBeside is how many other choices stand beside the deal.

@@ -50,8 +50,6 @@ type book struct {
 
 	hiddenNames map[string]bool
 
-	todo []*table
-
 	workingGrid *grid
 }
 
@@ -82,8 +80,7 @@ func made(a *answer.Answer, how Options) (*book, error) {
 			return nil, err
 		}
 	} else {
-		b.lay()
-		b.fill()
+		b.fill(b.lay())
 		b.front()
 	}
 	for _, g := range b.all() {

@@ -4,14 +4,14 @@ import (
 	"ledgerboard/pkg/model"
 )
 
-// fill writes what stands in every place.
-func (b *book) fill() {
+// fill writes what stands in every place, in tables and beside them.
+func (b *book) fill(tables []*table) {
 	for _, c := range b.model.Cells {
 		if at := b.places[c.Index]; at.grid != nil && (at.name != "" || at.grid == b.inputs) {
 			at.grid.set(at.row, at.col, b.cell(c, at.grid))
 		}
 	}
-	for _, t := range b.todo {
+	for _, t := range tables {
 		b.fillTable(t)
 	}
 	b.fillMonths()

@@ -39,8 +39,8 @@ type table struct {
 	across  bool
 }
 
-// lay finds a place for every cell.
-func (b *book) lay() {
+// lay finds a place for every cell and returns the tables to fill.
+func (b *book) lay() []*table {
 	tables := b.tables()
 	b.inputs = b.sheet(&grid{name: "Inputs", widths: []float64{34, 18, 11, 46, 60}, heads: 3})
 	b.layInputs()
@@ -58,7 +58,7 @@ func (b *book) lay() {
 		}
 	}
 	b.layMonths()
-	b.todo = tables
+	return tables
 }
 
 // tables are the members of the deal by set and kind, in the order of the document.

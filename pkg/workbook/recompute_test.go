@@ -114,8 +114,7 @@ func TestRandomDealsRecomputed(t *testing.T) {
 				t.Skip(err)
 			}
 			b := newBook(&answer.Answer{Deal: &deal.Deal{Name: "random", Root: x.Deal, Model: m}, Model: m, Values: v}, Options{Uncached: true})
-			b.lay()
-			b.fill()
+			b.fill(b.lay())
 			require.NoError(t, b.err)
 			all.add(t, "random", b)
 		}
