@@ -55,10 +55,8 @@ func (r *reader) doubtNoRate() {
 		return
 	}
 	for _, w := range r.chosenWorks() {
-		given := w.member.Given
-		hourly, has := given.Look("by_the_hour")
-		_, quoted := given.Look("quote")
-		if !has || hourly.Number.IsZero() || quoted || given.Of("who").Choice == "own" {
+		hourly := w.member.Given.Of("by_the_hour")
+		if hourly.Number.IsZero() || !w.hiredUnquoted() {
 			continue
 		}
 		trade := r.trade(w.item.Trade)
@@ -66,6 +64,12 @@ func (r *reader) doubtNoRate() {
 			r.say("no-rate", hourly.Pos, "%s is charged by the hour, and an hour of the %s trade has no rate, so its labour costs nothing", diag.Quote(w.label), trade.Label)("add   labour: {trades: {%s: {rate: $62/hour}}}", trade.Label)
 		}
 	}
+}
+
+// hiredUnquoted reports whether a trade does the work at a price that it did not quote.
+func (w *work) hiredUnquoted() bool {
+	_, quoted := w.member.Given.Look("quote")
+	return !quoted && w.member.Given.Of("who").Choice != "own"
 }
 
 // old tells of all old prices in one doubt, which names the oldest.
@@ -102,8 +106,7 @@ func (r *reader) bookPrices() []priced {
 			add(product.Name, product.Dated, product.Source, product.Far(), product.Pos)
 		}
 		given := w.member.Given
-		_, quoted := given.Look("quote")
-		if price, ok := given.Look("hired_price"); ok && !quoted && price.Pos == w.item.Pos && given.Of("who").Choice != "own" && !given.Of("by_the_hour").Number.IsPositive() {
+		if price, ok := given.Look("hired_price"); ok && w.hiredUnquoted() && price.Pos == w.item.Pos && !given.Of("by_the_hour").Number.IsPositive() {
 			add("the labour of "+w.item.Name, w.item.Dated, w.item.HiredSource, w.item.Far(), w.item.Pos)
 		}
 	}
