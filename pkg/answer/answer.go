@@ -20,7 +20,6 @@ type Answer struct {
 	Values *exact.Values
 
 	Verdict  Verdict
-	Misses   []Miss      // stated targets missed at the asking price
 	Offer    solve.Offer // at the likely value
 	OfferLow solve.Offer // at the low value; the same if none is stated
 	HasLow   bool
@@ -69,12 +68,8 @@ type Miss struct {
 // Of works an answer out. Warnings are those of the deal file, to which doubts
 // about the results are added.
 func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
-	v, err := exact.Known(d.Known)
+	a, err := small(d, warnings)
 	if err != nil {
-		return nil, err
-	}
-	a := &Answer{Deal: d, Model: d.Model, Values: v}
-	if a.small, err = d.Model.Summary(v.Of); err != nil {
 		return nil, err
 	}
 	if err := together(a.offers, a.breakEvens, a.delays, a.shakes); err != nil {
@@ -85,12 +80,27 @@ func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	}
 	a.rates()
 	a.terms()
-	a.Misses = a.Missed()
 	a.Verdict = a.verdict()
-	a.Assumed = v.Assumed()
-	a.Cautions = caution.For(a.house())
 	a.Warnings = append(warnings, a.doubts()...)
 	return a, nil
+}
+
+// Offered works out the figures of a deal and its offers, and nothing else by search.
+func Offered(d *deal.Deal, warnings diag.List) (*Answer, error) {
+	a, err := small(d, warnings)
+	if err != nil {
+		return nil, err
+	}
+	return a, a.offers()
+}
+
+// small works out the figures of a deal, with a summary of it for searches.
+func small(d *deal.Deal, warnings diag.List) (*Answer, error) {
+	a, err := Worked(d, warnings)
+	if err == nil {
+		a.small, err = d.Model.Summary(a.Values.Of)
+	}
+	return a, err
 }
 
 // Missed are the stated targets that the deal misses as it is.

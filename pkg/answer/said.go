@@ -49,10 +49,10 @@ func (a *Answer) whyLeave() string {
 
 // Asking says which targets hold at the asking price, or which are missed.
 func (a *Answer) Asking() string {
-	if len(a.Misses) == 0 {
+	if len(a.Missed()) == 0 {
 		return "At the asking price every target holds: " + a.goals() + "."
 	}
-	return "At the asking price you miss " + a.MissedGoals(a.Misses) + "."
+	return "At the asking price you miss " + a.MissedGoals(a.Missed()) + "."
 }
 
 // MissedGoals lists what misses ask for, each with by how much it is missed.

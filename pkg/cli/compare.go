@@ -56,7 +56,7 @@ func (c *common) columns(paths []string) (string, []answer.Column, error) {
 	if len(paths) == 2 {
 		var all []answer.Column
 		for _, path := range paths {
-			a, err := c.answer(path)
+			a, err := c.offered(path)
 			if err != nil {
 				return "", nil, err
 			}
@@ -64,7 +64,7 @@ func (c *common) columns(paths []string) (string, []answer.Column, error) {
 		}
 		return all[0].Deal.Name + " and " + all[1].Deal.Name, all, nil
 	}
-	first, err := c.answer(paths[0])
+	first, err := c.offered(paths[0])
 	if err != nil {
 		return "", nil, err
 	}
@@ -93,13 +93,18 @@ func (c *common) columns(paths []string) (string, []answer.Column, error) {
 	return first.Deal.Name + ": options side by side", all, nil
 }
 
-// option answers the deal with one option taken for all rooms.
+// option is the deal with one option taken for all rooms.
 func (c *common) option(path, name string) (*answer.Answer, error) {
 	other := *c
 	other.sets = append(other.sets[:len(other.sets):len(other.sets)], "scope="+name)
-	d, doubts, err := other.read(path)
+	return other.offered(path)
+}
+
+// offered reads a deal and works out its figures and offers: what is set side by side.
+func (c *common) offered(path string) (*answer.Answer, error) {
+	d, doubts, err := c.read(path)
 	if err != nil {
 		return nil, err
 	}
-	return answer.Of(d, doubts)
+	return answer.Offered(d, doubts)
 }

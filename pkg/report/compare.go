@@ -98,8 +98,8 @@ func (c comparison) targets() {
 func (c comparison) best() string {
 	top := slices.MaxFunc(c.all, func(a, b answer.Column) int { return a.Line("profit").Cmp(b.Line("profit")) })
 	said := fmt.Sprintf("The most profit is with %s, %s", top.Name, money(top.Line("profit")))
-	if n := len(top.Misses); n > 0 {
-		said += fmt.Sprintf("; it misses %s", top.Goal(top.Misses[0].Target))
+	if n := len(top.Missed()); n > 0 {
+		said += fmt.Sprintf("; it misses %s", top.Goal(top.Missed()[0].Target))
 	}
 	return said + "."
 }
@@ -202,7 +202,7 @@ func CompareJSON(w io.Writer, all []answer.Column) error {
 		if a.Offer.Found {
 			x.MaxOffer = a.Offer.Price
 		}
-		for _, m := range a.Misses {
+		for _, m := range a.Missed() {
 			x.Misses = append(x.Misses, m.Target)
 		}
 		for _, m := range a.Model.Root.In("room") {

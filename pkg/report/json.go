@@ -132,13 +132,13 @@ func NewObject(a *answer.Answer) Object {
 
 func verdictObject(a *answer.Answer) VerdictObject {
 	v := VerdictObject{
-		Advice: a.Verdict, DontGoAbove: a.DontGoAbove(), AskingPasses: len(a.Misses) == 0,
+		Advice: a.Verdict, DontGoAbove: a.DontGoAbove(), AskingPasses: len(a.Missed()) == 0,
 		Targets: solve.Targets(a.Deal.Targets), Misses: []MissNote{}, Shakes: []ShakeNote{}, Bridge: []StepNote{},
 	}
 	if x := a.Aside; x != nil {
 		v.CashAside = &AsideNote{bearable(x.Offer), bearable(x.OfferLow), x.Frees}
 	}
-	for _, m := range a.Misses {
+	for _, m := range a.Missed() {
 		v.Misses = append(v.Misses, MissNote(m))
 	}
 	for _, s := range a.Shakes {

@@ -115,7 +115,7 @@ func private(a *answer.Answer) map[string]float64 {
 	}
 	keep("maximum offer", a.Offer.Price)
 	keep("maximum offer at the low value", a.OfferLow.Price)
-	for _, m := range a.Misses {
+	for _, m := range a.Missed() {
 		keep("missed by", m.Short)
 	}
 	return out

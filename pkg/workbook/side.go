@@ -73,7 +73,7 @@ func (b *book) yieldsBeside(g *grid, row int) int {
 	for i, x := range b.how.Columns {
 		g.set(row, i+3, offered(x.Answer.Offer))
 		met := "yes"
-		if len(x.Answer.Misses) > 0 {
+		if len(x.Answer.Missed()) > 0 {
 			met = "no"
 		}
 		g.set(row+1, i+3, said(met))

@@ -70,7 +70,7 @@ func (b *book) passes() cell {
 		holds = append(holds, "ROUND("+b.ref(t, 0)+",9)>=0")
 	}
 	word := "no"
-	if len(b.answer.Misses) == 0 {
+	if len(b.answer.Missed()) == 0 {
 		word = "yes"
 	}
 	return cell{value: word, formula: "IF(AND(" + strings.Join(holds, ",") + `),"yes","no")`, look: look{role: strong, right: true}}
