@@ -179,3 +179,38 @@ targets: {profit: $15k}
 	require.Empty(t, free.CashAside())
 	require.Contains(t, short.CashAside(), dollars(free.Offer.Price))
 }
+
+// A lender of the remainder pays what a capped one leaves of each month's work.
+func TestALenderOfTheRemainderPaysWhatACapLeaves(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $100k}
+value: {after-repair value: $200k}
+time: {renovation: 4 months, marketing: 2 months}
+renovation: {contingency: 10%, lines: [{trade: all, work: works, amount: $40k}]}
+loans:
+  - {name: a, price share: 10%, renovation share: 100%, cap on after-repair value: 10%, rate: 10%}
+  - {name: b, of remainder: yes, renovation share: 50%, rate: 10%}
+`)
+	for m, want := range [][2]string{{"0", "0"}, {"0", "0"}, {"11000", "0"}, {"9000", "1000"}, {"0", "5500"}, {"0", "5500"}, {"0", "0"}} {
+		for i, l := range a.Loans() {
+			require.Equal(t, want[i], a.Values.In(a.Model.Find(l, "draw"), m).String(), "%s in month %d", l.Label, m)
+		}
+	}
+}
+
+// Where a partner's preferred return takes all of a small surplus, the owner's profit
+// lies flat at 0 over thousands of dollars; a step of a fee beyond still counts.
+func TestABreakEvenBehindAFlatStretch(t *testing.T) {
+	for _, value := range []string{"$60,000", "$61,000", "$61,900"} {
+		a := answered(t, `
+purchase: {price: $60k}
+value: {after-repair value: `+value+`}
+time: {marketing: 8 months}
+partner: {share: 60%, preferred return: 12%}
+holding: {levy: 2% of sale price}
+selling: {stamp: {slabs: {up to $63,000: 1%, above: 4%}}}
+`)
+		require.Equal(t, solve.BreakEven{Found: true, Value: decimal.NewFromInt(63830)}, a.BreakEven.SalePrice)
+		require.Empty(t, a.Unproved())
+	}
+}

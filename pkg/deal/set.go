@@ -187,11 +187,15 @@ func (n *node) put(path []string, v *node, key span) string {
 			n = e.value
 		case list:
 			number, err := strconv.Atoi(part)
-			if err != nil || number < 1 || number > len(n.items)+1 || last {
+			if err != nil || number < 1 || number > len(n.items)+1 {
 				return fmt.Sprintf("%s is no item of the list", part)
 			}
 			if number > len(n.items) {
 				n.items = append(n.items, &node{span: span{at: key.at}})
+			}
+			if last {
+				n.items[number-1] = v
+				return ""
 			}
 			n = n.items[number-1]
 		default:

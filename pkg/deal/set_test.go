@@ -68,6 +68,22 @@ func TestASetOfARoomWithAWordMissingIsUnderstood(t *testing.T) {
 	require.Equal(t, `did you mean "corner office"?`, found[0].Hint)
 }
 
+func TestASetOfOneMonthOfAListOfAmounts(t *testing.T) {
+	text := minimal + "renovation: {spending: [$1k, $2k, $3k]}\n"
+	for _, path := range []string{"renovation.spending.2", "spending.2", "renovation.spending[2]"} {
+		d := read(t, text, deal.Set{Path: path, Value: "$5k"})
+		var amounts []string
+		for _, s := range d.Root.In("stage") {
+			amounts = append(amounts, s.Given.Of("amount").Number.String())
+		}
+		require.Equal(t, []string{"1000", "5000", "3000"}, amounts, path)
+	}
+	require.Len(t, read(t, text, deal.Set{Path: "renovation.spending.4", Value: "$5k"}).Root.In("stage"), 4)
+	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "renovation.spending.6", Value: "$5k"})
+	require.Equal(t, "unknown-set-path", found[0].Code)
+	require.Equal(t, "in renovation.spending stand: 1, 2, 3, 4", found[0].Hint)
+}
+
 func TestTheLastSetWins(t *testing.T) {
 	d := read(t, minimal, deal.Set{Path: "price", Value: "$1k"}, deal.Set{Path: "purchase.price", Value: "$150k"})
 	require.Equal(t, "150000", given(t, d, "price"))

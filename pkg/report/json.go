@@ -44,6 +44,7 @@ type VerdictObject struct {
 	Shakes       []ShakeNote    `json:"shakes"`
 	Bridge       []StepNote     `json:"bridge"`
 	CashAside    *AsideNote     `json:"cash_aside,omitempty"`
+	Unproved     []string       `json:"unproved"` // figures whose search took something for granted
 }
 
 // AsideNote is the maximum offers where cash is no matter, and how much of the cash
@@ -132,7 +133,8 @@ func NewObject(a *answer.Answer) Object {
 
 func verdictObject(a *answer.Answer) VerdictObject {
 	v := VerdictObject{
-		Advice: a.Verdict, DontGoAbove: a.DontGoAbove(), AskingPasses: len(a.Missed()) == 0,
+		Unproved: append([]string{}, a.Unproved()...),
+		Advice:   a.Verdict, DontGoAbove: a.DontGoAbove(), AskingPasses: len(a.Missed()) == 0,
 		Targets: solve.Targets(a.Deal.Targets), Misses: []MissNote{}, Shakes: []ShakeNote{}, Bridge: []StepNote{},
 	}
 	if x := a.Aside; x != nil {

@@ -30,6 +30,10 @@ func doubtful(p *page, a *answer.Answer) {
 		p.heading("Assumed, because the file does not say")
 		p.text("  ", strings.Join(parts, "; "))
 	}
+	if unproved := a.Unproved(); len(unproved) > 0 {
+		p.heading("Not proved")
+		p.text("  ", strings.Join(unproved, ", ")+": the search takes for granted that it turns only once; try figures around it with --set")
+	}
 	if n := len(a.Warnings); n > 0 {
 		p.heading("Doubtful; look again")
 		for _, d := range a.Warnings[:min(n, doubtsShown)] {
