@@ -309,5 +309,5 @@ func (p *problem) nearly(choice []int) {
 		}
 	}
 	p.near.Run(p.in, p.out)
-	p.z = [ways]float64{p.out[cost], p.out[atTrade] - p.out[cost], p.out[disposal], p.out[added], p.out[time]}
+	p.z = [ways]float64{p.out[cost], p.out[atTrade] - p.out[cost], p.out[shared], p.out[added], p.out[time]}
 }

@@ -12,13 +12,13 @@ import (
 )
 
 // totals are the lines through which alone a choice of options moves a deal.
-var totals = []string{"rooms_cost", "rooms_at_trade_price", "disposal", "value_added", "scope_months", "room_own_hours"}
+var totals = []string{"rooms_cost", "rooms_at_trade_price", "shared_costs", "value_added", "scope_months", "room_own_hours"}
 
 // The places of some of them.
 const (
 	cost = iota
 	atTrade
-	disposal
+	shared
 	added
 	time
 	hours

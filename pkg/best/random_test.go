@@ -11,12 +11,12 @@ import (
 var roomWork = []string{
 	"paint walls", "paint ceiling", "paint trim", "paint doors", "baseboard", "resilient plank floor", "tile floor", "carpet",
 	"strip wall plaster", "hang wall board", "hang ceiling board", "strip carpet", "refinish wood floor", "light fixture", "recessed light",
-	"prehung inside door", "strip wallpaper", "electrical rough room", "window casing", "door casing",
+	"prehung inside door", "strip wallpaper", "electrical rough room", "window casing", "door casing", "storage pod", "temporary power and heat",
 }
 
 var bathWork = []string{"toilet", "vanity", "exhaust fan", "tile floor", "paint bath walls", "hang bath wall board", "strip wall tile", "tub", "tub rough-in"}
 
-var houseWork = []string{"electrical permit", "panel 200 amp", "water heater gas", "rewire", "final cleaning"}
+var houseWork = []string{"electrical permit", "panel 200 amp", "water heater gas", "rewire", "final cleaning", "portable toilet"}
 
 // A drawn house is the text of a deal file with its rooms and their options.
 type drawn struct {

@@ -67,7 +67,7 @@ func (h *House) slices(spans [ways]span) ([]slice, error) {
 	at := func(k int) bound.Plane { return bound.Varying(k, spans[k].lo, spans[k].hi) }
 	inputs := []bound.Input{
 		{Cell: h.totals[cost], At: at(costWay)}, {Cell: h.totals[atTrade], At: at(costWay).Plus(at(ownWay))},
-		{Cell: h.totals[disposal], At: at(wasteWay)}, {Cell: h.totals[added], At: at(addedWay)},
+		{Cell: h.totals[shared], At: at(wasteWay)}, {Cell: h.totals[added], At: at(addedWay)},
 		{Cell: h.totals[time], At: at(timeWay)}, {Cell: h.totals[hours]},
 	}
 	for _, s := range h.shifted {

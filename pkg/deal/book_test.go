@@ -38,6 +38,7 @@ var bookSlips = [][2]string{
 	{"book-unknown-caution", "items: {paint walls: {cautions: [dragons]}}"},
 	{"book-unknown-product", "items: {paint walls: {materials: {gold leaf: {takes: 1}}}}"},
 	{"book-unknown-item", "items: {paint walls: {brings: [gild walls]}}"},
+	{"book-house-unless", "items: {paint walls: {brings: [laminate floor in house]}}"},
 	{"book-circle", "items: {mask room: {brings: [paint walls]}}"},
 	// what any file can be wrong in
 	{"yaml-syntax", "products: {wall paint: {price: $5}"},

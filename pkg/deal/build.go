@@ -25,7 +25,6 @@ func (r *reader) build() {
 	}
 	r.doneOnce()
 	for _, p := range r.plans {
-		p.works = slices.DeleteFunc(p.works, func(w *work) bool { return r.rented(p, w) })
 		for _, w := range p.works {
 			r.fill(p, w)
 		}
@@ -45,12 +44,15 @@ func (r *reader) fill(p *plan, w *work) {
 		}
 	}
 	r.deal.Permitted = r.deal.Permitted || strings.Contains(it.Name, "permit")
+	rented := r.rented(w)
 	r.measureOf(p, w)
 	r.shareOf(w)
 	r.hoursOf(w)
 	say("hours_each", it.Hours, it.HoursSource)
 	say("set_up", it.SetUp, it.HoursSource)
-	say("hired_price", it.Hired, it.HiredSource)
+	if !rented {
+		say("hired_price", it.Hired, it.HiredSource)
+	}
 	say("coats", decimal.NewFromInt(int64(it.Coats)), it.Source)
 	say("debris_each", it.Debris, it.Source)
 	say("weight_each", it.Weight, it.Source)
@@ -128,7 +130,12 @@ func (r *reader) usesOf(p *plan, w *work) {
 			m.Give("use_coats", model.Value{Refers: "coats", Text: "each coat", Pos: u.Pos})
 		}
 		if along := pricebook.MeasureNamed(u.Along); along != nil {
-			m.Give("along", model.Value{Refers: along.Line, Text: u.Along, Pos: u.Pos})
+			switch {
+			case p.measures(*along):
+				m.Give("along", model.Value{Refers: along.Line, Text: u.Along, Pos: u.Pos})
+			case w.by == "":
+				r.say("measure-not-here", w.at, "%s takes %s by %s, which only %s has", w.label, u.Product, along.Name, onlyIn(*along))("put %s there", w.label)
+			}
 		}
 	}
 }
@@ -222,16 +229,20 @@ func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 	return m
 }
 
-// rented makes a general line of what is paid by the month of work, and reports whether
-// that is what a piece of work is.
-func (r *reader) rented(p *plan, w *work) bool {
-	if w.item.Measure != pricebook.Months {
+// rented says what work that is paid by the month takes a month, and reports whether a
+// piece of work is that: how many months there are is only known from all of the work,
+// unless the file counts them. A quote stands for all of them.
+func (r *reader) rented(w *work) bool {
+	if w.item.Measure != pricebook.Months || w.scope.path != "" && r.good(w.scope.path+"count") != nil {
 		return false
 	}
-	p.option.Remove(w.member)
-	fee := r.deal.Root.Add("fee", "general_fee", w.label)
-	fee.Pos = w.at
-	fee.Give("a_month", model.Value{Number: w.item.Hired, Text: w.item.HiredSource, Pos: w.item.Pos})
-	fee.Give("during", model.Value{Choice: "renovation", Text: "months of work", Pos: w.item.Pos})
+	w.member.Give("measure", model.Value{Number: one, Text: pricebook.Months, Pos: w.item.Pos})
+	if _, quoted := w.member.Given.Look("quote"); quoted {
+		return true
+	}
+	x := w.member.Parent.Add("rental", "", w.label)
+	x.Link(w.member)
+	x.Pos = w.at
+	x.Give("a_month", model.Value{Number: w.item.Hired, Text: w.item.HiredSource, Pos: w.item.Pos})
 	return true
 }

@@ -16,6 +16,7 @@ func bookCodes() []Code {
 		{"book-unknown-caution", "a caution that there is not"},
 		{"book-unknown-product", "a material that no price book has"},
 		{"book-unknown-item", "a companion that no price book has"},
+		{"book-house-unless", "work for the whole house that brings something unless other work is done"},
 		{"book-circle", "items that bring each other"},
 	})
 }

@@ -145,7 +145,11 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 	}
 	if it.Measure == w.item.Measure {
 		for _, line := range []string{"measure", "part"} {
-			if v, ok := w.member.Given.Look(line); ok && (line == "measure" || it.ShareByAge == "") {
+			v, ok := w.member.Given.Look(line)
+			if share, byAge := it.Share(r.deal.YearBuilt); ok && byAge && line == "part" {
+				v.Number, v.Text = v.Number.Mul(share), v.Text+", and of that by the year built"
+			}
+			if ok {
 				m.Give(line, v)
 			}
 		}

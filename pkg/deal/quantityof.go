@@ -23,17 +23,26 @@ func (r *reader) measureOf(p *plan, w *work) {
 		return
 	}
 	m := pricebook.MeasureNamed(w.item.Measure)
-	if m.Of != "" && m.Of != "house" && m.Of != p.room.Kind {
+	if !p.measures(*m) {
 		if w.by != "" { // what comes along and has nothing to be done to
 			w.member.Give("measure", model.Value{Text: "none here", Pos: w.at})
 			return
 		}
-		where := map[string]string{"inside": "a room", "outside": "the outside"}[m.Of]
-		r.say("measure-not-here", w.at, "%s is measured by %s, which only %s has", w.label, m.Name, where)("say how much, e.g.   %s: {count: 1}", w.label)
+		r.say("measure-not-here", w.at, "%s is measured by %s, which only %s has", w.label, m.Name, onlyIn(*m))("say how much, e.g.   %s: {count: 1}", w.label)
 		w.member.Give("measure", model.Value{Number: one, Pos: w.at})
 		return
 	}
 	w.member.Give("measure", model.Value{Refers: m.Line, Text: m.Name, Pos: w.item.Pos})
+}
+
+// measures reports whether there is such a measure where the plan is.
+func (p *plan) measures(m pricebook.Measure) bool {
+	return m.Of == "" || m.Of == "house" || m.Of == p.room.Kind
+}
+
+// onlyIn is where alone there is a measure.
+func onlyIn(m pricebook.Measure) string {
+	return map[string]string{"inside": "a room", "outside": "the outside"}[m.Of]
 }
 
 // shareOf gives work that is done to a part only, by the age of the house, that part;

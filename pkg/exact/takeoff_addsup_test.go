@@ -217,7 +217,7 @@ func worksAddUp(w worked) error {
 	own := w.over(costs, "own_labour").Add(w.over(w.chosen(w.all("item")), "own_labour"))
 	return errors.Join(
 		same("not seen", notSeen, w.of("not_seen")),
-		same("works", w.of("works_cost"), total(w.over(costs, "cash_cost"), w.of("rooms_cost"), w.of("disposal"), notSeen)),
+		same("works", w.of("works_cost"), total(w.over(costs, "cash_cost"), w.of("rooms_cost"), w.of("disposal"), w.rented(), notSeen)),
 		same("works by trades", w.of("works_at_trade_price"), w.of("works_cost").Add(own)),
 		same("budget", w.of("budget"), total(w.of("works_cost"), w.of("general_cost"), w.of("contingency"))),
 	)
@@ -270,4 +270,15 @@ func takeoffCents(w worked) error {
 		}
 	}
 	return errors.Join(errs...)
+}
+
+// rented is what the chosen options rent by the month, over whole months and one at least.
+func (w worked) rented() decimal.Decimal {
+	months := decimal.Max(decimal.NewFromInt(1), w.of("renovation").Add(w.of("standstill")).Ceil())
+	sum := decimal.Zero
+	for _, m := range w.chosen(w.all("rental")) {
+		item := m.Links[0]
+		sum = sum.Add(total(w.at(m, "a_month")).Mul(w.of("labour_factor")).Mul(w.at(item, "part")).Mul(w.at(item, "done_here")).Round(2).Mul(months))
+	}
+	return sum
 }

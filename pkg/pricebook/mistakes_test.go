@@ -72,6 +72,7 @@ var mistakes = []struct{ code, text, place, says, hint string }{
 	{"book-unknown-product", "items: {lay oak: {materials: {gold leaf: {takes: 1}}}}\n", "1:31", `no product called "gold leaf"`, "ledgerboard prices"},
 	{"book-unknown-item", "items: {lay oak: {brings: [oak transitions]}}\n", "1:28", `no item called "oak transitions"`, `did you mean "oak transition"?`},
 	{"book-unknown-item", "items: {lay oak: {brings: [oak transition unless lay oka]}}\n", "1:28", `no item called "lay oka"`, `did you mean "lay oak"?`},
+	{"book-house-unless", "items: {oak transition: {brings: [saw dust unless lay oak]}, saw dust: {trade: flooring, measure: doors, hours: 0.3 each, hired: $20 each, materials: none, brings: none, source: mine}, lay oak: {brings: [oak transition in house]}}\n", "1:205", `"oak transition" brings "saw dust" unless there is lay oak`, "in house"},
 	{"book-circle", "items: {oak transition: {brings: [lay oak]}}\n", "1:35", `"oak transition" brings "lay oak", which brings it back`, "leave one"},
 	{"book-circle", "items: {oak transition: {brings: [oak transition]}}\n", "1:35", "which brings it back", "leave one"},
 }

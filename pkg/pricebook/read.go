@@ -118,9 +118,32 @@ func (b *Book) check(found *diag.List) {
 				unknown(found, c.Pos, "book-unknown-item", "item", c.Item, b.Items())
 			case b.leads(c.Item, name, map[string]bool{}):
 				found.Add(diag.Errorf(c.Pos, "book-circle", "%q brings %q, which brings it back", name, c.Item).WithHint("leave one of the two out"))
+			case c.House:
+				if by, d, bad := b.depending(c.Item, map[string]bool{}); bad {
+					found.Add(diag.Errorf(c.Pos, "book-house-unless", "%q is done once for the house, but %q brings %q unless there is %s, which may differ from room to room", c.Item, by, d.Item, strings.Join(d.Unless, " or ")).WithHint("bring it without   in house, or leave the   unless   out"))
+				}
 			}
 		}
 	}
+}
+
+// depending finds a companion that does not come beside other work among what an item
+// brings, directly or not.
+func (b *Book) depending(name string, seen map[string]bool) (by string, c Companion, found bool) {
+	it := b.Item(name)
+	if it == nil || seen[name] {
+		return "", Companion{}, false
+	}
+	seen[name] = true
+	for _, c := range it.Brings {
+		if len(c.Unless) > 0 {
+			return name, c, true
+		}
+		if by, c, found := b.depending(c.Item, seen); found {
+			return by, c, true
+		}
+	}
+	return "", Companion{}, false
 }
 
 // leads reports whether an item brings another, by itself or by what it brings.

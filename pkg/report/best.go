@@ -120,7 +120,7 @@ func (p bestPage) rooms() {
 		}
 		p.line(bestRow, cut(r.Room.Label, 19), cut(named(r, p.Found.Best.Options[i]), 15), money(cash), dollars(adds), money(gain))
 	}
-	p.text("", "Gain is what a room adds to the value less its own cash; contingency, containers, selling and interest come off the whole.")
+	p.text("", "Gain is what a room adds to the value less its own cash; contingency, containers, rents, selling and interest come off the whole.")
 }
 
 // named is what an option of a room is called.

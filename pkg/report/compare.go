@@ -140,6 +140,7 @@ func (c comparison) byRoom() {
 		c.costs(label, func(a answer.Column) decimal.Decimal { return a.OfNamed("room", label, "cash_cost") })
 	}
 	c.costs("containers", func(a answer.Column) decimal.Decimal { return a.Line("disposal") })
+	c.costs("rented by the month", func(a answer.Column) decimal.Decimal { return a.Line("rents") })
 	c.costs("not seen", func(a answer.Column) decimal.Decimal { return a.Line("not_seen") })
 	c.costs("other lines", func(a answer.Column) decimal.Decimal { return a.Line("lines_cost") })
 	c.costs("general lines", func(a answer.Column) decimal.Decimal { return a.Line("general_cost") })

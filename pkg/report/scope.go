@@ -81,6 +81,7 @@ func roomsTable(p *page, a *answer.Answer) {
 	for _, l := range []struct{ words, line string }{
 		{"the rooms, outside and whole house", "rooms_cost"},
 		{"disposal, " + count(a.Line("containers")) + " " + plural("container", a.Line("containers")), "disposal"},
+		{"rented by the month, " + months(a.Line("months_of_work")), "rents"},
 		{"set aside for what was not seen", "not_seen"},
 		{"other lines of the deal file", "lines_cost"},
 		{"general lines", "general_cost"},
@@ -210,7 +211,7 @@ func who(a *answer.Answer, m *model.Member) string {
 // details writes what else is to be said of a piece of work.
 func details(p *page, a *answer.Answer, m *model.Member) {
 	w := a.Deal.Work[m]
-	if over := a.Of(m, "quote_over"); !over.IsZero() {
+	if over := a.Of(m, "quote_over"); !over.IsZero() && w.Item.Measure != pricebook.Months {
 		way := "over"
 		if over.IsNegative() {
 			way = "under"
@@ -220,6 +221,9 @@ func details(p *page, a *answer.Answer, m *model.Member) {
 			said = w.From + ": " + said
 		}
 		p.text("      ", said)
+	}
+	for _, x := range m.In("rental") {
+		p.text("      ", "rented for "+money(a.Of(x, "rent_a_month"))+" a month; counted with what the rooms share")
 	}
 	if len(w.Includes) > 0 {
 		p.text("      ", "taken to be in the quote: "+strings.Join(w.Includes, ", ")+"; name it as work of its own if it is not")

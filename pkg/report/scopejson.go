@@ -56,7 +56,7 @@ type CheckObject struct {
 var (
 	roomFigures = []string{"cash_cost", "trade_price", "own_hours", "crew_hours", "contingency", "value_added", "debris", "weight"}
 	itemFigures = []string{"quantity", "trade_hours", "own_hours", "crew_hours", "materials", "labour", "labour_at_trade", "cash_cost", "trade_price", "quote_over"}
-	houseTotals = []string{"rooms_cost", "rooms_at_trade_price", "disposal", "containers", "not_seen", "general_cost", "works_cost", "base_cost", "contingency", "budget",
+	houseTotals = []string{"rooms_cost", "rooms_at_trade_price", "disposal", "containers", "rents", "months_of_work", "not_seen", "general_cost", "works_cost", "base_cost", "contingency", "budget",
 		"own_hours", "room_own_hours", "room_crew_hours", "own_weeks", "crew_weeks", "waiting_days", "scope_months", "renovation", "house_floor", "house_living_area", "rooms_a_foot"}
 	roomMeasures = []string{"floor_area", "open_floor", "ceiling_area", "wall_area", "walls_less_all", "walls_less_large", "perimeter", "base_run", "casing_run",
 		"wet_walls", "doors", "windows", "living_area", "cost_a_foot"}
@@ -64,7 +64,8 @@ var (
 
 // ScopeJSON writes the work as one object.
 func ScopeJSON(w io.Writer, a *answer.Answer) error {
-	o := ScopeObject{Schema: Schema, Deal: DealObject{a.Deal.Name, a.Deal.Address, a.Deal.Notes}, Totals: lines(a, a.Model.Root, houseTotals)}
+	o := ScopeObject{Schema: Schema, Deal: DealObject{a.Deal.Name, a.Deal.Address, a.Deal.Notes}, Totals: lines(a, a.Model.Root, houseTotals),
+		Rooms: []RoomObject{}, Trades: []TradeObject{}, NotSeen: []CheckObject{}}
 	for _, room := range a.Model.Root.In("room") {
 		r := RoomObject{Room: room.Label, Option: optionsOf(room), Figures: lines(a, room, roomFigures), Items: []ItemObject{}}
 		if room.Kind == "inside" {

@@ -57,6 +57,12 @@ func (b *book) workLines() (lines []workLine, idle []*model.Cell) {
 		l.pays, l.oneSum = b.model.Find(root, "lenders_pay_disposal"), false
 		lines = append(lines, l)
 	}
+	if names := b.answer.Rented(); len(names) > 0 {
+		l := b.sumLine(root, kind{"Miscellaneous", "none"}, "rented: "+strings.Join(names, ", "), "rents")
+		l.quantity, l.unit, l.each = b.model.Find(root, "months_of_work"), "month", b.model.Find(root, "rent_a_month")
+		l.pays, l.oneSum = b.model.Find(root, "lenders_pay_rents"), false
+		lines = append(lines, l)
+	}
 	return lines, idle
 }
 

@@ -123,6 +123,10 @@ func (w *works) besides() {
 		w.put(w.row, quantityCol, w.figure("containers").as(whole))
 		w.priced("containers, brought and taken away", w.model.Root, "disposal", "disposal")
 	}
+	if names := w.answer.Rented(); len(names) > 0 {
+		w.put(w.row, quantityCol, w.figure("months_of_work").as(whole))
+		w.priced("rented, months: "+strings.Join(names, ", "), w.model.Root, "rents", "rents")
+	}
 	for _, m := range w.model.Root.In("check") {
 		w.priced("not seen: "+m.Label, m, "set_aside", "set_aside")
 	}

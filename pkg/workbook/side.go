@@ -90,12 +90,7 @@ func (b *book) roomsBeside(g *grid, row int) {
 		}
 		row = b.rowBeside(g, row, label, here, func(a *answer.Answer) decimal.Decimal { return a.OfNamed("room", label, "cash_cost") })
 	}
-	others := func(a *answer.Answer) decimal.Decimal {
-		return a.Line("works_cost").Sub(a.Line("rooms_cost")).Sub(a.Line("disposal")).Sub(a.Line("not_seen"))
-	}
-	here := worked(others(b.answer), b.ref("works_cost", 0)+"-"+b.ref("rooms_cost", 0)+"-"+b.ref("disposal", 0)+"-"+b.ref("not_seen", 0), look{format: dollars})
-	row = b.rowBeside(g, row, "lines that are no room's", here, others)
-	for _, x := range [][2]string{{"containers", "disposal"}, {"set aside for what was not seen", "not_seen"}, {"general lines", "general_cost"}, {"contingency", "contingency"}} {
+	for _, x := range [][2]string{{"lines that are no room's", "lines_cost"}, {"containers", "disposal"}, {"rented by the month", "rents"}, {"set aside for what was not seen", "not_seen"}, {"general lines", "general_cost"}, {"contingency", "contingency"}} {
 		row = b.beside(g, row, x[0], x[1])
 	}
 	b.rowBeside(g, row, "renovation budget", b.figure("budget").like(total), func(a *answer.Answer) decimal.Decimal { return a.Line("budget") })

@@ -98,6 +98,12 @@ func (w *worksite) options(r *model.Member, measures []string) {
 		for range w.upTo(3) {
 			w.item(o, measures)
 		}
+		if items := o.In("item"); len(items) > 0 && w.chance(5) {
+			w.use("a rent")
+			x := o.Add("rental", "", "rent")
+			x.Link(pick(w.drawer, items...))
+			x.GiveNumber("a_month", w.money(0, 400))
+		}
 		if len(w.calledFor) > 0 && w.chance(6) {
 			w.drawer.use("work that is called for")
 			c := o.Add("caller", "", "call")

@@ -1,0 +1,65 @@
+package deal_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+)
+
+// What is rented by the month is paid for whole months, where its option is chosen.
+func TestRentsFollowTheMonthsOfWork(t *testing.T) {
+	text := walked + `
+local prices: {labour factor: 90%}
+rooms:
+  den:
+    size: 10' x 12'
+    options:
+      light: {work: {paint walls: hired}}
+      gut: {work: {hang wall board: hired, portable toilet: hired}}
+whole house: {work: {storage pod: hired}}
+`
+	for _, c := range []struct{ scope, months, toilet, want string }{
+		{"light", "2.2 months", "hired", "486"}, // 3 months of 162
+		{"gut", "2.2 months", "hired", "850.5"}, // and of 121.50
+		{"gut", "1 week", "hired", "283.5"},     // one month at least
+		{"gut", "2.2 months", "{count: 2}", "486"},
+		{"gut", "2.2 months", "$400", "486"},
+	} {
+		d := readDeal(t, text, deal.Set{Path: "scope", Value: c.scope}, deal.Set{Path: "time.renovation", Value: c.months},
+			deal.Set{Path: "rooms.den.options.gut.work.portable toilet", Value: c.toilet})
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		require.Equal(t, c.want, v.Of(d.Model.Find(d.Root, "rents")).String(), c)
+		works := v.Of(d.Model.Find(d.Root, "rooms_cost")).Add(v.Of(d.Model.Find(d.Root, "disposal"))).Add(v.Of(d.Model.Find(d.Root, "rents"))).Add(v.Of(d.Model.Find(d.Root, "not_seen")))
+		require.Equal(t, works.String(), v.Of(d.Model.Find(d.Root, "works_cost")).String(), c)
+	}
+}
+
+// Work brought along is done to the same part as the work that brings it.
+func TestCompanionsOfAPartAreOfThatPart(t *testing.T) {
+	d := readDeal(t, walked+`
+rooms:
+  den: {size: 10' x 12', work: {strip carpet: {part: 50%}}}
+  hall: {size: 10' x 12', work: {strip carpet: {count: 60 sq ft}}}
+`)
+	v, err := exact.Evaluate(d.Model)
+	require.NoError(t, err)
+	var repaired []string
+	for _, room := range d.Root.In("inside") {
+		for _, m := range room.In("option")[0].In("item") {
+			if m.Label == "subfloor repair" {
+				repaired = append(repaired, v.Of(d.Model.Find(m, "quantity")).String())
+			}
+		}
+	}
+	require.Equal(t, []string{"4.8", "4.8"}, repaired)
+}
+
+func TestMaterialByAMeasureOfAnotherPlace(t *testing.T) {
+	_, found := deal.Read("house.yaml", []byte(walked+"whole house: {work: {roof vents: {count: 2}}}\n"))
+	require.Equal(t, "measure-not-here", found[0].Code)
+	require.Contains(t, found[0].Message, "roof vents takes ridge vent by eaves, which only the outside has")
+}
