@@ -21,6 +21,7 @@ func (r *reader) check() {
 	r.checkLoans()
 	r.checkPartner()
 	r.checkTax()
+	r.checkTrades()
 }
 
 func (r *reader) checkRequired() {

@@ -90,6 +90,9 @@ var roomSlips = []slip{
 
 	inOptions("option-missing", "rooms:", "scope: gut\nrooms:"),
 	inOptions("without-unneeded", "{fresh: {work: {paint walls: hired}}}", "{fresh: {work: {paint walls: hired}, without: [tile transition]}}"),
+	besideDen("unknown-trade", "labour: {trades: {plumber: {crew: 2}}}"),
+	besideDen("rate-unused", "labour: {trades: {paint: {rate: $60/hour}}}"),
+	inDen("rate-unused", "{contingency: 20%}", "{contingency: 20%, own labour rate: $40/hour}"),
 	inDen("no-rate", "paint walls: hired", "paint walls: {by: hired, by the hour: yes}"),
 	besideDen("bad-not-planned", "seen: {water heater: bad}"),
 	inDen("contingency-for-age", "20%", "10%"),

@@ -28,6 +28,7 @@ func (r *reader) doubt() {
 	r.doubtDates()
 	r.doubtPrices()
 	r.doubtNoRate()
+	r.doubtRates()
 }
 
 func (r *reader) doubtPurchase() {

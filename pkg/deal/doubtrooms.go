@@ -55,5 +55,5 @@ func (r *reader) doubtContingencyForAge() {
 		return
 	}
 	suggested := quantity.FormatPercent(usual, 1)
-	r.say("contingency-for-age", at, "%s; %s is suggested for %s", words, suggested, r.age())("write   contingency: %s   under renovation: rooms price what is seen, and this is for what is not", suggested)
+	r.say("contingency-for-age", at, "%s; %s is suggested for %s", words, suggested, r.age())("write   contingency: %s   under renovation: rooms price what is planned, and this is for what nobody thought of", suggested)
 }

@@ -87,23 +87,25 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 	return target{}, false
 }
 
-// fitting are the places that a path fits best, or those that it would add.
-func fitting(all []target, path string) (fit []target) {
-	best := 5
+// fitting are the places that a path fits best, those of the file before those that it
+// would add.
+func fitting(all []target, path string) []target {
+	var fits [5][]target // by how well; 0 for not at all
 	for _, t := range all {
 		n := t.fits(path)
-		if n == 0 || n > best {
-			continue
-		}
-		if n < best {
-			best, fit = n, nil
-		}
-		fit = append(fit, t)
+		fits[n] = append(fits[n], t)
 	}
-	if len(fit) == 0 {
-		fit = newNames(all, path)
+	for _, fit := range fits[1:] {
+		if slices.ContainsFunc(fit, func(t target) bool { return t.there }) {
+			return fit
+		}
 	}
-	return fit
+	for _, fit := range fits[1:] {
+		if len(fit) > 0 {
+			return fit
+		}
+	}
+	return newNames(all, path)
 }
 
 // meantPath is the way out of a path that names nothing: the nearest of all names,

@@ -68,6 +68,13 @@ func TestASetOfARoomWithAWordMissingIsUnderstood(t *testing.T) {
 	require.Equal(t, `did you mean "corner office"?`, found[0].Hint)
 }
 
+func TestASetThatSeveralRoomsMayMeanIsAmbiguous(t *testing.T) {
+	text := minimal + "rooms:\n  den: {size: 10' x 12', doors: 1, work: {paint walls: hired}}\n  hall: {size: 4' x 12', doors: 2, work: {paint walls: hired}}\n"
+	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "doors", Value: "3"})
+	require.Equal(t, "ambiguous-set-path", found[0].Code)
+	require.Contains(t, found[0].Message, "rooms.den.doors, rooms.hall.doors")
+}
+
 func TestASetOfOneMonthOfAListOfAmounts(t *testing.T) {
 	text := minimal + "renovation: {spending: [$1k, $2k, $3k]}\n"
 	for _, path := range []string{"renovation.spending.2", "spending.2", "renovation.spending[2]"} {

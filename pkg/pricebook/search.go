@@ -62,6 +62,16 @@ func (b *Book) BroughtBy(item string) []string {
 	return out
 }
 
+// Trades returns the names of the trades of all items, in order.
+func (b *Book) Trades() []string {
+	var out []string
+	for _, name := range b.Items() {
+		out = append(out, b.Item(name).Trade)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
 // Own reports whether a book of the owner's has a say in a product or an item.
 func (b *Book) Own(name string) bool {
 	for ; b != nil && b.below != nil; b = b.below {

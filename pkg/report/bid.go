@@ -112,12 +112,8 @@ func uses(a *answer.Answer) []entry {
 	return append(more(list, "deposits", a.Line("deposits_paid")), entry{"uses", money(a.Line("uses"))})
 }
 
-// remarks say how much of the work is for what was not seen, and how three sums of the
-// owner's money differ where they do.
+// remarks say how three sums of the owner's money differ where they do.
 func remarks(p *page, a *answer.Answer) {
-	if x := a.Line("not_seen"); x.IsPositive() {
-		p.text("  ", fmt.Sprintf("Of the work, %s is set aside for what was not seen, before contingency; ledgerboard scope tells what, and where to look.", dollars(x)))
-	}
 	if need := a.Line("cash_needed"); !need.Round(0).Equal(a.Line("owner_money").Round(0)) {
 		p.text("  ", "Your money is what you have in it by the sale; cash needed, the most you have in it at any time; total to buy, what is paid up to the closing.")
 	}

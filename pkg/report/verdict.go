@@ -33,6 +33,9 @@ func verdict(p *page, a *answer.Answer) {
 	if left := a.BackOut(); left != "" {
 		p.text("  ", left)
 	}
+	if x := a.Line("not_seen"); x.IsPositive() {
+		p.text("  ", fmt.Sprintf("Of the work, %s is set aside, before contingency, for parts of the house that nobody has seen. Look at them before you bid: ledgerboard scope tells what, and where to look.", dollars(x)))
+	}
 }
 
 // noLow says why there is no low value.
