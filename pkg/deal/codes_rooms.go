@@ -60,6 +60,8 @@ func roomDoubts() []Code {
 		{"adds-high", "options that add most of the after-repair value"},
 		{"option-missing", "a room without the option that is taken for all"},
 		{"without-unneeded", "something left out that would not have come"},
+		{"containers-twice", "a container for debris beside those that rooms count"},
+		{"trade-twice", "a line of a trade that rooms price too"},
 		{"rate-unused", "an hourly rate that no work is paid by"},
 		{"no-rate", "work charged by the hour without what an hour costs"},
 		{"bad-not-planned", "a part of the house seen bad, and no work that mends it"},

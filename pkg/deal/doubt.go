@@ -29,6 +29,7 @@ func (r *reader) doubt() {
 	r.doubtPrices()
 	r.doubtNoRate()
 	r.doubtRates()
+	r.doubtTwice()
 }
 
 func (r *reader) doubtPurchase() {

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"io"
 	"unicode/utf8"
 

@@ -243,6 +243,31 @@ func firstProduct(it *pricebook.Item) string {
 	return it.Uses[0].Product
 }
 
+// couldBeOwn lists the work that comes hired only with what brings it, in trades in which
+// the owner works herself, the dearest first.
+func couldBeOwn(a *answer.Answer) []string {
+	own := map[string]bool{}
+	var hired []*model.Member
+	for _, room := range a.Model.Root.In("room") {
+		for _, m := range itemsOf(a, room, "") {
+			w := a.Deal.Work[m]
+			switch {
+			case who(a, m) == "own" && w.By == "":
+				own[w.Item.Trade] = true
+			case who(a, m) == "hired" && w.By != "" && !w.Item.Licence && a.Of(m, "labour").IsPositive():
+				hired = append(hired, m)
+			}
+		}
+	}
+	hired = slices.DeleteFunc(hired, func(m *model.Member) bool { return !own[a.Deal.Work[m].Item.Trade] })
+	slices.SortStableFunc(hired, func(x, y *model.Member) int { return a.Of(y, "labour").Cmp(a.Of(x, "labour")) })
+	var out []string
+	for _, m := range hired {
+		out = append(out, fmt.Sprintf("%s in %s (%s of labour)", m.Label, m.Parent.Parent.Label, money(a.Of(m, "labour"))))
+	}
+	return out
+}
+
 // brought lists what work brought along, by who brought it.
 func brought(p *page, a *answer.Answer) {
 	by := map[string][]string{}
@@ -269,6 +294,9 @@ func brought(p *page, a *answer.Answer) {
 		p.text("  ", b+" brings "+strings.Join(by[b], ", "))
 	}
 	p.text("", "What is brought along is done as the work that brings it, by own hands or hired, unless it takes a licensed trade. With a quote, what is not in it comes hired.")
+	if could := couldBeOwn(a); len(could) > 0 {
+		p.text("", "Hired that way, though you do other work of the trade yourself: "+strings.Join(could[:min(3, len(could))], ", ")+". To do it yourself, name it in the option with   own hands")
+	}
 	p.text("", "To do without one, name it in the option:   without: ["+by[order[0]][0]+"]")
 }
 
