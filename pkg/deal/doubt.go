@@ -13,6 +13,7 @@ import (
 // tells is looked at.
 func (r *reader) doubt() {
 	r.doubtPurchase()
+	r.doubtLow()
 	r.doubtTime()
 	r.doubtWorks()
 	r.doubtRooms()
@@ -45,6 +46,18 @@ func (r *reader) doubtPurchase() {
 	}
 	if len(r.deal.Root.In("purchase_fee")) == 0 {
 		r.say("closing-costs-missing", r.where("purchase.closing", "purchase"), "the purchase has no closing costs")("ask a title company, and add   closing: {title and escrow: $1,850}   under purchase")
+	}
+}
+
+// doubtLow looks for a low value above what the house is worth by the options.
+func (r *reader) doubtLow() {
+	low := r.good("value.low")
+	if low == nil || r.good("value.after-repair value") != nil {
+		return // refused where both are stated
+	}
+	worth, known := r.worked(r.deal.Root, "after_repair_value")
+	if x, ok := r.worked(r.deal.Root, "low_value"); ok && known && x.GreaterThan(worth) {
+		r.say("low-above-options", low.at(), "the low value (%s) is above what the house is worth before work and by the options taken, %s", quantity.FormatMoney(x), quantity.FormatMoney(worth))("state the low value for the same options, or none")
 	}
 }
 
