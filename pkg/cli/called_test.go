@@ -123,6 +123,19 @@ func TestWhyTakesTheLabelsOfScopeAndBuy(t *testing.T) {
 	}
 }
 
+// The heads of columns and rows of the pages stand for the figure of all rooms.
+func TestWhyTakesTheHeadsOfColumns(t *testing.T) {
+	a, err := (&common{}).worked("../../scenarios/walnut-row.yaml")
+	require.NoError(t, err)
+	for head, line := range map[string]string{
+		"weeks of work": "work_weeks", "own h": "room_own_hours", "hired h": "room_crew_hours", "$/sq ft": "rooms_a_foot", "kitchen: $/sq ft": "cost_a_foot",
+	} {
+		c, err := find(a.Deal, head, report.Ask(head).Lines)
+		require.NoError(t, err, head)
+		require.Equal(t, line, c.Line.Name, head)
+	}
+}
+
 func TestWhatIsCalledSeveralTimesIsListed(t *testing.T) {
 	a, err := (&common{}).worked("../../scenarios/walnut-row.yaml")
 	require.NoError(t, err)

@@ -74,7 +74,7 @@ func (r *reader) choose() {
 			rooms = append(rooms, p.room)
 		}
 		byRoom[p.room] = append(byRoom[p.room], p)
-		if l := p.option.Label; l != onlyOption && !slices.Contains(r.deal.Options, l) {
+		if l := p.option.Label; l != onlyOption && !slices.ContainsFunc(r.deal.Options, func(o string) bool { return plainKey(o) == plainKey(l) }) {
 			r.deal.Options = append(r.deal.Options, l)
 		}
 		if p.room.Kind == "whole_house" {

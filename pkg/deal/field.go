@@ -81,6 +81,7 @@ type Field struct {
 	Required  bool     //
 	item      bool     // of a list of values, which have no key
 	said      string   // the key in the file, where a single value stands for a group
+	want      string   // what would do, where the words of its kind say too little
 }
 
 // title is the key as messages say it.

@@ -216,7 +216,12 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 		tell("leave the key out if there is none; else write it like   %s", f.example())
 		return false
 	}
+	inner, value := keyInFront(f.Path, n.text)
 	switch other := f.namesake(n.text); {
+	case s == mapping && n.shape == scalar && inner != "" && n.exact:
+		tell("the colon behind %s is missing; write   %s: %s", inner, inner, value)
+	case s == mapping && n.shape == scalar && inner != "":
+		tell("the colon behind %s is missing; write a colon and a space there", inner)
 	case other != nil && InSet(n.at):
 		tell("did you mean %s?", other.Path)
 	case other != nil:

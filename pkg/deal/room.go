@@ -77,14 +77,21 @@ var fixedDefaults = map[string]struct{ walls, surround int64 }{
 	"tub": {3, 6}, "shower": {3, 7}, "island": {0, 0},
 }
 
+// sortOf is what a fixed part is by its name, or "".
+func sortOf(name string) string {
+	for _, w := range sortWords {
+		if strings.Contains(strings.ToLower(name), w.word) {
+			return w.sort
+		}
+	}
+	return ""
+}
+
 func (r *reader) finishFixed(s scope, e *entry) {
 	m := s.member
 	if _, said := m.Given.Look("sort"); !said {
-		for _, w := range sortWords {
-			if strings.Contains(strings.ToLower(m.Label), w.word) {
-				m.Give("sort", model.Value{Choice: w.sort, Text: m.Label, Pos: e.key.at})
-				break
-			}
+		if sort := sortOf(m.Label); sort != "" {
+			m.Give("sort", model.Value{Choice: sort, Text: m.Label, Pos: e.key.at})
 		}
 	}
 	sort := m.Given.Of("sort").Choice

@@ -47,7 +47,7 @@ var roomRows = []Field{
 	{Path: "<room>.doors", Kind: Openings, Example: `2 of 2'6" x 6'8"`, Meaning: `doors: a count, for 2'8" x 6'8", or sizes`},
 	{Path: "<room>.windows", Kind: Openings, Example: "[3' x 4', 2 of 2' x 3']", Meaning: "windows: a count, for 3' x 4', or sizes"},
 	{Path: "<room>.cased openings", Kind: Openings, Example: `4' x 6'8"`, Meaning: `openings without a door: a count, for 3' x 6'8", or sizes`},
-	{Path: "<room>.fixed", Kind: Named, Of: "<fixed>", Set: "fitting", Example: `{tub: 5' x 2'6"}`, Meaning: "what stands fixed and is neither floored nor painted: tub, shower, vanity, toilet, sink, base cabinets, wall cabinets, island"},
+	{Path: "<room>.fixed", Kind: Named, Of: "<fixed>", Set: "fitting", Example: `{tub: 5' x 2'6"}`, Meaning: "what stands fixed (tub, shower, vanity, toilet, sink, base cabinets, wall cabinets, island): the floor under it is left out; walls are painted behind it, but for surrounds"},
 	{Path: "<room>.stairs", Kind: Group, Short: "treads", Example: "{treads: 13}", Meaning: "stairs in the room"},
 	{Path: "<room>.stairs.treads", Kind: WholeNumber, Line: "stair_treads", Range: "at least 1, at most 100", Example: "13"},
 	{Path: "<room>.stairs.width", Kind: Length, Line: "stair_width", Range: "at least 1 ft, at most 20 ft", Example: "3 ft"},

@@ -184,3 +184,12 @@ func TestWorkOnTheFloorTakesUpTheCarpetOverIt(t *testing.T) {
 		require.Equal(t, c.want, n, c.room)
 	}
 }
+
+// Options of one name are one option whatever the case, as a scope takes them.
+func TestOptionsOfOneNameAreOne(t *testing.T) {
+	d := readDeal(t, strings.Replace(twoOptions, "{fresh: {work: {paint walls: hired}}}", "{Fresh: {work: {paint walls: hired}}, GUT: {work: {paint ceiling: hired}}}", 1), deal.Set{Path: "scope", Value: "gut"})
+	require.Equal(t, []string{"fresh", "gut"}, d.Options)
+	for i, room := range d.Root.In("room")[:2] {
+		require.Equal(t, []string{[]string{"gut", "GUT"}[i]}, labels(room.In("option")))
+	}
+}

@@ -27,9 +27,11 @@ func (r *reader) unknown(s scope, e *entry) {
 		r.say("unknown-key", e.key.at, "%s has no space behind the colon", key)("write   %s: %s", word, value)
 	case r.colonless(s, e): // told
 	case r.stray(e): // told
+	case r.meantHere(s, e) || r.meantElsewhere(s, e): // told
 	case ok:
 		r.meant[s.path+fieldNamed(s.group, plainKey(near)).Key()] = true
 		r.say("unknown-key", e.key.at, "unknown key %s", key)("did you mean %q?", near)
+	case r.besides(s, e): // told
 	default:
 		r.misplaced(e, keys)
 	}
@@ -134,17 +136,25 @@ func (r *reader) stray(e *entry) bool {
 
 // colonless tells of a key and its value without a colon between, in brackets.
 func (r *reader) colonless(s scope, e *entry) bool {
-	i := strings.LastIndexByte(e.key.text, ' ')
-	if e.value.shape != nothing || i < 0 {
+	key, value := keyInFront(s.group, e.key.text)
+	if e.value.shape != nothing || key == "" {
 		return false
 	}
-	f := fieldNamed(s.group, plainKey(e.key.text[:i]))
-	if f == nil {
-		return false
-	}
-	r.meant[s.path+f.Key()] = true
-	r.say("unknown-key", e.key.at, "%s has no colon", diag.Quote(e.key.text))("write   %s: %s", e.key.text[:i], e.key.text[i+1:])
+	r.meant[s.path+fieldNamed(s.group, plainKey(key)).Key()] = true
+	r.say("unknown-key", e.key.at, "%s has no colon", diag.Quote(e.key.text))("write   %s: %s", key, value)
 	return true
+}
+
+// keyInFront parts a text that begins with a key of a group, the longest there is, from
+// the value behind it; the key is "" where there is none.
+func keyInFront(group, text string) (key, value string) {
+	const longest = 64 // letters of a key
+	for i := range min(len(text), longest) {
+		if text[i] == ' ' && fieldNamed(group, plainKey(text[:i])) != nil {
+			key, value = text[:i], text[i+1:]
+		}
+	}
+	return key, value
 }
 
 // keys are the keys of the group; of the details of a charge, those that it may have.

@@ -50,6 +50,9 @@ func (r *reader) value(s scope, f *Field, g *reading) {
 			return
 		}
 	default:
+		if f.Path == "<work>.price" {
+			f = r.priceOfPack(s, f)
+		}
 		if !r.number(f, g, &v) {
 			return
 		}
@@ -160,6 +163,9 @@ func (r *reader) refused(f *Field, s span, code string, err error) bool {
 	if errors.As(err, &q) && f.Kind == YesNo && f.Example == "on" {
 		err = &quantity.Error{Found: q.Found, Why: strings.ReplaceAll(q.Why, "neither yes nor no", "neither on nor off"), At: q.At, Want: "on or off"}
 	}
+	if errors.As(err, &q) && f.want != "" {
+		err = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: f.want}
+	}
 	r.unread(f.title(), s, code, err, f.example())
 	return true
 }
@@ -214,6 +220,9 @@ func (r *reader) choice(s scope, f *Field, g *reading, v *model.Value) bool {
 		}
 		if near, ok := diag.Nearest(word, f.Choices); ok {
 			hint = fmt.Sprintf("did you mean %q? the words are: %s", near, strings.Join(f.Choices, ", "))
+		}
+		if f.Key() == "by" {
+			hint = doerHint(f, g.node.text, hint)
 		}
 		if f.Kind == Spending {
 			hint += "; or the amounts of the months: [$10k, $20k, $5k]"

@@ -14,21 +14,21 @@ func (b *Book) Named(name string) (*Product, *Item) {
 }
 
 // Search returns the names of the products and of the items in whose name, aisle, trade
-// or line of work every word or a synonym of it occurs, in the order of the book. No words
-// fit all.
+// or line of work every word or a synonym of it occurs, in the order of the book; who
+// works in a trade stands for all of the trade. No words fit all.
 func (b *Book) Search(words string) (products, items []string) {
 	wanted := telling(strings.Fields(even(words)))
-	fits := func(texts ...string) bool {
-		all := even(strings.Join(texts, " "))
-		return !slices.ContainsFunc(wanted, func(w string) bool { return !occurs(w, all) })
+	fits := func(trade string, texts ...string) bool {
+		all := even(strings.Join(append(texts, trade), " "))
+		return !slices.ContainsFunc(wanted, func(w string) bool { return !occurs(w, all) && !worksIn(w, trade) })
 	}
 	for _, name := range b.Products() {
-		if fits(name, b.Product(name).Aisle) {
+		if fits(b.Product(name).Aisle, name) {
 			products = append(products, name)
 		}
 	}
 	for _, name := range b.Items() {
-		if it := b.Item(name); fits(name, it.Trade, it.Work) {
+		if it := b.Item(name); fits(it.Trade, name, it.Work) {
 			items = append(items, name)
 		}
 	}

@@ -50,6 +50,35 @@ func TestSearchKnowsOtherNames(t *testing.T) {
 	}
 }
 
+// What people call a floor or who does the work finds what the book has.
+func TestSearchKnowsFloorsAndPeople(t *testing.T) {
+	b := pricebook.Starter()
+	for words, want := range map[string]string{
+		"hardwood": "prefinished wood floor", "LVP": "resilient plank floor", "vinyl plank": "resilient plank floor", "refinish hardwood": "refinish wood floor",
+	} {
+		_, items := b.Search(words)
+		require.Contains(t, items, want, words)
+	}
+	_, items := b.Search("wood floor")
+	require.NotContains(t, items, "nail-down oak floor", "the words go one way")
+	for words, trade := range map[string]string{
+		"plumber": "plumbing", "Painters": "paint", "electrician": "electrical", "roofer": "roofing", "tiler": "tile", "carpenter": "carpentry",
+	} {
+		_, items := b.Search(words)
+		for _, name := range b.Items() {
+			if b.Item(name).Trade == trade {
+				require.Contains(t, items, name, words)
+			}
+		}
+		require.NotEmpty(t, items, words)
+	}
+	products, _ := b.Search("painter tape")
+	require.Equal(t, []string{"painter tape"}, products)
+	_, items = b.Search("plumber tub")
+	require.Contains(t, items, "tub rough-in")
+	require.NotContains(t, items, "take out tub", "another trade does it")
+}
+
 func TestNearNames(t *testing.T) {
 	b := pricebook.Starter()
 	require.Equal(t, "porcelain floor tile", b.Near("porcelian floor tile")[0])

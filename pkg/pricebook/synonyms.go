@@ -33,6 +33,27 @@ var synonyms = [][]string{
 	{"cabinet", "cupboard"},
 }
 
+// otherwise are words for what the book calls by other words. They go one way: a search
+// for wood floor is not for hardwood alone.
+var otherwise = map[string][]string{
+	"hardwood": {"wood floor", "wood plank", "oak floor", "oak strip"},
+	"lvp":      {"resilient plank"},
+	"lvt":      {"resilient plank"},
+	"vinyl":    {"vinyl", "resilient"},
+}
+
+// people are who works in which trade.
+var people = map[string]string{
+	"carpenter": "carpentry", "cleaner": "cleaning", "drywaller": "drywall", "electrician": "electrical", "framer": "framing", "insulator": "insulation",
+	"landscaper": "landscaping", "mason": "masonry", "painter": "paint", "paperhanger": "wallpaper", "plumber": "plumbing", "roofer": "roofing", "tiler": "tile",
+}
+
+// worksIn reports whether a word is for who works in a trade.
+func worksIn(word, trade string) bool {
+	in := people[strings.TrimSuffix(word, "s")]
+	return in != "" && in == even(trade)
+}
+
 // filler are words that say nothing of a thing.
 var filler = []string{"a", "and", "for", "in", "of", "on", "or", "the", "with"}
 
@@ -52,6 +73,9 @@ func occurs(word, text string) bool {
 			continue
 		}
 		return slices.ContainsFunc(alike, func(w string) bool { return hasWord(text, w) }) || hasWord(text, word)
+	}
+	if slices.ContainsFunc(otherwise[word], func(w string) bool { return hasWord(text, w) }) {
+		return true
 	}
 	return strings.Contains(text, word)
 }

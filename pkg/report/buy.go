@@ -30,6 +30,7 @@ func Buy(w io.Writer, a *answer.Answer, s Style) error {
 		sum = sum.Add(a.Of(m, "product_cost"))
 	}
 	p.text("", fmt.Sprintf("%d things for %s, sales tax in it. Allowances and what quotes bring are not in the list.", len(all), money(sum)))
+	p.text("", "Materials for hired work are in it too: hired prices are labour alone.")
 	aisle := ""
 	for _, m := range all {
 		if next := a.Deal.Products[m].Aisle; next != aisle {

@@ -31,10 +31,10 @@ var spoken = map[string]string{
 	"planned_sale_price": "sale_price", "planned_overrun": "overrun",
 
 	"out": "money_out", "in": "money_in", "so_far": "owner_cumulative", "loans_owed": "loan.balance",
-	"renovation_budget": "budget", "the_rooms_outside_and_whole_house": "rooms_cost", "all": "rooms_cost", "all_by_trades": "rooms_at_trade_price", "all_own_h": "room_own_hours", "all_hired_h": "room_crew_hours", "by_trades": "rooms_at_trade_price",
+	"renovation_budget": "budget", "the_rooms_outside_and_whole_house": "rooms_cost", "all": "rooms_cost", "all_by_trades": "rooms_at_trade_price", "all_own_h": "room_own_hours", "all_hired_h": "room_crew_hours", "own_h": "room_own_hours", "hired_h": "room_crew_hours", "$/sq_ft": "rooms_a_foot", "by_trades": "rooms_at_trade_price",
 	"container": "disposal", "rented_by_the_month": "rents", "set_aside_for_what_was_not_seen": "not_seen", "other_lines_of_the_deal_file": "lines_cost", "general_lines": "general_cost",
 	"container_weight_limit": "container_limit", "container_costs": "container_price", "set_aside_for_tax": "tax_share",
-	"own_hands": "own_hours", "hired_hours": "room_crew_hours", "weeks": "work_weeks", "waiting": "waiting_days",
+	"own_hands": "own_hours", "hired_hours": "room_crew_hours", "weeks": "work_weeks", "weeks_of_work": "work_weeks", "waiting": "waiting_days",
 	"floor": "floor_area", "walls": "wall_area", "walls_less_large_openings": "walls_less_large",
 
 	"arv": "after_repair_value", "low": "low_value", "budget_with_contingency": "budget",

@@ -1,0 +1,101 @@
+package deal
+
+import (
+	"strings"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// meantKeys are words of the trade and of everyday speech for keys that are called
+// otherwise, and the paths of the keys that they may mean: that of the group where the
+// word stands, else the first. Never written to.
+var meantKeys = map[string][]string{
+	"floors": {"house.levels"}, "stories": {"house.levels"}, "storeys": {"house.levels"},
+
+	"earnest money": {"purchase.earnest deposit"}, "good faith deposit": {"purchase.earnest deposit"},
+
+	"worst case": {"value.low"}, "lowest": {"value.low"}, "pessimistic": {"value.low"},
+
+	"months": {"time.renovation", "loans[].term", "loans[].extension.each"},
+	"rehab":  {"renovation", "time.renovation", "loans[].renovation share"},
+
+	"financing": {"loans"}, "mortgage": {"loans"},
+	"lender": {"loans", "loans[].name", "value.lender's value"},
+	"ltv":    {"loans[].price share"}, "loan to value": {"loans[].price share"},
+	"rehab share": {"loans[].renovation share"}, "holdback": {"loans[].renovation share"},
+	"origination": {"loans[].points"}, "origination fee": {"loans[].points"},
+	"draw fee": {"loans[].draws.fee"}, "retention": {"loans[].draws.retainage"},
+
+	"goals": {"targets"}, "goal": {"targets"},
+	"bracket": {"tax.income rate"},
+
+	"bathroom": {"quick.baths"}, "bathrooms": {"quick.baths"}, "dining rooms": {"quick.living rooms"},
+
+	"value": {"<option>.adds"}, "value added": {"<option>.adds"}, "adds value": {"<option>.adds"},
+}
+
+// meantHere tells of a word that means a key of this group.
+func (r *reader) meantHere(s scope, e *entry) bool {
+	for _, path := range meantKeys[e.name] {
+		if f := fieldAt(path); f.group() == s.group {
+			r.meant[s.path+f.Key()] = true
+			r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q?", f.Key())
+			return true
+		}
+	}
+	return false
+}
+
+// meantElsewhere tells of a word that means a key that belongs elsewhere. In a room, an
+// option, work or a charge a word says too little of where it would belong.
+func (r *reader) meantElsewhere(s scope, e *entry) bool {
+	all := meantKeys[e.name]
+	if len(all) == 0 || strings.HasPrefix(all[0], "<") || strings.HasPrefix(s.group, "<") {
+		return false
+	}
+	f := fieldAt(all[0])
+	r.meant[f.Path] = true
+	r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q? it belongs %s", f.Key(), f.stands())
+	return true
+}
+
+// fieldAt is the field of a path of the table.
+func fieldAt(path string) *Field {
+	for f := range rows() {
+		if f.Path == path {
+			return f
+		}
+	}
+	return nil
+}
+
+// besides tells of what people write beside a room's size or a piece of work that
+// stands in a place of its own.
+func (r *reader) besides(s scope, e *entry) bool {
+	switch {
+	case s.group == "<room>" && sortOf(e.name) != "":
+		tell := r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))
+		if isSizeOrCount(e.value) {
+			tell("it belongs under fixed; write   fixed: {%s: %s}", e.key.text, e.value.text)
+		} else {
+			tell("it belongs under fixed if it stands there, or under work if it is to be done")
+		}
+	case s.group == "<work>" && e.name == "pack":
+		r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))(
+			"it belongs to the product in a price book of your own, with its price; name the book with   own book: my-prices.yaml")
+	default:
+		return false
+	}
+	return true
+}
+
+// isSizeOrCount reports whether a value could be that of a fixed part.
+func isSizeOrCount(n *node) bool {
+	if n.shape != scalar {
+		return false
+	}
+	_, size := quantity.ParseSize(n.text)
+	_, count := quantity.ParseCount(n.text)
+	return size == nil || count == nil
+}
