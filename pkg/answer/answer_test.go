@@ -214,3 +214,33 @@ selling: {stamp: {slabs: {up to $63,000: 1%, above: 4%}}}
 		require.Empty(t, a.Unproved())
 	}
 }
+
+// Where the owner pays her part first, lenders pay all that comes after: each holdback is
+// drawn in full, whatever another lender was cut by.
+func TestAfterTheOwnersPartLendersPayAll(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $200k}
+value: {after-repair value: $330k}
+time: {renovation: 4 months, marketing: 2 months, escrow: 1 month}
+renovation: {contingency: 0%, lines: [{trade: paint, work: all, amount: $40k}]}
+loans:
+  - {name: first, price share: 80%, renovation share: 50%, interest on: balance, rate: 10%, draws: {lag: 0 months, owner first: yes}}
+  - {name: second, of remainder: yes, renovation share: 100%, interest on: balance, cap on after-repair value: 50%, rate: 12%}
+`)
+	require.Equal(t, "20000", a.Of(a.Loans()[0], "draws").String())
+	require.Equal(t, "75416.66", a.Line("cash_needed").String())
+	require.Equal(t, "80083.34", a.Line("profit").String())
+}
+
+// A loan that level payments have cleared is neither extended nor due.
+func TestAClearedLoanIsNotExtended(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $200k}
+value: {after-repair value: $330k}
+time: {renovation: 2 months, marketing: 4 months, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: paint, work: all, amount: $20k}]}
+loans: [{name: first, price share: 50%, interest on: balance, rate: 12%, amortising: 3 months, term: 6 months, extension: {each: 1 month, fee: 1%}}]
+`)
+	require.True(t, a.Of(a.Loans()[0], "extension_fees").IsZero())
+	require.Empty(t, a.Terms)
+}

@@ -45,7 +45,7 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 	for _, row := range []struct{ line, code, format, hint string }{
 		{"cut_no_cash_back", "loan-cut-no-cash-back", "%s: %s is taken off, since no loan gives cash back at the purchase", "lower the loan, or ask the lender what it does with the rest"},
 		{"cut_by_caps", "loan-cut-by-cap", "%s: the lender's cap takes off %s", "have that much more cash ready, or look for a lender with another cap"},
-		{"never_drawn", "never-drawn", "%s: %s of the holdback never comes in before the sale", "ask the lender how soon draws are paid; until then the work is paid in cash"},
+		{"never_drawn", "never-drawn", "%s: %s of the holdback never comes in before the sale", "ask the lender how soon draws are paid; what takes no cash, such as own work counted at trade price, is never drawn"},
 		{"beyond_reserve", "reserve-runs-out", "%s: the interest reserve runs out; %s of interest is paid in cash", "ask for a larger reserve, or keep that much cash ready"},
 		{"top_up", "least-interest", "%s: the lender's least interest adds %s at the sale", "this is what a quick sale costs; ask the lender whether it can be waived"},
 	} {

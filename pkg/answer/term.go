@@ -1,6 +1,10 @@
 package answer
 
-import "github.com/shopspring/decimal"
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+)
 
 // nearTerm is how near its term a loan's planned sale is worth a word; common
 // practice, no source.
@@ -24,8 +28,15 @@ func (a *Answer) terms() {
 			Fee: a.Of(l, "extension_fee"), Paid: a.Of(l, "extension_fees"),
 		}
 		t.Spare = t.Months.Sub(a.Line("hold_months"))
-		if t.Months.IsPositive() && t.Spare.Abs().LessThanOrEqual(nearTerm) {
+		if t.Months.IsPositive() && !a.cleared(l, t.Months) && t.Spare.Abs().LessThanOrEqual(nearTerm) {
 			a.Terms = append(a.Terms, t)
 		}
 	}
+}
+
+// cleared reports whether level payments have paid a loan off when its term ends.
+func (a *Answer) cleared(l *model.Member, term decimal.Decimal) bool {
+	last := int(a.Line("sale_month").IntPart()) - 1 // the sale pays off what is left
+	month := min(last, int(term.Ceil().IntPart()))
+	return a.Of(l, "amortising_months").IsPositive() && month > 0 && a.Values.In(a.Model.Find(l, "balance"), month).IsZero()
 }

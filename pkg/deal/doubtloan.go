@@ -20,7 +20,12 @@ func (r *reader) doubtLoan(l scope) {
 	case !positive("rate"):
 		r.say("loan-without-rate", l.at, "%s bears no interest", name)("add   rate: 11.25%%   if it does")
 	case r.of(l, "interest on") == nil:
-		r.say("interest-basis-assumed", r.of(l, "rate").key.at, "%s does not say what interest runs on; the balance is assumed", name)("ask the lender, and add   interest on: balance   or   interest on: commitment")
+		tell := r.say("interest-basis-assumed", r.of(l, "rate").key.at, "%s does not say what interest runs on; the balance is assumed", name)
+		if positive("amortising") {
+			tell("add   interest on: balance   as with all level payments")
+		} else {
+			tell("ask the lender, and add   interest on: balance   or   interest on: commitment")
+		}
 	}
 	if g := r.of(l, "draws"); g != nil && !positive("renovation share") {
 		r.say("draws-unused", g.key.at, "%s has draws but lends nothing for the renovation", name)("add   renovation share: 90%%   or leave out the draws")
@@ -33,6 +38,9 @@ func (r *reader) doubtTerm(l scope) {
 	if term == nil {
 		r.say("loan-without-term", l.at, "%s has no term", l.member.Label)("add   term: 12 months   so that a late sale shows what it costs")
 		return
+	}
+	if level := r.good(l.path + "amortising"); level != nil && level.number.IsPositive() && level.number.LessThan(term.number) && r.of(l, "renovation share") == nil {
+		return // paid off by then
 	}
 	hold, _ := r.hold()
 	if term.number.LessThan(hold) && r.of(l, "extension") == nil {

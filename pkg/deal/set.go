@@ -22,6 +22,10 @@ func (r *reader) apply(root *node, sets []Set) {
 
 func (r *reader) applyOne(root *node, src *source, line int, s Set) {
 	at := src.pos(line, 1, max(1, len([]rune(s.Path))))
+	if belowOne().MatchString(s.Path) {
+		r.say("unknown-set-path", at, "--set %s: there is no item of that number", diag.Quote(s.Path))("items count from 1")
+		return
+	}
 	path := setPath(s.Path)
 	if strings.HasPrefix(path, "scope.") {
 		root.byRoom()
@@ -41,6 +45,9 @@ func (r *reader) applyOne(root *node, src *source, line int, s Set) {
 		r.say("set-into-value", at, "--set %s: %s", s.Path, why)("set the whole of it, e.g. --set '%s={…}'", strings.Join(t.path[:len(t.path)-1], "."))
 	}
 }
+
+// belowOne finds a number below 1 where an item's number stands.
+var belowOne = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[.\[]\s*(-\d+|0+)\s*($|[.\]])`) })
 
 var itemNumber = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`\s*\[\s*(\d+)\s*\]`)
@@ -120,6 +127,9 @@ func meantPath(all []target, path string) string {
 	group, last, _ := cutLast(path)
 	var known, here []string
 	for _, t := range all {
+		if _, err := strconv.Atoi(t.path[len(t.path)-1]); err == nil && !t.there {
+			continue // one more of a list
+		}
 		known = append(known, t.name(), t.path[len(t.path)-1])
 		if n := len(t.path) - 1; group != "" && strings.HasSuffix("."+strings.Join(t.path[:n], "."), "."+group) && !slices.Contains(here, t.path[n]) {
 			here = append(here, t.path[n])

@@ -88,7 +88,11 @@ func TestASetOfOneMonthOfAListOfAmounts(t *testing.T) {
 	require.Len(t, read(t, text, deal.Set{Path: "renovation.spending.4", Value: "$5k"}).Root.In("stage"), 4)
 	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "renovation.spending.6", Value: "$5k"})
 	require.Equal(t, "unknown-set-path", found[0].Code)
-	require.Equal(t, "in renovation.spending stand: 1, 2, 3, 4", found[0].Hint)
+	for _, path := range []string{"renovation.spending.-1", "renovation.spending[0]"} {
+		_, none := deal.Read("a.yaml", []byte(text), deal.Set{Path: path, Value: "$5k"})
+		require.Equal(t, "unknown-set-path", none[0].Code, path)
+	}
+	require.Equal(t, "in renovation.spending stand: 1, 2, 3", found[0].Hint)
 }
 
 func TestTheLastSetWins(t *testing.T) {

@@ -98,6 +98,20 @@ func sources(a *answer.Answer) []entry {
 	return append(more(list, "prorations received", a.Line("deposits_received")), entry{"sources", money(a.Line("sources"))})
 }
 
+// loanPayments says what is paid to lenders between the closing and the sale.
+func loanPayments(a *answer.Answer) string {
+	label := "interest and draw fees"
+	for _, l := range a.Loans() {
+		switch {
+		case a.Of(l, "amortising_months").IsPositive():
+			return "payments on loans"
+		case a.Of(l, "extension_fees").IsPositive():
+			label = "interest and loan fees"
+		}
+	}
+	return label
+}
+
 func uses(a *answer.Answer) []entry {
 	list := []entry{{"price", money(a.Line("price"))}}
 	list = more(list, "assignment fee", a.Line("assignment_fee"))
@@ -107,7 +121,7 @@ func uses(a *answer.Answer) []entry {
 	list = more(list, "points and loan fees", a.Line("points").Add(a.Line("loan_fees")))
 	list = more(list, "work and contingency", a.Line("spend"))
 	list = more(list, "holding until the sale", a.Line("holding_until_sale"))
-	list = more(list, "interest and draw fees", a.Line("charges_until_sale"))
+	list = more(list, loanPayments(a), a.Line("charges_until_sale"))
 	return append(more(list, "deposits", a.Line("deposits_paid")), entry{"uses", money(a.Line("uses"))})
 }
 

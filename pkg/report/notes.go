@@ -32,7 +32,7 @@ func doubtful(p *page, a *answer.Answer) {
 	}
 	if unproved := a.Unproved(); len(unproved) > 0 {
 		p.heading("Not proved")
-		p.text("  ", strings.Join(unproved, ", ")+": the search takes for granted that it turns only once; try figures around it with --set")
+		p.text("  ", strings.Join(unproved, ", ")+": the search takes for granted that it turns only once; other figures beyond it may turn it back")
 	}
 	if n := len(a.Warnings); n > 0 {
 		p.heading("Doubtful; look again")

@@ -67,7 +67,7 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 		what = "Draws come " + months(s.By) + " later"
 	}
 	parts := []string{moves(s)}
-	if s.Missed("profit_to_spare").IsPositive() && s.Profit.IsPositive() && !a.Line("profit_to_spare").IsNegative() {
+	if s.Missed("profit_to_spare").IsPositive() && !s.Profit.IsNegative() && !a.Line("profit_to_spare").IsNegative() {
 		parts[0] += ", under your target"
 	}
 	if need := need(a, s); need.IsPositive() {

@@ -24,7 +24,7 @@ var spoken = map[string]string{
 
 	"your_money": "owner_money", "partners_money": "partner_money", "sellers_credit": "seller_credit", "prorations_received": "deposits_received",
 	"paid_before_closing": "before_cost", "closing": "closing_cost", "points_and_loan_fees": "loan_charges_paid", "work_and_contingency": "spend",
-	"holding_until_the_sale": "holding_until_sale", "interest_and_draw_fees": "charges_until_sale", "deposits": "deposits_paid",
+	"holding_until_the_sale": "holding_until_sale", "interest_and_draw_fees": "charges_until_sale", "payments_on_loans": "charges_until_sale", "interest_and_loan_fees": "charges_until_sale", "deposits": "deposits_paid",
 
 	"break_even": "break_even_sale_price", "sale_price_below": "break_even_sale_price",
 	"overrun_over_bids_above": "break_even_overrun", "months_later_than": "break_even_months",
