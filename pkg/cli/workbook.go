@@ -33,9 +33,10 @@ func newWorkbook(s Streams) *cobra.Command {
 
 Writes the deal as a workbook with live formulas: change a shaded input, and all
 sheets follow. For a lender it keeps what a lender asks first and leaves out
-your targets, offers, own wage and tax. What comes from a search, such as the
-maximum offer, and how trim is cut stand as values; run this again after a
-change that moves them.
+your targets, offers, own wage, profit after own hours and tax. Hours and pace
+of own work in rooms are in it: the schedule follows from them. What comes from
+a search, such as the maximum offer, and how trim is cut stand as values; run
+this again after a change that moves them.
 
 --trade makes a bid form for one trade: its quantities and the sizes of rooms,
 no prices. --blank-prices makes one of the whole job. Filled in, both are read

@@ -39,7 +39,7 @@ func (b *book) attachmentsPage(d *breakdown) {
 
 // attachments are the papers by what the lines of the breakdown are.
 func (d *breakdown) attachments() []attachment {
-	var quotes, licences, permits, rooms []string
+	var quotes, unseen, licences, permits, rooms []string
 	add := func(to *[]string, s string) {
 		if !slices.Contains(*to, s) {
 			*to = append(*to, s)
@@ -48,6 +48,10 @@ func (d *breakdown) attachments() []attachment {
 	limit := d.answer.Line("lump_limit")
 	for _, r := range d.rows {
 		l := r.line
+		if l.unseen {
+			add(&unseen, r.number+" "+inShort(l))
+			continue
+		}
 		if l.dated != "" || l.oneSum && l.category != "" && d.exactly(r.row, colTotal).GreaterThan(limit) {
 			add(&quotes, r.number+" "+inShort(l))
 		}
@@ -67,6 +71,9 @@ func (d *breakdown) attachments() []attachment {
 	}
 	if len(quotes) == 0 {
 		all = append(all, attachment{"quotes, signed, with their day", "lines that trades do"})
+	}
+	for _, u := range unseen {
+		all = append(all, attachment{"inspection's report", u})
 	}
 	for _, l := range licences {
 		all = append(all, attachment{"licence", l})

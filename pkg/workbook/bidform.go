@@ -42,7 +42,7 @@ func (b *book) bidForm() error {
 		place += ", " + a
 	}
 	g.set(2, 1, text(place, look{role: strong}))
-	g.set(3, 1, text("Please fill in the framed cells with plain numbers. Unit price: labour alone, for one unit with all coats. Labour: for the row. Total: labour with the materials that you bring.", look{role: small}))
+	g.set(3, 1, text("Please fill in the framed cells with plain numbers. Unit price: labour alone, for one unit with all coats. Labour: for the row. Total: labour with the materials that you bring, of standard grade where none is named.", look{role: small}))
 	for i, words := range []string{pricebook.FormFrom, pricebook.FormDay, "licence no.", "valid until"} {
 		g.set(4+i, 1, text(words, look{right: true}))
 		g.set(4+i, 2, cell{look: look{role: blank}})
@@ -66,9 +66,13 @@ func (b *book) bidForm() error {
 
 func (b *book) bid(g *grid, r bidRow) {
 	row, plain, aside := g.next(), look{size: tableSize, wrap: true}, look{size: tableSize, wrap: true, off: true}
+	much := twoPlace
+	if r.quantity.IsInteger() {
+		much = whole
+	}
 	known := map[string]cell{
 		"item": text(r.item, plain), "trade": text(r.trade, plain), "room": text(r.room, plain), "what is done": text(r.work, plain), "unit": text(r.unit, aside),
-		"room size": text(r.size, aside), "quantity": {value: near(r.quantity), look: look{size: tableSize, format: plain2}},
+		"room size": text(r.size, aside), "quantity": {value: near(r.quantity), look: look{size: tableSize, format: much}},
 		"coats": {value: near(r.coats), look: look{size: tableSize, format: whole}},
 	}
 	for i, c := range pricebook.FormColumns {

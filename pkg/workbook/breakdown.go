@@ -169,11 +169,11 @@ func (d *breakdown) put(row, col int, all ...*model.Cell) {
 func (d *breakdown) line(number string, l workLine) {
 	g, row := d.g, d.g.next()
 	d.rows = append(d.rows, lineRow{row, number, l})
-	plain := look{size: tableSize, wrap: true}
+	wrapped := look{size: tableSize, wrap: true}
 	g.set(row, colNumber, text(number, look{size: tableSize}))
-	g.set(row, colElement, text(strings.Replace(l.element, "none", "", 1), plain))
-	g.set(row, colRoom, text(l.room, plain))
-	g.set(row, colWork, text(l.work, plain))
+	g.set(row, colElement, text(strings.Replace(l.element, "none", "", 1), wrapped))
+	g.set(row, colRoom, text(l.room, wrapped))
+	g.set(row, colWork, text(l.work, wrapped))
 	g.set(row, colUnit, text(l.unit, look{size: tableSize, off: true}))
 	g.set(row, colWho, toFill(l.who))
 	g.set(row, colDated, toFill(l.dated))
@@ -181,14 +181,17 @@ func (d *breakdown) line(number string, l workLine) {
 	g.set(row, colCode, toFill(""))
 	d.put(row, colTotal, l.total)
 	if l.quantity == nil {
-		g.set(row, colQuantity, cell{value: 1.0, look: look{size: tableSize, format: plain2}})
+		g.set(row, colQuantity, cell{value: 1.0, look: look{size: tableSize, format: whole}})
 		g.set(row, colEach, cell{value: near(d.exactly(row, colTotal)), formula: address(row, colTotal, false, false), look: look{size: tableSize, format: cents}})
 	} else {
 		d.put(row, colQuantity, l.quantity)
 		d.put(row, colEach, l.each)
-		g.rows[row-1][colQuantity-1].look.format = plain2
+		g.rows[row-1][colQuantity-1].look.format = twoPlace
+		if l.unit == "each" || l.unit == "month" {
+			g.rows[row-1][colQuantity-1].look.format = plain
+		}
 	}
-	if l.oneSum {
+	if l.oneSum || len(l.materials)+len(l.labour) == 0 {
 		g.set(row, colMaterials, text("in one sum", look{size: tableSize, right: true}))
 	} else {
 		d.put(row, colMaterials, l.materials...)
@@ -206,9 +209,6 @@ func toFill(known string) cell {
 	}
 	return c
 }
-
-// plain2 shows quantities: whole, or with as many places as matter.
-const plain2 = `#,##0.##`
 
 // when writes the months of a line: those of the whole work, until somebody knows better.
 func (d *breakdown) when(row int) {
@@ -229,9 +229,9 @@ func (d *breakdown) shares(row int, pays *model.Cell) {
 
 // idle writes the line of what the plan does nothing of.
 func (d *breakdown) idle(number string, totals []*model.Cell) {
-	row, plain := d.g.next(), look{size: tableSize, wrap: true}
-	d.g.set(row, colNumber, text(number, plain))
-	d.g.set(row, colWork, text("what comes to nothing as planned, but may not if inputs change", plain))
+	row, wrapped := d.g.next(), look{size: tableSize, wrap: true}
+	d.g.set(row, colNumber, text(number, wrapped))
+	d.g.set(row, colWork, text("what comes to nothing as planned, but may not if inputs change", wrapped))
 	d.put(row, colTotal, totals...)
 	pays := make([]*model.Cell, len(totals))
 	for i, c := range totals {
@@ -323,8 +323,12 @@ func (d *breakdown) sumsTooLarge() {
 		row := d.g.next()
 		d.g.set(row, colNumber, text(r.number, look{size: tableSize}))
 		d.g.set(row, colRoom, text(inShort(r.line), look{size: tableSize}))
+		ask := "have it split into materials and labour, or attach the quote"
+		if r.line.unseen {
+			ask = "have it inspected, and attach the report"
+		}
 		c := d.says(address(r.row, colTotal, false, false)+">"+at, d.exactly(r.row, colTotal).GreaterThan(d.answer.Values.Of(limit)),
-			"OVER A TENTH OF THE BUDGET IN ONE SUM: have it split into materials and labour, or attach the quote", "under a tenth of the budget")
+			"OVER A TENTH OF THE BUDGET IN ONE SUM: "+ask, "under a tenth of the budget")
 		c.look.role = label
 		d.g.set(row, colWho, c)
 	}
@@ -344,6 +348,7 @@ func (d *breakdown) words() {
 		"Categories are the lines of a renovation lender's draw request in its order (HUD form HUD-9746-A; that there are 35 is published, names and order are from memory). Elements are those of NISTIR 6389 (public domain).",
 		"Lines that the deal file states in its own words have their category and element by the words. Framed cells can be written over: who, licence, quote, permit, months, the lender's code.",
 		"Permit: whether one is usual; the local building department decides. Without a day of a quote a price is the price book's. Months count from the purchase closing; a line has those of the whole work until somebody knows better.",
+		"Where no grade is named, materials are of the price book's standard one. What is set aside for a part of the house not seen yet wants an inspection's report, not a quote.",
 		"Owner pays: the rest of the line, in money or as own work. The lender pays cents that run on from line to line, so that all lines come to what is held back.",
 	} {
 		d.g.set(row, 1, text(s, look{role: small, size: tableSize}))

@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -113,4 +114,44 @@ func TestDrawsKeepByWhatEachLenderKeeps(t *testing.T) {
 	first, second := a.Of(a.Loans()[0], "holdback"), a.Of(a.Loans()[1], "holdback")
 	want := first.Mul(decimal.RequireFromString("0.1")).Add(second.Mul(decimal.RequireFromString("0.05"))).DivRound(first.Add(second), 12)
 	require.Equal(t, want.String(), a.Line("retained_of_draws").Round(12).String())
+}
+
+// What is set aside for a part not seen wants a report, not a quote: of the foundation's
+// $4,500 and of a sewer line that is over a tenth of the budget.
+func TestUnseenPartsAskForAReport(t *testing.T) {
+	text := strings.Replace(twoLoans, "sewer line: not seen", "sewer line: {state: not seen, likely: $12,000}", 1)
+	b, err := made(answered(t, text), Options{For: Lender})
+	require.NoError(t, err)
+	papers := map[string][]string{}
+	for _, row := range sheetOf(b, "Attachments").rows[3:] {
+		if len(row) > 2 {
+			paper, _ := row[1].value.(string)
+			about, _ := row[2].value.(string)
+			papers[paper] = append(papers[paper], about)
+		}
+	}
+	reports := strings.Join(papers["inspection's report"], "\n")
+	require.Contains(t, reports, "set aside: sewer line, not seen")
+	require.Contains(t, reports, "set aside: foundation, not seen")
+	require.NotContains(t, strings.Join(papers["quote, signed, with its day"], "\n"), "not seen")
+	said := strings.Join(texts(sheetOf(b, "Cost breakdown")), "\n")
+	require.Contains(t, said, "OVER A TENTH OF THE BUDGET IN ONE SUM: have it inspected, and attach the report")
+}
+
+// Grades are named where they are not the usual one, and containers are said to be one sum.
+func TestBreakdownSaysWhatMatters(t *testing.T) {
+	b, err := made(scenario(t, "walnut-row"), Options{For: Lender})
+	require.NoError(t, err)
+	g := sheetOf(b, "Cost breakdown")
+	all := strings.Join(texts(g), "\n")
+	require.NotContains(t, all, ", standard")
+	require.Contains(t, all, ", builder grade")
+	seen := false
+	for _, row := range g.rows {
+		if len(row) > colMaterials && row[colWork-1].value == "containers for debris" {
+			seen = true
+			require.Equal(t, "in one sum", row[colMaterials-1].value)
+		}
+	}
+	require.True(t, seen)
 }

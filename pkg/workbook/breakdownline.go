@@ -18,6 +18,7 @@ type workLine struct {
 	each               *model.Cell // nil: the total
 	materials, labour  []*model.Cell
 	oneSum             bool // materials and labour are not told apart
+	unseen             bool // set aside for a part of the house that nobody has looked at
 	total, pays        *model.Cell
 }
 
@@ -46,7 +47,9 @@ func (b *book) workLines() (lines []workLine, idle []*model.Cell) {
 			idle = append(idle, total)
 			continue
 		}
-		lines = append(lines, b.sumLine(m, kindOf(m.Label), "set aside: "+m.Label+", not seen", "set_aside"))
+		l := b.sumLine(m, kindOf(m.Label), "set aside: "+m.Label+", not seen", "set_aside")
+		l.unseen = true
+		lines = append(lines, l)
 	}
 	for _, m := range root.In("general_fee") {
 		lines = append(lines, b.sumLine(m, kindOf(m.Label), m.Label, "amount"))
@@ -142,20 +145,20 @@ func (b *book) grade(m *model.Member) string {
 	for _, use := range m.In("use") {
 		for _, p := range use.Links {
 			if prod := b.answer.Deal.Products[p]; prod != nil && prod.Grade != "" {
-				return prod.Grade
+				return prod.Grade + " grade"
 			}
 		}
 	}
 	return ""
 }
 
-// described is what is done and of what grade.
+// described is what is done and of what grade, where it is not the usual one.
 func described(it *pricebook.Item, grade string) string {
 	work := it.Work
 	if work == "" {
 		work = it.Name
 	}
-	if grade != "" {
+	if grade != "" && grade != "standard grade" && !strings.Contains(work, grade) {
 		work += ", " + grade
 	}
 	return work

@@ -49,6 +49,8 @@ type drawSheet struct {
 	*breakdown
 	page  *grid
 	first int
+	last  int // the row of all together
+	more  int // the row of what lenders have agreed to pay beyond the holdback
 }
 
 // drawsPage lists what is drawn of each line; of each category where there are so many
@@ -61,7 +63,7 @@ func (b *book) drawsPage(d *breakdown) {
 	}
 	g := b.page(&grid{name: "Draws", heads: drawHead, left: drawWork, wide: true})
 	g.before = drawChoices
-	s := &drawSheet{d, g, drawHead + 1}
+	s := &drawSheet{breakdown: d, page: g, first: drawHead + 1}
 	g.set(1, 1, text("Draws", look{role: title}))
 	g.height(1, titleHeight)
 	about := "One sheet for each draw: fill in the framed cells, and carry what was approved over to the next."
@@ -99,7 +101,7 @@ func (s *drawSheet) lines() {
 	}
 	last := s.page.next() - 1
 	row := last + 1
-	s.last = row
+	s.last, s.more = row, row+4
 	for col := 1; col <= len(drawHeads); col++ {
 		s.page.set(row, col, text("", look{role: total, size: tableSize}))
 	}
@@ -111,6 +113,8 @@ func (s *drawSheet) lines() {
 		case col == drawClaimed:
 			l.format = percent0
 			s.page.set(row, col, cell{value: 0.0, formula: claimed(row), look: l})
+		case col == drawLeft:
+			s.page.set(row, col, cell{value: near(s.breakdownTotal(colLender)), formula: s.leftInAll(), look: l})
 		default:
 			sum := decimal.Zero
 			for r := s.first; r <= last; r++ {
@@ -119,6 +123,13 @@ func (s *drawSheet) lines() {
 			s.page.set(row, col, cell{value: near(sum), formula: fmt.Sprintf("SUM(%s:%s)", address(s.first, col, false, false), address(last, col, false, false)), look: l})
 		}
 	}
+}
+
+// leftInAll is what is left to draw in all: changes move money between lines, and what
+// lenders pay stays what they agreed to.
+func (s *drawSheet) leftInAll() string {
+	at := func(col int) string { return address(s.last, col, false, false) }
+	return fmt.Sprintf("MIN(%s+%s,%s)-%s-%s", at(drawApproved), address(s.more, drawToFinish, false, false), at(drawRevised), at(drawBefore), at(drawNow))
 }
 
 const percent0 = `0%`
@@ -196,26 +207,41 @@ func (s *drawSheet) covered() {
 		}
 	}
 	spare := left(colLender).Add(cash).Sub(left(colTotal))
+	first := row + 3
 	rows := []struct {
 		words string
 		cell  cell
 	}{
+		{"what lenders have agreed in writing to pay beyond what they approved at first; changes of lines alone are not it", cell{}},
 		{"left to finish, at trade price", cell{value: near(left(colTotal)), formula: at(s.last, drawToFinish)}},
 		{"left to draw; what is retained is not in it, for it comes at the end", cell{value: near(left(colLender)), formula: at(s.last, drawLeft)}},
 		{"owner's cash as proven: at first what the purchase leaves of it; write over it by each statement", proven},
-		{"to spare", cell{value: near(spare), formula: at(row+2, drawToFinish) + "+" + at(row+3, drawToFinish) + "-" + at(row+1, drawToFinish)}},
+		{"to spare for the work; holding costs and interest until the sale are not in it, so it is not room to spend", cell{value: near(spare), formula: at(first+1, drawToFinish) + "+" + at(first+2, drawToFinish) + "-" + at(first, drawToFinish)}},
 	}
 	for i, r := range rows {
 		r.cell.look = look{size: tableSize, format: cents}
-		if i == 2 {
+		if i == 0 || i == 3 {
 			r.cell.look.role = blank
 		}
-		g.set(row+1+i, drawWork, text(r.words, look{size: tableSize}))
-		g.set(row+1+i, drawToFinish, r.cell)
+		g.set(first-1+i, drawWork, text(r.words, look{size: tableSize}))
+		g.set(first-1+i, drawToFinish, r.cell)
 	}
-	c := s.says(at(row+4, drawToFinish)+">=-0.005", !spare.IsNegative(), "Yes: what is left to draw and the proven cash finish the work.",
+	g.set(row+1, drawWork, s.unagreed())
+	c := s.says(at(first+3, drawToFinish)+">=-0.005", !spare.IsNegative(), "Yes: what is left to draw and the proven cash finish the work.",
 		"NO: THE WORK TAKES MORE THAN WHAT IS LEFT TO DRAW AND THE PROVEN CASH. Put the difference in first, or take work out.")
-	g.set(row+5, drawWork, c)
+	g.set(first+4, drawWork, c)
+}
+
+// unagreed says what the changes add that lenders do not pay, or take out.
+func (s *drawSheet) unagreed() cell {
+	at := func(row, col int) string { return address(row, col, false, false) }
+	added, none := at(s.last, drawChanges), "Changes come to nothing in all: they only move money between lines."
+	beyond := added + "-" + at(s.more, drawToFinish)
+	amount := func(x string) string { return "TEXT(" + x + `,"#,##0.00")` }
+	return cell{value: none, look: look{size: tableSize, role: strong, off: true}, formula: "IF(" + beyond + ">=0.005," +
+		quoted("CHANGES ADD $") + "&" + amount(beyond) + "&" + quoted(" THAT NO ONE HAS AGREED TO PAY: it is the owner's, unless it comes out of contingency; then take it off that line.") +
+		",IF(" + added + ">=0.005," + quoted("What changes add, lenders have agreed to pay.") +
+		",IF(" + added + "<=-0.005," + quoted("Changes take $") + "&" + amount("-("+added+")") + "&" + quoted(" out of the work, and out of what lenders pay.") + "," + quoted(none) + ")))"}
 }
 
 // breakdownTotal is the exact total of a column of the breakdown.

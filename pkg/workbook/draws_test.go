@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -75,4 +76,76 @@ func TestNoDrawsWithoutALender(t *testing.T) {
 	require.Contains(t, sheets, "Cost breakdown")
 	require.NotContains(t, sheets, "Draws")
 	require.NotContains(t, sheets, "Attachments")
+}
+
+// An overrun that no one has agreed to pay is the owner's: $60,000 in the changes of one line
+// lowers what is to spare by 60,000 and is named. Taken off the contingency or agreed to by
+// the lender, it is covered.
+func TestChangesAreNotTheLendersMoney(t *testing.T) {
+	type filled struct{ roof, contingency, agreed, cash float64 }
+	const cash = 30000
+	all := []filled{{cash: cash}, {roof: 60000, cash: cash}, {roof: 5000, contingency: -5000, cash: cash}, {roof: 60000, agreed: 60000, cash: cash}, {roof: -2000, cash: cash}}
+	var paths []string
+	rows := map[string]int{}
+	for i, x := range all {
+		b, err := made(scenario(t, "juniper-lane"), Options{For: Lender, Uncached: true})
+		require.NoError(t, err)
+		g := sheetOf(b, "Draws")
+		for j, r := range g.rows {
+			if len(r) < drawWork {
+				continue
+			}
+			words, _ := r[drawWork-1].value.(string)
+			for _, start := range []string{"roof: reroof", "contingency:", "All together", "Is the cost", "Changes come", "what lenders have agreed", "owner's cash", "to spare", "Yes: "} {
+				if strings.HasPrefix(words, start) {
+					rows[start] = j + 1
+				}
+			}
+		}
+		put := func(row, col int, x float64) {
+			c := g.rows[row-1][col-1]
+			require.Equal(t, blank, c.look.role, "it can be filled in")
+			c.value, c.formula = x, ""
+			g.set(row, col, c)
+		}
+		put(rows["roof: reroof"], drawChanges, x.roof)
+		put(rows["contingency:"], drawChanges, x.contingency)
+		put(rows["what lenders have agreed"], drawToFinish, x.agreed)
+		put(rows["owner's cash"], drawToFinish, x.cash)
+		path := filepath.Join(t.TempDir(), itoa(i)+".xlsx")
+		saved(t, path, b)
+		paths = append(paths, path)
+	}
+	files := recomputed(t, paths...)
+	is := func(i int, start string, col int) string {
+		got, err := files[paths[i]].GetCellValue("Draws", address(rows[start], col, false, false))
+		require.NoError(t, err)
+		return got
+	}
+	number := func(i int, start string, col int) float64 {
+		x, err := strconv.ParseFloat(is(i, start, col), 64)
+		require.NoError(t, err)
+		return x
+	}
+	for i, x := range all {
+		spare := number(0, "to spare", drawToFinish)
+		if x.agreed == 0 && x.roof > 0 && x.contingency == 0 {
+			spare -= x.roof
+		}
+		require.InDelta(t, spare, number(i, "to spare", drawToFinish), 0.005, "%+v", x)
+	}
+	require.InDelta(t, number(0, "All together", drawLeft), number(1, "All together", drawLeft), 0.005)
+	require.InDelta(t, number(0, "All together", drawLeft)-2000, number(4, "All together", drawLeft), 0.005)
+	require.Equal(t, "Yes: ", is(0, "Yes: ", drawWork)[:5])
+	require.Equal(t, "NO: T", is(1, "Yes: ", drawWork)[:5])
+	for i, want := range []string{"Changes come to nothing", "CHANGES ADD $60,000.00 THAT NO ONE HAS AGREED TO PAY", "Changes come to nothing", "What changes add, lenders have agreed to pay", "Changes take $2,000.00 out"} {
+		require.Contains(t, is(i, "Changes come", drawWork), want)
+	}
+}
+
+// What is to spare is for the work alone, and the page says so.
+func TestSpareIsNotRoomToSpend(t *testing.T) {
+	b, err := made(scenario(t, "juniper-lane"), Options{})
+	require.NoError(t, err)
+	require.Contains(t, strings.Join(texts(sheetOf(b, "Draws")), "\n"), "holding costs and interest until the sale are not in it, so it is not room to spend")
 }

@@ -99,6 +99,8 @@ func lettersOf(x float64, format string) int {
 		return grouped(2) + 1
 	case format == twoPlace:
 		return grouped(2)
+	case format == portions:
+		return grouped(4)
 	case format == tenths:
 		return grouped(1)
 	case format == day:

@@ -22,6 +22,7 @@ type grid struct {
 	wide   bool                                  // printed on its side
 	once   bool                                  // printed on one page
 	noted  bool                                  // meanings are shown as notes
+	breaks []int                                 // rows that begin a new page
 	merges []area                                // cells that are one
 	high   map[int]float64                       // rows of a stated height, in points
 	before func(f *excelize.File, g *grid) error // what else it has: charts, choices, colours

@@ -11,9 +11,10 @@ import (
 func (b *book) layInputs() {
 	g := b.inputs
 	g.set(1, 1, text("Inputs", look{role: title}))
+	g.height(1, titleHeight)
 	g.set(2, 1, text("Shaded cells are what the deal file gives, framed ones what is taken because it does not. Change them, and all sheets follow.", look{role: small}))
 	for i, head := range []string{"what", "value", "unit", "where it is from", "meaning"} {
-		g.set(3, i+1, text(head, look{role: heading, right: i == 1}))
+		g.set(3, i+1, text(head, look{role: heading, right: i == 1, off: i == 2}))
 	}
 	var of *model.Member
 	for _, c := range b.model.Cells {
@@ -30,7 +31,7 @@ func (b *book) layInputs() {
 		}
 		b.places[c.Index] = at
 		g.set(at.row, 1, text("  "+words(c.Line), look{}))
-		g.set(at.row, 3, text(c.Line.Unit, look{role: small}))
+		g.set(at.row, 3, text(unitWords(c.Line.Unit), look{role: small, off: true}))
 		g.set(at.row, 4, text(b.source(c), look{role: small, wrap: true}))
 		g.set(at.row, 5, text(c.Line.Meaning, look{role: small, wrap: true}))
 	}

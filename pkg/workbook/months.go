@@ -16,9 +16,10 @@ func (b *book) layMonths() {
 	b.months = b.sheet(&grid{name: months, heads: ownedRow, left: firstMonth - 1, widths: []float64{28, 26, 8}})
 	g := b.months
 	g.set(1, 1, text("Month by month", look{role: title}))
+	g.height(1, titleHeight)
 	g.set(monthRow, 1, text("month", look{role: heading}))
 	g.set(monthRow, 2, text("", look{role: heading}))
-	g.set(monthRow, 3, text("unit", look{role: heading}))
+	g.set(monthRow, 3, text("unit", look{role: heading, off: true}))
 	g.set(ownedRow, 1, text("whether it is no later than the sale", look{role: small}))
 	for m := 0; m <= b.last; m++ {
 		g.set(monthRow, firstMonth+m, cell{value: float64(m), look: look{role: heading, format: whole}})
@@ -48,7 +49,7 @@ func (b *book) fillMonths() {
 			continue
 		}
 		g.set(at.row, 2, cell{value: words(c.Line), note: c.Line.Meaning})
-		g.set(at.row, 3, text(c.Line.Unit, look{role: small}))
+		g.set(at.row, 3, text(unitWords(c.Line.Unit), look{role: small, off: true}))
 		for m := 0; m <= b.last; m++ {
 			p := &printer{book: b, at: g, of: c.Member, month: m}
 			g.set(at.row, firstMonth+m, b.inMonth(c, p))

@@ -17,6 +17,7 @@ func (b *book) notes() {
 		row = b.doubtful(g, row)
 	}
 	b.cautions(g, row)
+	g.together()
 }
 
 // told writes paragraphs under a heading and returns a row below them.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -198,4 +199,108 @@ func fileOf(t *testing.T, b *book) *excelize.File {
 	f, err := excelize.OpenReader(&out)
 	require.NoError(t, err)
 	return f
+}
+
+// The headline is a formula: at a price far above the offer it says that a target is missed,
+// while the advice stays marked as that of the file.
+func TestHeadlineFollowsThePrice(t *testing.T) {
+	b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true})
+	g := sheetOf(b, "The deal")
+	row := 0
+	for i, r := range g.rows {
+		if len(r) > 0 && r[0].look.role == lead {
+			require.Zero(t, row, "one line is read first")
+			row = i + 1
+			require.NotEmpty(t, r[0].formula)
+		}
+	}
+	require.Contains(t, strings.Join(texts(g), "\n"), "As the file stood: ")
+	prices := map[string]string{"$100,000": "every target holds", "$900,000": "a target is missed"}
+	files := map[string]string{}
+	var paths []string
+	for said, x := range map[string]float64{"$100,000": 100000, "$900,000": 900000} {
+		b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true})
+		at := b.places[b.model.Find(b.model.Root, "price").Index]
+		at.grid.rows[at.row-1][at.col-1].value = x
+		path := filepath.Join(t.TempDir(), "house.xlsx")
+		path = strings.Replace(path, "house", "at"+itoa(int(x)), 1)
+		saved(t, path, b)
+		paths, files[path] = append(paths, path), said
+	}
+	for path, f := range recomputed(t, paths...) {
+		got, err := f.GetCellValue("The deal", address(row, 1, false, false))
+		require.NoError(t, err)
+		require.Contains(t, got, files[path]+" "+prices[files[path]])
+	}
+}
+
+// The lender's page says what a payoff is made of: principal alone where interest is paid as
+// it falls due.
+func TestPayoffIsWordedByWhatIsInIt(t *testing.T) {
+	for _, x := range []struct{ loan, says string }{
+		{"", "pays off bank: principal"},
+		{", interest paid: at payoff", "pays off bank: principal, interest due with it"},
+		{", interest paid: added monthly", "pays off bank: principal, interest added to it"},
+		{", exit fee: 1%", "pays off bank: principal, exit fee"},
+	} {
+		text := strings.Replace(strings.ReplaceAll(fmt.Sprintf(told, "$200k", ""), "%%", "%"), "rate: 11%", "rate: 11%"+x.loan, 1)
+		b, err := made(answered(t, text), Options{For: Lender})
+		require.NoError(t, err)
+		require.Contains(t, texts(sheetOf(b, "The deal")), x.says)
+	}
+}
+
+// Beside the budget the lender's page shows what of it nobody knows yet.
+func TestLenderSeesWhatIsSetAside(t *testing.T) {
+	a := answered(t, twoLoans)
+	b, err := made(a, Options{For: Lender})
+	require.NoError(t, err)
+	shown := map[string]any{}
+	for _, row := range sheetOf(b, "The deal").rows {
+		if len(row) > 1 {
+			if s, is := row[0].value.(string); is {
+				shown[s] = row[1].value
+			}
+		}
+	}
+	require.Positive(t, a.Line("not_seen").Sign())
+	require.Equal(t, near(a.Line("not_seen")), shown["  of it set aside for parts not seen yet"])
+	require.Equal(t, near(a.Line("contingency")), shown["  of it contingency"])
+}
+
+// No heading of the notes stands alone at the foot of a page.
+func TestNoHeadingAlone(t *testing.T) {
+	g := &grid{widths: []float64{34, 66}}
+	for range 40 {
+		g.set(g.next(), 1, text("words", look{}))
+		g.height(g.next()-1, 16.1)
+	}
+	for g.next() < 60 {
+		g.heading(g.next(), 1, 2, "a heading")
+		g.paragraph(g.next(), 1, 2, "words", look{})
+	}
+	g.together()
+	require.Equal(t, []int{41}, g.breaks)
+}
+
+// Measures are rounded where they are shown, and units are in words.
+func TestMeasuresAreRounded(t *testing.T) {
+	for _, whom := range []Reader{Owner, Lender} {
+		b, err := made(scenario(t, "walnut-row"), Options{For: whom})
+		require.NoError(t, err)
+		for _, g := range b.all() {
+			for i, row := range g.rows {
+				for j, c := range row {
+					if s, is := c.value.(string); is && c.look.role == heading || is && c.look.role == small {
+						require.NotRegexp(t, "sqft|cuft", s, "%s!%s", g.name, address(i+1, j+1, false, false))
+					}
+					x, is := c.value.(float64)
+					if !is || g == b.workingGrid || g == b.months || c.look.format != plain && c.look.format != "" {
+						continue
+					}
+					require.LessOrEqual(t, len(strconv.FormatFloat(x, 'f', -1, 64)), 8, "%s!%s", g.name, address(i+1, j+1, false, false))
+				}
+			}
+		}
+	}
 }

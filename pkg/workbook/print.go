@@ -27,7 +27,7 @@ func (b *book) dress(g *grid) error {
 			return err
 		}
 	}
-	for _, set := range []func(*grid) error{b.paper, b.headed, b.repeated, b.locked, b.annotated} {
+	for _, set := range []func(*grid) error{b.paper, b.broken, b.headed, b.repeated, b.locked, b.annotated} {
 		if err := set(g); err != nil {
 			return err
 		}
@@ -61,6 +61,36 @@ func (b *book) paper(g *grid) error {
 		return err
 	}
 	return b.file.SetSheetProps(g.name, &excelize.SheetPropsOptions{FitToPage: &yes, TabColorRGB: b.tab(g)})
+}
+
+// broken begins a new page at the rows that want one.
+func (b *book) broken(g *grid) error {
+	for _, row := range g.breaks {
+		if err := b.file.InsertPageBreak(g.name, address(row, 1, false, false)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// together begins a new page before a heading that would stand alone at the foot of one,
+// on a sheet of full size.
+func (g *grid) together() {
+	const page = 9.5*72 - 2*lineHeight // points between the margins, with some room
+	at := 0.0
+	for row := 1; row < len(g.rows); row++ {
+		if g.high[row] == 0 {
+			g.height(row, lineHeight)
+		}
+		tall := g.high[row]
+		if r := g.rows[row-1]; len(r) > 0 && r[0].look.role == heading && at+tall+max(lineHeight, g.high[row+1]) > page {
+			g.breaks = append(g.breaks, row)
+			at = 0
+		}
+		if at += tall; at > page {
+			at = tall
+		}
+	}
 }
 
 // tab is the colour of a sheet's tab: pages, inputs and workings differ.

@@ -8,8 +8,9 @@ import (
 	"ledgerboard/pkg/model"
 )
 
-// Private are the sections and lines that only the owner sees. Own hours are among them, for
-// beside what own work is worth they say what she reckons her hour at.
+// Private are the sections and lines that only the owner sees. Own hours of stated lines are
+// among them, for beside what own work is worth they say what she reckons her hour at; those
+// of priced work are not, for the schedule follows from them.
 var (
 	privateSections = []string{"Targets", "Tax", "Rule of thumb"}
 	privateLines    = []string{

@@ -28,7 +28,8 @@ func (b *book) request() {
 func (b *book) house() []entry {
 	out := []entry{b.line("price", "price")}
 	out = append(out, b.lines([2]string{"assignment fee", "assignment_fee"}, [2]string{"auction premium", "auction_premium"})...)
-	return append(out, b.line("value as it is", "as_is_value"), entry{"value after repair", b.figure("after_repair_value").strongly()}, b.line("renovation budget, with contingency", "budget"))
+	out = append(out, b.line("value as it is", "as_is_value"), entry{"value after repair", b.figure("after_repair_value").strongly()}, b.line("renovation budget, with contingency", "budget"))
+	return append(out, b.lines([2]string{"  of it set aside for parts not seen yet", "not_seen"}, [2]string{"  of it contingency", "contingency"})...)
 }
 
 func (b *book) asked() []entry {
@@ -71,8 +72,11 @@ func (b *book) repayment(g *grid, row int, timing []entry) int {
 	out := []entry{{"the house sells for", b.figure("sale_price")}, {"less selling", b.figure("selling_cost")}}
 	first := row + 1
 	due := decimal.Zero
+	var labels []cell
 	for _, l := range b.answer.Loans() {
-		out = append(out, entry{"pays off " + l.Label + ", with interest and fees", b.of(l, "paid_back_at_sale")})
+		said := b.paysOff(l)
+		out = append(out, entry{said.value.(string), b.of(l, "paid_back_at_sale")})
+		labels = append(labels, said)
 		due = due.Add(b.answer.Of(l, "paid_back_at_sale"))
 	}
 	at := func(i int) string { return address(first+i, 2, false, false) }
@@ -82,7 +86,46 @@ func (b *book) repayment(g *grid, row int, timing []entry) int {
 	if due.IsPositive() {
 		out = append(out, entry{"sale, less selling, for each dollar paid off", worked(formula.Divide(net, due), "IF("+loans+"=0,0,("+at(0)+"-"+at(1)+")/"+loans+")", look{format: twoPlace})})
 	}
-	return g.blocks(row, "How the loans are repaid: by the sale", out, "When", timing)
+	next := g.blocks(row, "How the loans are repaid: by the sale", out, "When", timing)
+	for i, said := range labels {
+		said.look = g.rows[first+1+i][0].look
+		g.set(first+2+i, 1, said)
+	}
+	return next
+}
+
+// paysOff says what is in the payoff of a loan: the balance, and what joins it or is due
+// with it.
+func (b *book) paysOff(l *model.Member) cell {
+	of := func(line string) *model.Cell { return b.model.Find(l, line) }
+	paid := of("interest_paid")
+	how := b.choice(paid)
+	at := quoted(how)
+	if b.places[paid.Index].grid != nil {
+		at = b.cellRef(paid)
+	}
+	positive := func(line string) (string, bool) { return b.cellRef(of(line)) + ">0", b.answer.Of(l, line).IsPositive() }
+	reserve, reserved := positive("reserve")
+	waited, waits := positive("interest_at_payoff")
+	least, tops := positive("top_up")
+	fee, leaves := positive("exit_fee")
+	said := "pays off " + l.Label + ": principal"
+	live := quoted(said)
+	for _, part := range []struct {
+		words, condition string
+		holds            bool
+	}{
+		{", interest added to it", "OR(" + at + `="added monthly",AND(` + at + `="reserve",` + reserve + "))", how == "added monthly" || how == "reserve" && reserved},
+		{", interest due with it", waited, waits},
+		{", what its least interest lacks", least, tops},
+		{", exit fee", fee, leaves},
+	} {
+		if part.holds {
+			said += part.words
+		}
+		live += "&IF(" + part.condition + "," + quoted(part.words) + `,"")`
+	}
+	return cell{value: said, formula: live}
 }
 
 // loanTerms are what is agreed of a loan, and what it costs.

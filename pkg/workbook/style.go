@@ -1,6 +1,8 @@
 package workbook
 
 import (
+	"strings"
+
 	"github.com/xuri/excelize/v2"
 )
 
@@ -45,6 +47,7 @@ const (
 	twoPlace = `#,##0.00`
 	yesNo    = `"yes";"yes";"no"`
 	tenths   = `#,##0.0`
+	portions = `#,##0.00##` // of goods: small ones still show
 	day      = `mmmm d, yyyy`
 )
 
@@ -59,12 +62,19 @@ func formatOf(unit string) string {
 		return yesNo
 	case "choice":
 		return ""
-	case "month", "hour", "week":
+	case "month", "hour", "week", "ft", "sqft", "cuft", "lb", "unit":
 		return twoPlace
+	case "good":
+		return portions
 	case "$/hour", "$/month", "$/year", "$/quarter", "$/sqft", "$/unit", "$/good", "$/pack":
 		return dollars
 	}
 	return plain
+}
+
+// unitWords is a unit of the model for people, each word for itself.
+func unitWords(unit string) string {
+	return strings.NewReplacer("sqft", "sq ft", "cuft", "cu ft").Replace(unit)
 }
 
 const (

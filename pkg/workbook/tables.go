@@ -8,8 +8,9 @@ import (
 func (b *book) layDeal() {
 	g := b.sheet(&grid{name: "Figures", widths: []float64{30, 18, 12, 60, 70}, heads: 2})
 	g.set(1, 1, text("All figures of the deal", look{role: title}))
+	g.height(1, titleHeight)
 	for i, head := range []string{"figure", "value", "unit", "meaning", "rule"} {
-		g.set(2, i+1, text(head, look{role: heading, right: i == 1}))
+		g.set(2, i+1, text(head, look{role: heading, right: i == 1, off: i == 2}))
 	}
 	section := ""
 	for _, c := range b.model.Cells {
@@ -23,7 +24,7 @@ func (b *book) layDeal() {
 		at := place{grid: g, row: g.next(), col: 2, name: c.Line.Name}
 		b.places[c.Index] = at
 		g.set(at.row, 1, text("  "+words(c.Line), look{}))
-		g.set(at.row, 3, text(c.Line.Unit, look{role: small}))
+		g.set(at.row, 3, text(unitWords(c.Line.Unit), look{role: small, off: true}))
 		g.set(at.row, 4, text(c.Line.Meaning, look{role: small, wrap: true}))
 		g.set(at.row, 5, text(b.naming(c.Line.Rule()), look{role: small, wrap: true}))
 	}
@@ -82,17 +83,17 @@ func (b *book) fillTable(t *table) {
 	if g == nil || len(t.lines) == 0 {
 		return
 	}
-	head := look{role: heading, wrap: true}
+	head, headed := look{role: heading, wrap: true}, look{role: heading, wrap: true, right: true}
 	g.set(t.head, 1, text(plural(t.title), head))
 	g.set(t.head, 2, text("", head))
 	for len(g.widths) < 2 {
 		g.widths = append(g.widths, 28)
 	}
 	for j, l := range t.lines {
-		name := cell{value: words(l) + "\n" + l.Unit, look: head, note: l.Meaning}
+		name := cell{value: words(l) + "\n" + unitWords(l.Unit), look: headed, note: l.Meaning}
 		if t.across {
 			g.set(t.head+1+j, 1, text(words(l), look{}))
-			g.set(t.head+1+j, 2, text(l.Unit, look{role: small}))
+			g.set(t.head+1+j, 2, text(unitWords(l.Unit), look{role: small}))
 			g.set(t.head+1+j, 3+len(t.members), text(l.Meaning, look{role: small}))
 			continue
 		}

@@ -21,8 +21,9 @@ func twoLists() []float64 { return []float64{37, 15.5, 2, 40, 17} }
 func (b *book) verdict() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
+	row = b.headline(g, row)
 	word, why := a.Advice()
-	row = g.paragraph(row, 1, lastColumn, word+" "+why, look{role: lead})
+	row = g.paragraph(row, 1, lastColumn, "As the file stood: "+word+" "+why, look{role: strong})
 	for _, s := range []string{a.Asking(), a.Decides(), a.CashAside(), a.BackOut()} {
 		if s != "" {
 			row = g.paragraph(row, 1, lastColumn, s, look{})
@@ -38,6 +39,28 @@ func (b *book) verdict() {
 	b.footnote(g, row+1, lastColumn)
 }
 
+// headline says whether every target holds at the price that the workbook has now.
+func (b *book) headline(g *grid, row int) int {
+	yes, no := "every target holds", "a target is missed"
+	if len(b.answer.Deal.Targets) == 0 {
+		yes, no = "no money is lost", "money is lost"
+	}
+	if b.answer.HasLow {
+		yes, no = yes+", at the value you expect", no+", even at the value you expect"
+	}
+	price, said := b.answer.Line("price").Round(0), yes
+	if len(b.answer.Missed()) > 0 {
+		said = no
+	}
+	at := "At a price of "
+	said = at + quantity.FormatDollars(price) + " " + said + "."
+	next := g.paragraph(row, 1, lastColumn, said, look{role: lead})
+	c := g.rows[row-1][0]
+	c.formula = quoted(at+"$") + "&TEXT(" + b.ref("price", 0) + `,"#,##0")&" "&IF(` + b.allHold() + "," + quoted(yes+".") + "," + quoted(no+".") + ")"
+	g.set(row, 1, c)
+	return next
+}
+
 // stillTrue says whether the words above still fit the figures below.
 func (b *book) stillTrue(g *grid, row int) int {
 	var same []string
@@ -45,7 +68,7 @@ func (b *book) stillTrue(g *grid, row int) int {
 		same = append(same, "ABS("+b.ref(line, 0)+"-"+numeral(b.answer.Line(line), bindsAll)+")<0.005")
 	}
 	fits := "The words above fit the figures below."
-	changed := "Inputs have changed: the words above and figures in italics are for the deal file as it was. Run the program for new ones."
+	changed := "Inputs have changed: the advice above, but for the first line, and figures in italics are for the deal file as it stood. Run the program for new ones."
 	c := cell{value: fits, formula: "IF(AND(" + strings.Join(same, ",") + "),\"" + fits + "\",\"" + changed + "\")"}
 	next := g.paragraph(row, 1, lastColumn, changed, look{role: small})
 	c.look = g.rows[row-1][0].look
@@ -65,15 +88,20 @@ func (b *book) howHigh() []entry {
 
 // passes says whether every target holds at the asking price.
 func (b *book) passes() cell {
-	var holds []string
-	for _, t := range solve.Targets(b.answer.Deal.Targets) {
-		holds = append(holds, "ROUND("+b.ref(t, 0)+",9)>=0")
-	}
 	word := "no"
 	if len(b.answer.Missed()) == 0 {
 		word = "yes"
 	}
-	return cell{value: word, formula: "IF(AND(" + strings.Join(holds, ",") + `),"yes","no")`, look: look{role: strong, right: true}}
+	return cell{value: word, formula: "IF(" + b.allHold() + `,"yes","no")`, look: look{role: strong, right: true}}
+}
+
+// allHold is the condition that every target holds.
+func (b *book) allHold() string {
+	var holds []string
+	for _, t := range solve.Targets(b.answer.Deal.Targets) {
+		holds = append(holds, "ROUND("+b.ref(t, 0)+",9)>=0")
+	}
+	return "AND(" + strings.Join(holds, ",") + ")"
 }
 
 // offered is a maximum offer, or the word for there being none.
