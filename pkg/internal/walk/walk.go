@@ -79,9 +79,10 @@ func (v *Values[T]) Copy(steps []model.Step) *Values[T] {
 type Walker[T any, R Rules[T]] struct {
 	*Values[T]
 	Rules   R
-	Changed map[int]T     // cells given another value
-	Skip    []int         // by step, how many first months are worked out already
-	of      *model.Member // whose formula is worked out
+	Changed map[int]T       // cells given another value
+	Skip    []int           // by step, how many first months are worked out already
+	Ask     func(int) error // works a cell out before it is read; nil where all are in order
+	of      *model.Member   // whose formula is worked out
 	month   int
 	stack   []T
 }
