@@ -51,7 +51,7 @@ func (m *Model) Together(cell int) Step {
 // returns all of them.
 func (m *Model) Needed(want ...int) []Step {
 	if len(want) == 0 {
-		return slices.Collect(m.steps())
+		return slices.AppendSeq(make([]Step, 0, len(m.Cells)), m.steps())
 	}
 	return m.needed(nil, append(slices.Clone(want), m.Horizon))
 }
