@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/caution"
@@ -18,10 +20,10 @@ type Answer struct {
 	Values *exact.Values
 
 	Verdict  Verdict
-	Misses   []Miss      // stated targets missed at the asking price
 	Offer    solve.Offer // at the likely value
 	OfferLow solve.Offer // at the low value; the same if none is stated
 	HasLow   bool
+	Aside    *Aside // nil unless cash holds either offer back
 	Bridge   []Step // from the rule of thumb to the maximum offer; none without one
 
 	BreakEven         BreakEvens
@@ -47,6 +49,13 @@ type Answer struct {
 // BreakEvens are the three ways in which profit can be lost.
 type BreakEvens struct{ SalePrice, Overrun, Months solve.BreakEven }
 
+// An Aside is what the deal would bear if cash were no matter: the offers by the other
+// targets, and what a thousand dollars off the asking price frees of the cash needed.
+type Aside struct {
+	Offer, OfferLow solve.Offer
+	Frees           decimal.Decimal
+}
+
 // A Delay is what one more month costs.
 type Delay struct{ Month, Day decimal.Decimal }
 
@@ -59,12 +68,8 @@ type Miss struct {
 // Of works an answer out. Warnings are those of the deal file, to which doubts
 // about the results are added.
 func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
-	v, err := exact.Known(d.Known)
+	a, err := small(d, warnings)
 	if err != nil {
-		return nil, err
-	}
-	a := &Answer{Deal: d, Model: d.Model, Values: v}
-	if a.small, err = d.Model.Summary(v.Of); err != nil {
 		return nil, err
 	}
 	if err := together(a.offers, a.breakEvens, a.delays, a.shakes); err != nil {
@@ -75,16 +80,37 @@ func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	}
 	a.rates()
 	a.terms()
-	for _, t := range solve.Targets(d.Targets) {
-		if x := a.Line(t); x.IsNegative() {
-			a.Misses = append(a.Misses, Miss{t, x.Neg()})
-		}
-	}
 	a.Verdict = a.verdict()
-	a.Assumed = v.Assumed()
-	a.Cautions = caution.For(a.house())
 	a.Warnings = append(warnings, a.doubts()...)
 	return a, nil
+}
+
+// Offered works out the figures of a deal and its offers, and nothing else by search.
+func Offered(d *deal.Deal, warnings diag.List) (*Answer, error) {
+	a, err := small(d, warnings)
+	if err != nil {
+		return nil, err
+	}
+	return a, a.offers()
+}
+
+// small works out the figures of a deal, with a summary of it for searches.
+func small(d *deal.Deal, warnings diag.List) (*Answer, error) {
+	a, err := Worked(d, warnings)
+	if err == nil {
+		a.small, err = d.Model.Summary(a.Values.Of)
+	}
+	return a, err
+}
+
+// Missed are the stated targets that the deal misses as it is.
+func (a *Answer) Missed() (all []Miss) {
+	for _, t := range solve.Targets(a.Deal.Targets) {
+		if x := a.Line(t); x.IsNegative() {
+			all = append(all, Miss{t, x.Neg()})
+		}
+	}
+	return all
 }
 
 // Worked works out the figures of a deal alone, without the searches of a bid: no
@@ -122,16 +148,41 @@ func (a *Answer) change(name string, value decimal.Decimal) exact.Change {
 }
 
 func (a *Answer) offers() (err error) {
-	if a.Offer, err = solve.MaxOffer(a.small, a.Deal.Targets); err != nil {
+	low := a.Line("low_value")
+	a.HasLow = low.LessThan(a.Line("after_repair_value"))
+	both := func(targets []string) (likely, atLow solve.Offer, err error) {
+		if likely, err = solve.MaxOffer(a.small, targets); err != nil || !a.HasLow {
+			return likely, likely, err
+		}
+		atLow, err = solve.MaxOffer(a.small, targets, a.change("after_repair_value", low))
+		return likely, atLow, err
+	}
+	if a.Offer, a.OfferLow, err = both(a.Deal.Targets); err != nil {
 		return err
 	}
-	a.OfferLow = a.Offer
-	low := a.Line("low_value")
-	if a.HasLow = low.LessThan(a.Line("after_repair_value")); !a.HasLow {
+	if a.Offer.Binding != cashTarget && a.OfferLow.Binding != cashTarget {
 		return nil
 	}
-	a.OfferLow, err = solve.MaxOffer(a.small, a.Deal.Targets, a.change("after_repair_value", low))
+	a.Aside = &Aside{}
+	rest := slices.DeleteFunc(slices.Clone(a.Deal.Targets), func(t string) bool { return t == cashTarget })
+	if a.Aside.Offer, a.Aside.OfferLow, err = both(rest); err != nil {
+		return err
+	}
+	a.Aside.Frees, err = a.frees()
 	return err
+}
+
+// cashTarget is the target that the cash there is suffices.
+const cashTarget = "cash_to_spare"
+
+// frees is by how much the cash needed falls with a thousand dollars less of price.
+func (a *Answer) frees() (decimal.Decimal, error) {
+	thousand := decimal.NewFromInt(1000)
+	lower, err := a.At(decimal.Max(decimal.Zero, a.Line("price").Sub(thousand)), a.Line("after_repair_value"))
+	if err != nil {
+		return decimal.Zero, err
+	}
+	return a.Line("cash_needed").Sub(lower.Line("cash_needed")), nil
 }
 
 // breakEvens are independent searches, run side by side.

@@ -154,3 +154,63 @@ func TestDefaultsOfNothingThatMoveMoneyAreAssumed(t *testing.T) {
 		require.NotContains(t, assumed(answered(t, stated)), line)
 	}
 }
+
+// Where cash holds the offer back, what is said of the other targets is what the deal
+// comes to without a word on cash.
+func TestCashAsideIsTheDealWithoutCash(t *testing.T) {
+	text := `
+purchase: {price: $200k, closing: {title: $1,500}}
+value: {after-repair value: $330k, low: $310k}
+time: {lead-in: 1 month, renovation: 3 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: all, work: works, amount: $40k}]}
+loans: [{name: loan, price share: 85%, renovation share: 100%, rate: 11%, interest on: balance}]
+selling: {agents: 6%}
+targets: {profit: $15k}
+`
+	short, free := answered(t, text+"cash: {available: $30k}\n"), answered(t, text)
+	require.Equal(t, "cash_to_spare", short.Offer.Binding)
+	require.NotNil(t, short.Aside)
+	require.Equal(t, free.Offer, short.Aside.Offer)
+	require.Equal(t, free.OfferLow, short.Aside.OfferLow)
+	require.True(t, short.Offer.Price.LessThan(short.Aside.Offer.Price))
+	lower := answered(t, strings.Replace(text, "$200k", "$199k", 1))
+	require.Equal(t, short.Line("cash_needed").Sub(lower.Line("cash_needed")).String(), short.Aside.Frees.String())
+	require.Nil(t, free.Aside)
+	require.Empty(t, free.CashAside())
+	require.Contains(t, short.CashAside(), dollars(free.Offer.Price))
+}
+
+// A lender of the remainder pays what a capped one leaves of each month's work.
+func TestALenderOfTheRemainderPaysWhatACapLeaves(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $100k}
+value: {after-repair value: $200k}
+time: {renovation: 4 months, marketing: 2 months}
+renovation: {contingency: 10%, lines: [{trade: all, work: works, amount: $40k}]}
+loans:
+  - {name: a, price share: 10%, renovation share: 100%, cap on after-repair value: 10%, rate: 10%}
+  - {name: b, of remainder: yes, renovation share: 50%, rate: 10%}
+`)
+	for m, want := range [][2]string{{"0", "0"}, {"0", "0"}, {"11000", "0"}, {"9000", "1000"}, {"0", "5500"}, {"0", "5500"}, {"0", "0"}} {
+		for i, l := range a.Loans() {
+			require.Equal(t, want[i], a.Values.In(a.Model.Find(l, "draw"), m).String(), "%s in month %d", l.Label, m)
+		}
+	}
+}
+
+// Where a partner's preferred return takes all of a small surplus, the owner's profit
+// lies flat at 0 over thousands of dollars; a step of a fee beyond still counts.
+func TestABreakEvenBehindAFlatStretch(t *testing.T) {
+	for _, value := range []string{"$60,000", "$61,000", "$61,900"} {
+		a := answered(t, `
+purchase: {price: $60k}
+value: {after-repair value: `+value+`}
+time: {marketing: 8 months}
+partner: {share: 60%, preferred return: 12%}
+holding: {levy: 2% of sale price}
+selling: {stamp: {slabs: {up to $63,000: 1%, above: 4%}}}
+`)
+		require.Equal(t, solve.BreakEven{Found: true, Value: decimal.NewFromInt(63830)}, a.BreakEven.SalePrice)
+		require.Empty(t, a.Unproved())
+	}
+}

@@ -70,7 +70,7 @@ func TestTheWorstMissOfEachTargetIsTold(t *testing.T) {
 	purse, profit := a.Line("cash_needed").Add(decimal.NewFromInt(10_000)), a.Line("owner_profit").Sub(decimal.NewFromInt(1000))
 	near := replaced(t, shaken, "profit: $20k", "profit: $"+profit.StringFixed(2))
 	a = answered(t, near+"cash: {available: $"+purse.StringFixed(2)+"}\n")
-	require.Empty(t, a.Misses)
+	require.Empty(t, a.Missed())
 	for _, target := range []string{"profit_to_spare", "cash_to_spare"} {
 		worst := decimal.Zero
 		for _, s := range a.Shakes {

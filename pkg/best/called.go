@@ -1,8 +1,11 @@
 package best
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
 )
 
@@ -69,24 +72,75 @@ func (t *taker) share(it *model.Member, at [][2]int) {
 	}
 }
 
-// other adds what a piece of work comes to at the most that own hands may do instead.
-// With everything chosen they do, so that its own figures are nothing then.
+// other adds what a piece of work comes to at the most that may be done otherwise: by own
+// hands, as another piece of work, or as the whole house plans it. With everything chosen
+// it is, so that its own figures are nothing then, but for those that were asked of it.
 func (t *taker) other(it *model.Member) {
-	for _, own := range it.Parent.In("item") {
-		if own == it || own.Label != it.Label {
+	for _, done := range []*model.Member{it, twin(it)} {
+		if done == nil {
 			continue
 		}
-		t.besides += t.of(own, "labour_at_trade") + t.of(own, "found")
-		for _, u := range own.In("use") {
+		t.besides += t.atMost(done, "labour_at_trade") + t.atMost(done, "found")
+		for _, u := range done.In("use") {
 			p := &t.pools[t.pool[u.Links[0]]]
-			t.besides += p.unit * (t.of(u, "bought") + p.holds)
+			t.besides += p.unit * (t.atMost(u, "bought") + p.holds)
 			t.uncut = t.uncut || t.stick(u.Links[0]) >= 0
 		}
 		trade := it.Links[0]
 		if x := t.of(trade, "crew") * t.of(trade, "hours_a_week"); x > 0 {
-			t.longest = t.longest.Add(decimal.NewFromFloat(t.months(t.of(own, "trade_hours") / x)))
+			t.longest = t.longest.Add(decimal.NewFromFloat(t.months(t.atMost(done, "trade_hours") / x)))
 		}
 	}
+}
+
+// atMost is a value of called work at the most: with everything chosen, or without what the
+// whole house plans itself.
+func (t *taker) atMost(m *model.Member, line string) float64 {
+	return max(t.of(m, line), formula.Near(t.asked[t.Deal.Model.Find(m, line).Index]))
+}
+
+// twin is the same work that is called for from others, or nil.
+func twin(it *model.Member) *model.Member {
+	for _, x := range it.Parent.In("item") {
+		if x != it && x.Label == it.Label {
+			return x
+		}
+	}
+	return nil
+}
+
+// unplanned asks what called work comes to where the options of the whole house that
+// plan it themselves are not taken.
+func (h *House) unplanned(seen []*model.Cell) error {
+	changes, asked := h.everything(), map[*model.Member]bool{}
+	n := 0
+	for _, r := range h.Rooms {
+		for _, o := range r.Options[1:] {
+			for _, c := range o.In("caller") {
+				if _, said := c.Given.Look("yields"); said && h.plans(o, c.Links[0]) {
+					changes[n].Value, asked[c.Links[0]] = decimal.Decimal{}, true
+				}
+			}
+			n++
+		}
+	}
+	if len(asked) == 0 {
+		return nil
+	}
+	if err := h.work.Evaluate(changes...); err != nil {
+		return err
+	}
+	for _, c := range seen {
+		if asked[c.Member] || asked[c.Member.Parent] {
+			h.asked[c.Index] = h.work.Of(c)
+		}
+	}
+	return h.work.Evaluate(h.everything()...)
+}
+
+// plans reports whether an option holds the same work itself.
+func (h *House) plans(o, it *model.Member) bool {
+	return slices.ContainsFunc(o.In("item"), func(x *model.Member) bool { return h.Deal.Work[x].Item == h.Deal.Work[it].Item })
 }
 
 // yields reports whether own hands may do a piece of work instead, as another one.

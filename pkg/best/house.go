@@ -57,6 +57,7 @@ type House struct {
 	parts   *parts
 	money64 *nearMoney
 	full    map[int]decimal.Decimal // what is read for cut lists, with all options at once
+	asked   map[int]decimal.Decimal // what called work comes to where the whole house does not plan it itself
 	member  map[*model.Member]bool  // the options that there is a choice of
 	always  map[*model.Member]bool  // work called for whatever is chosen
 	known   map[string]*Choice
@@ -132,9 +133,12 @@ func (h *House) prepareWork() error {
 	if err := h.work.Evaluate(h.everything()...); err != nil {
 		return err
 	}
-	h.full = map[int]decimal.Decimal{}
+	h.full, h.asked = map[int]decimal.Decimal{}, map[int]decimal.Decimal{}
 	for _, c := range seen {
 		h.full[c.Index] = h.work.Of(c)
+	}
+	if err := h.unplanned(seen); err != nil {
+		return err
 	}
 	h.member, h.always = map[*model.Member]bool{}, map[*model.Member]bool{}
 	for _, r := range h.Rooms {

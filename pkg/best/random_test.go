@@ -16,7 +16,7 @@ var roomWork = []string{
 
 var bathWork = []string{"toilet", "vanity", "exhaust fan", "tile floor", "paint bath walls", "hang bath wall board", "strip wall tile", "tub", "tub rough-in"}
 
-var houseWork = []string{"panel 200 amp", "water heater gas", "rewire", "final cleaning"}
+var houseWork = []string{"electrical permit", "panel 200 amp", "water heater gas", "rewire", "final cleaning"}
 
 // A drawn house is the text of a deal file with its rooms and their options.
 type drawn struct {

@@ -47,10 +47,10 @@ func Run(args []string, s Streams) int {
 	err := root.Execute()
 	var told *toldError
 	if err != nil && !errors.As(err, &told) {
-		fmt.Fprintln(s.Err, "ledgerboard: error:", err)
+		tell(s.Err, "error: %v", err)
 		var hinted interface{ tip() string }
 		if errors.As(err, &hinted) && hinted.tip() != "" {
-			fmt.Fprintln(s.Err, "ledgerboard: hint:", hinted.tip())
+			tell(s.Err, "hint: %s", hinted.tip())
 		}
 	}
 	return exitCode(err)
@@ -89,7 +89,7 @@ and why. It informs; it does not advise.`,
 	})
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2 // letters that may be wrong in a verb
-	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newWhy(s), newLines(s), newExitCodes())
+	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newWorkbook(s), newWhy(s), newLines(s), newExitCodes())
 	return root
 }
 
@@ -117,8 +117,12 @@ func newExitCodes() *cobra.Command {
 
 // flags adds the options that every verb with a deal has.
 func (c *common) flags(cmd *cobra.Command) {
-	cmd.Flags().StringArrayVar(&c.sets, "set", nil, "`path=value` in place of the file's; may be repeated")
+	c.setting(cmd)
 	c.looks(cmd)
+}
+
+func (c *common) setting(cmd *cobra.Command) {
+	cmd.Flags().StringArrayVar(&c.sets, "set", nil, "`path=value` in place of the file's; may be repeated")
 }
 
 func (c *common) looks(cmd *cobra.Command) {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -14,6 +15,8 @@ import (
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/best"
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/report"
 	"ledgerboard/pkg/solve"
@@ -81,16 +84,21 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 	var a *answer.Answer
 	var offer solve.Offer
 	var bad error
-	own.Go(func() { a, offer, bad = text.priced(path, "") })
-	p, err := o.search(d, path)
+	limits, err := o.limits(d)
+	if err != nil {
+		return nil, err
+	}
+	own.Go(func() { a, offer, bad = text.priced(path, "", limits.Cash) })
+	p, err := o.search(d, path, limits)
 	if own.Wait(); err != nil || bad != nil {
 		return nil, cmp.Or(err, bad)
 	}
 	if p.Own, p.OwnOffer = a, offer; p.Found.Best == nil {
 		return p, nil
 	}
-	p.Scope = scopeText(p.Rooms, p.Found.Best)
-	p.Best, p.Offer, err = text.priced(path, p.Scope)
+	p.Scope, p.Stated = scopeText(p.Rooms, p.Found.Best), d.StatedValues
+	p.Adds = slices.ContainsFunc(d.Choices(), adds)
+	p.Best, p.Offer, err = text.priced(path, p.Scope, p.Limits.Cash)
 	if err == nil && !p.Best.Line("owner_profit").Equal(p.Found.Best.Profit) {
 		err = fmt.Errorf("the search comes to a profit of %s, the file with that scope to %s: this is a mistake of the program; please report it with the file",
 			p.Found.Best.Profit, p.Best.Line("owner_profit"))
@@ -98,12 +106,13 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 	return p, err
 }
 
+// adds reports whether an option of a room says what it adds to the value.
+func adds(r deal.RoomChoice) bool {
+	return slices.ContainsFunc(r.Options[1:], func(m *model.Member) bool { return !m.Given.Of("value_added").Number.IsZero() })
+}
+
 // search finds the best choice of a deal and what each limit costs.
-func (o *bestOptions) search(d *deal.Deal, path string) (*report.BestPage, error) {
-	limits, err := o.limits(d)
-	if err != nil {
-		return nil, err
-	}
+func (o *bestOptions) search(d *deal.Deal, path string, limits best.Limits) (*report.BestPage, error) {
 	h, err := best.New(d)
 	if err != nil {
 		return nil, notSearched(err, path)
@@ -127,8 +136,9 @@ func (o *bestOptions) held(path string) (common, error) {
 	return c, err
 }
 
-// priced reads the file with a scope, or with its own, and finds the maximum offer.
-func (c common) priced(path, scope string) (*answer.Answer, solve.Offer, error) {
+// priced reads the file with a scope, or with its own, and finds the maximum offer within
+// a limit of cash, if there is one.
+func (c common) priced(path, scope string, cash *decimal.Decimal) (*answer.Answer, solve.Offer, error) {
 	if scope != "" {
 		c.sets = append(c.sets[:len(c.sets):len(c.sets)], "scope="+scope)
 	}
@@ -140,7 +150,17 @@ func (c common) priced(path, scope string) (*answer.Answer, solve.Offer, error) 
 	if err != nil {
 		return nil, solve.Offer{}, err
 	}
-	offer, err := solve.MaxOffer(small, a.Deal.Targets)
+	targets, changes := a.Deal.Targets, []exact.Change(nil)
+	if cash != nil {
+		if !slices.Contains(targets, "cash_to_spare") {
+			targets = append(slices.Clone(targets), "cash_to_spare")
+		}
+		set := func(line string, x decimal.Decimal) exact.Change {
+			return exact.Change{Cell: small.Find(small.Root, line), Value: x}
+		}
+		changes = append(changes, set("cash_available", *cash), set("cash_reserve", decimal.Zero))
+	}
+	offer, err := solve.MaxOffer(small, targets, changes...)
 	return a, offer, err
 }
 

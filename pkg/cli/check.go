@@ -9,6 +9,7 @@ import (
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/report"
 )
 
@@ -23,7 +24,10 @@ func newCheck(s Streams) *cobra.Command {
 
 Reports every mistake of the files at once, each with its place and what to do;
 a slip in the YAML itself stops the reading of its file. Once there is none, it
-tells every doubtful spot the same way. It exits with 3 if there is a mistake.`,
+tells every doubtful spot the same way. It exits with 3 if there is a mistake.
+
+A workbook of quotes (.xlsx), such as a form for bids that came back filled in,
+is checked against the starter price book.`,
 		Args: files(1, -1, "check my-house.yaml"),
 		RunE: func(_ *cobra.Command, args []string) error { return runCheck(c, args) },
 	}
@@ -47,17 +51,27 @@ func runCheck(c *common, paths []string) error {
 		return err
 	}
 	var all []checked
+	var unread []error
 	failed := false
 	for _, path := range paths {
 		one, err := checkFile(c, path, sets)
 		if err != nil {
-			return err
+			unread = append(unread, err)
+			continue
 		}
 		failed = failed || one.Mistakes > 0
 		all = append(all, one)
 	}
-	if err := c.tell(all); err != nil {
-		return err
+	if len(all) > 0 {
+		if err := c.tell(all); err != nil {
+			return err
+		}
+	}
+	if n := len(unread); n > 0 {
+		for _, err := range unread[:n-1] {
+			fmt.Fprintln(c.Err, "ledgerboard: error:", err)
+		}
+		return unread[n-1]
 	}
 	if failed {
 		return &toldError{CheckFailed}
@@ -66,6 +80,16 @@ func runCheck(c *common, paths []string) error {
 }
 
 func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
+	name, text, err := c.text(path)
+	if err != nil {
+		return checked{}, err
+	}
+	if pricebook.IsWorkbook(text) {
+		return checkQuotes(name, text), nil
+	}
+	if path == "-" {
+		c.again = text
+	}
 	l, err := c.load(path, sets)
 	if err != nil {
 		return checked{}, err
@@ -83,6 +107,12 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 		File: l.name, Doubted: l.deal != nil, Found: append([]diag.Diag{}, found...), sources: l.sources,
 		Mistakes: len(found.Errors()), Doubts: len(found.Warnings()),
 	}, nil
+}
+
+// checkQuotes checks a workbook of quotes against the starter book.
+func checkQuotes(name string, data []byte) checked {
+	_, _, found := pricebook.ReadWorkbook(name, data, pricebook.Starter())
+	return checked{File: name, Doubted: true, Found: append([]diag.Diag{}, found...), Mistakes: len(found.Errors()), Doubts: len(found.Warnings())}
 }
 
 func (c *common) tell(all []checked) error {

@@ -52,19 +52,19 @@ func runCompare(c *common, paths []string) error {
 }
 
 // columns are the deals to set side by side: two files, or the options of one.
-func (c *common) columns(paths []string) (string, []report.Column, error) {
+func (c *common) columns(paths []string) (string, []answer.Column, error) {
 	if len(paths) == 2 {
-		var all []report.Column
+		var all []answer.Column
 		for _, path := range paths {
-			a, err := c.answer(path)
+			a, err := c.offered(path)
 			if err != nil {
 				return "", nil, err
 			}
-			all = append(all, report.Column{Name: strings.TrimSuffix(filepath.Base(path), ".yaml"), Answer: a})
+			all = append(all, answer.Column{Name: strings.TrimSuffix(filepath.Base(path), ".yaml"), Answer: a})
 		}
 		return all[0].Deal.Name + " and " + all[1].Deal.Name, all, nil
 	}
-	first, err := c.answer(paths[0])
+	first, err := c.offered(paths[0])
 	if err != nil {
 		return "", nil, err
 	}
@@ -78,7 +78,7 @@ func (c *common) columns(paths []string) (string, []report.Column, error) {
 	if first.Deal.Mixed {
 		names = append([]string{""}, names...)
 	}
-	var all []report.Column
+	var all []answer.Column
 	for _, name := range names[:min(len(names), report.MostColumns)] {
 		a := first
 		if name != "" {
@@ -88,18 +88,23 @@ func (c *common) columns(paths []string) (string, []report.Column, error) {
 		} else {
 			name = "as stated"
 		}
-		all = append(all, report.Column{Name: name, Answer: a})
+		all = append(all, answer.Column{Name: name, Answer: a})
 	}
 	return first.Deal.Name + ": options side by side", all, nil
 }
 
-// option answers the deal with one option taken for all rooms.
+// option is the deal with one option taken for all rooms.
 func (c *common) option(path, name string) (*answer.Answer, error) {
 	other := *c
 	other.sets = append(other.sets[:len(other.sets):len(other.sets)], "scope="+name)
-	d, doubts, err := other.read(path)
+	return other.offered(path)
+}
+
+// offered reads a deal and works out its figures and offers: what is set side by side.
+func (c *common) offered(path string) (*answer.Answer, error) {
+	d, doubts, err := c.read(path)
 	if err != nil {
 		return nil, err
 	}
-	return answer.Of(d, doubts)
+	return answer.Offered(d, doubts)
 }

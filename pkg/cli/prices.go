@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -17,9 +16,9 @@ import (
 // pricesOptions are the options of prices.
 type pricesOptions struct {
 	common
-	book, from, out string
-	csv, list       bool
-	force           bool
+	output
+	book, from string
+	csv, list  bool
 }
 
 func newPrices(s Streams) *cobra.Command {
@@ -35,16 +34,17 @@ func newPrices(s Streams) *cobra.Command {
   ledgerboard prices --csv -o prices.csv
   ledgerboard prices --from quotes.csv -o mine.yaml
 
-Searches the items of work and the products of the price book: all words must
-occur in the name, the line of work, the trade or the aisle. Where the words are
-the name of one, or fit one alone, it is shown whole, with the source of each
-figure and how to override it.
+Searches the items of work and the products of the price book: all words, or
+other common names of the same things, must occur in the name, the line of work,
+the trade or the aisle. Where the words are the name of one, or fit one alone,
+it is shown whole, with the source of each figure and how to override it.
 
 --csv writes all prices as a table for a spreadsheet. --from reads a table of
 quotes, with the columns name and price and, if wanted, pack, dated and source,
 and writes a price book of your own that lays them over the starter book; name
 it in the deal file (own book: mine.yaml). With --book, they are added to that
-book.
+book. A workbook (.xlsx) with such a table, or a form for bids that came back
+filled in, is read the same way.
 
 --json writes one object: schema, items and products, with decimals as strings.`,
 		RunE: func(_ *cobra.Command, args []string) error { return runPrices(o, strings.Join(args, " ")) },
@@ -57,9 +57,8 @@ book.
 	cmd.Flags().StringVar(&o.book, "book", "", "a price book of your own, `file`, laid over the starter book")
 	cmd.Flags().BoolVar(&o.list, "list", false, "list what has the words, also where they are a name")
 	cmd.Flags().BoolVar(&o.csv, "csv", false, "write all prices as CSV")
-	cmd.Flags().StringVar(&o.from, "from", "", "read quotes from a CSV `file` and write an own price book")
-	cmd.Flags().StringVarP(&o.out, "output", "o", "-", "write to a `file` instead of standard output")
-	cmd.Flags().BoolVar(&o.force, "force", false, "write over an existing file")
+	cmd.Flags().StringVar(&o.from, "from", "", "read quotes from a `file`, CSV or .xlsx, into an own book")
+	o.output.flags(cmd, "-", "write to a `file` instead of standard output")
 	return cmd
 }
 
@@ -87,7 +86,7 @@ func runPrices(o *pricesOptions, words string) error {
 	if err != nil {
 		return err
 	}
-	return o.write(out.String())
+	return o.write(o.Streams, out.String())
 }
 
 // together refuses options that say two things.
@@ -103,9 +102,9 @@ func (o *pricesOptions) together(words string) error {
 		return &usageError{errors.New("--csv, --from and --json each write something else"), "give one of them"}
 	case words != "" && (o.csv || o.from != ""):
 		return &usageError{fmt.Errorf("--csv and --from take no words, but %q is given", words), "leave the words out"}
-	case o.from != "" && sameFile(o.from, o.out):
+	case o.from != "" && sameFile(o.from, o.file):
 		return &usageError{fmt.Errorf("%s is read and would be written over", o.from), "write to another file, e.g. -o mine.yaml"}
-	case o.force && o.out == "-":
+	case o.force && o.file == "-":
 		return &usageError{errors.New("--force is for a file"), "name it with   -o mine.yaml"}
 	}
 	return nil
@@ -161,28 +160,4 @@ func nothingFound(book *pricebook.Book, words string) error {
 		e.hint = "the nearest names: " + strings.Join(near, ", ")
 	}
 	return e
-}
-
-// write writes to standard output or to a file, whole or not at all.
-func (o *pricesOptions) write(text string) error {
-	var err error
-	switch {
-	case o.out == "-":
-		_, err = fmt.Fprint(o.Out, text)
-		return err
-	case o.force:
-		err = overwrite(o.out, text)
-	default:
-		err = writeNew(o.out, text)
-	}
-	if err != nil && !o.force && strings.HasSuffix(err.Error(), "already there") {
-		return &dataError{err, "write over it with --force, or name another file"}
-	}
-	return err
-}
-
-func sameFile(a, b string) bool {
-	x, err := os.Stat(a)
-	y, other := os.Stat(b)
-	return err == nil && other == nil && os.SameFile(x, y)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
 )
 
@@ -20,9 +21,9 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 	if err != nil {
 		return err
 	}
-	quotes, ignored, found := pricebook.ReadQuotes(name, string(table), book)
+	quotes, ignored, found, sources := readQuotes(name, table, book)
 	if found.HasErrors() {
-		return o.mistakes(name, found, map[string]string{name: string(table)})
+		return o.mistakes(name, found, sources)
 	}
 	told := ""
 	if o.from != "-" {
@@ -35,17 +36,50 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 	if own == "" {
 		text = heading(changed) + text
 	}
-	if laid, found := deal.OwnBook("the new price book", []byte(text)); laid == nil {
+	laid, found := deal.OwnBook("the new price book", []byte(text))
+	if laid == nil {
 		return o.mistakes("the new price book", found, map[string]string{"the new price book": text})
 	}
-	if err := o.write(text); err != nil {
+	if err := o.write(o.Streams, text); err != nil {
+		return err
+	}
+	if err := diag.Render(o.Err, found, sources); err != nil {
 		return err
 	}
 	if len(ignored) > 0 {
-		fmt.Fprintf(o.Err, "ledgerboard: not read, as a price book has no such column: %s\n", strings.Join(ignored, ", "))
+		tell(o.Err, "not read, as a price book has no such column: %s", strings.Join(ignored, ", "))
 	}
-	fmt.Fprintf(o.Err, "ledgerboard: %s read; %s of the price book changed\n", count(len(quotes), "quote"), entries(changed))
+	tell(o.Err, "%s read; %s of the price book changed", count(len(quotes), "quote"), entries(changed))
+	for _, c := range pricebook.Changes(quotes, book, laid) {
+		o.tellChange(c)
+	}
 	return nil
+}
+
+// readQuotes reads quotes out of a workbook or a CSV, with the texts that places are in.
+func readQuotes(name string, table []byte, book *pricebook.Book) ([]pricebook.Quote, []string, diag.List, map[string]string) {
+	if pricebook.IsWorkbook(table) {
+		quotes, ignored, found := pricebook.ReadWorkbook(name, table, book)
+		return quotes, ignored, found, nil
+	}
+	quotes, ignored, found := pricebook.ReadQuotes(name, string(table), book)
+	return quotes, ignored, found, map[string]string{name: string(table)}
+}
+
+// tellChange says what one thing cost before and costs now, and what is odd about it.
+func (o *pricesOptions) tellChange(c pricebook.Change) {
+	for _, line := range c.Lines {
+		fmt.Fprintf(o.Err, "  %s\n", line)
+	}
+	if c.Far != "" {
+		fmt.Fprintf(o.Err, "    doubtful: %s\n", c.Far)
+	}
+	switch n := len(c.Alike); {
+	case n == 1:
+		fmt.Fprintf(o.Err, "    this is work; the product is %s\n", c.Alike[0])
+	case n > 1:
+		fmt.Fprintf(o.Err, "    this is work; products are %s\n", strings.Join(c.Alike[:min(n, 3)], ", "))
+	}
 }
 
 // heading is what stands above a new book of quotes.

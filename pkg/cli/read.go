@@ -142,7 +142,7 @@ func (c *common) mistakes(name string, found diag.List, sources map[string]strin
 	if err := diag.Render(c.Err, mistakes, sources); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.Err, "ledgerboard: error: %s holds %s\n", holder(name, mistakes), count(len(mistakes), "mistake"))
+	tell(c.Err, "error: %s holds %s", holder(name, mistakes), count(len(mistakes), "mistake"))
 	return &toldError{BadData}
 }
 

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/answer"
-	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/report"
 )
 
@@ -31,9 +30,5 @@ func oneOf(a *answer.Answer, set, name string) error {
 		}
 		names = append(names, m.Label)
 	}
-	e := &usageError{fmt.Errorf("--%s %q: there is none of that name", set, name), "there are: " + strings.Join(names, ", ")}
-	if near, ok := diag.Nearest(name, names); ok {
-		e.hint = "did you mean " + near + "?"
-	}
-	return e
+	return &usageError{fmt.Errorf("--%s %q: there is none of that name", set, name), didYouMean(name, names, "there are: "+strings.Join(names, ", "))}
 }

@@ -8,8 +8,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/report"
 	"ledgerboard/pkg/why"
 )
@@ -31,12 +34,16 @@ func newWhy(s Streams) *cobra.Command {
   ledgerboard why my-house.yaml loan.points
   ledgerboard why my-house.yaml loan.1.interest --depth 4
   ledgerboard why my-house.yaml roof
+  ledgerboard why my-house.yaml "title and escrow"
 
 Prints how a line came out, as a tree down to the lines of the file that its
 figures come from. A line of a loan is loan.NAME, of the second loan
 loan.2.NAME; of a fee or a line of work its own words, as in
-"title and escrow" or "title and escrow.base". The words that a page puts before
-a figure do too: "return on cash", "first loan, at closing", "maximum offer".
+"title and escrow" or "title and escrow.base". A room, a trade, a piece of work,
+a product or a part not seen stands for what it comes to: kitchen, "wall paint",
+"kitchen: paint walls"; with a line behind it, for that:
+"kitchen: paint walls.labour". The words that a page puts before a figure do
+too: "return on cash", "first loan, at closing", "renovation budget".
 ledgerboard lines lists all names. A line by month is shown for the month of the
 sale, low_point for the lowest.`,
 		Args: files(2, 2, "why my-house.yaml profit"),
@@ -64,9 +71,6 @@ func runWhy(o *whyOptions, path, line string) error {
 		return err
 	}
 	asked := report.Ask(line)
-	if asked.AtOffer {
-		fmt.Fprintln(o.Err, "ledgerboard: this is at the asking price; the page's figure at the maximum offer comes with --set price=")
-	}
 	for _, f := range answer.Searched {
 		if f.Name == normal(asked.Lines[0]) {
 			a, err := answer.Of(d, doubts)
@@ -76,11 +80,20 @@ func runWhy(o *whyOptions, path, line string) error {
 			return report.Search(o.Out, a, f, path, style)
 		}
 	}
-	c, err := findFirst(d, asked.Lines)
+	c, err := find(d, line, asked.Lines)
 	if err != nil {
 		return err
 	}
+	at := ""
+	if asked.AtOffer {
+		if at, err = atOffer(d, doubts); err != nil {
+			return err
+		}
+	}
 	v, err := exact.Known(d.Known)
+	if err == nil {
+		err = v.Work(c)
+	}
 	if err != nil {
 		return err
 	}
@@ -94,14 +107,39 @@ func runWhy(o *whyOptions, path, line string) error {
 	if c.Line.Monthly && month > v.Months() {
 		return &usageError{fmt.Errorf("--month %d is after the sale in month %d", month, v.Months()), ""}
 	}
-	t := why.Explain(d.Model, v, c, month)
+	r := why.NewReader(d.Model, v)
+	r.Units = d.UnitWords
+	t := r.Explain(c, month)
 	if o.json {
 		e := json.NewEncoder(o.Out)
 		e.SetIndent("", "  ")
 		e.SetEscapeHTML(false)
-		return e.Encode(map[string]any{"schema": report.Schema, "why": t.JSON(cmp.Or(o.depth, why.UsualDepth))})
+		page := map[string]any{"schema": report.Schema, "why": t.JSON(cmp.Or(o.depth, why.UsualDepth))}
+		if at != "" {
+			page["at"] = at
+		}
+		return e.Encode(page)
+	}
+	if at != "" {
+		fmt.Fprint(o.Out, diag.Fold("", "", at+": ledgerboard why "+path+" "+c.Line.ID()))
 	}
 	return t.Write(o.Out, why.Options{Depth: o.depth, Width: report.Width, Color: style.Color})
+}
+
+// atOffer gives a deal its maximum offer as the price, for a figure that the page has at
+// that price, and says so; where there is none it stays as it is.
+func atOffer(d *deal.Deal, doubts diag.List) (string, error) {
+	a, err := answer.Of(d, doubts)
+	if err != nil {
+		return "", err
+	}
+	offer := a.Offer
+	if !offer.Found || offer.Endless {
+		return "At the asking price, for there is no maximum offer", nil
+	}
+	said := quantity.FormatDollars(offer.Price)
+	d.Model.Give(d.Model.Find(d.Root, "price"), model.Value{Number: offer.Price, Text: "the maximum offer, " + said})
+	return "At the maximum offer of " + said + ", as on the page of the bid; at the asking price", nil
 }
 
 // usualMonth is the month that is shown of a monthly line unless one is asked for:

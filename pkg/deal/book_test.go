@@ -90,6 +90,40 @@ func TestOwnPriceReachesTheModel(t *testing.T) {
 	}
 }
 
+// A price is far from the starter book's above 5 times of it and below a fifth, by what
+// the pack holds, and where it is in use. The starter book has wall paint at $37 a
+// gallon, and $0.48 per sq ft for painting walls.
+func TestAPriceFarFromTheStarterBooksIsDoubted(t *testing.T) {
+	for _, c := range []struct {
+		book, work string
+		far        int
+	}{
+		{"products: {wall paint: {price: $185}}", "paint walls: hired", 0},
+		{"products: {wall paint: {price: $185.01}}", "paint walls: hired", 1},
+		{"products: {wall paint: {price: $185.01}}", "paint walls: {by: hired, price: $39}", 0},
+		{"products: {wall paint: {price: $185.01}}", "paint ceiling: hired", 0},
+		{"products: {wall paint: {pack: can of 5 gal, price: $185.01}}", "paint walls: hired", 0},
+		{"products: {wall paint: {price: $7.40}}", "paint walls: hired", 0},
+		{"products: {wall paint: {price: $7.39}}", "paint walls: hired", 1},
+		{"products: {wall paint: {price: $0}}", "paint walls: hired", 0},
+		{"items: {paint walls: {hired: $2.40 per sq ft}}", "paint walls: hired", 0},
+		{"items: {paint walls: {hired: $2.41 per sq ft}}", "paint walls: hired", 1},
+		{"items: {paint walls: {hired: $2.41 per sq ft}}", "paint walls: own hands", 0},
+		{"items: {paint walls: {hired: $2.41 per sq ft}}", "paint walls: $300", 0},
+		{"products: {primed baseboard 3-1/4 in: {sticks: {10 ft: $52}}}", "baseboard: hired", 0},
+		{"products: {primed baseboard 3-1/4 in: {sticks: {10 ft: $53}}}", "baseboard: hired", 1},
+	} {
+		d, found := booked(c.book, c.work)
+		require.NotNil(t, d, "%s: %v", c.book, found)
+		far := slices.DeleteFunc(slices.Clone(found), func(d diag.Diag) bool { return d.Code != "price-far" })
+		require.Len(t, far, c.far, "%s %s", c.book, c.work)
+		for _, d := range far {
+			require.Equal(t, "mine.yaml", d.Pos.File)
+			readsWell(t, d)
+		}
+	}
+}
+
 // ages are the codes of old prices that come of a deal.
 func ages(found diag.List) (out []string) {
 	for _, d := range found {

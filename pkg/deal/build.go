@@ -25,6 +25,7 @@ func (r *reader) build() {
 	}
 	r.doneOnce()
 	for _, p := range r.plans {
+		p.works = slices.DeleteFunc(p.works, func(w *work) bool { return r.rented(p, w) })
 		for _, w := range p.works {
 			r.fill(p, w)
 		}
@@ -34,10 +35,6 @@ func (r *reader) build() {
 // fill gives a piece of work what the price book says and the file does not.
 func (r *reader) fill(p *plan, w *work) {
 	it, m := w.item, w.member
-	if it.Measure == pricebook.Months {
-		r.rent(p, w)
-		return
-	}
 	m.Link(r.trade(it.Trade))
 	if !slices.Contains(r.deal.Trades, it.Trade) {
 		r.deal.Trades = append(r.deal.Trades, it.Trade)
@@ -142,6 +139,9 @@ func (r *reader) firstUse(w *work, u *pricebook.Use) {
 		name := plainKey(g.choice)
 		found := r.productNamed(name)
 		if found == nil {
+			if r.inLost(name) {
+				return
+			}
 			tell := r.say("unknown-product", g.at(), "the price book has no product %s", diag.Quote(g.choice))
 			if near, ok := diag.Nearest(name, r.prices().Products()); ok {
 				tell("did you mean %q?", near)
@@ -222,11 +222,16 @@ func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 	return m
 }
 
-// rent makes a general line of what is paid by the month of work.
-func (r *reader) rent(p *plan, w *work) {
+// rented makes a general line of what is paid by the month of work, and reports whether
+// that is what a piece of work is.
+func (r *reader) rented(p *plan, w *work) bool {
+	if w.item.Measure != pricebook.Months {
+		return false
+	}
 	p.option.Remove(w.member)
 	fee := r.deal.Root.Add("fee", "general_fee", w.label)
 	fee.Pos = w.at
 	fee.Give("a_month", model.Value{Number: w.item.Hired, Text: w.item.HiredSource, Pos: w.item.Pos})
 	fee.Give("during", model.Value{Choice: "renovation", Text: "months of work", Pos: w.item.Pos})
+	return true
 }

@@ -63,6 +63,7 @@ func (r *reader) checkPurchase() {
 	r.atMost("purchase.earnest deposit.amount", "purchase.price", "deposit-above-price", "the earnest deposit")
 	r.atMost("purchase.seller credit", "purchase.price", "credit-above-price", "the seller's credit")
 	r.atMost("value.low", "value.after-repair value", "low-above-value", "the low value")
+	r.atMost("cash.keep back", "cash.available", "keep-back-above", "the cash kept back")
 	if keep := r.got["cash.keep back"]; keep != nil && r.got["cash.available"] == nil {
 		r.say("keep-back-alone", keep.key.at, "cash is kept back, but not said how much there is")("add   available: $95,000   under cash")
 	}

@@ -79,7 +79,7 @@ func (r *reader) choose() {
 		}
 		if p.room.Kind == "whole_house" {
 			for _, w := range p.works {
-				r.housePlans[w.item.Name] = true
+				r.housePlans[w.item.Name] = append(r.housePlans[w.item.Name], p)
 			}
 		}
 	}

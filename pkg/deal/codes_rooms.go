@@ -21,6 +21,7 @@ func roomCodes() []Code {
 		{"rate-unit", "a rate for another unit than the work is measured by"},
 		{"room-without-size", "a room without a size"},
 		{"shape-two-ways", "a room with a size and a walk around its walls"},
+		{"shared-too-long", "rectangles that share more than can touch"},
 		{"walk-open", "a walk that does not lead back to where it began"},
 		{"ceiling-order", "a sloped ceiling that does not rise"},
 		{"fixed-without-size", "a fixed part without a size"},
@@ -49,6 +50,13 @@ func roomCodes() []Code {
 // roomDoubts are what is possible but probably not meant.
 func roomDoubts() []Code {
 	return codes(diag.Warning, [][2]string{
+		{"size-mixed", "feet or inches and metres in one size"},
+		{"size-in-inches", "a small room whose size is all inches"},
+		{"room-large", "a room larger than rooms are"},
+		{"room-narrow", "a room narrower than a hall"},
+		{"nothing-shared", "rectangles of one room that share nothing"},
+		{"count-large", "a count of several times what the room has"},
+		{"adds-high", "options that add most of the after-repair value"},
 		{"option-missing", "a room without the option that is taken for all"},
 		{"without-unneeded", "something left out that would not have come"},
 		{"no-rate", "work charged by the hour without what an hour costs"},

@@ -72,6 +72,8 @@ func dealCodes() []Code {
 		{"deposit-above-price", "an earnest deposit above the price"},
 		{"credit-above-price", "a seller's credit above the price"},
 		{"low-above-value", "a low value above the after-repair value"},
+		{"value-used-up", "options that add more than the value there is to hold them"},
+		{"keep-back-above", "more cash kept back than there is"},
 		{"keep-back-alone", "cash kept back of an unknown amount"},
 		{"cost-two-ways", "a renovation line with an amount and its parts"},
 		{"line-empty", "a renovation line without a cost"},

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"cmp"
 	"slices"
 
 	"ledgerboard/pkg/diag"
@@ -9,35 +10,124 @@ import (
 )
 
 // bring adds to a plan what its work brings along, and what that brings, each once.
-// What the option says it does without is left out.
+// What the option says it does without is left out. The order of the work in the file
+// changes nothing.
 func (r *reader) bring(p *plan) {
-	place := r.place(p)
-	left := map[string]bool{}
-	for i := 0; i < len(p.works); i++ { // the list grows
-		w := p.works[i]
-		if w.scope.path != "" && r.good(w.scope.path+"count") != nil {
-			r.measureOf(p, w) // so that what comes along follows the count
+	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}}
+	for b.close(); len(b.later) > 0; b.close() {
+		b.round()
+	}
+	p.share()
+	for _, x := range b.calls {
+		b.place.OwnHands = x.by.byOwnHands()
+		if x.Comes(b.place) {
+			r.callHouse(p, x.by, x.Companion)
 		}
-		place.OwnHands = w.byOwnHands()
-		for _, c := range w.item.Brings {
-			switch {
-			case !c.Comes(place) || slices.ContainsFunc(c.Unless, p.has):
-			case w.broughtByQuote(c, r.prices()):
-				if !p.has(c.Item) {
-					w.includes = append(w.includes, c.Item)
-				}
-			case p.leavesOut(c.Item):
-				left[plainKey(c.Item)] = true
-			case c.House || p == r.callPlan:
-				r.callHouse(p, w, c)
-			case !p.has(c.Item):
-				r.along(p, w, r.prices().Item(c.Item))
-			}
+	}
+	for _, x := range b.quoted {
+		if !p.has(x.Item) {
+			x.by.includes = append(x.by.includes, x.Item)
 		}
 	}
 	for _, s := range p.without {
-		if name := plainKey(s.text); !left[name] && !p.houseLeaves(name) {
+		if name := plainKey(s.text); !b.left[name] && !p.houseLeaves(name) {
 			r.unneeded(s)
+		}
+	}
+}
+
+// bringing is the work of a plan while it brings its companions.
+type bringing struct {
+	*reader
+	plan   *plan
+	place  pricebook.Place
+	left   map[string]bool // what the option says it does without
+	done   int             // of how much work the companions are asked already
+	later  []brought       // those that wait for what is done besides
+	calls  []brought       // those for the whole house
+	quoted []brought       // those that a quote holds already
+}
+
+// brought is a companion and what brings it.
+type brought struct {
+	pricebook.Companion
+	by *work
+}
+
+// close asks all work for the companions that come whatever else is done.
+func (b *bringing) close() {
+	for ; b.done < len(b.plan.works); b.done++ { // the list grows
+		w := b.plan.works[b.done]
+		if w.scope.path != "" && b.good(w.scope.path+"count") != nil {
+			b.measureOf(b.plan, w) // so that what comes along follows the count
+		}
+		for _, c := range w.item.Brings {
+			if x := (brought{c, w}); len(c.Unless) > 0 {
+				b.later = append(b.later, x)
+			} else {
+				b.one(x)
+			}
+		}
+	}
+}
+
+// round decides on those that do not come where something else is done, by name.
+func (b *bringing) round() {
+	all := b.later
+	b.later = nil
+	slices.SortStableFunc(all, func(x, y brought) int {
+		return cmp.Or(cmp.Compare(x.Item, y.Item), cmp.Compare(x.by.item.Name, y.by.item.Name))
+	})
+	for _, x := range all {
+		if !slices.ContainsFunc(x.Unless, b.plan.has) {
+			b.one(x)
+		}
+	}
+}
+
+// one brings one companion along, or notes what becomes of it.
+func (b *bringing) one(x brought) {
+	p, w := b.plan, x.by
+	b.place.OwnHands = x.House || w.byOwnHands() // of the whole house it is asked later
+	switch {
+	case !x.Comes(b.place):
+	case w.broughtByQuote(x.Companion, b.book):
+		b.quoted = append(b.quoted, x)
+	case p.leavesOut(x.Item):
+		b.left[plainKey(x.Item)] = true
+	case p == b.callPlan:
+		b.place.OwnHands = w.byOwnHands()
+		if x.Comes(b.place) {
+			b.callHouse(p, w, x.Companion)
+		}
+	case x.House:
+		b.calls = append(b.calls, x)
+	case !p.has(x.Item):
+		b.along(p, w, b.book.Item(x.Item))
+	default:
+		for _, there := range p.works {
+			if there.item.Name == x.Item && there.by != "" {
+				there.bringers = append(there.bringers, w)
+			}
+		}
+	}
+}
+
+// share has what several pieces of work bring done by own hands if any of them is.
+func (p *plan) share() {
+	for again := true; again; {
+		again = false
+		for _, w := range p.works {
+			for _, by := range w.bringers {
+				if !w.own && by.byOwnHands() {
+					w.own, again = true, true
+				}
+				own := by.member.Given.Of("who")
+				if own.Choice == "own" && !w.item.Licence && w.member.Given.Of("who").Choice != "own" {
+					w.member.Give("who", own)
+					again = true
+				}
+			}
 		}
 	}
 }
@@ -60,6 +150,7 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 			}
 		}
 	}
+	b.bringers = []*work{w}
 	p.works = append(p.works, b)
 }
 
@@ -98,6 +189,9 @@ func (p *plan) houseLeaves(name string) bool {
 
 func (r *reader) unneeded(s span) {
 	name := plainKey(s.text)
+	if r.inLost(name) {
+		return
+	}
 	if r.itemNamed(name) == nil {
 		tell := r.say("unknown-item", s.at, "the price book has no item %s", diag.Quote(s.text))
 		if near, ok := diag.Nearest(name, r.prices().Items()); ok {
@@ -108,150 +202,6 @@ func (r *reader) unneeded(s span) {
 		return
 	}
 	r.say("without-unneeded", s.at, "nothing here would bring %s along", diag.Quote(s.text))("leave it out")
-}
-
-// callHouse lets an option call for a piece of work on the whole house, which is done
-// once however many call for it: by own hands if any that calls for it works so.
-func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
-	if r.houseLeavesOut(c.Item) {
-		return
-	}
-	if r.housePlans[c.Item] {
-		return // the file plans it itself, in one of the options of the whole house
-	}
-	it := r.prices().Item(c.Item)
-	if it == nil {
-		return
-	}
-	who, said := w.member.Given.Look("who")
-	said = said && !it.Licence
-	key := called{c.Item, hired}
-	switch {
-	case said && who.Choice == "own":
-		key.by = ownHands
-	case w.byOwnHands():
-		key.by = forOwnHands
-	}
-	b := r.calls[key]
-	if b == nil {
-		b = &work{item: it, label: it.Name, by: w.label, own: key.by > hired, at: w.at, member: r.calledOption().Add("item", "", it.Name)}
-		b.member.Pos = w.at
-		if said {
-			b.member.Give("who", who)
-		}
-		b.member.Give("called_for", model.Value{Number: one, Text: "brought by " + w.label, Pos: w.at})
-		r.calls[key] = b
-		r.callPlan.works = append(r.callPlan.works, b)
-	}
-	for _, option := range callersOf(p, w) {
-		callFor(option, b)
-	}
-}
-
-// called names work that options call for, by who would do it.
-type called struct {
-	item string
-	by   doer
-}
-
-// A doer of work that is called for: a trade, a trade because of own work, own hands.
-// Of several only the last is taken.
-type doer int
-
-const (
-	hired doer = iota
-	forOwnHands
-	ownHands
-)
-
-func callFor(option *model.Member, b *work) *model.Member {
-	caller := option.Add("caller", "", b.item.Name)
-	caller.Pos = b.at
-	caller.Link(b.member)
-	return caller
-}
-
-// doneOnce has work that is called for from several doers done by the last of them.
-// Where all options are kept, the model decides by what is chosen.
-func (r *reader) doneOnce() {
-	if r.callPlan == nil {
-		return
-	}
-	for _, w := range slices.Clone(r.callPlan.works) {
-		callers := w.member.In("caller")
-		for by := ownHands; by > hired; by-- {
-			first := r.calls[called{w.item.Name, by}]
-			if first == w {
-				break
-			}
-			if first == nil {
-				continue
-			}
-			if r.allOptions {
-				r.yield(w, first)
-				continue
-			}
-			r.callPlan.works = slices.DeleteFunc(r.callPlan.works, func(x *work) bool { return x == w })
-			for _, c := range callers {
-				callFor(c.Parent, first)
-				c.Parent.Remove(c)
-			}
-			r.called.Remove(w.member)
-			break
-		}
-	}
-}
-
-// yield has work left undone where the same work is called for from another doer.
-func (r *reader) yield(w, first *work) {
-	for _, c := range first.member.In("caller") {
-		if !c.Given.Of("yields").Number.IsPositive() {
-			callFor(c.Parent, w).Give("yields", model.Value{Number: one, Text: "by own hands", Pos: w.at})
-		}
-	}
-}
-
-// callersOf are the options that call for what a piece of work brings: its own or, for
-// what is itself called for, those that call for it.
-func callersOf(p *plan, w *work) []*model.Member {
-	callers := w.member.In("caller")
-	if len(callers) == 0 {
-		return []*model.Member{p.option}
-	}
-	var out []*model.Member
-	for _, c := range callers {
-		out = append(out, c.Parent)
-	}
-	return out
-}
-
-// houseLeavesOut reports whether the whole house does without.
-func (r *reader) houseLeavesOut(name string) bool {
-	for _, s := range r.houseWithout {
-		if plainKey(s.text) == plainKey(name) {
-			return true
-		}
-	}
-	return false
-}
-
-// calledOption is the option of the whole house under which what rooms call for
-// stands.
-func (r *reader) calledOption() *model.Member {
-	if r.called == nil {
-		r.called = r.wholeHouse().Add("option", "", "brought along")
-		r.callPlan = &plan{room: r.called.Parent, option: r.called}
-		r.plans = append(r.plans, r.callPlan)
-	}
-	return r.called
-}
-
-// wholeHouse is the member of the house as a whole.
-func (r *reader) wholeHouse() *model.Member {
-	for _, m := range r.deal.Root.In("whole_house") {
-		return m
-	}
-	return r.deal.Root.Add("room", "whole_house", "whole house")
 }
 
 // place is what conditions of companions ask about.

@@ -10,7 +10,6 @@ import (
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
-	"ledgerboard/pkg/pricebook"
 )
 
 // before works out the lines of rooms and of products bought in sticks, which are
@@ -39,9 +38,7 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 	}
 	for _, p := range r.plans {
 		for _, w := range p.works {
-			if w.item.Measure != pricebook.Months {
-				add(w.member, "measure")
-			}
+			add(w.member, "measure")
 		}
 	}
 	if len(want) == 0 {
@@ -51,6 +48,15 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 		return nil, false
 	}
 	return r.deal.Known.Values, true
+}
+
+// worked is what a line of a member comes to, and whether there is such a line.
+func (r *reader) worked(m *model.Member, line string) (decimal.Decimal, bool) {
+	c := r.deal.Model.Find(m, line)
+	if c == nil || r.deal.Known.Work(c.Index) != nil {
+		return decimal.Zero, false
+	}
+	return r.deal.Known.Values.Scalar[c.Index], true
 }
 
 // compute works out what comes from a named algorithm and not from a line, and refuses

@@ -40,10 +40,12 @@ type Deal struct {
 	// Following are the values that a choice of other options moves by what these add,
 	// though the model has them as given.
 	Following []string
-	Mixed     bool                // the scope takes different options in different rooms
-	Sized     map[string][]string // the rooms by how sure their sizes are: measured, paced, guessed
-	Kerf      *decimal.Decimal    // what a saw cut takes, in feet; nil if the file does not say
-	Cuts      []CutList           // of the products bought in sticks
+	// StatedValues are the keys of the values that the file states, such as low.
+	StatedValues []string
+	Mixed        bool                // the scope takes different options in different rooms
+	Sized        map[string][]string // the rooms by how sure their sizes are: measured, paced, guessed
+	Kerf         *decimal.Decimal    // what a saw cut takes, in feet; nil if the file does not say
+	Cuts         []CutList           // of the products bought in sticks
 	// Work and Products are what the price book says of the model's items and products.
 	Work     map[*model.Member]*Work
 	Products map[*model.Member]*pricebook.Product
@@ -52,9 +54,9 @@ type Deal struct {
 }
 
 // Set is a value that stands in for one of the file's, as in purchase.price and
-// $205k. The path is the keys joined by dots, with the number of a list's item
-// between them (loans.1.rate); its last parts are enough where they fit only one
-// key. The value is written as in the file.
+// $205k. The path is the keys joined by dots, with the number of a list's item between
+// them (loans.1.rate), or its name where only one has it (first loan.rate); its last
+// parts are enough where they fit only one key. The value is written as in the file.
 type Set struct{ Path, Value string }
 
 // Read reads a deal file. The list holds every mistake and doubt, sorted; the deal

@@ -26,7 +26,7 @@ func Table() []Field {
 			f.Meaning = lines[0].Meaning
 		}
 		if f.Default == "" && lines[0].Formula() != nil {
-			f.Default = inWords(lines[0].Formula().String(), f.Kind)
+			f.Default = inWords(lines[0], f.Kind)
 		}
 	}
 	return all
@@ -95,16 +95,4 @@ func (f *Field) sets() []string {
 		return []string{"cost"}
 	}
 	return []string{model.Deal}
-}
-
-// inWords says a model's default as the file would.
-func inWords(formula string, k Kind) string {
-	zero := map[Kind]string{Money: "$0", Percent: "0%", YesNo: "no", HourRate: "$0/hour"}[k]
-	switch {
-	case formula == "0" && zero != "":
-		return zero
-	case formula == "0":
-		return "0"
-	}
-	return "the " + strings.ReplaceAll(formula, "_", " ")
 }

@@ -3,6 +3,7 @@ package deal
 import (
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -39,8 +40,26 @@ func (r *reader) doubtTerm(l scope) {
 	}
 }
 
+// doubtNames looks for loans of one name, which are told apart nowhere.
+func (r *reader) doubtNames() {
+	lines := map[string]int{}
+	for _, l := range r.loans() {
+		g := r.good(l.path + "name")
+		if g == nil {
+			continue
+		}
+		name := plainKey(g.choice)
+		if line := lines[name]; line > 0 {
+			r.say("loan-name-twice", g.at(), "a second loan has the name %s; the first is in line %d", diag.Quote(g.choice), line)("give each a name of its own, or take one out if it is the same loan")
+			continue
+		}
+		lines[name] = g.at().Line
+	}
+}
+
 // doubtLoans looks at all loans together.
 func (r *reader) doubtLoans() {
+	r.doubtNames()
 	lent := decimal.Zero
 	for _, l := range r.loans() {
 		g, rest := r.good(l.path+"price share"), r.good(l.path+"of remainder")

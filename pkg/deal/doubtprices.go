@@ -17,7 +17,8 @@ const daysOfAQuote = 90
 type priced struct {
 	what    string
 	day     quantity.Date
-	starter bool // it is one of the book that ships, so not a day of the deal
+	starter bool   // it is one of the book that ships, so not a day of the deal
+	far     string // what is to be said of it where it is far from the starter book's
 	at      diag.Pos
 }
 
@@ -26,6 +27,11 @@ type priced struct {
 // that a file says the same tomorrow.
 func (r *reader) doubtPrices() {
 	book, quotes := r.bookPrices(), r.quotes()
+	for _, p := range book {
+		if p.far != "" {
+			r.say("price-far", p.at, "%s: %s", p.what, p.far)("check the price and what it is for, for a point or nought that has slipped; it is used as it stands")
+		}
+	}
 	day, event := r.deal.PurchaseDate, "the purchase"
 	if day.IsZero() {
 		day, event = r.latest(slices.Concat(book, quotes)), "the latest day in the deal"
@@ -49,10 +55,8 @@ func (r *reader) doubtNoRate() {
 		return
 	}
 	for _, w := range r.chosenWorks() {
-		given := w.member.Given
-		hourly, has := given.Look("by_the_hour")
-		_, quoted := given.Look("quote")
-		if !has || hourly.Number.IsZero() || quoted || given.Of("who").Choice == "own" {
+		hourly := w.member.Given.Of("by_the_hour")
+		if hourly.Number.IsZero() || !w.hiredUnquoted() {
 			continue
 		}
 		trade := r.trade(w.item.Trade)
@@ -60,6 +64,12 @@ func (r *reader) doubtNoRate() {
 			r.say("no-rate", hourly.Pos, "%s is charged by the hour, and an hour of the %s trade has no rate, so its labour costs nothing", diag.Quote(w.label), trade.Label)("add   labour: {trades: {%s: {rate: $62/hour}}}", trade.Label)
 		}
 	}
+}
+
+// hiredUnquoted reports whether a trade does the work at a price that it did not quote.
+func (w *work) hiredUnquoted() bool {
+	_, quoted := w.member.Given.Look("quote")
+	return !quoted && w.member.Given.Of("who").Choice != "own"
 }
 
 // old tells of all old prices in one doubt, which names the oldest.
@@ -85,20 +95,19 @@ func oldest(all []priced, before quantity.Date) []priced {
 func (r *reader) bookPrices() []priced {
 	var out []priced
 	seen := map[string]bool{}
-	add := func(what string, day quantity.Date, source string) {
+	add := func(what string, day quantity.Date, source, far string, at diag.Pos) {
 		if !seen[what] {
 			seen[what] = true
-			out = append(out, priced{what: what, day: day, starter: source == pricebook.Invented})
+			out = append(out, priced{what: what, day: day, starter: source == pricebook.Invented, far: far, at: at})
 		}
 	}
 	for _, w := range r.chosenWorks() {
 		for _, product := range w.products {
-			add(product.Name, product.Dated, product.Source)
+			add(product.Name, product.Dated, product.Source, product.Far(), product.Pos)
 		}
 		given := w.member.Given
-		_, quoted := given.Look("quote")
-		if price, ok := given.Look("hired_price"); ok && !quoted && price.Pos == w.item.Pos && given.Of("who").Choice != "own" && !given.Of("by_the_hour").Number.IsPositive() {
-			add("the labour of "+w.item.Name, w.item.Dated, w.item.HiredSource)
+		if price, ok := given.Look("hired_price"); ok && w.hiredUnquoted() && price.Pos == w.item.Pos && !given.Of("by_the_hour").Number.IsPositive() {
+			add("the labour of "+w.item.Name, w.item.Dated, w.item.HiredSource, w.item.Far(), w.item.Pos)
 		}
 	}
 	return out

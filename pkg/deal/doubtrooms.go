@@ -14,6 +14,9 @@ func (r *reader) doubtRooms() {
 	if len(r.plans) > 0 {
 		r.doubtContingencyForAge()
 	}
+	r.doubtSizes()
+	r.doubtCounts()
+	r.doubtAdds()
 	for _, c := range pricebook.Checks() {
 		r.doubtBad(c)
 	}

@@ -38,6 +38,7 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 			g.ok = false
 			continue
 		}
+		r.mixed(f, n.span, x.Size)
 		if x.Count == 0 {
 			continue
 		}

@@ -59,6 +59,9 @@ func (r *reader) finishRoom(s scope, e *entry) {
 		}
 		r.deal.Sized[g.choice] = append(r.deal.Sized[g.choice], s.member.Label)
 	}
+	if size != nil && size.ok {
+		r.sharing(s.member)
+	}
 	slopeToSections(s.member)
 }
 

@@ -55,7 +55,7 @@ var roomRows = []Field{
 	{Path: "<room>.stairs.riser", Kind: Length, Line: "riser_height", Range: "at least 0.2 ft, at most 2 ft", Example: `7 1/2"`},
 	{Path: "<room>.stairs.rail", Kind: Length, Line: "stair_rail_run", Range: "at least 0 ft, at most 200 ft", Example: "12 ft"},
 	{Path: "<room>.backsplash height", Kind: Length, Line: "backsplash_height", Range: "at least 0.25 ft, at most 10 ft", Example: `18"`},
-	{Path: "<room>.outlets", Kind: WholeNumber, Line: "outlets", Range: "at least 0, at most 500", Example: "6"},
+	{Path: "<room>.outlets", Kind: WholeNumber, Line: "outlets", Range: "at least 0, at most 500", Default: "1 for each 12 ft of wall", Example: "6"},
 	{Path: "<room>.lights", Kind: WholeNumber, Line: "lights", Range: "at least 0, at most 500", Example: "2"},
 	{Path: "<room>.registers", Kind: WholeNumber, Line: "registers", Range: "at least 0, at most 100", Example: "1"},
 	{Path: "<room>.dark walls", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether the walls are dark, so that they need primer"},

@@ -77,6 +77,9 @@ func TestValuesFollowTheScope(t *testing.T) {
 		d := readDeal(t, twoScopes, deal.Set{Path: "scope", Value: scope})
 		require.Equal(t, want[0], worth(t, d, "after_repair_value"), scope)
 		require.Equal(t, want[1], worth(t, d, "low_value"), scope)
+		d = readDeal(t, replaced(t, twoScopes, "after-repair value: $260k", "before work: $251k"), deal.Set{Path: "scope", Value: scope})
+		require.Equal(t, want[0], worth(t, d, "after_repair_value"), scope)
+		require.Equal(t, want[1], worth(t, d, "low_value"), scope)
 	}
 }
 
@@ -150,4 +153,34 @@ func replaced(t *testing.T, text, old, new string) string {
 	t.Helper()
 	require.Contains(t, text, old)
 	return strings.Replace(text, old, new, 1)
+}
+
+// Work on the floor that is there takes up the carpet over it, once, unless it is said
+// to be left; without carpet there is nothing to take up.
+func TestWorkOnTheFloorTakesUpTheCarpetOverIt(t *testing.T) {
+	for _, c := range []struct {
+		room string
+		want int
+	}{
+		{"layers: [carpet], work: {refinish wood floor: hired}", 1},
+		{"layers: [carpet], work: {refinish wood floor: $900}", 1},
+		{"layers: [carpet], work: {refinish wood floor: hired, stain wood floor: hired}", 1},
+		{"layers: [carpet], work: {strip carpet: own hands, refinish wood floor: hired}", 1},
+		{"layers: [carpet], options: {fresh: {work: {refinish wood floor: hired}, without: [strip carpet]}}", 0},
+		{"layers: [carpet], work: {screen and recoat wood floor: hired}", 1},
+		{"layers: [carpet], work: {paint concrete floor: hired}", 1},
+		{"layers: [carpet], work: {nail-down oak floor: hired}", 1},
+		{"layers: [carpet], work: {carpet cleaning: hired}", 0},
+		{"layers: [vinyl], work: {refinish wood floor: hired}", 0},
+		{"doors: 1, work: {refinish wood floor: hired}", 0},
+	} {
+		d := readDeal(t, walked+"rooms: {den: {size: 10' x 12', "+c.room+"}}\n")
+		n := 0
+		for _, w := range d.Work {
+			if w.Item.Name == "strip carpet" {
+				n++
+			}
+		}
+		require.Equal(t, c.want, n, c.room)
+	}
 }

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -12,9 +13,15 @@ import (
 var statedValues = []string{"value.after-repair value", "value.low", "value.lender's value"}
 
 // followScope lets the values of the file follow another scope than the one they were
-// stated for: they hold what the options of the file's own scope add, and no more.
+// stated for: they hold what the options of the file's own scope add, and no more. The
+// value before work follows by the model.
 func (r *reader) followScope(planned decimal.Decimal, moved bool) {
-	if r.good(statedValues[0]) == nil || !moved && !r.allOptions {
+	for _, key := range statedValues {
+		if r.good(key) != nil {
+			r.deal.StatedValues = append(r.deal.StatedValues, strings.TrimPrefix(key, "value."))
+		}
+	}
+	if !moved && !r.allOptions {
 		return
 	}
 	var now decimal.Decimal
@@ -32,6 +39,9 @@ func (r *reader) followScope(planned decimal.Decimal, moved bool) {
 		line := g.field.feeds()[0]
 		v := root.Given.Of(line)
 		before := v.Number.Sub(planned)
+		if comes := before.Add(now); r.allOptions && line == "after_repair_value" && r.usedUp(g, before, planned) || !r.allOptions && r.usedUp(g, comes, planned) {
+			return
+		}
 		v.Text = fmt.Sprintf("%s stated, with other options", g.node.text)
 		if line == "after_repair_value" {
 			root.Withdraw(line)

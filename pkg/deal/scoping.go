@@ -17,18 +17,19 @@ type scoping struct {
 	picks                                            // the scope
 	ownPicks                picks                    // that of the file, where a --set asks for another
 	allOptions              bool
+	lost                    func(name string) bool // whether a refused own book may have had it; nil if none was refused
 
 	called       *model.Member // the option of the whole house with what rooms call for
 	callPlan     *plan
 	calls        map[called]*work
 	houseWithout []span
-	housePlans   map[string]bool // items that the options of the whole house name
+	housePlans   map[string][]*plan // by item, the options of the whole house that name it
 }
 
 func newScoping() scoping {
 	return scoping{
 		roomKinds: map[*model.Member]string{}, roomPaths: map[*model.Member]string{},
-		products: map[string]*model.Member{}, calls: map[called]*work{}, housePlans: map[string]bool{},
+		products: map[string]*model.Member{}, calls: map[called]*work{}, housePlans: map[string][]*plan{},
 	}
 }
 
@@ -47,51 +48,6 @@ type Options struct {
 	// AllOptions keeps every option of every room, chosen or not, so that a search can
 	// choose among them.
 	AllOptions bool
-}
-
-// ownBook reads the price book that the file names, before the rest needs it.
-func (r *reader) ownBook(root *node, open func(string) ([]byte, error)) {
-	e := root.find("own book")
-	if e == nil || e.value.shape != scalar {
-		return
-	}
-	name := e.value.text
-	if open == nil {
-		r.say("book-unreadable", e.value.at, "a price book cannot be read from here")("give the deal as a file, not on standard input, or leave the key out")
-		return
-	}
-	text, err := open(name)
-	if err != nil {
-		r.say("book-unreadable", e.value.at, "%s cannot be read: %v", diag.Quote(name), err)("write the path of the price book, from the folder of the deal file")
-		return
-	}
-	r.books[name] = string(text)
-	own, found := OwnBook(name, text)
-	for _, d := range found {
-		r.diags.Add(d)
-	}
-	if own != nil {
-		r.book = own
-	}
-}
-
-// OwnBook reads a price book of the owner's over the starter book. The list holds every
-// mistake in it; the book is nil exactly if it holds one.
-func OwnBook(name string, text []byte) (*pricebook.Book, diag.List) {
-	var found diag.List
-	if bad := unreadable(name, text); bad != nil {
-		return nil, append(found, *bad)
-	}
-	grow(newSource(name, string(text)), &found) // says more of what is not YAML than a price book does
-	if found.HasErrors() {
-		found.Sort()
-		return nil, found
-	}
-	book, found := pricebook.Read(name, string(text), pricebook.Starter())
-	if found.HasErrors() {
-		return nil, found
-	}
-	return book, found
 }
 
 // groupMember is the member whose lines the keys of a group feed.

@@ -55,20 +55,11 @@ func setPath(s string) string {
 // target finds the one place that a path names in full or by its last parts.
 func (r *reader) target(root *node, path string, at diag.Pos, written string) (target, bool) {
 	all := targets(root, nil, "")
-	var fit []target
-	best := 5
-	for _, t := range all {
-		n := t.fits(path)
-		if n == 0 || n > best {
-			continue
-		}
-		if n < best {
-			best, fit = n, nil
-		}
-		fit = append(fit, t)
-	}
+	fit := fitting(all, path)
 	if len(fit) == 0 {
-		fit = newNames(all, path)
+		for _, p := range byEntryName(all, path) {
+			fit = append(fit, fitting(all, p)...)
+		}
 	}
 	if there := slices.DeleteFunc(slices.Clone(fit), func(t target) bool { return !t.there }); len(there) == 1 && len(fit) > 1 {
 		if !slices.ContainsFunc(fit, func(t target) bool { return t.field == there[0].field && !t.there }) {
@@ -96,9 +87,31 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 	return target{}, false
 }
 
+// fitting are the places that a path fits best, or those that it would add.
+func fitting(all []target, path string) (fit []target) {
+	best := 5
+	for _, t := range all {
+		n := t.fits(path)
+		if n == 0 || n > best {
+			continue
+		}
+		if n < best {
+			best, fit = n, nil
+		}
+		fit = append(fit, t)
+	}
+	if len(fit) == 0 {
+		fit = newNames(all, path)
+	}
+	return fit
+}
+
 // meantPath is the way out of a path that names nothing: the nearest of all names,
 // or of the keys of the group that it names, or those keys.
 func meantPath(all []target, path string) string {
+	if numbered := byEntryName(all, path); len(numbered) > 0 {
+		path = numbered[0]
+	}
 	group, last, _ := cutLast(path)
 	var known, here []string
 	for _, t := range all {
@@ -115,6 +128,9 @@ func meantPath(all []target, path string) string {
 	}
 	if near, ok := diag.Nearest(path, known); ok {
 		return fmt.Sprintf("did you mean %q?", near)
+	}
+	if near, ok := diag.Nearest(group, entryNames(all)); ok {
+		return fmt.Sprintf("did you mean %q?", near+"."+last)
 	}
 	return "write the keys joined by dots, e.g. --set 'purchase.price=$205k' or --set 'loans.1.rate=11%'"
 }
@@ -171,11 +187,15 @@ func (n *node) put(path []string, v *node, key span) string {
 			n = e.value
 		case list:
 			number, err := strconv.Atoi(part)
-			if err != nil || number < 1 || number > len(n.items)+1 || last {
+			if err != nil || number < 1 || number > len(n.items)+1 {
 				return fmt.Sprintf("%s is no item of the list", part)
 			}
 			if number > len(n.items) {
 				n.items = append(n.items, &node{span: span{at: key.at}})
+			}
+			if last {
+				n.items[number-1] = v
+				return ""
 			}
 			n = n.items[number-1]
 		default:

@@ -17,6 +17,11 @@ func TestSetsReplaceAndAdd(t *testing.T) {
 		{"Purchase.Price", "205000", "price", "205000"},
 		{"rate", "10%", "first loan > rate", "0.1"},
 		{"loans.1.rate", "10%", "first loan > rate", "0.1"},
+		{"first loan.rate", "10%", "first loan > rate", "0.1"},
+		{"loans.First Loan.rate", "10%", "first loan > rate", "0.1"},
+		{"first loan.draws.retainage", "5%", "first loan > retainage_share", "0.05"},
+		{"roof.amount", "$9,000", "roof: new shingles > lump", "9000"},
+		{"lines.roof: new shingles.amount", "$9,000", "roof: new shingles > lump", "9000"},
 		{"loans[1].rate", "10%", "first loan > rate", "0.1"},
 		{"loans[1].draws.retainage", "5%", "first loan > retainage_share", "0.05"},
 		{"loans.2.fixed amount", "$5k", "loan 2 > fixed_amount", "-"},
@@ -40,6 +45,43 @@ func TestSetsReplaceAndAdd(t *testing.T) {
 		require.NotNil(t, d, "%s: %v", c.path, found)
 		require.Equal(t, c.want, given(t, d, c.line), c.path)
 	}
+}
+
+func TestANameThatSeveralEntriesHaveIsAmbiguous(t *testing.T) {
+	text := minimal + "loans:\n  - {name: bank, rate: 9%}\n  - {name: bank, rate: 10%}\n  - {name: St. Ann's, rate: 11%}\n"
+	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "bank.rate", Value: "8%"})
+	require.Equal(t, "ambiguous-set-path", found[0].Code)
+	require.Contains(t, found[0].Message, "loans.1.rate, loans.2.rate")
+	d := read(t, text, deal.Set{Path: "st. ann's.rate", Value: "8%"})
+	require.Equal(t, "0.08", given(t, d, "St. Ann's > rate"))
+	for path, hint := range map[string]string{"bnk.rate": `did you mean "bank.rate"?`, "bank.rat": `did you mean "loans.1.rate"?`} {
+		_, found = deal.Read("a.yaml", []byte(text), deal.Set{Path: path, Value: "8%"})
+		require.Equal(t, "unknown-set-path", found[0].Code, path)
+		require.Equal(t, hint, found[0].Hint)
+	}
+}
+
+func TestASetOfARoomWithAWordMissingIsUnderstood(t *testing.T) {
+	text := strings.Replace(twoOptions, "office:", "corner office:", 1)
+	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "scope.office", Value: "gut"})
+	require.Equal(t, "unknown-room", found[0].Code)
+	require.Equal(t, `did you mean "corner office"?`, found[0].Hint)
+}
+
+func TestASetOfOneMonthOfAListOfAmounts(t *testing.T) {
+	text := minimal + "renovation: {spending: [$1k, $2k, $3k]}\n"
+	for _, path := range []string{"renovation.spending.2", "spending.2", "renovation.spending[2]"} {
+		d := read(t, text, deal.Set{Path: path, Value: "$5k"})
+		var amounts []string
+		for _, s := range d.Root.In("stage") {
+			amounts = append(amounts, s.Given.Of("amount").Number.String())
+		}
+		require.Equal(t, []string{"1000", "5000", "3000"}, amounts, path)
+	}
+	require.Len(t, read(t, text, deal.Set{Path: "renovation.spending.4", Value: "$5k"}).Root.In("stage"), 4)
+	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "renovation.spending.6", Value: "$5k"})
+	require.Equal(t, "unknown-set-path", found[0].Code)
+	require.Equal(t, "in renovation.spending stand: 1, 2, 3, 4", found[0].Hint)
 }
 
 func TestTheLastSetWins(t *testing.T) {

@@ -51,6 +51,9 @@ func (r *reader) sizes(s scope, f *Field, g *reading) {
 		if s.member.Set == "room" {
 			m = s.member.Add("section", "", sectionLabel(f, i, len(all)))
 			m.Pos = n.at
+			if f.Key() == "closets" {
+				m.Give("closet", model.Value{Number: one, Text: n.text, Pos: n.at})
+			}
 		}
 		if j := lastWord(text.text, " ceiling "); j >= 0 {
 			r.ceiling(m, text.cut(j+len(" ceiling "), len(text.text)), "height")
@@ -111,10 +114,16 @@ func (r *reader) giveSize(f *Field, m *model.Member, text span, x quantity.Size)
 			m.Give(sideLines[m.Set][i], model.Value{Number: feet, Text: side.Text, Key: f.Key(), Pos: at.at})
 		}
 	}
-	if m.Set == "section" && f.Key() == "closets" {
-		m.Give("closet", model.Value{Number: one, Text: text.text, Pos: text.at})
-	}
+	r.mixed(f, text, x)
 	return true
+}
+
+// mixed doubts a size with metres on one side and feet or inches on the other.
+func (r *reader) mixed(f *Field, text span, x quantity.Size) {
+	if x.First.Metric == x.Second.Metric {
+		return
+	}
+	r.say("size-mixed", text.at, "%s: %s has one side that is metric and one that is not", f.title(), diag.Quote(text.text))("write both in feet and inches, or both in metres; it is used as it stands, %s", x)
 }
 
 var longestSide = decimal.NewFromInt(500) // feet

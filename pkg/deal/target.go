@@ -12,6 +12,7 @@ type target struct {
 	field *Field
 	there bool // the file has it
 	whole bool // as a single value, which has no parts
+	value *node
 }
 
 func (t target) name() string { return strings.Join(t.path, ".") }
@@ -43,6 +44,9 @@ func (t target) fits(path string) int {
 // within finds the single value of the file that a path goes beyond.
 func within(all []target, path string) (target, bool) {
 	for i := strings.LastIndexByte(path, '.'); i > 0; i = strings.LastIndexByte(path[:i], '.') {
+		if slices.ContainsFunc(all, func(t target) bool { return !t.whole && t.name() == path[:i] }) {
+			break // a group or list named in full
+		}
 		for _, t := range all {
 			if t.whole && (t.name() == path[:i] || strings.HasSuffix(t.name(), "."+path[:i])) {
 				return t, true
@@ -86,7 +90,7 @@ func targets(n *node, path []string, group string) []target {
 		for _, name := range f.names() {
 			if e := n.entryOf(name); e != nil {
 				t.path[len(path)], t.there, v = name, true, e.value
-				t.whole = v.shape == scalar
+				t.whole, t.value = v.shape == scalar, v
 				break
 			}
 		}
@@ -104,6 +108,10 @@ func targets(n *node, path []string, group string) []target {
 			out = append(out, v.named(t.path, f)...)
 		case f.Kind == Named || f.Kind == Works || f.Kind == Scope:
 			out = append(out, v.groups(t.path, f)...)
+		case v != nil && v.shape == list:
+			for i := range len(v.items) + 1 {
+				out = append(out, target{path: append(slices.Clone(t.path), strconv.Itoa(i+1)), there: i < len(v.items), whole: true})
+			}
 		}
 	}
 	return out

@@ -182,7 +182,12 @@ func (r *reader) unread(name string, s span, code string, err error, example str
 	if !strings.Contains(q.Why, s.text) && s.text != "" {
 		says = fmt.Sprintf("%s is %s: %s", name, diag.Quote(s.text), q.Why)
 	}
-	r.say(code, at, "%s", says)("write %s", q.Want)
+	tell := r.say(code, at, "%s", says)
+	if InSet(at) && strings.HasPrefix(q.Found, "0") && strings.Contains(q.Why, "begins with a 0") {
+		tell("put the whole in single quotes, e.g. --set 'price=$205k'; otherwise the shell takes $2 for a name of its own and leaves 05k")
+		return
+	}
+	tell("write %s", q.Want)
 }
 
 func (r *reader) date(s scope, g *reading) bool {

@@ -18,6 +18,8 @@ type work struct {
 	by     string // the work that brought it, or ""
 	own    bool   // what brought it is by own hands
 
+	bringers []*work // all that bring it
+
 	includes []string // what a quote for all of it is taken to bring
 	at       diag.Pos
 
@@ -132,6 +134,9 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 	}
 	if it := r.itemNamed(name); it != nil {
 		return it
+	}
+	if r.inLost(name) {
+		return nil
 	}
 	tell := r.say("unknown-item", at, "the price book has no item %s", diag.Quote(name))
 	if near, ok := diag.Nearest(name, r.prices().Items()); ok {

@@ -31,11 +31,17 @@ type Pos struct {
 	Line int    `json:"line,omitempty"`
 	Col  int    `json:"col,omitempty"` // in characters, not bytes; a tab is one
 	Len  int    `json:"len,omitempty"` // characters meant, from Col on; 0 if not known
+	// Cell is the place in a workbook, as in Bid form!F12; Line and Col are then its row
+	// and column.
+	Cell string `json:"cell,omitempty"`
 }
 
 // String returns "file:12:8", leaving out what is not known: "file:12", "file", "".
-// Without a file it is "line 12:8".
+// Without a file it is "line 12:8"; in a workbook, "file: sheet!H12".
 func (p Pos) String() string {
+	if p.Cell != "" {
+		return strings.TrimPrefix(p.File+": "+p.Cell, ": ")
+	}
 	var b strings.Builder
 	b.WriteString(p.File)
 	if p.Line < 1 {

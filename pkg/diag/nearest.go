@@ -1,11 +1,13 @@
 package diag
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
 
-// Nearest returns the known name closest to word, for "did you mean". Case does not
+// Nearest returns the known name closest to word, for "did you mean", or, if none is
+// close, the only one that has all its words and more. Case does not
 // count. A slip is a letter added, left out, changed or swapped with its neighbour;
 // one is forgiven, two from six letters on, three from nine. Of equally close names
 // the alphabetically first wins, so the order of known does not matter.
@@ -24,7 +26,27 @@ func Nearest(word string, known []string) (string, bool) {
 			best, least = name, d
 		}
 	}
-	return best, best != ""
+	if best == "" {
+		return longer(word, known)
+	}
+	return best, true
+}
+
+// longer returns the only known name that has all words of a name, and others besides.
+func longer(name string, known []string) (string, bool) {
+	words, found := strings.Fields(strings.ToLower(name)), ""
+	for _, k := range known {
+		has := strings.Fields(strings.ToLower(k))
+		missing := func(w string) bool { return !slices.Contains(has, w) }
+		switch {
+		case len(words) == 0 || len(has) <= len(words) || slices.ContainsFunc(words, missing):
+		case found != "" && found != k:
+			return "", false
+		default:
+			found = k
+		}
+	}
+	return found, found != ""
 }
 
 // distance is the edit distance in which swapping two neighbours counts one

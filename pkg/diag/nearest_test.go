@@ -37,6 +37,15 @@ func TestNearest(t *testing.T) {
 	}
 }
 
+func TestNearestWithAWordMissing(t *testing.T) {
+	known := []string{"attic room", "Hall bath", "main bath", "corner office room"}
+	for word, want := range map[string]string{"attic": "attic room", "HALL": "Hall bath", "office corner": "corner office room", "bath": "", "room bath": "", "office hall": ""} {
+		got, ok := Nearest(word, known)
+		assert.Equal(t, want, got, word)
+		assert.Equal(t, want != "", ok, word)
+	}
+}
+
 func TestNearestTie(t *testing.T) {
 	known := []string{"rata", "rate", "ratf"} // each one change from "ratx"
 	for range 3 {

@@ -30,7 +30,10 @@ func oneLine(s string) string { return clean(strings.ReplaceAll(s, "\n", " ")) }
 // wrap writes head and text, broken at spaces to fit; later lines begin with next.
 // A word that fits on no line is broken inside, and what stands between three spaces,
 // which is to be typed as it is, only if it fits on no line. Line ends in the text are kept.
-func wrap(b *strings.Builder, head, next, text string) {
+func wrap(b *strings.Builder, head, next, text string) { wrapBy(b, head, next, text, whole) }
+
+// wrapBy is wrap with a say in what of a paragraph is glued, as far as it fits in room.
+func wrapBy(b *strings.Builder, head, next, text string, glued func(s string, room int) string) {
 	line, fresh := head, true // fresh: nothing but the head on the line yet
 	flush := func() {
 		b.WriteString(strings.TrimRight(strings.ReplaceAll(line, glue, " "), " ") + "\n")
@@ -40,7 +43,7 @@ func wrap(b *strings.Builder, head, next, text string) {
 		if i > 0 {
 			flush()
 		}
-		for _, word := range strings.Split(whole(clean(paragraph), columns-width(next)), " ") {
+		for _, word := range strings.Split(glued(clean(paragraph), columns-width(next)), " ") {
 			if !fresh {
 				word = " " + word
 			}

@@ -23,7 +23,10 @@ func cashIsProfit(w worked) error {
 
 func sharesAreWhole(w worked) error {
 	d := w.Deal
-	errs := []error{same("profits", w.of("profit"), w.of("owner_profit").Add(w.of("partner_profit")))}
+	errs := []error{
+		same("profits", w.of("profit"), w.of("owner_profit").Add(w.of("partner_profit"))),
+		same("the owner's profit and net cash", w.of("owner_profit"), w.sum(d, "owner_net")),
+	}
 	put, got := decimal.Zero, decimal.Zero // by all who put money in
 	for m := range w.Months() + 1 {
 		net, mine, theirs := w.in(d, "net_cash", m), w.in(d, "owner_net", m), w.in(d, "partner_net", m)
@@ -96,6 +99,7 @@ func spendingIsSpent(w worked) error {
 // what comes too late to be taken.
 func drawsAddUp(w worked) error {
 	var errs []error
+	earned := make([]decimal.Decimal, w.Months()+1) // by all lenders
 	for _, l := range w.Deal.In("loan") {
 		lag, late := int(w.at(l, "lag").IntPart()), decimal.Zero
 		for m := max(0, w.Months()-lag+1); m <= w.Months(); m++ {
@@ -113,6 +117,9 @@ func drawsAddUp(w worked) error {
 			same("holdback, drawn and never drawn", w.at(l, "holdback"), total(w.at(l, "draws"), late, kept, w.at(l, "holdback").Sub(asked))),
 		)
 		for m := range w.Months() + 1 {
+			earned[m] = earned[m].Add(w.in(l, "earned_to_date", m))
+			spent := w.in(w.Deal, "spent_to_date", m)
+			errs = append(errs, check(earned[m].LessThanOrEqual(spent) || earned[m].IsZero(), "lenders pay %s of %s spent up to month %d", earned[m], spent, m))
 			for _, line := range []string{"draw_gross", "draw_retained", "draw_net", "draw", "draw_fee_paid"} {
 				errs = append(errs, check(!w.in(l, line, m).IsNegative(), "month %d: %s below zero", m, line))
 			}

@@ -27,7 +27,7 @@ func Evaluate(m *model.Model, want ...*model.Cell) (*Values, error) {
 
 // Known returns the values of a deal that was read. Its own lines, and all of its members'
 // that move them, are worked out here, so what cannot be is found here; other lines of
-// members when they are asked for.
+// members when they are asked for: see Work.
 func Known(k *walk.Known) (*Values, error) {
 	if err := k.Work(k.Values.Model.Own()...); err != nil {
 		return nil, err
@@ -35,10 +35,21 @@ func Known(k *walk.Known) (*Values, error) {
 	return &Values{k.Values, k}, nil
 }
 
+// Work works cells out before they are asked for, which is needed where it can fail.
+func (v *Values) Work(cells ...*model.Cell) error {
+	if v.ask == nil {
+		return nil
+	}
+	return v.ask.Work(model.Indexes(cells)...)
+}
+
 // sure works a cell out if it is not yet.
 func (v *Values) sure(c *model.Cell) {
-	if v.ask != nil && v.ask.Work(c.Index) != nil {
-		panic("a line of a deal that was read cannot be worked out")
+	if v.ask == nil {
+		return
+	}
+	if err := v.ask.Work(c.Index); err != nil {
+		panic(err)
 	}
 }
 
@@ -100,6 +111,16 @@ func (v *Values) ByMonth(c *model.Cell) []decimal.Decimal {
 	return v.all.Month(c.Index)
 }
 
+// Value works out a formula of a member in a month; one without months is the same in
+// all. The error says why it cannot be.
+func (v *Values) Value(x *model.Expr, of *model.Member, month int) (decimal.Decimal, error) {
+	if v.ask != nil {
+		return v.ask.Value(x, of, month)
+	}
+	w := walker{Values: v.all}
+	return w.ValueIn(x, of, month)
+}
+
 // Assumed returns the inputs whose default was used and matters: those that move
 // money although the deal does not give them.
 func (v *Values) Assumed() []*model.Cell {
@@ -118,11 +139,7 @@ func (v *Values) holds(c *model.Cell) bool {
 	if when == nil {
 		return true
 	}
-	value := (&walker{Values: v.all}).Value
-	if v.ask != nil {
-		value = v.ask.Value
-	}
-	x, err := value(when, c.Member)
+	x, err := v.Value(when, c.Member, 0)
 	return err == nil && !x.IsZero()
 }
 

@@ -101,6 +101,7 @@ var properties = []property{
 	{"charges are as their rules say", chargesAsWritten},
 	{"the spending is spent", spendingIsSpent},
 	{"draws come out of the holdback", drawsAddUp},
+	{"what lenders pay of lines comes to the holdback", linesComeToHoldback},
 	{"balances end at nothing", balancesEnd},
 	{"interest is paid once", interestAddsUp},
 	{"the caps hold", capsHold},

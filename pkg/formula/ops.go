@@ -75,6 +75,11 @@ type Op struct {
 	Float func(a []float64) float64 // near Exact; NaN or infinite where that fails
 	Unit  func(a []Unit) (Unit, error)
 	Words string // what it gives, for people
+
+	// Sheet is the spreadsheet text, with $1, $2 and so on for the values and $* for all
+	// of them; nothing for infix operators, which are written alike, and for those that a
+	// reader carries out itself. It uses no function newer than 2010.
+	Sheet string
 }
 
 func (o *Op) takes() string {
@@ -99,19 +104,19 @@ var Table = []*Op{
 	{Code: MoreEqual, Name: ">=", Binds: bindsCompare, Exact: exactMoreEqual, Range: swapped(affine.LessEqual), Float: floatMoreEqual, Unit: compared, Words: "is at least"},
 	{Code: Equal, Name: "=", Binds: bindsCompare, Exact: exactEqual, Range: two(affine.Equal), Float: floatEqual, Unit: compared, Words: "is"},
 	{Code: NotEqual, Name: "<>", Binds: bindsCompare, Exact: exactNotEqual, Range: rangeNotEqual, Float: floatNotEqual, Unit: compared, Words: "is not"},
-	{Code: And, Name: "and", Binds: bindsAnd, Exact: exactAnd, Range: two(affine.And), Float: floatAnd, Unit: yesNo, Words: "both hold"},
-	{Code: Or, Name: "or", Binds: bindsOr, Exact: exactOr, Range: two(affine.Or), Float: floatOr, Unit: yesNo, Words: "either holds"},
-	{Code: Not, Name: "not", Least: 1, Most: 1, Exact: exactNot, Range: one(affine.Not), Float: floatNot, Unit: yesNo, Words: "does not hold"},
-	{Code: Negative, Name: "negative", Least: 1, Most: 1, Exact: exactNegative, Range: one(affine.Neg), Float: floatNegative, Unit: first, Words: "the same with the other sign"},
-	{Code: Min, Name: "min", Least: 2, Most: 8, Exact: exactMin, Range: fold(affine.Min), Float: floatMin, Unit: sameUnit, Words: "the smallest of"},
-	{Code: Max, Name: "max", Least: 2, Most: 8, Exact: exactMax, Range: fold(affine.Max), Float: floatMax, Unit: sameUnit, Words: "the largest of"},
-	{Code: If, Name: "if", Least: 3, Most: 3, Exact: exactIf, Range: rangeIf, Float: floatIf, Unit: choose, Words: "the first where the condition holds, else the second"},
-	{Code: Cents, Name: "cents", Least: 1, Most: 1, Exact: exactCents, Range: one(affine.Cents), Float: floatCents, Unit: dollars, Words: "rounded to the cent, half away from zero"},
-	{Code: Ceil, Name: "ceil", Least: 1, Most: 1, Exact: exactCeil, Range: one(affine.Ceil), Float: floatCeil, Unit: first, Words: "rounded up to a whole number"},
-	{Code: Floor, Name: "floor", Least: 1, Most: 1, Exact: exactFloor, Range: one(affine.Floor), Float: floatFloor, Unit: first, Words: "rounded down to a whole number"},
-	{Code: Power, Name: "power", Least: 2, Most: 2, Exact: exactPower, Range: two(affine.Power), Float: floatPower, Unit: plainOnly, Words: "the first to the power of the second"},
-	{Code: Root, Name: "root", Least: 1, Most: 1, Exact: exactRoot, Range: rangeRoot, Float: floatRoot, Unit: plainOnly, Words: "the square root"},
-	{Code: LevelPayment, Name: "level_payment", Least: 3, Most: 3, Exact: exactLevelPayment, Range: rangeLevelPayment, Float: floatLevelPayment, Unit: levelPaid, Words: "the level payment that clears a principal at a rate a month over months"},
+	{Code: And, Name: "and", Binds: bindsAnd, Exact: exactAnd, Range: two(affine.And), Float: floatAnd, Unit: yesNo, Sheet: "AND($*)", Words: "both hold"},
+	{Code: Or, Name: "or", Binds: bindsOr, Exact: exactOr, Range: two(affine.Or), Float: floatOr, Unit: yesNo, Sheet: "OR($*)", Words: "either holds"},
+	{Code: Not, Name: "not", Least: 1, Most: 1, Exact: exactNot, Range: one(affine.Not), Float: floatNot, Unit: yesNo, Sheet: "NOT($1)", Words: "does not hold"},
+	{Code: Negative, Name: "negative", Least: 1, Most: 1, Exact: exactNegative, Range: one(affine.Neg), Float: floatNegative, Unit: first, Sheet: "-($1)", Words: "the same with the other sign"},
+	{Code: Min, Name: "min", Least: 2, Most: 8, Exact: exactMin, Range: fold(affine.Min), Float: floatMin, Unit: sameUnit, Sheet: "MIN($*)", Words: "the smallest of"},
+	{Code: Max, Name: "max", Least: 2, Most: 8, Exact: exactMax, Range: fold(affine.Max), Float: floatMax, Unit: sameUnit, Sheet: "MAX($*)", Words: "the largest of"},
+	{Code: If, Name: "if", Least: 3, Most: 3, Exact: exactIf, Range: rangeIf, Float: floatIf, Unit: choose, Sheet: "IF($*)", Words: "the first where the condition holds, else the second"},
+	{Code: Cents, Name: "cents", Least: 1, Most: 1, Exact: exactCents, Range: one(affine.Cents), Float: floatCents, Unit: dollars, Sheet: "ROUND(ROUND($1,9),2)", Words: "rounded to the cent, half away from zero"},
+	{Code: Ceil, Name: "ceil", Least: 1, Most: 1, Exact: exactCeil, Range: one(affine.Ceil), Float: floatCeil, Unit: first, Sheet: "-INT(-ROUND($1,9))", Words: "rounded up to a whole number"},
+	{Code: Floor, Name: "floor", Least: 1, Most: 1, Exact: exactFloor, Range: one(affine.Floor), Float: floatFloor, Unit: first, Sheet: "INT(ROUND($1,9))", Words: "rounded down to a whole number"},
+	{Code: Power, Name: "power", Least: 2, Most: 2, Exact: exactPower, Range: two(affine.Power), Float: floatPower, Unit: plainOnly, Sheet: "($1)^($2)", Words: "the first to the power of the second"},
+	{Code: Root, Name: "root", Least: 1, Most: 1, Exact: exactRoot, Range: rangeRoot, Float: floatRoot, Unit: plainOnly, Sheet: "SQRT($1)", Words: "the square root"},
+	{Code: LevelPayment, Name: "level_payment", Least: 3, Most: 3, Exact: exactLevelPayment, Range: rangeLevelPayment, Float: floatLevelPayment, Unit: levelPaid, Sheet: "PMT($2,$3,-($1))", Words: "the level payment that clears a principal at a rate a month over months"},
 	{Code: Month, Name: "month", Unit: inMonths, Words: "the number of the month"},
 	{Code: Prior, Name: "prior", Least: 1, Most: 1, Unit: first, Words: "the value of the month before"},
 	{Code: Ago, Name: "ago", Least: 2, Most: 2, Unit: atMonth, Words: "the value of so many months before"},

@@ -1,6 +1,7 @@
 package model_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -98,6 +99,9 @@ func hasDollars(l *model.Line) bool {
 	return found
 }
 
+// splits are the lines that share cents out, so that rounding bites whatever the figures.
+var splits = []string{"lender_pays", "lenders_pay_disposal", "lenders_pay_contingency"}
+
 // keptApart is more than the digits that a line does not keep can differ by.
 var keptApart = decimal.New(1, -39)
 
@@ -111,7 +115,7 @@ func TestMoneyScales(t *testing.T) {
 		scaled(d, hundred, doc)
 		after, _ := values(t, doc, d)
 		for i, c := range m.Cells {
-			if hasDollars(c.Line) {
+			if hasDollars(c.Line) || slices.Contains(splits, c.Line.Name) {
 				continue
 			}
 			for month, x := range before[i] {

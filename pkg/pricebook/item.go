@@ -20,7 +20,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 	return []keyOf[*Item]{
 		{Key{"trade", "tile", "*needed*", "who does it; a trade's rate and crew are in the deal file"}, func(r *reader, it *Item) read { return r.text(&it.Trade) }},
 		{Key{"work", "lay porcelain floor tile", "nothing", "what is done and of what grade, in one line for a lender"}, func(r *reader, it *Item) read { return r.text(&it.Work) }},
-		{Key{"category", "Ceramic tile", "nothing", "its line in a lender's breakdown"}, func(r *reader, it *Item) read { return r.text(&it.Category) }},
+		{Key{"category", "Ceramic tile", "nothing", "its line in a lender's breakdown: those of HUD form HUD-9746-A, whose names and order are from memory"}, func(r *reader, it *Item) read { return r.text(&it.Category) }},
 		{Key{"element", "C3020", "nothing", "its element in NISTIR 6389"}, func(r *reader, it *Item) read { return r.text(&it.Element) }},
 		{Key{"measure", "open floor", "*needed*", "what it is measured by, one of the measures below"}, func(r *reader, it *Item) read { return func(n *node) { r.measure(it, n) } }},
 		{Key{"hours", "0.12 per sq ft", "*needed*; none if there are none", "hours of a trained hand for each unit and coat"}, func(r *reader, it *Item) read { return r.rate(it, &it.Hours, "", "") }},

@@ -111,14 +111,14 @@ func (r *reader) whole(p, base *Product, at diag.Pos, body *node) {
 	if !given("price") && !given("sticks") && (base == nil || packed) {
 		r.missing(at, p.Name, "price", "price: $24.90   , for a pack has the price it is sold at")
 	}
-	if base != nil && packed && p.unit() != base.unit() {
-		r.found.Add(diag.Errorf(at, "book-bad-unit", "%q is sold by the %s, but by the %s in the book below", p.Name, spoken(p.unit()), spoken(base.unit())).
-			WithHint("the work that takes it counts on the %s; give it a name of its own", spoken(base.unit())))
+	if base != nil && packed && p.Unit() != base.Unit() {
+		r.found.Add(diag.Errorf(at, "book-bad-unit", "%q is sold by the %s, but by the %s in the book below", p.Name, spoken(p.Unit()), spoken(base.Unit())).
+			WithHint("the work that takes it counts on the %s; give it a name of its own", spoken(base.Unit())))
 	}
 }
 
-// unit is what a product is counted in; wallpaper is counted in rolls.
-func (p *Product) unit() quantity.Unit {
+// Unit is what a product is counted in; wallpaper is counted in rolls.
+func (p *Product) Unit() quantity.Unit {
 	switch {
 	case p.Roll != nil:
 		return "roll"

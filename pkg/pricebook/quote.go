@@ -9,14 +9,16 @@ import (
 
 // A Quote is what somebody asks for a product or for the labour of an item.
 type Quote struct {
-	Name  string // as the book has it
-	Item  bool   // it is the hired price of an item, dollars for each unit
-	Price decimal.Decimal
-	None  bool             // no trade does the item alone
-	Pack  *quantity.Pack   // nil: the book's
-	Stick *quantity.Length // which one, where it is sold by the stick
-	Roll  *quantity.Size   // nil: the book's
-	Dated quantity.Date    // zero: unknown
+	Name string // as the book has it
+	Item bool   // it is the hired price of an item, dollars for each unit
+	// Kinded says that the row itself says whether it is an item or a product.
+	Kinded bool
+	Price  decimal.Decimal
+	None   bool             // no trade does the item alone
+	Pack   *quantity.Pack   // nil: the book's
+	Stick  *quantity.Length // which one, where it is sold by the stick
+	Roll   *quantity.Size   // nil: the book's
+	Dated  quantity.Date    // zero: unknown
 	// Source is who asks it, "" if the row does not say.
 	Source string
 	Pos    diag.Pos

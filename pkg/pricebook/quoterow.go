@@ -43,7 +43,7 @@ func (r *tableReader) named(q *Quote) bool {
 	text, at := r.cell("name")
 	kind, kindAt := r.cell("kind")
 	kind = even(kind)
-	q.Pos = r.place(at)
+	q.Pos, q.Kinded = r.place(at), kind != ""
 	if text == "" {
 		r.wrong(at, "quotes-name", "the row has no name")("write the name of a product or an item of the price book")
 		return false
@@ -161,6 +161,8 @@ func (r *tableReader) hired(q *Quote) {
 		r.wrong(at, "quotes-pack", "%q is work and has no pack", it.Name)("leave it out; the price is for each %s", it.Unit)
 	}
 	switch {
+	case text == "" && r.form:
+		r.fromLabour(q, it, at)
 	case text == "":
 		r.wrong(at, "quotes-price", "the row for %q has no price", it.Name)("write what a trade charges for each %s, e.g. 9.50, or none", it.Unit)
 	case even(text) == "none":
@@ -172,6 +174,9 @@ func (r *tableReader) hired(q *Quote) {
 			return
 		}
 		q.Price = price
+		if r.form {
+			r.inForm(q, at)
+		}
 	}
 }
 
@@ -220,10 +225,16 @@ func (r *tableReader) once(q Quote) bool {
 	if q.Stick != nil {
 		key += " " + q.Stick.Inches().String()
 	}
-	if line, twice := r.rows[key]; twice {
-		r.wrong(r.columns["name"], "quotes-twice", "%q has a row already, in line %d", q.Name, line)("keep the one that holds")
+	if first, twice := r.quoted[key]; twice {
+		switch {
+		case !r.form:
+			r.wrong(r.columns["name"], "quotes-twice", "%q has a row already, in %s", q.Name, r.rows.row(first.Pos))("keep the one that holds")
+		case !first.Price.Equal(q.Price) || first.None != q.None:
+			r.wrong(r.columns["price"], "quotes-twice", "%q has another price in %s", q.Name, r.rows.row(first.Pos))(
+				"a price book has one price for an item: write the same in both, and what one room costs more in the deal file, e.g. {by: hired, hired: $9.50 per sq ft}")
+		}
 		return false
 	}
-	r.rows[key] = q.Pos.Line
+	r.quoted[key] = q
 	return true
 }

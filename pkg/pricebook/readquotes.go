@@ -1,9 +1,6 @@
 package pricebook
 
 import (
-	"encoding/csv"
-	"errors"
-	"io"
 	"slices"
 	"strings"
 	"unicode"
@@ -17,14 +14,13 @@ const mostWrong = 200
 
 // A tableReader reads a table of quotes.
 type tableReader struct {
-	name    string
-	lines   []string
-	csv     *csv.Reader
+	rows    rowSource
 	book    *Book
 	columns map[string]int // by name
 	wide    int            // of the header
 	row     []string
-	rows    map[string]int // lines of the rows, by what they are for
+	quoted  map[string]Quote // by what they are for
+	form    bool             // a form for bids, which says more of labour
 	found   diag.List
 	quotes  []Quote
 	ignored []string
@@ -36,13 +32,20 @@ type tableReader struct {
 // list holds every mistake; the quotes are of use only without any.
 func ReadQuotes(name, text string, b *Book) (quotes []Quote, ignored []string, found diag.List) {
 	text = strings.TrimPrefix(text, "\ufeff")
-	r := &tableReader{name: name, lines: strings.Split(text, "\n"), csv: csv.NewReader(strings.NewReader(text)), book: b, rows: map[string]int{}}
-	r.csv.FieldsPerRecord = -1
 	if !utf8.ValidString(text) {
-		r.found.Add(diag.Errorf(diag.Pos{File: name, Line: r.firstBad()}, "quotes-not-utf8", "a letter here is not saved as UTF-8").
+		lines := strings.Split(text, "\n")
+		bad := slices.IndexFunc(lines, func(l string) bool { return !utf8.ValidString(l) })
+		found.Add(diag.Errorf(diag.Pos{File: name, Line: bad + 1}, "quotes-not-utf8", "a letter here is not saved as UTF-8").
 			WithHint("save the table as CSV in UTF-8"))
-		return nil, nil, r.found
+		return nil, nil, found
 	}
+	r := &tableReader{rows: newCSVRows(name, text), book: b}
+	return r.read()
+}
+
+// read reads all rows.
+func (r *tableReader) read() ([]Quote, []string, diag.List) {
+	r.quoted = map[string]Quote{}
 	if r.header() {
 		for len(r.found) < mostWrong && r.next() {
 			r.quote()
@@ -52,67 +55,14 @@ func ReadQuotes(name, text string, b *Book) (quotes []Quote, ignored []string, f
 	return r.quotes, r.ignored, r.found
 }
 
-func (r *tableReader) firstBad() int {
-	return slices.IndexFunc(r.lines, func(l string) bool { return !utf8.ValidString(l) }) + 1
-}
-
 // next reads a row that is not blank; false at the end.
-func (r *tableReader) next() bool {
-	for {
-		row, err := r.csv.Read()
-		var bad *csv.ParseError
-		switch {
-		case errors.Is(err, io.EOF):
-			return false
-		case errors.As(err, &bad):
-			r.broken(bad)
-			if len(r.found) >= mostWrong {
-				return false
-			}
-			continue
-		case err != nil: // a text in memory has no other
-			return false
-		}
-		if slices.ContainsFunc(row, func(s string) bool { return strings.TrimSpace(s) != "" }) {
-			r.row = row
-			return true
-		}
-	}
+func (r *tableReader) next() (more bool) {
+	r.row, more = r.rows.next(&r.found)
+	return more
 }
 
-// broken is about quotes in the wrong place.
-func (r *tableReader) broken(bad *csv.ParseError) {
-	if errors.Is(bad.Err, csv.ErrQuote) && bad.StartLine != bad.Line {
-		r.found.Add(diag.Errorf(r.at(bad.StartLine, 1, 0), "quotes-csv", "a quote that opens in this row is not closed before line %d", bad.Line).
-			WithHint("put a value with a comma in quotes, and close them in the same row"))
-		return
-	}
-	r.found.Add(diag.Errorf(r.at(bad.Line, bad.Column, 1), "quotes-csv", "a quote stands inside a value").
-		WithHint(`write in for inches, or put the whole value in quotes and double those inside`))
-}
-
-// at is a place by the line and the byte in it.
-func (r *tableReader) at(line, b, length int) diag.Pos {
-	pos := diag.Pos{File: r.name, Line: line, Col: b, Len: length}
-	if line >= 1 && line <= len(r.lines) && b >= 1 {
-		pos.Col = utf8.RuneCountInString(r.lines[line-1][:min(b-1, len(r.lines[line-1]))]) + 1
-	}
-	return pos
-}
-
-// place is where a field of the row stands; the end of the row for one that is missing.
-func (r *tableReader) place(i int) diag.Pos {
-	if i < 0 || i >= len(r.row) {
-		line, _ := r.csv.FieldPos(0)
-		return r.at(line, 1, 0)
-	}
-	line, b := r.csv.FieldPos(i)
-	pos := r.at(line, b, max(1, utf8.RuneCountInString(r.row[i])))
-	if line <= len(r.lines) && strings.HasPrefix(r.lines[line-1][min(b-1, len(r.lines[line-1])):], `"`) {
-		pos.Col++
-	}
-	return pos
-}
+// place is where a field of the row stands.
+func (r *tableReader) place(i int) diag.Pos { return r.rows.place(i) }
 
 func (r *tableReader) wrong(i int, code, format string, args ...any) func(hint string, args ...any) {
 	d := diag.Errorf(r.place(i), code, format, args...)
@@ -134,7 +84,7 @@ func (r *tableReader) header() bool {
 	r.columns = map[string]int{}
 	if !r.next() {
 		if len(r.found) == 0 {
-			r.found.Add(diag.Errorf(diag.Pos{File: r.name, Line: 1}, "quotes-header", "the table is empty").WithHint("begin with the line   name,price,pack,dated,source"))
+			r.found.Add(diag.Errorf(r.place(-1), "quotes-header", "the table is empty").WithHint("%s", r.rows.begin()))
 		}
 		return false
 	}
@@ -154,7 +104,7 @@ func (r *tableReader) header() bool {
 		case !r.clean(i):
 		case twice:
 			r.wrong(i, "quotes-header", "the column %q is there twice", name)("keep one of them")
-		case known:
+		case known || r.form && slices.Contains(formOnly, name):
 			r.columns[name] = i
 		case isNear:
 			r.wrong(i, "quotes-header", "there is no column %q", cell)("did you mean %q?", near)

@@ -1,7 +1,6 @@
 package pricebook
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -15,12 +14,13 @@ func (b *Book) Named(name string) (*Product, *Item) {
 }
 
 // Search returns the names of the products and of the items in whose name, aisle, trade
-// or line of work every word occurs, in the order of the book. No words fit all.
+// or line of work every word or a synonym of it occurs, in the order of the book. No words
+// fit all.
 func (b *Book) Search(words string) (products, items []string) {
-	wanted := strings.Fields(even(words))
+	wanted := telling(strings.Fields(even(words)))
 	fits := func(texts ...string) bool {
 		all := even(strings.Join(texts, " "))
-		return !slices.ContainsFunc(wanted, func(w string) bool { return !strings.Contains(all, w) })
+		return !slices.ContainsFunc(wanted, func(w string) bool { return !occurs(w, all) })
 	}
 	for _, name := range b.Products() {
 		if fits(name, b.Product(name).Aisle) {
@@ -35,38 +35,10 @@ func (b *Book) Search(words string) (products, items []string) {
 	return products, items
 }
 
-// Near returns at most a few names that are close to words: those that the words were
-// probably meant for, then those with most of the words in them.
+// Near returns at most a few names that are close to words.
 func (b *Book) Near(words string) []string {
-	names := slices.Concat(b.Items(), b.Products())
-	var out []string
-	if near, ok := diag.Nearest(even(words), names); ok {
-		out = append(out, near)
-	}
-	wanted := strings.Fields(even(words))
-	hits := func(name string) (n int) {
-		own := strings.Fields(name)
-		for _, w := range wanted {
-			if near, ok := diag.Nearest(w, own); ok && (len(w) > 3 || near == w) {
-				n++
-			}
-		}
-		return n
-	}
-	score := map[string]int{}
-	for _, n := range names {
-		score[n] = hits(n)
-	}
-	slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(score[b], score[a]) })
-	for _, n := range names {
-		if len(out) < nearNames && score[n] > 0 && !slices.Contains(out, n) {
-			out = append(out, n)
-		}
-	}
-	return out
+	return diag.Near(strings.Join(telling(strings.Fields(even(words))), " "), slices.Concat(b.Items(), b.Products()))
 }
-
-const nearNames = 5
 
 // TakenBy returns the names of the items that take a product.
 func (b *Book) TakenBy(product string) []string {

@@ -29,6 +29,27 @@ func TestSearch(t *testing.T) {
 	require.Equal(t, []string{"lay oak"}, b.BroughtBy("oak transition"))
 }
 
+// Other names of common things find what the book has.
+func TestSearchKnowsOtherNames(t *testing.T) {
+	b := pricebook.Starter()
+	for words, want := range map[string]string{
+		"stove": "range electric", "commode": "toilet", "tap": "vanity faucet and drain", "worktop": "stone counter", "refrigerator": "fridge",
+		"railing": "handrail", "skirting": "baseboard", "kitchen taps": "sink and faucet set",
+	} {
+		_, items := b.Search(words)
+		require.Contains(t, items, want, words)
+	}
+	products, _ := b.Search("tap")
+	require.NotContains(t, products, "painter tape")
+	_, items := b.Search("board and batten")
+	require.NotEmpty(t, items)
+	require.NotContains(t, b.Near("board and batten"), "tub ledger board and screws")
+	for _, words := range []string{"stoves", "wallboard", "commodes", "lavatory", "receptacle", "linoleum", "eavestrough", "cladding", "dumpster"} {
+		products, items := b.Search(words)
+		require.NotEmpty(t, append(products, items...), words)
+	}
+}
+
 func TestNearNames(t *testing.T) {
 	b := pricebook.Starter()
 	require.Equal(t, "porcelain floor tile", b.Near("porcelian floor tile")[0])

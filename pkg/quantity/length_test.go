@@ -121,12 +121,12 @@ func TestLengthString(t *testing.T) {
 func TestSizePlaces(t *testing.T) {
 	s, err := ParseSize(" 8′ 2″ × 5′")
 	require.NoError(t, err)
-	assert.Equal(t, Side{mustLength(t, `98"`), "8′ 2″", 1}, s.First)
-	assert.Equal(t, Side{mustLength(t, "5'"), "5′", 14}, s.Second) // bytes, not characters
+	assert.Equal(t, Side{mustLength(t, `98"`), "8′ 2″", 1, false}, s.First)
+	assert.Equal(t, Side{mustLength(t, "5'"), "5′", 14, false}, s.Second) // bytes, not characters
 	s, err = ParseSize("12 x 14 ft")
 	require.NoError(t, err)
-	assert.Equal(t, Side{mustLength(t, "12 ft"), "12", 0}, s.First)
-	assert.Equal(t, Side{mustLength(t, "14 ft"), "14 ft", 5}, s.Second)
+	assert.Equal(t, Side{mustLength(t, "12 ft"), "12", 0, false}, s.First)
+	assert.Equal(t, Side{mustLength(t, "14 ft"), "14 ft", 5, false}, s.Second)
 }
 
 // US Army Engineer School subcourse EN0069A, Frame Structures, lesson 2 answer 11: a

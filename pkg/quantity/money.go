@@ -13,7 +13,8 @@ const wantMoney = "an amount in dollars, e.g. $285,000, 285k or 1.2m"
 // ParseMoney reads US dollars: $285,000, 285000, 285,000.50, $285k, 1.2m,
 // 285 thousand, 500 dollars, -$500. The result is in whole cents: more than two
 // decimals are refused unless k or m makes them whole cents (1.2345m). Amounts
-// below zero are read; whether one is allowed is for the caller to say.
+// below zero are read; whether one is allowed is for the caller to say. A 0 before
+// other digits is refused: 05k may be what a shell left of $205k.
 func ParseMoney(text string) (decimal.Decimal, error) {
 	return parse(text, wantMoney, func(c *cursor) (decimal.Decimal, error) { return c.money(2) })
 }
@@ -32,6 +33,9 @@ func (c *cursor) money(places int32) (decimal.Decimal, error) {
 		negative, _ = c.sign()
 	}
 	figure := c.peek()
+	if lead := figure.text; len(lead) > 1 && lead[0] == '0' && '0' <= lead[1] && lead[1] <= '9' {
+		return decimal.Zero, c.refuseFor(figure, "the digits that are missing before the 0, or the amount without it", "%q begins with a 0", lead)
+	}
 	n, err := c.decimal(Places)
 	if err != nil {
 		return decimal.Zero, err

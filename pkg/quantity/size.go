@@ -11,8 +11,9 @@ const wantSize = `two lengths with an x between, e.g. 8'2" x 5', 12 x 14 ft or 3
 // Side is one of the two lengths of a size, and where it stands.
 type Side struct {
 	Length
-	Text string // as written, text[At:At+len(Text)]
-	At   int    // byte offset
+	Text   string // as written, text[At:At+len(Text)]
+	At     int    // byte offset
+	Metric bool   // in metres or parts of one
 }
 
 // Size is two lengths in the order written: across and up for an opening.
@@ -53,6 +54,7 @@ func (c *cursor) size() (Size, error) {
 		_, err = c.unitOf(lengths, second.from)
 	case first.bare():
 		first.Length, err = c.sameUnit(first, second.unit)
+		first.Metric = second.Metric
 	}
 	return Size{first.Side, second.Side}, err
 }
@@ -79,6 +81,7 @@ func (c *cursor) side() (s sideRead, err error) {
 		return s, err
 	}
 	s.to, s.Text, s.At = c.last(), c.since(s.from), s.from.at
+	s.Metric = s.unit != nil && s.unit.metric()
 	return s, nil
 }
 

@@ -27,10 +27,31 @@ func (u Unit) In(other Unit) (decimal.Decimal, bool) {
 // amount prints so many of a unit: 10 sq ft, 1 hour, 2 hours.
 func (u Unit) amount(n decimal.Decimal) string {
 	name := string(u)
-	if row := unitTable[u]; row != nil && !n.Equal(decimal.NewFromInt(1)) {
-		name = row.many
+	if !n.Equal(decimal.NewFromInt(1)) {
+		name = u.Several()
 	}
 	return FormatCount(n, Places) + " " + name
+}
+
+// Several is what more than one of a unit is called: hours, sq ft.
+func (u Unit) Several() string {
+	if row := unitTable[u]; row != nil {
+		return row.many
+	}
+	return string(u)
+}
+
+// Plural is a word for more than one: boxes, bags; each stays.
+func Plural(word string) string {
+	switch {
+	case word == "each":
+		return word
+	case strings.HasSuffix(word, "x") || strings.HasSuffix(word, "ch") || strings.HasSuffix(word, "sh"):
+		return word + "es"
+	case strings.HasSuffix(word, "y") && !strings.HasSuffix(word, "ay"):
+		return strings.TrimSuffix(word, "y") + "ies"
+	}
+	return word + "s"
 }
 
 // dimension is what a unit measures.
@@ -59,6 +80,9 @@ type unitRow struct {
 	size  decimal.Decimal // in metres, square metres, cubic metres or kilograms; 0 where nothing is converted
 	names []string
 }
+
+// metric reports whether a unit of length is metric.
+func (u *unitRow) metric() bool { return u.unit == "m" || u.unit == "cm" || u.unit == "mm" }
 
 // unitTable and unitsByName are never written to. The sizes are exact, by NIST SP 811
 // from memory: an inch is 25.4 mm, a gallon 231 cu in, a pound 0.45359237 kg. A

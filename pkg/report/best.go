@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -10,7 +11,6 @@ import (
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/best"
 	"ledgerboard/pkg/deal"
-	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/solve"
 )
@@ -24,7 +24,9 @@ type BestPage struct {
 	Best            *answer.Answer // nil if no choice keeps the limits
 	Own             *answer.Answer // of the scope of the file
 	Offer, OwnOffer solve.Offer
-	Scope           string // as the file says it
+	Scope           string   // as the file says it
+	Stated          []string // the values that the file states, by their keys
+	Adds            bool     // some option says what it adds to the value
 }
 
 // Best writes the choice of options with the most profit.
@@ -32,6 +34,7 @@ func Best(w io.Writer, b *BestPage, s Style) error {
 	p := bestPage{newPage(w, s), b}
 	p.line("%s", p.paint(bold, b.Own.Deal.Name+": the best options"))
 	p.text("", p.answer())
+	p.short()
 	if b.Best != nil {
 		p.rooms()
 		p.sideBySide()
@@ -43,6 +46,7 @@ func Best(w io.Writer, b *BestPage, s Style) error {
 	if b.Best != nil {
 		p.heading("To take it, write into the deal file")
 		p.scope()
+		p.values()
 	}
 	return p.flush()
 }
@@ -109,7 +113,7 @@ func (p bestPage) rooms() {
 	p.heading("Room by room")
 	p.line("%s", p.paint(dim, fmt.Sprintf(bestRow, "room", "option", "cash", "adds", "gain")))
 	for i, r := range p.Rooms {
-		room := member(p.Best, r.Room.Label)
+		room := p.Best.Named("room", r.Room.Label)
 		cash, adds, gain := decimal.Decimal{}, decimal.Decimal{}, decimal.Decimal{}
 		if room != nil {
 			cash, adds, gain = p.Best.Of(room, "cash_cost"), p.Best.Of(room, "value_added"), p.Best.Of(room, "gain")
@@ -117,15 +121,6 @@ func (p bestPage) rooms() {
 		p.line(bestRow, cut(r.Room.Label, 19), cut(named(r, p.Found.Best.Options[i]), 15), money(cash), dollars(adds), money(gain))
 	}
 	p.text("", "Gain is what a room adds to the value less its own cash; contingency, containers, selling and interest come off the whole.")
-}
-
-func member(a *answer.Answer, label string) *model.Member {
-	for _, m := range a.Model.Root.In("room") {
-		if m.Label == label {
-			return m
-		}
-	}
-	return nil
 }
 
 // named is what an option of a room is called.
@@ -150,13 +145,17 @@ func (p bestPage) sideBySide() {
 	row("own hours", "own_hours", count)
 	row("renovation budget", "budget", money)
 	row("after-repair value", "after_repair_value", dollars)
-	offer := func(o solve.Offer) string {
-		if !o.Found {
-			return "none"
-		}
-		return dollars(o.Price)
+	p.line(besideRow, "maximum offer", offered(p.Offer), offered(p.OwnOffer))
+}
+
+func offered(o solve.Offer) string {
+	switch {
+	case o.Endless:
+		return "any"
+	case !o.Found:
+		return "none"
 	}
-	p.line(besideRow, "maximum offer", offer(p.Offer), offer(p.OwnOffer))
+	return dollars(o.Price)
 }
 
 // second writes the runner-up by what differs.
@@ -225,5 +224,37 @@ func (p bestPage) scope() {
 	p.line("scope:")
 	for _, x := range strings.Split(strings.Trim(p.Scope, "{}"), ", ") {
 		p.line("  %s", x)
+	}
+}
+
+// values writes the values that go with the scope: those of the file are for its own.
+func (p bestPage) values() {
+	var rows []string
+	for _, x := range []struct{ key, line string }{{"after-repair value", "after_repair_value"}, {"low", "low_value"}, {"lender's value", "lender_value"}} {
+		here, own := p.Best.Line(x.line), p.Own.Line(x.line)
+		if slices.Contains(p.Stated, x.key) && !here.Equal(own) {
+			rows = append(rows, fmt.Sprintf("  %s: %s", x.key, money(here)))
+		}
+	}
+	if len(rows) == 0 {
+		return
+	}
+	p.text("", "and with it your values, which hold what the options of the file's own scope add:")
+	p.line("value:")
+	for _, r := range rows {
+		p.line("%s", r)
+	}
+}
+
+// short says which targets the choice misses, and where nothing says what work adds.
+func (p bestPage) short() {
+	if p.Best == nil {
+		return
+	}
+	if misses := p.Best.Missed(); len(misses) > 0 {
+		p.text("", "Even so it misses "+p.Best.MissedGoals(misses)+" at the asking price.")
+	}
+	if !p.Adds {
+		p.text("", "No option says what it adds to the value, so doing nothing looks best. Write what you think under each:   adds: $9,000")
 	}
 }

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"io"
 	"unicode/utf8"
 
@@ -21,6 +22,7 @@ func Bid(w io.Writer, a *answer.Answer, s Style, cautions bool) error {
 	columns(p, results(a), timing(a))
 	p.heading("Where the money until the sale comes from, and what it is for")
 	columns(p, sources(a), uses(a))
+	remarks(p, a)
 	p.heading("From the rule of thumb to the maximum offer, and how far things may move")
 	columns(p, bridge(a), breakEvens(a))
 	notes(p, a, cautions)
@@ -108,6 +110,17 @@ func uses(a *answer.Answer) []entry {
 	list = more(list, "holding until the sale", a.Line("holding_until_sale"))
 	list = more(list, "interest and draw fees", a.Line("charges_until_sale"))
 	return append(more(list, "deposits", a.Line("deposits_paid")), entry{"uses", money(a.Line("uses"))})
+}
+
+// remarks say how much of the work is for what was not seen, and how three sums of the
+// owner's money differ where they do.
+func remarks(p *page, a *answer.Answer) {
+	if x := a.Line("not_seen"); x.IsPositive() {
+		p.text("  ", fmt.Sprintf("Of the work, %s is set aside for what was not seen, before contingency; ledgerboard scope tells what, and where to look.", dollars(x)))
+	}
+	if need := a.Line("cash_needed"); !need.Round(0).Equal(a.Line("owner_money").Round(0)) {
+		p.text("  ", "Your money is what you have in it by the sale; cash needed, the most you have in it at any time; total to buy, what is paid up to the closing.")
+	}
 }
 
 func more(list []entry, label string, amount decimal.Decimal) []entry {

@@ -16,7 +16,8 @@ import (
 	"ledgerboard/pkg/takeoff"
 )
 
-const buyRow = "%-33s%23s %11s %11s"
+// buyTail is how the right of a row of the shopping list stands.
+const buyTail = " %11s %11s"
 
 // Buy writes the shopping list by aisle, with whole packs, what is left over, and how
 // sticks are cut.
@@ -34,9 +35,9 @@ func Buy(w io.Writer, a *answer.Answer, s Style) error {
 		if next := a.Deal.Products[m].Aisle; next != aisle {
 			aisle = next
 			p.heading(aisle)
-			p.line("%s", p.paint(dim, fmt.Sprintf(buyRow, "", "buy", "left over", "cost")))
+			p.line("%s", p.paint(dim, right("buy"+fmt.Sprintf(buyTail, "left over", "cost"), Width)))
 		}
-		p.line(buyRow, cut(m.Label, 32), packs(a, m), leftover(a, m), money(a.Of(m, "product_cost")))
+		p.split(m.Label, packs(a, m), fmt.Sprintf(buyTail, leftover(a, m), money(a.Of(m, "product_cost"))))
 	}
 	for _, c := range a.Deal.Cuts {
 		cutList(p, c)
@@ -83,17 +84,12 @@ func packs(a *answer.Answer, m *model.Member) string {
 	return count(n) + " " + plural(prod.Pack.Word, n) + holds
 }
 
-// plural is the word for several packs.
+// plural is the word for so many packs.
 func plural(word string, n decimal.Decimal) string {
-	switch {
-	case n.Equal(decimal.NewFromInt(1)) || word == "each":
+	if n.Equal(decimal.NewFromInt(1)) {
 		return word
-	case strings.HasSuffix(word, "x") || strings.HasSuffix(word, "ch") || strings.HasSuffix(word, "sh"):
-		return word + "es"
-	case strings.HasSuffix(word, "y") && !strings.HasSuffix(word, "ay"):
-		return strings.TrimSuffix(word, "y") + "ies"
 	}
-	return word + "s"
+	return quantity.Plural(word)
 }
 
 func leftover(a *answer.Answer, m *model.Member) string {

@@ -8,14 +8,8 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
-	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/solve"
 )
-
-// A Column is one of the deals that are set side by side.
-type Column struct {
-	Name string
-	*answer.Answer
-}
 
 const (
 	compareName   = 24
@@ -28,7 +22,7 @@ const MostColumns = (Width - compareName) / compareColumn
 // Compare writes deals side by side: results first, then the cost by room and trade,
 // and what each room's extra cost adds to the value. Next is the command that mixes
 // options room by room, or nothing.
-func Compare(w io.Writer, title, next string, all []Column, s Style) error {
+func Compare(w io.Writer, title, next string, all []answer.Column, s Style) error {
 	p := newPage(w, s)
 	p.line("%s", p.paint(bold, title))
 	comparison{p, all}.write(next)
@@ -37,7 +31,7 @@ func Compare(w io.Writer, title, next string, all []Column, s Style) error {
 
 type comparison struct {
 	*page
-	all []Column
+	all []answer.Column
 }
 
 func (c comparison) write(next string) {
@@ -55,25 +49,23 @@ func (c comparison) write(next string) {
 		{"hold, months", "hold_months", tenths}, {"renovation, months", "renovation", tenths},
 		{"own hours", "own_hours", count}, {"hired hours", "room_crew_hours", count},
 	} {
-		c.row(r.words, func(a Column) string {
+		c.row(r.words, func(a answer.Column) string {
 			if r.line == "roi" && a.Line("cash_needed").IsZero() {
 				return "none"
 			}
 			return r.show(a.Line(r.line))
 		})
 	}
-	c.row("maximum offer", func(a Column) string {
-		if !a.Offer.Found {
-			return "none"
-		}
-		return dollars(a.Offer.Price)
-	})
-	c.row("targets met", func(a Column) string {
-		if len(a.Misses) == 0 {
-			return "all"
-		}
-		return fmt.Sprintf("%d missed", len(a.Misses))
-	})
+	c.row("maximum offer", func(a answer.Column) string { return offered(a.Offer) })
+	if slices.ContainsFunc(c.all, func(a answer.Column) bool { return a.Aside != nil }) {
+		c.row("  cash aside", func(a answer.Column) string {
+			if a.Aside == nil {
+				return offered(a.Offer)
+			}
+			return offered(a.Aside.Offer)
+		})
+	}
+	c.targets()
 	c.byRoom()
 	c.gains()
 	c.byTrade()
@@ -82,11 +74,32 @@ func (c comparison) write(next string) {
 func tenths(x decimal.Decimal) string { return x.Round(1).String() }
 
 // best says in words which has the most profit.
+// targets writes which targets each deal misses, and by how much.
+func (c comparison) targets() {
+	for _, t := range []struct{ line, words string }{
+		{"profit_to_spare", "profit target"}, {"margin_to_spare", "margin target"}, {"roi_to_spare", "ROI target"}, {"cash_to_spare", "cash you have"},
+	} {
+		states := func(a answer.Column) bool { return slices.Contains(solve.Targets(a.Deal.Targets), t.line) }
+		if !slices.ContainsFunc(c.all, states) {
+			continue
+		}
+		c.row(t.words, func(a answer.Column) string {
+			switch spare := a.Line(t.line); {
+			case !states(a):
+				return "none"
+			case spare.IsNegative():
+				return "-" + money(spare.Neg())
+			}
+			return "met"
+		})
+	}
+}
+
 func (c comparison) best() string {
-	top := slices.MaxFunc(c.all, func(a, b Column) int { return a.Line("profit").Cmp(b.Line("profit")) })
+	top := slices.MaxFunc(c.all, func(a, b answer.Column) int { return a.Line("profit").Cmp(b.Line("profit")) })
 	said := fmt.Sprintf("The most profit is with %s, %s", top.Name, money(top.Line("profit")))
-	if n := len(top.Misses); n > 0 {
-		said += fmt.Sprintf("; it misses %s", goal(top.Answer, top.Misses[0].Target))
+	if n := len(top.Missed()); n > 0 {
+		said += fmt.Sprintf("; it misses %s", top.Goal(top.Missed()[0].Target))
 	}
 	return said + "."
 }
@@ -99,7 +112,7 @@ func (c comparison) head(words string) {
 	c.line("%s", c.paint(dim, row))
 }
 
-func (c comparison) row(words string, value func(Column) string) {
+func (c comparison) row(words string, value func(answer.Column) string) {
 	row := pad(cut(words, compareName-1), compareName)
 	for _, a := range c.all {
 		row += right(value(a), compareColumn)
@@ -120,62 +133,46 @@ func (c comparison) labels(set string) []string {
 	return out
 }
 
-func (a Column) member(set, label string) *model.Member {
-	for _, m := range a.Model.Root.In(set) {
-		if m.Label == label {
-			return m
-		}
-	}
-	return nil
-}
-
-func (a Column) figure(set, label, line string) decimal.Decimal {
-	if m := a.member(set, label); m != nil {
-		return a.Of(m, line)
-	}
-	return decimal.Decimal{}
-}
-
 func (c comparison) byRoom() {
 	c.heading("Cost in cash by room")
 	c.head("")
 	for _, label := range c.labels("room") {
-		c.costs(label, func(a Column) decimal.Decimal { return a.figure("room", label, "cash_cost") })
+		c.costs(label, func(a answer.Column) decimal.Decimal { return a.OfNamed("room", label, "cash_cost") })
 	}
-	c.costs("containers", func(a Column) decimal.Decimal { return a.Line("disposal") })
-	c.costs("not seen", func(a Column) decimal.Decimal { return a.Line("not_seen") })
-	c.costs("other lines", func(a Column) decimal.Decimal { return others(a.Answer) })
-	c.costs("general lines", func(a Column) decimal.Decimal { return a.Line("general_cost") })
-	c.costs("contingency", func(a Column) decimal.Decimal { return a.Line("contingency") })
-	c.costs("renovation budget", func(a Column) decimal.Decimal { return a.Line("budget") })
+	c.costs("containers", func(a answer.Column) decimal.Decimal { return a.Line("disposal") })
+	c.costs("not seen", func(a answer.Column) decimal.Decimal { return a.Line("not_seen") })
+	c.costs("other lines", func(a answer.Column) decimal.Decimal { return a.Line("lines_cost") })
+	c.costs("general lines", func(a answer.Column) decimal.Decimal { return a.Line("general_cost") })
+	c.costs("contingency", func(a answer.Column) decimal.Decimal { return a.Line("contingency") })
+	c.costs("renovation budget", func(a answer.Column) decimal.Decimal { return a.Line("budget") })
 }
 
 func (c comparison) byTrade() {
 	c.heading("Cost in cash by trade")
 	c.head("")
 	for _, label := range c.labels("trade") {
-		c.costs(label, func(a Column) decimal.Decimal { return a.figure("trade", label, "cash_cost") })
+		c.costs(label, func(a answer.Column) decimal.Decimal { return a.OfNamed("trade", label, "cash_cost") })
 	}
 }
 
 // costs writes a row of dollars, unless there is nothing in it.
-func (c comparison) costs(words string, value func(Column) decimal.Decimal) {
-	if slices.ContainsFunc(c.all, func(a Column) bool { return !value(a).IsZero() }) {
-		c.row(words, func(a Column) string { return money(value(a)) })
+func (c comparison) costs(words string, value func(answer.Column) decimal.Decimal) {
+	if slices.ContainsFunc(c.all, func(a answer.Column) bool { return !value(a).IsZero() }) {
+		c.row(words, func(a answer.Column) string { return money(value(a)) })
 	}
 }
 
 // gains writes what each room adds to the value less what it costs, so that the best
 // option of each can be seen.
 func (c comparison) gains() {
-	if !slices.ContainsFunc(c.all, func(a Column) bool { return !a.Line("value_added").IsZero() }) {
+	if !slices.ContainsFunc(c.all, func(a answer.Column) bool { return !a.Line("value_added").IsZero() }) {
 		c.text("", "No option says what it adds, so all have the same value. Add   adds: $6,500   to the options, from what houses with that finish sold for.")
 		return
 	}
 	c.heading("What a room adds to the value, less its cost in cash")
 	c.head("")
 	for _, label := range c.labels("room") {
-		c.costs(label, func(a Column) decimal.Decimal { return a.figure("room", label, "gain") })
+		c.costs(label, func(a answer.Column) decimal.Decimal { return a.OfNamed("room", label, "gain") })
 	}
 	c.text("", "Before what selling, contingency and the months take.")
 }
@@ -197,7 +194,7 @@ type CompareColumn struct {
 }
 
 // CompareJSON writes deals side by side as one object.
-func CompareJSON(w io.Writer, all []Column) error {
+func CompareJSON(w io.Writer, all []answer.Column) error {
 	o := CompareObject{Schema: Schema}
 	for _, a := range all {
 		x := CompareColumn{Name: a.Name, Misses: []string{}, Rooms: map[string]map[string]decimal.Decimal{}, Trades: map[string]map[string]decimal.Decimal{},
@@ -205,7 +202,7 @@ func CompareJSON(w io.Writer, all []Column) error {
 		if a.Offer.Found {
 			x.MaxOffer = a.Offer.Price
 		}
-		for _, m := range a.Misses {
+		for _, m := range a.Missed() {
 			x.Misses = append(x.Misses, m.Target)
 		}
 		for _, m := range a.Model.Root.In("room") {

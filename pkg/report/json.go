@@ -43,6 +43,16 @@ type VerdictObject struct {
 	Misses       []MissNote     `json:"misses"`
 	Shakes       []ShakeNote    `json:"shakes"`
 	Bridge       []StepNote     `json:"bridge"`
+	CashAside    *AsideNote     `json:"cash_aside,omitempty"`
+	Unproved     []string       `json:"unproved"` // figures whose search took something for granted
+}
+
+// AsideNote is the maximum offers where cash is no matter, and how much of the cash
+// needed a thousand dollars off the price frees; only where cash holds the offer back.
+type AsideNote struct {
+	MaxOffer    any             `json:"max_offer"`
+	MaxOfferLow any             `json:"max_offer_low"`
+	Frees       decimal.Decimal `json:"frees"`
 }
 
 // MissNote is a target missed at the asking price, and by how many dollars.
@@ -113,7 +123,7 @@ func NewObject(a *answer.Answer) Object {
 		o.Warnings = append(o.Warnings, Note{d.Code, d.Pos.String(), d.Message, d.Hint})
 	}
 	for _, c := range a.Assumed {
-		o.Assumed = append(o.Assumed, AssumedNote{c.Line.ID(), c.Member.Path(), assumedValue(a, c), c.Line.Meaning})
+		o.Assumed = append(o.Assumed, AssumedNote{c.Line.ID(), c.Member.Path(), a.AssumedValue(c), c.Line.Meaning})
 	}
 	for _, c := range a.Cautions {
 		o.Cautions = append(o.Cautions, CautionNote(c))
@@ -123,10 +133,14 @@ func NewObject(a *answer.Answer) Object {
 
 func verdictObject(a *answer.Answer) VerdictObject {
 	v := VerdictObject{
-		Advice: a.Verdict, DontGoAbove: a.DontGoAbove(), AskingPasses: len(a.Misses) == 0,
+		Unproved: append([]string{}, a.Unproved()...),
+		Advice:   a.Verdict, DontGoAbove: a.DontGoAbove(), AskingPasses: len(a.Missed()) == 0,
 		Targets: solve.Targets(a.Deal.Targets), Misses: []MissNote{}, Shakes: []ShakeNote{}, Bridge: []StepNote{},
 	}
-	for _, m := range a.Misses {
+	if x := a.Aside; x != nil {
+		v.CashAside = &AsideNote{bearable(x.Offer), bearable(x.OfferLow), x.Frees}
+	}
+	for _, m := range a.Missed() {
 		v.Misses = append(v.Misses, MissNote(m))
 	}
 	for _, s := range a.Shakes {
@@ -136,6 +150,14 @@ func verdictObject(a *answer.Answer) VerdictObject {
 		v.Bridge = append(v.Bridge, StepNote(s))
 	}
 	return v
+}
+
+// bearable is an offer, or nothing where there is none or no end to it.
+func bearable(o solve.Offer) any {
+	if !o.Found || o.Endless {
+		return nil
+	}
+	return o.Price
 }
 
 func missed(misses []answer.Miss) []string {

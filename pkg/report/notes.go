@@ -1,15 +1,11 @@
 package report
 
 import (
-	"cmp"
 	"fmt"
 	"strings"
 
 	"ledgerboard/pkg/answer"
-	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
-	"ledgerboard/pkg/model"
-	"ledgerboard/pkg/quantity"
 )
 
 // shown is how many doubts and cautions the page lists.
@@ -29,10 +25,14 @@ func doubtful(p *page, a *answer.Answer) {
 	if len(a.Assumed) > 0 {
 		var parts []string
 		for _, c := range a.Assumed {
-			parts = append(parts, assumption(a, c))
+			parts = append(parts, a.Assumption(c))
 		}
 		p.heading("Assumed, because the file does not say")
 		p.text("  ", strings.Join(parts, "; "))
+	}
+	if unproved := a.Unproved(); len(unproved) > 0 {
+		p.heading("Not proved")
+		p.text("  ", strings.Join(unproved, ", ")+": the search takes for granted that it turns only once; try figures around it with --set")
 	}
 	if n := len(a.Warnings); n > 0 {
 		p.heading("Doubtful; look again")
@@ -57,11 +57,11 @@ func careful(p *page, a *answer.Answer, full bool, texts string) {
 	for _, c := range a.Cautions[:min(len(a.Cautions), cautionsShown)] {
 		p.text("  - ", c.Title)
 	}
-	more := ""
+	more := "The"
 	if n := len(a.Cautions) - cautionsShown; n > 0 {
-		more = fmt.Sprintf("%d more and ", n)
+		more = fmt.Sprintf("%d more and the", n)
 	}
-	p.text("  ", "Check locally. "+strings.ToUpper(more[:min(1, len(more))])+more[min(1, len(more)):]+"the full texts with their sources: "+texts)
+	p.text("  ", "Check locally. "+more+" full texts with their sources: "+texts)
 }
 
 func doubt(d diag.Diag) string {
@@ -69,36 +69,4 @@ func doubt(d diag.Diag) string {
 		return fmt.Sprintf("line %d: %s", d.Pos.Line, d.Message)
 	}
 	return d.Message
-}
-
-// assumption says an input's default in words: "first loan, lag: 1 month".
-func assumption(a *answer.Answer, c *model.Cell) string {
-	name := cmp.Or(deal.KeyOf(c.Line), words(c.Line.Name))
-	lead := ""
-	if p := c.Member.Path(); p != "" {
-		lead = p + ", "
-	}
-	if c.Line.Unit != "flag" && c.Line.Unit != "choice" && a.Values.Of(c).IsZero() {
-		return lead + "no " + name
-	}
-	return lead + name + ": " + assumedValue(a, c)
-}
-
-func assumedValue(a *answer.Answer, c *model.Cell) string {
-	x := a.Values.Of(c)
-	switch c.Line.Unit {
-	case "$":
-		return money(x)
-	case "share", "share/year":
-		return percent(x)
-	case "month":
-		return months(x)
-	case "flag":
-		return quantity.FormatYesNo(!x.IsZero())
-	case "choice":
-		return c.Line.Choices[x.IntPart()-1]
-	case "count", "":
-		return x.String()
-	}
-	return quantity.FormatCount(x, 2) + " " + strings.NewReplacer("sqft", "sq ft", "cuft", "cu ft", "/", " a ").Replace(c.Line.Unit)
 }

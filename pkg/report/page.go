@@ -56,6 +56,17 @@ func (p *page) text(lead, text string) {
 	}
 }
 
+// split writes what stands at the left and, right before the tail at the right edge,
+// what stands in the middle; where they do not fit, the left has a line of its own.
+func (p *page) split(left, middle, tail string) {
+	room := Width - utf8.RuneCountInString(tail)
+	if utf8.RuneCountInString(left)+2+utf8.RuneCountInString(middle) > room {
+		p.text("", left)
+		left = ""
+	}
+	p.line("%s%s%s", left, right(middle, room-utf8.RuneCountInString(left)), tail)
+}
+
 func (p *page) flush() error { return p.out.Flush() }
 
 func pad(s string, width int) string {

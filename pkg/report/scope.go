@@ -48,7 +48,7 @@ func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
 }
 
 func summary(a *answer.Answer) string {
-	return fmt.Sprintf("The work takes %s in cash with contingency (renovation budget), or %s if trades finish all of it, with contingency on its cash. Own hands: %s; trades: %s.",
+	return fmt.Sprintf("The work takes %s in cash with contingency (renovation budget), or %s if trades finish all of it, the contingency being the same. Own hands: %s; trades: %s.",
 		money(a.Line("budget")), money(a.Line("trade_cost").Add(a.Line("contingency"))), hours(a.Line("own_hours")), hours(a.Line("room_crew_hours")))
 }
 
@@ -56,17 +56,18 @@ func hours(x decimal.Decimal) string   { return quantity.FormatHours(x, 0) }
 func count(x decimal.Decimal) string   { return quantity.FormatCount(x, 0) }
 func exactly(x decimal.Decimal) string { return quantity.FormatCount(x, 2) }
 
-const roomRow = "%-22s%-13s%6s%10s%13s%7s %8s"
+// roomTail is how the figures of a room stand in its row.
+const roomTail = "%6s%10s%13s%7s %8s"
 
 // roomsTable writes a row for each room with work, then the way to the budget.
 func roomsTable(p *page, a *answer.Answer) {
 	p.heading("By room")
-	p.line("%s", p.paint(dim, fmt.Sprintf(roomRow, "room", "option", "sq ft", "$/sq ft", "cash", "own h", "hired h")))
+	p.line("%s", p.paint(dim, fmt.Sprintf("%-22s%-13s"+roomTail, "room", "option", "sq ft", "$/sq ft", "cash", "own h", "hired h")))
 	for _, room := range a.Model.Root.In("room") {
 		cost := a.Of(room, "cash_cost")
 		if len(room.In("option")) == 0 {
 			if room.Kind == "inside" {
-				p.line(roomRow, cut(room.Label, 21), "as it is", exactly(a.Of(room, "floor_area").Round(0)), "", money(decimal.Decimal{}), "", "")
+				p.room(room.Label, "as it is", exactly(a.Of(room, "floor_area").Round(0)), "", money(decimal.Decimal{}), "", "")
 			}
 			continue
 		}
@@ -74,36 +75,30 @@ func roomsTable(p *page, a *answer.Answer) {
 		if room.Kind == "inside" {
 			feet, each = exactly(a.Of(room, "floor_area").Round(0)), money(a.Of(room, "cost_a_foot"))
 		}
-		p.line(roomRow, cut(room.Label, 21), cut(optionsOf(room), 12), feet, each, money(cost), count(a.Of(room, "own_hours")), count(a.Of(room, "crew_hours")))
+		p.room(room.Label, optionsOf(room), feet, each, money(cost), count(a.Of(room, "own_hours")), count(a.Of(room, "crew_hours")))
 	}
 	p.line("")
 	for _, l := range []struct{ words, line string }{
 		{"the rooms, outside and whole house", "rooms_cost"},
-		{"containers: " + count(a.Line("containers")), "disposal"},
+		{"disposal, " + count(a.Line("containers")) + " " + plural("container", a.Line("containers")), "disposal"},
 		{"set aside for what was not seen", "not_seen"},
-		{"other lines of the deal file", ""},
+		{"other lines of the deal file", "lines_cost"},
 		{"general lines", "general_cost"},
 		{"contingency, " + percent(a.Line("contingency_share")), "contingency"},
 		{"renovation budget", "budget"},
 	} {
-		x := decimal.Decimal{}
-		if l.line != "" {
-			x = a.Line(l.line)
-		} else {
-			x = others(a)
-		}
-		if !x.IsZero() || l.line == "budget" {
+		if x := a.Line(l.line); !x.IsZero() || l.line == "budget" {
 			p.line("%-51s%13s", l.words, money(x))
 		}
 	}
 }
 
-// others are the lines of the renovation that stand outside of rooms.
-func others(a *answer.Answer) (sum decimal.Decimal) {
-	for _, m := range a.Model.Root.In("cost") {
-		sum = sum.Add(a.Of(m, "cash_cost"))
-	}
-	return sum
+// room writes a room's row; its name and option take the columns that are empty, or a
+// line of their own.
+func (p *page) room(label, option string, figures ...any) {
+	tail := fmt.Sprintf(roomTail, figures...)
+	left := pad(label, 21) + " " + option
+	p.split(left, "", strings.TrimLeft(tail, " "))
 }
 
 func optionsOf(room *model.Member) string {
@@ -114,21 +109,22 @@ func optionsOf(room *model.Member) string {
 	return strings.Join(names, ", ")
 }
 
-const tradeRow = "%-26s%14s%16s%12s%12s"
+const tradeTail = "%14s%16s%12s%12s"
 
 func tradesTable(p *page, a *answer.Answer) {
 	p.heading("By trade")
-	p.line("%s", p.paint(dim, fmt.Sprintf(tradeRow, "trade", "cash", "by trades", "own h", "hired h")))
+	p.line("%s", p.paint(dim, fmt.Sprintf("%-26s"+tradeTail, "trade", "cash", "by trades", "own h", "hired h")))
 	for _, t := range a.Model.Root.In("trade") {
 		if len(t.In("item")) == 0 {
 			continue
 		}
-		p.line(tradeRow, t.Label, money(a.Of(t, "cash_cost")), money(a.Of(t, "trade_price")), count(a.Of(t, "own_hours")), count(a.Of(t, "crew_hours")))
+		p.row(26, t.Label, fmt.Sprintf(tradeTail, money(a.Of(t, "cash_cost")), money(a.Of(t, "trade_price")), count(a.Of(t, "own_hours")), count(a.Of(t, "crew_hours"))))
 	}
-	p.line(tradeRow, "all", money(a.Line("rooms_cost")), money(a.Line("rooms_at_trade_price")), count(a.Line("room_own_hours")), count(a.Line("room_crew_hours")))
+	p.line("%-26s"+tradeTail, "all", money(a.Line("rooms_cost")), money(a.Line("rooms_at_trade_price")), count(a.Line("room_own_hours")), count(a.Line("room_crew_hours")))
 }
 
-const itemRow = "%-31s%12s %-6s%10s%10s%10s"
+// itemTail is how the right of a row for a piece of work stands.
+const itemTail = " %-5s %10s%11s%11s"
 
 // itemsPage writes the pieces of work of a room, a trade, or all of them.
 func itemsPage(p *page, a *answer.Answer, view View) {
@@ -144,15 +140,17 @@ func itemsPage(p *page, a *answer.Answer, view View) {
 		if view.Room != "" && room.Kind == "inside" {
 			measures(p, a, room)
 		}
-		p.line("%s", p.paint(dim, fmt.Sprintf(itemRow, "work; + is brought along", "quantity", "who", "materials", "labour", "cash")))
+		tail := fmt.Sprintf(itemTail, "who", "materials", "labour", "cash")
+		head := "work; + is brought along"
+		p.line("%s", p.paint(dim, head+right("quantity", Width-len(head)-len(tail))+tail))
 		for _, m := range items {
 			w := a.Deal.Work[m]
 			mark := "  "
 			if w.By != "" {
 				mark = "+ "
 			}
-			p.line(itemRow, cut(mark+m.Label, 30), exactly(a.Of(m, "quantity"))+unitWord(w.Item.Unit), who(a, m),
-				money(a.Of(m, "materials")), money(a.Of(m, "labour")), money(a.Of(m, "cash_cost")))
+			p.split(mark+m.Label, exactly(a.Of(m, "quantity"))+unitWord(w.Item.Unit),
+				fmt.Sprintf(itemTail, who(a, m), money(a.Of(m, "materials")), money(a.Of(m, "labour")), money(a.Of(m, "cash_cost"))))
 			details(p, a, m)
 		}
 	}
@@ -266,6 +264,7 @@ func brought(p *page, a *answer.Answer) {
 	for _, b := range order {
 		p.text("  ", b+" brings "+strings.Join(by[b], ", "))
 	}
+	p.text("", "What is brought along is done as the work that brings it, by own hands or hired, unless it takes a licensed trade. With a quote, what is not in it comes hired.")
 	p.text("", "To do without one, name it in the option:   without: ["+by[order[0]][0]+"]")
 }
 
@@ -282,7 +281,7 @@ func unseen(p *page, a *answer.Answer) {
 	}
 	p.heading("Not seen, so something is set aside (likely; least to most)")
 	for _, c := range open {
-		p.line("  %-26s%12s%12s to %s", c.Label, dollars(a.Of(c, "set_aside")), dollars(a.Of(c, "if_bad_least")), dollars(a.Of(c, "if_bad_most")))
+		p.row(28, "  "+c.Label, fmt.Sprintf("%12s%12s to %s", dollars(a.Of(c, "set_aside")), dollars(a.Of(c, "if_bad_least")), dollars(a.Of(c, "if_bad_most"))))
 		for _, k := range pricebook.Checks() {
 			if k.Name == c.Label {
 				p.text("      ", "look: "+k.Look)

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -15,7 +16,11 @@ func Search(w io.Writer, a *answer.Answer, f answer.Found, file string, s Style)
 	p := newPage(w, s)
 	p.line("%s = %s", p.paint(bold, f.Name), found(f, f.Value(a)))
 	p.text("  ", f.Meaning+"; found by search, not by a formula")
-	for _, line := range howToCheck(a, f, f.Value(a), file) {
+	lines, err := sides(a, f.Name)
+	if err != nil {
+		return err
+	}
+	for _, line := range append(lines, howToCheck(a, f, f.Value(a), file)...) {
 		p.text("  ", line)
 	}
 	return p.flush()
@@ -49,16 +54,18 @@ func howToCheck(a *answer.Answer, f answer.Found, v any, file string) []string {
 	case "max_offer":
 		next := x.Add(one)
 		return []string{
-			fmt.Sprintf("at %s every target holds; at %s you would miss %s, by %s", dollars(x), dollars(next), goal(a, a.Offer.Binding), missedBy(a.Offer.Binding, a.Offer.Short)),
+			fmt.Sprintf("at %s every target holds; at %s you would miss %s, by %s", dollars(x), dollars(next), a.Goal(a.Offer.Binding), answer.MissedBy(a.Offer.Binding, a.Offer.Short)),
 			fmt.Sprintf("see both: ledgerboard bid %s --set price=%s, then --set price=%s", file, x, next),
 			fmt.Sprintf("how near the target is: ledgerboard why %s %s --set price=%s", file, a.Offer.Binding, next),
 		}
-	case "one_more_month_unsold", "one_more_month_stalled":
-		line := map[string]string{"one_more_month_unsold": "marketing", "one_more_month_stalled": "standstill"}[f.Name]
-		return []string{
-			"it is what owner_profit loses with a month more of " + line + " while the loans stay as planned",
-			"--set time." + line + "=... plans the month from the start, so the loans are sized for it, and may show another figure",
-		}
+	case "one_more_month_unsold":
+		return delayed(a, x, "marketing")
+	case "one_more_month_stalled":
+		return delayed(a, x, "standstill")
+	case "one_more_day_unsold":
+		return []string{"it is one_more_month_unsold, " + money(a.Late.Month) + ", over 365/12 days"}
+	case "one_more_day_stalled":
+		return []string{"it is one_more_month_stalled, " + money(a.Stalled.Month) + ", over 365/12 days"}
 	case "break_even_sale_price", "break_even_overrun", "break_even_months":
 		return []string{"the loans stay as planned; for the profit target: ledgerboard why " + file + " " + f.Name + "_at_target"}
 	case "irr":
@@ -67,4 +74,40 @@ func howToCheck(a *answer.Answer, f answer.Found, v any, file string) []string {
 		return []string{fmt.Sprintf("it is worked out from loan.lent, loan.paid_back and loan.paid_back_at_sale: ledgerboard cash %s --json", file)}
 	}
 	return nil
+}
+
+// delayed says what one more month does to the profit, and why a plan of that length
+// may show another figure.
+func delayed(a *answer.Answer, lost decimal.Decimal, line string) []string {
+	profit := a.Line("owner_profit")
+	return []string{
+		fmt.Sprintf("owner_profit is %s as planned and %s with a month more of %s while the loans stay as planned", money(profit), money(profit.Sub(lost)), line),
+		"--set time." + line + "=... plans the month from the start, so the loans are sized for it, and may show another figure",
+	}
+}
+
+// sides says over what a result was searched, and what the line that decides comes to on
+// either side of it.
+func sides(a *answer.Answer, name string) ([]string, error) {
+	if name == "irr" {
+		below, above, ok := a.IRRSides()
+		if !ok {
+			return nil, nil
+		}
+		month := func(x decimal.Decimal) string { return quantity.FormatPercent(x, 2) }
+		return []string{fmt.Sprintf("searched over rates a month: owner_net discounted at %s a month comes to %s, at %s to %s", month(below.At), money(below.Value), month(above.At), money(above.Value))}, nil
+	}
+	watched, at, beyond, ok, err := a.BreakEvenSides(name)
+	if err != nil || !ok {
+		return nil, err
+	}
+	over := map[string]struct {
+		steps string
+		said  func(decimal.Decimal) string
+	}{
+		"break_even_sale_price": {"sale prices in whole dollars", dollars},
+		"break_even_overrun":    {"overruns in steps of 0.1%", percent},
+		"break_even_months":     {"months later in steps of 0.1", func(x decimal.Decimal) string { return months(x) + " later" }},
+	}[strings.TrimSuffix(name, "_at_target")]
+	return []string{fmt.Sprintf("searched over %s: %s is %s at %s, %s at %s", over.steps, watched, money(at.Value), over.said(at.At), money(beyond.Value), over.said(beyond.At))}, nil
 }

@@ -78,11 +78,20 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 			parts = append([]string{more}, "and "+parts[0])
 		}
 	}
+	if s.Lost.IsNegative() {
+		parts[len(parts)-1] += better[s.Name]
+	}
 	text := what + ": " + strings.Join(parts, ", ") + "."
 	if s.Short.IsPositive() && need(a, s).IsPositive() {
 		text += fmt.Sprintf(" You would be %s short.", dollars(s.Short))
 	}
 	return text
+}
+
+// better says why the profit may rise with a mishap.
+var better = map[string]string{
+	"value": ", as less is borrowed and it costs less",
+	"draws": ", as the interest on them begins later",
 }
 
 // need is the cash that a shake takes beyond the plan's.

@@ -1,8 +1,9 @@
 package report
 
 import (
-	"cmp"
+	"maps"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -30,11 +31,23 @@ var spoken = map[string]string{
 	"planned_sale_price": "sale_price", "planned_overrun": "overrun",
 
 	"out": "money_out", "in": "money_in", "so_far": "owner_cumulative", "loans_owed": "loan.balance",
+	"renovation_budget": "budget", "the_rooms_outside_and_whole_house": "rooms_cost", "all": "rooms_cost", "all_by_trades": "rooms_at_trade_price", "all_own_h": "room_own_hours", "all_hired_h": "room_crew_hours", "by_trades": "rooms_at_trade_price",
+	"container": "disposal", "set_aside_for_what_was_not_seen": "not_seen", "other_lines_of_the_deal_file": "lines_cost", "general_lines": "general_cost",
+	"container_weight_limit": "container_limit", "container_costs": "container_price", "set_aside_for_tax": "tax_share",
+	"own_hands": "own_hours", "hired_hours": "room_crew_hours", "weeks": "work_weeks", "waiting": "waiting_days",
+	"floor": "floor_area", "walls": "wall_area", "walls_less_large_openings": "walls_less_large",
+
 	"arv": "after_repair_value", "low": "low_value", "budget_with_contingency": "budget",
 }
 
-// spokenOf are the words of the pages for a line of a loan, behind its name.
-var spokenOf = map[string]string{"at_closing": "loan_at_closing", "draws": "draws"}
+// spokenOf are the words of the pages for a line of a loan, a room or whatever else has
+// a name, behind it: "first loan, at closing", "kitchen: floor".
+var spokenOf = map[string]string{
+	"at_closing": "loan_at_closing",
+	"cash":       "cash_cost", "by_trades": "trade_price", "own_h": "own_hours", "hired_h": "crew_hours", "hired_hours": "crew_hours",
+	"sq_ft": "floor_area", "$/sq_ft": "cost_a_foot", "floor": "floor_area", "ceiling": "ceiling_area", "walls": "wall_area", "walls_less_large_openings": "walls_less_large",
+	"cost": "product_cost", "buy": "packs",
+}
 
 // spokenMonth are words that stand for one month of a monthly line.
 var spokenMonth = map[string]int{"points_and_loan_fees": 0}
@@ -58,7 +71,7 @@ type Asked struct {
 // line is returned as it is.
 func Ask(label string) Asked {
 	first, rest := label, ""
-	if i := strings.LastIndex(label, ", "); i >= 0 {
+	if i := max(strings.LastIndex(label, ", "), strings.LastIndex(label, ": ")); i >= 0 {
 		first, rest = label[:i], label[i+2:]
 	}
 	for _, words := range []string{label, first} {
@@ -72,13 +85,25 @@ func Ask(label string) Asked {
 		}
 	}
 	lines := []string{label}
-	if rest != "" { // a name with a comma, a line of a member, or a line with a remark
-		lines = append(lines, first+"."+cmp.Or(spokenOf[evened(rest)], strings.TrimPrefix(rest, "no ")), first)
+	if rest != "" { // a line of a member, a name with a comma, or a line of the deal with a remark
+		lines = []string{label, first + "." + strings.TrimPrefix(rest, "no "), "deal." + first}
+		if line, ok := spokenOf[evened(rest)]; ok {
+			lines = append([]string{first + "." + line}, lines...)
+		}
 	}
 	if bare, none := strings.CutPrefix(label, "no "); none && rest == "" { // assumed to be nothing
 		lines = append(lines, bare)
 	}
 	return Asked{lines, -1, false}
+}
+
+// Labels are the words of the pages that Ask knows, with blanks.
+func Labels() []string {
+	var out []string
+	for _, label := range slices.Sorted(maps.Keys(spoken)) {
+		out = append(out, words(label))
+	}
+	return out
 }
 
 var (

@@ -17,10 +17,11 @@ const (
 // A BreakEven is how far one thing may move until profit, or the profit target,
 // is lost. Exactly one of Found, Missed and Never holds.
 type BreakEven struct {
-	Found  bool
-	Missed bool            // it is already lost in the plan
-	Never  bool            // it is not lost within the limit
-	Value  decimal.Decimal // how far it may move, or the limit that is not enough
+	Found   bool
+	Missed  bool            // it is already lost in the plan
+	Never   bool            // it is not lost within the limit
+	Value   decimal.Decimal // how far it may move, or the limit that is not enough
+	Trusted bool            // found by trusting that it is lost only once
 }
 
 // Held keeps the loans at what they are in the plan: once closed, no loan grows or
@@ -71,7 +72,7 @@ func BreakEvenSalePrice(m *model.Model, watched string) (BreakEven, error) {
 	case !found:
 		n = -1
 	}
-	return BreakEven{Found: true, Value: decimal.NewFromInt(n + 1)}, nil
+	return BreakEven{Found: true, Value: decimal.NewFromInt(n + 1), Trusted: s.trusting}, nil
 }
 
 // BreakEvenOverrun finds the largest overrun over the bids, in steps of 0.1%,
@@ -128,7 +129,7 @@ func stretch(m *model.Model, axis Axis, watched string, from, near, to int64) (B
 			return BreakEven{}, err
 		}
 		if found {
-			return BreakEven{Found: true, Value: axis.Step.Mul(decimal.NewFromInt(n - 1))}, nil
+			return BreakEven{Found: true, Value: axis.Step.Mul(decimal.NewFromInt(n - 1)), Trusted: s.trusting}, nil
 		}
 		from = end + 1
 	}

@@ -91,7 +91,7 @@ func (s *search) find(low, high int64, downward bool) (int64, bool, error) {
 // patience is how many exact evaluations a search may take before it trusts that
 // the condition changes only once in what is left; a deal in which profit lies flat
 // at the edge over thousands of dollars needs it.
-const patience = 400
+const patience = 4000
 
 // halve finds where the condition changes, trusting that it does so once.
 func (s *search) halve(low, high int64, downward bool) (int64, bool, error) {

@@ -47,7 +47,7 @@ func (t *Tree) text(decimals int32) string {
 	case t.tellsMonth():
 		return "month " + t.Value.String()
 	}
-	return format(t.Value, t.Unit, decimals)
+	return t.naming().format(t.Value, t.Unit, decimals)
 }
 
 // tellsMonth reports whether the value is the number of a month, not a length of time.
@@ -62,19 +62,27 @@ func (t *Tree) tellsMonth() bool {
 	return found.is(formula.FirstMonth)
 }
 
+// format says a value in a unit by the names that the model has for units.
 func format(x decimal.Decimal, unit string, decimals int32) string {
+	return naming{}.format(x, unit, decimals)
+}
+
+func (n naming) format(x decimal.Decimal, unit string, decimals int32) string {
 	over, under, rate := strings.Cut(unit, "/")
-	s := amount(x, over, decimals)
+	s := n.amount(x, over, decimals)
+	under = n.of(under, one)
 	switch {
 	case !rate:
 		return s
 	case under == "hour":
 		return s + " an hour"
+	case under == "each":
+		return s + " each"
 	}
 	return s + " a " + under
 }
 
-func amount(x decimal.Decimal, unit string, decimals int32) string {
+func (n naming) amount(x decimal.Decimal, unit string, decimals int32) string {
 	base, more, compound := strings.Cut(unit, " ")
 	switch {
 	case base == "$" && compound:
@@ -92,13 +100,10 @@ func amount(x decimal.Decimal, unit string, decimals int32) string {
 	case unit == "day" && x.Abs().GreaterThanOrEqual(noLimitDay):
 		return "no limit"
 	case unit == "day", unit == "year", unit == "quarter":
-		s := quantity.FormatCount(x, enough(x, decimals)) + " " + unit
-		if !x.Equal(one) {
-			s += "s"
-		}
-		return s
+		return quantity.FormatCount(x, enough(x, decimals)) + " " + n.of(unit, x)
 	}
 	s := quantity.FormatCount(x, enough(x, max(decimals, 6)))
+	unit = n.of(unit, x)
 	if _, plain := plainUnits[unit]; plain || unit == "" || unit == "each" {
 		return s
 	}

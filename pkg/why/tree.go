@@ -70,6 +70,9 @@ type Values interface {
 // A Reader explains any number of figures of one deal and shares what they have
 // in common.
 type Reader struct {
+	// Units names a unit of the model for people, of one and of several, as it is for a
+	// member: gal for what a can of paint holds. nil leaves units as the model has them.
+	Units  func(x *model.Member, unit string) (one, several string)
 	model  *model.Model
 	values Values
 	lines  map[place]*Tree
@@ -80,7 +83,7 @@ type place struct{ cell, month int }
 // NewReader returns a reader of a deal's values, which must have been worked out
 // whole and without changed inputs.
 func NewReader(m *model.Model, v Values) *Reader {
-	return &Reader{m, v, map[place]*Tree{}}
+	return &Reader{model: m, values: v, lines: map[place]*Tree{}}
 }
 
 // Explain returns the tree of a line, in a month if it has one for each.

@@ -198,16 +198,23 @@ func Div(x, y Number) Number {
 	if y.Fixed() && y.C != 0 {
 		return scale(x, 1/y.C)
 	}
-	lo, hi := y.Bounds()
+	lo, hi := y.outward(y.Bounds())
 	if !(lo > same || hi < -same) {
 		return Unknown()
 	}
 	// x/y = r + (x - r·y)/y for any r; taking r at the middle keeps the rest small.
 	r := (x.C + x.S/2) / (y.C + y.S/2)
 	rest := Sub(x, scale(y, r))
-	rlo, rhi := rest.Bounds()
+	rlo, rhi := rest.outward(rest.Bounds())
 	qlo, qhi := product(rlo, rhi, 1/hi, 1/lo)
 	return Exactly(r).widen(qlo, qhi).from(byDividing, x, y)
+}
+
+// outward moves bounds of x apart by more than float64 is off: where parts of x
+// cancel near zero, its inverse magnifies what they are off by.
+func (x Number) outward(lo, hi float64) (float64, float64) {
+	off := 1e-14 * (math.Abs(x.C) + math.Abs(x.S) + math.Abs(x.Lo) + math.Abs(x.Hi))
+	return lo - off, hi + off
 }
 
 // Unknown returns a number of which nothing is known.

@@ -21,17 +21,17 @@ const (
 // only from levels under its own, so those of one level never import each other.
 var levels = [][]string{
 	{"pkg/quantity", "pkg/diag", "pkg/cashflow", "pkg/caution", "pkg/takeoff", "pkg/choose", "pkg/internal/affine", "pkg/internal/importgraph", "pkg/internal/published"},
-	{"pkg/formula"},
-	{"pkg/model"},
+	{"pkg/formula", "pkg/comps"},
+	{"pkg/model", "pkg/comps/measure"},
 	{"pkg/internal/walk", "pkg/internal/modeltest"},
 	{"pkg/pricebook"},
 	{"pkg/deal"},
 	readers,
 	{"pkg/solve", "pkg/best"},
 	{"pkg/answer"},
-	{"pkg/report"},
+	{"pkg/report", "pkg/workbook"},
 	{"pkg/cli"},
-	{"cmd/ledgerboard", "cmd/gendocs"},
+	{"cmd/ledgerboard", "cmd/gendocs", "cmd/measurecomps"},
 }
 
 // readers know the model and nothing else, so not the deal file either.

@@ -44,11 +44,11 @@ func (k *Known) Work(want ...int) error {
 	return nil
 }
 
-// Value works out one expression of a member, in no month.
-func (k *Known) Value(x *model.Expr, of *model.Member) (decimal.Decimal, error) {
+// Value works out one expression of a member in a month.
+func (k *Known) Value(x *model.Expr, of *model.Member, month int) (decimal.Decimal, error) {
 	k.mutex.Lock()
 	defer k.mutex.Unlock()
-	return k.walker.Value(x, of)
+	return k.walker.ValueIn(x, of, month)
 }
 
 // ask works a cell out, unless it is known. That it needs itself is ruled out where the

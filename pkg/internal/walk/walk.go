@@ -4,6 +4,7 @@
 package walk
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -101,10 +102,17 @@ func (w *Walker[T, R]) Steps(steps []model.Step) error {
 	return nil
 }
 
-// Value works out one expression of a member over the values so far, in no month.
+// Value works out one expression of a member over the values so far, in the walker's
+// month.
 func (w *Walker[T, R]) Value(x *model.Expr, of *model.Member) (T, error) {
 	w.of = of
 	return w.value(x)
+}
+
+// ValueIn works out one expression of a member in a month.
+func (w *Walker[T, R]) ValueIn(x *model.Expr, of *model.Member, month int) (T, error) {
+	w.month = month
+	return w.Value(x, of)
 }
 
 func (w *Walker[T, R]) step(s model.Step, from int) error {
@@ -125,7 +133,7 @@ func (w *Walker[T, R]) step(s model.Step, from int) error {
 			cell := w.Model.Cells[c]
 			x, err := w.Value(cell.Expr, cell.Member)
 			if err != nil {
-				return fmt.Errorf("%s, month %d: %w", cell.Name(), w.month, err)
+				return failed(fmt.Sprintf("%s, month %d", cell.Name(), w.month), err)
 			}
 			w.months[w.Model.Row(c)][w.month] = w.Rules.Keep(x)
 		}
@@ -138,7 +146,7 @@ func (w *Walker[T, R]) one(c *model.Cell) error {
 	if !changed {
 		v, err := w.Value(c.Expr, c.Member)
 		if err != nil {
-			return fmt.Errorf("%s: %w", c.Name(), err)
+			return failed(c.Name(), err)
 		}
 		if x = v; c.Given == nil { // what the deal gives stays as it is
 			x = w.Rules.Keep(v)
@@ -154,4 +162,23 @@ func (w *Walker[T, R]) one(c *model.Cell) error {
 	}
 	w.Last = n
 	return nil
+}
+
+// A failure is why a line cannot be worked out.
+type failure struct {
+	line string
+	error
+}
+
+func (f *failure) Error() string { return f.line + ": " + f.error.Error() }
+
+func (f *failure) Unwrap() error { return f.error }
+
+// failed says which line cannot be worked out: where it is what another asked for, the
+// former alone.
+func failed(line string, why error) error {
+	if inner := new(failure); errors.As(why, &inner) {
+		return why
+	}
+	return &failure{line, why}
 }

@@ -1,0 +1,57 @@
+package answer
+
+import (
+	"cmp"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// AssumedAs are fuller words for inputs whose key says too little alone.
+var AssumedAs = map[string]string{
+	"container_holds": "container holds", "container_limit": "container weight limit", "container_price": "container costs",
+	"tax_share": "set aside for tax",
+}
+
+// Assumption says an input's default in words: "first loan, lag: 1 month".
+func (a *Answer) Assumption(c *model.Cell) string {
+	name := cmp.Or(AssumedAs[c.Line.Name], deal.KeyOf(c.Line), words(c.Line.Name))
+	lead := ""
+	if p := c.Member.Path(); p != "" {
+		lead = p + ", "
+	}
+	if c.Line.Unit != "flag" && c.Line.Unit != "choice" && a.Values.Of(c).IsZero() {
+		return lead + "no " + name
+	}
+	return lead + name + ": " + a.AssumedValue(c)
+}
+
+// AssumedValue is an input's default as people write it.
+func (a *Answer) AssumedValue(c *model.Cell) string {
+	x := a.Values.Of(c)
+	switch c.Line.Unit {
+	case "$":
+		return money(x)
+	case "share", "share/year":
+		return percent(x)
+	case "month":
+		return months(x)
+	case "flag":
+		return quantity.FormatYesNo(!x.IsZero())
+	case "choice":
+		return c.Line.Choices[x.IntPart()-1]
+	case "count", "":
+		return x.String()
+	}
+	return quantity.FormatCount(x, 2) + " " + strings.NewReplacer("sqft", "sq ft", "cuft", "cu ft", "/", " a ").Replace(c.Line.Unit)
+}
+
+func money(x decimal.Decimal) string   { return quantity.FormatMoney(x) }
+func dollars(x decimal.Decimal) string { return quantity.FormatDollars(x) }
+func percent(x decimal.Decimal) string { return quantity.FormatPercent(x, 1) }
+func months(x decimal.Decimal) string  { return quantity.FormatMonths(x, 1) }
+func words(line string) string         { return strings.ReplaceAll(line, "_", " ") }

@@ -1,0 +1,43 @@
+package answer
+
+import (
+	"strings"
+
+	"github.com/shopspring/decimal"
+)
+
+// Goal says what a stated target asks for.
+func (a *Answer) Goal(target string) string {
+	switch target {
+	case "profit_to_spare":
+		if a.Line("target_profit").IsZero() {
+			return "not losing money"
+		}
+		return "a profit of at least " + dollars(a.Line("target_profit"))
+	case "margin_to_spare":
+		return "a margin of at least " + percent(a.Line("target_margin"))
+	case "roi_to_spare":
+		return "a return on your cash (ROI) of at least " + percent(a.Line("target_roi"))
+	case "cash_to_spare":
+		return "needing no more cash than the " + dollars(a.Line("cash_available").Sub(a.Line("cash_reserve"))) + " you can use"
+	}
+	return target
+}
+
+// MissedBy says by how much a target is missed.
+func MissedBy(target string, short decimal.Decimal) string {
+	switch target {
+	case "cash_to_spare":
+		return money(short) + " of cash"
+	case "profit_to_spare":
+		return money(short)
+	}
+	return money(short) + " of profit"
+}
+
+func list(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}

@@ -1,0 +1,156 @@
+package answer
+
+import (
+	"fmt"
+
+	"github.com/shopspring/decimal"
+	"ledgerboard/pkg/solve"
+)
+
+// Advice is the verdict as a word or two, and why.
+func (a *Answer) Advice() (word, why string) {
+	switch a.Verdict {
+	case Lower:
+		return "Bid lower.", a.whyLower()
+	case Leave:
+		return "Leave it.", a.whyLeave()
+	}
+	return "Bid.", "The asking price of " + dollars(a.Line("price")) + " " + a.meets() + "."
+}
+
+func (a *Answer) whyLower() string {
+	price := dollars(a.Line("price"))
+	if a.Offer.Price.LessThan(a.Line("price")) {
+		return "The asking price of " + price + " is too high."
+	}
+	return "The asking price of " + price + " " + a.meets() + " at the value you expect, but not at your low value."
+}
+
+// meets says what a price does at which every target holds.
+func (a *Answer) meets() string {
+	if len(a.Deal.Targets) == 0 {
+		return "loses no money"
+	}
+	return "meets your targets"
+}
+
+func (a *Answer) whyLeave() string {
+	price := dollars(a.Line("price"))
+	switch {
+	case !a.Offer.Found:
+		return "No price works: even as a gift the house would miss " + a.Goal(a.Offer.Binding) + ", by " + MissedBy(a.Offer.Binding, a.Offer.Short) + "."
+	case !a.OfferLow.Found:
+		return "At your low value no price works: even as a gift the house would miss " + a.Goal(a.OfferLow.Binding) + ", by " + MissedBy(a.OfferLow.Binding, a.OfferLow.Short) + "."
+	case a.Offer.Binding == cashTarget:
+		return fmt.Sprintf("Your cash is enough up to %s, more than %s under the asking price of %s.", dollars(a.Offer.Price), percent(a.Line("walk_away_share")), price)
+	}
+	return fmt.Sprintf("What the deal bears lies more than %s under the asking price of %s.", percent(a.Line("walk_away_share")), price)
+}
+
+// Asking says which targets hold at the asking price, or which are missed.
+func (a *Answer) Asking() string {
+	if len(a.Missed()) == 0 {
+		return "At the asking price every target holds: " + a.goals() + "."
+	}
+	return "At the asking price you miss " + a.MissedGoals(a.Missed()) + "."
+}
+
+// MissedGoals lists what misses ask for, each with by how much it is missed.
+func (a *Answer) MissedGoals(misses []Miss) string {
+	var parts []string
+	for _, m := range misses {
+		parts = append(parts, a.Goal(m.Target)+" (by "+MissedBy(m.Target, m.Short)+")")
+	}
+	return list(parts)
+}
+
+func (a *Answer) goals() string {
+	var parts []string
+	for _, t := range solve.Targets(a.Deal.Targets) {
+		parts = append(parts, a.Goal(t))
+	}
+	return list(parts)
+}
+
+// Decides says which target holds the offer back, at either value.
+func (a *Answer) Decides() string {
+	if !a.HasLow {
+		return "What decides is " + a.heldBack(a.Offer) + "."
+	}
+	low, likely := a.heldBack(a.OfferLow), a.heldBack(a.Offer)
+	s := "What decides at your low value is " + low + "; at the value you expect, " + likely + "."
+	if a.OfferLow.Found && a.OfferLow.Price.Equal(a.Offer.Price) {
+		s = "What decides at either value is " + likely + "."
+	}
+	return s
+}
+
+// CashAside says what the deal would bear if cash were no matter, or nothing where cash
+// holds no offer back.
+func (a *Answer) CashAside() string {
+	if a.Aside == nil {
+		return ""
+	}
+	s := "Cash aside, your other targets hold " + upTo(a.Aside.Offer)
+	if a.HasLow {
+		s = "Cash aside, your other targets hold " + upTo(a.Aside.OfferLow) + " at your low value and " + upTo(a.Aside.Offer) + " at the value you expect"
+	}
+	s += fmt.Sprintf(". A price $1,000 lower frees about %s of cash", dollars(a.Aside.Frees))
+	return s + "; more cash, or a loan that asks for less of it, does more."
+}
+
+func upTo(o solve.Offer) string {
+	switch {
+	case o.Endless:
+		return "at any price"
+	case !o.Found:
+		return "at no price"
+	}
+	return "up to " + dollars(o.Price)
+}
+
+// heldBack says which target holds an offer back, and where it is missed.
+func (a *Answer) heldBack(o solve.Offer) string {
+	switch {
+	case o.Endless:
+		return "nothing within reach; state a profit target"
+	case !o.Found:
+		return a.Goal(o.Binding) + ", missed at any price"
+	}
+	return fmt.Sprintf("%s, missed from %s on", a.Goal(o.Binding), dollars(o.Price.Add(decimal.NewFromInt(1))))
+}
+
+// TiedUp says how much of her money is tied up at most, when, and what is left.
+func (a *Answer) TiedUp() string {
+	need := a.Line("cash_needed")
+	s := fmt.Sprintf("At the asking price the most of your money tied up is %s, in month %s (cash needed).", dollars(need), a.Line("cash_needed_month"))
+	if !a.Deal.HasCash {
+		return s
+	}
+	s += " You have " + dollars(a.Line("cash_available"))
+	of := ""
+	if keep := a.Line("cash_reserve"); keep.IsPositive() {
+		s += ", of which you keep back " + dollars(keep)
+		of = "of the rest "
+	}
+	left := a.Line("cash_to_spare")
+	if left.IsNegative() {
+		return s + ": you would be " + dollars(left.Neg()) + " short."
+	}
+	return s + ": " + of + dollars(left) + " is left."
+}
+
+// BackOut says what is lost by backing out, or nothing where nothing is.
+func (a *Answer) BackOut() string {
+	early, late := a.Line("lost_backing_out"), a.Line("lost_backing_out_late")
+	switch until := a.Deal.DepositRefundableUntil; {
+	case late.IsZero():
+		return ""
+	case early.Equal(late):
+		return fmt.Sprintf("Back out before the closing and you lose %s, already paid.", dollars(early))
+	case until.IsZero():
+		return fmt.Sprintf("Back out and you lose %s; once the earnest deposit no longer comes back, %s.", dollars(early), dollars(late))
+	default:
+		return fmt.Sprintf("Back out up to %s and you lose %s; after that the earnest deposit too, %s in all.", until.Long(), dollars(early), dollars(late))
+	}
+}

@@ -1,0 +1,153 @@
+package cli
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"sync"
+
+	"ledgerboard/pkg/model"
+)
+
+// mainLine is the line that stands for a member asked for by its words alone: what it
+// comes to.
+var mainLine = map[string]string{
+	"fee": "amount", "cost": "cash_cost", "loan": "cost", "deposit": "at_purchase", "check": "set_aside",
+	"room": "cash_cost", "option": "cash_cost", "item": "cash_cost", "trade": "cash_cost", "product": "product_cost",
+}
+
+// membersCalled finds the main lines of members by their words, or by the trade of a
+// line of work. Of members of one name those of the deal itself come before what is in
+// its rooms: gutters is the trade, "outside: gutters" the work.
+func membersCalled(m *model.Model, words string) []*model.Cell {
+	words = joined(words)
+	var exactly, trade []*model.Cell
+	for _, c := range m.Cells {
+		if c.Line.Name != mainLine[c.Member.Set] {
+			continue
+		}
+		before, _, _ := strings.Cut(c.Member.Label, ":")
+		switch {
+		case called(c.Member, words):
+			exactly = append(exactly, c)
+		case joined(before) == words:
+			trade = append(trade, c)
+		}
+	}
+	exactly = foremost(exactly, words)
+	if len(exactly) == 0 || exactly[0].Member.Set == "trade" {
+		return append(exactly, trade...)
+	}
+	return exactly
+}
+
+// foremost are those of some cells whose members the deal itself has under that very
+// name, or all where there are none.
+func foremost(cells []*model.Cell, words string) []*model.Cell {
+	var out []*model.Cell
+	for _, c := range cells {
+		if x := c.Member; x.Parent != nil && x.Parent.Set == model.Deal && joined(x.Label) == words {
+			out = append(out, c)
+		}
+	}
+	if len(out) == 0 {
+		return cells
+	}
+	return out
+}
+
+// called reports whether words, joined, name a member: its label alone, or behind that
+// of something it is in or belongs to. What lies between may be left out: "kitchen:
+// paint walls" is in whatever option of the kitchen is chosen.
+func called(x *model.Member, words string) bool {
+	if x.Set == model.Deal {
+		return false
+	}
+	label := joined(x.Label)
+	if words == label || words == x.Set+"_"+label {
+		return true
+	}
+	rest, ok := strings.CutSuffix(words, "_"+label)
+	return ok && within(x, rest)
+}
+
+// within reports whether words name something that a member is in or belongs to.
+func within(x *model.Member, words string) bool {
+	for _, up := range append([]*model.Member{x.Parent}, x.Links...) {
+		if up != nil && (called(up, words) || within(up, words)) {
+			return true
+		}
+	}
+	return false
+}
+
+// owns reports whether a member is meant by the part of a name before its line:
+// nothing for the deal, a set or kind, either with a number, or its words.
+func owns(x *model.Member, owner string) bool {
+	switch {
+	case owner == "" || owner == model.Deal:
+		return x.Set == model.Deal
+	case x.Set == model.Deal:
+		return false
+	case owner == x.Set || owner == x.Kind || called(x, joined(strings.TrimPrefix(owner, x.Set+"."))):
+		return true
+	}
+	set, number, ok := strings.Cut(owner, ".")
+	n, err := strconv.Atoi(number)
+	if !ok || err != nil || set != x.Set && set != x.Kind {
+		return false
+	}
+	all := x.Parent.In(set)
+	return n >= 1 && n <= len(all) && all[n-1] == x
+}
+
+var between = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[\s_.,:-]+`) })
+
+// joined evens words out so that it does not matter how they are put together.
+func joined(words string) string {
+	return strings.Trim(between().ReplaceAllString(strings.ToLower(words), "_"), "_")
+}
+
+// listed is how many names are listed to choose from.
+const listed = 15
+
+// addresses are names that tell cells apart, each the shortest that does.
+func addresses(cells []*model.Cell) []string {
+	var out []string
+	for _, c := range cells[:min(listed, len(cells))] {
+		name := address(c.Member, cells)
+		if c.Line.Name != mainLine[c.Member.Set] {
+			name += "." + c.Line.Name
+		}
+		out = append(out, strconv.Quote(name))
+	}
+	if len(cells) > listed {
+		out = append(out, fmt.Sprintf("and %d more", len(cells)-listed))
+	}
+	return out
+}
+
+// address is the shortest of a member's names that none of the others has: its label,
+// that behind its room or whatever else it is in, or all of its path.
+func address(x *model.Member, others []*model.Cell) string {
+	top := x
+	for top.Parent != nil && top.Parent.Set != model.Deal {
+		top = top.Parent
+	}
+	for _, name := range []string{x.Label, top.Label + ": " + x.Label, x.Set + ": " + x.Label} {
+		if name == x.Label+": "+x.Label {
+			continue
+		}
+		hits := 0
+		for _, c := range others {
+			if called(c.Member, joined(name)) {
+				hits++
+			}
+		}
+		if hits == 1 {
+			return name
+		}
+	}
+	return x.Path()
+}

@@ -1,0 +1,148 @@
+package cli
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/quantity"
+	"ledgerboard/pkg/report"
+)
+
+// entry is a row of a page: a label, and the figures behind it.
+var entry = regexp.MustCompile(`^(\S.*?) {2,}(\S.*)$`)
+
+// An asked label is to have the last of the figures, or the one of that number.
+type asked struct{ label, figures string }
+
+// rows are the labels of a part of a page with their figures; a label that has a line of
+// its own has its figures on the next.
+func rows(part string) []asked {
+	var out []asked
+	above := ""
+	for _, line := range strings.Split(part, "\n") {
+		bare := strings.TrimLeft(line, "+ ")
+		m := entry.FindStringSubmatch(bare)
+		switch {
+		case strings.HasPrefix(line, "    ") && above != "":
+			out = append(out, asked{above, bare})
+			above = ""
+		case m != nil:
+			out = append(out, asked{m[1], m[2]})
+		case !strings.HasPrefix(line, "    "):
+			above = bare
+		}
+	}
+	return out
+}
+
+func part(t *testing.T, page, from, to string) string {
+	_, rest, ok := strings.Cut(page, from+"\n")
+	require.True(t, ok, "%s is not on the page", from)
+	_, rest, _ = strings.Cut(rest, "\n") // the heads of the columns
+	out, _, _ := strings.Cut(rest, to)
+	return out
+}
+
+var price = regexp.MustCompile(`-?\$[\d,]+(\.\d\d)?`)
+
+// finds asks for a label and wants the figure of the page, of that number, or the last.
+func finds(t *testing.T, a *answer.Answer, label, figures string, number int) {
+	all := price.FindAllString(figures, -1)
+	require.NotEmpty(t, all, "%s: %s", label, figures)
+	if number < 0 {
+		number += len(all)
+	}
+	c, err := find(a.Deal, label, report.Ask(label).Lines)
+	require.NoError(t, err, label)
+	x := a.Values.Of(c)
+	require.Contains(t, []string{quantity.FormatMoney(x), quantity.FormatDollars(x)}, all[number], label)
+}
+
+// Why takes every label of the scope page and of the shopping list, and comes to the
+// figure that stands there.
+func TestWhyTakesTheLabelsOfScopeAndBuy(t *testing.T) {
+	for _, file := range []string{"walnut-row.yaml", "salt-creek.yaml"} {
+		file = "../../scenarios/" + file
+		page := func(args ...string) string {
+			var out bytes.Buffer
+			require.Zero(t, Run(args, Streams{Out: &out, Err: &out, Env: func(string) string { return "" }}), out.String())
+			return out.String()
+		}
+		c := &common{}
+		a, err := c.worked(file)
+		require.NoError(t, err)
+
+		scope := page("scope", file, "--items")
+		found := rows(part(t, scope, "By room", "\nBy trade"))
+		require.Greater(t, len(found), 9)
+		for _, row := range found {
+			finds(t, a, row.label, row.figures, -1)
+		}
+		for _, row := range rows(part(t, scope, "By trade", "\n\n")) {
+			finds(t, a, row.label, row.figures, 0)
+			finds(t, a, row.label+", by trades", row.figures, 1)
+		}
+		_, pieces, _ := strings.Cut(scope, "\nall ")
+		pieces, _, _ = strings.Cut(pieces, "\n\nBrought along")
+		asked := 0
+		for _, block := range strings.Split(pieces, "\n\n")[1:] {
+			head, block, _ := strings.Cut(block, "\n")
+			room, _, _ := strings.Cut(head, ":")
+			for _, row := range rows(block)[1:] {
+				if strings.Contains(row.figures, "$") { // no remark
+					finds(t, a, room+": "+row.label, row.figures, -1)
+					asked++
+				}
+			}
+		}
+		require.Greater(t, asked, 60)
+		for _, row := range rows(part(t, "\n"+scope, "Not seen, so something is set aside (likely; least to most)", "\nOnce seen")) {
+			if strings.HasPrefix(row.figures, "$") {
+				finds(t, a, row.label, row.figures, 0)
+			}
+		}
+
+		shopping, _, _ := strings.Cut(page("buy", file), "\nCut list")
+		bought := 0
+		for _, row := range rows(shopping) {
+			if strings.Contains(row.figures, "$") && !strings.Contains(row.figures, "things for") {
+				finds(t, a, row.label, row.figures, -1)
+				bought++
+			}
+		}
+		require.Greater(t, bought, 60)
+		for _, label := range []string{"own hours", "weeks", "container", "kitchen: floor", "living room: walls less large openings"} {
+			_, err := find(a.Deal, label, report.Ask(label).Lines)
+			require.NoError(t, err, label)
+		}
+	}
+}
+
+func TestWhatIsCalledSeveralTimesIsListed(t *testing.T) {
+	a, err := (&common{}).worked("../../scenarios/walnut-row.yaml")
+	require.NoError(t, err)
+	for words, want := range map[string]string{
+		"toilet":   `say which: "hall bath: toilet", "attic bath: toilet"`,
+		"cosmetic": `"living room: cosmetic", "dining room: cosmetic"`,
+		"walls":    `"living room.wall_area", "dining room.wall_area"`,
+	} {
+		_, err := find(a.Deal, words, report.Ask(words).Lines)
+		var e *usageError
+		require.ErrorAs(t, err, &e, words)
+		require.Contains(t, e.hint, want)
+	}
+	for words, near := range map[string]string{
+		"kitchn": "did you mean kitchen?", "renovation budgt": "did you mean renovation budget?",
+		"kitchen, pait walls": "paint walls", "xyzzy": "scope and buy show the work and the products",
+	} {
+		_, err := find(a.Deal, words, report.Ask(words).Lines)
+		var e *usageError
+		require.ErrorAs(t, err, &e, words)
+		require.Contains(t, e.hint, near, words)
+	}
+}

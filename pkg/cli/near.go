@@ -1,0 +1,52 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/report"
+)
+
+// noSuchLine says that nothing of a deal goes by a name, and what comes near it.
+func noSuchLine(d *deal.Deal, name string) error {
+	otherwise := "ledgerboard lines lists the lines; scope and buy show the work and the products"
+	return &usageError{fmt.Errorf("nothing in the deal is called %q", name), didYouMean(spaced(name), known(d), otherwise)}
+}
+
+// didYouMean is the hint for a name that there is not: the name it was probably meant
+// for, a few that have words of it, or something else.
+func didYouMean(name string, names []string, otherwise string) string {
+	if near, ok := diag.Nearest(name, names); ok {
+		return "did you mean " + near + "?"
+	}
+	switch near := diag.Near(name, names); len(near) {
+	case 0:
+		return otherwise
+	case 1:
+		return "did you mean " + near[0] + "?"
+	default:
+		return "did you mean one of these? " + strings.Join(near, ", ")
+	}
+}
+
+// known are all words that why takes: the labels of the pages, the names of what is in
+// the deal, and the lines.
+func known(d *deal.Deal) []string {
+	out := report.Labels()
+	for _, c := range d.Model.Cells {
+		if c.Line.Name == mainLine[c.Member.Set] {
+			out = append(out, strings.ToLower(c.Member.Label))
+		}
+	}
+	for _, line := range lineNames() {
+		out = append(out, spaced(line))
+	}
+	return out
+}
+
+// spaced are the words of a name as people write them.
+func spaced(name string) string {
+	return strings.Join(strings.Fields(strings.NewReplacer("_", " ", ":", " ", ",", " ").Replace(strings.ToLower(name))), " ")
+}

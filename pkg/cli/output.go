@@ -1,0 +1,97 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+)
+
+// output is where a verb writes a file.
+type output struct {
+	file  string // - for standard output
+	force bool
+}
+
+func (o *output) flags(cmd *cobra.Command, file, usage string) {
+	cmd.Flags().StringVarP(&o.file, "output", "o", file, usage)
+	cmd.Flags().BoolVar(&o.force, "force", false, "write over an existing file")
+}
+
+// write writes to standard output or to a file, whole or not at all.
+func (o *output) write(s Streams, text string) error {
+	var err error
+	switch {
+	case o.file == "-":
+		_, err = fmt.Fprint(s.Out, text)
+		return err
+	case o.force:
+		err = overwrite(o.file, text)
+	default:
+		err = writeNew(o.file, text)
+	}
+	if err != nil && !o.force && strings.HasSuffix(err.Error(), "already there") {
+		return &dataError{err, "write over it with --force, or name another file"}
+	}
+	return err
+}
+
+func sameFile(a, b string) bool {
+	x, err := os.Stat(a)
+	y, other := os.Stat(b)
+	return err == nil && other == nil && os.SameFile(x, y)
+}
+
+func missing(path string) bool {
+	_, err := os.Stat(path)
+	return os.IsNotExist(err)
+}
+
+// writeNew writes a file that was not there, whole or not at all.
+func writeNew(path, text string) error {
+	if folder := filepath.Dir(path); missing(folder) {
+		return fmt.Errorf("%s: there is no folder %s; make it first", path, folder)
+	}
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if err != nil {
+		return fmt.Errorf("%s: %s", path, reason(err))
+	}
+	_, err = f.WriteString(text)
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	if err != nil {
+		os.Remove(path)
+		return fmt.Errorf("%s: %s", path, reason(err))
+	}
+	return nil
+}
+
+// overwrite writes a file in place of another, whole or not at all: it is written
+// beside it and put in its place.
+func overwrite(path, text string) error {
+	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
+		return fmt.Errorf("%s: it is not a file", path)
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
+	if err != nil {
+		return fmt.Errorf("%s: %s", path, reason(err))
+	}
+	_, err = f.WriteString(text)
+	if err == nil {
+		err = f.Chmod(0o644)
+	}
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	if err == nil {
+		err = os.Rename(f.Name(), path)
+	}
+	if err != nil {
+		os.Remove(f.Name())
+		return fmt.Errorf("%s: %s", path, reason(err))
+	}
+	return nil
+}

@@ -1,0 +1,125 @@
+package cli
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/workbook"
+)
+
+type workbookOptions struct {
+	common
+	output
+	reader, trade string
+	blank         bool
+}
+
+func newWorkbook(s Streams) *cobra.Command {
+	o := &workbookOptions{common: common{Streams: s}}
+	cmd := &cobra.Command{
+		Use:   "workbook FILE",
+		Short: "a spreadsheet of the deal that calculates by itself",
+		Long: `Example:
+
+  ledgerboard workbook my-house.yaml -o my-house.xlsx
+  ledgerboard workbook my-house.yaml --for lender -o for-the-lender.xlsx
+  ledgerboard workbook my-house.yaml --trade tile -o for-the-tiler.xlsx
+
+Writes the deal as a workbook with live formulas: change a shaded input, and all
+sheets follow. For a lender it keeps what a lender asks first and leaves out
+your targets, offers, own wage and tax. What comes from a search, such as the
+maximum offer, and how trim is cut stand as values; run this again after a
+change that moves them.
+
+--trade makes a bid form for one trade: its quantities and the sizes of rooms,
+no prices. --blank-prices makes one of the whole job. Filled in, both are read
+back by   ledgerboard prices --from for-the-tiler.xlsx`,
+		Args: files(1, 1, "workbook my-house.yaml -o my-house.xlsx"),
+		RunE: func(_ *cobra.Command, args []string) error { return runWorkbook(o, args[0]) },
+	}
+	o.setting(cmd)
+	o.output.flags(cmd, "", "the `file` to write, - for standard output")
+	cmd.Flags().StringVar(&o.reader, "for", "owner", "whom it is for: owner or lender")
+	cmd.Flags().StringVar(&o.trade, "trade", "", "a bid form for that `trade`, without prices")
+	cmd.Flags().BoolVar(&o.blank, "blank-prices", false, "a bid form of the whole job, without prices")
+	return cmd
+}
+
+// readers are whom a workbook can be for.
+var readers = map[string]workbook.Reader{"owner": workbook.Owner, "lender": workbook.Lender}
+
+func runWorkbook(o *workbookOptions, path string) error {
+	reader, known := readers[o.reader]
+	if !known {
+		return &usageError{fmt.Errorf("--for is %q", o.reader), "it is for owner or lender"}
+	}
+	switch {
+	case o.file == "" && path == "-":
+		return &usageError{errors.New("the workbook has no name"), "give it one:   -o my-house.xlsx"}
+	case o.file == "":
+		o.file = strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)) + ".xlsx"
+	case o.file == "-" && o.Terminal:
+		return &usageError{errors.New("a workbook is not for a terminal"), "write it to a file:   -o my-house.xlsx"}
+	}
+	how := workbook.Options{For: reader, Trade: o.trade, BlankPrices: o.blank}
+	a, err := o.needed(path, &how)
+	if err != nil {
+		return err
+	}
+	var out bytes.Buffer
+	if err := workbook.Write(&out, a, how); errors.Is(err, workbook.ErrNoTrade) {
+		return &dataError{err, "ledgerboard scope " + path + "   shows the trades"}
+	} else if err != nil {
+		return err
+	}
+	if err := o.write(o.Streams, out.String()); err != nil || o.file == "-" {
+		return err
+	}
+	fmt.Fprintf(o.Err, "ledgerboard: wrote %s\n", o.file)
+	return nil
+}
+
+// needed is the deal as far as the workbook shows it: a bid form needs no search.
+func (o *workbookOptions) needed(path string, how *workbook.Options) (*answer.Answer, error) {
+	if o.trade != "" || o.blank {
+		return o.worked(path)
+	}
+	a, err := o.answer(path)
+	if err == nil {
+		how.Columns, err = o.besides(path, a)
+	}
+	return a, err
+}
+
+// mostBeside is how many other choices stand beside the deal.
+const mostBeside = 3
+
+// besides are the options of the deal, each taken for all rooms, but for the one that the
+// deal takes itself.
+func (o *workbookOptions) besides(path string, a *answer.Answer) ([]answer.Column, error) {
+	var all []answer.Column
+	for _, name := range a.Deal.Options {
+		if len(all) == mostBeside {
+			break
+		}
+		x, err := o.option(path, name)
+		if err != nil {
+			return nil, err
+		}
+		if a.Deal.Mixed || !same(a, x) {
+			all = append(all, answer.Column{Name: name, Answer: x})
+		}
+	}
+	return all, nil
+}
+
+// same reports whether two deals come to the same.
+func same(a, b *answer.Answer) bool {
+	return a.Line("profit").Equal(b.Line("profit")) && a.Line("budget").Equal(b.Line("budget"))
+}

@@ -1,0 +1,128 @@
+package comps
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// cellError says why a cell was refused and what would do.
+type cellError struct{ why, want string }
+
+func (e *cellError) Error() string { return e.why + "; want " + e.want }
+
+// digits reads a plain run of at most nine digits, which most cells of a long list
+// are; everything else is for package quantity, which agrees with it on these.
+func digits(s string) (int, bool) {
+	if len(s) == 0 || len(s) > 9 {
+		return 0, false
+	}
+	n := 0
+	for i := range len(s) {
+		d := s[i] - '0'
+		if d > 9 {
+			return 0, false
+		}
+		n = n*10 + int(d)
+	}
+	return n, true
+}
+
+func money(s string) (decimal.Decimal, error) {
+	if n, ok := digits(s); ok && s[0] != '0' { // a 0 in front is asked about
+		return decimal.NewFromInt(int64(n)), nil
+	}
+	return quantity.ParseMoney(s)
+}
+
+// day reads a date; 1998-10-05 without the words of package quantity.
+func day(s string) (quantity.Date, error) {
+	if len(s) == 10 && s[4] == '-' && s[7] == '-' {
+		y, okY := digits(s[:4])
+		m, okM := digits(s[5:7])
+		d, okD := digits(s[8:])
+		if okY && okM && okD && 1900 <= y && y < 2200 && 1 <= m && m <= 12 && 1 <= d && d <= 28 {
+			return quantity.Date{Year: y, Month: month(m), Day: d}, nil
+		}
+	}
+	return quantity.ParseDate(s)
+}
+
+// number reads a plain number within bounds.
+func number(s string, low, high float64, want string) (Fact, error) {
+	v, ok := 0.0, false
+	if n, plain := digits(s); plain {
+		v, ok = float64(n), true
+	} else {
+		d, err := quantity.ParseCount(s)
+		if err == nil {
+			v, ok = d.InexactFloat64(), true
+		} else if v, ok = scientific(s); !ok {
+			return Fact{}, err
+		}
+	}
+	if !ok || v < low || v > high {
+		return Fact{}, &cellError{fmt.Sprintf("%q is out of bounds", s), want}
+	}
+	return Known(v), nil
+}
+
+// scientific reads 5e+05, which statistics programs write for 500000.
+func scientific(s string) (float64, bool) {
+	if !strings.ContainsAny(s, "eE") || strings.Trim(s, "0123456789.eE+-") != "" {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(s, 64)
+	return v, err == nil
+}
+
+// area reads an area: a bare number in the unit of its column, or with its unit.
+func area(s, unit string, low, high float64) (Fact, error) {
+	want := fmt.Sprintf("an area of %.0f to %.0f sq ft, e.g. 1450 or 1,450 sq ft", low, high)
+	f, err := number(s, 0, math.Inf(1), want)
+	switch {
+	case err == nil && unit == "acres":
+		f.Value *= 43560
+	case err == nil && unit == "m2":
+		f.Value /= 0.09290304 // a square foot is 0.3048 m squared
+	case err != nil:
+		a, bad := quantity.ParseArea(s)
+		if bad != nil {
+			return Fact{}, bad
+		}
+		f = Known(a.SquareFeet().InexactFloat64())
+	}
+	if f.Value < low || f.Value > high {
+		return Fact{}, &cellError{fmt.Sprintf("%q is out of bounds", s), want}
+	}
+	return f, nil
+}
+
+// conditions are the words for condition, from poor to excellent.
+var conditions = []string{"poor", "fair", "average", "good", "excellent"}
+
+func condition(s string) (Fact, error) {
+	for i, w := range conditions {
+		if strings.EqualFold(w, s) {
+			return Known(float64(i + 1)), nil
+		}
+	}
+	return number(s, 1, 5, "poor, fair, average, good or excellent, or 1 to 5")
+}
+
+// wanted splits an error of this package or of quantity into its two halves.
+func wanted(err error) (why, want string) {
+	if e, ok := errors.AsType[*quantity.Error](err); ok {
+		return e.Why, e.Want
+	}
+	if e, ok := errors.AsType[*cellError](err); ok {
+		return e.why, e.want
+	}
+	return err.Error(), "another value"
+}

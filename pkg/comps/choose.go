@@ -1,0 +1,137 @@
+package comps
+
+import "slices"
+
+// Wish is what the caller wants of a choice. The zero Wish leaves all to the package.
+type Wish struct {
+	Count  int   // how many sales; 0 for the usual number
+	Strike []int // lines of the file never to take
+	Add    []int // lines of the file to take whatever speaks against them but the day
+	Given  Given // amounts in place of estimates
+}
+
+// Comp is a sale that was taken.
+type Comp struct {
+	Sold
+	Months   float64 // before the day
+	Distance Fact    // from the subject, metres
+	Likeness float64 // 1 for the subject's twin sold on the day before, falling to 0
+	Why      string  // why it was taken, in plain words
+	Doubts   string  // what speaks against it, "" for nothing
+	pick     pick
+}
+
+// Passed is a sale like the subject that was not taken.
+type Passed struct {
+	Sold
+	Why string
+}
+
+// Choice is the sales to value a subject by.
+type Choice struct {
+	Day     string // the day of the value, 2026-05-14
+	Subject Subject
+	Comps   []Comp   // the most alike first
+	Passed  []Passed // as alike as those taken, and why they were not
+
+	market *Market
+	like   *likeness
+	pool   []pick
+	given  Given
+}
+
+// Choose takes the sales most like the subject in place, time, size, lot, age, rooms
+// and style. It works on what the subject says: a thing not known plays no part.
+func (m *Market) Choose(s Subject, w Wish) *Choice {
+	c := &Choice{Day: m.Day.String(), Subject: s, market: m, given: w.Given}
+	use := m
+	if len(w.Add) > 0 {
+		use = m.with(w.Add)
+		c.market = use
+	}
+	c.like = use.compare(&c.Subject.House)
+	count := w.Count
+	if count <= 0 {
+		count = tune.Comps
+	}
+	c.pool = c.like.nearest(max(tune.Pool, count+len(w.Strike)), w.Strike)
+	for _, p := range c.pool {
+		sold := use.sales[p.i]
+		if far := use.far(p.i); far && !slices.Contains(w.Add, sold.Line) {
+			if len(c.Comps) < count {
+				d := *sold
+				d.Flags |= Outlier
+				c.Passed = append(c.Passed, Passed{d, d.Flags.String()})
+			}
+			continue
+		}
+		if len(c.Comps) < count {
+			c.Comps = append(c.Comps, c.comp(p))
+		}
+	}
+	for _, line := range w.Add {
+		c.add(line, count)
+	}
+	return c
+}
+
+// far reports whether a price is out of all proportion to its like.
+func (m *Market) far(i int) bool {
+	w := m.fit.weight[i]
+	return w < huber/tune.Far
+}
+
+// with returns the market with sales that were set aside taken back in.
+func (m *Market) with(lines []int) *Market {
+	back := slices.ContainsFunc(m.aside, func(s *Sold) bool { return s.Line > 0 && slices.Contains(lines, s.Line) })
+	if !back {
+		return m
+	}
+	out := &Market{Day: m.Day, list: m.list}
+	for i := range m.list.sales {
+		s := &m.list.sales[i]
+		switch {
+		case s.Date.Compare(m.Day) >= 0:
+		case s.Flags != 0 && !slices.Contains(lines, s.Line):
+			out.aside = append(out.aside, s)
+		default:
+			out.sales = append(out.sales, s)
+		}
+	}
+	out.lay()
+	out.learn()
+	return out
+}
+
+// add takes a sale by its line if it is not taken yet, in place of the least alike
+// where the number is full.
+func (c *Choice) add(line, count int) {
+	if slices.ContainsFunc(c.Comps, func(k Comp) bool { return k.Line == line }) {
+		return
+	}
+	for i, s := range c.market.sales {
+		if s.Line != line || line == 0 {
+			continue
+		}
+		p := pick{i, c.like.to(i, 1e300)}
+		if len(c.Comps) >= count {
+			c.Comps = c.Comps[:len(c.Comps)-1]
+		}
+		k := c.comp(p)
+		k.Why = "asked for; " + k.Why
+		c.Comps = append(c.Comps, k)
+		return
+	}
+}
+
+// Aside returns the sales before the day that are doubtful and were set aside.
+func (m *Market) Aside() []Sold {
+	out := make([]Sold, len(m.aside))
+	for i, s := range m.aside {
+		out[i] = *s
+	}
+	return out
+}
+
+// Len returns how many sales before the day may be used.
+func (m *Market) Len() int { return len(m.sales) }

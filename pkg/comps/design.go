@@ -1,0 +1,184 @@
+package comps
+
+import (
+	"cmp"
+	"maps"
+	"math"
+	"slices"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// Line is a line of the adjustment grid.
+type Line int
+
+// The lines, in the order in which they are shown.
+const (
+	Concessions Line = iota
+	Time
+	Location
+	Size
+	Lot
+	Rooms
+	Baths
+	Age
+	Condition
+	Garage
+	Style
+	lineCount
+)
+
+var lineWords = [...]string{
+	"concessions", "time", "location", "size", "lot", "bedrooms", "baths", "age", "condition", "garage", "style",
+}
+
+// String returns the line's name.
+func (l Line) String() string { return lineWords[l] }
+
+// trait is a column of the regression: a figure drawn from a house.
+type trait struct {
+	line Line
+	name string
+	of   func(*House) (v float64, known bool)
+	mean float64 // over the sales where it is known
+}
+
+// design is the columns of the regression as of a day.
+type design struct {
+	year   int
+	traits []trait
+}
+
+// at returns the figures of a house; one not known counts as the mean.
+func (d *design) at(h *House, to []float64) {
+	for i := range d.traits {
+		t := &d.traits[i]
+		v, ok := t.of(h)
+		if !ok {
+			v = t.mean
+		}
+		to[i] = v
+	}
+}
+
+func within(f Fact, low, high float64) (float64, bool) {
+	return min(max(f.Value, low), high), f.Known
+}
+
+func logWithin(f Fact, low, high float64) (float64, bool) {
+	if !f.Known {
+		return 0, false
+	}
+	return math.Log(min(max(f.Value, low), high)), true
+}
+
+// middleArea centres the bend of the size column, sq ft.
+const middleArea = 1400
+
+// knots are the ages in years at which the fall of value with age may bend.
+var knots = []float64{0, 12, 30, 55, 80}
+
+// numbers are the columns that every list may have.
+func numbers(year int) []trait {
+	out := []trait{
+		{Size, "size", func(h *House) (float64, bool) { return logWithin(h.Area, 300, 12_000) }, 0},
+		{Size, "size bend", func(h *House) (float64, bool) {
+			v, ok := logWithin(h.Area, 300, 12_000)
+			v -= math.Log(middleArea)
+			return v * v, ok
+		}, 0},
+		{Lot, "lot", func(h *House) (float64, bool) { return logWithin(h.Lot, 1000, 200_000) }, 0},
+		{Lot, "lot bend", func(h *House) (float64, bool) {
+			v, ok := logWithin(h.Lot, 1000, 200_000)
+			return max(v-math.Log(15_000), 0), ok
+		}, 0},
+		{Rooms, "bedrooms", func(h *House) (float64, bool) { return within(h.Bedrooms, 1, 6) }, 0},
+		{Baths, "full baths", func(h *House) (float64, bool) { return within(h.FullBaths, 1, 5) }, 0},
+		{Baths, "half baths", func(h *House) (float64, bool) { return within(h.HalfBaths, 0, 3) }, 0},
+		{Garage, "garage area", func(h *House) (float64, bool) { return within(h.GarageArea, 0, 1200) }, 0},
+		{Garage, "garage cars", func(h *House) (float64, bool) { return within(h.GarageCars, 0, 4) }, 0},
+		{Condition, "condition", func(h *House) (float64, bool) { return h.Condition.Value, h.Condition.Known }, 0},
+	}
+	out = append(out, trait{Size, "size by age", func(h *House) (float64, bool) {
+		v, ok := logWithin(h.Area, 300, 12_000)
+		return (v - math.Log(middleArea)) * min(max(float64(year)-h.Built.Value, 0), 100) / 50, ok && h.Built.Known
+	}, 0}, trait{Baths, "baths by age", func(h *House) (float64, bool) {
+		return bathsOf(h).Value * min(max(float64(year)-h.Built.Value, 0), 100) / 50, h.FullBaths.Known && h.Built.Known
+	}, 0}, trait{Lot, "lot by age", func(h *House) (float64, bool) {
+		return (logLot(h) - 8.8) * min(max(float64(year)-h.Built.Value, 0), 100) / 50, h.Lot.Known && h.Built.Known
+	}, 0})
+	for _, k := range knots {
+		out = append(out, trait{Age, "age", func(h *House) (float64, bool) {
+			return max(float64(year)-h.Built.Value-k, 0), h.Built.Known
+		}, 0})
+	}
+	return out
+}
+
+// words are the columns of words, one for each word but the most common.
+var words = []struct {
+	line Line
+	of   func(*House) string
+}{
+	{Garage, func(h *House) string { return h.Garage }},
+	{Style, func(h *House) string { return h.Kind }},
+	{Style, func(h *House) string { return h.Storeys }},
+	{Style, func(h *House) string { return h.Wall }},
+}
+
+// fewest is how many sales must have a word for it to have a column, in a long list.
+const fewest = 25
+
+// newDesign draws the columns from the sales that may be used, as of a day.
+func newDesign(sales []*Sold, day quantity.Date) *design {
+	d := &design{year: day.Year}
+	for _, t := range numbers(day.Year) {
+		sum, n, vary := 0.0, 0, false
+		first, some := 0.0, false
+		for _, s := range sales {
+			if v, ok := t.of(&s.House); ok {
+				if some && v != first {
+					vary = true
+				}
+				first, some = v, true
+				sum, n = sum+v, n+1
+			}
+		}
+		if vary {
+			t.mean = sum / float64(n)
+			d.traits = append(d.traits, t)
+		}
+	}
+	for _, w := range words {
+		d.words(sales, w.line, w.of)
+	}
+	return d
+}
+
+func (d *design) words(sales []*Sold, line Line, of func(*House) string) {
+	count := map[string]int{}
+	for _, s := range sales {
+		if w := of(&s.House); w != "" {
+			count[w]++
+		}
+	}
+	all := 0
+	for _, n := range count {
+		all += n
+	}
+	names := slices.SortedFunc(maps.Keys(count), func(a, b string) int {
+		return cmp.Or(count[b]-count[a], cmp.Compare(a, b))
+	})
+	for i, name := range names {
+		if i == 0 || count[name] < min(fewest, 1+len(sales)/regressFrom) {
+			continue
+		}
+		d.traits = append(d.traits, trait{line, name, func(h *House) (float64, bool) {
+			w := of(h)
+			if w == name {
+				return 1, true
+			}
+			return 0, w != ""
+		}, float64(count[name]) / float64(all)})
+	}
+}

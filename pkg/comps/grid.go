@@ -1,0 +1,151 @@
+package comps
+
+import (
+	"math"
+
+	"github.com/shopspring/decimal"
+)
+
+// amounts are the adjustments of one sale by line, in dollars before rounding.
+type amounts [lineCount]float64
+
+// adjuster turns a sale of the market into one of the subject.
+type adjuster struct {
+	*likeness
+	given Given
+	local *local
+	at    []float64 // the subject's figures
+	known []bool    // which of them are known
+}
+
+func (m *Market) adjuster(l *likeness, given Given) *adjuster {
+	k := len(m.design.traits)
+	a := &adjuster{likeness: l, given: given, at: make([]float64, m.columns), known: make([]bool, k)}
+	m.design.at(l.s, a.at)
+	for j, t := range m.design.traits {
+		_, a.known[j] = t.of(l.s)
+	}
+	timeColumns(0, a.at[k:])
+	return a
+}
+
+// logs returns by how much each line moves the log of a sale's price.
+func (a *adjuster) logs(i int) (out amounts) {
+	m := a.m
+	row, s := m.row(i), m.sales[i]
+	k := len(m.design.traits)
+	for j := range m.design.traits {
+		t := &m.design.traits[j]
+		if !a.known[j] || row[j] == a.at[j] {
+			continue
+		}
+		if _, ok := t.of(&s.House); ok {
+			out[t.line] += m.fit.beta[j] * (a.at[j] - row[j])
+		}
+	}
+	for j := k; j < m.columns; j++ {
+		out[Time] += m.fit.beta[j] * (a.at[j] - row[j])
+	}
+	if a.local != nil {
+		for j, t := range slopes {
+			out[t.line] -= a.local.delta[j] * t.of(a.likeness, i)
+		}
+	}
+	return out
+}
+
+// adjust returns the adjustments of a sale in dollars and its adjusted price. The
+// market's change since the sale comes first; all else is a sum on the price that
+// leaves. What the lines do together in the log is shared out by their parts.
+func (a *adjuster) adjust(i int) (out amounts, adjusted float64) {
+	s := a.m.sales[i]
+	price := s.Net().InexactFloat64()
+	out[Concessions] = -s.Concessions.InexactFloat64()
+	logs := a.logs(i)
+	out[Time] = price * math.Expm1(logs[Time])
+	if rate, ok := a.given[Time]; ok {
+		out[Time] = price * rate * -a.m.months[i]
+	}
+	now := price + out[Time]
+	total := 0.0
+	for l := Location; l < lineCount; l++ {
+		if _, ok := a.given[l]; ok {
+			logs[l] = 0
+		}
+		total += logs[l]
+	}
+	share := 1.0
+	if math.Abs(total) > 1e-9 {
+		share = math.Expm1(total) / total
+	}
+	adjusted = now
+	for l := Location; l < lineCount; l++ {
+		out[l] = now * logs[l] * share
+		if rate, ok := a.given[l]; ok {
+			out[l] = rate * given(l, a.s, &s.House)
+		}
+		adjusted += out[l]
+	}
+	return out, adjusted
+}
+
+// Given are amounts that the caller states, by line, in place of estimates: dollars
+// for each sq ft of living area (Size) and of land (Lot), bedroom, full bath (a half
+// one counts half), year of age (so usually below zero), step of condition, and for
+// having a garage; for Time the market's change in a month as a share, not
+// compounded. Location and Style cannot be given and are not adjusted if they are
+// named.
+type Given map[Line]float64
+
+// given returns by how many units of a line the subject exceeds the sale.
+func given(l Line, subject, sale *House) float64 {
+	switch l {
+	case Size:
+		return apart(subject.Area, sale.Area, 1)
+	case Lot:
+		return apart(subject.Lot, sale.Lot, 1)
+	case Rooms:
+		return apart(subject.Bedrooms, sale.Bedrooms, 1)
+	case Baths:
+		return apart(bathsOf(subject), bathsOf(sale), 1)
+	case Age:
+		return -apart(subject.Built, sale.Built, 1)
+	case Condition:
+		return apart(subject.Condition, sale.Condition, 1)
+	case Garage:
+		return apart(hasGarage(subject), hasGarage(sale), 1)
+	}
+	return 0
+}
+
+func hasGarage(h *House) Fact {
+	switch {
+	case h.Garage == "none":
+		return Known(0)
+	case h.Garage != "":
+		return Known(1)
+	}
+	return Fact{min(h.GarageCars.Value, 1), h.GarageCars.Known}
+}
+
+// Adjustment is a line of the grid for one sale.
+type Adjustment struct {
+	Line   Line
+	Amount decimal.Decimal // whole dollars, added to the sale's price
+	Share  float64         // of the sale's price
+}
+
+// rounded lays the adjustments out in whole dollars and returns the adjusted price,
+// which they re-add to. Lines at zero are left out.
+func rounded(s *Sold, of amounts) (lines []Adjustment, adjusted decimal.Decimal) {
+	adjusted = whole(s.Price)
+	for l := range lineCount {
+		d := dollars(of[l])
+		if d.IsZero() {
+			continue
+		}
+		lines = append(lines, Adjustment{l, d, d.InexactFloat64() / s.Price.InexactFloat64()})
+		adjusted = adjusted.Add(d)
+	}
+	return lines, adjusted
+}

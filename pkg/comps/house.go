@@ -1,0 +1,71 @@
+package comps
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// Fact is a number that may not be known.
+type Fact struct {
+	Value float64
+	Known bool
+}
+
+// Known returns a fact.
+func Known(v float64) Fact { return Fact{v, true} }
+
+// Place is where a house stands: metres east and north on a plane, or degrees of
+// longitude and latitude. The zero Place is not known.
+type Place struct {
+	X, Y    float64 // metres, or degrees with east and north above zero
+	Degrees bool
+	Known   bool
+}
+
+// House is what is known of a house, sold or not. Words are compared as they stand,
+// in lower case; "" is not known.
+type House struct {
+	Area       Fact // living area, sq ft
+	Lot        Fact // sq ft
+	Bedrooms   Fact
+	FullBaths  Fact
+	HalfBaths  Fact
+	Built      Fact // year
+	GarageArea Fact // sq ft
+	GarageCars Fact
+	Condition  Fact // 1 poor to 5 excellent
+	Kind       string
+	Storeys    string
+	Wall       string
+	Garage     string
+	Place      Place
+}
+
+// Subject is the house to be valued, as it will be when it is sold.
+type Subject struct {
+	House
+	Label string
+}
+
+// Sold is one sale of the list.
+type Sold struct {
+	House
+	Label       string
+	Source      string
+	Terms       string // how it was sold, as the list says
+	Date        quantity.Date
+	Price       decimal.Decimal // as recorded, dollars
+	Concessions decimal.Decimal // what the seller paid for the buyer, dollars
+	Stated      Fact            // distance to the subject as the list says, metres
+	Line        int             // of the file; 0 if it came from none
+	Flags       Flags
+}
+
+// Net returns the price less what the seller gave back.
+func (s *Sold) Net() decimal.Decimal {
+	if s.Concessions.IsZero() {
+		return s.Price
+	}
+	return s.Price.Sub(s.Concessions)
+}

@@ -1,0 +1,119 @@
+package comps
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// List is a list of sales, sorted by date. It is not changed once it is made, so
+// several may work on it at once.
+type List struct {
+	Rows    int // rows with anything in them
+	LeftOut int // of them, those without a date or a price that could be read
+	sales   []Sold
+}
+
+// NewList makes a list of sales that came from elsewhere, with the doubts about
+// them. today may be zero.
+func NewList(sales []Sold, today quantity.Date) (*List, diag.List) {
+	l := &List{Rows: len(sales), sales: slices.Clone(sales)}
+	var found diag.List
+	l.settle(today, "", &found)
+	return l, found
+}
+
+// Len returns how many sales there are, doubtful ones included.
+func (l *List) Len() int { return len(l.sales) }
+
+// Sale returns the i-th sale, earliest first.
+func (l *List) Sale(i int) Sold { return l.sales[i] }
+
+// token is a price under which a sale is hardly one (common practice, no source).
+var token = decimal.NewFromInt(1000)
+
+// settle sorts the sales, so that the order of rows plays no part, and flags what
+// is doubtful about them.
+func (l *List) settle(today quantity.Date, file string, found *diag.List) {
+	l.sort()
+	for i := range l.sales {
+		s := &l.sales[i]
+		if i > 0 && sameSale(s, &l.sales[i-1]) {
+			s.Flags |= Duplicate
+		}
+		if !today.IsZero() && s.Date.Compare(today) > 0 {
+			s.Flags |= Future
+		}
+		if s.Terms != "" && notOpen(s.Terms) {
+			s.Flags |= NotOpen
+		}
+		if s.Price.LessThan(token) || s.Concessions.GreaterThanOrEqual(s.Price) {
+			s.Flags |= Token
+		}
+		if s.Flags != 0 && len(*found) < 2*enough {
+			found.Add(diag.Warnf(diag.Pos{File: file, Line: s.Line}, "doubtful-sale", "%s: %s", s.Name(), s.Flags).
+				WithHint("it is set aside; ask for it by its line if it should count"))
+		}
+	}
+}
+
+// sort sorts the sales by their index, since a sale is long to move.
+func (l *List) sort() {
+	order := make([]*Sold, len(l.sales))
+	for i := range order {
+		order[i] = &l.sales[i]
+	}
+	slices.SortFunc(order, compareSales)
+	sorted := make([]Sold, len(order))
+	for i, s := range order {
+		sorted[i] = *s
+	}
+	l.sales = sorted
+}
+
+// Name tells a sale from others in a message: its label, or its line, day and price.
+func (s *Sold) Name() string {
+	if s.Label != "" {
+		return s.Label
+	}
+	return "sale of " + s.Date.String() + " for " + quantity.FormatDollars(s.Price)
+}
+
+// compareSales orders by day, then by everything that tells sales apart.
+func compareSales(a, b *Sold) int {
+	if c := cmp.Or(a.Date.Compare(b.Date), a.Price.Cmp(b.Price)); c != 0 {
+		return c // as nearly always
+	}
+	return cmp.Or(
+		strings.Compare(a.Label, b.Label),
+		cmp.Compare(a.Place.X, b.Place.X),
+		cmp.Compare(a.Place.Y, b.Place.Y),
+		cmp.Compare(a.Area.Value, b.Area.Value),
+		cmp.Compare(a.Lot.Value, b.Lot.Value),
+		cmp.Compare(a.Built.Value, b.Built.Value),
+		cmp.Compare(a.GarageArea.Value, b.GarageArea.Value),
+		cmp.Compare(a.Bedrooms.Value, b.Bedrooms.Value),
+		cmp.Compare(a.FullBaths.Value, b.FullBaths.Value),
+		cmp.Compare(a.HalfBaths.Value, b.HalfBaths.Value),
+		cmp.Compare(a.Condition.Value, b.Condition.Value),
+		strings.Compare(a.Kind, b.Kind),
+		strings.Compare(a.Storeys, b.Storeys),
+		strings.Compare(a.Wall, b.Wall),
+		strings.Compare(a.Garage, b.Garage),
+		strings.Compare(a.Terms, b.Terms),
+		a.Concessions.Cmp(b.Concessions),
+		cmp.Compare(a.Line, b.Line),
+	)
+}
+
+// sameSale reports whether two sales next to each other are one: the same day,
+// price and house.
+func sameSale(a, b *Sold) bool {
+	return a.Date == b.Date && a.Price.Equal(b.Price) && a.House == b.House &&
+		(a.Label == b.Label || a.Label == "" || b.Label == "") && (a.Label != "" || a.Place.Known || a.Area.Known)
+}

@@ -1,0 +1,108 @@
+package comps
+
+import (
+	"math"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// monthDays is the length of a month in days.
+const monthDays = 365.0 / 12
+
+// bends are how many months before the day the trend may change its pace.
+var bends = []float64{12, 30}
+
+// Market is what can be learnt of a list of sales by a day, from sales before it.
+type Market struct {
+	Day quantity.Date
+
+	list    *List
+	sales   []*Sold // that may be used, earliest first
+	aside   []*Sold // before the day, but doubtful
+	flat    plane
+	east    []float64 // metres
+	north   []float64
+	placed  []bool
+	months  []float64 // before the day, so below zero
+	area    []float64 // log
+	lot     []float64 // log
+	design  *design
+	columns int       // of x: traits, then time
+	x       []float64 // a row for each sale
+	y       []float64 // log of the net price
+	fit     *fit
+	byPairs bool // the fit was drawn from pairs of sales, there being few
+}
+
+// Before returns what is known of the market by a day: of all later sales, and those
+// of the day itself, nothing is used. Doubtful sales are set aside.
+func (l *List) Before(day quantity.Date) *Market {
+	m := &Market{Day: day, list: l}
+	for i := range l.sales {
+		s := &l.sales[i]
+		switch {
+		case s.Date.Compare(day) >= 0:
+		case s.Flags != 0:
+			m.aside = append(m.aside, s)
+		default:
+			m.sales = append(m.sales, s)
+		}
+	}
+	m.lay()
+	m.learn()
+	return m
+}
+
+// lay lays out the sales as rows of figures.
+func (m *Market) lay() {
+	n := len(m.sales)
+	m.east, m.north, m.placed = make([]float64, n), make([]float64, n), make([]bool, n)
+	m.months, m.y = make([]float64, n), make([]float64, n)
+	m.area, m.lot = make([]float64, n), make([]float64, n)
+	m.flat = newPlane(m.sales)
+	m.design = newDesign(m.sales, m.Day)
+	k := len(m.design.traits)
+	m.columns = k + 1 + len(bends)
+	m.x = make([]float64, n*m.columns)
+	for i, s := range m.sales {
+		m.east[i], m.north[i], m.placed[i] = m.flat.metres(s.Place)
+		m.months[i] = -float64(quantity.DaysBetween(s.Date, m.Day)) / monthDays
+		m.area[i], m.lot[i] = math.Log(s.Area.Value), logLot(&s.House)
+		m.y[i] = math.Log(s.Net().InexactFloat64())
+		row := m.row(i)
+		m.design.at(&s.House, row)
+		timeColumns(m.months[i], row[k:])
+	}
+}
+
+func (m *Market) row(i int) []float64 { return m.x[i*m.columns : (i+1)*m.columns] }
+
+// timeColumns writes the months before the day, and those after each bend.
+func timeColumns(months float64, to []float64) {
+	to[0] = months
+	for i, b := range bends {
+		to[1+i] = max(months+b, 0)
+	}
+}
+
+func dot(a, b []float64) float64 {
+	s := 0.0
+	for i, v := range a {
+		s += v * b[i]
+	}
+	return s
+}
+
+// regressFrom is how many sales a regression takes, and how many for each column.
+const regressFrom, eachColumn = 60, 2
+
+// learn estimates what each trait is worth within a neighbourhood.
+func (m *Market) learn() {
+	cell, n := cells(m.east, m.north, m.placed, tune.CellSize)
+	if k := len(m.sales); k >= regressFrom && k-n >= (1+eachColumn)*m.columns {
+		m.fit = robustFit(m.x, m.columns, m.y, cell, n)
+		return
+	}
+	m.byPairs = true
+	m.fit = m.pairs()
+}

@@ -1,0 +1,104 @@
+package comps
+
+import "math"
+
+// Rate is what a unit of something is worth: an estimate with its standard error.
+type Rate struct {
+	Line  Line
+	Unit  string  // "sq ft", "full bath", "month"
+	Worth float64 // dollars; for Time the share a price changes by
+	Error float64 // standard error of Worth; 0 for an amount given
+	From  string  // "regression", "pairs" or "given"
+}
+
+// units are what is told of the subject: a unit more of each.
+var rateUnits = []struct {
+	line Line
+	unit string
+	more func(*House) bool // false if the subject's is not known
+}{
+	{Size, "sq ft", func(h *House) bool { h.Area.Value++; return h.Area.Known }},
+	{Lot, "1,000 sq ft of lot", func(h *House) bool { h.Lot.Value += 1000; return h.Lot.Known }},
+	{Rooms, "bedroom", func(h *House) bool { h.Bedrooms.Value++; return h.Bedrooms.Known }},
+	{Baths, "full bath", func(h *House) bool { h.FullBaths.Value++; return h.FullBaths.Known }},
+	{Baths, "half bath", func(h *House) bool { h.HalfBaths.Value++; return h.HalfBaths.Known }},
+	{Age, "year of age", func(h *House) bool { h.Built.Value--; return h.Built.Known }},
+	{Condition, "step of condition", func(h *House) bool { h.Condition.Value++; return h.Condition.Known }},
+	{Garage, "100 sq ft of garage", func(h *House) bool { h.GarageArea.Value += 100; return h.GarageArea.Known }},
+	{Garage, "car of garage", func(h *House) bool { h.GarageCars.Value++; return h.GarageCars.Known }},
+}
+
+func (a *adjuster) from() string {
+	if a.m.byPairs {
+		return "pairs"
+	}
+	return "regression"
+}
+
+// trend returns the market's change in a month, over the months just before the day.
+func (a *adjuster) trend() Rate {
+	if rate, ok := a.given[Time]; ok {
+		return Rate{Time, "month", rate, 0, "given"}
+	}
+	d := make([]float64, a.m.columns)
+	for j := len(a.m.design.traits); j < a.m.columns; j++ {
+		d[j] = 1
+	}
+	slope, se := a.effect(d, nil)
+	return Rate{Time, "month", math.Expm1(slope), se * math.Exp(slope), a.from()}
+}
+
+// effect returns what a difference in the columns, and in the slopes, does to the
+// log of the price, with its standard error.
+func (a *adjuster) effect(d, slopesBy []float64) (effect, se float64) {
+	f := a.m.fit
+	effect = dot(f.beta, d)
+	variance := dot(d, f.cov.times(d))
+	if slopesBy != nil && a.local != nil {
+		effect += dot(a.local.delta, slopesBy)
+		with := append([]float64{0}, slopesBy...)
+		variance += dot(with, a.local.cov.times(with))
+	}
+	return effect, math.Sqrt(max(variance, 0))
+}
+
+// rates returns what a unit more of each thing is worth at the subject.
+func (a *adjuster) rates(value float64) (out []Rate) {
+	k := len(a.m.design.traits)
+	for _, u := range rateUnits {
+		more := *a.s
+		if !u.more(&more) {
+			continue
+		}
+		if rate, ok := a.given[u.line]; ok {
+			out = append(out, Rate{u.line, u.unit, rate * given(u.line, &more, a.s), 0, "given"})
+			continue
+		}
+		d := make([]float64, a.m.columns)
+		a.m.design.at(&more, d)
+		for j := range k {
+			d[j] -= a.at[j]
+		}
+		clear(d[k:])
+		effect, se := a.effect(d, a.slopesBetween(&more))
+		if effect == 0 && se == 0 {
+			continue // nothing was estimated
+		}
+		out = append(out, Rate{u.line, u.unit, value * math.Expm1(effect), value * math.Exp(effect) * se, a.from()})
+	}
+	return out
+}
+
+// slopesBetween returns by how many steps a house exceeds the subject.
+func (a *adjuster) slopesBetween(h *House) []float64 {
+	s := a.s
+	return []float64{
+		0, 0,
+		apart(Fact{math.Log(h.Area.Value), h.Area.Known}, Fact{a.area, s.Area.Known}, 1),
+		apart(Fact{logLot(h), h.Lot.Known}, Fact{a.lot, s.Lot.Known}, 1),
+		apart(h.Bedrooms, s.Bedrooms, 1),
+		apart(bathsOf(h), a.baths, 1),
+		apart(h.Built, s.Built, 20),
+		apart(h.GarageArea, s.GarageArea, 300),
+	}
+}

@@ -1,0 +1,211 @@
+package comps
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// Options say how a list is read.
+type Options struct {
+	Columns map[string]string // the header of a field, where it is not found by itself: "price": "AMT"
+	Today   quantity.Date     // sales after it are flagged; none if zero
+	Comma   rune              // between the cells; a comma if zero
+}
+
+// enough is how many bad cells are told one by one.
+const enough = 100
+
+func month(m int) time.Month { return time.Month(m) }
+
+// reader holds one reading.
+type reader struct {
+	file    string
+	csv     *csv.Reader
+	columns []column
+	row     row
+	found   diag.List
+	more    int // bad cells beyond enough
+	list    *List
+	record  []string
+}
+
+// column is a column that is read.
+type column struct {
+	at int
+	field
+	header string
+}
+
+// Read reads a list of sales from CSV text, row by row. The first row names the
+// columns; those it does not know are left alone. file is the name for messages.
+//
+// A row whose date or price cannot be read is left out and said as a mistake; any
+// other cell that cannot be read is said as a doubt and counts as not known. The
+// list is nil only if the columns cannot be told or the text cannot be read on.
+func Read(from io.Reader, file string, o Options) (*List, diag.List) {
+	r := &reader{file: file, csv: csv.NewReader(from), list: &List{}}
+	r.csv.ReuseRecord, r.csv.FieldsPerRecord, r.csv.LazyQuotes = true, -1, true
+	if o.Comma != 0 {
+		r.csv.Comma = o.Comma
+	}
+	r.row.words = map[string]string{}
+	header, err := r.csv.Read()
+	if err != nil {
+		r.found.Add(diag.Errorf(diag.Pos{File: file}, "no-sales", "there is no list of sales: %v", reason(err)).
+			WithHint("write a first line that names the columns, e.g. sale date,price,living area"))
+		return nil, r.found
+	}
+	if !r.mapped(header, o.Columns) {
+		return nil, r.found
+	}
+	if !r.rows() {
+		return nil, r.found
+	}
+	r.list.settle(o.Today, file, &r.found)
+	if r.more > 0 {
+		r.found.Warnf(diag.Pos{File: file}, "more-bad-cells", "%d more cells could not be read", r.more)
+	}
+	r.found.Sort()
+	return r.list, r.found
+}
+
+// reason says why reading failed, without what package csv says of places.
+func reason(err error) string {
+	if err == io.EOF {
+		return "the file is empty"
+	}
+	if e, ok := errors.AsType[*csv.ParseError](err); ok {
+		return e.Err.Error()
+	}
+	return err.Error()
+}
+
+func (r *reader) rows() bool {
+	for {
+		record, err := r.csv.Read()
+		if err == io.EOF {
+			return true
+		}
+		if err != nil {
+			line := 0
+			if e, ok := errors.AsType[*csv.ParseError](err); ok {
+				line = e.Line
+			}
+			r.found.Add(diag.Errorf(diag.Pos{File: r.file, Line: line}, "unreadable", "the list cannot be read on: %s", reason(err)).
+				WithHint("save it again as plain CSV"))
+			return false
+		}
+		r.record = record
+		r.sale()
+	}
+}
+
+// sale reads one row.
+func (r *reader) sale() {
+	if blank(r.record) {
+		return
+	}
+	r.list.Rows++
+	r.row.Sold = Sold{}
+	r.row.Line, _ = r.csv.FieldPos(0)
+	good := true
+	for _, c := range r.columns {
+		if c.at >= len(r.record) {
+			continue
+		}
+		text := strings.TrimSpace(r.record[c.at])
+		if text == "" {
+			continue
+		}
+		r.row.unit = c.unit
+		if err := c.read(&r.row, text); err != nil {
+			good = r.refuse(c, text, err) && good
+		}
+	}
+	switch {
+	case !good:
+	case r.row.Date.IsZero():
+		good = r.missing("date")
+	case r.row.Price.Sign() <= 0:
+		good = r.missing("price")
+	}
+	if !good {
+		r.list.LeftOut++
+		return
+	}
+	r.finish()
+	r.list.sales = append(r.list.sales, r.row.Sold)
+}
+
+// finish draws what follows from the cells of a row together.
+func (r *reader) finish() {
+	s := &r.row.Sold
+	s.Place.Known = s.Place.X != 0 && s.Place.Y != 0
+	if s.Garage == "" && s.GarageCars.Known && s.GarageCars.Value == 0 {
+		s.Garage = "none"
+	}
+}
+
+func blank(record []string) bool {
+	for _, c := range record {
+		if strings.TrimSpace(c) != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// refuse says what is wrong with a cell, and whether the row can be used without.
+func (r *reader) refuse(c column, text string, err error) (usable bool) {
+	why, want := wanted(err)
+	usable = c.name != "date" && c.name != "price"
+	r.say(r.pos(c.at), usable, "bad-cell", fmt.Sprintf("%s: %s", c.header, why), "write "+want)
+	return usable
+}
+
+func (r *reader) missing(name string) bool {
+	for _, c := range r.columns {
+		if c.name != name {
+			continue
+		}
+		at := min(c.at, len(r.record)-1)
+		r.say(r.pos(at), false, "no-"+name, fmt.Sprintf("%s: nothing is given", c.header), "write it, or leave the row out")
+	}
+	return false
+}
+
+func (r *reader) say(p diag.Pos, doubt bool, code, message, hint string) {
+	if len(r.found) >= enough {
+		r.more++
+		return
+	}
+	d := diag.Errorf(p, code, "%s", message)
+	if doubt {
+		d = diag.Warnf(p, code, "%s", message)
+	}
+	r.found.Add(d.WithHint("%s", hint))
+}
+
+// pos returns the place of a cell, its column in characters. Package csv counts
+// bytes: those of longer characters in the cells before it on its line come off.
+func (r *reader) pos(at int) diag.Pos {
+	line, col := r.csv.FieldPos(at)
+	for i := range at {
+		cell := r.record[i]
+		if cut := strings.LastIndexByte(cell, '\n'); cut >= 0 {
+			cell = cell[cut+1:]
+		} else if l, _ := r.csv.FieldPos(i); l != line {
+			continue
+		}
+		col -= len(cell) - utf8.RuneCountInString(cell)
+	}
+	return diag.Pos{File: r.file, Line: line, Col: col, Len: utf8.RuneCountInString(r.record[at])}
+}

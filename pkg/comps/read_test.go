@@ -1,0 +1,184 @@
+package comps
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+func read(t *testing.T, text string, o Options) (*List, diag.List) {
+	t.Helper()
+	return Read(strings.NewReader(text), "sold.csv", o)
+}
+
+func strs(l diag.List) []string {
+	var out []string
+	for _, d := range l {
+		out = append(out, d.String())
+	}
+	return out
+}
+
+func TestReadAsPeopleWrite(t *testing.T) {
+	l, found := read(t, "\ufeffAddress,Sold On,Sale Price,Seller Credit,Living Area,Lot (acres),Beds,Baths,Yr Built,Garage,Condition,Proximity,Stories\n"+
+		"12 Elm St,\"May 14, 2026\",$285k,\"$3,000\",\"1,450 sq ft\",0.25,3,2.5,1957,2,good,0.4 mi,1.5\n"+
+		",,,,,,,,,,,,\n"+
+		"14 Elm St,5/2/2026,\"271,500\",,1380,\"9,000 sq ft\",3,1,1950,none,3,1000 ft,one\n", Options{})
+	require.Empty(t, found)
+	require.Equal(t, 2, l.Rows)
+	a, b := l.Sale(1), l.Sale(0) // by date
+	require.Equal(t, "12 Elm St", a.Label)
+	require.Equal(t, 2, a.Line)
+	require.Equal(t, "2026-05-14", a.Date.String())
+	requireUSD(t, 285_000, a.Price)
+	requireUSD(t, 282_000, a.Net())
+	require.Equal(t, Known(1450), a.Area)
+	require.Equal(t, Known(10_890), a.Lot, "a quarter of 43,560")
+	require.Equal(t, Known(2), a.FullBaths)
+	require.Equal(t, Known(1), a.HalfBaths)
+	require.Equal(t, Known(2), a.GarageCars)
+	require.Equal(t, Known(4), a.Condition)
+	require.InDelta(t, 643.7376, a.Stated.Value, 1e-9, "0.4 miles of 1,609.344 m")
+	require.Equal(t, "one and a half", a.Storeys)
+	require.Equal(t, 4, b.Line)
+	require.Equal(t, Known(9000), b.Lot)
+	require.Equal(t, "none", b.Garage)
+	require.InDelta(t, 304.8, b.Stated.Value, 1e-9)
+}
+
+func TestReadBadRows(t *testing.T) {
+	l, found := read(t, "label,date,price,area\n"+
+		"Señor Calle,2026-13-01,$200000,1400\n"+
+		"a,2026-01-05,free,1400\n"+
+		"b,2026-01-05,0,1400\n"+
+		"c,2026-01-05,,1400\n"+
+		"d,2026-01-05,150000,12\n"+
+		"\"e\nf\",2026-01-05,160000,huge\n"+
+		"g\n", Options{})
+	require.Equal(t, 7, l.Rows)
+	require.Equal(t, 5, l.LeftOut)
+	require.Equal(t, 2, l.Len())
+	require.False(t, l.Sale(0).Area.Known)
+	got := strings.Join(strs(found), "\n")
+	for _, want := range []string{
+		`sold.csv:2:13: error: date: "13" is not a month`,
+		`sold.csv:3:14: error: price: "free" is not`,
+		`sold.csv:4:14: error: price: a sale for "0" is none`,
+		`sold.csv:5:14: error: price: nothing is given`,
+		`sold.csv:6:21: warning: area: "12" is out of bounds`,
+		`sold.csv:8:22: warning: area: "huge"`,
+		`sold.csv:9:1: error: date: nothing is given`,
+	} {
+		require.Contains(t, got, want)
+	}
+	for _, d := range found {
+		require.NotEmpty(t, d.Hint)
+	}
+}
+
+func TestReadColumns(t *testing.T) {
+	list, found := read(t, "WHEN,AMT,size_m2\n2026-01-05,200000,130\n", Options{Columns: map[string]string{"date": "when", "price": "AMT"}})
+	require.Empty(t, found)
+	require.InEpsilon(t, 1399.3083, list.Sale(0).Area.Value, 1e-6, "130 m2 / 0.09290304")
+
+	_, found = read(t, "WHEN,AMT\n", Options{Columns: map[string]string{"dat": "WHEN", "price": "AMOUNT"}})
+	require.Equal(t, []string{
+		`sold.csv: error: there is no field "dat" hint: did you mean "date"?`,
+		`sold.csv:1: error: there is no column "AMOUNT" for price`,
+		`sold.csv:1: error: no column holds the date of a sale hint: name one "sale date", or say which holds it; there are WHEN, AMT`,
+		`sold.csv:1: error: no column holds the price of a sale hint: name one "sale price", or say which holds it; there are WHEN, AMT`,
+	}, oneLine(found))
+
+	list, found = read(t, "", Options{})
+	require.Nil(t, list)
+	require.Len(t, found, 1)
+
+	_, found = read(t, "date,price,sale price\n", Options{})
+	require.Contains(t, found[0].Message, `"sale price" looks like it too`)
+}
+
+func oneLine(l diag.List) []string {
+	out := strs(l)
+	for i := range out {
+		out[i] = strings.Join(strings.Fields(out[i]), " ")
+	}
+	return out
+}
+
+func TestDoubtsAreFlagged(t *testing.T) {
+	l, found := read(t, "date,price,label,deed\n"+
+		"2026-01-05,200000,a,warranty\n2026-01-05,200000,a,warranty\n2026-09-05,200000,b,\n"+
+		"2026-01-06,90000,c,Quit Claim\n2026-01-07,10,d,\n", Options{Today: quantity.Date{Year: 2026, Month: 6, Day: 1}})
+	require.Equal(t, 5, l.Len(), "nothing is dropped")
+	var flags []Flags
+	for i := range l.Len() {
+		flags = append(flags, l.Sale(i).Flags)
+	}
+	require.Equal(t, []Flags{0, Duplicate, NotOpen, Token, Future}, flags)
+	require.Len(t, found, 4)
+	require.Equal(t, "sold.csv:3: warning: a: the same sale stands in the list already", found[0].Error())
+}
+
+func TestManyBadCells(t *testing.T) {
+	l, found := read(t, "date,price\n"+strings.Repeat("x,1\n", 5*enough), Options{})
+	require.Equal(t, 5*enough, l.LeftOut)
+	require.Len(t, found, enough+1)
+	require.Contains(t, strings.Join(strs(found), "\n"), "400 more cells could not be read")
+}
+
+// The short ways through plain cells agree with package quantity.
+func TestShortWaysAgree(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.OneOf(
+			rapid.StringMatching(`[0-9]{1,12}`), rapid.StringMatching(`[0-9]{4}-[0-9]{2}-[0-9]{2}`),
+			rapid.StringMatching(`(19|20)[0-9]{2}-[01][0-9]-[0-3][0-9]`),
+		).Draw(t, "text")
+		d, err := day(text)
+		want, wantErr := quantity.ParseDate(text)
+		require.Equal(t, wantErr, err)
+		require.Equal(t, want, d)
+		m, err := money(text)
+		w, wantErr := quantity.ParseMoney(text)
+		require.Equal(t, wantErr, err)
+		require.True(t, w.Equal(m))
+	})
+}
+
+func FuzzRead(f *testing.F) {
+	f.Add("date,price,living area,lot,baths\n2026-01-05,$200k,\"1,400\",0.2 acres,1.5\n")
+	f.Add("sale date,amount,x,y,lon,lat,distance\n5/1/2026,1e5,1e+05,-3,-83.5,41.6,2 km\n\"\n")
+	f.Add("date,price\r\n2026-01-05,1.2m\r\n,,,\n\x00\xff,\ufeff")
+	f.Fuzz(func(t *testing.T, text string) {
+		l, found := Read(strings.NewReader(text), "f.csv", Options{})
+		if l == nil {
+			require.True(t, found.HasErrors())
+			return
+		}
+		require.Equal(t, l.Rows, l.Len()+l.LeftOut, "every row is kept or said to be left out")
+		for i := range l.Len() {
+			s := l.Sale(i)
+			require.Positive(t, s.Price.Sign())
+			require.False(t, s.Date.IsZero())
+		}
+		for _, d := range found {
+			require.NotEmpty(t, d.Message)
+		}
+		v, err := l.Before(quantity.Date{Year: 2100, Month: 1, Day: 1}).Choose(townSubject(), Wish{}).Value()
+		if err == nil {
+			requireWeights(t, v)
+		}
+	})
+}
+
+func requireWeights(t *testing.T, v *Value) {
+	sum := 0.0
+	for _, r := range v.Rows {
+		sum += r.Weight
+	}
+	require.InDelta(t, 1, sum, 1e-9)
+}

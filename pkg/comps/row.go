@@ -1,0 +1,178 @@
+package comps
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// row is the sale being read and the unit of the column in hand.
+type row struct {
+	Sold
+	unit  string
+	words map[string]string // words met so far, so that a long list holds each once
+}
+
+// word returns s in lower case, the same string for the same word.
+func (r *row) word(s string) string {
+	if w, ok := r.words[s]; ok {
+		return w
+	}
+	w := strings.ToLower(strings.Join(strings.Fields(s), " "))
+	r.words[strings.Clone(s)] = w
+	return w
+}
+
+func (r *row) label(s string) error  { r.Label = strings.Clone(s); return nil }
+func (r *row) source(s string) error { r.Source = r.word(s); return nil }
+func (r *row) terms(s string) error  { r.Terms = r.word(s); return nil }
+func (r *row) kind(s string) error   { r.Kind = r.word(s); return nil }
+func (r *row) wall(s string) error   { r.Wall = r.word(s); return nil }
+
+func (r *row) date(s string) (err error) {
+	r.Date, err = day(s)
+	return err
+}
+
+func (r *row) price(s string) (err error) {
+	if r.Price, err = money(s); err == nil && r.Price.Sign() <= 0 {
+		return &cellError{fmt.Sprintf("a sale for %q is none", s), "the price paid, e.g. $185,000; leave out what was given or inherited"}
+	}
+	return err
+}
+
+func (r *row) concessions(s string) (err error) {
+	if r.Concessions, err = money(s); err == nil && r.Concessions.Sign() < 0 {
+		return &cellError{fmt.Sprintf("%q is below zero", s), "what the seller paid for the buyer, e.g. $3,000"}
+	}
+	return err
+}
+
+func (r *row) area(s string) error       { return r.areaOf(&r.Area, s, 100, 100_000) }
+func (r *row) lot(s string) error        { return r.areaOf(&r.Lot, s, 100, 1e9) }
+func (r *row) garageArea(s string) error { return r.areaOf(&r.GarageArea, s, 0, 100_000) }
+
+// areaOf reads an area; 0, which records hold for "not measured", is not known
+// where an area cannot be that small.
+func (r *row) areaOf(to *Fact, s string, low, high float64) (err error) {
+	if s == "0" && low > 0 {
+		return nil
+	}
+	*to, err = area(s, r.unit, low, high)
+	return err
+}
+
+func count(to *Fact, s string) (err error) {
+	*to, err = number(s, 0, 99, "a number of up to 99, e.g. 3")
+	return err
+}
+
+func (r *row) bedrooms(s string) error   { return count(&r.Bedrooms, s) }
+func (r *row) fullBaths(s string) error  { return count(&r.FullBaths, s) }
+func (r *row) halfBaths(s string) error  { return count(&r.HalfBaths, s) }
+func (r *row) garageCars(s string) error { return count(&r.GarageCars, s) }
+
+// baths reads 2.5 as two full baths and a half one.
+func (r *row) baths(s string) error {
+	var n Fact
+	if err := count(&n, s); err != nil {
+		return err
+	}
+	full := math.Floor(n.Value)
+	r.FullBaths = Known(full)
+	if n.Value > full {
+		r.HalfBaths = Known(1)
+	} else if !r.HalfBaths.Known {
+		r.HalfBaths = Known(0)
+	}
+	return nil
+}
+
+func (r *row) built(s string) (err error) {
+	if s == "0" {
+		return nil
+	}
+	r.Built, err = number(s, 1600, 2199, "the year it was built, e.g. 1957")
+	return err
+}
+
+var storeyWords = map[string]string{"1": "one", "1.5": "one and a half", "2": "two", "2.5": "two and a half", "3": "three"}
+
+func (r *row) storeys(s string) error {
+	r.Storeys = r.word(s)
+	if w := storeyWords[r.Storeys]; w != "" {
+		r.Storeys = w
+	}
+	return nil
+}
+
+// garage reads a kind of garage, or a number, which is of cars.
+func (r *row) garage(s string) error {
+	if n, ok := digits(s); ok && n < 100 {
+		r.GarageCars = Known(float64(n))
+		return nil
+	}
+	r.Garage = r.word(s)
+	switch r.Garage {
+	case "no", "none", "no garage", "n":
+		r.Garage = "none"
+	}
+	return nil
+}
+
+func (r *row) condition(s string) (err error) {
+	r.Condition, err = condition(s)
+	return err
+}
+
+// metres are how long the units of a plane and of a distance are; a mile is 5,280
+// feet of 0.3048 m.
+var metres = map[string]float64{"m": 1, "ft": 0.3048, "km": 1000, "mi": 1609.344}
+
+func (r *row) coordinate(to *float64, s string, bound float64, want string) error {
+	f, err := number(s, -bound, bound, want)
+	*to = f.Value
+	return err
+}
+
+func (r *row) x(s string) error {
+	err := r.coordinate(&r.Place.X, s, 1e8, "metres east of an origin, e.g. 484668")
+	r.Place.X *= metres[r.unit]
+	return err
+}
+
+func (r *row) y(s string) error {
+	err := r.coordinate(&r.Place.Y, s, 1e8, "metres north of an origin, e.g. 195270")
+	r.Place.Y *= metres[r.unit]
+	return err
+}
+
+func (r *row) longitude(s string) error {
+	r.Place.Degrees = true
+	return r.coordinate(&r.Place.X, s, 180, "degrees, west below zero, e.g. -83.5552")
+}
+
+func (r *row) latitude(s string) error {
+	r.Place.Degrees = true
+	return r.coordinate(&r.Place.Y, s, 90, "degrees, e.g. 41.6639")
+}
+
+// distance reads 0.4, in the unit of its column, or a length with its unit.
+func (r *row) distance(s string) error {
+	const want = "how far it is from the subject, e.g. 0.4 or 0.4 mi"
+	bare, unit, found := strings.Cut(s, " ")
+	if !found {
+		unit = r.unit
+	}
+	per, ok := metres[strings.TrimSuffix(unit, "les")]
+	if !ok {
+		l, err := quantity.ParseLength(s)
+		r.Stated = Fact{l.Metres().InexactFloat64(), err == nil}
+		return err
+	}
+	f, err := number(bare, 0, 1e6, want)
+	r.Stated = Fact{f.Value * per, err == nil}
+	return err
+}

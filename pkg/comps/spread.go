@@ -1,0 +1,84 @@
+package comps
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// The share of sales under the low end of a range, and over its high end.
+const tail = 0.10
+
+// normalTail is how many standard deviations of a normal lie at such an end.
+const normalTail = 1.2816
+
+// spread returns how far the range reaches below and above the value, in logs. With
+// a market behind it, it comes from how far the like sales around lie from the value
+// once adjusted, held to what is usual in the county; else from the scatter of the
+// few sales there are and what is usual elsewhere.
+func (c *Choice) spread(pool []float64, value float64, weights, logs []float64) (low, high float64) {
+	if c.market.byPairs {
+		s := few(value, weights, logs)
+		return s, s
+	}
+	type far struct{ off, weight float64 }
+	offs := make([]far, len(pool))
+	sum := 0.0
+	for i, p := range c.pool {
+		w := math.Exp(-(p.d - c.pool[0].d) / (2 * tune.Wide * tune.Wide))
+		offs[i] = far{pool[i] - value, w}
+		sum += w
+	}
+	slices.SortFunc(offs, func(a, b far) int { return cmp.Compare(a.off, b.off) })
+	at := func(share float64) float64 {
+		below := 0.0
+		for _, o := range offs {
+			if below += o.weight; below >= share*sum {
+				return o.off
+			}
+		}
+		return offs[len(offs)-1].off
+	}
+	usual := normalTail * c.market.fit.scale
+	mixed := func(own float64) float64 {
+		return math.Exp(tune.Local*math.Log(max(own, 0.02)) + (1-tune.Local)*math.Log(usual))
+	}
+	thin := math.Sqrt(1 + effective(weights)/1) // fewer sales that count, a wider range
+	return tune.Lower * mixed(-at(tail)) * thin, tune.Upper * mixed(at(1-tail)) * thin
+}
+
+// effective returns what part of the spread of one sale is left in their mean.
+func effective(weights []float64) float64 {
+	s := 0.0
+	for _, w := range weights {
+		s += w * w
+	}
+	return s
+}
+
+// usualScatter is the spread of one adjusted sale, of the log, that is assumed of a
+// market of which little is known, and priorSales how many sales it counts for. It
+// is that of the county measured in the document comps.md, rounded up.
+const usualScatter, priorSales = 0.25, 4
+
+// few returns the reach of a range with so few sales that their scatter itself is
+// uncertain: the usual scatter and the one seen, by Student's t.
+func few(value float64, weights, logs []float64) float64 {
+	n := float64(len(logs))
+	seen := 0.0
+	for i, l := range logs {
+		seen += n * weights[i] * (l - value) * (l - value)
+	}
+	free := priorSales + n - 1
+	s := math.Sqrt((priorSales*usualScatter*usualScatter + seen) / free)
+	return student(free) * s * math.Sqrt(1+effective(weights))
+}
+
+// student returns the upper tenth of Student's t by its expansion in 1/free
+// (Abramowitz and Stegun 26.7.5, from memory), good to 0.01 from four degrees on.
+func student(free float64) float64 {
+	z := normalTail
+	z3 := z * z * z
+	z5 := z3 * z * z
+	return z + (z3+z)/(4*free) + (5*z5+16*z3+3*z)/(96*free*free)
+}

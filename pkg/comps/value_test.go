@@ -1,0 +1,226 @@
+package comps
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func valued(t require.TestingT, sales []Sold, s Subject, w Wish) *Value {
+	v, err := listOf(sales).Before(townDay).Choose(s, w).Value()
+	require.NoError(t, err)
+	return v
+}
+
+// requireSound checks what holds of every value.
+func requireSound(t require.TestingT, v *Value) {
+	sum, mean := 0.0, 0.0
+	for _, r := range v.Rows {
+		require.Positive(t, r.Weight)
+		sum += r.Weight
+		mean += r.Weight * r.Adjusted.InexactFloat64()
+		price, gross, net := r.Price, 0.0, 0.0
+		for _, l := range r.Lines {
+			price = price.Add(l.Amount)
+			require.True(t, l.Amount.IsInteger())
+			net += l.Amount.InexactFloat64() / r.Price.InexactFloat64()
+			gross += l.Amount.Abs().InexactFloat64() / r.Price.InexactFloat64()
+		}
+		require.True(t, price.Equal(r.Adjusted), "the lines re-add to the adjusted price")
+		require.InDelta(t, net, r.Net, 1e-12)
+		require.InDelta(t, gross, r.Gross, 1e-12)
+		require.Less(t, r.Date.Compare(townDay), 0)
+	}
+	require.InDelta(t, 1, sum, 1e-12)
+	require.InDelta(t, mean, v.Likely.InexactFloat64(), 0.51)
+	require.True(t, v.Low.LessThan(v.Likely) && v.Likely.LessThan(v.High))
+	require.Equal(t, NotAppraisal, v.Notes[len(v.Notes)-1])
+}
+
+func TestTownIsFoundOut(t *testing.T) {
+	s := townSubject()
+	v := valued(t, town(900, 0.05, 1), s, Wish{})
+	requireSound(t, v)
+	want := townPrice(&s.House, 0, 0).InexactFloat64()
+	require.InEpsilon(t, want, v.Likely.InexactFloat64(), 0.04)
+	require.InDelta(t, townMonth, v.Trend.Worth, 4*v.Trend.Error)
+	require.InDelta(t, townMonth, v.Trend.Worth, 0.002)
+	worth := map[string]float64{ // the town's rates at the subject's value, by hand
+		"sq ft": want * townSize / 1500, "full bath": want * math.Expm1(townBath), "year of age": want * math.Expm1(townAge), "1,000 sq ft of lot": 0,
+	}
+	for _, r := range v.Rates {
+		if w, ok := worth[r.Unit]; ok {
+			require.InDelta(t, w, r.Worth, 4*r.Error, r.Unit)
+			require.Positive(t, r.Error)
+			delete(worth, r.Unit)
+		}
+	}
+	require.Empty(t, worth, "a rate for each")
+}
+
+func TestValueIsSound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 250).Draw(t, "sales")
+		sales := town(n, rapid.Float64Range(0, 0.4).Draw(t, "noise"), rapid.Uint64().Draw(t, "seed"))
+		s := Subject{House: townHouse(rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "subject"), 1)))}
+		v := valued(t, sales, s, Wish{})
+		requireSound(t, v)
+
+		require.Equal(t, v, valued(t, rapid.Permutation(sales).Draw(t, "order"), s, Wish{}), "order changes nothing")
+
+		later := town(20, 1, 99)
+		for i := range later {
+			later[i].Date = townDay.AddDays(i)
+		}
+		require.Equal(t, v, valued(t, append(later, sales...), s, Wish{}), "later sales change nothing")
+	})
+}
+
+// A sale of the subject's twin on the day before keeps its price but for one day of
+// the market; with the market's trend given as none, to the dollar.
+func TestTwinKeepsItsPrice(t *testing.T) {
+	for _, n := range []int{0, 3, 40, 400} {
+		s := townSubject()
+		twin := Sold{House: s.House, Label: "twin", Date: townDay.AddDays(-1), Price: usd(234_567)}
+		v := valued(t, append(town(n, 0.1, 5), twin), s, Wish{Given: Given{Time: 0}})
+		found := false
+		for _, r := range v.Rows {
+			if r.Label == "twin" {
+				requireUSD(t, 234_567, r.Adjusted)
+				require.Empty(t, r.Lines)
+				found = true
+			}
+		}
+		require.True(t, found, "the twin is taken of %d", n)
+	}
+}
+
+func TestNoneOneTwo(t *testing.T) {
+	s := townSubject()
+	_, err := listOf(nil).Before(townDay).Choose(s, Wish{}).Value()
+	require.ErrorIs(t, err, ErrNoSales)
+	late := town(5, 0, 1)
+	for i := range late {
+		late[i].Date = townDay
+	}
+	_, err = listOf(late).Before(townDay).Choose(s, Wish{}).Value()
+	require.ErrorIs(t, err, ErrNoSales, "sales of the day itself are not used")
+
+	width := func(n int) float64 {
+		sales := make([]Sold, n)
+		for i := range sales {
+			sales[i] = Sold{House: s.House, Date: townDay.AddDays(-30 - i), Price: usd(200_000)}
+			sales[i].Lot = Known(7000 + float64(i)) // not the same house
+		}
+		v := valued(t, sales, s, Wish{})
+		requireSound(t, v)
+		require.Contains(t, v.Notes[0], map[bool]string{true: "usual three", false: "in all"}[n < 3])
+		return v.High.Sub(v.Low).Div(v.Likely).InexactFloat64()
+	}
+	one, two, ten := width(1), width(2), width(10)
+	require.Greater(t, one, two)
+	require.Greater(t, two, ten)
+	require.Greater(t, one, 0.9, "one sale says little")
+}
+
+func TestStrikeAndAdd(t *testing.T) {
+	sales := town(300, 0.1, 3)
+	s := townSubject()
+	v := valued(t, sales, s, Wish{Count: 5})
+	require.Len(t, v.Rows, 5)
+	struck := v.Rows[0].Line
+	far := Sold{House: s.House, Line: 9999, Date: townDay.AddDays(-10), Price: usd(180_000), Terms: "sheriff sale"}
+	far.Place.X = 30_000
+	sales = append(sales, far)
+	require.NotContains(t, linesOf(valued(t, sales, s, Wish{})), 9999, "doubtful sales are set aside")
+	l := listOf(sales)
+	require.Len(t, l.Before(townDay).Aside(), 1)
+
+	v = valued(t, sales, s, Wish{Count: 5, Strike: []int{struck}, Add: []int{9999}})
+	require.Len(t, v.Rows, 5)
+	require.NotContains(t, linesOf(v), struck)
+	require.Contains(t, linesOf(v), 9999)
+	for _, r := range v.Rows {
+		if r.Line == 9999 {
+			require.Contains(t, r.Why, "asked for")
+			require.Contains(t, r.Doubts, "arm's length")
+		}
+	}
+}
+
+func linesOf(v *Value) (out []int) {
+	for _, r := range v.Rows {
+		out = append(out, r.Line)
+	}
+	return out
+}
+
+// A grid worked by hand from stated amounts; the houses are invented. Sale of
+// 1,400 sq ft, 1 bath, built 1960, no garage, $200,000 with $5,000 given back, six
+// months of 365/12 days before: 195,000; time 1% a month, rounded as a whole line;
+// 100 sq ft at $60, a bath at $8,000, 10 years at $500 newer, a garage at $12,000.
+func TestGivenAmounts(t *testing.T) {
+	s := townSubject()
+	h := s.House
+	h.Area, h.FullBaths, h.Built, h.Garage = Known(1400), Known(1), Known(1960), "none"
+	days := 73 // 2.4 months of 365/12 days
+	sale := Sold{House: h, Date: townDay.AddDays(-days), Price: usd(200_000), Concessions: usd(5_000)}
+	v := valued(t, []Sold{sale}, s, Wish{Given: Given{Time: 0.01, Size: 60, Baths: 8000, Age: -500, Garage: 12_000}})
+	got := map[Line]string{}
+	for _, l := range v.Rows[0].Lines {
+		got[l.Line] = l.Amount.String()
+	}
+	require.Equal(t, map[Line]string{Concessions: "-5000", Time: "4680", Size: "6000", Baths: "8000", Age: "5000", Garage: "12000"}, got)
+	requireUSD(t, 230_680, v.Rows[0].Adjusted)
+	require.InDelta(t, 0.1534, v.Rows[0].Net, 1e-9)
+	require.InDelta(t, 0.2034, v.Rows[0].Gross, 1e-9)
+	require.Equal(t, []string{"net adjustment 15%, beyond the former guideline of 15%"}, v.Rows[0].Amber)
+	require.Equal(t, "given", v.Trend.From)
+}
+
+// Licence-school example: $285,000 with a garage and $270,000 without make a garage
+// worth $15,000; here the subject has one.
+func TestPairOfTwo(t *testing.T) {
+	s := townSubject()
+	without := s.House
+	without.Garage = "none"
+	day := townDay.AddDays(-40)
+	v := valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000)}, {House: without, Date: day, Price: usd(270_000)}}, s, Wish{})
+	requireUSD(t, 285_000, v.Likely)
+	for _, r := range v.Rows {
+		requireUSD(t, 285_000, r.Adjusted)
+		if r.Garage == "none" {
+			require.Len(t, r.Lines, 1)
+			requireUSD(t, 15_000, r.Lines[0].Amount)
+		}
+	}
+}
+
+// Two sales alike but for their size tell what it is worth: the smaller one comes out
+// at the price of the larger, which is the subject's size.
+func TestPairTellsSize(t *testing.T) {
+	s := townSubject()
+	small := s.House
+	small.Area = Known(1360)
+	day := townDay.AddDays(-40)
+	v := valued(t, []Sold{{House: s.House, Date: day, Price: usd(200_000)}, {House: small, Date: day, Price: usd(186_000)}}, s, Wish{})
+	requireUSD(t, 200_000, v.Likely)
+	require.Equal(t, "pairs", v.Rates[0].From)
+	require.Equal(t, Size, v.Rates[0].Line)
+}
+
+// Twice all prices are twice the value, to the rounding.
+func TestScaling(t *testing.T) {
+	sales := town(500, 0.1, 8)
+	twice := append([]Sold(nil), sales...)
+	for i := range twice {
+		twice[i].Price = twice[i].Price.Mul(decimal.NewFromInt(2))
+	}
+	a, b := valued(t, sales, townSubject(), Wish{}), valued(t, twice, townSubject(), Wish{})
+	require.InEpsilon(t, 2*a.Likely.InexactFloat64(), b.Likely.InexactFloat64(), 1e-4)
+	require.InEpsilon(t, 2*a.High.InexactFloat64(), b.High.InexactFloat64(), 1e-4)
+}

@@ -1,0 +1,46 @@
+package deal
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// half of the after-repair value is much for one option; common practice, no source.
+var half = decimal.New(5, -1)
+
+// doubtAdds looks for options that add more than the house can well hold: over half of
+// the after-repair value, or more than a house is worth of which only that is known.
+func (r *reader) doubtAdds() {
+	value, most, words := r.good(statedValues[0]), one, "more than the value before work"
+	if value != nil {
+		most, words = half, "over half of the after-repair value"
+	} else if value = r.good("value.before work"); value == nil {
+		return
+	}
+	for _, o := range r.items["<option>"] {
+		if g := r.good(o.path + "adds"); g != nil && g.number.GreaterThan(most.Mul(value.number)) {
+			r.say("adds-high", g.at(), "%s: %s adds %s, %s (%s)", o.member.Parent.Label, o.member.Label, g.node.text, words, value.node.text)("check it for a nought too many; write what the house sells for more because of this option; it is used as it stands")
+		}
+	}
+}
+
+// usedUp refuses a scope with which a value of the file comes to nothing or less,
+// because what the planned options add is most of it; it reports whether it did.
+func (r *reader) usedUp(g *reading, comes, planned decimal.Decimal) bool {
+	if comes.IsPositive() {
+		return false
+	}
+	scope := "with the options asked for"
+	if r.allOptions {
+		scope = "with every room as it is"
+	}
+	largest, line := decimal.Zero, 0
+	for _, o := range r.items["<option>"] {
+		if a := r.good(o.path + "adds"); a != nil && a.number.GreaterThan(largest) {
+			largest, line = a.number, a.at().Line
+		}
+	}
+	r.say("value-used-up", g.at(), "%s, the %s comes to %s: of the %s stated, the options of the file's own scope add %s", scope, g.field.Key(), quantity.FormatDollars(comes), g.node.text, quantity.FormatDollars(planned))("check what each option adds (the most is %s, in line %d), for a nought too many", quantity.FormatDollars(largest), line)
+	return true
+}

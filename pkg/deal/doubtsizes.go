@@ -1,0 +1,161 @@
+package deal
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// What a room of a house rarely is; common practice, no source.
+var (
+	largeRoom     = decimal.NewFromInt(800)  // sq ft
+	largeBasement = decimal.NewFromInt(2500) // sq ft, and for what takes a whole level
+	longRoom      = decimal.NewFromInt(40)   // ft of a side
+	narrowRoom    = decimal.NewFromInt(3)    // ft, where it is widest; halls are 3 ft wide
+	smallInInches = decimal.NewFromInt(35)   // sq ft of a room whose size is all inches
+)
+
+// levelWords are in the names of rooms that may take a whole level or more.
+var levelWords = []string{"basement", "cellar", "attic", "loft", "garage", "crawl", "level", "floor", "house"}
+
+// doubtSizes looks for rooms of which a mark of the size has slipped.
+func (r *reader) doubtSizes() {
+	for _, room := range r.deal.Root.In("inside") {
+		if !r.doubtLength(room) {
+			r.doubtFloor(room)
+		}
+		if r.roomKinds[room] != "closet" && !r.doubtInches(room) {
+			r.doubtNarrow(room)
+		}
+	}
+}
+
+// takesALevel reports whether a room may be as large as the house.
+func (r *reader) takesALevel(room *model.Member) bool {
+	name := strings.ToLower(room.Label)
+	return r.roomKinds[room] == "basement" || slices.ContainsFunc(levelWords, func(w string) bool { return strings.Contains(name, w) })
+}
+
+// doubtLength doubts the longest side of a room; it reports whether it did.
+func (r *reader) doubtLength(room *model.Member) bool {
+	if r.takesALevel(room) {
+		return false
+	}
+	var long model.Value
+	for _, side := range sidesOf(room) {
+		if side.Number.Abs().GreaterThan(decimal.Max(longRoom, long.Number.Abs())) {
+			long = side
+		}
+	}
+	if long.Number.IsZero() {
+		return false
+	}
+	tell := r.say("room-large", long.Pos, "%s has a side of %s, which is long for a room", room.Label, feetOf(long))
+	if better := feetAndInches(long.Text); better != "" {
+		tell("did you mean %s? it is used as it stands", better)
+	} else {
+		tell("check it, for feet and inches run together; it is used as it stands")
+	}
+	return true
+}
+
+func (r *reader) doubtFloor(room *model.Member) {
+	most := largeRoom
+	if r.takesALevel(room) {
+		most = largeBasement
+	}
+	if floor, ok := r.worked(room, "floor_area"); ok && floor.GreaterThan(most) {
+		r.say("room-large", r.where(r.roomPaths[room]+"size", r.roomPaths[room]+"walls"), "%s has a floor of %s sq ft; usual is at most %s sq ft", room.Label, quantity.FormatCount(floor.Round(0), 0), quantity.FormatCount(most, 0))("check its sizes, for feet and inches run together; it is used as it stands")
+	}
+}
+
+// doubtInches doubts a small room whose size is written in inches alone, as 81" x 51"
+// for 8' 1" x 5' 1"; it reports whether it did.
+func (r *reader) doubtInches(room *model.Member) bool {
+	floors := rectangles(room)
+	if len(floors) != 1 {
+		return false
+	}
+	length, width := floors[0].Given.Of("length"), floors[0].Given.Of("width")
+	a, b := inchesAlone(length.Text), inchesAlone(width.Text)
+	if a == "" || b == "" || length.Number.Mul(width.Number).GreaterThanOrEqual(smallInInches) {
+		return false
+	}
+	r.say("size-in-inches", length.Pos, "%s is %s x %s, little for a room", room.Label, length.Text, width.Text)("did you mean %s x %s? write %s x %s if the inches are right", a, b, feetText(length.Number), feetText(width.Number))
+	return true
+}
+
+// doubtNarrow doubts a room that is under 3 ft where it is widest.
+func (r *reader) doubtNarrow(room *model.Member) {
+	var widest model.Value
+	for _, floor := range rectangles(room) {
+		short := floor.Given.Of("length")
+		if w := floor.Given.Of("width"); w.Number.LessThan(short.Number) {
+			short = w
+		}
+		if short.Number.GreaterThan(widest.Number) {
+			widest = short
+		}
+	}
+	if widest.Number.IsPositive() && widest.Number.LessThan(narrowRoom) {
+		r.say("room-narrow", widest.Pos, "%s is %s wide, and a hall has 3 ft", room.Label, feetOf(widest))("check the size, for a foot mark (') in place of an inch mark (\"); a closet goes under closets, or has   kind: closet")
+	}
+}
+
+// rectangles are the parts of a room's floor, without its closets.
+func rectangles(room *model.Member) []*model.Member {
+	return slices.DeleteFunc(slices.Clone(room.In("section")), func(m *model.Member) bool { return !m.Given.Of("closet").Number.IsZero() })
+}
+
+// sidesOf are the sides of a room's rectangles and the walls of a walk around it; those
+// that run west or south are below 0.
+func sidesOf(room *model.Member) (out []model.Value) {
+	for _, floor := range room.In("section") {
+		out = append(out, floor.Given.Of("length"), floor.Given.Of("width"))
+	}
+	for _, leg := range room.In("leg") {
+		out = append(out, leg.Given.Of("walk_east"), leg.Given.Of("walk_north"))
+	}
+	return out
+}
+
+// feetOf is a length as the file has it; a wall of a walk has its direction there too.
+func feetOf(v model.Value) string {
+	if v.Key == "walls" {
+		return feetText(v.Number.Abs())
+	}
+	return v.Text
+}
+
+func feetText(feet decimal.Decimal) string {
+	x, err := quantity.ParseLength(feet.Round(4).String() + " ft")
+	if err != nil {
+		return feet.Round(2).String() + " ft"
+	}
+	return x.String()
+}
+
+var (
+	runTogether = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?:^|\s)(\d{1,2})(\d)\s*(?:'|’|ft|feet)$`) })
+	inchesOnly  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(\d)(\d)\s*(?:"|”|''|in|inch|inches)?$`) })
+)
+
+// feetAndInches is what 168' was probably meant for, or "".
+func feetAndInches(text string) string { return parted(runTogether(), text) }
+
+// inchesAlone is what 81" was probably meant for, or "".
+func inchesAlone(text string) string { return parted(inchesOnly(), text) }
+
+func parted(form *regexp.Regexp, text string) string {
+	if m := form.FindStringSubmatch(text); m != nil {
+		return fmt.Sprintf(`%s' %s"`, m[1], m[2])
+	}
+	return ""
+}

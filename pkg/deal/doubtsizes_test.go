@@ -1,0 +1,49 @@
+package deal_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+)
+
+// Rooms that are as they should be are not doubted for their size, and each slip once.
+func TestSizesAreDoubtedOnce(t *testing.T) {
+	codes := []string{"room-large", "room-narrow", "size-in-inches", "size-mixed", "nothing-shared"}
+	for _, c := range []struct{ room, code string }{
+		{"den: {size: 40' x 20'", ""},
+		{"den: {size: 40' 1\" x 10'", "room-large"},
+		{"den: {size: 29' x 28'", "room-large"},
+		{"den: {size: [20' x 20', 21' x 20' sharing 20']", "room-large"},
+		{"basement: {size: 50' x 50'", ""},
+		{"basement: {size: 51' x 50'", "room-large"},
+		{"attic room: {size: 44' x 24'", ""},
+		{"hall: {size: 12' x 3'", ""},
+		{"hall: {size: 12' x 2' 11\"", "room-narrow"},
+		{"closet: {size: 5' x 2'", ""},
+		{"nook: {size: 5' x 2', kind: closet", ""},
+		{"bath: {size: 8' x 5', closets: 3' x 2'", ""},
+		{"bath: {size: [5' x 2' sharing 5', 8' x 5']", ""},
+		{"bath: {size: 97\" x 61\"", ""},
+		{"bath: {size: 81\" x 51\"", "size-in-inches"},
+		{"bath: {size: 81 x 51 in", "size-in-inches"},
+		{"bath: {size: 3 x 4 m", ""},
+		{"bath: {size: 3 m x 160 in", "size-mixed"},
+		{"bath: {size: 8' x 5', fixed: {tub: 5' x 76 cm}", "size-mixed"},
+		{"bath: {size: [8' x 5', 4' x 3' sharing 4']", ""},
+		{"bath: {size: [8' x 5', 4' x 3']", "nothing-shared"},
+	} {
+		_, found := deal.Read("den.yaml", []byte(minimal+"rooms:\n  "+c.room+", work: {paint ceiling: hired}}\n"))
+		require.False(t, found.HasErrors(), "%s: %v", c.room, found)
+		var got []string
+		for _, code := range codesIn(found) {
+			if slices.Contains(codes, code) {
+				got = append(got, code)
+			}
+		}
+		require.Equal(t, strings.Fields(c.code), append([]string{}, got...), c.room)
+	}
+}

@@ -1,0 +1,53 @@
+package deal
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+)
+
+// sharing refuses a joint longer than the sides that can lie along it, and doubts
+// rectangles of one room that share nothing: their walls would be counted as if they
+// stood apart.
+func (r *reader) sharing(room *model.Member) {
+	floors := rectangles(room)
+	if len(floors) < 2 {
+		return
+	}
+	shared := decimal.Zero
+	for i, floor := range floors {
+		v := floor.Given.Of("shared")
+		most := joints(floors, i)
+		if len(floors) == 2 { // one joint, however often it is stated
+			most = most.Sub(shared)
+		}
+		if shared = shared.Add(v.Number); !v.Number.Round(9).GreaterThan(most.Round(9)) {
+			continue
+		}
+		if most.IsPositive() {
+			r.say("shared-too-long", v.Pos, "%s shares %s, but at most %s can lie along another rectangle of %s", floor.Label, diag.Quote(v.Text), feetText(most), room.Label)("write how much of the two touches; it is no longer than the shorter of the sides that meet")
+			return
+		}
+		r.say("shared-too-long", v.Pos, "%s shares %s, but the joint with the other rectangle of %s is stated already", floor.Label, diag.Quote(v.Text), room.Label)("state what two rectangles share once, behind one of them")
+		return
+	}
+	if shared.IsZero() {
+		r.say("nothing-shared", floors[1].Pos, "%s has %d rectangles that share nothing, so each counts with walls all around", room.Label, len(floors))("write what they share, e.g.   size: [12' x 13' 6\", 5' x 4' 2\" sharing 5']   , or make two rooms of them")
+	}
+}
+
+// joints is the longest that a rectangle can lie along the others: for each, the
+// shorter of the longest sides of both.
+func joints(floors []*model.Member, i int) (sum decimal.Decimal) {
+	for j, other := range floors {
+		if j != i {
+			sum = sum.Add(decimal.Min(longSide(floors[i]), longSide(other)))
+		}
+	}
+	return sum
+}
+
+func longSide(floor *model.Member) decimal.Decimal {
+	return decimal.Max(floor.Given.Of("length").Number, floor.Given.Of("width").Number)
+}

@@ -1,0 +1,101 @@
+package pricebook
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// A Change is what the quotes for one thing change of a book.
+type Change struct {
+	Lines []string // what was and what is, a line for each price
+	Far   string   // that the new price is far from the starter book's, or ""
+	// Alike are products whose names begin with that of the item, where the table does
+	// not say that the item is meant.
+	Alike []string
+}
+
+// Changes are what quotes change from the book that they were read by to the one that
+// holds them, in the order of LayQuotes.
+func Changes(quotes []Quote, from, to *Book) []Change {
+	var out []Change
+	for _, group := range byName(quotes) {
+		if !slices.ContainsFunc(group, func(q Quote) bool { return q.news(from) }) {
+			continue
+		}
+		name := group[0].Name
+		if group[0].Item {
+			c := Change{Lines: []string{labourChange(from.Item(name), to.Item(name))}, Far: to.Item(name).Far()}
+			if !group[0].Kinded {
+				c.Alike = to.Item(name).alike(to)
+			}
+			out = append(out, c)
+			continue
+		}
+		c := Change{Far: to.Product(name).Far()}
+		for _, q := range group {
+			if q.news(from) {
+				c.Lines = append(c.Lines, productChange(q, from.Product(name), to.Product(name)))
+			}
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+func labourChange(was, is *Item) string {
+	price := func(it *Item) string {
+		if it.Hired.IsZero() {
+			return "none"
+		}
+		return "$" + plainMoney(it.Hired)
+	}
+	unit := "per " + string(is.Unit)
+	if is.Unit == "each" {
+		unit = "each"
+	}
+	return is.Name + ": hired labour " + moved(price(was), price(is)) + " " + unit
+}
+
+func productChange(q Quote, was, is *Product) string {
+	if q.Stick != nil {
+		before, soldIn := "not sold", "a stick of "+plainLength(*q.Stick)
+		if s := was.stick(*q.Stick); s != nil {
+			before = dollarText(s.Price)
+		}
+		return is.Name + ": " + moved(before, dollarText(q.Price)) + ", " + soldIn
+	}
+	if was.SoldIn() == is.SoldIn() {
+		return is.Name + ": " + moved(dollarText(was.Price), dollarText(is.Price)) + sold(is)
+	}
+	of := func(p *Product) string { return dollarText(p.Price) + sold(p) }
+	return is.Name + ": " + moved(of(was), of(is))
+}
+
+// sold is what a price of a product is for.
+func sold(p *Product) string {
+	if in := p.SoldIn(); in != "each" {
+		return ", " + in
+	}
+	return " each"
+}
+
+// moved is a price that was and one that is.
+func moved(was, is string) string {
+	if was == is {
+		return is + " as before, of another day or source"
+	}
+	return fmt.Sprintf("%s -> %s", was, is)
+}
+
+// alike are the products of a book whose names begin with that of an item: the first
+// that the item takes, or else all.
+func (it *Item) alike(b *Book) []string {
+	other := func(n string) bool { return !strings.HasPrefix(n, it.Name+" ") }
+	for _, u := range it.Uses {
+		if !other(u.Product) {
+			return []string{u.Product}
+		}
+	}
+	return slices.DeleteFunc(b.Products(), other)
+}

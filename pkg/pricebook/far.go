@@ -1,0 +1,66 @@
+package pricebook
+
+import (
+	"fmt"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// farTimes is how many times a price may be that of the starter book, or the other way
+// round, before a comma or a pack has probably slipped; common practice, no source.
+var farTimes = decimal.NewFromInt(5)
+
+// Far says that the price of a product is far from the starter book's for the same
+// thing and unit, in words that go behind the name; "" where it is not.
+func (p *Product) Far() string {
+	base := Starter().Product(p.Name)
+	if base == nil || base == p || base.Unit() != p.Unit() {
+		return ""
+	}
+	return far(p.unitPrice(), base.unitPrice(), p.Unit())
+}
+
+// Far says the same of the price of hired labour.
+func (it *Item) Far() string {
+	base := Starter().Item(it.Name)
+	if base == nil || base == it || base.Unit != it.Unit {
+		return ""
+	}
+	return far(it.Hired, base.Hired, it.Unit)
+}
+
+// unitPrice is dollars for each unit that a product is counted in.
+func (p *Product) unitPrice() decimal.Decimal {
+	price, holds := p.Price, p.Pack.Number
+	if p.Roll != nil {
+		holds = decimal.NewFromInt(1)
+	}
+	for _, s := range p.Sticks {
+		price, holds = price.Add(s.Price), holds.Add(s.Length.Feet())
+	}
+	if !holds.IsPositive() {
+		return decimal.Zero
+	}
+	return price.DivRound(holds, 4)
+}
+
+// far compares two prices; nothing is said of what costs nothing.
+func far(price, base decimal.Decimal, unit quantity.Unit) string {
+	words := ""
+	switch {
+	case !price.IsPositive() || !base.IsPositive():
+		return ""
+	case price.GreaterThan(base.Mul(farTimes)):
+		words = "over 5 times"
+	case price.Mul(farTimes).LessThan(base):
+		words = "under a fifth of"
+	default:
+		return ""
+	}
+	each := func(x decimal.Decimal) string {
+		return quantity.Per{Number: x.Round(4), Money: true, Bottom: unit}.String()
+	}
+	return fmt.Sprintf("%s is %s the starter book's %s", each(price), words, each(base))
+}

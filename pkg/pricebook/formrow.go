@@ -1,0 +1,81 @@
+package pricebook
+
+import (
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// formOnly are the columns that only a form for bids has beside those of a table of quotes.
+var formOnly = []string{"quantity", "coats", "labour", "total"}
+
+// A price of a form is kept to so many decimals, and labour may lie a cent beside the
+// price times the quantity.
+const formPlaces = 4
+
+var aCent = decimal.New(1, -2)
+
+// number reads a column of a form that holds a number above 0, or what stands for it.
+func (r *tableReader) number(column string, otherwise decimal.Decimal) (decimal.Decimal, bool) {
+	text, at := r.cell(column)
+	if text == "" {
+		return otherwise, true
+	}
+	x, err := quantity.ParseCount(text)
+	if err != nil || !x.IsPositive() {
+		r.wrong(at, "quotes-form", "%s is %q, not a number above 0", column, text)("put back what the form said")
+		return x, false
+	}
+	return x, true
+}
+
+// inForm turns the price for one unit with all coats into the book's, which is for one
+// coat, and holds it against the labour of the row.
+func (r *tableReader) inForm(q *Quote, at int) {
+	coats, fine := r.number("coats", decimal.NewFromInt(1))
+	if !fine {
+		return
+	}
+	if text, labourAt := r.cell("labour"); text != "" {
+		much, fine := r.number("quantity", decimal.Zero)
+		labour, err := dollars(text)
+		switch {
+		case err != nil:
+			r.refused(labourAt, "quotes-price", text, err)
+		case fine && much.Mul(q.Price).Sub(labour).Abs().GreaterThan(aCent):
+			r.wrong(labourAt, "quotes-form", "labour is %s, but the unit price of %s for %s comes to %s", quantity.FormatMoney(labour), quantity.FormatMoney(q.Price), much, quantity.FormatMoney(much.Mul(q.Price)))(
+				"keep the one that holds and clear the other")
+		}
+	}
+	q.Price = q.Price.DivRound(coats, formPlaces)
+}
+
+// fromLabour takes the price from the labour of the row, where that alone is filled in.
+func (r *tableReader) fromLabour(q *Quote, it *Item, at int) {
+	text, labourAt := r.cell("labour")
+	if text == "" {
+		r.wrong(at, "quotes-price", "the row for %q has a total, but no labour", it.Name)(
+			"fill in the unit price for labour alone; a total with materials goes into the deal file, e.g. %s: {quote: $1,450}", it.Name)
+		return
+	}
+	if strings.EqualFold(text, "none") {
+		q.None = true
+		return
+	}
+	labour, err := dollars(text)
+	if err != nil {
+		r.refused(labourAt, "quotes-price", text, err)
+		return
+	}
+	much, fine := r.number("quantity", decimal.Zero)
+	coats, too := r.number("coats", decimal.NewFromInt(1))
+	switch {
+	case !fine || !too:
+	case much.IsZero():
+		r.wrong(labourAt, "quotes-form", "the row for %q has labour, but no quantity", it.Name)("put back the quantity that the form said, or fill in the unit price")
+	default:
+		q.Price = labour.DivRound(much.Mul(coats), formPlaces)
+	}
+}

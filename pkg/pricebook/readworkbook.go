@@ -1,0 +1,301 @@
+package pricebook
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/diag"
+)
+
+// ReadWorkbook reads a workbook of quotes by the rules of ReadQuotes: a form for bids that
+// is filled in, by its columns item and unit price or labour, or a table with the columns
+// name and price. Rows of a form that nobody filled in are passed over. Places are cells.
+// Nothing in the workbook is worked out; a formula where a value belongs is a mistake, and
+// so is a workbook with macros or beyond what is read.
+func ReadWorkbook(name string, data []byte, b *Book) (quotes []Quote, ignored []string, found diag.List) {
+	defer func() {
+		if recover() != nil { // the library takes parts for sound that are not
+			quotes, ignored = nil, nil
+			found = diag.List{unsound(name, refuse("save it again as .xlsx, or as CSV", "it is no sound workbook: its parts do not fit together"))}
+		}
+	}()
+	rows, err := openRows(name, data)
+	if err != nil {
+		return nil, nil, diag.List{unsound(name, err)}
+	}
+	r := &tableReader{rows: rows, book: b, form: rows.form}
+	quotes, ignored, found = r.read()
+	if len(quotes) == 0 && !found.HasErrors() {
+		found.Add(diag.Errorf(diag.Pos{File: name, Cell: rows.sheet}, "quotes-form", "nothing is filled in: no row has a price").
+			WithHint("fill in the unit price, or the labour, of what is bid on"))
+	}
+	return quotes, ignored, found
+}
+
+// unsound is why a workbook is not read.
+func unsound(name string, err error) diag.Diag {
+	var no *refusal
+	if !errors.As(err, &no) {
+		no = &refusal{"it is no workbook that can be read", "save it again as .xlsx, or as CSV"}
+	}
+	return diag.Errorf(diag.Pos{File: name}, "quotes-workbook", "%s", no.why).WithHint("%s", no.instead)
+}
+
+// sheetRows are the rows of a table on a sheet of a workbook.
+type sheetRows struct {
+	file   *excelize.File
+	name   string
+	sheet  string
+	rows   [][]string // as they stand, from the first
+	head   int        // the index of the header
+	at     int        // the index of the last row given
+	form   bool
+	fields []field
+}
+
+// A field is where a value of a row stands: in a column, or always in the same cell.
+type field struct {
+	name  string
+	col   int    // from 1, or 0
+	value string // without a column
+	cell  string
+}
+
+// openRows finds the table in a workbook.
+func openRows(name string, data []byte) (*sheetRows, error) {
+	if err := gate(data); err != nil {
+		return nil, err
+	}
+	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{RawCellValue: true, UnzipSizeLimit: 2 * mostUnzipped, UnzipXMLSizeLimit: 2 * mostUnzipped})
+	if err != nil {
+		return nil, err
+	}
+	var with []*sheetRows
+	sheets := f.GetSheetList()
+	for _, sheet := range sheets {
+		r := &sheetRows{file: f, name: name, sheet: sheet}
+		if r.rows, err = f.GetRows(sheet); err != nil {
+			continue // a chart has none
+		}
+		if r.findHead() {
+			if sheet == FormSheet {
+				with = []*sheetRows{r}
+				break
+			}
+			with = append(with, r)
+		}
+	}
+	switch len(with) {
+	case 0:
+		return nil, refuse("it takes a sheet with the heads item and unit price, as in a form of   ledgerboard workbook --trade,   or name and price",
+			"no sheet of the workbook has a table of quotes; it has %s", some(sheets))
+	case 1:
+		return with[0], with[0].lay()
+	}
+	names := make([]string, len(with))
+	for i, r := range with {
+		names[i] = r.sheet
+	}
+	return nil, refuse("keep one of them, or name it "+FormSheet, "several sheets have a table of quotes: %s", some(names))
+}
+
+// some are names in words, not too many of them.
+func some(names []string) string {
+	const most = 6
+	out := make([]string, 0, most)
+	for _, n := range names[:min(most, len(names))] {
+		out = append(out, diag.Quote(n))
+	}
+	if len(names) > most {
+		out = append(out, fmt.Sprintf("and %d more", len(names)-most))
+	}
+	return strings.Join(out, ", ")
+}
+
+// findHead looks for the header in the first rows of the sheet.
+func (r *sheetRows) findHead() bool {
+	for i, row := range r.rows[:min(50, len(r.rows))] {
+		has := func(name string) bool {
+			return slices.ContainsFunc(row, func(s string) bool { return even(s) == name })
+		}
+		switch {
+		case has("item") && has("unit price"):
+			r.head, r.form = i, true
+			return true
+		case has("name") && has("price"):
+			r.head = i
+			return true
+		}
+	}
+	return false
+}
+
+// lay finds out what the columns are for. A form's item is a name, its unit price a price;
+// who fills it in and when stands above.
+func (r *sheetRows) lay() error {
+	r.at = r.head - 1
+	for i, s := range r.rows[r.head] {
+		name := s
+		if r.form {
+			switch name = even(s); {
+			case name == "item":
+				name = "name"
+			case name == "unit price":
+				name = "price"
+			case name != "unit" && !slices.Contains(formOnly, name):
+				name = ""
+			}
+		}
+		r.fields = append(r.fields, field{name: name, col: i + 1})
+	}
+	if !r.form {
+		return nil
+	}
+	r.fields = append(r.fields, field{name: "kind", value: "item", cell: r.address(r.head+1, 1)})
+	for label, name := range map[string]string{FormFrom: "source", FormDay: "dated"} {
+		for i, row := range r.rows[:r.head] {
+			if len(row) > 1 && even(row[0]) == label && strings.TrimSpace(row[1]) != "" {
+				r.fields = append(r.fields, field{name: name, value: strings.TrimSpace(row[1]), cell: r.address(i+1, 2)})
+				break
+			}
+		}
+	}
+	for i := range r.fields {
+		if f := &r.fields[i]; f.name == "dated" && f.col == 0 {
+			f.value = dayOf(f.value)
+		}
+	}
+	return nil
+}
+
+// dayOf is a day that a spreadsheet keeps as a number.
+func dayOf(text string) string {
+	n, err := strconv.ParseFloat(text, 64)
+	if err != nil || n < 30000 || n > 90000 {
+		return text
+	}
+	day, err := excelize.ExcelDateToTime(n, false)
+	if err != nil {
+		return text
+	}
+	return day.Format("2006-01-02")
+}
+
+func (r *sheetRows) address(row, col int) string {
+	a, _ := excelize.CoordinatesToCellName(col, row) // both are counted, so they are sound
+	return r.sheet + "!" + a
+}
+
+func (r *sheetRows) begin() string { return "its first row names the columns: name, price" }
+
+func (r *sheetRows) row(at diag.Pos) string { return at.Cell }
+
+func (r *sheetRows) place(i int) diag.Pos {
+	at := diag.Pos{File: r.name, Line: max(r.at, 0) + 1, Col: 1}
+	switch {
+	case i >= 0 && i < len(r.fields) && r.fields[i].col == 0:
+		at.Cell = r.fields[i].cell
+	case i >= 0 && i < len(r.fields):
+		at.Col = r.fields[i].col
+		fallthrough
+	default:
+		at.Cell = r.address(at.Line, at.Col)
+	}
+	return at
+}
+
+func (r *sheetRows) next(found *diag.List) ([]string, bool) {
+	for r.at++; r.at < len(r.rows); r.at++ {
+		if r.at == r.head {
+			return r.names(), true
+		}
+		if row, fine := r.values(found); fine {
+			return row, true
+		}
+		if len(*found) >= mostWrong {
+			break
+		}
+	}
+	return nil, false
+}
+
+func (r *sheetRows) names() []string {
+	out := make([]string, len(r.fields))
+	for i, f := range r.fields {
+		out[i] = f.name
+	}
+	return out
+}
+
+// values are those of the row, if there is something to read in it.
+func (r *sheetRows) values(found *diag.List) ([]string, bool) {
+	out, something, sound := make([]string, len(r.fields)), false, true
+	for i, f := range r.fields {
+		if out[i] = f.value; f.col == 0 || f.name == "" {
+			continue
+		}
+		text, bad := r.value(f.col)
+		if bad != nil {
+			found.Add(*bad)
+			sound = false
+		}
+		out[i] = text
+		something = something || strings.TrimSpace(text) != "" && (!r.form || f.name == "price" || f.name == "labour" || f.name == "total")
+	}
+	if r.form && sound && something && r.at >= 0 {
+		if i := slices.IndexFunc(r.fields, func(f field) bool { return f.name == "name" }); strings.TrimSpace(out[i]) == "" {
+			found.Add(diag.Warnf(r.place(i), "quotes-form", "the row has a price, but no item of the price book").
+				WithHint("put the amount into the deal file, under renovation lines"))
+			return nil, false
+		}
+	}
+	return out, something && sound
+}
+
+// value is what stands in a column of the row, if it is a text or a number.
+func (r *sheetRows) value(col int) (string, *diag.Diag) {
+	cell, _ := excelize.CoordinatesToCellName(col, r.at+1) // both are counted, so they are sound
+	at := diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: r.sheet + "!" + cell}
+	wrong := func(hint, format string, args ...any) (string, *diag.Diag) {
+		d := diag.Errorf(at, "quotes-cell", format, args...).WithHint("%s", hint)
+		return "", &d
+	}
+	kind, err := r.file.GetCellType(r.sheet, cell)
+	if err != nil {
+		return wrong("clear it and type the value again", "the cell cannot be read")
+	}
+	formula, err := r.file.GetCellFormula(r.sheet, cell)
+	switch {
+	case err != nil || formula != "" || kind == excelize.CellTypeFormula:
+		return wrong("copy the cell and paste it back as a value", "a formula stands where a value belongs")
+	case kind == excelize.CellTypeError:
+		return wrong("clear it and type the value again", "the cell holds an error")
+	case kind == excelize.CellTypeBool:
+		return wrong("type the value again", "the cell holds yes or no, not a value")
+	}
+	row := r.rows[r.at]
+	if col > len(row) {
+		return "", nil
+	}
+	if kind == excelize.CellTypeNumber || kind == excelize.CellTypeUnset {
+		return plainNumber(row[col-1]), nil
+	}
+	return strings.Trim(row[col-1], " \t\r\n"), nil
+}
+
+// plainNumber writes a number without the dust of binary fractions and without an exponent:
+// a cell holds 15 digits.
+func plainNumber(text string) string {
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return text
+	}
+	x, _ = strconv.ParseFloat(strconv.FormatFloat(x, 'g', 15, 64), 64)
+	return strconv.FormatFloat(x, 'f', -1, 64)
+}

@@ -1,0 +1,63 @@
+package pricebook
+
+import (
+	"slices"
+	"strings"
+)
+
+// synonyms are words that people use for the same thing: a search for one finds the
+// others. Words of the trade only, no brands.
+var synonyms = [][]string{
+	{"stove", "range", "oven", "cooker"},
+	{"fridge", "refrigerator"},
+	{"drywall", "wallboard", "wall board", "plasterboard", "gypsum"},
+	{"toilet", "commode"},
+	{"faucet", "tap"},
+	{"spigot", "hose bibb", "hydrant"},
+	{"vanity", "washstand", "lavatory"},
+	{"tub", "bathtub"},
+	{"counter", "countertop", "worktop"},
+	{"disposer", "disposal"},
+	{"outlet", "receptacle", "socket"},
+	{"light", "lamp"},
+	{"moulding", "molding"},
+	{"baseboard", "skirting"},
+	{"handrail", "banister", "railing"},
+	{"sheet vinyl", "linoleum"},
+	{"lock", "lockset"},
+	{"gutter", "eavestrough"},
+	{"siding", "cladding", "batten"},
+	{"container", "dumpster", "skip"},
+	{"grass", "lawn", "sod", "turf"},
+	{"deck", "decking"},
+	{"cabinet", "cupboard"},
+}
+
+// filler are words that say nothing of a thing.
+var filler = []string{"a", "and", "for", "in", "of", "on", "or", "the", "with"}
+
+// telling are the words that say something, or all where none does.
+func telling(words []string) []string {
+	out := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return slices.Contains(filler, w) })
+	if len(out) == 0 {
+		return words
+	}
+	return out
+}
+
+// occurs reports whether a word is in a text, or a synonym of it, alone or as many.
+func occurs(word, text string) bool {
+	for _, alike := range synonyms {
+		if !slices.ContainsFunc(alike, func(w string) bool { return w == word || w+"s" == word }) {
+			continue
+		}
+		return slices.ContainsFunc(alike, func(w string) bool { return hasWord(text, w) }) || hasWord(text, word)
+	}
+	return strings.Contains(text, word)
+}
+
+// hasWord reports whether whole words, or such with an s, stand in a text.
+func hasWord(text, words string) bool {
+	text = " " + strings.NewReplacer("-", " ", ",", " ").Replace(text) + " "
+	return strings.Contains(text, " "+words+" ") || strings.Contains(text, " "+words+"s ")
+}

@@ -1,0 +1,312 @@
+package pricebook_test
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/xml"
+	"fmt"
+	"io"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/pricebook"
+)
+
+// A sheet is what a workbook is made of in a test: rows of cells; a text that begins with
+// an equals sign is a formula.
+func sheetOf(t testing.TB, f *excelize.File, sheet string, rows [][]any) {
+	for i, row := range rows {
+		for j, v := range row {
+			cell, err := excelize.CoordinatesToCellName(j+1, i+1)
+			require.NoError(t, err)
+			if s, is := v.(string); is && strings.HasPrefix(s, "=") {
+				require.NoError(t, f.SetCellFormula(sheet, cell, s[1:]))
+				continue
+			}
+			require.NoError(t, f.SetCellValue(sheet, cell, v))
+		}
+	}
+}
+
+func saved(t testing.TB, f *excelize.File) []byte {
+	var w bytes.Buffer
+	_, err := f.WriteTo(&w)
+	require.NoError(t, err)
+	return w.Bytes()
+}
+
+func workbook(t testing.TB, sheet string, rows ...[]any) []byte {
+	f := excelize.NewFile()
+	require.NoError(t, f.SetSheetName("Sheet1", sheet))
+	sheetOf(t, f, sheet, rows)
+	return saved(t, f)
+}
+
+var formHead = []any{"item", "trade", "room", "what is done", "quantity", "unit", "coats", "room size", "unit price", "labour", "total", "lead time", "remarks"}
+
+func bid(item string, quantity, coats float64, unitPrice, labour, total any) []any {
+	return []any{item, "flooring", "hall", "lay it", quantity, "sq ft", coats, "", unitPrice, labour, total, "2 weeks", "fine"}
+}
+
+func form(t testing.TB, rows ...[]any) []byte {
+	all := [][]any{{"Bid form: flooring"}, {"27 Elm"}, {"please"}, {"from", "Fern Street"}, {"day", "2026-10-02"}, {}, {}, {}, formHead}
+	return workbook(t, pricebook.FormSheet, append(all, rows...)...)
+}
+
+func TestFormIsReadBack(t *testing.T) {
+	b := read(t, below, nil)
+	quotes, ignored, found := pricebook.ReadWorkbook("bid.xlsx", form(t,
+		bid("lay oak", 40, 1, 4.35, nil, 300),
+		bid("lay oak", 10, 1, 4.35, 43.5, nil), // the same in another room
+		bid("oak transition", 3, 1, nil, nil, nil),
+	), b)
+	require.Empty(t, found)
+	require.Empty(t, ignored)
+	require.Len(t, quotes, 1)
+	q := quotes[0]
+	require.Equal(t, "lay oak", q.Name)
+	require.True(t, q.Item)
+	require.Equal(t, "4.35", q.Price.String())
+	require.Equal(t, "Fern Street", q.Source)
+	require.Equal(t, "2026-10-02", q.Dated.String())
+	require.Equal(t, "bid.xlsx: Bid form!A10", q.Pos.String())
+}
+
+// Labour of $174 for 40 sq ft in two coats is 174 / 40 / 2 = $2.175 for a foot and coat.
+func TestFormPricesByLabourAndCoats(t *testing.T) {
+	b := read(t, below, nil)
+	for _, row := range [][]any{bid("lay oak", 40, 2, nil, 174, nil), bid("lay oak", 40, 2, 4.35, 174, nil), bid("lay oak", 40, 2, "$4.35", nil, nil), bid("lay oak", 40, 2, "$4.35 per sq ft", nil, nil)} {
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, row), b)
+		require.Empty(t, found)
+		require.Equal(t, "2.175", quotes[0].Price.String())
+	}
+}
+
+// A table with the columns of a CSV is read by the same rules.
+func TestTableOnASheet(t *testing.T) {
+	b := read(t, below, nil)
+	quotes, ignored, found := pricebook.ReadWorkbook("q.xlsx", workbook(t, "Sheet9", []any{"sku", "name", "price"}, []any{7, "Oak Strip", 95.1}, []any{}, []any{8, "lay oak", "none"}), b)
+	require.Empty(t, found)
+	require.Equal(t, []string{"sku"}, ignored)
+	require.Len(t, quotes, 2)
+	require.True(t, quotes[0].Price.Equal(decimal.RequireFromString("95.1")))
+	require.True(t, quotes[1].None)
+}
+
+// A day that the spreadsheet keeps as a number is a day: 46297 is October 2, 2026.
+func TestDayKeptAsNumber(t *testing.T) {
+	data := workbook(t, "x", []any{"from", "Fern"}, []any{"day", 46297}, formHead, bid("lay oak", 40, 1, 5, nil, nil))
+	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", data, read(t, below, nil))
+	require.Empty(t, found)
+	require.Equal(t, "2026-10-02", quotes[0].Dated.String())
+}
+
+func TestMistakesOfAForm(t *testing.T) {
+	b := read(t, below, nil)
+	for _, m := range []struct {
+		rows                    [][]any
+		place, code, says, hint string
+	}{
+		{[][]any{bid("lay oka", 40, 1, 5, nil, nil)}, "A10", "quotes-name", `no item "lay oka"`, `did you mean "lay oak"`},
+		{[][]any{bid("lay oak", 40, 1, "cheap", nil, nil)}, "I10", "quotes-price", `"cheap"`, "an amount in dollars"},
+		{[][]any{bid("lay oak", 40, 1, -5, nil, nil)}, "I10", "quotes-price", "below zero", "what it costs"},
+		{[][]any{bid("lay oak", 40, 1, "$5 per ft", nil, nil)}, "I10", "quotes-price", "it is for each ft", "each sq ft"},
+		{[][]any{bid("lay oak", 40, 1, "=2+3", nil, nil)}, "I10", "quotes-cell", "a formula stands", "paste it back as a value"},
+		{[][]any{bid("lay oak", 40, 1, nil, nil, "=I10*E10")}, "K10", "quotes-cell", "a formula stands", "paste it back as a value"},
+		{[][]any{bid("lay oak", 40, 1, true, nil, nil)}, "I10", "quotes-cell", "yes or no", "type the value again"},
+		{[][]any{bid("lay oak", 40, 1, 5, 210, nil)}, "J10", "quotes-form", "labour is $210.00, but the unit price of $5.00 for 40 comes to $200.00", "keep the one"},
+		{[][]any{bid("lay oak", 40, 1, nil, nil, 300)}, "I10", "quotes-price", "a total, but no labour", "{quote: $1,450}"},
+		{[][]any{bid("lay oak", 40, 0, 5, nil, nil)}, "G10", "quotes-form", `coats is "0"`, "put back"},
+		{[][]any{bid("lay oak", 40, 1, 5, nil, nil), bid("lay oak", 40, 1, 6, nil, nil)}, "I11", "quotes-twice", "another price in Bid form!A10", "write the same in both"},
+		{[][]any{{"lay oak", "", "", "", 40, "ft", 1, "", 5}}, "F10", "quotes-unit", "measured in sq ft, not in ft", "each sq ft"},
+	} {
+		_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, m.rows...), b)
+		require.NotEmpty(t, found, m.says)
+		require.Equal(t, m.code, found[0].Code, found[0])
+		require.Equal(t, "bid.xlsx: Bid form!"+m.place, found[0].Pos.String())
+		require.Contains(t, found[0].Message, m.says)
+		require.Contains(t, found[0].Hint, m.hint)
+	}
+}
+
+func TestNothingFilledIn(t *testing.T) {
+	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, nil)), read(t, below, nil))
+	require.Len(t, found, 1)
+	require.Equal(t, "quotes-form", found[0].Code)
+	require.Contains(t, found[0].Message, "nothing is filled in")
+}
+
+// A line that is no item of the book is told and left out.
+func TestLineWithoutAnItem(t *testing.T) {
+	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("", 1, 1, nil, nil, 900), bid("lay oak", 40, 1, 5, nil, nil)), read(t, below, nil))
+	require.Len(t, quotes, 1)
+	require.Len(t, found.Warnings(), 1)
+	require.False(t, found.HasErrors())
+	require.Equal(t, "Bid form!A10", found[0].Pos.Cell)
+}
+
+// repacked is a workbook with a part put in or replaced.
+func repacked(t testing.TB, data []byte, name string, content io.Reader) []byte {
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	require.NoError(t, err)
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	for _, f := range z.File {
+		if f.Name == name {
+			continue
+		}
+		r, err := f.Open()
+		require.NoError(t, err)
+		to, err := w.Create(f.Name)
+		require.NoError(t, err)
+		_, err = io.Copy(to, r)
+		require.NoError(t, err)
+	}
+	to, err := w.Create(name)
+	require.NoError(t, err)
+	_, err = io.Copy(to, content)
+	require.NoError(t, err)
+	require.NoError(t, w.Close())
+	return out.Bytes()
+}
+
+// endless is so many bytes of the same.
+func endless(n int64) io.Reader { return io.LimitReader(same{}, n) }
+
+type same struct{}
+
+func (same) Read(p []byte) (int, error) {
+	for i := range p {
+		p[i] = ' '
+	}
+	return len(p), nil
+}
+
+const sheetPart = "xl/worksheets/sheet1.xml"
+
+func sheetXML(rows string) io.Reader {
+	return strings.NewReader(`<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>` + rows + `</sheetData></worksheet>`)
+}
+
+func TestHostileWorkbooks(t *testing.T) {
+	good := form(t, bid("lay oak", 40, 1, 5, nil, nil))
+	macros := repacked(t, good, "xl/vbaProject.bin", strings.NewReader("x"))
+	z, err := zip.NewReader(bytes.NewReader(good), int64(len(good)))
+	require.NoError(t, err)
+	types := partOf(t, z, "[Content_Types].xml")
+	for name, m := range map[string]struct {
+		data       []byte
+		says, hint string
+	}{
+		"zip bomb":         {repacked(t, good, "xl/media/image1.png", endless(200<<20)), "unpacks to more than the 24 MB", "into a new workbook"},
+		"bomb in a sheet":  {repacked(t, good, sheetPart, endless(200<<20)), "unpacks to more than the 24 MB", "into a new workbook"},
+		"large file":       {append(bytes.Clone(good), make([]byte, 5<<20)...), "more than the 4 MB", "into a new workbook"},
+		"macros":           {macros, "holds macros", "which has no macros"},
+		"kind with macros": {repacked(t, good, "[Content_Types].xml", strings.NewReader(strings.Replace(types, "spreadsheetml.sheet.main", "sheet.macroEnabled.main", 1))), "kind with macros", "which has no macros"},
+		"far row":          {repacked(t, good, sheetPart, sheetXML(`<row r="1048576"><c r="A1048576"><v>1</v></c></row>`)), `has the row "1048576"`, "below the table"},
+		"far column":       {repacked(t, good, sheetPart, sheetXML(`<row r="1"><c r="XFD1"><v>1</v></c></row>`)), `has the cell "XFD1"`, "beside and below"},
+		"many cells":       {repacked(t, good, sheetPart, sheetXML(strings.Repeat(`<row r="1"><c/></row>`, 400_000))), "more cells than are read", "into a new workbook"},
+		"deep":             {repacked(t, good, sheetPart, sheetXML(strings.Repeat("<a>", 5000)+strings.Repeat("</a>", 5000))), "nested deeper", "into a new workbook"},
+		"definitions":      {repacked(t, good, sheetPart, strings.NewReader(`<!DOCTYPE x [<!ENTITY a "aaaa">]><worksheet>&a;</worksheet>`)), "definitions of its own", "into a new workbook"},
+		"many parts":       {manyParts(t), "500 parts", "into a new workbook"},
+		"no workbook":      {archive(t, "a.txt"), "an archive, but no workbook", ".xlsx"},
+		"cut off":          {good[:len(good)/2], "cut off or damaged", "save it again"},
+		"damaged":          {repacked(t, good, "xl/workbook.xml", strings.NewReader("<workbook")), "damaged", "save it again"},
+		"older or locked":  {append([]byte{0xD0, 0xCF, 0x11, 0xE0}, make([]byte, 600)...), "older kind, or one with a password", "without a password"},
+		"wrong sheet":      {workbook(t, "Notes", []any{"hello"}), `no sheet of the workbook has a table of quotes; it has "Notes"`, "item and unit price"},
+		"two tables":       {twoTables(t), `several sheets have a table of quotes: "a", "b"`, "Bid form"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			require.True(t, pricebook.IsWorkbook(m.data))
+			quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", m.data, read(t, below, nil))
+			require.Empty(t, quotes)
+			require.Len(t, found, 1)
+			require.Equal(t, "quotes-workbook", found[0].Code)
+			require.Contains(t, found[0].Message, m.says)
+			require.Contains(t, found[0].Hint, m.hint)
+		})
+	}
+}
+
+func partOf(t testing.TB, z *zip.Reader, name string) string {
+	f, err := z.Open(name)
+	require.NoError(t, err)
+	text, err := io.ReadAll(f)
+	require.NoError(t, err)
+	return string(text)
+}
+
+func archive(t testing.TB, names ...string) []byte {
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	for _, n := range names {
+		_, err := w.Create(n)
+		require.NoError(t, err)
+	}
+	require.NoError(t, w.Close())
+	return out.Bytes()
+}
+
+func manyParts(t testing.TB) []byte {
+	names := make([]string, 500)
+	for i := range names {
+		names[i] = fmt.Sprintf("%d.txt", i)
+	}
+	return archive(t, names...)
+}
+
+func twoTables(t testing.TB) []byte {
+	f := excelize.NewFile()
+	require.NoError(t, f.SetSheetName("Sheet1", "a"))
+	_, err := f.NewSheet("b")
+	require.NoError(t, err)
+	for _, s := range []string{"a", "b"} {
+		sheetOf(t, f, s, [][]any{{"name", "price"}, {"lay oak", 5}})
+	}
+	return saved(t, f)
+}
+
+// cellRow is a row of texts as a sheet holds it.
+func cellRow(texts ...string) string {
+	var b strings.Builder
+	b.WriteString("<row>")
+	for _, s := range texts {
+		b.WriteString(`<c t="inlineStr"><is><t>`)
+		_ = xml.EscapeText(&b, []byte(s)) // a builder takes all
+		b.WriteString(`</t></is></c>`)
+	}
+	return b.String() + "</row>"
+}
+
+// FuzzReadQuotesWorkbook reads a form around any cells, and any bytes as a sheet: it ends,
+// and every mistake has a way out.
+func FuzzReadQuotesWorkbook(f *testing.F) {
+	over, _ := pricebook.Read("below.yaml", below, nil)
+	plain := form(f, bid("lay oak", 40, 1, 5, nil, nil))
+	f.Add("lay oak", "5", []byte(`<row r="1"><c r="A1" t="inlineStr"><is><t>name</t></is></c><c r="B1" t="str"><v>price</v></c></row>`))
+	f.Add("lay oak", "$4 per sq ft", []byte(`<row r="2"><c r="B2" t="s"><v>9</v></c></row><row r="1"><c r="A1"><f t="shared" si="0"/></c></row>`))
+	f.Add("oak strip", "=1", []byte(`<row><c r="A0"/></row>`))
+	f.Fuzz(func(t *testing.T, item, price string, sheet []byte) {
+		for _, data := range [][]byte{
+			repacked(t, plain, sheetPart, sheetXML(string(sheet))),
+			repacked(t, plain, sheetPart, sheetXML(cellRow("name", "price")+cellRow(item, price))),
+			sheet,
+		} {
+			quotes, _, found := pricebook.ReadWorkbook("q.xlsx", data, over)
+			for _, d := range found {
+				require.NotEmpty(t, d.Message)
+				require.NotEmpty(t, d.Hint, d.Message)
+			}
+			if !found.HasErrors() {
+				book, _, err := pricebook.LayQuotes("", quotes, over, "")
+				require.NoError(t, err)
+				_, wrong := pricebook.Read("mine.yaml", book, over)
+				require.Empty(t, wrong, book)
+			}
+		}
+	})
+}

@@ -1,0 +1,116 @@
+package workbook
+
+import (
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/pricebook"
+)
+
+// twoLoans is an invented deal in which two lenders pay the work, each by its own rule, and
+// in which one line is a third of the budget in one sum.
+const twoLoans = `
+deal: Two loans
+purchase: {price: $100,000}
+value: {after-repair value: $190,000}
+time: {lead-in: 2 weeks, renovation: 3 months, marketing: 1 month, escrow: 1 month}
+renovation:
+  contingency: 10%
+  own labour rate: $40/hour
+  lines:
+    - {trade: tile, work: bath, materials: $901.37, own hours: 73}
+    - {trade: roof, work: reroof, amount: $9,000}
+    - {trade: paint, work: all rooms, materials: $1100.11, labour: $3,000.10}
+  general: {permits: $400.05, dumpster: $333.33, cleaning: $77.77}
+rooms:
+  bath: {size: 8' x 5', fixed: {toilet: 1}, work: {tile floor: hired, paint bath walls: own hands, toilet: {quote: $611, from: Elm Plumbing (invented), dated: 2026-03-01}}}
+seen: {sewer line: not seen}
+loans:
+  - {name: first loan, price share: 70%, renovation share: 33%, budget with contingency: no, rate: 10%, draws: {retainage: 10%}}
+  - {name: second loan, renovation share: 41%, own work at trade price: yes, rate: 12%, draws: {retainage: 5%}}
+selling: {commission: 5%}
+cash: {available: $90,000}
+`
+
+// The lines of the breakdown come to the deal's own totals, to the cent: at trade price, and
+// what lenders hold back.
+func TestBreakdownComesToTheDeal(t *testing.T) {
+	for _, name := range []string{"two loans", "walnut-row", "juniper-lane", "salt-creek", "orchard-street", "harbor-view", "mill-road", "cedar-court"} {
+		a := answered(t, twoLoans)
+		if name != "two loans" {
+			a = scenario(t, name)
+		}
+		for _, whom := range []Reader{Owner, Lender} {
+			b, err := made(a, Options{For: whom})
+			require.NoError(t, err)
+			b.pages = nil
+			d := b.breakdownPage()
+			require.True(t, d.exactly(d.last, colTotal).Equal(a.Line("trade_cost").Add(a.Line("contingency"))), "%s: %s", name, d.exactly(d.last, colTotal))
+			require.True(t, d.exactly(d.last, colLender).Equal(a.Line("holdback")), "%s: %s of %s", name, d.exactly(d.last, colLender), a.Line("holdback"))
+			require.True(t, d.exactly(d.last, colOwner).Equal(d.exactly(d.last, colTotal).Sub(d.exactly(d.last, colLender))))
+			for _, r := range d.rows {
+				require.False(t, d.exactly(r.row, colOwner).IsNegative(), "%s: %s", name, r.number)
+				if !r.line.oneSum && len(r.line.materials) > 0 {
+					require.True(t, d.exactly(r.row, colMaterials).Add(d.exactly(r.row, colLabour)).Equal(d.exactly(r.row, colTotal)), "%s: %s", name, r.number)
+				}
+				require.True(t, d.g.rows[r.row-1][colTotal-1].formula != "" || r.line.total.Line.Name == "trade_price" && b.stays(r.line.total), "%s: %s", name, r.number)
+			}
+		}
+	}
+}
+
+// Categories stand in the published order, the contingency last; each line once.
+func TestBreakdownOrder(t *testing.T) {
+	b, err := made(scenario(t, "walnut-row"), Options{})
+	require.NoError(t, err)
+	b.pages = nil
+	d := b.breakdownPage()
+	lines, _ := b.workLines()
+	require.Len(t, d.rows, len(lines)+1)
+	last, seen := -1, map[string]bool{}
+	for _, r := range d.rows[:len(d.rows)-1] {
+		require.False(t, seen[r.number], r.number)
+		seen[r.number] = true
+		at := indexOf(pricebook.Categories, r.line.category)
+		require.GreaterOrEqual(t, at, last, r.number)
+		last = at
+	}
+	require.Equal(t, "99.01", d.rows[len(d.rows)-1].number)
+}
+
+func indexOf(all []string, s string) int {
+	for i, x := range all {
+		if x == s {
+			return i
+		}
+	}
+	return -1
+}
+
+// The roof of $9,000 is more than a tenth of the budget in one sum, and is said to be; the
+// foundation's $4,500 is watched, and permits are far from it.
+func TestBreakdownSpeaksUpAboutLargeSums(t *testing.T) {
+	b, err := made(answered(t, twoLoans), Options{For: Lender})
+	require.NoError(t, err)
+	said := map[string]string{}
+	for _, row := range sheetOf(b, "Cost breakdown").rows {
+		if len(row) >= colWho && row[colNumber-1].value != nil && row[colWho-1].formula != "" && row[colRoom-1].value != nil {
+			said[row[colRoom-1].value.(string)] = row[colWho-1].value.(string)
+		}
+	}
+	require.Contains(t, said["roof: reroof"], "OVER A TENTH OF THE BUDGET")
+	require.Equal(t, "under a tenth of the budget", said["set aside: foundation, not seen"])
+	require.NotContains(t, said, "permits")
+	require.NotContains(t, said, "tile: bath")
+}
+
+// By hand: 10% of the first loan's draws and 5% of the second's are kept, in proportion to
+// what each holds back.
+func TestDrawsKeepByWhatEachLenderKeeps(t *testing.T) {
+	a := answered(t, twoLoans)
+	first, second := a.Of(a.Loans()[0], "holdback"), a.Of(a.Loans()[1], "holdback")
+	want := first.Mul(decimal.RequireFromString("0.1")).Add(second.Mul(decimal.RequireFromString("0.05"))).DivRound(first.Add(second), 12)
+	require.Equal(t, want.String(), a.Line("retained_of_draws").Round(12).String())
+}

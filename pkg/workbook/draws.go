@@ -1,0 +1,287 @@
+package workbook
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/shopspring/decimal"
+	"github.com/xuri/excelize/v2"
+)
+
+// The columns of the draws.
+const (
+	drawNumber = iota + 1
+	drawWork
+	drawWhole
+	drawApproved
+	drawChanges
+	drawRevised
+	drawBefore
+	drawAsked
+	drawClaimed
+	drawInspected
+	drawNow
+	drawRetained
+	drawNet
+	drawLeft
+	drawToFinish
+	drawRelease
+	drawReceipt
+	drawPhoto
+)
+
+var drawHeads = []struct {
+	words string
+	width float64
+}{
+	{"no.", 5}, {"work", 27}, {"whole\nline $", 8.8}, {"ap-\nproved $", 8.8}, {"changes\n$", 7.8}, {"revised\n$", 8.8}, {"drawn\nbefore $", 8.8}, {"asked\nnow $", 8.8},
+	{"% claimed", 7.6}, {"% in-\nspected", 7.6}, {"approved\nnow $", 8.8}, {"retained\n$", 8}, {"net $", 8.8}, {"left to\ndraw $", 8.8}, {"left to\nfinish $", 8.8},
+	{"release\nof lien", 10}, {"receipt", 7}, {"photo", 7},
+}
+
+const (
+	drawHead  = 4 // the row of the heads of the draws
+	mostDrawn = 60
+)
+
+// A drawSheet is the page by which draws are asked for, while it is made.
+type drawSheet struct {
+	*breakdown
+	page  *grid
+	first int
+}
+
+// drawsPage lists what is drawn of each line; of each category where there are so many
+// lines that nobody would draw by them.
+func (b *book) drawsPage(d *breakdown) {
+	root := b.model.Root
+	holdback := b.model.Find(root, "holdback")
+	if d == nil || b.stays(holdback) && b.answer.Values.Of(holdback).IsZero() {
+		return
+	}
+	g := b.page(&grid{name: "Draws", heads: drawHead, left: drawWork, wide: true})
+	g.before = drawChoices
+	s := &drawSheet{d, g, drawHead + 1}
+	g.set(1, 1, text("Draws", look{role: title}))
+	g.height(1, titleHeight)
+	about := "One sheet for each draw: fill in the framed cells, and carry what was approved over to the next."
+	if len(d.rows) > mostDrawn {
+		about += " The lines are the categories of the cost breakdown."
+	}
+	g.set(2, 1, text(about, look{role: small}))
+	g.set(3, drawWork, text("draw no. and day", look{size: tableSize, right: true}))
+	g.set(3, drawWhole, toFill(""))
+	g.set(3, drawApproved, toFill(""))
+	g.set(3, drawNow, text("kept of it", look{size: tableSize, right: true}))
+	kept := b.added(g, b.model.Find(root, "retained_of_draws"))
+	kept.look = look{role: strong, format: percent, size: tableSize}
+	g.set(3, drawRetained, kept)
+	for i, h := range drawHeads {
+		g.widths = append(g.widths, h.width)
+		g.set(drawHead, i+1, text(h.words, look{role: heading, wrap: true, right: i+1 > drawWork && i+1 < drawRelease, off: i+1 >= drawRelease, size: tableSize}))
+	}
+	s.lines()
+	s.covered()
+	s.lenders()
+}
+
+// lines writes the lines to draw by, and all together.
+func (s *drawSheet) lines() {
+	if len(s.rows) <= mostDrawn {
+		for _, r := range s.rows {
+			s.draw(r.number, inShort(r.line), r.row)
+		}
+	} else {
+		for _, row := range s.heads {
+			number, name, _ := strings.Cut(fmt.Sprint(s.g.rows[row-1][0].value), "  ")
+			s.draw(number, name, row)
+		}
+	}
+	last := s.page.next() - 1
+	row := last + 1
+	s.last = row
+	for col := 1; col <= len(drawHeads); col++ {
+		s.page.set(row, col, text("", look{role: total, size: tableSize}))
+	}
+	s.page.set(row, drawWork, text("All together", look{role: total, size: tableSize}))
+	for col := drawWhole; col <= drawToFinish; col++ {
+		l := look{role: total, format: cents, size: tableSize}
+		switch {
+		case col == drawInspected:
+		case col == drawClaimed:
+			l.format = percent0
+			s.page.set(row, col, cell{value: 0.0, formula: claimed(row), look: l})
+		default:
+			sum := decimal.Zero
+			for r := s.first; r <= last; r++ {
+				sum = sum.Add(s.drawn(r, col))
+			}
+			s.page.set(row, col, cell{value: near(sum), formula: fmt.Sprintf("SUM(%s:%s)", address(s.first, col, false, false), address(last, col, false, false)), look: l})
+		}
+	}
+}
+
+const percent0 = `0%`
+
+// drawn is the exact amount that stands in a cell: nothing is asked for yet.
+func (s *drawSheet) drawn(row, col int) decimal.Decimal {
+	from := s.of(row)
+	switch col {
+	case drawWhole, drawToFinish:
+		return s.exactly(from, colTotal)
+	case drawApproved, drawRevised, drawLeft:
+		return s.exactly(from, colLender)
+	}
+	return decimal.Zero
+}
+
+// of is the row of the breakdown that a line here is of.
+func (s *drawSheet) of(row int) int {
+	if len(s.rows) <= mostDrawn {
+		return s.rows[row-s.first].row
+	}
+	return s.heads[row-s.first]
+}
+
+func claimed(row int) string {
+	at := func(col int) string { return address(row, col, false, false) }
+	return fmt.Sprintf("IF(%s=0,0,(%s+%s)/%s)", at(drawRevised), at(drawBefore), at(drawAsked), at(drawRevised))
+}
+
+// draw writes a line: what lenders pay of a row of the breakdown, and what is drawn of it.
+// Nothing is approved beyond what was inspected.
+func (s *drawSheet) draw(number, work string, from int) {
+	row := s.page.next()
+	at := func(col int) string { return address(row, col, false, false) }
+	there := func(col int) string { return sheetPrefix(s.g, s.page) + address(from, col, true, true) }
+	s.page.set(row, drawNumber, text(number, look{size: tableSize}))
+	s.page.set(row, drawWork, text(work, look{size: tableSize, wrap: true}))
+	money := look{size: tableSize, format: cents}
+	for col, formula := range map[int]string{
+		drawWhole: there(colTotal), drawApproved: there(colLender),
+		drawRevised:  at(drawApproved) + "+" + at(drawChanges),
+		drawNow:      fmt.Sprintf("ROUND(MAX(0,MIN(%s,%s*%s-%s)),2)", at(drawAsked), at(drawInspected), at(drawRevised), at(drawBefore)),
+		drawRetained: fmt.Sprintf("ROUND(%s*%s,2)", at(drawNow), address(3, drawRetained, true, true)),
+		drawNet:      at(drawNow) + "-" + at(drawRetained),
+		drawLeft:     at(drawRevised) + "-" + at(drawBefore) + "-" + at(drawNow),
+		drawToFinish: fmt.Sprintf("ROUND((%s+%s)*(1-%s),2)", at(drawWhole), at(drawChanges), at(drawInspected)),
+	} {
+		s.page.set(row, col, cell{value: near(s.drawn(row, col)), formula: formula, look: money})
+	}
+	s.page.set(row, drawClaimed, cell{value: 0.0, formula: claimed(row), look: look{size: tableSize, format: percent0}})
+	for _, col := range []int{drawChanges, drawBefore, drawAsked} {
+		s.page.set(row, col, cell{look: look{size: tableSize, format: cents, role: blank}})
+	}
+	s.page.set(row, drawInspected, cell{look: look{size: tableSize, format: percent0, role: blank}})
+	for _, col := range []int{drawRelease, drawReceipt, drawPhoto} {
+		s.page.set(row, col, toFill(""))
+	}
+}
+
+// covered checks that what is left to finish never exceeds the money for it.
+func (s *drawSheet) covered() {
+	g, root := s.page, s.model.Root
+	row := g.next() + 1
+	g.set(row, drawWork, text("Is the cost to finish covered?", look{role: strong, size: tableSize}))
+	at := func(r, col int) string { return address(r, col, false, false) }
+	left := func(col int) decimal.Decimal { return s.breakdownTotal(col) }
+	cash, proven := decimal.Zero, cell{}
+	if s.answer.Deal.HasCash {
+		proven = s.added(g, s.model.Find(root, "cash_available"))
+		bought := s.added(g, s.model.Find(root, "total_to_buy"))
+		cash = decimal.Max(decimal.Zero, s.answer.Line("cash_available").Sub(s.answer.Line("total_to_buy")))
+		proven.value = near(cash)
+		if proven.formula != "" && bought.formula != "" {
+			proven.formula = "MAX(0," + proven.formula + "-" + bought.formula + ")"
+		}
+	}
+	spare := left(colLender).Add(cash).Sub(left(colTotal))
+	rows := []struct {
+		words string
+		cell  cell
+	}{
+		{"left to finish, at trade price", cell{value: near(left(colTotal)), formula: at(s.last, drawToFinish)}},
+		{"left to draw; what is retained is not in it, for it comes at the end", cell{value: near(left(colLender)), formula: at(s.last, drawLeft)}},
+		{"owner's cash as proven: at first what the purchase leaves of it; write over it by each statement", proven},
+		{"to spare", cell{value: near(spare), formula: at(row+2, drawToFinish) + "+" + at(row+3, drawToFinish) + "-" + at(row+1, drawToFinish)}},
+	}
+	for i, r := range rows {
+		r.cell.look = look{size: tableSize, format: cents}
+		if i == 2 {
+			r.cell.look.role = blank
+		}
+		g.set(row+1+i, drawWork, text(r.words, look{size: tableSize}))
+		g.set(row+1+i, drawToFinish, r.cell)
+	}
+	c := s.says(at(row+4, drawToFinish)+">=-0.005", !spare.IsNegative(), "Yes: what is left to draw and the proven cash finish the work.",
+		"NO: THE WORK TAKES MORE THAN WHAT IS LEFT TO DRAW AND THE PROVEN CASH. Put the difference in first, or take work out.")
+	g.set(row+5, drawWork, c)
+}
+
+// breakdownTotal is the exact total of a column of the breakdown.
+func (s *drawSheet) breakdownTotal(col int) (sum decimal.Decimal) {
+	for _, h := range s.heads {
+		sum = sum.Add(s.exactly(h, col))
+	}
+	return sum
+}
+
+// lenders says who pays of each draw, where there are several.
+func (s *drawSheet) lenders() {
+	g := s.page
+	row := g.next() + 1
+	if loans := s.answer.Loans(); len(loans) > 1 {
+		g.set(row, drawWork, text("Of each draw, in proportion to what each holds back", look{role: strong, size: tableSize}))
+		for _, l := range loans {
+			row++
+			g.set(row, drawWork, text(l.Label, look{size: tableSize, off: true}))
+			for col, line := range map[int]string{drawWhole: "holdback", drawApproved: "retainage_share"} {
+				c := s.added(g, s.model.Find(l, line))
+				c.look.size = tableSize
+				if line == "retainage_share" {
+					c.look.format = `0.##%" kept"`
+				}
+				g.set(row, col, c)
+			}
+		}
+		row += 2
+	}
+	for _, words := range []string{
+		"Approved now: what is asked for, as far as the inspected share of the line covers it with what was drawn before. Drawn before counts what was approved, before anything was kept of it.",
+		"Release of lien: conditional with the request, final once the line is paid in full. Forms and deadlines are a matter of state law: ask the title company.",
+	} {
+		g.set(row, 1, text(words, look{role: small, size: tableSize}))
+		row++
+	}
+}
+
+// drawChoices keeps what is filled in within what makes sense.
+func drawChoices(f *excelize.File, g *grid) error {
+	last := 0
+	for i, row := range g.rows {
+		if len(row) >= drawRelease && row[drawRelease-1].look.role == blank {
+			last = i + 1
+		}
+	}
+	span := func(col int) string {
+		return address(drawHead+1, col, false, false) + ":" + address(last, col, false, false)
+	}
+	release := excelize.NewDataValidation(true)
+	release.Sqref = span(drawRelease)
+	receipt := excelize.NewDataValidation(true)
+	receipt.Sqref = span(drawReceipt)
+	share := excelize.NewDataValidation(true)
+	share.Sqref = span(drawInspected)
+	share.SetError(excelize.DataValidationErrorStyleStop, "Inspected", "A share of the line from 0% to 100%.")
+	for _, err := range []error{
+		release.SetDropList([]string{"conditional", "final", "not needed"}),
+		receipt.SetDropList([]string{"attached", "to follow"}),
+		share.SetRange(0, 1, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween),
+		f.AddDataValidation(g.name, release), f.AddDataValidation(g.name, receipt), f.AddDataValidation(g.name, share),
+	} {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

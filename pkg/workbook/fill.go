@@ -1,0 +1,55 @@
+package workbook
+
+import (
+	"ledgerboard/pkg/model"
+)
+
+// fill writes what stands in every place, in tables and beside them.
+func (b *book) fill(tables []*table) {
+	for _, c := range b.model.Cells {
+		if at := b.places[c.Index]; at.grid != nil && (at.name != "" || at.grid == b.inputs) {
+			at.grid.set(at.row, at.col, b.cell(c, at.grid))
+		}
+	}
+	for _, t := range tables {
+		b.fillTable(t)
+	}
+	b.fillMonths()
+	if b.workingGrid != nil {
+		b.sheet(b.workingGrid)
+	}
+}
+
+// cell is what stands in the place of a cell of the model.
+func (b *book) cell(c *model.Cell, g *grid) cell {
+	out := cell{value: b.value(c), look: look{format: formatOf(c.Line.Unit)}}
+	if c.Line.Unit == "choice" {
+		out.look.right = true
+	}
+	if b.editable(c) {
+		out.look.role = fallback
+		if c.Given != nil {
+			out.look.role = input
+			return out
+		}
+	}
+	if c.Line.Unit == "choice" || c.Expr.IsNumber() {
+		return out
+	}
+	p := &printer{book: b, at: g, of: c.Member, month: -1}
+	out.formula = p.open(p.number(c.Expr, bindsNothing))
+	return out
+}
+
+// copied shows a cell that stands on another sheet.
+func (b *book) copied(c *model.Cell, g *grid) cell {
+	l := look{format: formatOf(c.Line.Unit), right: c.Line.Unit == "choice"}
+	return cell{value: b.value(c), formula: b.places[c.Index].from(g, 0), look: l}
+}
+
+func (b *book) value(c *model.Cell) any {
+	if c.Line.Unit == "choice" {
+		return b.choice(c)
+	}
+	return near(b.answer.Values.Of(c))
+}

@@ -1,0 +1,103 @@
+package workbook
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/model"
+)
+
+// A fixedness says whether a cell can change when an input of the workbook does.
+type fixedness int8
+
+const (
+	unasked fixedness = iota
+	moves
+	stays
+)
+
+// fixed returns the value of an expression that no input of the workbook can change.
+func (b *book) fixed(x *model.Expr, of *model.Member) (decimal.Decimal, bool) {
+	var none decimal.Decimal
+	if x.Op == nil {
+		if i := x.Reads(of); i >= 0 {
+			return b.answer.Values.Of(b.model.Cells[i]), b.stays(b.model.Cells[i])
+		}
+		return x.Number, true
+	}
+	switch x.Op.Code {
+	case formula.If:
+		yes, known := b.fixed(x.Args[0], of)
+		switch {
+		case !known:
+			return none, false
+		case yes.IsZero():
+			return b.fixed(x.Args[2], of)
+		}
+		return b.fixed(x.Args[1], of)
+	case formula.Mul, formula.And:
+		for _, a := range x.Args {
+			if v, known := b.fixed(a, of); known && v.IsZero() {
+				return none, true
+			}
+		}
+	case formula.Total, formula.Largest, formula.Previous:
+		return b.fixedTotal(x, of)
+	}
+	if x.Op.Exact == nil {
+		return none, false
+	}
+	args := make([]decimal.Decimal, len(x.Args))
+	for i, a := range x.Args {
+		v, known := b.fixed(a, of)
+		if !known {
+			return none, false
+		}
+		args[i] = v
+	}
+	v, err := x.Op.Exact(args)
+	return v, err == nil
+}
+
+func (b *book) fixedTotal(x *model.Expr, of *model.Member) (sum decimal.Decimal, known bool) {
+	first := true
+	for m, a := range x.Over(of) {
+		v, known := b.fixed(a, m)
+		switch {
+		case !known:
+			return sum, false
+		case !first && x.Op.Code == formula.Largest:
+			sum = decimal.Max(sum, v)
+		default:
+			sum = sum.Add(v)
+		}
+		first = false
+	}
+	return sum, true
+}
+
+// stays reports whether no input of the workbook can change a cell.
+func (b *book) stays(c *model.Cell) bool {
+	if c.Line.Monthly {
+		return false
+	}
+	known := &b.fixedness[c.Index]
+	if *known == unasked {
+		*known = moves
+		if !b.editable(c) {
+			if _, is := b.fixed(c.Expr, c.Member); is {
+				*known = stays
+			}
+		}
+	}
+	return *known == stays
+}
+
+// editable reports whether a cell is an input that can be changed in the workbook: one
+// that the deal gives, and of the deal and its loans also those that it does not.
+func (b *book) editable(c *model.Cell) bool {
+	if !c.Line.Input || c.Given != nil && c.Given.Refers != "" {
+		return false
+	}
+	return c.Given != nil || c.Line.Set == model.Deal || c.Line.Set == "loan" || c.Line.Assumed
+}

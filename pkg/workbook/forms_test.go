@@ -1,0 +1,155 @@
+package workbook
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/pricebook"
+)
+
+func scenario(t testing.TB, name string) *answer.Answer {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join("../../scenarios", name+".yaml"))
+	require.NoError(t, err)
+	return answered(t, string(text))
+}
+
+func opened(t testing.TB, a *answer.Answer, how Options) *excelize.File {
+	t.Helper()
+	var w bytes.Buffer
+	require.NoError(t, Write(&w, a, how))
+	f, err := excelize.OpenReader(&w, excelize.Options{RawCellValue: true})
+	require.NoError(t, err)
+	return f
+}
+
+// The form of a trade names every piece of its work with its room and how much, and no
+// price; filled in, it is read back as quotes for those items.
+func TestTradeFormIsReadBack(t *testing.T) {
+	a := scenario(t, "walnut-row")
+	f := opened(t, a, Options{Trade: "Tile"})
+	require.Equal(t, []string{pricebook.FormSheet}, f.GetSheetList())
+	rows, err := f.GetRows(pricebook.FormSheet)
+	require.NoError(t, err)
+	want := map[string]bool{}
+	for m, w := range a.Deal.Work {
+		if w.Item.Trade == "tile" && !a.Of(m, "quantity").IsZero() {
+			want[w.Item.Name] = true
+		}
+	}
+	got := map[string]bool{}
+	for i, row := range rows {
+		for j := range row {
+			formula, err := f.GetCellFormula(pricebook.FormSheet, address(i+1, j+1, false, false))
+			require.NoError(t, err)
+			require.Empty(t, formula)
+		}
+		if len(row) > 5 && i > 8 {
+			got[row[0]] = true
+			require.Equal(t, "tile", row[1])
+			require.LessOrEqual(t, len(row), 8, "what is to be filled in is blank: %v", row)
+			require.NoError(t, f.SetCellValue(pricebook.FormSheet, address(i+1, 9, false, false), 7.77))
+		}
+	}
+	require.Equal(t, want, got)
+	var back bytes.Buffer
+	_, err = f.WriteTo(&back)
+	require.NoError(t, err)
+	quotes, _, found := pricebook.ReadWorkbook("tile.xlsx", back.Bytes(), pricebook.Starter())
+	require.Empty(t, found)
+	require.Len(t, quotes, len(want))
+	for _, q := range quotes {
+		require.True(t, want[q.Name])
+		coats := decimal.NewFromInt(int64(pricebook.Starter().Item(q.Name).Coats))
+		require.True(t, q.Price.Sub(decimal.RequireFromString("7.77").Div(coats)).Abs().LessThan(decimal.New(1, -3)), "%s %s", q.Name, q.Price)
+	}
+}
+
+// The form of the whole job has every trade, and a deal of stated lines has them too.
+func TestFormOfTheWholeJob(t *testing.T) {
+	rows, err := opened(t, scenario(t, "juniper-lane"), Options{BlankPrices: true}).GetRows(pricebook.FormSheet)
+	require.NoError(t, err)
+	require.Len(t, rows, 9+13)
+	for _, row := range rows[9:] {
+		for _, cell := range row {
+			require.NotContains(t, cell, "$")
+		}
+	}
+}
+
+func TestFormOfATradeWithoutWork(t *testing.T) {
+	var w bytes.Buffer
+	err := Write(&w, scenario(t, "salt-creek"), Options{Trade: "chimneys"})
+	require.ErrorIs(t, err, ErrNoTrade)
+	require.ErrorContains(t, err, "chimneys; there is work of: ")
+	require.ErrorContains(t, err, "roofing")
+	require.Zero(t, w.Len())
+}
+
+// Whatever a deal is called, and whatever is called by it, is text: a spreadsheet program
+// works none of it out.
+func TestTextIsNeverAFormula(t *testing.T) {
+	evil := []string{`=HYPERLINK("http://x","y")`, `+1+1`, `-1+1`, `@SUM(1)`, "=1+1"}
+	text := strings.Replace(sentinels, "deal: Sentinel", "deal: '"+evil[0]+"'", 1)
+	text = strings.Replace(text, "work: reroof", "work: '"+evil[1]+"'", 1)
+	text = strings.Replace(text, "work: bath,", "work: '"+evil[2]+"',", 1)
+	text = strings.Replace(text, "name: first loan", "name: '"+evil[3]+"'", 1)
+	text = strings.Replace(text, "  bath: {size", "  '"+evil[4]+"': {size", 1)
+	a := answered(t, text)
+	for _, how := range []Options{{For: Owner}, {For: Lender}, {BlankPrices: true}, {Trade: "plumbing"}} {
+		b, err := made(a, how)
+		require.NoError(t, err)
+		seen := 0
+		for _, g := range b.all() {
+			for _, row := range g.rows {
+				for _, c := range row {
+					if s, is := c.value.(string); is && c.formula == "" && strings.ContainsAny(firstOf(s), "=+-@") {
+						seen++
+					}
+				}
+			}
+		}
+		require.Positive(t, seen)
+		f := opened(t, a, how)
+		for _, sheet := range f.GetSheetList() {
+			rows, err := f.GetRows(sheet)
+			require.NoError(t, err)
+			for i, row := range rows {
+				for j, v := range row {
+					if !strings.ContainsAny(firstOf(v), "=+@") {
+						continue
+					}
+					at := address(i+1, j+1, false, false)
+					formula, err := f.GetCellFormula(sheet, at)
+					require.NoError(t, err)
+					require.Empty(t, formula, "%s!%s %s", sheet, at, v)
+					kind, err := f.GetCellType(sheet, at)
+					require.NoError(t, err)
+					require.Contains(t, []excelize.CellType{excelize.CellTypeInlineString, excelize.CellTypeSharedString}, kind)
+				}
+			}
+		}
+		for part, text := range parts(t, a, how) {
+			for _, f := range strings.Split(text, "<f>")[1:] {
+				f, _, _ = strings.Cut(f, "</f>")
+				require.NotContains(t, f, "HYPERLINK", part)
+				require.NotContains(t, f, "1+1", part)
+			}
+		}
+	}
+}
+
+func firstOf(s string) string {
+	if s == "" {
+		return ""
+	}
+	return s[:1]
+}

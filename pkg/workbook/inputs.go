@@ -1,0 +1,58 @@
+package workbook
+
+import (
+	"fmt"
+	"slices"
+
+	"ledgerboard/pkg/model"
+)
+
+// layInputs finds the places of what can be changed, with where each comes from.
+func (b *book) layInputs() {
+	g := b.inputs
+	g.set(1, 1, text("Inputs", look{role: title}))
+	g.set(2, 1, text("Shaded cells are what the deal file gives, framed ones what is taken because it does not. Change them, and all sheets follow.", look{role: small}))
+	for i, head := range []string{"what", "value", "unit", "where it is from", "meaning"} {
+		g.set(3, i+1, text(head, look{role: heading, right: i == 1}))
+	}
+	var of *model.Member
+	for _, c := range b.model.Cells {
+		if b.secret(c) || !b.editable(c) || slices.Contains(inPlace, c.Member.Set) || c.Line.Monthly {
+			continue
+		}
+		if c.Member != of {
+			of = c.Member
+			g.set(g.next(), 1, text(b.called(of), look{role: strong}))
+		}
+		at := place{grid: g, row: g.next(), col: 2}
+		if c.Line.Set == model.Deal {
+			at.name = c.Line.Name
+		}
+		b.places[c.Index] = at
+		g.set(at.row, 1, text("  "+words(c.Line), look{}))
+		g.set(at.row, 3, text(c.Line.Unit, look{role: small}))
+		g.set(at.row, 4, text(b.source(c), look{role: small, wrap: true}))
+		g.set(at.row, 5, text(c.Line.Meaning, look{role: small, wrap: true}))
+	}
+}
+
+// called is what a member is called.
+func (b *book) called(m *model.Member) string {
+	if m.Set == model.Deal {
+		return b.answer.Deal.Name
+	}
+	return m.Path()
+}
+
+// source says where an input is from.
+func (b *book) source(c *model.Cell) string {
+	switch {
+	case c.Given == nil && c.Line.Assumed:
+		return "assumed"
+	case c.Given == nil:
+		return "not given"
+	case c.Given.Pos.Line > 0:
+		return fmt.Sprintf("%s:%d  %s", c.Given.Pos.File, c.Given.Pos.Line, c.Given.Text)
+	}
+	return c.Given.Text
+}

@@ -1,0 +1,201 @@
+package workbook
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/answer"
+)
+
+// saved writes a workbook without cached values to a file.
+func saved(t *testing.T, path string, b *book) {
+	t.Helper()
+	var out bytes.Buffer
+	require.NoError(t, b.stream())
+	_, err := b.file.WriteTo(&out)
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(path, out.Bytes(), 0o600))
+}
+
+// The pages of a lender, and those with other options beside, are worked out to what is
+// cached in them as well.
+func TestPagesRecomputed(t *testing.T) {
+	const walnut = "../../scenarios/walnut-row.yaml"
+	files, err := filepath.Glob("../../scenarios/*.yaml")
+	require.NoError(t, err)
+	dir, books := t.TempDir(), map[string]*book{}
+	add := func(name string, b *book) {
+		path := filepath.Join(dir, name+".xlsx")
+		saved(t, path, b)
+		books[path] = b
+	}
+	for _, path := range files {
+		add(filepath.Base(path), bookOf(t, path, Options{For: Lender, Uncached: true, Columns: besides(t, path)}))
+	}
+	add("beside", bookOf(t, walnut, Options{Uncached: true, Columns: besides(t, walnut)}))
+	var paths []string
+	for path := range books {
+		paths = append(paths, path)
+	}
+	for path, f := range recomputed(t, paths...) {
+		compare(t, filepath.Base(path), books[path], f)
+	}
+}
+
+// sheetOf is a sheet of a workbook, or nil.
+func sheetOf(b *book, name string) *grid {
+	for _, g := range b.all() {
+		if g.name == name {
+			return g
+		}
+	}
+	return nil
+}
+
+// texts are the texts of a sheet.
+func texts(g *grid) (all []string) {
+	for _, row := range g.rows {
+		for _, c := range row {
+			if s, is := c.value.(string); is && s != "" {
+				all = append(all, s)
+			}
+		}
+	}
+	return all
+}
+
+// At the maximum offer every target is met, one dollar higher one is missed: in the page
+// as a reader sees it, by its words.
+func TestOffersCanBeCheckedByEye(t *testing.T) {
+	files, err := filepath.Glob("../../scenarios/*.yaml")
+	require.NoError(t, err)
+	seen := 0
+	for _, path := range files {
+		b := bookOf(t, path, Options{})
+		g := sheetOf(b, "Offers")
+		require.NotNil(t, g, path)
+		missed, heads := map[int]int{}, map[int]string{}
+		for _, row := range g.rows {
+			for i, c := range row {
+				switch s, _ := c.value.(string); {
+				case s == "missed":
+					missed[i]++
+				case strings.HasPrefix(s, "maximum offer"), strings.HasPrefix(s, "one dollar higher"):
+					heads[i] = s
+				}
+			}
+		}
+		for i, head := range heads {
+			seen++
+			if strings.HasPrefix(head, "maximum") {
+				require.Zero(t, missed[i], "%s: %s", path, head)
+			} else {
+				require.Positive(t, missed[i], "%s: %s", path, head)
+			}
+		}
+	}
+	require.Greater(t, seen, 2*len(files))
+}
+
+// told is a deal with a price, a value, a loan and targets. Every figure is invented.
+const told = `
+purchase: {price: %s}
+value: {after-repair value: $330k}
+time: {renovation: 3 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 10%%, own labour rate: $37/hour, lines: [{trade: all, work: works, amount: $40k, own hours: 20}]}
+loans: [{name: bank, price share: 80%%, renovation share: 100%%, rate: 11%%}]
+%s
+`
+
+func house(t *testing.T, price, rest string) *answer.Answer {
+	path := filepath.Join(t.TempDir(), "house.yaml")
+	require.NoError(t, os.WriteFile(path, fmt.Appendf(nil, told, price, rest), 0o600))
+	return answerOf(t, path)
+}
+
+// Where no price works, or none is refused, the pages say so in words.
+func TestOffersInWords(t *testing.T) {
+	for _, x := range []struct{ price, rest, says string }{
+		{"$200k", "targets: {profit: $900k}", "even as a gift the house would miss a profit of at least $900,000"},
+		{"$200k", "", "The deal file states no target"},
+	} {
+		b, err := made(house(t, x.price, x.rest), Options{})
+		require.NoError(t, err)
+		require.Contains(t, strings.Join(texts(sheetOf(b, "Offers")), "\n"), x.says)
+	}
+}
+
+// A lender sees nothing of targets, offers, own hours or tax on the pages in front; what
+// own work would cost if trades did it is in the lines at trade price.
+func TestLendersPagesLeaveOut(t *testing.T) {
+	a := house(t, "$200k", "targets: {profit: $23,457}\ntax: {set aside: 31%}\n")
+	b, err := made(a, Options{For: Lender})
+	require.NoError(t, err)
+	require.Nil(t, sheetOf(b, "Offers"))
+	for _, g := range b.pages {
+		all := strings.ToLower(strings.Join(texts(g), "\n"))
+		for _, word := range []string{"target", "maximum offer", "own hours", "set aside: 31", "rule of thumb", "walk away", "23,457", "self-employment"} {
+			require.NotContains(t, all, word, g.name)
+		}
+		for _, row := range g.rows {
+			for _, c := range row {
+				require.NotContains(t, []any{23457.0, 37.0, near(a.Offer.Price)}, c.value, g.name)
+			}
+		}
+	}
+}
+
+// A longer hold fills the months that looked empty, and the chart's rows are those of the
+// table; the engine works it out from the changed input alone.
+func TestALongerHoldFillsTheMonths(t *testing.T) {
+	const path = "../../scenarios/juniper-lane.yaml"
+	b := bookOf(t, path, Options{Uncached: true})
+	c := b.model.Find(b.model.Root, "marketing")
+	at := b.places[c.Index]
+	now := at.grid.rows[at.row-1][at.col-1].value.(float64)
+	at.grid.rows[at.row-1][at.col-1].value = now + 5
+	file := filepath.Join(t.TempDir(), "later.xlsx")
+	saved(t, file, b)
+	f := recomputed(t, file)[file]
+	last := b.answer.Values.Months() + 5
+	g := sheetOf(b, "Cash by month")
+	sale, err := f.GetCellValue(g.name, address(g.heads+1+last, 3, false, false)) // money in
+	require.NoError(t, err)
+	require.NotEqual(t, "0", sale)
+	words, err := f.GetCellValue("The deal", wordsAt(t, sheetOf(b, "The deal")))
+	require.NoError(t, err)
+	require.Contains(t, words, "Inputs have changed")
+	conditional, err := fileOf(t, b).GetConditionalFormats(g.name)
+	require.NoError(t, err)
+	require.Len(t, conditional, 1)
+}
+
+// wordsAt is where it says whether the words still fit.
+func wordsAt(t *testing.T, g *grid) string {
+	for i, row := range g.rows {
+		for j, c := range row {
+			if s, is := c.value.(string); is && strings.HasPrefix(s, "The words above fit") {
+				return address(i+1, j+1, false, false)
+			}
+		}
+	}
+	t.Fatal("it is not said whether the words fit")
+	return ""
+}
+
+func fileOf(t *testing.T, b *book) *excelize.File {
+	t.Helper()
+	var out bytes.Buffer
+	_, err := b.file.WriteTo(&out)
+	require.NoError(t, err)
+	f, err := excelize.OpenReader(&out)
+	require.NoError(t, err)
+	return f
+}

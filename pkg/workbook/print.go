@@ -1,0 +1,170 @@
+package workbook
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// Widths of paper, in the units of columns at full size, and the smallest scale that is
+// still read.
+const (
+	upright, sideways = 100.0, 135.0
+	smallest          = 0.5
+)
+
+// letter is the number of that paper size.
+const letter = 1
+
+// dress sets what a sheet has besides its cells.
+func (b *book) dress(g *grid) error {
+	if g.before != nil {
+		if err := g.before(b.file, g); err != nil {
+			return err
+		}
+	}
+	for _, set := range []func(*grid) error{b.paper, b.headed, b.repeated, b.locked, b.annotated} {
+		if err := set(g); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// paper lays a sheet on letter paper, one page wide; one so wide that nobody could read
+// it so, on as few pages side by side as will do.
+func (b *book) paper(g *grid) error {
+	width := 0.0
+	for col := range g.columns() {
+		width += g.width(col + 1)
+	}
+	size, across, down := letter, 1, 0
+	direction := "portrait"
+	if g.wide || width > upright*1.25 {
+		direction = "landscape"
+		for width > sideways/smallest*float64(across) {
+			across++
+		}
+	}
+	if g.once {
+		down = 1
+	}
+	if err := b.file.SetPageLayout(g.name, &excelize.PageLayoutOptions{Size: &size, Orientation: &direction, FitToWidth: &across, FitToHeight: &down}); err != nil {
+		return err
+	}
+	side, top, edge := 0.45, 0.75, 0.35
+	if err := b.file.SetPageMargins(g.name, &excelize.PageLayoutMarginsOptions{Left: &side, Right: &side, Top: &top, Bottom: &top, Header: &edge, Footer: &edge}); err != nil {
+		return err
+	}
+	return b.file.SetSheetProps(g.name, &excelize.SheetPropsOptions{FitToPage: &yes, TabColorRGB: b.tab(g)})
+}
+
+// tab is the colour of a sheet's tab: pages, inputs and workings differ.
+func (b *book) tab(g *grid) *string {
+	colour := band
+	for _, p := range b.pages {
+		if p == g {
+			colour = rule
+		}
+	}
+	if g == b.inputs {
+		colour = shade
+	}
+	return &colour
+}
+
+// width is how wide a column is.
+func (g *grid) width(col int) float64 {
+	const unset = 9.14
+	if col <= len(g.widths) && g.widths[col-1] > 0 {
+		return g.widths[col-1]
+	}
+	return unset
+}
+
+// headed prints the deal, the date and the page on every sheet.
+func (b *book) headed(g *grid) error {
+	const longest = 90 // of what may be 255 together
+	plain := func(s string) string {
+		if r := []rune(s); len(r) > longest {
+			s = string(r[:longest])
+		}
+		return strings.ReplaceAll(s, "&", "&&")
+	}
+	date := ""
+	if d := b.answer.Deal.PurchaseDate; !d.IsZero() {
+		date = "purchase " + d.Long()
+	}
+	return b.file.SetHeaderFooter(g.name, &excelize.HeaderFooterOptions{
+		OddHeader: "&L" + plain(b.answer.Deal.Name) + "&R" + date,
+		OddFooter: "&L" + plain(g.name) + "&Rpage &P of &N",
+	})
+}
+
+// repeated prints the heads of a sheet on each of its pages.
+func (b *book) repeated(g *grid) error {
+	var parts []string
+	if g.left > 0 {
+		last, _ := excelize.ColumnNumberToName(g.left) // columns are counted, so the number is sound
+		parts = append(parts, sheetPrefix(g, nil)+"$A:$"+last)
+	}
+	if g.heads > 0 {
+		parts = append(parts, fmt.Sprintf("%s$1:$%d", sheetPrefix(g, nil), g.heads))
+	}
+	if len(parts) == 0 {
+		return nil
+	}
+	return b.file.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: strings.Join(parts, ","), Scope: g.name})
+}
+
+// locked protects a sheet without a password; only inputs can be changed, and columns
+// can be made wider.
+func (b *book) locked(g *grid) error {
+	return b.file.ProtectSheet(g.name, &excelize.SheetProtectionOptions{
+		SelectLockedCells: true, SelectUnlockedCells: true, FormatColumns: true, FormatRows: true, EditScenarios: true,
+	})
+}
+
+// annotated shows meanings as notes where the sheet is to have them.
+func (b *book) annotated(g *grid) error {
+	if !g.noted {
+		return nil
+	}
+	for i, row := range g.rows {
+		for j, c := range row {
+			if c.note == "" {
+				continue
+			}
+			const width, line, across = 260, 17, 34 // pixels, and units across
+			n := excelize.Comment{Author: program, Cell: address(i+1, j+1, false, false), Text: c.note, Width: width, Height: uint(line * (linesOf(c.note, across) + 1))}
+			if err := b.file.AddComment(g.name, n); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// program is who made the file, in its properties.
+const program = "ledgerboard"
+
+// someDay stands in the properties where the deal names no day: no clock is asked.
+var someDay = quantity.Date{Year: 2026, Month: 1, Day: 1}
+
+func (b *book) properties() error {
+	d := b.answer.Deal.PurchaseDate
+	if d.IsZero() {
+		d = someDay
+	}
+	at := d.String() + "T00:00:00Z"
+	if err := b.file.SetDocProps(&excelize.DocProperties{
+		Title: cmp.Or(b.answer.Deal.Name, "A deal"), Creator: program, LastModifiedBy: program, Created: at, Modified: at, Language: "en-US",
+	}); err != nil {
+		return err
+	}
+	return b.file.SetAppProps(&excelize.AppProperties{Application: program})
+}

@@ -1,0 +1,161 @@
+package workbook
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"github.com/xuri/excelize/v2"
+	"pgregory.net/rapid"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/internal/modeltest"
+	"ledgerboard/pkg/model"
+)
+
+// recomputed has the spreadsheet engine work files out anew and returns them.
+func recomputed(t *testing.T, paths ...string) map[string]*excelize.File {
+	t.Helper()
+	if _, err := exec.LookPath("soffice"); err != nil {
+		t.Skip("LibreOffice Calc is not installed (in Debian libreoffice-calc-nogui), so no formula was worked out anew")
+	}
+	out := t.TempDir()
+	args := append([]string{"--headless", "-env:UserInstallation=file://" + t.TempDir(), "--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", out}, paths...)
+	said, err := exec.Command("soffice", args...).CombinedOutput()
+	require.NoError(t, err, string(said))
+	all := map[string]*excelize.File{}
+	for _, p := range paths {
+		f, err := excelize.OpenFile(filepath.Join(out, filepath.Base(p)), excelize.Options{RawCellValue: true})
+		require.NoError(t, err, string(said))
+		all[p] = f
+	}
+	return all
+}
+
+// A batch is workbooks that are recomputed in one go.
+type batch struct {
+	sync.Mutex
+	dir   string
+	paths []string
+	books map[string]*book
+}
+
+func newBatch(t *testing.T) *batch { return &batch{dir: t.TempDir(), books: map[string]*book{}} }
+
+// add writes a workbook without cached values.
+func (all *batch) add(t require.TestingT, name string, b *book) {
+	var file bytes.Buffer
+	require.NoError(t, b.stream())
+	_, err := b.file.WriteTo(&file)
+	require.NoError(t, err)
+	all.Lock()
+	defer all.Unlock()
+	path := filepath.Join(all.dir, fmt.Sprintf("%s-%d.xlsx", name, len(all.paths)))
+	require.NoError(t, os.WriteFile(path, file.Bytes(), 0o600))
+	all.books[path] = b
+	all.paths = append(all.paths, path)
+}
+
+// full reports whether there are as many as are wanted.
+func (all *batch) full(most int) bool {
+	all.Lock()
+	defer all.Unlock()
+	return len(all.paths) >= most
+}
+
+// compare has the engine take them some at a time, for it forgets the last of very many.
+func (all *batch) compare(t *testing.T) {
+	for some := range slices.Chunk(all.paths, 50) {
+		for path, f := range recomputed(t, some...) {
+			compare(t, filepath.Base(path), all.books[path], f)
+		}
+	}
+}
+
+func TestScenariosRecomputed(t *testing.T) {
+	files, err := filepath.Glob("../../scenarios/*.yaml")
+	require.NoError(t, err)
+	all := newBatch(t)
+	for _, name := range files {
+		b, err := made(answerOf(t, name), Options{Uncached: true})
+		require.NoError(t, err)
+		all.add(t, filepath.Base(name), b)
+	}
+	all.compare(t)
+}
+
+var randomDeals = flag.Int("workbook.deals", 300, "how many random deals are recomputed by the spreadsheet engine, a third of them with rooms")
+
+func TestRandomDealsRecomputed(t *testing.T) {
+	doc, err := model.Standard()
+	require.NoError(t, err)
+	all := newBatch(t)
+	try := func(most int, draw func(*rapid.T) *modeltest.Draw) func(*rapid.T) {
+		return func(t *rapid.T) {
+			if all.full(most) {
+				return
+			}
+			x := draw(t)
+			m, err := model.Bind(doc, x.Deal)
+			require.NoError(t, err)
+			v, err := exact.Evaluate(m)
+			if err != nil {
+				t.Skip(err)
+			}
+			b := newBook(&answer.Answer{Deal: &deal.Deal{Name: "random", Root: x.Deal, Model: m}, Model: m, Values: v}, Options{Uncached: true})
+			b.fill(b.lay())
+			require.NoError(t, b.err)
+			all.add(t, "random", b)
+		}
+	}
+	modeltest.Check(t, *randomDeals*2/3, try(*randomDeals*2/3, modeltest.Random))
+	modeltest.Check(t, *randomDeals/3, try(*randomDeals, modeltest.RandomHouse))
+	all.compare(t)
+}
+
+func compare(t *testing.T, name string, b *book, f *excelize.File) {
+	formulas, bad := 0, 0
+	for _, g := range b.all() {
+		for i, row := range g.rows {
+			for j, c := range row {
+				if c.formula == "" {
+					continue
+				}
+				formulas++
+				at := address(i+1, j+1, false, false)
+				got, err := f.GetCellValue(g.name, at)
+				require.NoError(t, err)
+				if same(c.value, got) {
+					continue
+				}
+				if bad++; bad < 20 {
+					fmt.Printf("%s %s!%s = %s: got %q, want %v\n", name, g.name, at, c.formula, got, c.value)
+				}
+			}
+		}
+	}
+	require.Zero(t, bad, "%s: of %d formulas", name, formulas)
+}
+
+func same(want any, got string) bool {
+	x, is := want.(float64)
+	if !is {
+		return fmt.Sprint(want) == got
+	}
+	if got == "" {
+		return x == 0
+	}
+	y, err := strconv.ParseFloat(got, 64)
+	return err == nil && math.Abs(x-y) <= 1e-6*max(1, math.Abs(x)/1e3)
+}

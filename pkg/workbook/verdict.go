@@ -1,0 +1,269 @@
+package workbook
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/quantity"
+	"ledgerboard/pkg/solve"
+)
+
+// lastColumn is the last column of a page of two lists side by side.
+const lastColumn = 5
+
+// twoLists are the widths of such a page.
+func twoLists() []float64 { return []float64{37, 15.5, 2, 40, 17} }
+
+// verdict is the page that the owner reads first.
+func (b *book) verdict() {
+	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
+	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
+	word, why := a.Advice()
+	row = g.paragraph(row, 1, lastColumn, word+" "+why, look{role: lead})
+	for _, s := range []string{a.Asking(), a.Decides(), a.CashAside(), a.BackOut()} {
+		if s != "" {
+			row = g.paragraph(row, 1, lastColumn, s, look{})
+		}
+	}
+	row = b.stillTrue(g, row) + 1
+	row = g.blocks(row, "How high you may go", b.howHigh(), "Your cash at the asking price", b.yourCash())
+	row = g.blocks(row, "What it yields at the asking price", b.yields(), "How long it takes", b.howLong())
+	row = g.blocks(row, "From the rule of thumb to the maximum offer", b.bridge(row+1), "How far things may move", b.breakEvens())
+	row = b.targets(g, row) + 1
+	row = b.checks(g, row) + 1
+	row = b.careful(g, row)
+	b.footnote(g, row+1, lastColumn)
+}
+
+// stillTrue says whether the words above still fit the figures below.
+func (b *book) stillTrue(g *grid, row int) int {
+	var same []string
+	for _, line := range []string{"price", "owner_profit", "cash_needed"} {
+		same = append(same, "ABS("+b.ref(line, 0)+"-"+numeral(b.answer.Line(line), bindsAll)+")<0.005")
+	}
+	fits := "The words above fit the figures below."
+	changed := "Inputs have changed: the words above and figures in italics are for the deal file as it was. Run the program for new ones."
+	c := cell{value: fits, formula: "IF(AND(" + strings.Join(same, ",") + "),\"" + fits + "\",\"" + changed + "\")"}
+	next := g.paragraph(row, 1, lastColumn, changed, look{role: small})
+	c.look = g.rows[row-1][0].look
+	g.set(row, 1, c)
+	return next
+}
+
+func (b *book) howHigh() []entry {
+	a := b.answer
+	out := []entry{b.line("asking price", "price"), {"does it pass?", b.passes()}}
+	if a.HasLow {
+		out = append(out, entry{"maximum offer at your low value", offered(a.OfferLow)}, entry{"  the low value", b.figure("low_value").as(rounded)})
+	}
+	out = append(out, entry{"maximum offer at the likely value", offered(a.Offer)}, entry{"  the likely value (after repair)", b.figure("after_repair_value").as(rounded)})
+	return append(out, b.line("rule-of-thumb offer", "rule_offer"))
+}
+
+// passes says whether every target holds at the asking price.
+func (b *book) passes() cell {
+	var holds []string
+	for _, t := range solve.Targets(b.answer.Deal.Targets) {
+		holds = append(holds, "ROUND("+b.ref(t, 0)+",9)>=0")
+	}
+	word := "no"
+	if len(b.answer.Missed()) == 0 {
+		word = "yes"
+	}
+	return cell{value: word, formula: "IF(AND(" + strings.Join(holds, ",") + `),"yes","no")`, look: look{role: strong, right: true}}
+}
+
+// offered is a maximum offer, or the word for there being none.
+func offered(o solve.Offer) cell {
+	switch {
+	case o.Endless:
+		return said("any price")
+	case !o.Found:
+		return said("no price works")
+	}
+	return searched(o.Price, rounded).strongly()
+}
+
+// strongly keeps a look but makes it bold.
+func (c cell) strongly() cell {
+	if c.look.role == found {
+		c.look.role = foundStrong
+		return c
+	}
+	return c.like(strong)
+}
+
+func (b *book) yourCash() []entry {
+	out := []entry{{"cash needed: the most tied up at any time", b.figure("cash_needed").strongly()}, {"  in month", b.figure("cash_needed_month").as(whole)}}
+	if b.answer.Deal.HasCash {
+		out = append(out, b.line("  you have", "cash_available"), b.line("  of which you keep back", "cash_reserve"), b.line("  left of what you can use", "cash_to_spare"))
+	}
+	return append(out, b.lines([][2]string{
+		{"total to buy", "total_to_buy"}, {"  already paid by then", "already_paid"}, {"  cash to close, to bring", "cash_to_close"},
+		{"lost by backing out at first", "lost_backing_out"}, {"  once the earnest deposit is not returned", "lost_backing_out_late"},
+	}...)...)
+}
+
+func (b *book) yields() []entry {
+	a := b.answer
+	out := []entry{{"profit", b.figure("profit").strongly()}}
+	if a.Line("partner_share").IsPositive() {
+		out = append(out, b.line("  your part", "owner_profit"), b.line("  partner's part", "partner_profit"))
+	}
+	out = append(out, b.line("margin, of the sale price", "margin"), b.line("return on the cash needed (ROI)", "roi"), b.line("  for a year (annualised)", "annualised_roi"))
+	out = append(out, entry{"  internal rate of return (IRR)", rated(a.IRR)})
+	if len(a.Loans()) > 0 {
+		out = append(out, entry{"loans' cost a year (APR)", rated(a.LoanAPR)})
+	}
+	if !b.nothing("own_hours") {
+		out = append(out, b.line("profit after own hours at trade price", "profit_after_own_hours"), b.line("profit for each own hour", "profit_per_own_hour"))
+	}
+	return append(out, b.line("to set aside for tax", "tax_set_aside"))
+}
+
+func rated(r solve.Rate) cell {
+	switch {
+	case !r.Found:
+		return said("none")
+	case r.Several > 1:
+		return said("doubtful")
+	}
+	return searched(r.Value, percent)
+}
+
+func (b *book) howLong() []entry {
+	out := []entry{{"the house is owned for, months", b.figure("hold_months").as(twoPlace)}}
+	for _, phase := range []string{"lead_in", "renovation", "standstill", "marketing", "late_sale", "escrow"} {
+		if !b.answer.Line(phase).IsZero() {
+			out = append(out, entry{"  " + strings.ReplaceAll(phase, "_", " "), b.figure(phase).as(twoPlace)})
+		}
+	}
+	if !b.answer.Deal.PurchaseDate.IsZero() {
+		out = append(out, entry{"the sale closes about", b.saleDate()})
+	}
+	return append(out, entry{"one more month unsold takes", searched(b.answer.Late.Month, dollars)}, entry{"one more month stalled takes", searched(b.answer.Stalled.Month, dollars)})
+}
+
+// saleDate is the day of the sale as spreadsheets count days, from the end of 1899.
+func (b *book) saleDate() cell {
+	first := quantity.DaysBetween(quantity.Date{Year: 1899, Month: 12, Day: 30}, b.answer.Deal.PurchaseDate)
+	return worked(b.answer.Line("sale_day").Add(decimal.NewFromInt(int64(first))), itoa(first)+"+"+b.ref("sale_day", 0), look{format: day, right: true})
+}
+
+var stepWords = map[string]string{
+	"rule_offer": "rule-of-thumb offer", "rule_allowance": "+ the rest of the value", "value_given_up": "- sold under the value",
+	"selling_cost": "- selling", "holding_cost": "- holding, less refunds", "loan_cost": "- all that the loans cost",
+	"purchase_extras": "- costs of buying", "beyond_budget": "- beyond the budget", "partner_profit": "- partner's profit at that price",
+	"owner_profit": "- your profit at that price",
+}
+
+// bridge explains the maximum offer from the rule of thumb; its head is in the row.
+func (b *book) bridge(row int) []entry {
+	var out []entry
+	sum := decimal.Zero
+	for _, s := range b.answer.Bridge {
+		if s.Line == "owner_profit" || !s.Amount.IsZero() {
+			out = append(out, entry{stepWords[s.Line], searched(s.Amount, dollars)})
+			sum = sum.Add(s.Amount)
+		}
+	}
+	if len(out) == 0 {
+		return []entry{{"rule-of-thumb offer", b.figure("rule_offer")}, {"maximum offer", offered(b.answer.Offer)}}
+	}
+	return append(out, entry{"= maximum offer at the likely value", worked(sum, sumOf(2, row, row+len(out)-1), look{role: total, format: dollars})})
+}
+
+func (b *book) breakEvens() []entry {
+	out := []entry{{"no profit is left (break-even)", cell{}}}
+	out = append(out, apart(b.answer.BreakEven)...)
+	if at := b.answer.BreakEvenAtTarget; at != nil {
+		out = append(out, entry{"the profit target is missed", cell{}})
+		out = append(out, apart(*at)...)
+	}
+	return append(out, entry{"planned sale price", b.figure("sale_price").as(rounded)}, entry{"planned overrun", b.figure("overrun").as(percent)})
+}
+
+func apart(e answer.BreakEvens) []entry {
+	return []entry{
+		{"  at a sale price below", limit(e.SalePrice, rounded)},
+		{"  at an overrun over the bids above", limit(e.Overrun, percent)},
+		{"  at more months unsold than", limit(e.Months, tenths)},
+	}
+}
+
+// limit is how far a thing may move.
+func limit(x solve.BreakEven, format string) cell {
+	switch {
+	case x.Missed:
+		return said("already")
+	case x.Never:
+		return cell{value: near(x.Value), look: look{role: found, format: `"over "` + format}}
+	}
+	return searched(x.Value, format)
+}
+
+// targets lists what the deal is held to, and whether it holds at the asking price.
+func (b *book) targets(g *grid, row int) int {
+	g.heading(row, 1, lastColumn, "Your targets at the asking price")
+	g.set(row, 2, text("to spare", look{role: heading, right: true}))
+	for _, t := range solve.Targets(b.answer.Deal.Targets) {
+		row++
+		g.set(row, 1, text(targetWords[t], look{}))
+		g.set(row, 2, b.figure(t))
+		g.set(row, 4, text(b.answer.Goal(t), look{role: small}))
+		g.set(row, 5, holds(b.answer.Line(t), address(row, 2, false, false)))
+	}
+	return row + 1
+}
+
+var targetWords = map[string]string{
+	"profit_to_spare": "profit", "margin_to_spare": "margin, in dollars of profit", "roi_to_spare": "return on cash, in dollars of profit", "cash_to_spare": "cash",
+}
+
+// holds says whether there is something to spare in a cell.
+func holds(x decimal.Decimal, at string) cell {
+	word := "met"
+	if x.IsNegative() {
+		word = "missed"
+	}
+	return cell{value: word, formula: "IF(ROUND(" + at + `,9)>=0,"met","missed")`, look: look{role: strong, right: true}}
+}
+
+// checks are sums that must agree whatever the inputs are.
+func (b *book) checks(g *grid, row int) int {
+	g.heading(row, 1, lastColumn, "Checks, worked out anew whenever an input changes")
+	row++
+	g.set(row, 1, text("sources equal uses", look{}))
+	g.set(row, 2, agree(b.ref("sources", 0), b.ref("uses", 0)))
+	g.set(row, 4, text("profit from cash and from totals agree", look{}))
+	g.set(row, 5, agree(b.ref("profit", 0), b.ref("profit_by_parts", 0)))
+	return row + 1
+}
+
+// careful names the cautions and what is assumed.
+func (b *book) careful(g *grid, row int) int {
+	g.heading(row, 1, lastColumn, "Be careful; this informs, it does not advise (texts and sources: Notes)")
+	row++
+	for i, c := range b.answer.Cautions {
+		g.set(row+i/2, 1+i%2*3, text("· "+c.Title, look{role: small}))
+	}
+	row += (len(b.answer.Cautions) + 1) / 2
+	if len(b.answer.Assumed) == 0 {
+		return row
+	}
+	var all []string
+	for _, c := range b.answer.Assumed {
+		all = append(all, b.answer.Assumption(c))
+	}
+	g.heading(row+1, 1, lastColumn, "Assumed, because the deal file does not say")
+	return g.paragraph(row+2, 1, lastColumn, strings.Join(all, "; "), look{role: small})
+}
+
+// footnote says what stands as a value on a page.
+func (b *book) footnote(g *grid, row, to int) {
+	g.paragraph(row, 1, to, fmt.Sprintf("Figures in italics were found by a search, for the deal as it was at a price of %s: they stand as values and do not follow a change. All others do.",
+		quantity.FormatDollars(b.answer.Line("price"))), look{role: small})
+}
