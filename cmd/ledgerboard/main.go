@@ -5,13 +5,12 @@ package main
 import (
 	"os"
 	"os/signal"
-	"runtime/debug"
 
+	_ "ledgerboard/cmd/ledgerboard/internal/heap" // first of all
 	"ledgerboard/pkg/cli"
 )
 
 func main() {
-	debug.SetGCPercent(400) // a run lasts milliseconds and holds little; collecting it four times costs more
 	stop := make(chan os.Signal, 1)
 	signal.Notify(stop, os.Interrupt)
 	go func() {

@@ -91,6 +91,9 @@ func runWhy(o *whyOptions, path, line string) error {
 		}
 	}
 	v, err := exact.Known(d.Known)
+	if err == nil {
+		err = v.Work(c)
+	}
 	if err != nil {
 		return err
 	}

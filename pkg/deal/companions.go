@@ -164,8 +164,11 @@ func (w *work) byOwnHands() bool { return w.own || w.member.Given.Of("who").Choi
 // broughtByQuote reports whether a companion is work of the trade that quotes for all
 // of it, materials and labour: the quote has it in already.
 func (w *work) broughtByQuote(c pricebook.Companion, book *pricebook.Book) bool {
+	if w.member.Given.Of("quote_covers").Choice != "all" {
+		return false
+	}
 	it := book.Item(c.Item)
-	return w.member.Given.Of("quote_covers").Choice == "all" && it != nil && it.Trade == w.item.Trade
+	return it != nil && it.Trade == w.item.Trade
 }
 
 // named reports whether the file itself names the item in the plan.

@@ -8,7 +8,10 @@ import (
 )
 
 // Values are the worked-out cells of a model.
-type Values struct{ all *walk.Values[decimal.Decimal] }
+type Values struct {
+	all *walk.Values[decimal.Decimal]
+	ask *walk.Known // works out what is not yet; nil where all that may be asked for is
+}
 
 // A Change gives an input cell another value.
 type Change struct {
@@ -22,12 +25,32 @@ func Evaluate(m *model.Model, want ...*model.Cell) (*Values, error) {
 	return NewPlan(m, want...).Evaluate()
 }
 
-// Known works out what is left to know of a deal: all cells.
+// Known returns the values of a deal that was read. Its own lines, and all of its members'
+// that move them, are worked out here, so what cannot be is found here; other lines of
+// members when they are asked for: see Work.
 func Known(k *walk.Known) (*Values, error) {
-	if err := k.Work(); err != nil {
+	if err := k.Work(k.Values.Model.Own()...); err != nil {
 		return nil, err
 	}
-	return &Values{k.Values}, nil
+	return &Values{k.Values, k}, nil
+}
+
+// Work works cells out before they are asked for, which is needed where it can fail.
+func (v *Values) Work(cells ...*model.Cell) error {
+	if v.ask == nil {
+		return nil
+	}
+	return v.ask.Work(model.Indexes(cells)...)
+}
+
+// sure works a cell out if it is not yet.
+func (v *Values) sure(c *model.Cell) {
+	if v.ask == nil {
+		return
+	}
+	if err := v.ask.Work(c.Index); err != nil {
+		panic(err)
+	}
 }
 
 // A Plan is a question asked of a model many times with changed inputs.
@@ -57,14 +80,17 @@ func (p *Plan) Evaluate(changes ...Change) (*Values, error) {
 	if err := w.Steps(p.steps); err != nil {
 		return nil, err
 	}
-	return &Values{w.Values}, nil
+	return &Values{all: w.Values}, nil
 }
 
 // Months is the month of the sale; monthly lines run from 0 to it.
 func (v *Values) Months() int { return v.all.Last }
 
 // Of returns the value of a cell that has one value.
-func (v *Values) Of(c *model.Cell) decimal.Decimal { return v.all.Scalar[c.Index] }
+func (v *Values) Of(c *model.Cell) decimal.Decimal {
+	v.sure(c)
+	return v.all.Scalar[c.Index]
+}
 
 // In returns the value of a cell in a month; a cell of one value has it in all.
 // Months before 0 and after the sale have 0.
@@ -72,24 +98,31 @@ func (v *Values) In(c *model.Cell, month int) decimal.Decimal {
 	if !c.Line.Monthly {
 		return v.Of(c)
 	}
-	if month < 0 || month >= len(v.all.Month(c.Index)) {
+	all := v.ByMonth(c)
+	if month < 0 || month >= len(all) {
 		return decimal.Decimal{}
 	}
-	return v.all.Month(c.Index)[month]
+	return all[month]
 }
 
 // ByMonth returns the values of a monthly cell for months 0 to the sale.
-func (v *Values) ByMonth(c *model.Cell) []decimal.Decimal { return v.all.Month(c.Index) }
+func (v *Values) ByMonth(c *model.Cell) []decimal.Decimal {
+	v.sure(c)
+	return v.all.Month(c.Index)
+}
 
 // Value works out a formula of a member in a month; one without months is the same in
 // all. The error says why it cannot be.
 func (v *Values) Value(x *model.Expr, of *model.Member, month int) (decimal.Decimal, error) {
+	if v.ask != nil {
+		return v.ask.Value(x, of, month)
+	}
 	w := walker{Values: v.all}
 	return w.ValueIn(x, of, month)
 }
 
 // Assumed returns the inputs whose default was used and matters: those that move
-// money although the deal does not give them. The model must be worked out whole.
+// money although the deal does not give them.
 func (v *Values) Assumed() []*model.Cell {
 	var out []*model.Cell
 	for _, c := range v.all.Model.Cells {

@@ -61,9 +61,10 @@ const beyond = 5
 // nothingAfterSale works the deal out with more months than it has: no line may
 // move in them, and no result may change.
 func nothingAfterSale(w worked) error {
+	steps := w.m.Needed()
 	long := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](w.m)}
-	for i, s := range w.m.Steps {
-		if err := long.Steps(w.m.Steps[i : i+1]); err != nil {
+	for i, s := range steps {
+		if err := long.Steps(steps[i : i+1]); err != nil {
 			return err
 		}
 		if len(s.Cells) == 1 && s.Cells[0] == w.m.Horizon {

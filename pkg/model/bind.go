@@ -4,8 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-
-	"ledgerboard/pkg/formula"
 )
 
 // A Cell is one line of one member: a single value, or one for each month.
@@ -35,12 +33,11 @@ func (c *Cell) When() *Expr {
 	return c.rule.when
 }
 
-// needs are what the cell reads of others.
-func (c *Cell) needs() []need {
-	if c.rule == nil {
-		return nil
-	}
-	return c.rule.needs
+// As is the cell worked out by another formula.
+func (c *Cell) As(e *Expr) *Cell {
+	out := *c
+	out.Expr, out.rule = e, &rule{needs: collect(e, need{}, nil)}
+	return &out
 }
 
 // A Step is cells worked out together: one cell, or several that feed each
@@ -52,11 +49,14 @@ type Model struct {
 	Doc     *Document
 	Root    *Member
 	Cells   []*Cell
-	Steps   []Step // in an order in which each needs only what came before
-	Horizon int    // the cell whose value is the last month
-	Monthly int    // how many cells have a value for each month
-	rows    []int32
-	later   []int
+	Horizon int // the cell whose value is the last month
+	Monthly int // how many cells have a value for each month
+	shapes  *shapes
+	inOrder []int // the cells, those of a step side by side
+	// together are the steps of several cells, by each of them.
+	together map[int]Step
+	rows     []int32
+	later    []int
 }
 
 // Later are the cells that were given after the deal was bound, in order.
@@ -73,8 +73,8 @@ const horizon = "sale_month"
 // circle found (CircleError). A deal is bound once at a time: formulas find their cells
 // by its members, so a model is of no use once they are bound anew.
 func Bind(d *Document, root *Member) (*Model, error) {
-	m := &Model{Doc: d, Root: root}
-	b := &binder{Model: m, shapes: newShapes(d), numbers: map[*formula.Node]*Expr{}}
+	m := &Model{Doc: d, Root: root, shapes: newShapes(d)}
+	b := &binder{Model: m}
 	errs := b.lay()
 	for _, c := range m.Cells {
 		if err := b.resolve(c); err != nil {
@@ -94,13 +94,8 @@ func Bind(d *Document, root *Member) (*Model, error) {
 // A binder finds the formulas of cells while a deal is bound.
 type binder struct {
 	*Model
-	shapes  *shapes
-	exprs   slab[Expr]
-	args    slab[*Expr]
-	rules   slab[rule]
-	needs   slab[need]
-	some    []need                  // room for those of one formula
-	numbers map[*formula.Node]*Expr // of the document
+	exprs slab[Expr]
+	args  slab[*Expr]
 }
 
 // lay makes the cells of all members.
@@ -109,6 +104,7 @@ func (b *binder) lay() (errs []error) {
 	b.Root.walk(func(x *Member) { x.shape = nil })
 	b.Root.walk(func(x *Member) {
 		x.shape, x.first = b.shapes.of(x), n
+		x.shape.members = append(x.shape.members, x)
 		n += len(x.shape.lines)
 		errs = append(errs, strangers(b.Doc, x)...)
 	})
@@ -126,6 +122,15 @@ func (b *binder) lay() (errs []error) {
 		}
 	})
 	return errs
+}
+
+// Own are the cells of the deal's own lines.
+func (m *Model) Own() []int {
+	own := make([]int, len(m.Root.shape.lines))
+	for i := range own {
+		own[i] = m.Root.first + i
+	}
+	return own
 }
 
 // Cell returns the cell of a line of a member, or nil.

@@ -179,7 +179,7 @@ owed_last | deal | $
 	require.NoError(t, err)
 	assert.Equal(t, "1331", v.Of(m.Find(m.Root, "owed_last")).String()) // by hand: 1000 × 1.1³
 	blocks := 0
-	for _, s := range m.Steps {
+	for _, s := range m.Needed() {
 		if len(s.Cells) > 1 {
 			blocks++
 			assert.Equal(t, []string{"interest", "balance"}, names(m, s.Cells), "interest first, for it looks back only")

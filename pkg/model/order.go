@@ -3,104 +3,128 @@ package model
 import (
 	"errors"
 	"fmt"
+	"iter"
 	"slices"
 	"strings"
-
-	"ledgerboard/pkg/formula"
 )
 
-// A need is what one cell reads of another.
-type need struct {
-	way   ref
-	prior bool // only earlier months
-	whole bool // all months at once
-}
-
-// collect adds what an expression needs to out.
-func collect(e *Expr, how need, out []need) []need {
-	if e.Op == nil {
-		if how.way = e.way; !e.IsNumber() {
-			out = append(out, how)
-		}
-		return out
-	}
-	switch e.Op.Code {
-	case formula.Prior:
-		how.prior = true
-	case formula.Sum, formula.Lowest, formula.FirstMonth, formula.At:
-		how.whole, how.prior = true, false
-	}
-	for _, a := range e.Args {
-		out = collect(a, how, out)
-	}
-	return out
-}
-
-// order finds the steps. Cells in a circle must all be monthly and at least one
-// of them must look only at the month before.
+// order puts the cells in order: line by line where lines do not need each other, cell by
+// cell where they do. Cells in a circle must all be monthly and at least one of them must
+// look only at the month before.
 func (m *Model) order() error {
-	n := len(m.Cells)
-	m.Steps = make([]Step, 0, n)
-	o := &orderer{model: m, state: make([]state, n), order: make([]int, 0, n)}
-	o.visit(m.Horizon) // first, for monthly cells need the number of months
-	for i := range m.Cells {
-		o.visit(i)
+	m.inOrder, m.together = make([]int, 0, len(m.Cells)), map[int]Step{}
+	o := &orderer{model: m, next: m.linesNeeded()}
+	c := newComponents(len(m.Doc.Lines), func(line int, visit func(int)) {
+		for _, l := range o.next[line] {
+			visit(l.position)
+		}
+	}, o.lines)
+	c.visit(m.Cells[m.Horizon].Line.position) // first, for monthly cells need the number of months
+	for _, l := range m.Doc.Lines {
+		c.visit(l.position)
 	}
 	return errors.Join(o.circles...)
 }
 
-type state struct {
-	number, low int32 // Tarjan's numbering; 0 means not seen
-	onStack     bool
-}
-
 type orderer struct {
-	model *Model
-	state []state
-	count int32
-	stack []int
-	order []int // the cells of all steps
-
+	model   *Model
+	next    [][]*Line // by line, those that any of its cells needs
 	circles []error
 }
 
-func (o *orderer) visit(i int) {
-	if o.state[i].number > 0 {
-		return
-	}
-	o.count++
-	o.state[i] = state{o.count, o.count, true}
-	o.stack = append(o.stack, i)
-	c := o.model.Cells[i]
-	for _, n := range c.needs() {
-		to := n.way.from(c.Member)
-		if o.state[to].number == 0 {
-			o.visit(to)
-			o.state[i].low = min(o.state[i].low, o.state[to].low)
-		} else if o.state[to].onStack {
-			o.state[i].low = min(o.state[i].low, o.state[to].number)
+// linesNeeded are the lines that each line needs.
+func (m *Model) linesNeeded() [][]*Line {
+	next := make([][]*Line, len(m.Doc.Lines))
+	for _, s := range m.shapes.all {
+		for i, r := range s.rules {
+			if r != nil {
+				at := s.lines[i].position
+				next[at] = r.lines(m, s, next[at])
+			}
 		}
 	}
-	if o.state[i].low < o.state[i].number {
-		return
+	for _, c := range m.Cells {
+		if c.Given != nil && c.rule != nil {
+			m.needs(c.Index, func(to int, _ need) bool {
+				next[c.Line.position] = append(next[c.Line.position], m.Cells[to].Line)
+				return true
+			})
+		}
 	}
-	at := len(o.stack) - 1
-	for o.stack[at] != i {
-		at--
-	}
-	first := len(o.order)
-	o.order = append(o.order, o.stack[at:]...)
-	group := o.order[first:len(o.order):len(o.order)]
-	o.stack = o.stack[:at]
-	for _, c := range group {
-		o.state[c].onStack = false
-	}
-	o.step(group)
+	return next
 }
 
+// lines adds the lines that a rule needs of members of a shape.
+func (r *rule) lines(m *Model, s *shape, out []*Line) []*Line {
+	for _, n := range r.needs {
+		if n.over == nil {
+			out = append(out, m.Cells[n.way.from(s.members[0])].Line)
+			continue
+		}
+		for _, x := range n.over.others {
+			out = x.rule.lines(m, x.of, out)
+		}
+	}
+	return out
+}
+
+// lines takes lines that need each other, or one.
+func (o *orderer) lines(set []int) {
+	m := o.model
+	if l := m.Doc.Lines[set[0]]; len(set) == 1 && !slices.Contains(o.next[set[0]], l) {
+		m.inOrder = slices.AppendSeq(m.inOrder, m.cellsOf(l))
+		return
+	}
+	var cells []int
+	for _, l := range set {
+		cells = slices.AppendSeq(cells, m.cellsOf(m.Doc.Lines[l]))
+	}
+	slices.Sort(cells)
+	place := make(map[int]int, len(cells))
+	for i, c := range cells {
+		place[c] = i
+	}
+	c := newComponents(len(cells), func(i int, visit func(int)) {
+		m.needs(cells[i], func(to int, _ need) bool {
+			if j, in := place[to]; in {
+				visit(j)
+			}
+			return true
+		})
+	}, func(set []int) {
+		step := make([]int, len(set))
+		for i, at := range set {
+			step[i] = cells[at]
+		}
+		o.step(step)
+	})
+	for i := range cells {
+		c.visit(i)
+	}
+}
+
+// cellsOf yields the cells of a line.
+func (m *Model) cellsOf(l *Line) iter.Seq[int] {
+	return func(yield func(int) bool) {
+		for _, s := range m.shapes.all {
+			at := int(s.place[l.position]) - 1
+			if at < 0 {
+				continue
+			}
+			for _, x := range s.members {
+				if !yield(x.first + at) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// step takes cells that need each other, or one.
 func (o *orderer) step(group []int) {
-	if len(group) == 1 && !o.model.reads(group[0], group[0]) {
-		o.model.Steps = append(o.model.Steps, Step{group})
+	m := o.model
+	if len(group) == 1 && !m.reads(group[0], func(to int) bool { return to == group[0] }) {
+		m.inOrder = append(m.inOrder, group[0])
 		return
 	}
 	in := map[int]bool{}
@@ -122,26 +146,19 @@ func (o *orderer) step(group []int) {
 			return
 		}
 	}
-	o.model.Steps = append(o.model.Steps, Step{sorted})
+	m.inOrder = append(m.inOrder, sorted...)
+	for _, c := range sorted {
+		m.together[c] = Step{sorted}
+	}
 }
 
 func (o *orderer) ready(c int, in, done map[int]bool) bool {
-	cell := o.model.Cells[c]
-	if !cell.Line.Monthly {
-		return false
-	}
-	for _, n := range cell.needs() {
-		if to := n.way.from(cell.Member); in[to] && (n.whole || !n.prior && !done[to]) {
-			return false
-		}
-	}
-	return true
-}
-
-// reads reports whether a cell needs another.
-func (m *Model) reads(cell, other int) bool {
-	c := m.Cells[cell]
-	return slices.ContainsFunc(c.needs(), func(n need) bool { return n.way.from(c.Member) == other })
+	ready := o.model.Cells[c].Line.Monthly
+	o.model.needs(c, func(to int, n need) bool {
+		ready = ready && !(in[to] && (n.whole || !n.prior && !done[to]))
+		return ready
+	})
+	return ready
 }
 
 // A CircleError names cells that each need the other.

@@ -5,67 +5,89 @@ import (
 	"slices"
 )
 
+// steps yields all steps, in an order in which each needs only what came before.
+func (m *Model) steps() iter.Seq[Step] {
+	return func(yield func(Step) bool) {
+		for at := 0; at < len(m.inOrder); {
+			n := m.togetherWith(m.inOrder[at])
+			if !yield(Step{m.inOrder[at : at+n : at+n]}) {
+				return
+			}
+			at += n
+		}
+	}
+}
+
+// backward yields all steps, last first.
+func (m *Model) backward() iter.Seq[Step] {
+	return func(yield func(Step) bool) {
+		for end := len(m.inOrder); end > 0; {
+			n := m.togetherWith(m.inOrder[end-1])
+			if !yield(Step{m.inOrder[end-n : end : end]}) {
+				return
+			}
+			end -= n
+		}
+	}
+}
+
+// togetherWith is how many cells are in the step of a cell.
+func (m *Model) togetherWith(cell int) int {
+	if m.rows[cell] >= 0 { // others stand alone
+		return max(1, len(m.together[cell].Cells))
+	}
+	return 1
+}
+
+// Together is the step of a cell.
+func (m *Model) Together(cell int) Step {
+	if s, several := m.together[cell]; several {
+		return s
+	}
+	return Step{[]int{cell}}
+}
+
 // Needed returns the steps that the wanted cells need, in order. Without any it
 // returns all of them.
 func (m *Model) Needed(want ...int) []Step {
 	if len(want) == 0 {
-		return m.Steps
+		return slices.AppendSeq(make([]Step, 0, len(m.Cells)), m.steps())
 	}
 	return m.needed(nil, append(slices.Clone(want), m.Horizon))
 }
 
-// EachNeeded yields the steps that Needed returns, without a list of them.
-func (m *Model) EachNeeded(want ...int) iter.Seq[Step] {
-	if len(want) == 0 {
-		return slices.Values(m.Steps)
-	}
-	keep, _ := m.marked(nil, append(slices.Clone(want), m.Horizon))
-	return func(yield func(Step) bool) {
-		for i, s := range m.Steps {
-			if keep[i] && !yield(s) {
-				return
-			}
-		}
-	}
-}
-
 func (m *Model) needed(given, want []int) []Step {
-	keep, n := m.marked(given, want)
-	out := make([]Step, 0, n)
-	for i, s := range m.Steps {
-		if keep[i] {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
-// marked marks the steps that are needed, and counts them.
-func (m *Model) marked(given, want []int) (keep []bool, n int) {
-	need, stop := make([]bool, len(m.Cells)), make([]bool, len(m.Cells))
+	wanted, stop := make([]bool, len(m.Cells)), make([]bool, len(m.Cells))
 	for _, w := range want {
-		need[w] = true
+		wanted[w] = true
 	}
 	for _, g := range given {
 		stop[g] = true
 	}
-	keep = make([]bool, len(m.Steps))
-	for i, s := range slices.Backward(m.Steps) {
-		if !s.any(need) {
+	n := 0
+	mark := func(to int, _ need) bool {
+		wanted[to] = true
+		return true
+	}
+	for s := range m.backward() {
+		if !s.any(wanted) {
 			continue
 		}
-		keep[i], n = true, n+1
+		wanted[s.Cells[0]], n = true, n+1
 		if s.any(stop) {
 			continue
 		}
 		for _, c := range s.Cells {
-			cell := m.Cells[c]
-			for _, n := range cell.needs() {
-				need[n.way.from(cell.Member)] = true
-			}
+			m.needs(c, mark)
 		}
 	}
-	return keep, n
+	out := make([]Step, 0, n)
+	for s := range m.steps() {
+		if wanted[s.Cells[0]] {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // NeededBeyond returns the steps that the wanted cells need, and they alone, where the
@@ -101,7 +123,7 @@ func (m *Model) Moved(changed []int) []bool {
 	for _, c := range changed {
 		moved[c] = true
 	}
-	for _, s := range m.Steps {
+	for s := range m.steps() {
 		m.spreads(s, moved)
 	}
 	return moved
@@ -121,8 +143,7 @@ func (m *Model) spreads(s Step, moved []bool) bool {
 // Touched reports whether a step works out, or reads, a cell that has moved.
 func (m *Model) Touched(s Step, moved []bool) bool {
 	for _, c := range s.Cells {
-		cell := m.Cells[c]
-		if moved[c] || slices.ContainsFunc(cell.needs(), func(n need) bool { return moved[n.way.from(cell.Member)] }) {
+		if moved[c] || m.reads(c, func(to int) bool { return moved[to] }) {
 			return true
 		}
 	}

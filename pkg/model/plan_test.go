@@ -30,7 +30,7 @@ func TestStepsStandInOrder(t *testing.T) {
 	for _, w := range worked(t) {
 		m := standard(t, w.Deal.Member())
 		done := map[int]bool{}
-		for _, s := range m.Steps {
+		for _, s := range m.Needed() {
 			inside := map[int]bool{}
 			for _, c := range s.Cells {
 				require.False(t, done[c] || inside[c], m.Cells[c].Name())
@@ -51,15 +51,13 @@ func eachNeed(e *model.Expr, of *model.Member, visit func(int)) {
 	if e.Op == nil && !e.IsNumber() {
 		visit(e.Reads(of))
 	}
-	for _, a := range e.Args {
-		eachNeed(a, of, visit)
+	for x, a := range e.Over(of) {
+		eachNeed(a, x, visit)
 	}
 }
 
 func TestNeededAndReached(t *testing.T) {
 	m := standard(t, worked(t)[0].Deal.Member())
-	assert.Equal(t, m.Steps, m.Needed())
-
 	find := func(name string) int { return m.Find(m.Root, name).Index }
 	months := m.Needed(find("hold_months"))
 	assert.True(t, holds(months, m.Horizon), "the number of months is always needed")

@@ -6,8 +6,8 @@ import (
 	"ledgerboard/pkg/formula"
 )
 
-// A rule is how a cell that is not given is worked out. All members of a shape have the
-// same one, unless it looks at other members: over a set or at the one before.
+// A rule is how a cell that is not given is worked out, the same for all members of a
+// shape.
 type rule struct {
 	expr, when *Expr
 	needs      []need
@@ -15,109 +15,83 @@ type rule struct {
 
 // rule is that of a cell.
 func (b *binder) rule(c *Cell) (*rule, error) {
-	known := &c.Member.shape.rules[c.Index-c.Member.first]
+	s, l := c.Member.shape, c.Line
+	known := &s.rules[c.Index-c.Member.first]
 	if *known != nil {
 		return *known, nil
 	}
-	r, shared, always, l := b.rules.one(), true, true, c.Line
+	r := &rule{}
 	var err error
 	if l.Unit == "choice" {
 		r.expr = b.one(choiceNumber(l, l.Formula().Text))
-	} else if r.expr, shared, err = b.expr(c.Member, l.Formula(), false); err != nil {
+	} else if r.expr, err = b.expr(s, l.Formula()); err != nil {
 		return nil, err
 	}
 	if l.When != nil {
-		if r.when, always, err = b.expr(c.Member, l.When, false); err != nil {
+		if r.when, err = b.expr(s, l.When); err != nil {
 			return nil, err
 		}
 	}
-	b.some = collect(r.expr, need{}, b.some[:0])
-	r.needs = b.needs.take(len(b.some))
-	copy(r.needs, b.some)
-	if shared && always {
-		*known = r
-	}
+	r.needs = collect(r.expr, need{}, nil)
+	*known = r
 	return r, nil
 }
 
-// expr resolves the names of a formula of a member, and says whether what it returns
-// serves all members of the shape. Where it is fixed, it is for formulas of others.
-func (b *binder) expr(x *Member, n *formula.Node, fixed bool) (e *Expr, shared bool, err error) {
-	if e = x.shape.exprs[n]; e != nil && !fixed {
-		return e, true, nil
-	}
-	switch shared = !fixed; {
-	case n.Name != "":
-		e, err = b.name(x, n, fixed)
-	case n.Op == nil:
-		e = b.number(n, constant(n.Num))
-	case n.Op.Code == formula.Previous:
-		if p := x.Before(n.Set); p != nil {
-			e, _, err = b.expr(p, n.Args[0], true)
-			return e, false, err
-		}
-		return b.one(Expr{Node: n, way: nowhere}), false, nil
-	case n.Op.OverSet:
-		e, err = b.over(x, n)
-		return e, false, err
-	default:
-		e = b.one(Expr{Op: n.Op, Node: n, Args: b.args.take(len(n.Args))})
-		for i, a := range n.Args {
-			same := true
-			if a.Text != "" {
-				e.Args[i] = b.word(x, n.Args[0], a)
-			} else if e.Args[i], same, err = b.expr(x, a, fixed); err != nil {
-				return nil, false, err
-			}
-			shared = shared && same
-		}
-	}
-	if shared && err == nil {
-		x.shape.exprs[n] = e
-	}
-	return e, shared, err
-}
-
-func (b *binder) name(x *Member, n *formula.Node, fixed bool) (*Expr, error) {
-	way := x.shape.find(b.Doc, x, n.Name)
+// expr resolves the names of a formula for the members of a shape.
+func (b *binder) expr(s *shape, n *formula.Node) (*Expr, error) {
 	switch {
-	case way.place < 0:
-		return nil, fmt.Errorf("unknown line %q", n.Name)
-	case fixed:
-		way = toCell(way.from(x))
+	case n.Name != "":
+		way := s.find(b.Doc, s.members[0], n.Name)
+		if way.place < 0 {
+			return nil, fmt.Errorf("unknown line %q", n.Name)
+		}
+		return b.one(Expr{Node: n, way: way}), nil
+	case n.Op == nil:
+		e := constant(n.Num)
+		e.Node = n
+		return b.one(e), nil
+	case n.Op.OverSet || n.Op.MayOver:
+		return b.over(s, n)
 	}
-	return b.one(Expr{Node: n, way: way}), nil
-}
-
-// over is an operator over the members of a set.
-func (b *binder) over(x *Member, n *formula.Node) (*Expr, error) {
-	members := x.In(n.Set)
-	e := b.one(Expr{Op: n.Op, Node: n, Args: b.args.take(len(members))})
-	for i, in := range members {
+	e := b.one(Expr{Op: n.Op, Node: n, Args: b.args.take(len(n.Args))})
+	for i, a := range n.Args {
+		if a.Text != "" {
+			e.Args[i] = b.word(s, n.Args[0], a)
+			continue
+		}
 		var err error
-		if e.Args[i], _, err = b.expr(in, n.Args[0], true); err != nil {
+		if e.Args[i], err = b.expr(s, a); err != nil {
 			return nil, err
 		}
 	}
 	return e, nil
 }
 
-// word is the number of a word that is compared with a line of choice.
-func (b *binder) word(x *Member, line, n *formula.Node) *Expr {
-	var e Expr
-	if i := b.at(x, line.Name); i >= 0 { // else the line is refused where it stands
-		e = choiceNumber(b.Cells[i].Line, n.Text)
+// over is an operator that looks at other members: for each shape that they can have,
+// it has what is taken of them.
+func (b *binder) over(s *shape, n *formula.Node) (*Expr, error) {
+	e := b.one(Expr{Op: n.Op, Node: n})
+	for _, x := range b.shapes.all {
+		if n.Op.OverSet && !x.isUnder(s, n.Set) || n.Op.MayOver && !x.isBeside(s, n.Set) {
+			continue
+		}
+		of, err := b.expr(x, n.Args[0])
+		if err != nil {
+			return nil, err
+		}
+		e.others = append(e.others, other{x, rule{expr: of}})
 	}
-	return b.number(n, e)
+	return e, nil
 }
 
-// number is a number or a word of the document, one for all cells.
-func (b *binder) number(n *formula.Node, e Expr) *Expr {
-	if b.numbers[n] == nil {
-		e.Node = n
-		b.numbers[n] = b.one(e)
+// word is a word that is compared with a line of choice, as its number.
+func (b *binder) word(s *shape, line, n *formula.Node) *Expr {
+	var e Expr
+	if i := b.at(s.members[0], line.Name); i >= 0 { // else the line is refused where it stands
+		e = choiceNumber(b.Cells[i].Line, n.Text)
 	}
-	return b.numbers[n]
+	e.Node = n
+	return b.one(e)
 }
 
 func (b *binder) one(e Expr) *Expr {

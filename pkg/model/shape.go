@@ -1,16 +1,33 @@
 package model
 
-import "ledgerboard/pkg/formula"
+import "slices"
 
 // A shape is what members have in common that are of one kind and stand below and
 // point to members of the same kinds: their lines, and what a name means in them.
 type shape struct {
-	lines []*Line
-	place []int16        // by line position in the document: the place among the lines + 1
-	names map[string]ref // what was looked up while the deal was bound
-	rules []*rule        // by line, as far as all members have the same
-	exprs map[*formula.Node]*Expr
-	all   *shapes
+	shapeKey
+	members []*Member
+	lines   []*Line
+	place   []int16        // by line position in the document: the place among the lines + 1
+	names   map[string]ref // what was looked up while the deal was bound
+	rules   []*rule        // by line, where any member has use for it
+	among   *shapes
+}
+
+// isUnder reports whether members stand below members of another shape, or point to
+// them, and are of a set or kind.
+func (s *shape) isUnder(other *shape, set string) bool {
+	return (s.set == set || s.kind == set) && (s.parent == other || slices.Contains(s.links[:], linkKey{other.set, other.kind}))
+}
+
+// isBeside reports whether members can stand in front of members of another shape,
+// among those that point to the same member of a set where one is named.
+func (s *shape) isBeside(other *shape, set string) bool {
+	if set == "" {
+		return s.set == other.set && s.parent == other.parent
+	}
+	points := func(l linkKey) bool { return l.set == set }
+	return s.set == other.set && slices.ContainsFunc(s.links[:], points) && slices.ContainsFunc(other.links[:], points)
 }
 
 // A ref is the way from a member to the cell that a name means.
@@ -41,6 +58,7 @@ func (r ref) from(x *Member) int {
 // shapes finds the shape of each member, making those that are new.
 type shapes struct {
 	doc   *Document
+	all   []*shape // in the order in which they were met
 	known map[shapeKey]*shape
 	bySet map[string][]*Line
 	done  bool // the deal is bound: several may ask now, and nothing more is kept
@@ -73,7 +91,7 @@ func (s *shapes) of(x *Member) *shape {
 	if found := s.known[key]; found != nil {
 		return found
 	}
-	out := &shape{place: make([]int16, len(s.doc.Lines)), names: map[string]ref{}, exprs: map[*formula.Node]*Expr{}, all: s}
+	out := &shape{shapeKey: key, place: make([]int16, len(s.doc.Lines)), names: map[string]ref{}, among: s}
 	for _, set := range []string{x.Set, x.Kind} {
 		for _, l := range s.bySet[set] {
 			out.lines = append(out.lines, l)
@@ -82,6 +100,7 @@ func (s *shapes) of(x *Member) *shape {
 	}
 	out.rules = make([]*rule, len(out.lines))
 	s.known[key] = out
+	s.all = append(s.all, out)
 	return out
 }
 
@@ -112,7 +131,7 @@ func (s *shape) find(d *Document, x *Member, name string) ref {
 			}
 		}
 	}
-	if !s.all.done {
+	if !s.among.done {
 		s.names[name] = out
 	}
 	return out

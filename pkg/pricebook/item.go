@@ -181,16 +181,17 @@ func (r *reader) uses(it *Item, n *node) {
 	if n.Kind == yaml.ScalarNode && n.Value == "none" {
 		return
 	}
+	it.Uses = make([]Use, 0, len(n.Content)/2)
 	r.mapping(n, "materials", func(key, value *node) bool {
-		u := Use{Product: key.Value, Pos: r.pos(key)}
-		entryKeys(r, first(value, "along"), "the material", materialKeys(), useDraft{&u, it})
+		it.Uses = append(it.Uses, Use{Product: key.Value, Pos: r.pos(key)})
+		u := &it.Uses[len(it.Uses)-1]
+		entryKeys(r, first(value, "along"), "the material", materialKeys(), useDraft{u, it})
 		switch n := count(has(value, "takes"), has(value, "one for"), has(value, "for the job")); {
 		case n > 1:
 			r.wrong(key, "book-two-ways", "how much it takes of %q is said in two ways", u.Product)("keep one of   takes,   one for   and   for the job")
 		case n == 0:
 			u.Takes = decimal.NewFromInt(1)
 		}
-		it.Uses = append(it.Uses, u)
 		return true
 	})
 }

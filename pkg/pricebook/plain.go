@@ -60,10 +60,15 @@ func (p *plainReader) blanks() {
 	}
 }
 
+// node is one that begins here.
+func (p *plainReader) node(kind yaml.Kind) *node {
+	return &node{Kind: kind, Line: p.line, Column: int32(p.at + 1)}
+}
+
 // scalar reads quoted text, or plain text up to one of the ends.
 func (p *plainReader) scalar(ends string) *node {
 	p.blanks()
-	n := &node{Kind: yaml.ScalarNode, Line: p.line, Column: int32(p.at + 1)}
+	n := p.node(yaml.ScalarNode)
 	if p.at < len(p.text) && p.text[p.at] == '"' {
 		end := strings.IndexByte(p.text[p.at+1:], '"') + p.at + 1
 		n.Value = p.text[p.at+1 : end]
@@ -95,18 +100,17 @@ func (p *plainReader) value() *node {
 	if p.at >= len(p.text) {
 		return nil
 	}
-	n := &node{Line: p.line, Column: int32(p.at + 1)}
 	switch p.text[p.at] {
 	case '[':
-		n.Kind = yaml.SequenceNode
+		n := p.node(yaml.SequenceNode)
 		p.each(']', func() { n.Content = append(n.Content, p.scalar(",]")) })
+		return n
 	case '{':
-		n.Kind = yaml.MappingNode
+		n := p.node(yaml.MappingNode)
 		p.each('}', func() { n.Content = append(n.Content, p.key(), p.scalar(",}")) })
-	default:
-		return p.scalar("")
+		return n
 	}
-	return n
+	return p.scalar("")
 }
 
 // each reads what stands between brackets, parted by commas.

@@ -21,6 +21,8 @@ func (f frame) across(e *model.Expr) *Tree {
 		return f.operation(e.Op, e.Node, f.inMonth(e, f.otherMonth(e.Op, n.Value)), plus(n))
 	case formula.Running:
 		return f.operation(e.Op, e.Node, f.months(e, f.month)...)
+	case formula.Previous:
+		return f.before(e)
 	case formula.Total, formula.Largest:
 		return f.operation(e.Op, e.Node, f.members(e)...)
 	}
@@ -61,18 +63,21 @@ func (f frame) months(e *model.Expr, last int) []Term {
 
 // members are the values of the members that a total adds.
 func (f frame) members(e *model.Expr) []Term {
-	out := make([]Term, len(e.Args))
-	var all []*model.Member
-	if f.member != nil {
-		all = f.member.In(e.Node.Set)
-	}
-	for i, a := range e.Args {
-		in, label := f, ""
-		if i < len(all) {
-			in.member, label = all[i], all[i].Label
-		}
-		out[i] = plus(in.build(a, e.Node.Args[0]))
-		out[i].Role = label
+	var out []Term
+	for m, of := range e.Over(f.member) {
+		f.member = m
+		x := plus(f.build(of, e.Node.Args[0]))
+		x.Role = m.Label
+		out = append(out, x)
 	}
 	return out
+}
+
+// before is the value of the member before; nothing if there is none.
+func (f frame) before(e *model.Expr) *Tree {
+	for m, of := range e.Over(f.member) {
+		f.member = m
+		return f.build(of, e.Node.Args[0])
+	}
+	return f.leaf(Nothing, e.Node, decimal.Decimal{})
 }

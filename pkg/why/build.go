@@ -55,14 +55,10 @@ func (f frame) operation(op *formula.Op, n *formula.Node, terms ...Term) *Tree {
 }
 
 // build lays an expression out and works it out; written is its place in the
-// formula, which for previous() is not the expression's own node.
+// formula, which a default's word of choice does not know.
 func (f frame) build(e *model.Expr, written *formula.Node) *Tree {
 	if e.Op == nil {
 		return f.simple(e, written)
-	}
-	for isPrevious(written) {
-		f.member = before(f.member, written)
-		written = written.Args[0]
 	}
 	switch e.Op.Code {
 	case formula.Add, formula.Sub, formula.Negative:
@@ -95,13 +91,11 @@ func (f frame) build(e *model.Expr, written *formula.Node) *Tree {
 func (f frame) simple(e *model.Expr, written *formula.Node) *Tree {
 	switch n := e.Node; {
 	case !e.IsNumber():
-		return f.Explain(f.model.Cells[e.Reads(f.cell.Member)], f.month)
+		return f.Explain(f.model.Cells[e.Reads(f.member)], f.month)
 	case n == nil: // a default's word of choice
 		return f.leaf(Number, written, e.Number)
 	case n.Text != "":
 		return f.leaf(Word, n, e.Number)
-	case n.Op != nil: // previous, and no member is before
-		return f.leaf(Nothing, n, e.Number)
 	default:
 		t := f.leaf(Number, n, e.Number)
 		if t.Unit = n.Unit; n.Unit != "" {
@@ -125,7 +119,7 @@ func (f frame) flatten(e *model.Expr, sign int, out *[]Term) {
 	}
 	for i, a := range e.Args {
 		if a.Op != nil && a.Op.Code <= formula.Sub || a.Op != nil && a.Op.Code == formula.Negative {
-			f.within(e, i).flatten(a, signs[i], out)
+			f.flatten(a, signs[i], out)
 			continue
 		}
 		x := plus(f.arg(e, i))
@@ -134,19 +128,11 @@ func (f frame) flatten(e *model.Expr, sign int, out *[]Term) {
 	}
 }
 
-// within is the frame of an expression's i-th value.
-func (f frame) within(e *model.Expr, i int) frame {
-	for n := e.Node.Args[i]; isPrevious(n); n = n.Args[0] {
-		f.member = before(f.member, n)
-	}
-	return f
-}
-
 // factors collects a product from the left, in the order in which it is worked out.
 func (f frame) factors(e *model.Expr) []Term {
 	var out []Term
 	if a := e.Args[0]; a.Op != nil && (a.Op.Code == formula.Mul || a.Op.Code == formula.Div) {
-		out = f.within(e, 0).factors(a)
+		out = f.factors(a)
 	} else {
 		out = []Term{plus(f.arg(e, 0))}
 	}
@@ -176,16 +162,4 @@ func (f frame) cents(e *model.Expr, inside Term) *Tree {
 	rounding.Unit = "$"
 	t.terms = append(t.terms, plus(rounding))
 	return t
-}
-
-func isPrevious(n *formula.Node) bool {
-	return n != nil && n.Op != nil && n.Op.Code == formula.Previous
-}
-
-// before is the member that a previous() looks at, or nil.
-func before(x *model.Member, n *formula.Node) *model.Member {
-	if x == nil {
-		return nil
-	}
-	return x.Before(n.Set)
 }

@@ -67,28 +67,37 @@ func (p *printer) overSet(x *model.Expr) string {
 	if x.Op.Code == formula.Largest {
 		word = "MAX"
 	}
-	var all []*model.Expr
-	for _, a := range x.Args {
-		if v, known := p.fixed(a, p.of); !known || !v.IsZero() || word == "MAX" {
-			all = append(all, p.simple(a))
+	var all []reading
+	for m, a := range x.Over(p.of) {
+		if v, known := p.fixed(a, m); !known || !v.IsZero() || word == "MAX" {
+			all = append(all, p.simple(reading{a, m}))
 		}
 	}
 	switch len(all) {
 	case 0:
 		return "0"
 	case 1:
-		return p.number(all[0], bindsAll)
+		return p.read(all[0], bindsAll)
 	}
 	return nested(word+"(", p.members(word, all))
 }
 
+// read is an expression of any member as a number.
+func (p *printer) read(r reading, least int) string {
+	here := p.of
+	defer func() { p.of = here }()
+	p.of = r.of
+	return p.number(r.expr, least)
+}
+
 // simple is the part of an expression that is left once what is fixed is known.
-func (p *printer) simple(x *model.Expr) *model.Expr {
+func (p *printer) simple(r reading) reading {
+	x := r.expr
 	for x.Op != nil {
 		next := x
 		switch x.Op.Code {
 		case formula.If:
-			if yes, known := p.fixed(x.Args[0], p.of); known {
+			if yes, known := p.fixed(x.Args[0], r.of); known {
 				next = x.Args[1]
 				if yes.IsZero() {
 					next = x.Args[2]
@@ -96,13 +105,13 @@ func (p *printer) simple(x *model.Expr) *model.Expr {
 			}
 		case formula.Add:
 			for i, a := range x.Args {
-				if v, known := p.fixed(a, p.of); known && v.IsZero() {
+				if v, known := p.fixed(a, r.of); known && v.IsZero() {
 					next = x.Args[1-i]
 				}
 			}
 		case formula.Mul:
 			for i, a := range x.Args {
-				if v, known := p.fixed(a, p.of); known && v.Equal(one) {
+				if v, known := p.fixed(a, r.of); known && v.Equal(one) {
 					next = x.Args[1-i]
 				}
 			}
@@ -112,11 +121,11 @@ func (p *printer) simple(x *model.Expr) *model.Expr {
 		}
 		x = next
 	}
-	return x
+	return reading{x, r.of}
 }
 
 // members are the parts of a function over a set: ranges where they stand in columns.
-func (p *printer) members(word string, all []*model.Expr) []string {
+func (p *printer) members(word string, all []reading) []string {
 	if word == "SUM" {
 		all = addends(all)
 	}
@@ -131,14 +140,14 @@ func (p *printer) members(word string, all []*model.Expr) []string {
 		}
 		if at, run := p.column(all[i : i+n]); run {
 			parts = append(parts, at)
-		} else if p.month < 0 && all[i].Op != nil && len(all) > few {
+		} else if p.month < 0 && all[i].expr.Op != nil && len(all) > few {
 			n = 1
-			for i+n < len(all) && all[i+n].Op != nil {
+			for i+n < len(all) && all[i+n].expr.Op != nil {
 				n++
 			}
-			parts = append(parts, p.workingColumn(all[i:i+n], p.of))
+			parts = append(parts, p.workingColumn(all[i:i+n]))
 		} else {
-			parts = append(parts, p.number(all[i], bindsNothing))
+			parts = append(parts, p.read(all[i], bindsNothing))
 		}
 		i += n
 	}
@@ -146,15 +155,15 @@ func (p *printer) members(word string, all []*model.Expr) []string {
 }
 
 // addends takes sums apart where all members are one, so that each part may be a column.
-func addends(all []*model.Expr) []*model.Expr {
-	for _, a := range all {
-		if a.Op == nil || a.Op.Code != formula.Add {
+func addends(all []reading) []reading {
+	for _, r := range all {
+		if r.expr.Op == nil || r.expr.Op.Code != formula.Add {
 			return all
 		}
 	}
-	left, right := make([]*model.Expr, len(all)), make([]*model.Expr, len(all))
-	for i, a := range all {
-		left[i], right[i] = a.Args[0], a.Args[1]
+	left, right := make([]reading, len(all)), make([]reading, len(all))
+	for i, r := range all {
+		left[i], right[i] = reading{r.expr.Args[0], r.of}, reading{r.expr.Args[1], r.of}
 	}
 	return append(addends(left), addends(right)...)
 }
@@ -163,16 +172,16 @@ func addends(all []*model.Expr) []*model.Expr {
 const few = 8
 
 // column is the range of expressions that are cells one below the other.
-func (p *printer) column(all []*model.Expr) (string, bool) {
+func (p *printer) column(all []reading) (string, bool) {
 	if len(all) < 2 || p.month >= 0 {
 		return "", false
 	}
 	var first, last place
-	for i, a := range all {
-		if a.Op != nil {
+	for i, r := range all {
+		if r.expr.Op != nil {
 			return "", false
 		}
-		c := a.Reads(p.of)
+		c := r.expr.Reads(r.of)
 		if c < 0 || p.model.Cells[c].Line.Monthly {
 			return "", false
 		}

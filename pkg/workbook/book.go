@@ -46,7 +46,7 @@ type book struct {
 	grids     []*grid // behind them
 	inputs    *grid
 	months    *grid
-	workings  map[working]place
+	workings  map[reading]place
 
 	hiddenNames map[string]bool
 
@@ -73,6 +73,9 @@ func Write(w io.Writer, a *answer.Answer, how Options) error {
 
 // made is the workbook of a deal with all its sheets, before it is written.
 func made(a *answer.Answer, how Options) (*book, error) {
+	if err := a.Values.Work(a.Model.Cells...); err != nil {
+		return nil, err
+	}
 	b := newBook(a, how)
 	if how.Trade != "" || how.BlankPrices {
 		if err := b.bidForm(); err != nil {
@@ -93,7 +96,7 @@ func made(a *answer.Answer, how Options) (*book, error) {
 func newBook(a *answer.Answer, how Options) *book {
 	return &book{
 		answer: a, model: a.Model, how: how, file: excelize.NewFile(), styles: map[look]int{}, last: a.Values.Months() + more,
-		places: make([]place, len(a.Model.Cells)), fixedness: make([]fixedness, len(a.Model.Cells)), workings: map[working]place{},
+		places: make([]place, len(a.Model.Cells)), fixedness: make([]fixedness, len(a.Model.Cells)), workings: map[reading]place{},
 	}
 }
 

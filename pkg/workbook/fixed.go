@@ -41,7 +41,7 @@ func (b *book) fixed(x *model.Expr, of *model.Member) (decimal.Decimal, bool) {
 				return none, true
 			}
 		}
-	case formula.Total, formula.Largest:
+	case formula.Total, formula.Largest, formula.Previous:
 		return b.fixedTotal(x, of)
 	}
 	if x.Op.Exact == nil {
@@ -60,16 +60,18 @@ func (b *book) fixed(x *model.Expr, of *model.Member) (decimal.Decimal, bool) {
 }
 
 func (b *book) fixedTotal(x *model.Expr, of *model.Member) (sum decimal.Decimal, known bool) {
-	for i, a := range x.Args {
-		v, known := b.fixed(a, of)
+	first := true
+	for m, a := range x.Over(of) {
+		v, known := b.fixed(a, m)
 		switch {
 		case !known:
 			return sum, false
-		case i > 0 && x.Op.Code == formula.Largest:
+		case !first && x.Op.Code == formula.Largest:
 			sum = decimal.Max(sum, v)
 		default:
 			sum = sum.Add(v)
 		}
+		first = false
 	}
 	return sum, true
 }

@@ -6,15 +6,15 @@ import (
 	"ledgerboard/pkg/model"
 )
 
-// A working is an expression that has cells of its own: one in each month.
-type working struct {
+// A reading is an expression and the member whose lines it reads.
+type reading struct {
 	expr *model.Expr
 	of   *model.Member
 }
 
-// workingRow is the row of months of an expression that is no line.
+// workingRow is the row of months of an expression that is no line: it has a cell in each.
 func (b *book) workingRow(x *model.Expr, of *model.Member) place {
-	key := working{x, of}
+	key := reading{x, of}
 	if at, known := b.workings[key]; known {
 		return at
 	}
@@ -50,13 +50,13 @@ func (p *printer) inDeal(x *model.Expr) string {
 }
 
 // workingColumn is the range of cells that expressions get one below the other.
-func (b *book) workingColumn(all []*model.Expr, of *model.Member) string {
+func (b *book) workingColumn(all []reading) string {
 	g := b.workingSheet()
 	first := g.next()
-	for i, x := range all {
-		p := &printer{book: b, at: g, of: of, month: -1}
-		g.set(first+i, 1, text(b.naming(written(x)), look{role: small}))
-		g.set(first+i, 2, cell{value: near(b.valueIn(x, of, -1)), formula: p.open(p.number(x, bindsNothing)), look: look{format: plain}})
+	for i, r := range all {
+		p := &printer{book: b, at: g, of: r.of, month: -1}
+		g.set(first+i, 1, text(b.naming(written(r.expr)), look{role: small}))
+		g.set(first+i, 2, cell{value: near(b.valueIn(r.expr, r.of, -1)), formula: p.open(p.number(r.expr, bindsNothing)), look: look{format: plain}})
 	}
 	return sheetPrefix(g, nil) + address(first, 2, true, true) + ":" + address(first+len(all)-1, 2, true, true)
 }

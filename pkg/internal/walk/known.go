@@ -9,9 +9,11 @@ import (
 )
 
 // Known are the exact values of a deal as far as they were asked for: a deal file is
-// read with the help of some of its own lines, which are not worked out again later.
+// read with the help of some of its own lines, which are not worked out again later, and
+// few commands print all.
 type Known struct {
 	Values *Values[decimal.Decimal]
+	walker Walker[decimal.Decimal, Decimals]
 	mutex  sync.Mutex
 	done   []bool // by cell
 	taken  int    // how many of the inputs given since the deal was bound are taken in
@@ -19,28 +21,59 @@ type Known struct {
 
 // NewKnown returns the values of a model of which none is worked out.
 func NewKnown(m *model.Model) *Known {
-	return &Known{Values: New[decimal.Decimal](m), done: make([]bool, len(m.Cells))}
+	k := &Known{Values: New[decimal.Decimal](m), done: make([]bool, len(m.Cells))}
+	k.walker.Values, k.walker.Ask = k.Values, k.ask
+	return k
 }
 
-// Work works out what the wanted cells need and is not known; without any, all. Where it
-// fails, it keeps what came before.
+// Work works out the wanted cells and what of others it takes. Where it fails, it keeps
+// what came before.
 func (k *Known) Work(want ...int) error {
 	k.mutex.Lock()
 	defer k.mutex.Unlock()
 	k.forget()
-	w := Walker[decimal.Decimal, Decimals]{Values: k.Values}
-	for s := range k.Values.Model.EachNeeded(want...) {
-		if k.done[s.Cells[0]] {
-			continue
-		}
-		if err := w.step(s, 0); err != nil {
+	k.walker.month = 0
+	if err := k.ask(k.Values.Model.Horizon); err != nil { // the number of months
+		return err
+	}
+	for _, c := range want {
+		if err := k.ask(c); err != nil {
 			return err
-		}
-		for _, c := range s.Cells {
-			k.done[c] = true
 		}
 	}
 	return nil
+}
+
+// Value works out one expression of a member in a month.
+func (k *Known) Value(x *model.Expr, of *model.Member, month int) (decimal.Decimal, error) {
+	k.mutex.Lock()
+	defer k.mutex.Unlock()
+	return k.walker.ValueIn(x, of, month)
+}
+
+// ask works a cell out, unless it is known. That it needs itself is ruled out where the
+// deal was bound.
+func (k *Known) ask(cell int) error {
+	if k.done[cell] {
+		return nil
+	}
+	m, w := k.Values.Model, &k.walker
+	of, month := w.of, w.month
+	defer func() { w.of, w.month = of, month }()
+	if c := m.Cells[cell]; !c.Line.Monthly {
+		err := w.one(c)
+		k.done[cell] = err == nil
+		return err
+	}
+	s := m.Together(cell)
+	for _, c := range s.Cells { // which read each other
+		k.done[c] = true
+	}
+	err := w.step(s, 0)
+	for _, c := range s.Cells {
+		k.done[c] = err == nil
+	}
+	return err
 }
 
 // forget drops what inputs given since can change.

@@ -30,7 +30,7 @@ func Prepare(m *model.Model, steps []model.Step, axes []int, changed map[int]dec
 	}
 	w.Values.Last = last
 	own := *m
-	own.Cells = append([]*model.Cell(nil), m.Cells...)
+	own.Cells = slices.Clone(m.Cells)
 	s := simplifier{model: &own, fixed: w.Values, moves: make([]bool, len(m.Cells))}
 	for _, step := range varying {
 		for _, c := range step.Cells {
@@ -57,20 +57,20 @@ type simplifier struct {
 	model *model.Model
 	fixed *Values[decimal.Decimal]
 	moves []bool
-	of    *model.Member // whose formula is cut down
+	home  *model.Member // whose formula is cut down
+	of    *model.Member // whom what is cut down is read from
 }
 
 // cell cuts one cell's formula down and reports whether it does not move at all.
 func (s *simplifier) cell(c int) bool {
 	old := s.model.Cells[c]
-	cell := *old
-	s.of = cell.Member
-	cell.Expr = s.expr(old.Expr)
-	if s.adds(cell.Expr, c) {
-		cell.Expr = model.Constant(decimal.Decimal{})
+	s.home, s.of = old.Member, old.Member
+	n := s.expr(old.Expr)
+	if s.adds(n, c) {
+		n = model.Constant(decimal.Decimal{})
 	}
-	s.model.Cells[c] = &cell
-	n := cell.Expr
+	cell := old.As(n)
+	s.model.Cells[c] = cell
 	if !n.IsNumber() {
 		return false
 	}
@@ -89,23 +89,52 @@ func (s *simplifier) adds(x *model.Expr, self int) bool {
 }
 
 func (s *simplifier) expr(x *model.Expr) *model.Expr {
-	if x.Op == nil {
-		if c := x.Reads(s.of); c >= 0 && !s.moves[c] && (!s.model.Cells[c].Line.Monthly || s.always0(c)) {
-			return model.Constant(s.fixed.Scalar[c])
-		}
-		return x
+	switch {
+	case x.Op == nil:
+		return s.name(x)
+	case x.Op.OverSet || x.Op.MayOver:
+		return s.over(x)
 	}
-	out := *x
-	out.Args = make([]*model.Expr, len(x.Args))
-	known := len(x.Args) > 0
+	args := make([]*model.Expr, len(x.Args))
+	known := len(args) > 0
 	for i, a := range x.Args {
-		out.Args[i] = s.expr(a)
-		known = known && out.Args[i].IsNumber()
+		args[i] = s.expr(a)
+		known = known && args[i].IsNumber()
 	}
+	out := x.With(args)
 	if known && x.Op.Exact != nil {
-		return s.number(&out)
+		return s.number(out)
 	}
-	return s.shorter(&out)
+	return s.shorter(out)
+}
+
+// name is a cell, or the number that it is known to be.
+func (s *simplifier) name(x *model.Expr) *model.Expr {
+	if c := x.Reads(s.of); c >= 0 && !s.moves[c] && (!s.model.Cells[c].Line.Monthly || s.always0(c)) {
+		return model.Constant(s.fixed.Scalar[c])
+	}
+	if s.of != s.home {
+		return x.From(s.of)
+	}
+	return x
+}
+
+// over is an operator that looks at other members, over all that it takes of them.
+func (s *simplifier) over(x *model.Expr) *model.Expr {
+	here := s.of
+	var args []*model.Expr
+	for m, a := range x.Over(here) {
+		s.of = m
+		args = append(args, s.expr(a))
+	}
+	s.of = here
+	switch {
+	case x.Op.OverSet:
+		return s.shorter(x.With(args))
+	case len(args) > 0:
+		return args[0]
+	}
+	return model.Constant(decimal.Decimal{})
 }
 
 // always0 reports whether a monthly cell that does not move is 0 in every month.

@@ -9,7 +9,7 @@ import (
 func (w *Walker[T, R]) value(x *model.Expr) (T, error) {
 	if x.Op == nil {
 		if cell := x.Reads(w.of); cell >= 0 {
-			return w.read(cell), nil
+			return w.read(cell)
 		}
 		return w.Rules.Number(x), nil
 	}
@@ -58,16 +58,21 @@ func (w *Walker[T, R]) branch(x *model.Expr) (T, error) {
 }
 
 // read returns a cell's value in the walker's month; outside the months it is 0.
-func (w *Walker[T, R]) read(cell int) T {
+func (w *Walker[T, R]) read(cell int) (T, error) {
+	var zero T
+	if w.Ask != nil {
+		if err := w.Ask(cell); err != nil {
+			return zero, err
+		}
+	}
 	row := w.Model.Row(cell)
 	if row < 0 {
-		return w.Scalar[cell]
+		return w.Scalar[cell], nil
 	}
 	if months := w.months[row]; w.month >= 0 && w.month < len(months) {
-		return months[w.month]
+		return months[w.month], nil
 	}
-	var zero T
-	return zero
+	return zero, nil
 }
 
 // across works out the words that look along the months or over a set.
@@ -102,25 +107,31 @@ func (w *Walker[T, R]) across(x *model.Expr) (T, error) {
 	case formula.FirstMonth:
 		return w.firstMonth(x.Args[0])
 	}
-	code := formula.Add
+	return w.over(x)
+}
+
+// over works out what an operator makes of other members: their total, the largest, or
+// the value of the one before.
+func (w *Walker[T, R]) over(x *model.Expr) (all T, err error) {
+	here := w.of
+	defer func() { w.of = here }()
+	code, first := formula.Add, true
 	if x.Op.Code == formula.Largest {
 		code = formula.Max
 	}
-	var total T // of one value for each member
-	for i, a := range x.Args {
-		v, err := w.value(a)
+	for m, of := range x.Over(here) {
+		w.of = m
+		v, err := w.value(of)
 		if err != nil {
 			return v, err
 		}
-		if i == 0 {
-			total = v
-			continue
-		}
-		if total, err = w.both(code, total, v); err != nil {
-			return total, err
+		if first {
+			all, first = v, false
+		} else if all, err = w.both(code, all, v); err != nil {
+			return all, err
 		}
 	}
-	return total, nil
+	return all, nil
 }
 
 // both puts two values together with an operator.

@@ -4,6 +4,7 @@
 package walk
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -79,9 +80,10 @@ func (v *Values[T]) Copy(steps []model.Step) *Values[T] {
 type Walker[T any, R Rules[T]] struct {
 	*Values[T]
 	Rules   R
-	Changed map[int]T     // cells given another value
-	Skip    []int         // by step, how many first months are worked out already
-	of      *model.Member // whose formula is worked out
+	Changed map[int]T       // cells given another value
+	Skip    []int           // by step, how many first months are worked out already
+	Ask     func(int) error // works a cell out before it is read; nil where all are in order
+	of      *model.Member   // whose formula is worked out
 	month   int
 	stack   []T
 }
@@ -131,7 +133,7 @@ func (w *Walker[T, R]) step(s model.Step, from int) error {
 			cell := w.Model.Cells[c]
 			x, err := w.Value(cell.Expr, cell.Member)
 			if err != nil {
-				return fmt.Errorf("%s, month %d: %w", cell.Name(), w.month, err)
+				return failed(fmt.Sprintf("%s, month %d", cell.Name(), w.month), err)
 			}
 			w.months[w.Model.Row(c)][w.month] = w.Rules.Keep(x)
 		}
@@ -144,7 +146,7 @@ func (w *Walker[T, R]) one(c *model.Cell) error {
 	if !changed {
 		v, err := w.Value(c.Expr, c.Member)
 		if err != nil {
-			return fmt.Errorf("%s: %w", c.Name(), err)
+			return failed(c.Name(), err)
 		}
 		if x = v; c.Given == nil { // what the deal gives stays as it is
 			x = w.Rules.Keep(v)
@@ -160,4 +162,23 @@ func (w *Walker[T, R]) one(c *model.Cell) error {
 	}
 	w.Last = n
 	return nil
+}
+
+// A failure is why a line cannot be worked out.
+type failure struct {
+	line string
+	error
+}
+
+func (f *failure) Error() string { return f.line + ": " + f.error.Error() }
+
+func (f *failure) Unwrap() error { return f.error }
+
+// failed says which line cannot be worked out: where it is what another asked for, the
+// former alone.
+func failed(line string, why error) error {
+	if inner := new(failure); errors.As(why, &inner) {
+		return why
+	}
+	return &failure{line, why}
 }
