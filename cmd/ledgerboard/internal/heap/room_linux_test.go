@@ -8,8 +8,6 @@ import (
 )
 
 func TestLargePagesAreGivenWhereTheSystemHasThem(t *testing.T) {
-	if _, err := os.Stat("/sys/kernel/mm/transparent_hugepage"); err != nil {
-		t.Skip("the system has no large pages")
-	}
-	require.NoError(t, inLargePages(make([]byte, room)))
+	_, err := os.Stat("/sys/kernel/mm/transparent_hugepage")
+	require.Equal(t, err == nil, inLargePages(make([]byte, room)) == nil)
 }
