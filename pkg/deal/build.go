@@ -105,6 +105,10 @@ func (r *reader) usesOf(p *plan, w *work) {
 		if prod == nil {
 			continue // spoken of where the name stands
 		}
+		if price != nil && i == 0 && len(prod.Sticks) > 0 {
+			r.say("price-of-sticks", price.at(), "%s is sold in sticks of several lengths, so one price says nothing", prod.Name)("give each length its price in your own price book: %s: {sticks: {8 ft: $9, 12 ft: $14}}", prod.Name)
+			price = nil
+		}
 		own := price
 		if i > 0 || price == nil {
 			own, w.products = nil, append(w.products, prod)

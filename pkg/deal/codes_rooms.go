@@ -37,6 +37,8 @@ func roomCodes() []Code {
 		{"unknown-option", "an option that there is not"},
 		{"unknown-room", "a scope for a room without options"},
 		{"unknown-layer", "a layer of a floor that is not known"},
+		{"price-of-sticks", "one price for what is sold in sticks of several lengths"},
+		{"roll-too-short", "wallpaper of whose roll not one drop can be cut"},
 		{"unknown-trade", "a trade that the price book does not have"},
 		{"unknown-check", "a part of the house that is not looked at"},
 		{"work-of-nothing", "work of which the room has nothing"},

@@ -94,6 +94,8 @@ var roomSlips = []slip{
 	inOptions("option-missing", "rooms:", "scope: gut\nrooms:"),
 	inOptions("without-unneeded", "{fresh: {work: {paint walls: hired}}}", "{fresh: {work: {paint walls: hired}, without: [tile transition]}}"),
 	inOptions("low-above-options", "value: {after-repair value: $300k}", "value: {before work: $240k, low: $270k}"),
+	inDen("price-of-sticks", "paint walls: hired", "baseboard: {by: hired, price: $9}"),
+	inDen("roll-too-short", "work: {paint walls: hired}", "ceiling: 36 ft\n    work: {hang wallpaper: hired}"),
 	besideDen("unknown-trade", "labour: {trades: {plumber: {crew: 2}}}"),
 	inDen("trade-twice", "{contingency: 20%}", "{contingency: 20%, lines: [{trade: paint, work: all walls, amount: $2k}]}"),
 	inDen("containers-twice", "{contingency: 20%}\nrooms:\n  den:\n    size: 12' x 10'\n    work: {paint walls: hired}", "{contingency: 20%, general: {dumpster: $480/month}}\nrooms:\n  den:\n    size: 12' x 10'\n    work: {strip carpet: hired, paint walls: hired}"),

@@ -71,6 +71,7 @@ func (r *reader) compute() {
 		return
 	}
 	r.workOfNothing(v)
+	r.rollsTooShort()
 	if r.diags.HasErrors() {
 		return
 	}
@@ -99,6 +100,22 @@ func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 				continue
 			}
 			r.say("work-of-nothing", w.at, "%s: there is nothing to do it to, for %s of %s is 0", w.label, w.item.Measure, p.room.Label)("say how much, e.g.   %s: {by: hired, count: 1}   , or name it in the room: doors, windows, fixed, closets", w.label)
+		}
+	}
+}
+
+// rollsTooShort refuses wallpaper of whose roll not one drop can be cut.
+func (r *reader) rollsTooShort() {
+	for _, p := range r.plans {
+		for _, w := range p.works {
+			for _, use := range w.member.In("use") {
+				for _, d := range use.In("drop") {
+					if n, ok := r.worked(d, "drops_a_roll"); ok && n.IsZero() {
+						long, _ := r.worked(d, "drop_length")
+						r.say("roll-too-short", w.at, "a roll of %s is shorter than one drop in %s, %s ft", d.Label, p.room.Label, short(long))("take another paper, or give the roll its length in your own price book: roll: 20.5 in x 33 ft")
+					}
+				}
+			}
 		}
 	}
 }
