@@ -87,20 +87,7 @@ func (m *Market) with(lines []int) *Market {
 	if !back {
 		return m
 	}
-	out := &Market{Day: m.Day, list: m.list}
-	for i := range m.list.sales {
-		s := &m.list.sales[i]
-		switch {
-		case s.Date.Compare(m.Day) >= 0:
-		case s.Flags != 0 && !slices.Contains(lines, s.Line):
-			out.aside = append(out.aside, s)
-		default:
-			out.sales = append(out.sales, s)
-		}
-	}
-	out.lay()
-	out.learn()
-	return out
+	return m.list.before(m.Day, lines)
 }
 
 // add takes a sale by its line if it is not taken yet, in place of the least alike

@@ -2,6 +2,7 @@ package comps
 
 import (
 	"math"
+	"slices"
 
 	"ledgerboard/pkg/quantity"
 )
@@ -36,13 +37,16 @@ type Market struct {
 
 // Before returns what is known of the market by a day: of all later sales, and those
 // of the day itself, nothing is used. Doubtful sales are set aside.
-func (l *List) Before(day quantity.Date) *Market {
+func (l *List) Before(day quantity.Date) *Market { return l.before(day, nil) }
+
+// before is Before where the sales of some lines are used although they are doubtful.
+func (l *List) before(day quantity.Date, lines []int) *Market {
 	m := &Market{Day: day, list: l}
 	for i := range l.sales {
 		s := &l.sales[i]
 		switch {
 		case s.Date.Compare(day) >= 0:
-		case s.Flags != 0:
+		case s.Flags != 0 && !slices.Contains(lines, s.Line):
 			m.aside = append(m.aside, s)
 		default:
 			m.sales = append(m.sales, s)
