@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
 )
 
 // checkTrades refuses trades that neither the work of the deal nor the price book has.
@@ -29,11 +30,8 @@ func (r *reader) checkTrades() {
 
 // nearTrade finds the trade that one who works in it, or a slip, stands for.
 func nearTrade(name string, known []string) (string, bool) {
-	stem := strings.TrimSuffix(strings.TrimSuffix(name, "s"), "er")
-	for _, k := range known {
-		if len(stem) > 2 && strings.HasPrefix(k, stem) {
-			return k, true
-		}
+	if trade := pricebook.TradeOf(name); slices.Contains(known, trade) {
+		return trade, true
 	}
 	return diag.Nearest(name, known)
 }

@@ -48,9 +48,12 @@ var people = map[string]string{
 	"landscaper": "landscaping", "mason": "masonry", "painter": "paint", "paperhanger": "wallpaper", "plumber": "plumbing", "roofer": "roofing", "tiler": "tile",
 }
 
+// TradeOf is the trade of who a word is for, as plumbing of plumbers, or "".
+func TradeOf(word string) string { return people[strings.TrimSuffix(word, "s")] }
+
 // worksIn reports whether a word is for who works in a trade.
 func worksIn(word, trade string) bool {
-	in := people[strings.TrimSuffix(word, "s")]
+	in := TradeOf(word)
 	return in != "" && in == even(trade)
 }
 
