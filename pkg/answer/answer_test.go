@@ -232,15 +232,17 @@ loans:
 	require.Equal(t, "80083.34", a.Line("profit").String())
 }
 
-// A loan that level payments have cleared is neither extended nor due.
+// A loan that level payments have cleared is neither extended nor due; the last
+// payment, 34,002.22 here, clears it to the cent.
 func TestAClearedLoanIsNotExtended(t *testing.T) {
 	a := answered(t, `
 purchase: {price: $200k}
 value: {after-repair value: $330k}
 time: {renovation: 2 months, marketing: 4 months, escrow: 1 month}
 renovation: {contingency: 10%, lines: [{trade: paint, work: all, amount: $20k}]}
-loans: [{name: first, price share: 50%, interest on: balance, rate: 12%, amortising: 3 months, term: 6 months, extension: {each: 1 month, fee: 1%}}]
+loans: [{name: first, price share: 50%, interest on: balance, rate: 12%, amortising: 3 months, term: 3 months, extension: {each: 1 month, fee: 1%}}]
 `)
+	require.Equal(t, "33665.56", a.Values.In(a.Model.Find(a.Loans()[0], "principal_paid"), 3).String())
 	require.True(t, a.Of(a.Loans()[0], "extension_fees").IsZero())
 	require.Empty(t, a.Terms)
 }
