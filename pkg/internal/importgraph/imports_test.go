@@ -24,7 +24,7 @@ var levels = [][]string{
 	{"pkg/formula", "pkg/comps"},
 	{"pkg/model", "pkg/comps/measure"},
 	{"pkg/internal/walk", "pkg/internal/modeltest"},
-	{"pkg/pricebook"},
+	{"pkg/pricebook", "pkg/internal/flat"},
 	{"pkg/deal"},
 	readers,
 	{"pkg/solve", "pkg/best"},
