@@ -1,5 +1,7 @@
 package fast
 
+import "math"
+
 // Steps of arithmetic. Where one value is a number, x is the other.
 
 func add(m []float64, n int, s *step) {
@@ -79,10 +81,16 @@ func least(m []float64, n int, s *step) {
 	}
 }
 
+// leastNumber takes no branch; what is no number stays none.
 func leastNumber(m []float64, n int, s *step) {
 	to, x, k := m[s.to:][:n], m[s.x:][:n], s.number
+	number := math.Float64bits(k)
 	for i := range to {
-		to[i] = min(x[i], k)
+		bits := math.Float64bits(x[i])
+		if k < x[i] {
+			bits = number
+		}
+		to[i] = math.Float64frombits(bits)
 	}
 }
 
@@ -93,9 +101,15 @@ func most(m []float64, n int, s *step) {
 	}
 }
 
+// mostNumber takes no branch; what is no number stays none.
 func mostNumber(m []float64, n int, s *step) {
 	to, x, k := m[s.to:][:n], m[s.x:][:n], s.number
+	number := math.Float64bits(k)
 	for i := range to {
-		to[i] = max(x[i], k)
+		bits := math.Float64bits(x[i])
+		if k > x[i] {
+			bits = number
+		}
+		to[i] = math.Float64frombits(bits)
 	}
 }

@@ -43,7 +43,7 @@ func BenchmarkTrials(b *testing.B) {
 // BenchmarkAsk prepares the question and makes its code for one length of hold.
 func BenchmarkAsk(b *testing.B) {
 	m := scenario(b, juniper)
-	axes, want := all(m, "after_repair_value", "overrun", "standstill", "late_sale"), all(m, "profit", "cash_needed", "hold_months")
+	axes, want := stresses(m), all(m, "profit", "cash_needed", "hold_months")
 	b.Run("ask", func(b *testing.B) {
 		for b.Loop() {
 			_, err := fast.Ask(m, axes, want)

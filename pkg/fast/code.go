@@ -1,6 +1,7 @@
 package fast
 
 import (
+	"math"
 	"slices"
 
 	"ledgerboard/pkg/formula"
@@ -8,7 +9,7 @@ import (
 )
 
 // A code is a list as steps over the memory of a worker.
-type code struct {
+type code struct { // it never changes once it is made
 	steps   []step
 	in      []int32  // where the block of each axis starts, or -1
 	out     []int32  // and that of each wanted cell
@@ -108,11 +109,11 @@ func (c *coder) value(i int32) {
 func (c *coder) step(v *flat.Value, args []int32) step {
 	f := forms[v.Code]
 	if len(args) == 2 {
-		if x := c.list.Values[args[1]]; x.Code == flat.Number && f.second != nil {
-			return step{run: f.second, x: c.block(args[0]), number: x.Number}
+		if x, ok := c.number(args[1]); ok && f.second != nil {
+			return step{run: f.second, x: c.block(args[0]), number: x}
 		}
-		if x := c.list.Values[args[0]]; x.Code == flat.Number && f.first != nil {
-			return step{run: f.first, x: c.block(args[1]), number: x.Number}
+		if x, ok := c.number(args[0]); ok && f.first != nil {
+			return step{run: f.first, x: c.block(args[1]), number: x}
 		}
 	}
 	s := step{run: f.both}
@@ -123,6 +124,12 @@ func (c *coder) step(v *flat.Value, args []int32) step {
 		s.run, s.rule, s.takes = byRule, formula.Table[v.Code].Float, int8(len(args))
 	}
 	return s
+}
+
+// number is the number that a value is; what is no number is none either.
+func (c *coder) number(i int32) (float64, bool) {
+	v := c.list.Values[i]
+	return v.Number, v.Code == flat.Number && !math.IsNaN(v.Number)
 }
 
 // run carries the steps out over n trials, at most a block.

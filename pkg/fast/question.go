@@ -1,6 +1,7 @@
 package fast
 
 import (
+	"math"
 	"sync"
 
 	"github.com/shopspring/decimal"
@@ -15,13 +16,22 @@ type Change struct {
 	Value decimal.Decimal
 }
 
+// An Axis is a cell that has another value in each trial, and the ends that it never
+// passes. Near ends make for less work; Free has none.
+type Axis struct {
+	Cell        *model.Cell
+	Least, Most float64
+}
+
+// Free is an axis that may have any value.
+func Free(c *model.Cell) Axis { return Axis{c, math.Inf(-1), math.Inf(1)} }
+
 // A Question asks for some cells of a deal over many trials, in each of which the axes
 // have other values. It may be asked by several workers at once.
 type Question struct {
 	flat   *flat.Question
 	months *code // works the number of months out, or nil
-	axes   int
-	want   int
+	axes   []Axis
 
 	mutex sync.Mutex
 	codes []*code // by number of months
@@ -29,16 +39,20 @@ type Question struct {
 
 // Ask prepares a question: what does not vary is worked out, exactly. Axes and wanted
 // cells have one value, not one for each month.
-func Ask(m *model.Model, axes, want []*model.Cell, changes ...Change) (*Question, error) {
+func Ask(m *model.Model, axes []Axis, want []*model.Cell, changes ...Change) (*Question, error) {
 	held := map[int]decimal.Decimal{}
 	for _, c := range changes {
 		held[c.Cell.Index] = c.Value
 	}
-	f, err := flat.Ask(m, axes, want, held)
+	along := make([]flat.Along, len(axes))
+	for i, a := range axes {
+		along[i] = flat.Along(a)
+	}
+	f, err := flat.Ask(m, along, want, held)
 	if err != nil {
 		return nil, err
 	}
-	q := &Question{flat: f, axes: len(axes), want: len(want)}
+	q := &Question{flat: f, axes: axes}
 	if f.Months != nil {
 		q.months = newCode(f.Months)
 	}

@@ -13,7 +13,7 @@ type Worker struct {
 	codes    []*code // by number of months, as far as met
 	months   [batch]int16
 	order    [batch]int16
-	counts   []int // by number of months + 1
+	ends     []int // by number of months + 1, where the trials of that length end
 }
 
 // batch is how many trials are put in the order of their months at a time.
@@ -24,8 +24,9 @@ func (q *Question) Worker() *Worker { return &Worker{question: q} }
 
 // Run works trials out: in has the values of each axis, out takes those of each wanted
 // cell, both by trial. A trial comes out the same whatever trials stand beside it. One
-// whose hold is under 0 or over 1200 months, where the exact reader fails too, comes out
-// as no number. The error is of what the trial's months add that does not vary.
+// with an axis past its ends, or with a hold under 0 or over 1200 months, which the exact
+// reader refuses too, comes out as no number. The error is of what does not vary in
+// months that were not met before.
 func (w *Worker) Run(in, out [][]float64) error {
 	n := 0
 	if len(out) > 0 {
@@ -40,17 +41,11 @@ func (w *Worker) Run(in, out [][]float64) error {
 }
 
 func (w *Worker) batch(in, out [][]float64, from, n int) error {
-	q := w.question
-	for i := range n {
-		w.order[i] = int16(i)
-	}
-	if q.months == nil {
-		return w.sameMonths(q.flat.Last, in, out, from, w.order[:n])
-	}
 	w.findMonths(in, from, n)
+	w.checkEnds(in, from, n)
+	w.sort(n)
 	start := 0
-	for m := range w.counts {
-		end := w.counts[m] // after sorting, where the trials of that length end
+	for m, end := range w.ends {
 		if err := w.sameMonths(m-1, in, out, from, w.order[start:end]); err != nil {
 			return err
 		}
@@ -59,31 +54,53 @@ func (w *Worker) batch(in, out [][]float64, from, n int) error {
 	return nil
 }
 
-// findMonths puts the trials in the order of their months.
+// findMonths finds the number of months of each trial, -1 for one that has none.
 func (w *Worker) findMonths(in [][]float64, from, n int) {
 	c := w.question.months
+	for i := range n {
+		w.months[i], w.order[i] = int16(w.question.flat.Last), int16(i)
+	}
+	if c == nil {
+		return
+	}
 	w.ready(c)
-	clear(w.counts)
 	for at := 0; at < n; at += block {
 		some := w.order[at:min(at+block, n)]
 		w.load(c, in, from, some)
 		c.run(w.memory, len(some))
 		for i, x := range w.memory[c.out[0]:][:len(some)] {
-			m := flat.Whole(x)
-			w.months[at+i] = int16(m)
-			for len(w.counts) <= m+1 {
-				w.counts = append(w.counts, 0)
-			}
-			w.counts[m+1]++
+			w.months[at+i] = int16(flat.Whole(x))
 		}
 	}
+}
+
+// checkEnds takes out the trials with an axis past its ends.
+func (w *Worker) checkEnds(in [][]float64, from, n int) {
+	for a, axis := range w.question.axes {
+		for i, x := range in[a][from:][:n] {
+			if !(x >= axis.Least && x <= axis.Most) {
+				w.months[i] = -1
+			}
+		}
+	}
+}
+
+// sort puts the trials in the order of their months.
+func (w *Worker) sort(n int) {
+	clear(w.ends)
+	for _, m := range w.months[:n] {
+		for len(w.ends) <= int(m)+1 {
+			w.ends = append(w.ends, 0)
+		}
+		w.ends[m+1]++
+	}
 	sum := 0
-	for m, k := range w.counts { // first, where the trials of that length start
-		w.counts[m] = sum
+	for m, k := range w.ends { // first, where the trials of that length start
+		w.ends[m] = sum
 		sum += k
 	}
-	for i := range n {
-		at := &w.counts[w.months[i]+1]
+	for i, m := range w.months[:n] {
+		at := &w.ends[m+1]
 		w.order[*at] = int16(i)
 		*at++
 	}

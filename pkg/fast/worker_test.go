@@ -18,7 +18,7 @@ const juniper = "../../scenarios/juniper-lane.yaml"
 // demo is the question of most stress: profit, cash and months of the demo deal.
 func demo(t testing.TB) *fast.Question {
 	m := scenario(t, juniper)
-	q, err := fast.Ask(m, all(m, "after_repair_value", "overrun", "standstill", "late_sale"), all(m, "profit", "cash_needed", "hold_months"))
+	q, err := fast.Ask(m, stresses(m), all(m, "profit", "cash_needed", "hold_months"))
 	require.NoError(t, err)
 	return q
 }
@@ -26,6 +26,21 @@ func demo(t testing.TB) *fast.Question {
 func all(m *model.Model, names ...string) (out []*model.Cell) {
 	for _, n := range names {
 		out = append(out, m.Find(m.Root, n))
+	}
+	return out
+}
+
+// stresses are the axes of the demo question.
+func stresses(m *model.Model) (out []fast.Axis) {
+	for i, c := range all(m, "after_repair_value", "overrun", "standstill", "late_sale") {
+		out = append(out, fast.Axis{Cell: c, Most: []float64{1e6, 1, 36, 6000}[i]})
+	}
+	return out
+}
+
+func free(cells []*model.Cell) (out []fast.Axis) {
+	for _, c := range cells {
+		out = append(out, fast.Free(c))
 	}
 	return out
 }
@@ -98,10 +113,19 @@ func TestLongHolds(t *testing.T) {
 	}
 }
 
+// A trial past the ends that an axis was said to keep gives no number.
+func TestTrialsPastTheEnds(t *testing.T) {
+	w, out := demo(t).Worker(), room(3)
+	zero := make([]float64, 3)
+	require.NoError(t, w.Run([][]float64{{-1, 0, 359_000}, zero, zero, zero}, out))
+	require.True(t, math.IsNaN(out[0][0]))
+	require.Less(t, out[0][1], out[0][2])
+}
+
 // Where nothing moves the months, there is one length of hold.
 func TestMonthsThatStay(t *testing.T) {
 	m := scenario(t, juniper)
-	q, err := fast.Ask(m, all(m, "price"), all(m, "price", "profit", "renovation"))
+	q, err := fast.Ask(m, free(all(m, "price")), all(m, "price", "profit", "renovation"))
 	require.NoError(t, err)
 	out := room(2)
 	require.NoError(t, q.Worker().Run([][]float64{{200_000, 200_001}}, out))
@@ -112,6 +136,6 @@ func TestMonthsThatStay(t *testing.T) {
 
 func TestRefusesLinesByMonth(t *testing.T) {
 	m := scenario(t, juniper)
-	_, err := fast.Ask(m, all(m, "price"), all(m, "net_cash"))
+	_, err := fast.Ask(m, free(all(m, "price")), all(m, "net_cash"))
 	require.EqualError(t, err, "net_cash has a value for each month")
 }

@@ -54,14 +54,10 @@ func floatIf(a []float64) float64 {
 // tidy9 is half of a 9th decimal: the exact rules round to 9 decimals before they round.
 const tidy9 = 5e-10
 
-// whole52 is where float64 stops to have fractions: adding it rounds to a whole number.
-const whole52 = 1 << 52
-
 // Cents64 rounds to the cent as the exact rule does, in one step: what lies at most half
 // of a 9th decimal under half a cent counts as half a cent.
 func Cents64(x float64) float64 {
-	y := float64(math.Abs(x)*100) + 100*tidy9
-	return math.Copysign(((y+whole52)-whole52)/100, x)
+	return math.Trunc(float64(x*100)+math.Copysign(0.5+100*tidy9, x)) / 100
 }
 
 // Ceil64 rounds up to a whole number; what lies at most half of a 9th decimal above one is

@@ -33,7 +33,11 @@ func newBuilder(q *Question, last int) *builder {
 	}
 	b.list.In, b.list.Months = make([]int32, len(q.axes)), last
 	for i, a := range q.axes {
-		b.cells[a] = b.add(Value{Code: Axis, Args: [3]int32{int32(i)}}) + 1
+		at := b.add(Value{Code: Axis, Args: [3]int32{int32(i)}})
+		b.spans[at] = q.ends[i]
+		if b.cells[a] = at + 1; a == b.hold && last >= 0 {
+			b.narrow(at)
+		}
 	}
 	if last >= 0 {
 		b.cells[p.Model.Horizon] = b.number(float64(last)) + 1

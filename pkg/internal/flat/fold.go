@@ -71,13 +71,29 @@ func (b *builder) shorter(code formula.Code, args [3]int32) (int32, bool) {
 			return x, true
 		}
 	case formula.And:
-		if b.is(x, 0) || b.is(y, 0) {
+		switch {
+		case b.is(x, 0) || b.is(y, 0):
 			return b.number(0), true
+		case b.sure(x) && b.isFlag(y):
+			return y, true
+		case b.sure(y) && b.isFlag(x):
+			return x, true
 		}
 	case formula.Or:
-		if b.sure(x) || b.sure(y) {
+		switch {
+		case b.sure(x) || b.sure(y):
 			return b.number(1), true
+		case b.is(x, 0) && b.isFlag(y):
+			return y, true
+		case b.is(y, 0) && b.isFlag(x):
+			return x, true
 		}
+	case formula.Equal:
+		if b.is(y, 1) && b.isFlag(x) {
+			return x, true
+		}
+	case formula.Cents:
+		return x, b.inCents(x)
 	case formula.Min, formula.Max:
 		return b.outer(code, x, y)
 	case formula.If:
@@ -94,6 +110,12 @@ func (b *builder) sure(at int32) bool {
 
 // outer is the one of two values that is always the smaller, or the larger.
 func (b *builder) outer(code formula.Code, x, y int32) (int32, bool) {
+	if b.within(code, x, y) {
+		return x, true
+	}
+	if b.within(code, y, x) {
+		return y, true
+	}
 	less, more := b.spans[x], b.spans[y]
 	if code == formula.Max {
 		less, more = more, less
@@ -107,6 +129,12 @@ func (b *builder) outer(code formula.Code, x, y int32) (int32, bool) {
 	return 0, false
 }
 
+// within reports whether a value is the smaller, or the larger, of another and something.
+func (b *builder) within(code formula.Code, at, other int32) bool {
+	v := &b.list.Values[at]
+	return v.Code == code && (v.Args[0] == other || v.Args[1] == other)
+}
+
 func (b *builder) chosen(args [3]int32) (int32, bool) {
 	switch {
 	case b.is(args[0], 0):
@@ -115,6 +143,35 @@ func (b *builder) chosen(args [3]int32) (int32, bool) {
 		return args[1], true
 	case args[1] == args[2]:
 		return args[1], true
+	case b.is(args[1], 1) && b.is(args[2], 0) && b.isFlag(args[0]):
+		return args[0], true
 	}
 	return 0, false
+}
+
+// isFlag reports whether a value is always 0 or 1.
+func (b *builder) isFlag(at int32) bool {
+	switch b.list.Values[at].Code {
+	case formula.Less, formula.LessEqual, formula.More, formula.MoreEqual, formula.Equal, formula.NotEqual, formula.And, formula.Or, formula.Not:
+		return true
+	}
+	return b.is(at, 0) || b.is(at, 1)
+}
+
+// inCents reports whether rounding a value to the cent surely changes nothing.
+func (b *builder) inCents(at int32) bool {
+	v := &b.list.Values[at]
+	switch v.Code {
+	case Number:
+		return formula.Cents64(v.Number) == v.Number
+	case formula.Cents:
+		return true
+	case formula.Negative:
+		return b.inCents(v.Args[0])
+	case formula.Min, formula.Max:
+		return b.inCents(v.Args[0]) && b.inCents(v.Args[1])
+	case formula.If:
+		return b.inCents(v.Args[1]) && b.inCents(v.Args[2])
+	}
+	return false
 }

@@ -17,6 +17,13 @@ import (
 // longest is the longest hold that lists are made for, in months, as in the other readers.
 const longest = 1200
 
+// An Along is a cell that varies, and the ends that it never passes; they may be infinite.
+// The nearer they are, the more is settled while lists are made.
+type Along struct {
+	Cell        *model.Cell
+	Least, Most float64
+}
+
 // A Question asks for wanted cells while some cells, the axes, vary.
 type Question struct {
 	Months *List // works the number of months out; nil where it does not vary
@@ -24,6 +31,7 @@ type Question struct {
 
 	model    *model.Model
 	axes     []int
+	ends     []span
 	want     []int
 	held     map[int]decimal.Decimal
 	steps    []model.Step
@@ -38,13 +46,17 @@ type Question struct {
 
 // Ask prepares a question. Held cells keep the values given. Axes, held and wanted cells
 // have one value.
-func Ask(m *model.Model, axes, want []*model.Cell, held map[int]decimal.Decimal) (*Question, error) {
-	for _, c := range slices.Concat(axes, want) {
+func Ask(m *model.Model, axes []Along, want []*model.Cell, held map[int]decimal.Decimal) (*Question, error) {
+	q := &Question{model: m, want: model.Indexes(want), held: held, hold: -1}
+	cells := slices.Clone(want)
+	for _, a := range axes {
+		q.axes, q.ends, cells = append(q.axes, a.Cell.Index), append(q.ends, span{a.Least, a.Most}), append(cells, a.Cell)
+	}
+	for _, c := range cells {
 		if c.Line.Monthly {
 			return nil, fmt.Errorf("%s has a value for each month", c.Name())
 		}
 	}
-	q := &Question{model: m, axes: model.Indexes(axes), want: model.Indexes(want), held: held, hold: -1}
 	q.steps = m.NeededBeyond(slices.Concat(q.axes, slices.Collect(maps.Keys(held))), append(slices.Clone(q.want), m.Horizon)...)
 	if err := q.prepare(usual); err != nil {
 		return nil, err
