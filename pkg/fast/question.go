@@ -46,7 +46,7 @@ func Ask(m *model.Model, axes []Axis, want []*model.Cell, changes ...Change) (*Q
 	}
 	along := make([]flat.Along, len(axes))
 	for i, a := range axes {
-		along[i] = flat.Along(a)
+		along[i] = flat.Along{Cell: a.Cell, Least: a.Least, Most: a.Most}
 	}
 	f, err := flat.Ask(m, along, want, held)
 	if err != nil {

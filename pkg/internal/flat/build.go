@@ -19,6 +19,7 @@ type builder struct {
 	list   List
 	spans  []span          // by value
 	known  map[Value]int32 // what stands in the list
+	shifts map[int]int32   // by cell, the place of what is added to it
 	cells  []int32         // by cell of one value, its place + 1
 	rows   [][]int32       // by row of the model and month, the same
 	last   int             // the month of the sale, or -1 while it is not known
@@ -28,13 +29,17 @@ type builder struct {
 func newBuilder(q *Question, last int) *builder {
 	p := q.prepared
 	b := &builder{
-		model: p.Model, fixed: p.Fixed, varies: q.varies, known: map[Value]int32{}, last: last, hold: q.hold,
+		model: p.Model, fixed: p.Fixed, varies: q.varies, known: map[Value]int32{}, shifts: map[int]int32{}, last: last, hold: q.hold,
 		cells: make([]int32, len(p.Model.Cells)), rows: make([][]int32, p.Model.Monthly),
 	}
 	b.list.In, b.list.Months = make([]int32, len(q.axes)), last
 	for i, a := range q.axes {
 		at := b.add(Value{Code: Axis, Args: [3]int32{int32(i)}})
-		b.spans[at] = q.ends[i]
+		b.spans[at] = span{q.along[i].Least, q.along[i].Most}
+		if q.along[i].Shift {
+			b.shifts[a] = at
+			continue
+		}
 		if b.cells[a] = at + 1; a == b.hold && last >= 0 {
 			b.narrow(at)
 		}
@@ -87,6 +92,9 @@ func (b *builder) cell(i, month int) (int32, error) {
 	made, err := b.expr(c.Expr, c.Member, month)
 	if err != nil {
 		return 0, err
+	}
+	if by, shifted := b.shifts[i]; shifted {
+		made = b.make(formula.Add, made, by)
 	}
 	if i == b.hold && b.last >= 0 {
 		b.narrow(made)

@@ -17,11 +17,12 @@ import (
 // longest is the longest hold that lists are made for, in months, as in the other readers.
 const longest = 1200
 
-// An Along is a cell that varies, and the ends that it never passes; they may be infinite.
-// The nearer they are, the more is settled while lists are made.
+// An Along is a cell that varies, and the ends that the axis never passes; they may be
+// infinite. The nearer they are, the more is settled while lists are made.
 type Along struct {
 	Cell        *model.Cell
 	Least, Most float64
+	Shift       bool // the axis is not the cell's value but is added to what that comes to
 }
 
 // A Question asks for wanted cells while some cells, the axes, vary.
@@ -31,7 +32,7 @@ type Question struct {
 
 	model    *model.Model
 	axes     []int
-	ends     []span
+	along    []Along
 	want     []int
 	held     map[int]decimal.Decimal
 	steps    []model.Step
@@ -47,17 +48,20 @@ type Question struct {
 // Ask prepares a question. Held cells keep the values given. Axes, held and wanted cells
 // have one value.
 func Ask(m *model.Model, axes []Along, want []*model.Cell, held map[int]decimal.Decimal) (*Question, error) {
-	q := &Question{model: m, want: model.Indexes(want), held: held, hold: -1}
-	cells := slices.Clone(want)
+	q := &Question{model: m, along: axes, want: model.Indexes(want), held: held, hold: -1}
+	cells, given := slices.Clone(want), slices.Collect(maps.Keys(held))
 	for _, a := range axes {
-		q.axes, q.ends, cells = append(q.axes, a.Cell.Index), append(q.ends, span{a.Least, a.Most}), append(cells, a.Cell)
+		q.axes, cells = append(q.axes, a.Cell.Index), append(cells, a.Cell)
+		if !a.Shift {
+			given = append(given, a.Cell.Index)
+		}
 	}
 	for _, c := range cells {
 		if c.Line.Monthly {
 			return nil, fmt.Errorf("%s has a value for each month", c.Name())
 		}
 	}
-	q.steps = m.NeededBeyond(slices.Concat(q.axes, slices.Collect(maps.Keys(held))), append(slices.Clone(q.want), m.Horizon)...)
+	q.steps = m.NeededBeyond(given, append(slices.Clone(q.want), m.Horizon)...)
 	if err := q.prepare(usual); err != nil {
 		return nil, err
 	}

@@ -35,7 +35,7 @@ var levels = [][]string{
 }
 
 // readers know the model and nothing else, so not the deal file either.
-var readers = []string{"pkg/exact", "pkg/bound", "pkg/fast", "pkg/why"}
+var readers = []string{"pkg/exact", "pkg/bound", "pkg/fast", "pkg/slope", "pkg/why"}
 
 // except are imports that break a rule, with the reason.
 var except = map[[2]string]string{}
