@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/fast"
+	"ledgerboard/pkg/odds"
 )
 
 // BenchmarkTrials works trials of the demo deal out: profit, cash and months while the
@@ -36,6 +37,38 @@ func BenchmarkTrials(b *testing.B) {
 			size, err := q.Size(9)
 			require.NoError(b, err)
 			b.ReportMetric(float64(size), "operations")
+		})
+	}
+}
+
+// BenchmarkOdds draws the trials too: the value, the overrun and a delay as smooth spreads,
+// a slow sale as one of a few cases, the delay tied to the overrun.
+func BenchmarkOdds(b *testing.B) {
+	spread := func(s odds.Spread, err error) odds.Spread {
+		require.NoError(b, err)
+		return s
+	}
+	spreads := []odds.Spread{
+		spread(odds.PERT(odds.OneInTen, 338_000, 359_000, 372_000)), spread(odds.PERT(odds.OneInTen, 0.05, 0.15, 0.4)),
+		spread(odds.PERT(odds.AtEnds, 0, 0.5, 3)), spread(odds.Discrete(odds.Case{Weight: 5}, odds.Case{Value: 1, Weight: 3}, odds.Case{Value: 3, Weight: 1})),
+	}
+	ties, err := odds.Tie(4, []odds.Rank{{A: 1, B: 2, Rho: 0.5}})
+	require.NoError(b, err)
+	for _, workers := range []int{1, 2} {
+		b.Run(fmt.Sprintf("workers %d", workers), func(b *testing.B) {
+			const n = 100_000
+			q := demo(b)
+			plan := odds.Plan{
+				Spreads: spreads, Ties: ties, Outputs: 3, Seed: 1, Trials: n, Workers: workers,
+				Worker: func() func(in, out [][]float64) error { return q.Worker().Run },
+				Events: []odds.Event{{{Output: 0, Least: 0}}},
+			}
+			for b.Loop() {
+				f, err := odds.Run(b.Context(), plan)
+				require.NoError(b, err)
+				require.Zero(b, f.None)
+			}
+			b.ReportMetric(float64(b.N)*n/b.Elapsed().Seconds(), "trials/s")
 		})
 	}
 }
