@@ -27,8 +27,8 @@ type form struct {
 	both, first, second func(m []float64, n int, s *step)
 }
 
-// forms has the operators that run often. The others run by their rule in the table.
-var forms = map[formula.Code]form{
+// portable has the operators that run often. The others run by their rule in the table.
+var portable = map[formula.Code]form{
 	formula.Add:       {both: add, first: addNumber, second: addNumber},
 	formula.Sub:       {both: sub, first: subFrom, second: subNumber},
 	formula.Mul:       {both: mul, first: mulNumber, second: mulNumber},
@@ -50,6 +50,8 @@ var forms = map[formula.Code]form{
 	formula.Ceil:      {both: ceil},
 	formula.Floor:     {both: floor},
 }
+
+var forms = quickest()
 
 // byRule runs an operator by its rule in the table.
 func byRule(m []float64, n int, s *step) {
