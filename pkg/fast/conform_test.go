@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"sync"
 	"testing"
 
@@ -51,17 +52,21 @@ func (r *report) compare(t *rapid.T, m *model.Model) {
 			want = append(want, c)
 		}
 	}
-	q, err := fast.Ask(m, free(axes), want)
-	require.NoError(t, err)
 	in, out := columns(len(axes)), columns(len(want))
+	held := heldLoans(t, m, base)
 	drawn := make([]map[int]decimal.Decimal, trials)
 	for i := range trials {
 		drawn[i] = map[int]decimal.Decimal{}
+		for _, h := range held {
+			drawn[i][h.Cell.Index] = h.Value
+		}
 		for k, c := range axes {
 			x := another(t, c, base[c.Index])
 			drawn[i][c.Index], in[k][i] = x, formula.Near(x)
 		}
 	}
+	q, err := fast.Ask(m, ended(t, axes, in), want, held...)
+	require.NoError(t, err)
 	require.NoError(t, q.Worker().Run(in, out))
 	r.mutex.Lock()
 	defer r.mutex.Unlock()
@@ -99,6 +104,31 @@ func (r *report) compare(t *rapid.T, m *model.Model) {
 			}
 		}
 	}
+}
+
+// ended are axes that may have any value, or go just as far as the trials do.
+func ended(t *rapid.T, axes []*model.Cell, in [][]float64) []fast.Axis {
+	out := free(axes)
+	for i, x := range in {
+		if rapid.Bool().Draw(t, "has ends") {
+			out[i].Least, out[i].Most = slices.Min(x), slices.Max(x)
+		}
+	}
+	return out
+}
+
+// heldLoans keeps, in some deals, the loans at what they are in the plan.
+func heldLoans(t *rapid.T, m *model.Model, base []decimal.Decimal) (out []fast.Change) {
+	if !rapid.Bool().Draw(t, "loans are held") {
+		return nil
+	}
+	for _, l := range m.Root.In("loan") {
+		for _, line := range []string{"loan_at_closing", "holdback", "reserve"} {
+			c := m.Find(l, line)
+			out = append(out, fast.Change{Cell: c, Value: base[c.Index]})
+		}
+	}
+	return out
 }
 
 func changed(m *model.Model, changes map[int]decimal.Decimal) (out []string) {

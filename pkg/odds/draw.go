@@ -6,7 +6,7 @@ import (
 )
 
 // Block is how many trials are drawn at a time.
-const Block = 1024
+const Block = 4096
 
 // A Drawer draws blocks of trials. It belongs to one worker.
 type Drawer struct {

@@ -58,7 +58,12 @@ func (h *Histogram) Add(figures []float64) {
 		k := bin(x)
 		h.counts[k]++
 		h.sums[k] += x
-		h.least, h.most = math.Min(h.least, x), math.Max(h.most, x)
+		if x < h.least {
+			h.least = x
+		}
+		if x > h.most {
+			h.most = x
+		}
 		off := x - mean // by Welford's method
 		mean += off / float64(i+1)
 		m2 += off * (x - mean)
