@@ -182,8 +182,10 @@ func someAxes(t *rapid.T, m *model.Model) ([]*model.Cell, []decimal.Decimal) {
 func another(t *rapid.T, c *model.Cell, base decimal.Decimal) decimal.Decimal {
 	n := part(t, 3)
 	switch name := c.Line.Name; {
-	case name == "lag" || name == "amortising_months":
-		return base
+	case name == "lag":
+		return decimal.NewFromInt(rapid.Int64Range(0, 4).Draw(t, "lag"))
+	case name == "amortising_months":
+		return decimal.NewFromInt(rapid.Int64Range(0, 400).Draw(t, "amortising"))
 	case name == "late_sale" || name == "standstill":
 		return base.Add(n.Mul(decimal.NewFromInt(8)))
 	case name == "overrun" || name == "market_change":

@@ -2,6 +2,7 @@ package fast
 
 import (
 	"math"
+	"slices"
 	"sync"
 
 	"github.com/shopspring/decimal"
@@ -52,7 +53,7 @@ func Ask(m *model.Model, axes []Axis, want []*model.Cell, changes ...Change) (*Q
 	if err != nil {
 		return nil, err
 	}
-	q := &Question{flat: f, axes: axes}
+	q := &Question{flat: f, axes: slices.Clone(axes)}
 	if f.Months != nil {
 		q.months = newCode(f.Months)
 	}

@@ -26,21 +26,20 @@ type builder struct {
 	hold   int             // the cell that is rounded up to it, or -1
 }
 
-func newBuilder(q *Question, last int) *builder {
-	p := q.prepared
+func newBuilder(p *walk.Prepared, axes []Along, last, hold int) *builder {
 	b := &builder{
-		model: p.Model, fixed: p.Fixed, varies: q.varies, known: map[Value]int32{}, shifts: map[int]int32{}, last: last, hold: q.hold,
+		model: p.Model, fixed: p.Fixed, varies: varies(p), known: map[Value]int32{}, shifts: map[int]int32{}, last: last, hold: hold,
 		cells: make([]int32, len(p.Model.Cells)), rows: make([][]int32, p.Model.Monthly),
 	}
-	b.list.In, b.list.Months = make([]int32, len(q.axes)), last
-	for i, a := range q.axes {
-		at := b.add(Value{Code: Axis, Args: [3]int32{int32(i)}})
-		b.spans[at] = span{q.along[i].Least, q.along[i].Most}
-		if q.along[i].Shift {
-			b.shifts[a] = at
+	b.list.In = make([]int32, len(axes))
+	for i, a := range axes {
+		at, c := b.add(Value{Code: Axis, Args: [3]int32{int32(i)}}), a.Cell.Index
+		b.spans[at] = span{a.Least, a.Most}
+		if a.Shift {
+			b.shifts[c] = at
 			continue
 		}
-		if b.cells[a] = at + 1; a == b.hold && last >= 0 {
+		if b.cells[c] = at + 1; c == b.hold && last >= 0 {
 			b.narrow(at)
 		}
 	}
@@ -48,6 +47,30 @@ func newBuilder(q *Question, last int) *builder {
 		b.cells[p.Model.Horizon] = b.number(float64(last)) + 1
 	}
 	return b
+}
+
+// varies marks the cells of a prepared question that vary.
+func varies(p *walk.Prepared) []bool {
+	out := make([]bool, len(p.Model.Cells))
+	for _, s := range p.Varying {
+		for _, c := range s.Cells {
+			out[c] = true
+		}
+	}
+	return out
+}
+
+// made is the list of wanted cells.
+func (b *builder) made(want []int) (*List, error) {
+	for _, w := range want {
+		at, err := b.cell(w, 0)
+		if err != nil {
+			return nil, err
+		}
+		b.list.Out = append(b.list.Out, at)
+	}
+	b.list.shorten()
+	return &b.list, nil
 }
 
 // add puts a value into the list, unless it stands there.
@@ -193,17 +216,22 @@ func (b *builder) members(x *model.Expr, of *model.Member, month int) (int32, er
 	if x.Op.Code == formula.Largest {
 		code = formula.Max
 	}
-	all := b.number(0)
+	args := make([]int32, len(x.Args))
 	for i, a := range x.Args {
-		at, err := b.expr(a, of, month)
-		if err != nil {
+		var err error
+		if args[i], err = b.expr(a, of, month); err != nil {
 			return 0, err
 		}
-		if i == 0 {
-			all = at
-		} else {
-			all = b.make(code, all, at)
-		}
 	}
-	return all, nil
+	if len(args) == 0 {
+		return b.number(0), nil
+	}
+	for len(args) > 1 { // by pairs, so that few follow where one member moves
+		half := args[:0]
+		for i := 0; i < len(args); i += 2 {
+			half = append(half, b.fold(code, args[i:min(i+2, len(args))]))
+		}
+		args = half
+	}
+	return args[0], nil
 }

@@ -34,7 +34,6 @@ type List struct {
 	Values []Value
 	In     []int32 // the value of each axis, or -1 where it does not matter
 	Out    []int32 // the value of each wanted cell
-	Months int     // the month of the sale for which the list holds
 }
 
 // shorten leaves out what the wanted values do not need.

@@ -37,8 +37,7 @@ type Question struct {
 	held     map[int]decimal.Decimal
 	steps    []model.Step
 	prepared *walk.Prepared
-	varies   []bool // by cell
-	hold     int    // the cell that is rounded up to the number of months, or -1
+	hold     int // the cell that is rounded up to the number of months, or -1
 
 	mutex sync.Mutex
 	room  int     // what is prepared reaches as far as this month
@@ -48,7 +47,7 @@ type Question struct {
 // Ask prepares a question. Held cells keep the values given. Axes, held and wanted cells
 // have one value.
 func Ask(m *model.Model, axes []Along, want []*model.Cell, held map[int]decimal.Decimal) (*Question, error) {
-	q := &Question{model: m, along: axes, want: model.Indexes(want), held: held, hold: -1}
+	q := &Question{model: m, along: slices.Clone(axes), want: model.Indexes(want), held: held, hold: -1}
 	cells, given := slices.Clone(want), slices.Collect(maps.Keys(held))
 	for _, a := range axes {
 		q.axes, cells = append(q.axes, a.Cell.Index), append(cells, a.Cell)
@@ -65,7 +64,7 @@ func Ask(m *model.Model, axes []Along, want []*model.Cell, held map[int]decimal.
 	if err := q.prepare(usual); err != nil {
 		return nil, err
 	}
-	if !q.varies[m.Horizon] {
+	if !varies(q.prepared)[m.Horizon] {
 		q.Last = int(q.prepared.Fixed.Scalar[m.Horizon].IntPart())
 		return q, nil
 	}
@@ -88,12 +87,7 @@ func (q *Question) prepare(room int) error {
 	if err != nil {
 		return err
 	}
-	q.prepared, q.room, q.varies = p, room, make([]bool, len(q.model.Cells))
-	for _, s := range p.Varying {
-		for _, c := range s.Cells {
-			q.varies[c] = true
-		}
-	}
+	q.prepared, q.room = p, room
 	return nil
 }
 
@@ -127,16 +121,16 @@ func (q *Question) List(months int) (*List, error) {
 }
 
 func (q *Question) list(last int, want ...int) (*List, error) {
-	b := newBuilder(q, last)
-	for _, w := range want {
-		at, err := b.cell(w, 0)
-		if err != nil {
-			return nil, err
-		}
-		b.list.Out = append(b.list.Out, at)
+	return newBuilder(q.prepared, q.along, last, q.hold).made(want)
+}
+
+// Plain is the list of a prepared question. It fails if any of it runs by month.
+func Plain(p *walk.Prepared, axes, want []*model.Cell) (*List, error) {
+	along := make([]Along, len(axes))
+	for i, c := range axes {
+		along[i] = Along{Cell: c, Least: math.Inf(-1), Most: math.Inf(1)}
 	}
-	b.list.shorten()
-	return &b.list, nil
+	return newBuilder(p, along, -1, -1).made(model.Indexes(want))
 }
 
 // Whole is the number of months that a value of the horizon stands for, or -1 for one
