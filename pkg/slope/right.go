@@ -9,51 +9,41 @@ import (
 
 // right writes the slopes for one axis to the right: where it has moved a hair upward,
 // every turn that it stands at is taken.
-func right(q *flat.Question, axis int, out [][]float64) error {
-	months := q.Last
-	if q.Months != nil {
-		h := newHair(q.Months, axis)
-		if months = flat.Whole(h.values[q.Months.Out[0]]); months < 0 {
-			return flat.ErrTooLong
-		}
+func (q *question) right(axis int, out [][]float64) error {
+	months := q.flat.Last
+	if q.months != nil {
+		q.hair.move(q.months, axis)
+		months = flat.Whole(q.hair.values[q.months.Out[0]])
 	}
-	l, err := q.List(months)
+	p, err := q.pass(months)
 	if err != nil {
 		return err
 	}
-	h := newHair(l, axis)
-	for k, at := range l.Out {
-		out[k][axis] = h.speeds[at]
+	q.hair.move(p, axis)
+	for k, at := range p.Out {
+		out[k][axis] = q.hair.speeds[at]
 	}
 	return nil
 }
 
-// A hair is a list worked out where one axis has just begun to move, at a speed of 1.
-type hair struct {
-	pass
-	speeds []float64
-}
+// A hair is where one axis has just begun to move, at a speed of 1.
+type hair struct{ values, speeds []float64 }
 
-func newHair(l *flat.List, axis int) *hair {
-	h := &hair{pass{l, make([]float64, len(l.Values))}, make([]float64, len(l.Values))}
-	for i := range l.Values {
-		v := &l.Values[i]
-		switch {
-		case v.Code == flat.Number:
-			h.values[i] = v.Number
-		case v.Code == flat.Axis:
-			if int(v.Args[0]) == axis {
-				h.speeds[i] = 1
-			}
-		default:
-			var speed [3]float64
-			for k, a := range v.Args[:v.Takes()] {
-				speed[k] = h.speeds[a]
-			}
-			h.values[i], h.speeds[i] = move(v.Code, v.Takes(), h.args(v), speed)
+// move works a list out there; what the axis does not move stays as it is.
+func (h *hair) move(p *pass, axis int) {
+	h.values = append(h.values[:0], p.values...)
+	h.speeds = append(h.speeds[:0], make([]float64, len(p.values))...)
+	for i := range p.Values {
+		if !p.moves(axis, int32(i)) {
+			continue
 		}
+		v := &p.Values[i]
+		if v.Code == flat.Axis {
+			h.speeds[i] = 1
+			continue
+		}
+		h.values[i], h.speeds[i] = move(v.Code, v.Takes(), argsOf(v, h.values), argsOf(v, h.speeds))
 	}
-	return h
 }
 
 // move is what an operator's value is a hair further on, and how fast it moves there.

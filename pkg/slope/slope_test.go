@@ -38,7 +38,7 @@ var wanted = []string{"profit", "owner_profit", "cash_needed", "roi", "margin", 
 
 // step is how far apart the exact reader is asked, as a share of an input or in its unit:
 // beyond what counts as equal, and so near that bends between do not show.
-const step = 1e-6
+const step = 1e-8
 
 // A tally counts what was compared.
 type tally struct {
@@ -87,14 +87,31 @@ func (y *tally) compare(t *rapid.T, m *model.Model) {
 			continue // the input cannot grow
 		}
 		for k, w := range want {
-			if w.Line.Unit == "share" && cut > 1e-4 {
-				continue // cents weigh in it
+			part := 1e-4 + cut
+			if w.Line.Unit == "share" {
+				part = 1e-4 + 100*cut // of a quotient whose parts run together, such as an owner's hundredth
 			}
-			y.see(t, math.Max(scale(x, base.Scalar[w.Index]), 1e-300), 1e-4+cut, slopes[k][i], [3]float64{
+			y.see(t, math.Max(scale(x, base.Scalar[w.Index]), 1e-300), part, slopes[k][i], [3]float64{
 				per(f[1], base, w, h), per(f[2], f[1], w, h), per(f[3], f[2], w, h),
-			}, w.Name()+" for "+c.Name()+" at "+x.String())
+			}, w.Name()+" for "+c.Name()+" at "+x.String(), func(slope float64) float64 { return inCents(m, w, c, x, slope) })
 		}
 	}
+}
+
+// inCents is what a step gives that changes a result by a hundred dollars, with all that
+// is rounded to the cent: where two ways lie within a cent, which is taken depends on it.
+func inCents(m *model.Model, w, c *model.Cell, x decimal.Decimal, slope float64) float64 {
+	h := decimal.NewFromFloat(100 / math.Abs(slope))
+	var f [2]decimal.Decimal
+	for i := range f {
+		changes := map[int]decimal.Decimal{c.Index: x.Add(h.Mul(decimal.NewFromInt(int64(i))))}
+		walker := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](m), Changed: changes}
+		if walker.Steps(m.Steps) != nil {
+			return math.NaN()
+		}
+		f[i] = walker.Values.Scalar[w.Index]
+	}
+	return f[1].Sub(f[0]).Div(h).InexactFloat64()
 }
 
 // per is the change of a cell from one working to another for each unit of an input.
@@ -106,7 +123,7 @@ func per(to, from *walk.Values[decimal.Decimal], c *model.Cell, h decimal.Decima
 // deal just at the input. Where the others differ the deal bends there, and where only
 // the first does, something may bend inside it: a charge that starts with what grows too
 // slowly for a slope to see.
-func (y *tally) see(t *rapid.T, scale, part, got float64, steps [3]float64, what string) {
+func (y *tally) see(t *rapid.T, scale, part, got float64, steps [3]float64, what string, inCents func(float64) float64) {
 	most := part * math.Max(scale, math.Abs(steps[1]))
 	same := func(a, b float64) bool { return math.Abs(a-b) <= most }
 	start := steps[1] + 1.5*(steps[1]-steps[2]) // the second step begins one step from it
@@ -120,6 +137,8 @@ func (y *tally) see(t *rapid.T, scale, part, got float64, steps [3]float64, what
 		y.bent++
 	case !same(steps[0], steps[1]) || math.IsNaN(got) || math.IsInf(got, 0):
 		y.none++
+	case math.Abs(got) > 1e-3 && math.Abs(inCents(got)/got-1) < 0.01:
+		y.compared++
 	default:
 		t.Fatalf("%s: %v, but small steps give %v", what, got, steps)
 	}

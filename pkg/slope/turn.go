@@ -6,31 +6,17 @@ import (
 	"ledgerboard/pkg/formula"
 )
 
-// turns says by axis whether something that it moves stands just at a kink or a step.
-func (p *pass) turns(axes int) []bool {
-	out, words := make([]bool, axes), (axes+63)/64
-	movers := make([]uint64, len(p.Values)*words) // by value, a bit for each axis
-	for a, at := range p.In {
-		if at >= 0 {
-			movers[int(at)*words+a/64] |= 1 << (a % 64)
-		}
-	}
+// markTurns marks the axes that move something which stands just at a kink or a step.
+func (p *pass) markTurns(turns []bool) {
 	for i := range p.Values {
 		v := &p.Values[i]
-		own := movers[i*words:][:words]
-		for _, a := range v.Args[:v.Takes()] {
-			for w, bits := range movers[int(a)*words:][:words] {
-				own[w] |= bits
-			}
-		}
 		if v.Code < 0 || !atTurn(v.Code, p.args(v)) {
 			continue
 		}
-		for a := range out {
-			out[a] = out[a] || own[a/64]>>(a%64)&1 == 1
+		for a := range turns {
+			turns[a] = turns[a] || p.moves(a, int32(i))
 		}
 	}
-	return out
 }
 
 // near is how far float64 may be off and count as just at a turn.
