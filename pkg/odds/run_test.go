@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"runtime"
 	"slices"
 	"testing"
 
@@ -116,6 +117,20 @@ func TestWorkersDoNotMatter(t *testing.T) {
 	p.Seen = func(_, out [][]float64) error { other = append(other, out[0]...); return nil }
 	_ = must[*odds.Found](t)(odds.Run(context.Background(), p))
 	require.NotEqual(t, again, other)
+}
+
+// Memory does not grow with the number of trials.
+func TestMemoryIsFlat(t *testing.T) {
+	taken := func(trials int) uint64 {
+		p, _ := closed(t, 3, trials)
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		_ = must[*odds.Found](t)(odds.Run(context.Background(), p))
+		runtime.ReadMemStats(&after)
+		return after.TotalAlloc - before.TotalAlloc
+	}
+	few := taken(10 * odds.Block)
+	require.Less(t, taken(300*odds.Block), few+few/10)
 }
 
 // Trials without an answer are counted apart.

@@ -87,7 +87,7 @@ func (y *tally) compare(t *rapid.T, m *model.Model) {
 			continue // the input cannot grow
 		}
 		for k, w := range want {
-			part := 1e-4 + cut
+			part := 1e-4 + cut + math.Min(0.01, 0.1/base.Scalar[w.Index].Abs().InexactFloat64()) // cents weigh in small sums
 			if w.Line.Unit == "share" {
 				part = 1e-4 + 100*cut // of a quotient whose parts run together, such as an owner's hundredth
 			}
@@ -98,10 +98,10 @@ func (y *tally) compare(t *rapid.T, m *model.Model) {
 	}
 }
 
-// inCents is what a step gives that changes a result by a hundred dollars, with all that
+// inCents is what a step gives that changes a result by ten dollars, with all that
 // is rounded to the cent: where two ways lie within a cent, which is taken depends on it.
 func inCents(m *model.Model, w, c *model.Cell, x decimal.Decimal, slope float64) float64 {
-	h := decimal.NewFromFloat(100 / math.Abs(slope))
+	h := decimal.NewFromFloat(10 / slope)
 	var f [2]decimal.Decimal
 	for i := range f {
 		changes := map[int]decimal.Decimal{c.Index: x.Add(h.Mul(decimal.NewFromInt(int64(i))))}
@@ -127,6 +127,7 @@ func (y *tally) see(t *rapid.T, scale, part, got float64, steps [3]float64, what
 	most := part * math.Max(scale, math.Abs(steps[1]))
 	same := func(a, b float64) bool { return math.Abs(a-b) <= most }
 	start := steps[1] + 1.5*(steps[1]-steps[2]) // the second step begins one step from it
+	size := math.Max(math.Abs(got), math.Abs(start))
 	y.Lock()
 	defer y.Unlock()
 	switch {
@@ -137,7 +138,7 @@ func (y *tally) see(t *rapid.T, scale, part, got float64, steps [3]float64, what
 		y.bent++
 	case !same(steps[0], steps[1]) || math.IsNaN(got) || math.IsInf(got, 0):
 		y.none++
-	case math.Abs(got) > 1e-3 && math.Abs(inCents(got)/got-1) < 0.01:
+	case math.Abs(inCents(size)-got) < 0.02*size:
 		y.compared++
 	default:
 		t.Fatalf("%s: %v, but small steps give %v", what, got, steps)
