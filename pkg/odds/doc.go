@@ -6,7 +6,7 @@
 // and its number alone, so that the same seed gives the same estimates to the last bit
 // whatever the number of workers. Memory does not grow with the number of trials.
 //
-//	spreads := []odds.Spread{odds.PERT(ends, 300_000, 340_000, 360_000), delay}
+//	value, err := odds.PERT(odds.OneInTen, 338_000, 359_000, 372_000)
 //	ties, err := odds.Tie(2, []odds.Rank{{A: 0, B: 1, Rho: -0.3}})
-//	found, err := odds.Run(odds.Plan{...})
+//	found, err := odds.Run(ctx, odds.Plan{Spreads: []odds.Spread{value, delay}, Ties: ties, ...})
 package odds
