@@ -71,7 +71,7 @@ func (r *report) compare(t *rapid.T, m *model.Model) {
 	r.mutex.Lock()
 	defer r.mutex.Unlock()
 	for i, changes := range drawn {
-		v, tie, err := exactly(m, m.Steps, changes)
+		v, tie, err := exactly(m, m.Needed(), changes)
 		r.trials++
 		if err != nil {
 			r.failed++
@@ -160,7 +160,7 @@ func largest(m *model.Model, v []decimal.Decimal) float64 {
 // someAxes draws inputs to vary, some eight: numbers that the deal gives or that a stress
 // moves.
 func someAxes(t *rapid.T, m *model.Model) ([]*model.Cell, []decimal.Decimal) {
-	v, _, err := exactly(m, m.Steps, nil)
+	v, _, err := exactly(m, m.Needed(), nil)
 	require.NoError(t, err)
 	stress := map[string]bool{"overrun": true, "standstill": true, "late_sale": true, "market_change": true, "sale_price": true}
 	var may []*model.Cell

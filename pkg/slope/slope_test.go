@@ -106,7 +106,7 @@ func inCents(m *model.Model, w, c *model.Cell, x decimal.Decimal, slope float64)
 	for i := range f {
 		changes := map[int]decimal.Decimal{c.Index: x.Add(h.Mul(decimal.NewFromInt(int64(i))))}
 		walker := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](m), Changed: changes}
-		if walker.Steps(m.Steps) != nil {
+		if walker.Steps(m.Needed()) != nil {
 			return math.NaN()
 		}
 		f[i] = walker.Values.Scalar[w.Index]
@@ -152,7 +152,7 @@ func scale(x, y decimal.Decimal) float64 {
 
 func at(m *model.Model, changes map[int]decimal.Decimal) (*walk.Values[decimal.Decimal], error) {
 	w := walk.Walker[decimal.Decimal, uncut]{Values: walk.New[decimal.Decimal](m), Changed: changes}
-	return w.Values, w.Steps(m.Steps)
+	return w.Values, w.Steps(m.Needed())
 }
 
 // inputs are the numbers that a deal gives, and those that a stress moves.
