@@ -30,7 +30,7 @@ var levels = [][]string{
 	{"pkg/solve", "pkg/best"},
 	{"pkg/answer"},
 	{"pkg/report", "pkg/workbook"},
-	{"pkg/cli"},
+	{"pkg/cli", "cmd/ledgerboard/internal/heap"},
 	{"cmd/ledgerboard", "cmd/gendocs", "cmd/measurecomps"},
 }
 
