@@ -170,7 +170,7 @@ func (a *Answer) shake(name string, by decimal.Decimal, changes ...exact.Change)
 			s.Misses = append(s.Misses, Miss{t, x.Neg()})
 		}
 	}
-	if s.Lost.IsPositive() || s.Cash.GreaterThan(a.Line("cash_needed")) || name == "sale" {
+	if s.Lost.IsPositive() || s.Cash.GreaterThan(a.Line("cash_needed")) {
 		a.Shakes = append(a.Shakes, s) // what takes neither profit nor cash breaks nothing
 	}
 	return nil

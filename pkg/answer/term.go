@@ -37,6 +37,6 @@ func (a *Answer) terms() {
 // cleared reports whether level payments have paid a loan off when its term ends.
 func (a *Answer) cleared(l *model.Member, term decimal.Decimal) bool {
 	last := int(a.Line("sale_month").IntPart()) - 1 // the sale pays off what is left
-	month := min(last, int(term.Ceil().IntPart()))
-	return a.Of(l, "amortising_months").IsPositive() && month > 0 && a.Values.In(a.Model.Find(l, "balance"), month).IsZero()
+	month := min(last, int(term.Floor().IntPart()))
+	return a.Of(l, "amortising_months").IsPositive() && a.Of(l, "loan_at_closing").IsPositive() && month > 0 && a.Values.In(a.Model.Find(l, "balance"), month).IsZero()
 }

@@ -39,7 +39,7 @@ func (r *reader) doubtTerm(l scope) {
 		r.say("loan-without-term", l.at, "%s has no term", l.member.Label)("add   term: 12 months   so that a late sale shows what it costs")
 		return
 	}
-	if level := r.good(l.path + "amortising"); level != nil && level.number.IsPositive() && level.number.LessThan(term.number) && r.of(l, "renovation share") == nil {
+	if level := r.good(l.path + "amortising"); level != nil && level.number.IsPositive() && level.number.LessThanOrEqual(term.number) && r.of(l, "renovation share") == nil {
 		return // paid off by then
 	}
 	hold, _ := r.hold()

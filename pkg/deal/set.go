@@ -22,7 +22,7 @@ func (r *reader) apply(root *node, sets []Set) {
 
 func (r *reader) applyOne(root *node, src *source, line int, s Set) {
 	at := src.pos(line, 1, max(1, len([]rune(s.Path))))
-	if belowOne().MatchString(s.Path) {
+	if oddNumber(s.Path) {
 		r.say("unknown-set-path", at, "--set %s: there is no item of that number", diag.Quote(s.Path))("items count from 1")
 		return
 	}
@@ -46,8 +46,15 @@ func (r *reader) applyOne(root *node, src *source, line int, s Set) {
 	}
 }
 
-// belowOne finds a number below 1 where an item's number stands.
-var belowOne = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[.\[]\s*(-\d+|0+)\s*($|[.\]])`) })
+// oddNumber reports whether a part of a path is a number, but no item's: -1, 0, 1-.
+func oddNumber(path string) bool {
+	for _, part := range strings.Split(itemNumber().ReplaceAllString(path, ".$1"), ".") {
+		if n, err := strconv.Atoi(plainKey(part)); err == nil && (n < 1 || strings.TrimSpace(part) != strconv.Itoa(n)) {
+			return true
+		}
+	}
+	return strings.Contains(path, "[-")
+}
 
 var itemNumber = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`\s*\[\s*(\d+)\s*\]`)

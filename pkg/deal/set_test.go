@@ -88,7 +88,7 @@ func TestASetOfOneMonthOfAListOfAmounts(t *testing.T) {
 	require.Len(t, read(t, text, deal.Set{Path: "renovation.spending.4", Value: "$5k"}).Root.In("stage"), 4)
 	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "renovation.spending.6", Value: "$5k"})
 	require.Equal(t, "unknown-set-path", found[0].Code)
-	for _, path := range []string{"renovation.spending.-1", "renovation.spending[0]"} {
+	for _, path := range []string{"renovation.spending.-1", "renovation.spending[0]", "renovation.spending[-1]", "-1", "renovation.spending.1-"} {
 		_, none := deal.Read("a.yaml", []byte(text), deal.Set{Path: path, Value: "$5k"})
 		require.Equal(t, "unknown-set-path", none[0].Code, path)
 	}

@@ -13,6 +13,9 @@ import (
 // a small delay would pass.
 func shakes(p *page, a *answer.Answer) {
 	p.heading("Most likely to break it, of the usual mishaps")
+	if a.Telling == 0 {
+		p.text("  ", "none of them takes profit or cash")
+	}
 	for i, s := range a.Shakes[:a.Telling] {
 		p.text(fmt.Sprintf("  %d. ", i+1), shakeWords(a, s))
 	}
