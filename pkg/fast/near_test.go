@@ -21,8 +21,8 @@ const near = 1e-7
 
 var wanted = []string{"rooms_cost", "rooms_at_trade_price", "disposal", "value_added", "scope_months", "room_own_hours", "all_debris", "house_floor"}
 
-// ties is how far some roundings of just half a cent may take a sum of money.
-const ties = 0.05
+// tie is how far some roundings of just half a cent may take a sum of money.
+const tie = 0.05
 
 // Whatever is chosen in a random house, both readers agree on the work.
 func TestNearExact(t *testing.T) {
@@ -60,7 +60,7 @@ func TestNearExact(t *testing.T) {
 				x := v.Of(c).InexactFloat64()
 				most := near * math.Max(1, math.Abs(x))
 				if c.Line.Unit == "$" {
-					most = math.Max(most, ties) // half a cent may be rounded either way
+					most = math.Max(most, tie) // half a cent may be rounded either way
 				}
 				require.InDelta(t, x, out[i], most, c.Name())
 			}

@@ -1,30 +1,34 @@
 package fast
 
+import "ledgerboard/pkg/internal/flat"
+
 // Run works the wanted cells out with the axes at the given values, in the order in
 // which they were named, and writes them to out. Only what has moved since the run
 // before is worked out anew. A program runs once at a time.
 func (p *Program) Run(axes, out []float64) {
 	p.findDue(axes)
-	for n, due := range p.due {
+	for i, due := range p.due {
 		if due {
-			p.due[n] = false
-			p.carryOut(&p.code[n])
+			p.due[i] = false
+			p.values[i] = p.carryOut(&p.list.Values[i])
 		}
 	}
-	for i, s := range p.out {
-		out[i] = p.slots[s]
+	for i, at := range p.list.Out {
+		out[i] = p.values[at]
 	}
 }
 
-// findDue sets the axes and finds the instructions to carry out.
+// findDue sets the axes and finds the values to work out.
 func (p *Program) findDue(axes []float64) {
 	if p.last == nil {
-		for n := range p.due {
-			p.due[n] = true
+		for i, v := range p.list.Values {
+			p.due[i] = v.Code >= 0
 		}
 	}
-	for i, s := range p.in {
-		p.slots[s] = axes[i]
+	for i, at := range p.list.In {
+		if at >= 0 {
+			p.values[at] = axes[i]
+		}
 		if p.last != nil && p.last[i] != axes[i] {
 			for _, n := range p.moves[i] {
 				p.due[n] = true
@@ -34,22 +38,12 @@ func (p *Program) findDue(axes []float64) {
 	p.last = append(p.last[:0], axes...)
 }
 
-func (p *Program) carryOut(c *instruction) {
-	args := p.args[c.from:c.up]
-	if c.rule == nil {
-		var sum float64
-		for _, a := range args {
-			sum += p.slots[a]
+// Size is the number of operations.
+func (p *Program) Size() (n int) {
+	for _, v := range p.list.Values {
+		if v.Code != flat.Number && v.Code != flat.Axis {
+			n++
 		}
-		p.slots[c.to] = sum
-		return
 	}
-	values := p.values[:0]
-	for _, a := range args {
-		values = append(values, p.slots[a])
-	}
-	p.slots[c.to] = c.rule(values)
+	return n
 }
-
-// Size is the number of instructions.
-func (p *Program) Size() int { return len(p.code) }

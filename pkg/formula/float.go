@@ -7,9 +7,9 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// near01 is how far apart two float64 may lie and count as equal: less than any
+// Near01 is how far apart two float64 may lie and count as equal: less than any
 // difference that a comparison of a deal turns on, more than roundings leave.
-const near01 = 1e-9
+const Near01 = 1e-9
 
 // Near is the float64 nearest to a number. Up to 15 digits and 22 decimals it is one
 // quotient of two numbers that float64 holds exactly.
@@ -31,12 +31,12 @@ func floatAdd(a []float64) float64       { return a[0] + a[1] }
 func floatSub(a []float64) float64       { return a[0] - a[1] }
 func floatMul(a []float64) float64       { return a[0] * a[1] }
 func floatDiv(a []float64) float64       { return a[0] / a[1] }
-func floatLess(a []float64) float64      { return float01(a[0] < a[1]-near01) }
-func floatLessEqual(a []float64) float64 { return float01(a[0] <= a[1]+near01) }
-func floatMore(a []float64) float64      { return float01(a[0] > a[1]+near01) }
-func floatMoreEqual(a []float64) float64 { return float01(a[0] >= a[1]-near01) }
-func floatEqual(a []float64) float64     { return float01(math.Abs(a[0]-a[1]) <= near01) }
-func floatNotEqual(a []float64) float64  { return float01(math.Abs(a[0]-a[1]) > near01) }
+func floatLess(a []float64) float64      { return float01(a[0] < a[1]-Near01) }
+func floatLessEqual(a []float64) float64 { return float01(a[0] <= a[1]+Near01) }
+func floatMore(a []float64) float64      { return float01(a[0] > a[1]+Near01) }
+func floatMoreEqual(a []float64) float64 { return float01(a[0] >= a[1]-Near01) }
+func floatEqual(a []float64) float64     { return float01(math.Abs(a[0]-a[1]) <= Near01) }
+func floatNotEqual(a []float64) float64  { return float01(math.Abs(a[0]-a[1]) > Near01) }
 func floatAnd(a []float64) float64       { return float01(a[0] != 0 && a[1] != 0) }
 func floatOr(a []float64) float64        { return float01(a[0] != 0 || a[1] != 0) }
 func floatNot(a []float64) float64       { return float01(a[0] == 0) }
@@ -51,12 +51,25 @@ func floatIf(a []float64) float64 {
 	return a[1]
 }
 
-// tidyFloat rounds to 9 decimals, as the exact rules do before they round.
-func tidyFloat(x float64) float64 { return math.Round(x*1e9) / 1e9 }
+// tidy9 is half of a 9th decimal: the exact rules round to 9 decimals before they round.
+const tidy9 = 5e-10
 
-func floatCents(a []float64) float64 { return math.Round(tidyFloat(a[0])*100) / 100 }
-func floatCeil(a []float64) float64  { return math.Ceil(tidyFloat(a[0])) }
-func floatFloor(a []float64) float64 { return math.Floor(tidyFloat(a[0])) }
+// Cents64 rounds to the cent as the exact rule does, in one step: what lies at most half
+// of a 9th decimal under half a cent counts as half a cent.
+func Cents64(x float64) float64 {
+	return math.Trunc(float64(x*100)+math.Copysign(0.5+100*tidy9, x)) / 100
+}
+
+// Ceil64 rounds up to a whole number; what lies at most half of a 9th decimal above one is
+// that one.
+func Ceil64(x float64) float64 { return math.Ceil(x - tidy9) }
+
+// Floor64 rounds down in the same way.
+func Floor64(x float64) float64 { return math.Floor(x + tidy9) }
+
+func floatCents(a []float64) float64 { return Cents64(a[0]) }
+func floatCeil(a []float64) float64  { return Ceil64(a[0]) }
+func floatFloor(a []float64) float64 { return Floor64(a[0]) }
 func floatPower(a []float64) float64 { return math.Pow(a[0], a[1]) }
 func floatRoot(a []float64) float64  { return math.Sqrt(a[0]) }
 

@@ -20,11 +20,11 @@ const (
 // levels list every package of the module, from the bottom up. A package imports
 // only from levels under its own, so those of one level never import each other.
 var levels = [][]string{
-	{"pkg/quantity", "pkg/diag", "pkg/cashflow", "pkg/caution", "pkg/takeoff", "pkg/choose", "pkg/internal/affine", "pkg/internal/importgraph", "pkg/internal/published"},
+	{"pkg/quantity", "pkg/diag", "pkg/cashflow", "pkg/caution", "pkg/takeoff", "pkg/choose", "pkg/odds", "pkg/internal/affine", "pkg/internal/importgraph", "pkg/internal/published"},
 	{"pkg/formula", "pkg/comps"},
 	{"pkg/model", "pkg/comps/measure"},
 	{"pkg/internal/walk", "pkg/internal/modeltest"},
-	{"pkg/pricebook"},
+	{"pkg/pricebook", "pkg/internal/flat"},
 	{"pkg/deal"},
 	readers,
 	{"pkg/solve", "pkg/best"},
@@ -35,7 +35,7 @@ var levels = [][]string{
 }
 
 // readers know the model and nothing else, so not the deal file either.
-var readers = []string{"pkg/exact", "pkg/bound", "pkg/fast", "pkg/why"}
+var readers = []string{"pkg/exact", "pkg/bound", "pkg/fast", "pkg/slope", "pkg/why"}
 
 // except are imports that break a rule, with the reason.
 var except = map[[2]string]string{}

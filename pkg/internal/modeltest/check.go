@@ -41,3 +41,14 @@ func Check(t *testing.T, deals int, prop func(*rapid.T)) {
 		}
 	})
 }
+
+// Few tries a property a few times where once takes long; always with the same draws.
+func Few(t *testing.T, times int, prop func(*rapid.T)) {
+	t.Helper()
+	for seed := range times {
+		if t.Failed() {
+			return
+		}
+		rapid.Custom(func(t *rapid.T) bool { prop(t); return true }).Example(seed)
+	}
+}

@@ -1,0 +1,151 @@
+package fast
+
+import (
+	"math"
+	"slices"
+
+	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/flat"
+)
+
+// A code is a list as steps over the memory of a worker.
+type code struct { // it never changes once it is made
+	steps   []step
+	in      []int32  // where the block of each axis starts, or -1
+	out     []int32  // and that of each wanted cell
+	numbers []filled // blocks of one number, which hold as long as the code runs
+	room    int      // how much memory it takes
+}
+
+type filled struct {
+	at     int32
+	number float64
+}
+
+// A coder gives the values of a list their places: one that is needed no more leaves its
+// place to the next, so that little memory is in use at once.
+type coder struct {
+	code
+	list *flat.List
+	at   []int32 // by value, its place, or -1
+	last []int32 // by value, the last that needs it
+	free []int32
+}
+
+// never is the last use of what is needed until the end.
+const never = int32(1<<31 - 1)
+
+func newCode(l *flat.List) *code {
+	c := &coder{list: l, at: make([]int32, len(l.Values)), last: make([]int32, len(l.Values))}
+	for i, v := range l.Values {
+		c.at[i] = -1
+		for _, a := range v.Args[:v.Takes()] {
+			c.last[a] = int32(i)
+		}
+	}
+	for _, o := range l.Out {
+		c.last[o] = never
+	}
+	for _, i := range l.In {
+		if i >= 0 {
+			c.at[i] = c.place()
+		}
+		c.in = append(c.in, at(c.at, i))
+	}
+	for i := range l.Values {
+		if l.Values[i].Code >= 0 {
+			c.value(int32(i))
+		}
+	}
+	for _, o := range l.Out {
+		c.out = append(c.out, c.block(o))
+	}
+	return &c.code
+}
+
+func at(all []int32, i int32) int32 {
+	if i < 0 {
+		return -1
+	}
+	return all[i]
+}
+
+// place is room for a block.
+func (c *coder) place() int32 {
+	if n := len(c.free); n > 0 {
+		at := c.free[n-1]
+		c.free = c.free[:n-1]
+		return at
+	}
+	c.room += block
+	return int32(c.room - block)
+}
+
+// block is where a value's block is; a number has one made for it, once.
+func (c *coder) block(i int32) int32 {
+	if c.at[i] < 0 {
+		c.room += block // a place of its own: it is filled before any step runs
+		c.at[i] = int32(c.room - block)
+		c.numbers = append(c.numbers, filled{c.at[i], c.list.Values[i].Number})
+	}
+	return c.at[i]
+}
+
+// value adds the step that makes a value.
+func (c *coder) value(i int32) {
+	v := &c.list.Values[i]
+	args := v.Args[:v.Takes()]
+	s := c.step(v, args)
+	for k, a := range args {
+		if c.last[a] == i && c.list.Values[a].Code != flat.Number && !slices.Contains(args[:k], a) {
+			c.free = append(c.free, c.at[a])
+		}
+	}
+	s.to = c.place()
+	c.at[i] = s.to
+	c.steps = append(c.steps, s)
+}
+
+func (c *coder) step(v *flat.Value, args []int32) step {
+	f := forms[v.Code]
+	if len(args) == 2 {
+		if x, ok := c.number(args[1]); ok && f.second != nil {
+			return step{run: f.second, x: c.block(args[0]), number: x}
+		}
+		if x, ok := c.number(args[0]); ok && f.first != nil {
+			return step{run: f.first, x: c.block(args[1]), number: x}
+		}
+	}
+	s := step{run: f.both}
+	for k, to := range []*int32{&s.x, &s.y, &s.z}[:len(args)] {
+		*to = c.block(args[k])
+	}
+	if s.run == nil {
+		s.run, s.rule, s.takes = byRule, formula.Table[v.Code].Float, int8(len(args))
+	}
+	return s
+}
+
+// number is the number that a value is; what is no number is none either.
+func (c *coder) number(i int32) (float64, bool) {
+	v := c.list.Values[i]
+	return v.Number, v.Code == flat.Number && !math.IsNaN(v.Number)
+}
+
+// run carries the steps out over n trials, at most a block.
+func (c *code) run(m []float64, n int) {
+	for i := range c.steps {
+		s := &c.steps[i]
+		s.run(m, n, s)
+	}
+}
+
+// fill writes the numbers that blocks are made of.
+func (c *code) fill(m []float64) {
+	for _, f := range c.numbers {
+		to := m[f.at:][:block]
+		for i := range to {
+			to[i] = f.number
+		}
+	}
+}

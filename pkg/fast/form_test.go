@@ -1,0 +1,90 @@
+package fast
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/flat"
+)
+
+// edges are values at which rounding, comparing and choosing turn.
+var edges = []float64{
+	0, math.Copysign(0, -1), 1, -1, 0.005, -0.005, 0.0049999999, 0.00499999999, 0.004999999999, 2.5, -2.5, 3 - 1e-10, 3 + 1e-10, 3 + 1e-9, 1e-9, 2e-9, -1e-9,
+	123456.785, -123456.785, 1e-300, 7e5, 1e12, 1e17, math.Inf(1), math.Inf(-1), math.NaN(),
+}
+
+// Every operator that a list can hold runs over blocks as by its rule in the table, with
+// values in blocks and with any of them a number: portably, and as this machine does it.
+func TestFormsEqualTheTable(t *testing.T) {
+	quick := forms
+	defer func() { forms = quick }()
+	for name, table := range map[string]map[formula.Code]form{"portable": portable, "quickest": quick} {
+		forms = table
+		require.Len(t, table, len(portable))
+		t.Run(name, func(t *testing.T) {
+			seen := 0
+			for _, op := range formula.Table {
+				if op.Float == nil {
+					continue
+				}
+				seen++
+				takes := flat.Value{Code: op.Code}.Takes()
+				for mask := range 1 << takes { // which values are numbers
+					for _, x := range edges {
+						compareForm(t, op, takes, mask, x)
+					}
+				}
+			}
+			require.Greater(t, seen, len(portable))
+		})
+	}
+}
+
+// compareForm runs an operator over a block, the numbers among its values being one.
+func compareForm(t *testing.T, op *formula.Op, takes, mask int, number float64) {
+	var l flat.List
+	v := flat.Value{Code: op.Code}
+	for k := range takes {
+		v.Args[k] = int32(k)
+		if mask>>k&1 == 1 {
+			l.Values, l.In = append(l.Values, flat.Value{Code: flat.Number, Number: number}), append(l.In, -1)
+		} else {
+			l.Values, l.In = append(l.Values, flat.Value{Code: flat.Axis, Args: [3]int32{int32(k)}}), append(l.In, int32(k))
+		}
+	}
+	l.Values, l.Out = append(l.Values, v), []int32{int32(takes)}
+	c := newCode(&l)
+	for _, n := range []int{1, block - 3, block} {
+		m := make([]float64, c.room)
+		c.fill(m)
+		for k, at := range c.in {
+			for j := range n {
+				if at >= 0 {
+					m[int(at)+j] = lane(j, k)
+				}
+			}
+		}
+		c.run(m, n)
+		for j := range n {
+			var args [3]float64
+			for k := range takes {
+				if args[k] = lane(j, k); mask>>k&1 == 1 {
+					args[k] = number
+				}
+			}
+			got, want := m[int(c.out[0])+j], op.Float(args[:takes])
+			if got != want && !(math.IsNaN(got) && math.IsNaN(want)) {
+				t.Fatalf("%s of %v with numbers %b: %v, not %v", op.Name, args[:takes], mask, got, want)
+			}
+		}
+	}
+}
+
+// lane is the value of a trial: each edge with several others.
+func lane(trial, value int) float64 {
+	steps := []int{1, 3, 7}
+	return edges[(trial*steps[value]+trial/len(edges)*(value+1))%len(edges)]
+}

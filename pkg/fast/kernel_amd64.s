@@ -1,0 +1,483 @@
+#include "go_asm.h"
+#include "textflag.h"
+
+// Every step with AVX2, eight trials at a time: a block has room for a multiple of eight,
+// so what lies beyond the last trial is worked out and never read. The results are those
+// of kernel.go, arithmetic.go and compare.go to the last bit.
+
+DATA hundred<>+0(SB)/8, $100.0
+GLOBL hundred<>(SB), RODATA, $8
+DATA halfUp<>+0(SB)/8, $0.50000005 // half a cent and half of a 9th decimal, in cents
+GLOBL halfUp<>(SB), RODATA, $8
+DATA tidy<>+0(SB)/8, $5e-10
+GLOBL tidy<>(SB), RODATA, $8
+DATA near<>+0(SB)/8, $1e-9
+GLOBL near<>(SB), RODATA, $8
+DATA one<>+0(SB)/8, $1.0
+GLOBL one<>(SB), RODATA, $8
+DATA sign<>+0(SB)/8, $0x8000000000000000
+GLOBL sign<>(SB), RODATA, $8
+DATA size<>+0(SB)/8, $0x7fffffffffffffff
+GLOBL size<>(SB), RODATA, $8
+
+// ENTER points DI at the result, SI, DX and BX at the values, and counts to CX in AX.
+#define ENTER \
+	MOVQ m_base+0(FP), R8; \
+	MOVQ n+24(FP), CX; \
+	MOVQ s+32(FP), R9; \
+	MOVLQSX step_to(R9), DI; \
+	LEAQ (R8)(DI*8), DI; \
+	MOVLQSX step_x(R9), SI; \
+	LEAQ (R8)(SI*8), SI; \
+	MOVLQSX step_y(R9), DX; \
+	LEAQ (R8)(DX*8), DX; \
+	MOVLQSX step_z(R9), BX; \
+	LEAQ (R8)(BX*8), BX; \
+	XORQ AX, AX
+
+// NUMBER puts the step's number into Y2.
+#define NUMBER VBROADCASTSD step_number(R9), Y2
+
+// X and Y load the first and the second values.
+#define X \
+	VMOVUPD (SI)(AX*8), Y0; \
+	VMOVUPD 32(SI)(AX*8), Y1
+#define Y \
+	VMOVUPD (DX)(AX*8), Y4; \
+	VMOVUPD 32(DX)(AX*8), Y5
+
+// NEXT stores the results and goes on with the next eight.
+#define NEXT \
+	VMOVUPD Y0, (DI)(AX*8); \
+	VMOVUPD Y1, 32(DI)(AX*8); \
+	ADDQ $8, AX; \
+	CMPQ AX, CX; \
+	JLT loop; \
+	VZEROUPPER; \
+	RET
+
+TEXT ·addAVX2(SB), NOSPLIT, $0-40
+	ENTER
+loop:
+	X
+	VADDPD (DX)(AX*8), Y0, Y0
+	VADDPD 32(DX)(AX*8), Y1, Y1
+	NEXT
+
+TEXT ·subAVX2(SB), NOSPLIT, $0-40
+	ENTER
+loop:
+	X
+	VSUBPD (DX)(AX*8), Y0, Y0
+	VSUBPD 32(DX)(AX*8), Y1, Y1
+	NEXT
+
+TEXT ·mulAVX2(SB), NOSPLIT, $0-40
+	ENTER
+loop:
+	X
+	VMULPD (DX)(AX*8), Y0, Y0
+	VMULPD 32(DX)(AX*8), Y1, Y1
+	NEXT
+
+TEXT ·divAVX2(SB), NOSPLIT, $0-40
+	ENTER
+loop:
+	X
+	VDIVPD (DX)(AX*8), Y0, Y0
+	VDIVPD 32(DX)(AX*8), Y1, Y1
+	NEXT
+
+TEXT ·addNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+loop:
+	X
+	VADDPD Y2, Y0, Y0
+	VADDPD Y2, Y1, Y1
+	NEXT
+
+TEXT ·subNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+loop:
+	X
+	VSUBPD Y2, Y0, Y0
+	VSUBPD Y2, Y1, Y1
+	NEXT
+
+TEXT ·mulNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+loop:
+	X
+	VMULPD Y2, Y0, Y0
+	VMULPD Y2, Y1, Y1
+	NEXT
+
+TEXT ·divByAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+loop:
+	X
+	VDIVPD Y2, Y0, Y0
+	VDIVPD Y2, Y1, Y1
+	NEXT
+
+TEXT ·subFromAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+loop:
+	X
+	VSUBPD Y0, Y2, Y0
+	VSUBPD Y1, Y2, Y1
+	NEXT
+
+TEXT ·divNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+loop:
+	X
+	VDIVPD Y0, Y2, Y0
+	VDIVPD Y1, Y2, Y1
+	NEXT
+
+TEXT ·leastAVX2(SB), NOSPLIT, $0-40
+	ENTER
+loop:
+	X
+	Y
+	VCMPPD $3, Y0, Y0, Y6
+	VCMPPD $3, Y1, Y1, Y7
+	VMINPD Y4, Y0, Y0
+	VMINPD Y5, Y1, Y1
+	VORPD Y6, Y0, Y0
+	VORPD Y7, Y1, Y1
+	NEXT
+
+TEXT ·leastNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+loop:
+	X
+	VMINPD Y0, Y2, Y0
+	VMINPD Y1, Y2, Y1
+	NEXT
+
+TEXT ·mostAVX2(SB), NOSPLIT, $0-40
+	ENTER
+loop:
+	X
+	Y
+	VCMPPD $3, Y0, Y0, Y6
+	VCMPPD $3, Y1, Y1, Y7
+	VMAXPD Y4, Y0, Y0
+	VMAXPD Y5, Y1, Y1
+	VORPD Y6, Y0, Y0
+	VORPD Y7, Y1, Y1
+	NEXT
+
+TEXT ·mostNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+loop:
+	X
+	VMAXPD Y0, Y2, Y0
+	VMAXPD Y1, Y2, Y1
+	NEXT
+
+TEXT ·lessAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VBROADCASTSD near<>(SB), Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VSUBPD Y2, Y4, Y4
+	VSUBPD Y2, Y5, Y5
+	VCMPPD $0x11, Y4, Y0, Y0
+	VCMPPD $0x11, Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·lessNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y4
+	VBROADCASTSD one<>(SB), Y3
+	VSUBPD Y4, Y2, Y2
+loop:
+	X
+	VCMPPD $0x11, Y2, Y0, Y0
+	VCMPPD $0x11, Y2, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·lessEqualAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VBROADCASTSD near<>(SB), Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VADDPD Y2, Y4, Y4
+	VADDPD Y2, Y5, Y5
+	VCMPPD $0x12, Y4, Y0, Y0
+	VCMPPD $0x12, Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·lessEqualNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y4
+	VBROADCASTSD one<>(SB), Y3
+	VADDPD Y4, Y2, Y2
+loop:
+	X
+	VCMPPD $0x12, Y2, Y0, Y0
+	VCMPPD $0x12, Y2, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·moreAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VBROADCASTSD near<>(SB), Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VADDPD Y2, Y4, Y4
+	VADDPD Y2, Y5, Y5
+	VCMPPD $0x1e, Y4, Y0, Y0
+	VCMPPD $0x1e, Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·moreNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y4
+	VBROADCASTSD one<>(SB), Y3
+	VADDPD Y4, Y2, Y2
+loop:
+	X
+	VCMPPD $0x1e, Y2, Y0, Y0
+	VCMPPD $0x1e, Y2, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·moreEqualAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VBROADCASTSD near<>(SB), Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VSUBPD Y2, Y4, Y4
+	VSUBPD Y2, Y5, Y5
+	VCMPPD $0x1d, Y4, Y0, Y0
+	VCMPPD $0x1d, Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·moreEqualNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y4
+	VBROADCASTSD one<>(SB), Y3
+	VSUBPD Y4, Y2, Y2
+loop:
+	X
+	VCMPPD $0x1d, Y2, Y0, Y0
+	VCMPPD $0x1d, Y2, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·equalAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VBROADCASTSD near<>(SB), Y7
+	VBROADCASTSD size<>(SB), Y6
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	VSUBPD (DX)(AX*8), Y0, Y0
+	VSUBPD 32(DX)(AX*8), Y1, Y1
+	VANDPD Y6, Y0, Y0
+	VANDPD Y6, Y1, Y1
+	VCMPPD $0x12, Y7, Y0, Y0
+	VCMPPD $0x12, Y7, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·equalNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y7
+	VBROADCASTSD size<>(SB), Y6
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	VSUBPD Y2, Y0, Y0
+	VSUBPD Y2, Y1, Y1
+	VANDPD Y6, Y0, Y0
+	VANDPD Y6, Y1, Y1
+	VCMPPD $0x12, Y7, Y0, Y0
+	VCMPPD $0x12, Y7, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·notEqualAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VBROADCASTSD near<>(SB), Y7
+	VBROADCASTSD size<>(SB), Y6
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	VSUBPD (DX)(AX*8), Y0, Y0
+	VSUBPD 32(DX)(AX*8), Y1, Y1
+	VANDPD Y6, Y0, Y0
+	VANDPD Y6, Y1, Y1
+	VCMPPD $0x1e, Y7, Y0, Y0
+	VCMPPD $0x1e, Y7, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·notEqualNumberAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y7
+	VBROADCASTSD size<>(SB), Y6
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	VSUBPD Y2, Y0, Y0
+	VSUBPD Y2, Y1, Y1
+	VANDPD Y6, Y0, Y0
+	VANDPD Y6, Y1, Y1
+	VCMPPD $0x1e, Y7, Y0, Y0
+	VCMPPD $0x1e, Y7, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·andAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VXORPD Y2, Y2, Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VCMPPD $4, Y2, Y0, Y0
+	VCMPPD $4, Y2, Y1, Y1
+	VCMPPD $4, Y2, Y4, Y4
+	VCMPPD $4, Y2, Y5, Y5
+	VANDPD Y4, Y0, Y0
+	VANDPD Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·orAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VXORPD Y2, Y2, Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VCMPPD $4, Y2, Y0, Y0
+	VCMPPD $4, Y2, Y1, Y1
+	VCMPPD $4, Y2, Y4, Y4
+	VCMPPD $4, Y2, Y5, Y5
+	VORPD Y4, Y0, Y0
+	VORPD Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·notAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VXORPD Y2, Y2, Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	VCMPPD $0, Y2, Y0, Y0
+	VCMPPD $0, Y2, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT ·negativeAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VBROADCASTSD sign<>(SB), Y2
+loop:
+	X
+	VXORPD Y2, Y0, Y0
+	VXORPD Y2, Y1, Y1
+	NEXT
+
+TEXT ·chooseAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VXORPD Y2, Y2, Y2
+loop:
+	X
+	Y
+	VCMPPD $0, Y2, Y0, Y6
+	VCMPPD $0, Y2, Y1, Y7
+	VBLENDVPD Y6, (BX)(AX*8), Y4, Y0
+	VBLENDVPD Y7, 32(BX)(AX*8), Y5, Y1
+	NEXT
+
+TEXT ·centsAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VBROADCASTSD sign<>(SB), Y2
+	VBROADCASTSD halfUp<>(SB), Y3
+	VBROADCASTSD hundred<>(SB), Y6
+loop:
+	X
+	VANDPD Y2, Y0, Y4
+	VANDPD Y2, Y1, Y5
+	VORPD Y3, Y4, Y4
+	VORPD Y3, Y5, Y5
+	VMULPD Y6, Y0, Y0
+	VMULPD Y6, Y1, Y1
+	VADDPD Y4, Y0, Y0
+	VADDPD Y5, Y1, Y1
+	VROUNDPD $11, Y0, Y0
+	VROUNDPD $11, Y1, Y1
+	VDIVPD Y6, Y0, Y0
+	VDIVPD Y6, Y1, Y1
+	NEXT
+
+TEXT ·ceilAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VBROADCASTSD tidy<>(SB), Y2
+loop:
+	X
+	VSUBPD Y2, Y0, Y0
+	VSUBPD Y2, Y1, Y1
+	VROUNDPD $10, Y0, Y0
+	VROUNDPD $10, Y1, Y1
+	NEXT
+
+TEXT ·floorAVX2(SB), NOSPLIT, $0-40
+	ENTER
+	VBROADCASTSD tidy<>(SB), Y2
+loop:
+	X
+	VADDPD Y2, Y0, Y0
+	VADDPD Y2, Y1, Y1
+	VROUNDPD $9, Y0, Y0
+	VROUNDPD $9, Y1, Y1
+	NEXT

@@ -1,0 +1,174 @@
+package fast
+
+import (
+	"math"
+
+	"ledgerboard/pkg/internal/flat"
+)
+
+// A Worker works trials of a question out in memory of its own, one call at a time.
+type Worker struct {
+	question *Question
+	memory   []float64
+	codes    []*code // by number of months, as far as met
+	months   [batch]int16
+	order    [batch]int16
+	ends     []int // by number of months + 1, where the trials of that length end
+}
+
+// batch is how many trials are put in the order of their months at a time.
+const batch = 4096
+
+// Worker returns a new worker.
+func (q *Question) Worker() *Worker { return &Worker{question: q} }
+
+// Run works trials out: in has the values of each axis, out takes those of each wanted
+// cell, both by trial. A trial comes out the same whatever trials stand beside it. One
+// with an axis past its ends, or with a hold under 0 or over 1200 months, which the exact
+// reader refuses too, comes out as no number. The error is of what does not vary in
+// months that were not met before.
+func (w *Worker) Run(in, out [][]float64) error {
+	n := 0
+	if len(out) > 0 {
+		n = len(out[0])
+	}
+	for from := 0; from < n; from += batch {
+		if err := w.batch(in, out, from, min(batch, n-from)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (w *Worker) batch(in, out [][]float64, from, n int) error {
+	w.findMonths(in, from, n)
+	w.checkEnds(in, from, n)
+	w.sort(n)
+	start := 0
+	for m, end := range w.ends {
+		if err := w.sameMonths(m-1, in, out, from, w.order[start:end]); err != nil {
+			return err
+		}
+		start = end
+	}
+	return nil
+}
+
+// findMonths finds the number of months of each trial, -1 for one that has none.
+func (w *Worker) findMonths(in [][]float64, from, n int) {
+	c := w.question.months
+	for i := range n {
+		w.months[i], w.order[i] = int16(w.question.flat.Last), int16(i)
+	}
+	if c == nil {
+		return
+	}
+	w.ready(c)
+	for at := 0; at < n; at += block {
+		some := w.order[at:min(at+block, n)]
+		w.load(c, in, from, some)
+		c.run(w.memory, len(some))
+		for i, x := range w.memory[c.out[0]:][:len(some)] {
+			w.months[at+i] = int16(flat.Whole(x))
+		}
+	}
+}
+
+// checkEnds takes out the trials with an axis past its ends.
+func (w *Worker) checkEnds(in [][]float64, from, n int) {
+	for a, axis := range w.question.axes {
+		for i, x := range in[a][from:][:n] {
+			if !(x >= axis.Least && x <= axis.Most) {
+				w.months[i] = -1
+			}
+		}
+	}
+}
+
+// sort puts the trials in the order of their months.
+func (w *Worker) sort(n int) {
+	clear(w.ends)
+	for _, m := range w.months[:n] {
+		for len(w.ends) <= int(m)+1 {
+			w.ends = append(w.ends, 0)
+		}
+		w.ends[m+1]++
+	}
+	sum := 0
+	for m, k := range w.ends { // first, where the trials of that length start
+		w.ends[m] = sum
+		sum += k
+	}
+	for i, m := range w.months[:n] {
+		at := &w.ends[m+1]
+		w.order[*at] = int16(i)
+		*at++
+	}
+}
+
+// ready makes room for a code and fills in its numbers.
+func (w *Worker) ready(c *code) {
+	if len(w.memory) < c.room {
+		w.memory = make([]float64, c.room)
+	}
+	c.fill(w.memory)
+}
+
+func (w *Worker) load(c *code, in [][]float64, from int, trials []int16) {
+	for a, at := range c.in {
+		if at < 0 {
+			continue
+		}
+		to, x := w.memory[at:][:len(trials)], in[a][from:]
+		for i, t := range trials {
+			to[i] = x[t]
+		}
+	}
+}
+
+// sameMonths works out trials that have one number of months.
+func (w *Worker) sameMonths(months int, in, out [][]float64, from int, trials []int16) error {
+	if len(trials) == 0 {
+		return nil
+	}
+	if months < 0 {
+		for _, o := range out {
+			for _, t := range trials {
+				o[from+int(t)] = math.NaN()
+			}
+		}
+		return nil
+	}
+	c, err := w.code(months)
+	if err != nil {
+		return err
+	}
+	w.ready(c)
+	for ; len(trials) > 0; trials = trials[min(block, len(trials)):] {
+		some := trials[:min(block, len(trials))]
+		w.load(c, in, from, some)
+		c.run(w.memory, len(some))
+		for k, at := range c.out {
+			to, x := out[k][from:], w.memory[at:][:len(some)]
+			for i, t := range some {
+				to[t] = x[i]
+			}
+		}
+	}
+	return nil
+}
+
+// code is the question's code for a number of months, kept at hand.
+func (w *Worker) code(months int) (*code, error) {
+	for len(w.codes) <= months {
+		w.codes = append(w.codes, nil)
+	}
+	if w.codes[months] == nil {
+		c, err := w.question.code(months)
+		if err != nil {
+			return nil, err
+		}
+		w.codes[months] = c
+	}
+	return w.codes[months], nil
+}

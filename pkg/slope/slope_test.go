@@ -1,0 +1,203 @@
+package slope_test
+
+import (
+	"flag"
+	"math"
+	"os"
+	"path/filepath"
+	"sync"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/modeltest"
+	"ledgerboard/pkg/internal/walk"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/slope"
+)
+
+var randomDeals = flag.Int("deals", 500, "random deals to try; a twentieth of them with -short")
+
+// uncut are the exact rules without rounding to the cent, whose steps would hide what a
+// small change does.
+type uncut struct{ walk.Decimals }
+
+func (uncut) Apply(op *formula.Op, args []decimal.Decimal) (decimal.Decimal, error) {
+	if op.Code == formula.Cents {
+		return args[0], nil
+	}
+	return op.Exact(args)
+}
+
+// wanted are results that the ranking of a stress shows.
+var wanted = []string{"profit", "owner_profit", "cash_needed", "roi", "margin", "total_cost", "payoff"}
+
+// step is how far apart the exact reader is asked, as a share of an input or in its unit:
+// beyond what counts as equal, and so near that bends between do not show.
+const step = 1e-8
+
+// A tally counts what was compared.
+type tally struct {
+	sync.Mutex
+	compared, bent, none int
+	most                 float64
+}
+
+// compare draws some inputs of a deal and compares the slopes of all wanted lines with
+// what the exact reader makes of small steps to the right, uncut.
+func (y *tally) compare(t *rapid.T, m *model.Model) {
+	inputs := inputs(m)
+	if len(inputs) > 12 {
+		some := rapid.SliceOfNDistinct(rapid.IntRange(0, len(inputs)-1), 6, 12, rapid.ID[int]).Draw(t, "inputs")
+		var kept []*model.Cell
+		for _, i := range some {
+			kept = append(kept, inputs[i])
+		}
+		inputs = kept
+	}
+	var want []*model.Cell
+	for _, w := range wanted {
+		if c := m.Find(m.Root, w); c != nil && !c.Line.Monthly {
+			want = append(want, c)
+		}
+	}
+	slopes, err := slope.Of(m, inputs, want)
+	require.NoError(t, err)
+	base, err := at(m, nil)
+	require.NoError(t, err)
+	cut := 0.0 // what cents come to as a share of what results are divided by
+	for _, n := range []string{"sale_price", "cash_needed", "total_cost"} {
+		if x := base.Scalar[m.Find(m.Root, n).Index].InexactFloat64(); x > 0 {
+			cut = math.Max(cut, 0.1/x)
+		}
+	}
+	for i, c := range inputs {
+		x := base.Scalar[c.Index]
+		h := decimal.NewFromFloat(step).Mul(decimal.Max(x.Abs(), decimal.NewFromInt(1)))
+		var f [4]*walk.Values[decimal.Decimal]
+		for k := 1; k < len(f) && err == nil; k++ {
+			f[k], err = at(m, map[int]decimal.Decimal{c.Index: x.Add(h.Mul(decimal.NewFromInt(int64(k))))})
+		}
+		if err != nil {
+			err = nil
+			continue // the input cannot grow
+		}
+		for k, w := range want {
+			part := 1e-4 + cut + math.Min(0.01, 0.1/base.Scalar[w.Index].Abs().InexactFloat64()) // cents weigh in small sums
+			if w.Line.Unit == "share" {
+				part = 1e-4 + 100*cut // of a quotient whose parts run together, such as an owner's hundredth
+			}
+			y.see(t, math.Max(scale(x, base.Scalar[w.Index]), 1e-300), part, slopes[k][i], [3]float64{
+				per(f[1], base, w, h), per(f[2], f[1], w, h), per(f[3], f[2], w, h),
+			}, w.Name()+" for "+c.Name()+" at "+x.String(), func(slope float64) float64 { return inCents(m, w, c, x, slope) })
+		}
+	}
+}
+
+// inCents is what a step gives that changes a result by ten dollars, with all that
+// is rounded to the cent: where two ways lie within a cent, which is taken depends on it.
+func inCents(m *model.Model, w, c *model.Cell, x decimal.Decimal, slope float64) float64 {
+	h := decimal.NewFromFloat(10 / slope)
+	var f [2]decimal.Decimal
+	for i := range f {
+		changes := map[int]decimal.Decimal{c.Index: x.Add(h.Mul(decimal.NewFromInt(int64(i))))}
+		walker := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](m), Changed: changes}
+		if walker.Steps(m.Needed()) != nil {
+			return math.NaN()
+		}
+		f[i] = walker.Values.Scalar[w.Index]
+	}
+	return f[1].Sub(f[0]).Div(h).InexactFloat64()
+}
+
+// per is the change of a cell from one working to another for each unit of an input.
+func per(to, from *walk.Values[decimal.Decimal], c *model.Cell, h decimal.Decimal) float64 {
+	return to.Scalar[c.Index].Sub(from.Scalar[c.Index]).Div(h).InexactFloat64()
+}
+
+// see compares a slope with three small steps, of which the first may cross a step of the
+// deal just at the input. Where the others differ the deal bends there, and where only
+// the first does, something may bend inside it: a charge that starts with what grows too
+// slowly for a slope to see.
+func (y *tally) see(t *rapid.T, scale, part, got float64, steps [3]float64, what string, inCents func(float64) float64) {
+	most := part * math.Max(scale, math.Abs(steps[1]))
+	same := func(a, b float64) bool { return math.Abs(a-b) <= most }
+	start := steps[1] + 1.5*(steps[1]-steps[2]) // the second step begins one step from it
+	size := math.Max(math.Abs(got), math.Abs(start))
+	y.Lock()
+	defer y.Unlock()
+	switch {
+	case same(got, start):
+		y.compared++
+		y.most = math.Max(y.most, math.Abs(got-start)/most)
+	case !same(steps[1], steps[2]):
+		y.bent++
+	case !same(steps[0], steps[1]) || math.IsNaN(got) || math.IsInf(got, 0):
+		y.none++
+	case math.Abs(inCents(size)-got) < 0.02*size:
+		y.compared++
+	default:
+		t.Fatalf("%s: %v, but small steps give %v", what, got, steps)
+	}
+}
+
+// scale is a slope that would not be worth telling apart from 0 if it were so much less.
+func scale(x, y decimal.Decimal) float64 {
+	return math.Max(math.Abs(y.InexactFloat64()), 1) / math.Max(math.Abs(x.InexactFloat64()), 1)
+}
+
+func at(m *model.Model, changes map[int]decimal.Decimal) (*walk.Values[decimal.Decimal], error) {
+	w := walk.Walker[decimal.Decimal, uncut]{Values: walk.New[decimal.Decimal](m), Changed: changes}
+	return w.Values, w.Steps(m.Needed())
+}
+
+// inputs are the numbers that a deal gives, and those that a stress moves.
+func inputs(m *model.Model) (out []*model.Cell) {
+	stress := map[string]bool{"overrun": true, "standstill": true, "late_sale": true, "market_change": true, "sale_price": true}
+	for _, c := range m.Cells {
+		number := c.Line.Unit != "choice" && c.Line.Unit != "flag" && c.Line.Unit != "day" && c.Line.Name != "lag" && c.Line.Name != "amortising_months"
+		if c.Line.Input && !c.Line.Monthly && number && (c.Given != nil && c.Given.Refers == "" || stress[c.Line.Name]) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+func TestRandomDealsBySmallSteps(t *testing.T) {
+	var y tally
+	modeltest.Check(t, *randomDeals, func(t *rapid.T) {
+		doc, err := model.Standard()
+		require.NoError(t, err)
+		m, err := model.Bind(doc, modeltest.Random(t).Deal)
+		require.NoError(t, err)
+		y.compare(t, m)
+	})
+	t.Logf("%d slopes compared, %d bent, %d not seen, at most %.2g of the tolerance apart", y.compared, y.bent, y.none, y.most)
+	require.Greater(t, y.compared, 300*(y.bent+y.none))
+}
+
+func TestScenariosBySmallSteps(t *testing.T) {
+	files, err := filepath.Glob("../../scenarios/*.yaml")
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, f := range files {
+		t.Run(filepath.Base(f), func(t *testing.T) {
+			text, err := os.ReadFile(f)
+			require.NoError(t, err)
+			d, problems := deal.Read(f, text)
+			require.NotNil(t, d, problems)
+			few := 2
+			if len(d.Model.Cells) < 5000 {
+				few = 20
+			}
+			var y tally
+			modeltest.Few(t, few, func(t *rapid.T) { y.compare(t, d.Model) })
+			t.Logf("%d slopes compared, %d bent, at most %.2g of the tolerance apart", y.compared, y.bent, y.most)
+			require.Greater(t, y.compared, 30*(y.bent+y.none))
+		})
+	}
+}
