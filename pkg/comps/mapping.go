@@ -87,7 +87,7 @@ func (r *reader) take(taken map[int]int, f, at int, unit string) {
 }
 
 func (r *reader) header(at int) diag.Pos {
-	line, col := r.csv.FieldPos(at)
+	line, col := r.table.FieldPos(at)
 	return diag.Pos{File: r.file, Line: line, Col: col, Len: utf8.RuneCountInString(r.record[at])}
 }
 
