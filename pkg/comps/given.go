@@ -98,3 +98,10 @@ func MonthsBefore(sold, day quantity.Date) decimal.Decimal {
 // wholeDollars rounds as the lines do: to 7 decimals, then to whole dollars, both half
 // away from zero.
 func wholeDollars(d decimal.Decimal) decimal.Decimal { return d.Round(7).Round(0) }
+
+// Baths counts the baths of a house, a half one as half.
+func (h *House) Baths() Fact { return bathsOf(h) }
+
+// Cars counts the cars that the garage of a house is for, one where only its kind is
+// known.
+func (h *House) Cars() Fact { return carsOf(h) }

@@ -2,6 +2,7 @@ package comps
 
 import (
 	"math"
+	"slices"
 
 	"github.com/shopspring/decimal"
 )
@@ -12,16 +13,18 @@ type amounts [lineCount]float64
 // adjuster turns a sale of the market into one of the subject.
 type adjuster struct {
 	*likeness
-	given Given
-	told  map[Line]Rate // by pairs of sales, as far as it can be believed
-	local *local
-	at    []float64 // the subject's figures
-	known []bool    // which of them are known
+	choice *Choice
+	given  Given
+	told   map[Line]Rate // by pairs of sales, as far as it can be believed
+	local  *local
+	at     []float64 // the subject's figures
+	known  []bool    // which of them are known
 }
 
-func (m *Market) adjuster(l *likeness, given Given) *adjuster {
+func (c *Choice) adjuster() *adjuster {
+	m, l := c.market, c.like
 	k := len(m.design.traits)
-	a := &adjuster{likeness: l, given: given, at: make([]float64, m.columns), known: make([]bool, k)}
+	a := &adjuster{likeness: l, given: c.given, choice: c, at: make([]float64, m.columns), known: make([]bool, k)}
 	m.design.at(l.s, a.at)
 	for j, t := range m.design.traits {
 		_, a.known[j] = t.of(l.s)
@@ -86,9 +89,20 @@ func (a *adjuster) adjust(i int) (out amounts, adjusted float64) {
 		if r, ok := a.amountOf(l); ok {
 			out[l] = r.Worth * apart(figure(l, a.s), figure(l, &s.House), 1)
 		}
+		if l == Own {
+			out[l] = a.extras(s).InexactFloat64()
+		}
 		adjusted += out[l]
 	}
 	return out, adjusted
+}
+
+// extras is what the extras make of a sale, in whole dollars each.
+func (a *adjuster) extras(s *Sold) (sum decimal.Decimal) {
+	for _, x := range a.choice.extras {
+		sum = sum.Add(wholeDollars(Feature(slices.Contains(a.choice.Subject.Has, x.Name), slices.Contains(s.Has, x.Name), x.Worth)))
+	}
+	return sum
 }
 
 // Adjustment is a line of the grid for one sale.

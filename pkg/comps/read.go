@@ -185,7 +185,11 @@ func blank(record []string) bool {
 func (r *reader) refuse(c column, text string, err error) (usable bool) {
 	why, want := wanted(err)
 	usable = c.name != "date" && c.name != "price"
-	r.say(r.pos(c.at), usable, "bad-cell", fmt.Sprintf("%s: %s", c.header, why), "write "+want)
+	code := "bad-cell"
+	if !usable {
+		code = "bad-sale"
+	}
+	r.say(r.pos(c.at), usable, code, fmt.Sprintf("%s: %s", c.header, why), "write "+want)
 	return usable
 }
 

@@ -41,6 +41,7 @@ type Value struct {
 	// LowShare and HighShare are the ends of the range as shares of the value, to six
 	// decimals.
 	LowShare, HighShare decimal.Decimal
+	Untold              []Line   // what some sales differ in and nothing tells the worth of
 	Notes               []string // what a reader should know, the statement that this is no appraisal last
 }
 
@@ -50,7 +51,7 @@ func (c *Choice) Value() (*Value, error) {
 	if len(c.Comps) == 0 {
 		return nil, ErrNoSales
 	}
-	a := c.market.adjuster(c.like, c.given)
+	a := c.adjuster()
 	pool := c.adjustPool(a)
 	picks := make([]pick, len(c.Comps))
 	for i, k := range c.Comps {
@@ -80,6 +81,7 @@ func (c *Choice) Value() (*Value, error) {
 	v.LowShare, v.HighShare = millionths(math.Exp(-low)), millionths(math.Exp(high))
 	v.Low, v.High = wholeDollars(v.Likely.Mul(v.LowShare)), wholeDollars(v.Likely.Mul(v.HighShare))
 	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()
+	v.Untold = c.untold(v)
 	v.leaveOut()
 	for i := range v.Rows {
 		v.Rows[i].Amber = amber(&v.Rows[i], len(v.Rows))
@@ -260,8 +262,8 @@ func (c *Choice) notes(v *Value) (out []string) {
 			out = append(out, fmt.Sprintf("What pairs of sales say of %s would move a price by more than half, so it is not believed.", l))
 		}
 	}
-	if names := c.untold(v); len(names) > 0 {
-		out = append(out, "Some differ from the house in what is not adjusted, since nothing tells its worth: "+strings.Join(names, ", ")+".")
+	if len(v.Untold) > 0 {
+		out = append(out, "Some differ from the house in what is not adjusted, since nothing tells its worth: "+Names(v.Untold)+".")
 	}
 	if v.Rows[0].Likeness < faint {
 		out = append(out, "No sale is much like the subject: take the value with care.")
@@ -283,7 +285,7 @@ func (c *Choice) notes(v *Value) (out []string) {
 
 // untold are the things in which a sale differs from the subject and of which neither
 // an amount nor a pair tells the worth.
-func (c *Choice) untold(v *Value) (out []string) {
+func (c *Choice) untold(v *Value) (out []Line) {
 	if !c.market.byPairs {
 		return nil
 	}
@@ -292,10 +294,19 @@ func (c *Choice) untold(v *Value) (out []string) {
 			continue
 		}
 		if slices.ContainsFunc(v.Rows, func(r Row) bool { return apart(figure(l, &r.House), figure(l, &c.Subject.House), 1) != 0 }) {
-			out = append(out, l.String())
+			out = append(out, l)
 		}
 	}
 	return out
+}
+
+// Names are the names of lines in a row.
+func Names(lines []Line) string {
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = l.String()
+	}
+	return strings.Join(out, ", ")
 }
 
 // faint is a likeness under which sales are hardly like the subject: some three steps.

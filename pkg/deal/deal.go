@@ -49,6 +49,7 @@ type Deal struct {
 	// Work and Products are what the price book says of the model's items and products.
 	Work     map[*model.Member]*Work
 	Products map[*model.Member]*pricebook.Product
+	Comps    *Comparables // what sold houses say of the value; nil where the file names none
 	// Sources are the texts of the file and of the sets, for diag.Render.
 	Sources map[string]string
 }
@@ -68,7 +69,7 @@ func Read(name string, text []byte, sets ...Set) (*Deal, diag.List) {
 // ReadWith is Read with a say in how the file is read.
 func ReadWith(how Options, name string, text []byte, sets ...Set) (*Deal, diag.List) {
 	r := newReader(name)
-	r.allOptions = how.AllOptions
+	r.allOptions, r.asked, r.open = how.AllOptions, how.Comps, how.Open
 	if bad := unreadable(name, text); bad != nil {
 		return nil, diag.List{*bad}
 	}

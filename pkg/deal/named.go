@@ -39,6 +39,8 @@ func (r *reader) namedMember(s scope, f *Field, e *entry) *model.Member {
 		return r.trade(e.name)
 	case "<check>":
 		return r.houseCheck(e)
+	case "<comp>": // it becomes a member once it is chosen
+		return s.member
 	}
 	kind := ""
 	if f.Set == "room" {
@@ -82,5 +84,5 @@ func (r *reader) namedGroup(s scope, f *Field, e *entry) {
 var finishers map[string]func(*reader, scope, *entry)
 
 func init() {
-	finishers = map[string]func(*reader, scope, *entry){"<room>": (*reader).finishRoom, "<fixed>": (*reader).finishFixed, "<option>": (*reader).finishOption}
+	finishers = map[string]func(*reader, scope, *entry){"<room>": (*reader).finishRoom, "<fixed>": (*reader).finishFixed, "<option>": (*reader).finishOption, "<comp>": (*reader).finishComp}
 }

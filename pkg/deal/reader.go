@@ -32,6 +32,7 @@ type reader struct {
 	times  *calendar   // what the model makes of the phases; nil before it is asked
 	timed  bool        // whether they could be read
 	scoping
+	sold
 }
 
 // A reading is a key that the file gives.
@@ -65,7 +66,7 @@ type scope struct {
 func newReader(name string) *reader {
 	d := &Deal{Name: name, Root: model.NewDeal(name), Work: map[*model.Member]*Work{}, Products: map[*model.Member]*pricebook.Product{}}
 	d.Root.Pos.File = name
-	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, books: map[string]string{}, scoping: newScoping()}
+	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, books: map[string]string{}, scoping: newScoping(), sold: newSold()}
 }
 
 // say adds a finding once its hint is known.
@@ -82,6 +83,7 @@ func (r *reader) read(root *node) {
 	r.facts()
 	r.build()
 	r.notSeen()
+	r.comparables()
 	r.check()
 	if !r.diags.HasErrors() {
 		r.bind()
@@ -167,6 +169,8 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 		r.bracketField(s, f, g)
 	case Tables:
 		r.tables(s, f, g)
+	case Headers, Extras, Conditions:
+		r.pairs(f, g)
 	default:
 		if r.wants(f, g, scalar) {
 			r.value(s, f, g)

@@ -110,6 +110,16 @@ func (t schemaTable) kind(f *Field) object {
 		return object{"$ref": "#/$defs/amounts"}
 	case Brackets, Slabs:
 		return object{"$ref": "#/$defs/rates"}
+	case Named:
+		return object{"type": "object", "additionalProperties": object{"oneOf": []any{amount, t.group(f.Of), object{"type": "null"}}}}
+	case Works, Headers, Extras, Conditions:
+		return object{"type": "object"}
+	case Scope:
+		return object{"oneOf": []any{amount, object{"type": "object", "additionalProperties": amount}}}
+	case Sizes, Walk, Openings, Words:
+		return object{"oneOf": []any{amount, object{"type": "array", "items": amount}}}
+	case Roof:
+		return object{"oneOf": []any{amount, object{"type": "array", "items": t.group("<plane>")}}}
 	case Choice:
 		return object{"enum": f.Choices}
 	case YesNo:
