@@ -16,6 +16,7 @@ func TestTablesInAnyCut(t *testing.T) {
 	require.Empty(t, found)
 	require.Equal(t, 2, want.Len())
 	require.True(t, want.Sale(0).GarageCars.Known)
+	require.Equal(t, Known(1400), want.Sale(0).Area)
 	require.False(t, want.Sale(1).Area.Known)
 	for name, text := range map[string]string{
 		"tabs":       strings.ReplaceAll(csv, ",", "\t"),

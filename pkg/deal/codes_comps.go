@@ -1,6 +1,10 @@
 package deal
 
-import "ledgerboard/pkg/diag"
+import (
+	"slices"
+
+	"ledgerboard/pkg/diag"
+)
 
 func compCodes() []Code {
 	return mistakes([][2]string{
@@ -39,4 +43,9 @@ func compDoubts() []Code {
 		{"cost-above-best-sale", "a cost above what the best comparable sold for"},
 		{"concessions-twice", "concessions both in the comparables and among the selling costs"},
 	})
+}
+
+// AboutComps reports whether a doubt is about sold houses.
+func AboutComps(code string) bool {
+	return slices.ContainsFunc(compDoubts(), func(c Code) bool { return c.Name == code })
 }

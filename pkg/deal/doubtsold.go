@@ -14,6 +14,9 @@ import (
 // comparable selection).
 const usualSales = 3
 
+// counts is the weight from which a sale far off is worth a word.
+const counts = 0.05
+
 // doubtComps warns of comparables that say little, and of a plan that goes beyond them.
 func (r *reader) doubtComps() {
 	c := r.deal.Comps
@@ -35,6 +38,9 @@ func (r *reader) doubtComps() {
 		r.say("comps-condition-alike", r.where("comps.condition by option"), "nothing tells what condition is worth, so all options are valued alike")("add   amounts: {step of condition: $14,000}   , from what houses of either finish sold for")
 	}
 	for _, row := range v.Rows {
+		if row.Weight < counts {
+			continue
+		}
 		if row.Flags.Has(comps.Outlier) || slices.ContainsFunc(row.Amber, func(s string) bool { return strings.HasPrefix(s, "the others say") }) {
 			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: the others say %s", row.Name(), quantity.FormatDollars(row.Adjusted), farBy(row.LeftOut))("look at it again; strike it under comps if it was no open sale of such a house")
 		}

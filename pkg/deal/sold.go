@@ -13,13 +13,14 @@ import (
 
 // sold is what the reader keeps of sold houses while it reads.
 type sold struct {
-	entries    map[string]*comps.Entry // of the house and each sold one, by path
-	labels     map[string]string       // of the sold ones, by path
-	columns    map[string]string
-	extras     []extra
-	conditions map[string]condition // by evened-out option
-	asked      CompsAsked
-	open       func(string) ([]byte, error)
+	entries     map[string]*comps.Entry // of the house and each sold one, by path
+	labels      map[string]string       // of the sold ones, by path
+	columns     map[string]string
+	extras      []extra
+	conditions  map[string]condition // by evened-out option
+	plannedAdds decimal.Decimal      // what the options of the file's own scope add
+	asked       CompsAsked
+	open        func(string) ([]byte, error)
 }
 
 type extra struct {
@@ -207,3 +208,18 @@ func (r *reader) given() (comps.Given, []comps.Extra) {
 }
 
 func decimalOf(f comps.Fact) decimal.Decimal { return decimal.NewFromFloat(f.Value) }
+
+// addsInComps is what options add that the value by the comparables holds: those of the
+// scope taken, where the condition of the house follows them; else those planned.
+func (r *reader) addsInComps() decimal.Decimal {
+	if len(r.conditions) == 0 {
+		return r.plannedAdds
+	}
+	var sum decimal.Decimal
+	for _, p := range r.plans {
+		if p.taken {
+			sum = sum.Add(r.adds(p))
+		}
+	}
+	return sum
+}

@@ -146,34 +146,41 @@ func (r *reader) dayOfValue(sales []comps.Sold) quantity.Date {
 	return last.AddDays(1)
 }
 
-// doubtSales tells which sales are set aside, and why.
-func (r *reader) doubtSales(all []comps.Sold, at map[int]diag.Pos, day quantity.Date, wished []int) {
-	told, more := 0, 0
-	for _, s := range all {
-		why := s.Flags.String()
+// doubtSales tells which sales are set aside, and why. Of a file, which may be a whole
+// county's, those too late are told by their number.
+func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, wished []int) {
+	told, more, late := 0, 0, 0
+	for i := range all {
+		s := &all[i]
+		if s.Date.Compare(day) >= 0 && s.Line < fromTable && !slices.Contains(wished, s.Line) {
+			late++
+			continue
+		}
+		why, hint := s.Flags.String(), "it is set aside; name it under   add   in comps if it should count"
 		if s.Date.Compare(day) >= 0 {
 			why = fmt.Sprintf("sold on %s, not before the day of the value, %s", s.Date, day)
+			hint = fmt.Sprintf("it is not used; say   day: %s   under comps if that is the day of the value", s.Date.AddDays(1))
+		} else if slices.Contains(wished, s.Line) {
+			continue
 		}
-		if why == "" || slices.Contains(wished, s.Line) && s.Date.Compare(day) < 0 {
+		if why == "" {
 			continue
 		}
 		if told++; told > mostSaid {
 			more++
 			continue
 		}
-		hint := "it is set aside; name it under   add   in comps if it should count"
-		if s.Date.Compare(day) >= 0 {
-			hint = "it is not used; say   day: %s   under comps if that is the day of the value"
-			hint = fmt.Sprintf(hint, s.Date.AddDays(1))
-		}
-		r.say("doubtful-sale", at[s.Line], "%s: %s", s.Name(), why)("%s", hint)
+		r.say("doubtful-sale", l.at[s.Line], "%s: %s", s.Name(), why)("%s", hint)
 	}
 	if more > 0 {
-		r.say("doubtful-sale", r.needed("comps"), "%d more sales of the list are doubtful and set aside", more)("ledgerboard comps   lists those that are like the house")
+		r.say("doubtful-sale", r.needed("comps"), "%d more sales are doubtful and set aside", more)("ledgerboard comps --all   lists them")
+	}
+	if late > 0 {
+		r.say("doubtful-sale", r.needed("comps.file", "comps"), "%d sales of the file are of %s or later, so they are not used", late, day)("say   day: ...   under comps if the value is for a later day")
 	}
 }
 
-// found are the numbers of the sales that some words name: by label, or by line.
+// salesNamed are the numbers of the sales that some words name: by label, or by line.
 func (r *reader) salesNamed(l *salesList, key string, beside []string) (out []int) {
 	one := func(name string, at diag.Pos) {
 		var labels []string

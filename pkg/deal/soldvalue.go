@@ -93,7 +93,7 @@ func (r *reader) comparables() {
 	c.Day = r.dayOfValue(l.sales)
 	list, _ := comps.NewList(l.sales, quantity.Date{})
 	wish := r.wish(l)
-	r.doubtSales(list.Sales(), l.at, c.Day, wish.Add)
+	r.doubtSales(l, list.Sales(), c.Day, wish.Add)
 	if r.diags.HasErrors() {
 		return
 	}
@@ -164,6 +164,9 @@ func (r *reader) intoModel(c *Comparables) {
 	}
 	say(root, "comps_low_share", v.LowShare, "by the scatter of the sales", from)
 	say(root, "comps_high_share", v.HighShare, "by the scatter of the sales", from)
+	if adds := r.addsInComps(); !adds.IsZero() {
+		say(root, "options_in_comps", adds, "what the planned options add", from)
+	}
 	extras := map[string]*model.Member{}
 	for _, x := range r.extras {
 		m := root.Add("extra", "", x.Name)
