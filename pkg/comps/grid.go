@@ -90,19 +90,18 @@ func (a *adjuster) adjust(i int) (out amounts, adjusted float64) {
 			out[l] = r.Worth * apart(figure(l, a.s), figure(l, &s.House), 1)
 		}
 		if l == Own {
-			out[l] = a.extras(s).InexactFloat64()
+			for _, x := range a.choice.extras {
+				out[l] += a.extra(x, s).InexactFloat64()
+			}
 		}
 		adjusted += out[l]
 	}
 	return out, adjusted
 }
 
-// extras is what the extras make of a sale, in whole dollars each.
-func (a *adjuster) extras(s *Sold) (sum decimal.Decimal) {
-	for _, x := range a.choice.extras {
-		sum = sum.Add(wholeDollars(Feature(slices.Contains(a.choice.Subject.Has, x.Name), slices.Contains(s.Has, x.Name), x.Worth)))
-	}
-	return sum
+// extra is what one of them makes of a sale, in whole dollars.
+func (a *adjuster) extra(x Extra, s *Sold) decimal.Decimal {
+	return wholeDollars(Feature(slices.Contains(a.choice.Subject.Has, x.Name), slices.Contains(s.Has, x.Name), x.Worth))
 }
 
 // Adjustment is a line of the grid for one sale.
@@ -110,6 +109,7 @@ type Adjustment struct {
 	Line   Line
 	Amount decimal.Decimal // whole dollars, added to the sale's price
 	Share  float64         // of the sale's price
+	Extra  string          // which of the extras it is for, on the line of those
 }
 
 // rounded lays the adjustments of a sale out in whole dollars and returns the adjusted
@@ -118,16 +118,21 @@ func (a *adjuster) rounded(i int) (lines []Adjustment, adjusted decimal.Decimal)
 	s := a.m.sales[i]
 	of, _ := a.adjust(i)
 	adjusted = whole(s.Price)
-	for l := range lineCount {
+	add := func(l Line, d decimal.Decimal, extra string) {
+		if !d.IsZero() {
+			lines = append(lines, Adjustment{l, d, d.InexactFloat64() / s.Price.InexactFloat64(), extra})
+			adjusted = adjusted.Add(d)
+		}
+	}
+	for l := range Own {
 		d := dollars(of[l])
 		if r, ok := a.amountOf(l); ok {
 			d = a.byUnits(l, r, i)
 		}
-		if d.IsZero() {
-			continue
-		}
-		lines = append(lines, Adjustment{l, d, d.InexactFloat64() / s.Price.InexactFloat64()})
-		adjusted = adjusted.Add(d)
+		add(l, d, "")
+	}
+	for _, x := range a.choice.extras {
+		add(Own, a.extra(x, s), x.Name)
 	}
 	return lines, adjusted
 }

@@ -43,10 +43,23 @@ func (m *Market) pairs() map[Line]Rate {
 		}
 		if len(says) > 0 {
 			mid, se := middle(says)
-			out[l] = Rate{l, unitOf[l], mid, se, "pairs"}
+			out[l] = Rate{l, unitOf[l], shortly(l, mid), se, "pairs"}
 		}
 	}
 	return out
+}
+
+// shortly rounds what a unit is worth, so that it can be shown as it is reckoned with:
+// to the cent, of land to a hundredth of that, the market's change to a millionth.
+func shortly(l Line, x float64) float64 {
+	parts := 100.0
+	switch l {
+	case Lot:
+		parts = 1e4
+	case Time:
+		parts = 1e6
+	}
+	return math.Round(x*parts) / parts
 }
 
 // middle is the median of what pairs say, and its standard error from their scatter.

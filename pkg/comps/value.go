@@ -74,6 +74,7 @@ func (c *Choice) Value() (*Value, error) {
 		v.Rows[i].Weight = weights[i]
 		mean = mean.Add(decimal.NewFromFloat(weights[i]).Mul(v.Rows[i].Adjusted))
 	}
+	mean = mean.Round(9).Round(2) // the rule of the lines comps_mean and value_by_comps
 	v.Likely = wholeDollars(mean)
 	likely := mean.InexactFloat64()
 	v.shares()
@@ -82,7 +83,7 @@ func (c *Choice) Value() (*Value, error) {
 	v.Low, v.High = wholeDollars(v.Likely.Mul(v.LowShare)), wholeDollars(v.Likely.Mul(v.HighShare))
 	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()
 	v.Untold = c.untold(v)
-	v.leaveOut()
+	v.leaveOut(likely)
 	for i := range v.Rows {
 		v.Rows[i].Amber = amber(&v.Rows[i], len(v.Rows))
 	}
@@ -185,24 +186,18 @@ func (v *Value) shares() {
 	}
 }
 
-// leaveOut works out what the other sales would have said of each.
-func (v *Value) leaveOut() {
+// leaveOut works out what the other sales would have said of each: the rule of the
+// line comp.left_out.
+func (v *Value) leaveOut(mean float64) {
 	if len(v.Rows) < 2 {
 		return
-	}
-	all := 0.0
-	for _, r := range v.Rows {
-		all += r.Weight * r.Adjusted.InexactFloat64()
 	}
 	var sizes []float64
 	for i := range v.Rows {
 		r := &v.Rows[i]
-		own := r.Adjusted.InexactFloat64()
-		others := own
 		if r.Weight < 1 {
-			others = (all - r.Weight*own) / (1 - r.Weight)
+			r.LeftOut = (mean/r.Adjusted.InexactFloat64() - 1) / (1 - r.Weight)
 		}
-		r.LeftOut = others/own - 1
 		sizes = append(sizes, math.Abs(r.LeftOut))
 	}
 	slices.Sort(sizes)

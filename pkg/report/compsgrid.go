@@ -55,8 +55,8 @@ func (c compsPage) block(first, last int) {
 	tall := 1
 	for i := first; i < last; i++ {
 		heads[i] = wrap(c.id(&c.v.Rows[i].Sold), gridColumn-1)
-		if len(heads[i]) > 2 {
-			heads[i] = []string{heads[i][0], strings.Join(heads[i][1:], " ")}
+		if len(heads[i]) > 3 {
+			heads[i] = append(heads[i][:2:2], strings.Join(heads[i][2:], " "))
 		}
 		tall = max(tall, len(heads[i]))
 	}
