@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"time"
 	"unicode/utf8"
@@ -54,7 +55,7 @@ type column struct {
 // list is nil only if the columns cannot be told or the text cannot be read on.
 func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 	r := &reader{file: file, list: &List{}}
-	r.table = newTable(from, o.Comma)
+	r.table = newTable(from, o.Comma, o.Columns)
 	r.row.words = map[string]string{}
 	header, err := r.table.Read()
 	if err != nil {
@@ -114,7 +115,7 @@ func (r *reader) sale() {
 		return
 	}
 	r.list.Rows++
-	if r.tooMany() {
+	if r.openQuote() || r.tooMany() {
 		return
 	}
 	r.row.Sold = Sold{}
@@ -160,6 +161,26 @@ func (r *reader) tooMany() bool {
 	}
 	r.list.LeftOut++
 	r.say(r.pos(r.width), false, "too-many-cells", fmt.Sprintf("the row has %d cells, and the first row names %d columns", n, r.width), `put an amount with a comma in quotes, "$341,000", or leave the comma out`)
+	return true
+}
+
+// mostLines is how many line ends a cell may well hold.
+const mostLines = 2
+
+// openQuote leaves out a row in which a quote that is not closed takes up what is
+// behind it: a cell of several lines that holds quotes or whole rows, or of many lines.
+func (r *reader) openQuote() bool {
+	at := slices.IndexFunc(r.record, func(cell string) bool {
+		n := strings.Count(cell, "\n")
+		return n > mostLines || n > 0 && (len(r.record) != r.width || strings.Contains(cell, `"`) || strings.Count(cell, ",") >= max(1, r.width-1))
+	})
+	if at < 0 {
+		return false
+	}
+	p := r.pos(at)
+	r.list.LeftOut++
+	p.Len = 1
+	r.say(p, false, "open-quote", fmt.Sprintf("a quote that opens here takes up this row and the next %d", strings.Count(r.record[at], "\n")), "close it in the same cell, or take it away")
 	return true
 }
 

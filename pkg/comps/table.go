@@ -14,11 +14,12 @@ type table interface {
 	FieldPos(field int) (line, column int)
 }
 
-// newTable cuts a text at a sign, or at the one that its first line is cut by.
-func newTable(from io.Reader, comma rune) table {
+// newTable cuts a text at a sign, or at the one that its first line is cut by; stated
+// are headers that it holds besides those that are known.
+func newTable(from io.Reader, comma rune, stated map[string]string) table {
 	text := bufio.NewReaderSize(from, 1<<16)
 	if comma == 0 {
-		comma = separator(firstLine(text))
+		comma = separator(firstLine(text), stated)
 	}
 	if comma == blanks {
 		return &spaced{text: bufio.NewScanner(text)}
@@ -44,14 +45,20 @@ const blanks = ' '
 
 // separator is the sign by which a line falls into the most columns that are known; a
 // comma where several do.
-func separator(line string) rune {
+func separator(line string, stated map[string]string) rune {
 	best, most := ',', 0
 	for _, c := range []rune{',', '\t', ';', '|', blanks} {
 		known := 0
 		for _, cell := range cut(line, c) {
-			name, _ := plain(strings.Trim(cell.text, " \t\r\n\"\ufeff"))
+			head := strings.Trim(cell.text, " \t\r\n\"\ufeff")
+			name, _ := plain(head)
 			if fieldOf(name) >= 0 {
 				known++
+			}
+			for _, h := range stated {
+				if strings.EqualFold(strings.TrimSpace(h), head) {
+					known++
+				}
 			}
 		}
 		if known > most {

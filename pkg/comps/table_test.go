@@ -33,6 +33,13 @@ func TestTablesInAnyCut(t *testing.T) {
 	}
 }
 
+// Headers that only the caller knows part the columns too.
+func TestStatedHeadersPartColumns(t *testing.T) {
+	l, found := read(t, "SALEDT      AMT\n2026-01-12  201000\n", Options{Columns: map[string]string{"date": "saledt", "price": "AMT"}})
+	require.Empty(t, found)
+	require.Equal(t, 1, l.Len())
+}
+
 func TestCellsOfColumnsHaveTheirPlace(t *testing.T) {
 	_, found := read(t, "address    sold        price\nFern St    2026-01-12  about a lot\n", Options{})
 	require.Len(t, found, 1)

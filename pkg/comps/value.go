@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
 )
 
 // NotAppraisal is the statement that goes with every value.
@@ -63,7 +65,7 @@ func (c *Choice) Value() (*Value, error) {
 		r := Row{Comp: k}
 		r.Lines, r.Adjusted = a.rounded(k.pick.i)
 		if r.Adjusted.Sign() <= 0 {
-			return nil, fmt.Errorf("%s: adjusted to %s, which is no price; strike it or check the amounts given", r.Name(), r.Adjusted)
+			return nil, fmt.Errorf("%s: adjusted to %s, which is no price; strike it or check the amounts given", r.Name(), quantity.FormatDollars(r.Adjusted))
 		}
 		logs[i] = math.Log(r.Adjusted.InexactFloat64())
 		v.Rows = append(v.Rows, r)

@@ -28,6 +28,7 @@ func compDoubts() []Code {
 		{"no-date", "a row of a table without the day of the sale"},
 		{"no-price", "a row of a table without a price"},
 		{"too-many-cells", "a row of a table with more cells than columns"},
+		{"open-quote", "a quote in a table that takes up the rows behind it"},
 		{"bad-cell", "a cell of a table that cannot be read, and counts as not known"},
 		{"more-bad-cells", "more cells that cannot be read than are told"},
 		{"column-twice", "two columns that look like the same"},
@@ -45,7 +46,7 @@ func compDoubts() []Code {
 	})
 }
 
-// AboutComps reports whether a doubt is about sold houses.
+// AboutComps reports whether a code is about sold houses.
 func AboutComps(code string) bool {
-	return slices.ContainsFunc(compDoubts(), func(c Code) bool { return c.Name == code })
+	return slices.ContainsFunc(slices.Concat(compCodes(), compDoubts()), func(c Code) bool { return c.Name == code })
 }

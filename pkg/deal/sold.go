@@ -92,7 +92,15 @@ func (r *reader) pairs(f *Field, g *reading) {
 		}
 		switch f.Kind {
 		case Headers:
-			r.columns[fieldOfSales(e.name)] = e.value.text
+			if field := comps.FieldNamed(e.name); field != "" {
+				r.columns[field] = e.value.text
+				continue
+			}
+			var names []string
+			for _, f := range fields()["<comp>"] {
+				names = append(names, f.Key())
+			}
+			r.say("unknown-field", e.key.at, "no column can hold %s", diag.Quote(e.key.text))("write what the column holds, then its header; it can hold: %s", strings.Join(names, ", "))
 		case Conditions:
 			x, err := comps.ConditionOf(e.value.text)
 			if err != nil {
@@ -106,14 +114,6 @@ func (r *reader) pairs(f *Field, g *reading) {
 			}
 		}
 	}
-}
-
-// fieldOfSales is what package comps calls a key of a sold house.
-func fieldOfSales(name string) string {
-	if f := comps.FieldNamed(name); f != "" {
-		return f
-	}
-	return name
 }
 
 // has are the own lines that a house has; it refuses those that no line prices.

@@ -110,12 +110,22 @@ func (r *reader) comparables() {
 	var err error
 	switch c.Value, err = c.Choice.Value(); {
 	case errors.Is(err, comps.ErrNoSales):
-		r.say("comps-none", r.needed("comps"), "none of the %d sales under comps can be used, so they say nothing of the value", c.Sales)("name houses sold before %s, each with its day and price, or state the after-repair value", c.Day)
+		r.say("comps-none", r.needed("comps"), "%s, so nothing tells the value", noneOf(c.Sales))("name houses sold before %s, each with its day and price, or state the after-repair value", c.Day)
 	case err != nil:
 		r.say("comps-no-price", r.needed("comps.amounts", "comps"), "%v", err)("check the amounts; each is for one unit, as one square foot")
 	default:
 		r.intoModel(c)
 	}
+}
+
+func noneOf(sales int) string {
+	switch sales {
+	case 0:
+		return "comps names no sale"
+	case 1:
+		return "the one sale under comps cannot be used"
+	}
+	return fmt.Sprintf("none of the %d sales under comps can be used", sales)
 }
 
 func (r *reader) wish(l *salesList) comps.Wish {
