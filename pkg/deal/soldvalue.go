@@ -68,6 +68,24 @@ func AdjustmentOf(l comps.Line) string {
 	return map[comps.Line]string{comps.Own: "extras_adjustment", comps.Concessions: "concessions"}[l]
 }
 
+// A Figure is what sold houses are compared by: the line of the grid, the lines of the
+// model with the house's and a sold one's, and how it is found.
+type Figure struct {
+	Line         comps.Line
+	Ours, Theirs string
+	Figure       func(*comps.House) comps.Fact
+}
+
+// Compared are the figures that sold houses are compared by, in the order of the grid.
+func Compared() (out []Figure) {
+	for _, row := range adjusted {
+		if row.figure != nil {
+			out = append(out, Figure{row.line, row.ours, row.theirs, row.figure})
+		}
+	}
+	return out
+}
+
 // valued reports whether sold houses say what the house is worth, or should and what
 // stands against it is spoken of.
 func (r *reader) valued() bool {

@@ -84,21 +84,13 @@ func (c compsPage) block(first, last int) {
 	}
 }
 
-// figures are what is compared: the name, the line of the grid, the line of the model
-// with a sale's own and how it is written.
-var figuresCompared = []struct {
+// figureShown is how what is compared is called and written.
+var figureShown = map[comps.Line]struct {
 	label string
-	line  comps.Line
-	of    func(*comps.House) comps.Fact
 	show  func(float64) string
 }{
-	{"living area, sq ft", comps.Size, func(h *comps.House) comps.Fact { return h.Area }, figureCount},
-	{"lot, sq ft", comps.Lot, func(h *comps.House) comps.Fact { return h.Lot }, wholeCount},
-	{"bedrooms", comps.Rooms, func(h *comps.House) comps.Fact { return h.Bedrooms }, figureCount},
-	{"baths", comps.Baths, (*comps.House).Baths, figureCount},
-	{"built", comps.Age, func(h *comps.House) comps.Fact { return h.Built }, func(x float64) string { return fmt.Sprintf("%.0f", x) }},
-	{"condition", comps.Condition, func(h *comps.House) comps.Fact { return h.Condition }, conditionWord},
-	{"garage, cars", comps.Garage, (*comps.House).Cars, figureCount},
+	comps.Size: {"living area, sq ft", figureCount}, comps.Lot: {"lot, sq ft", wholeCount}, comps.Rooms: {"bedrooms", figureCount}, comps.Baths: {"baths", figureCount},
+	comps.Age: {"built", func(x float64) string { return fmt.Sprintf("%.0f", x) }}, comps.Condition: {"condition", conditionWord}, comps.Garage: {"garage, cars", figureCount},
 }
 
 func figureCount(x float64) string { return quantity.FormatCount(decimal.NewFromFloat(x), 1) }
@@ -137,10 +129,11 @@ func (c compsPage) rows() []gridRow {
 		{"  the market since", "", money("time_adjustment"), false},
 		{"  where it stands", "", money("location_adjustment"), false},
 	}
-	for _, f := range figuresCompared {
+	for _, f := range deal.Compared() {
+		x := figureShown[f.Line]
 		out = append(out,
-			gridRow{f.label, known(f.of(&c.c.Subject.House), f.show), func(i int) string { return known(f.of(&sale(i).House), f.show) }, false},
-			gridRow{"  adjusted by", "", money(deal.AdjustmentOf(f.line)), false})
+			gridRow{x.label, known(f.Figure(&c.c.Subject.House), x.show), func(i int) string { return known(f.Figure(&sale(i).House), x.show) }, false},
+			gridRow{"  adjusted by", "", money(deal.AdjustmentOf(f.Line)), false})
 	}
 	return append(out,
 		gridRow{"  type and style", "", money("style_adjustment"), false},

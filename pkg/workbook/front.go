@@ -17,6 +17,7 @@ func (b *book) front() {
 		b.offers()
 	}
 	b.sideBySide()
+	b.comparables()
 	b.renovation()
 	b.lenderPages()
 	b.notes()
