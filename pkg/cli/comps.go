@@ -25,7 +25,7 @@ func newComps(s Streams) *cobra.Command {
 
   ledgerboard comps my-house.yaml
   ledgerboard comps my-house.yaml --from county.csv
-  ledgerboard comps my-house.yaml --from county.csv --strike "9 Oak Ave" --add "line 341"
+  ledgerboard comps my-house.yaml --strike "3 Tansy Ct" --add "19 Tansy Ct"
 
 Adjusts each sold house to this one, thing by thing, and draws a likely price
 from them with where one in ten such houses sells below and one in ten above.
