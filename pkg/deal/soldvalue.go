@@ -284,6 +284,14 @@ func (r *reader) feeding(path, line string) *reading {
 	return nil
 }
 
+// ByCondition reports whether the value of the deal is drawn from sold houses and
+// follows the condition that the options taken leave the house in.
+func (d *Deal) ByCondition() bool {
+	_, stated := d.Root.Given.Look("after_repair_value")
+	_, before := d.Root.Given.Look("value_before_work")
+	return d.Comps != nil && d.Comps.Value != nil && d.Comps.Conditions && !stated && !before
+}
+
 // A Range is a value with where one in ten such houses sells below and one in ten above.
 type Range struct{ Low, Likely, High decimal.Decimal }
 

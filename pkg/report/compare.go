@@ -187,10 +187,7 @@ func (c comparison) gains() {
 // byCondition reports whether the values are drawn from sold houses and follow the
 // condition that each option leaves the house in.
 func (c comparison) byCondition() bool {
-	return slices.ContainsFunc(c.all, func(a answer.Column) bool {
-		x := a.Deal.Comps
-		return x != nil && x.Value != nil && x.Conditions && a.Line("value_before_work").Equal(a.Line("value_by_comps").Sub(a.Line("options_in_comps")))
-	})
+	return slices.ContainsFunc(c.all, func(a answer.Column) bool { return a.Deal.ByCondition() })
 }
 
 // CompareObject is the JSON of deals side by side.
