@@ -100,13 +100,15 @@ func sources(a *answer.Answer) []entry {
 
 // loanPayments says what is paid to lenders between the closing and the sale.
 func loanPayments(a *answer.Answer) string {
-	label := "interest and draw fees"
+	label := "interest"
 	for _, l := range a.Loans() {
 		switch {
 		case a.Of(l, "amortising_months").IsPositive():
 			return "payments on loans"
 		case a.Of(l, "extension_fees").IsPositive():
 			label = "interest and loan fees"
+		case label == "interest" && a.Of(l, "draw_fees").IsPositive():
+			label = "interest and draw fees"
 		}
 	}
 	return label
