@@ -44,6 +44,9 @@ func (r *reader) fill(p *plan, w *work) {
 		}
 	}
 	r.deal.Permitted = r.deal.Permitted || strings.Contains(it.Name, "permit")
+	if it.HiredSource != pricebook.Invented && !it.Hired.IsZero() {
+		say("own_labour_price", one, it.HiredSource)
+	}
 	rented := r.rented(w)
 	r.measureOf(p, w)
 	r.shareOf(w)
@@ -216,6 +219,9 @@ func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 	give("pack_price", p.Price)
 	if price != nil {
 		m.Give("pack_price", model.Value{Number: price.number, Text: price.node.text, Key: "price", Pos: price.at()})
+		m.Give("own_pack_price", model.Value{Number: one, Text: "the file's price", Pos: price.at()})
+	} else if p.Source != pricebook.Invented {
+		give("own_pack_price", one)
 	}
 	if p.NoTax {
 		give("taxed", decimal.Decimal{})

@@ -95,6 +95,8 @@ var roomSlips = []slip{
 	inOptions("without-unneeded", "{fresh: {work: {paint walls: hired}}}", "{fresh: {work: {paint walls: hired}, without: [tile transition]}}"),
 	inOptions("low-above-options", "value: {after-repair value: $300k}", "value: {before work: $240k, low: $270k}"),
 	inDen("price-of-sticks", "paint walls: hired", "baseboard: {by: hired, price: $9}"),
+	inDen("rolls-of-walk", denSize+"\n    work: {paint walls: hired}", "walls: [east 12', north 10', west 12', south 10']\n    work: {carpet: hired}"),
+	besideDen("not-seen-replaced", "whole house: {work: {rewire: hired, panel 200 amp: hired}}"),
 	inDen("roll-too-short", "work: {paint walls: hired}", "ceiling: 36 ft\n    work: {hang wallpaper: hired}"),
 	besideDen("unknown-trade", "labour: {trades: {plumber: {crew: 2}}}"),
 	inDen("trade-twice", "{contingency: 20%}", "{contingency: 20%, lines: [{trade: paint, work: all walls, amount: $2k}]}"),

@@ -72,6 +72,7 @@ func (r *reader) compute() {
 	}
 	r.workOfNothing(v)
 	r.rollsTooShort()
+	r.rollsOfWalks()
 	if r.diags.HasErrors() {
 		return
 	}
@@ -100,6 +101,20 @@ func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 				continue
 			}
 			r.say("work-of-nothing", w.at, "%s: there is nothing to do it to, for %s of %s is 0", w.label, w.item.Measure, p.room.Label)("say how much, e.g.   %s: {by: hired, count: 1}   , or name it in the room: doors, windows, fixed, closets", w.label)
+		}
+	}
+}
+
+// rollsOfWalks refuses roll goods in a room of which only the walls are known: how they
+// would lie depends on its rectangles, and they would cost nothing without a word.
+func (r *reader) rollsOfWalks() {
+	for _, p := range r.plans {
+		for _, w := range p.works {
+			for _, use := range w.member.In("use") {
+				if len(p.room.In("leg")) > 0 && use.Given.Of("along").Refers == "carpet_run" {
+					r.say("rolls-of-walk", w.at, "%s: a walk around the walls of %s does not say how %s lies in it", w.label, p.room.Label, use.Label)("give the room its rectangles in place of walls, e.g.   size: [14' x 11', 4' x 6']")
+				}
+			}
 		}
 	}
 }

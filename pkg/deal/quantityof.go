@@ -97,6 +97,7 @@ func (r *reader) hoursOf(w *work) {
 	if g := r.good(w.scope.path + "hired"); g != nil {
 		if x, ok := r.perUnit(w, g, true); ok {
 			give("hired_price", x, g)
+			give("own_labour_price", one, g)
 		}
 	}
 }
