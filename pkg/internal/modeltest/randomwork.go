@@ -47,6 +47,7 @@ func (w *worksite) products() {
 		})
 		w.giveMoney(14, p, "pack_price", 0, 250)
 		w.giveFlag(6, p, "taxed")
+		w.giveFlag(3, p, "own_pack_price")
 		if w.giveFlag(4, p, "by_the_stick") {
 			w.use("sticks")
 			for range 1 + w.upTo(1) {
