@@ -32,6 +32,8 @@ func (r *reader) doubt() {
 	r.doubtRates()
 	r.doubtTwice()
 	r.doubtNotSeen()
+	r.doubtEdges()
+	r.doubtOwnWithoutHours()
 }
 
 func (r *reader) doubtPurchase() {

@@ -23,7 +23,7 @@ func (r *reader) doubtNotSeen() {
 		if !ok || !aside.IsPositive() || i < 0 {
 			continue
 		}
-		if pos, name, found := r.mends(pricebook.Checks()[i]); found {
+		if pos, name, found := r.replaces(pricebook.Checks()[i]); found {
 			if parts == nil {
 				at = pos
 			}
@@ -35,22 +35,29 @@ func (r *reader) doubtNotSeen() {
 	}
 }
 
-// mends finds the work that sees to a part of the house: the item of its check, or one
-// whose name begins with that of the part, such as another kind of water heater, or a
-// line beside the rooms that names either.
-func (r *reader) mends(c *pricebook.Check) (at diag.Pos, name string, found bool) {
+// replaces finds the work that sees to all of a part of the house: the item of its check,
+// another kind of the same thing, such as of a water heater, or a line beside the rooms
+// that names either.
+func (r *reader) replaces(c *pricebook.Check) (at diag.Pos, name string, found bool) {
+	words := strings.Fields(plainKey(c.Name))
 	for _, w := range r.chosenWorks() {
-		if w.item.Name == c.Item || strings.HasPrefix(w.item.Name, c.Name+" ") {
+		if w.item.Name == c.Item || len(words) > 1 && strings.HasPrefix(w.item.Name, c.Name+" ") {
 			return w.at, w.label, true
 		}
 	}
 	for _, m := range r.deal.Root.In("cost") {
-		label, words := plainKey(strings.ReplaceAll(m.Label, ":", " ")), strings.Fields(plainKey(c.Name))
+		label := plainKey(strings.ReplaceAll(m.Label, ":", " "))
 		if strings.Contains(label, plainKey(c.Item)) || len(words) > 1 && allIn(words, strings.Fields(label)) {
 			return m.Pos, m.Label, true
 		}
 	}
 	return diag.Pos{}, "", false
+}
+
+// mends reports whether work sees to a part of the house, or to a piece of it.
+func (r *reader) mends(c *pricebook.Check) bool {
+	_, _, all := r.replaces(c)
+	return all || slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return strings.HasPrefix(w.item.Name, c.Name+" ") })
 }
 
 func allIn(words, of []string) bool {

@@ -24,10 +24,7 @@ func (r *reader) doubtRooms() {
 func (r *reader) doubtBad(c *pricebook.Check) {
 	for _, m := range r.deal.Root.In("check") {
 		seen := m.Given.Of("seen")
-		if plainKey(m.Label) != plainKey(c.Name) || seen.Choice != "bad" {
-			continue
-		}
-		if _, _, mended := r.mends(c); mended {
+		if plainKey(m.Label) != plainKey(c.Name) || seen.Choice != "bad" || r.mends(c) {
 			continue
 		}
 		r.say("bad-not-planned", seen.Pos, "%s was seen bad, and no work mends it", diag.Quote(m.Label))("add   %s: hired   under work of the whole house, or a quote; nothing is set aside for what was seen", c.Item)

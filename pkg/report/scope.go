@@ -116,8 +116,8 @@ func tradesTable(p *page, a *answer.Answer) {
 	p.heading("By trade")
 	p.line("%s", p.paint(dim, fmt.Sprintf("%-26s"+tradeTail, "trade", "cash", "by trades", "own h", "hired h")))
 	for _, t := range a.Model.Root.In("trade") {
-		if len(t.In("item")) == 0 {
-			continue
+		if len(t.In("item")) == 0 || a.Of(t, "trade_price").IsZero() && a.Of(t, "own_hours").IsZero() && a.Of(t, "crew_hours").IsZero() {
+			continue // nothing there to do it to
 		}
 		p.row(26, t.Label, fmt.Sprintf(tradeTail, money(a.Of(t, "cash_cost")), money(a.Of(t, "trade_price")), count(a.Of(t, "own_hours")), count(a.Of(t, "crew_hours"))))
 	}
