@@ -63,6 +63,7 @@ func roomDoubts() []Code {
 		{"option-missing", "a room without the option that is taken for all"},
 		{"without-unneeded", "something left out that would not have come"},
 		{"containers-twice", "a container for debris beside those that rooms count"},
+		{"permits-twice", "a line for permits beside those that work brings along"},
 		{"trade-twice", "a line of a trade that rooms price too"},
 		{"rate-unused", "an hourly rate that no work is paid by"},
 		{"no-rate", "work charged by the hour without what an hour costs"},
