@@ -59,7 +59,7 @@ func TestItemsWithAllWords(t *testing.T) {
 	require.Contains(t, b.ItemsWith("stoves"), "range electric")
 	require.Empty(t, b.ItemsWith("paint wals"))
 	_, items := b.Search("refinish floors")
-	require.Equal(t, []string{"refinish wood floor"}, items)
+	require.Contains(t, items, "refinish wood floor")
 }
 
 // What people call a floor or who does the work finds what the book has.
