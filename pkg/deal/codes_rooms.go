@@ -65,6 +65,7 @@ func roomDoubts() []Code {
 		{"option-missing", "a room without the option that is taken for all"},
 		{"without-unneeded", "something left out that would not have come"},
 		{"containers-twice", "a container for debris beside those that rooms count"},
+		{"permits-twice", "a line for permits beside those that work brings along"},
 		{"trade-twice", "a line of a trade that rooms price too"},
 		{"edges-missing", "work along the edges of the roof or of the house, without their lengths"},
 		{"own-without-hours", "own work of which nobody knows the hours"},

@@ -141,7 +141,11 @@ func (b *book) yields() []entry {
 	if a.Line("partner_share").IsPositive() {
 		out = append(out, b.line("  your part", "owner_profit"), b.line("  partner's part", "partner_profit"))
 	}
-	out = append(out, b.line("margin, of the sale price", "margin"), b.line("return on the cash needed (ROI)", "roi"), b.line("  for a year (annualised)", "annualised_roi"))
+	out = append(out, b.line("margin, of the sale price", "margin"))
+	if a.Line("partner_share").IsPositive() {
+		out = append(out, b.line("  from your part", "owner_margin"))
+	}
+	out = append(out, b.line("return on the cash needed (ROI)", "roi"), b.line("  for a year (annualised)", "annualised_roi"))
 	out = append(out, entry{"  internal rate of return (IRR)", rated(a.IRR)})
 	if len(a.Loans()) > 0 {
 		out = append(out, entry{"loans' cost a year (APR)", rated(a.LoanAPR)})
