@@ -198,13 +198,7 @@ func (s *drawSheet) covered() {
 	left := func(col int) decimal.Decimal { return s.breakdownTotal(col) }
 	cash, proven := decimal.Zero, cell{}
 	if s.answer.Deal.HasCash {
-		proven = s.added(g, s.model.Find(root, "cash_available"))
-		bought := s.added(g, s.model.Find(root, "total_to_buy"))
-		cash = decimal.Max(decimal.Zero, s.answer.Line("cash_available").Sub(s.answer.Line("total_to_buy")))
-		proven.value = near(cash)
-		if proven.formula != "" && bought.formula != "" {
-			proven.formula = "MAX(0," + proven.formula + "-" + bought.formula + ")"
-		}
+		proven, cash = s.added(g, s.model.Find(root, "proven_cash")), s.answer.Line("proven_cash")
 	}
 	spare := left(colLender).Add(cash).Sub(left(colTotal))
 	first := row + 3

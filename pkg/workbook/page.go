@@ -36,6 +36,7 @@ func (b *book) nothing(line string) bool {
 func (g *grid) list(row, col int, all []entry) int {
 	for _, e := range all {
 		g.label(row, col, e.label, look{})
+		g.rows[row-1][col-1].formula = e.cell.named
 		g.set(row, col+1, e.cell)
 		row++
 	}
