@@ -59,7 +59,7 @@ func (g *grid) rise() {
 // wider is how much wider than others the letters of a look are.
 func (l look) wider() float64 {
 	switch l.role {
-	case strong, total, foundStrong, heading:
+	case strong, total, foundStrong, foundTotal, heading:
 		return 1.08 * l.scale()
 	}
 	return l.scale()

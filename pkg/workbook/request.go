@@ -1,6 +1,8 @@
 package workbook
 
 import (
+	"strings"
+
 	"ledgerboard/pkg/model"
 )
 
@@ -9,7 +11,8 @@ import (
 func (b *book) request() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
-	row = g.paragraph(row, 1, lastColumn, "A house to buy, renovate and sell. All figures follow the inputs of this workbook.", look{role: small}) + 1
+	row = g.paragraph(row, 1, lastColumn, "A house to buy, renovate and sell. Figures follow the inputs of this workbook, but for those in italics"+strings.Replace(b.but(), ", but for", ",", 1)+".", look{role: small})
+	row = b.sticks(g, row) + 1
 	row = g.blocks(row, "The house", b.house(), "The loans asked for", b.asked())
 	row = g.blocks(row, "The loans as a share", b.ratios(), "Cash at the purchase closing", b.cashToClose())
 	row = b.repayment(g, row, b.timing())

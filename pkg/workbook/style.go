@@ -23,7 +23,8 @@ const (
 	alarm // a check that speaks up
 	found // a result of a search: it does not follow the inputs
 	foundStrong
-	lead // what is read first
+	foundTotal // with a line above it
+	lead       // what is read first
 )
 
 // A look is all that a style is made of.
@@ -139,6 +140,9 @@ func (b *book) style(l look) (int, error) {
 		s.Font.Italic, s.Font.Color = true, muted
 	case foundStrong:
 		s.Font.Italic, s.Font.Bold = true, true
+	case foundTotal:
+		s.Font.Italic, s.Font.Bold = true, true
+		frame("top")
 	case lead:
 		s.Font.Bold, s.Font.Size = true, 12
 	case alarm:
