@@ -90,6 +90,8 @@ func lettersOf(x float64, format string) int {
 	switch {
 	case strings.HasPrefix(format, `"over "`):
 		return len("over ") + lettersOf(x, strings.TrimPrefix(format, `"over "`))
+	case format == limited:
+		return min(grouped(2)+1, len("$1,000,000.00"))
 	case format == dollars:
 		return grouped(2) + 1
 	case format == rounded:

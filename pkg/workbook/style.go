@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/model"
 )
 
 // A role is what a cell is for; it decides colour and whether it is locked.
@@ -50,7 +52,19 @@ const (
 	tenths   = `#,##0.0`
 	portions = `#,##0.00##` // of goods: small ones still show
 	day      = `mmmm d, yyyy`
+	limited  = `[>=900000000000]"no limit";$#,##0.00` // a stand-in for no limit is larger than any deal
 )
+
+// formatFor is the number format of a line of the model.
+func formatFor(l *model.Line) string {
+	if l.Unit == "$" && (l.ID() == "loan.room" || strings.Contains(l.Rule(), noLimit)) {
+		return limited
+	}
+	return formatOf(l.Unit)
+}
+
+// noLimit is what the lines take for no limit.
+const noLimit = "1000000000000"
 
 // formatOf is the number format of a unit of the model.
 func formatOf(unit string) string {
