@@ -78,6 +78,9 @@ func made(a *answer.Answer, how Options) (*book, error) {
 		return nil, err
 	}
 	b := newBook(a, how)
+	if err := b.file.SetDefaultFont(face); err != nil { // columns are measured by it
+		return nil, err
+	}
 	if how.Trade != "" || how.BlankPrices {
 		if err := b.bidForm(); err != nil {
 			b.file.Close()

@@ -12,7 +12,7 @@ import (
 )
 
 // cents are dollars in a table that says so in its head.
-const cents = `#,##0.00;-#,##0.00;0.00`
+const cents = `#,##0.00_-;-#,##0.00_-;0.00_-`
 
 // tableSize is the size of letters in a table of many columns, in points.
 const tableSize = 9

@@ -129,7 +129,7 @@ func linesOf(s string, width float64) (n int) {
 // widthOf is about how wide a text is, in units of column width, with a small margin: by
 // the widths of the letters in the sans serif fonts that measure alike, from memory.
 func widthOf(s string) (sum float64) {
-	const unitsAnEm = 1.98 // at 10 points, with the margin
+	const unitsAnEm = 1.76 // at 10 points, where a unit is a digit at 11, with the margin
 	for _, r := range s {
 		em := 0.56
 		switch {

@@ -92,6 +92,9 @@ func unitWords(unit string) string {
 	return strings.NewReplacer("sqft", "sq ft", "cuft", "cu ft").Replace(unit)
 }
 
+// face is the font of all cells.
+const face = "Liberation Sans"
+
 const (
 	ink    = "1F2A30"
 	shade  = "FFF4CC" // of inputs
@@ -107,7 +110,7 @@ func (b *book) style(l look) (int, error) {
 		return id, nil
 	}
 	s := &excelize.Style{
-		Font:       &excelize.Font{Family: "Liberation Sans", Size: 10, Color: ink},
+		Font:       &excelize.Font{Family: face, Size: 10, Color: ink},
 		Alignment:  &excelize.Alignment{Vertical: "top", WrapText: l.wrap},
 		Protection: &excelize.Protection{Locked: true},
 	}
