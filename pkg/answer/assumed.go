@@ -18,12 +18,18 @@ var AssumedAs = map[string]string{
 	"tax_share": "set aside for tax",
 }
 
+// AssumedSaid are words for defaults that are another figure of the deal.
+var AssumedSaid = map[string]string{"as_is_value": "not appraised, so the price stands in"}
+
 // Assumption says an input's default in words: "first loan, lag: 1 month".
 func (a *Answer) Assumption(c *model.Cell) string {
 	name := cmp.Or(AssumedAs[c.Line.Name], deal.KeyOf(c.Line), words(c.Line.Name))
 	lead := ""
 	if p := c.Member.Path(); p != "" {
 		lead = p + ", "
+	}
+	if said := AssumedSaid[c.Line.Name]; said != "" {
+		return lead + name + ": " + said
 	}
 	if c.Line.Unit != "flag" && c.Line.Unit != "choice" && a.Values.Of(c).IsZero() {
 		return lead + "no " + name

@@ -15,6 +15,9 @@ func (a *Answer) Goal(target string) string {
 		}
 		return "a profit of at least " + dollars(a.Line("target_profit"))
 	case "margin_to_spare":
+		if a.Line("partner_share").IsPositive() {
+			return "a margin of at least " + percent(a.Line("target_margin")) + " from your part"
+		}
 		return "a margin of at least " + percent(a.Line("target_margin"))
 	case "roi_to_spare":
 		return "a return on your cash (ROI) of at least " + percent(a.Line("target_roi"))

@@ -5,8 +5,11 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
 	"runtime/debug"
+	"slices"
 	"strings"
+	"sync"
 
 	"github.com/spf13/cobra"
 
@@ -43,7 +46,7 @@ type common struct {
 // Run carries out a command line and returns its exit code.
 func Run(args []string, s Streams) int {
 	root := Command(s)
-	root.SetArgs(args)
+	root.SetArgs(labelled(args))
 	err := root.Execute()
 	var told *toldError
 	if err != nil && !errors.As(err, &told) {
@@ -54,6 +57,18 @@ func Run(args []string, s Streams) int {
 		}
 	}
 	return exitCode(err)
+}
+
+// labelled are the words of a command line as the library of options takes them: a label
+// of a page that begins with a dash and a blank, as "- selling", is no option.
+func labelled(args []string) []string {
+	out := slices.Clone(args)
+	if len(out) > 0 && out[0] == "why" {
+		for i := range out {
+			out[i] = strings.TrimPrefix(out[i], "- ")
+		}
+	}
+	return out
 }
 
 // Command returns the whole command tree.
@@ -85,12 +100,30 @@ and why. It informs; it does not advise.`,
 	root.SetOut(s.Out)
 	root.SetErr(s.Err)
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return &usageError{err, cmd.CommandPath() + " --help lists what it takes"}
+		return &usageError{plainly(cmd, err), cmd.CommandPath() + " --help lists what it takes"}
 	})
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2 // letters that may be wrong in a verb
 	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newComps(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newWorkbook(s), newWhy(s), newLines(s), newExitCodes())
 	return root
+}
+
+// refused is how the library of options tells of a value that an option does not take.
+var refused = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?s)^invalid argument (".*") for "(?:-\w, )?--(\S+)" flag: `)
+})
+
+// plainly tells of a value that an option does not take in plain words.
+func plainly(cmd *cobra.Command, err error) error {
+	m := refused().FindStringSubmatch(err.Error())
+	if m == nil {
+		return err
+	}
+	want := "nothing behind it, true or false"
+	if f := cmd.Flags().Lookup(m[2]); f != nil && f.Value.Type() == "int" {
+		want = "a whole number"
+	}
+	return fmt.Errorf("--%s %s: want %s", m[2], m[1], want)
 }
 
 // version is that of the build: of the module where it was installed by version,

@@ -47,7 +47,7 @@ runner-up, what each limit costs, and the scope to write into the file.`,
 	}
 	o.flags(cmd)
 	cmd.Flags().StringVar(&o.cash, "cash", "", "the most `money` tied up; else the file's own")
-	cmd.Flags().StringVar(&o.weeks, "weeks", "", "the most `weeks` of work")
+	cmd.Flags().StringVar(&o.weeks, "weeks", "", "the most `weeks` of work, waiting included")
 	cmd.Flags().StringVar(&o.hours, "own-hours", "", "the most `hours` of own work")
 	return cmd
 }

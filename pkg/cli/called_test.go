@@ -128,7 +128,9 @@ func TestWhyTakesTheHeadsOfColumns(t *testing.T) {
 	a, err := (&common{}).worked("../../scenarios/walnut-row.yaml")
 	require.NoError(t, err)
 	for head, line := range map[string]string{
-		"weeks of work": "work_weeks", "own h": "room_own_hours", "hired h": "room_crew_hours", "$/sq ft": "rooms_a_foot", "kitchen: $/sq ft": "cost_a_foot",
+		"weeks of work": "work_weeks", "weeks, with waiting": "scope_months", "from your part": "owner_margin",
+		"asking price": "price", "most of your money tied up": "cash_needed", "you lose": "lost_backing_out", "other lines": "lines_cost",
+		"profit target": "profit_to_spare", "margin target": "margin_to_spare", "ROI target": "roi_to_spare", "cash you have": "cash_to_spare", "own h": "room_own_hours", "hired h": "room_crew_hours", "$/sq ft": "rooms_a_foot", "kitchen: $/sq ft": "cost_a_foot",
 	} {
 		c, err := find(a.Deal, head, report.Ask(head).Lines)
 		require.NoError(t, err, head)

@@ -48,7 +48,7 @@ func TestWhyTakesTheLabelsOfThePages(t *testing.T) {
 				continue
 			}
 			asked[label] = true
-			out, wrong, code := run(t, "", "why", file, strings.TrimPrefix(label, "- ")) // a dash begins an option
+			out, wrong, code := run(t, "", "why", file, label)
 			require.Zero(t, code, "%s: %s: %s", name, label, wrong)
 			require.NotEmpty(t, out)
 		}

@@ -11,6 +11,7 @@ import (
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
 )
 
 // largest is the most of a file that is read: a list of sales of a large county; the deal
@@ -107,6 +108,9 @@ func (c *common) load(path string, sets []deal.Set) (*loaded, error) {
 	name, text, err := c.text(path)
 	if err != nil {
 		return nil, err
+	}
+	if pricebook.IsWorkbook(text) {
+		return nil, &dataError{fmt.Errorf("%s is a workbook, not a deal file", name), "give the deal file that it was made from; a form for bids that came back is read by   ledgerboard prices --from"}
 	}
 	l := &loaded{name: name, sources: deal.Sources(name, text, sets...)}
 	how := c.reading(path)

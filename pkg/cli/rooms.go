@@ -2,9 +2,11 @@ package cli
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/report"
 )
 
@@ -30,5 +32,14 @@ func oneOf(a *answer.Answer, set, name string) error {
 		}
 		names = append(names, m.Label)
 	}
-	return &usageError{fmt.Errorf("--%s %q: there is none of that name", set, name), didYouMean(name, names, "there are: "+strings.Join(names, ", "))}
+	return &usageError{fmt.Errorf("--%s %q: there is none of that name", set, name), meantOne(name, names, "there are: "+strings.Join(names, ", "))}
+}
+
+// meantOne is the hint for a name that there is not: the trade of who was named, or what
+// is near it.
+func meantOne(name string, names []string, otherwise string) string {
+	if trade := pricebook.TradeOf(strings.ToLower(strings.TrimSpace(name))); slices.Contains(names, trade) {
+		return "did you mean " + trade + "?"
+	}
+	return didYouMean(name, names, otherwise)
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/workbook"
 )
 
@@ -52,6 +53,15 @@ back by   ledgerboard prices --from for-the-tiler.xlsx`,
 	return cmd
 }
 
+// tradesOf are the names of some trades.
+func tradesOf(all []*model.Member) []string {
+	var out []string
+	for _, m := range all {
+		out = append(out, m.Label)
+	}
+	return out
+}
+
 // readers are whom a workbook can be for.
 var readers = map[string]workbook.Reader{"owner": workbook.Owner, "lender": workbook.Lender}
 
@@ -75,7 +85,7 @@ func runWorkbook(o *workbookOptions, path string) error {
 	}
 	var out bytes.Buffer
 	if err := workbook.Write(&out, a, how); errors.Is(err, workbook.ErrNoTrade) {
-		return &dataError{err, "ledgerboard scope " + path + "   shows the trades"}
+		return &dataError{err, meantOne(o.trade, tradesOf(a.Model.Root.In("trade")), "ledgerboard scope "+path+"   shows the trades")}
 	} else if err != nil {
 		return err
 	}

@@ -44,6 +44,9 @@ func (r *reader) fill(p *plan, w *work) {
 		}
 	}
 	r.deal.Permitted = r.deal.Permitted || strings.Contains(it.Name, "permit")
+	if it.HiredSource != pricebook.Invented && !it.Hired.IsZero() {
+		say("own_labour_price", one, it.HiredSource)
+	}
 	rented := r.rented(w)
 	r.measureOf(p, w)
 	r.shareOf(w)
@@ -123,7 +126,7 @@ func (r *reader) usesOf(p *plan, w *work) {
 			}
 		}
 		if prod.Roll != nil {
-			r.drops(p, m, prod)
+			r.drops(w, m, prod)
 		} else {
 			give("takes", u.Takes)
 			give("covers", u.Covers)
@@ -137,6 +140,7 @@ func (r *reader) usesOf(p *plan, w *work) {
 			switch {
 			case p.measures(*along):
 				m.Give("along", model.Value{Refers: along.Line, Text: u.Along, Pos: u.Pos})
+				w.countedAlong(m)
 			case w.by == "":
 				r.say("measure-not-here", w.at, "%s takes %s by %s, which only %s has", w.label, u.Product, along.Name, onlyIn(*along))("put %s there", w.label)
 			}
@@ -168,8 +172,15 @@ func (r *reader) firstUse(w *work, u *pricebook.Use) {
 	}
 }
 
+// countedAlong takes of what a use follows the part that the file counts of the work.
+func (w *work) countedAlong(use *model.Member) {
+	if v, counted := w.member.Given.Look("measured"); counted {
+		use.Give("along_share", model.Value{Refers: "counted_share", Text: "the part that is counted", Pos: v.Pos})
+	}
+}
+
 // drops lets wallpaper hang along the walls of the room.
-func (r *reader) drops(p *plan, use *model.Member, prod *pricebook.Product) {
+func (r *reader) drops(w *work, use *model.Member, prod *pricebook.Product) {
 	d := use.Add("drop", "", prod.Name)
 	d.Pos = prod.Pos
 	for line, x := range map[string]decimal.Decimal{
@@ -178,6 +189,7 @@ func (r *reader) drops(p *plan, use *model.Member, prod *pricebook.Product) {
 	} {
 		d.Give(line, model.Value{Number: x, Text: prod.Source, Pos: prod.Pos})
 	}
+	w.countedAlong(use)
 	d.Give("drop_run", model.Value{Refers: "perimeter", Text: "once around", Pos: prod.Pos})
 }
 
@@ -216,6 +228,9 @@ func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 	give("pack_price", p.Price)
 	if price != nil {
 		m.Give("pack_price", model.Value{Number: price.number, Text: price.node.text, Key: "price", Pos: price.at()})
+		m.Give("own_pack_price", model.Value{Number: one, Text: "the file's price", Pos: price.at()})
+	} else if p.Source != pricebook.Invented {
+		give("own_pack_price", one)
 	}
 	if p.NoTax {
 		give("taxed", decimal.Decimal{})

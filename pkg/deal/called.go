@@ -47,6 +47,7 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 			}
 		}
 	}
+	b.callers = append(b.callers, w)
 	for _, option := range callersOf(p, w) {
 		callFor(option, b)
 	}

@@ -220,6 +220,7 @@ var slips = []slip{
 	{"too-small", price, "price: 164.9"},
 	{"too-small", "low: $335k", "low: $335"},
 	{"holding-once", "utilities: $310/month", "utilities: $310"},
+	{"holding-once", "utilities: $310/month", "water: 0.2%"},
 	{"share-high", settle, "settlement: 30%"},
 	{"slabs-open", transfer, "transfer tax: {slabs: {up to $250k: 0.5%}}"},
 	{"tables-open", transfer, "transfer tax: {tables: [{when: up to $250k, amount: 1%}]}"},

@@ -144,7 +144,7 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 		m.Give("who", who)
 	}
 	if it.Measure == w.item.Measure {
-		for _, line := range []string{"measure", "part"} {
+		for _, line := range []string{"measure", "measured", "part"} {
 			v, ok := w.member.Given.Look(line)
 			if share, byAge := it.Share(r.deal.YearBuilt); ok && byAge && line == "part" {
 				v.Number, v.Text = v.Number.Mul(share), v.Text+", and of that by the year built"

@@ -72,6 +72,8 @@ func (r *reader) compute() {
 	}
 	r.workOfNothing(v)
 	r.rollsTooShort()
+	r.rollsOfWalks()
+	r.broughtByNothing(v)
 	if r.diags.HasErrors() {
 		return
 	}
@@ -100,6 +102,56 @@ func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 				continue
 			}
 			r.say("work-of-nothing", w.at, "%s: there is nothing to do it to, for %s of %s is 0", w.label, w.item.Measure, p.room.Label)("say how much, e.g.   %s: {by: hired, count: 1}   , or name it in the room: doors, windows, fixed, closets", w.label)
+		}
+	}
+}
+
+// broughtByNothing leaves out what comes along with work that itself comes along and of
+// whose measure there is nothing: no sink, no shutoffs of the sink.
+func (r *reader) broughtByNothing(v *walk.Values[decimal.Decimal]) {
+	comes := map[*work]bool{} // work that is there, and brings what it brings
+	for again := true; again; {
+		again = false
+		for _, p := range r.plans {
+			for _, w := range p.works {
+				if !comes[w] && r.someOf(w, v) && w.broughtBy(comes) {
+					comes[w], again = true, true
+				}
+			}
+		}
+	}
+	for _, p := range r.plans {
+		for _, w := range p.works {
+			if c := r.deal.Model.Find(w.member, "part"); c != nil && !w.broughtBy(comes) {
+				r.deal.Model.Give(c, model.Value{Text: "there is nothing to do that brings it", Pos: w.at})
+			}
+		}
+	}
+}
+
+// someOf reports whether there is anything to do the work to.
+func (r *reader) someOf(w *work, v *walk.Values[decimal.Decimal]) bool {
+	c := r.deal.Model.Find(w.member, "measure")
+	return c == nil || c.Member != w.member || v.Scalar[c.Index].IsPositive()
+}
+
+// broughtBy reports whether some of the work brings it, or nothing need: the file names it,
+// or it comes with the layers of a floor.
+func (w *work) broughtBy(comes map[*work]bool) bool {
+	is := func(by *work) bool { return comes[by] }
+	return len(w.bringers)+len(w.callers) == 0 || slices.ContainsFunc(w.bringers, is) || slices.ContainsFunc(w.callers, is)
+}
+
+// rollsOfWalks refuses roll goods in a room of which only the walls are known: how they
+// would lie depends on its rectangles, and they would cost nothing without a word.
+func (r *reader) rollsOfWalks() {
+	for _, p := range r.plans {
+		for _, w := range p.works {
+			for _, use := range w.member.In("use") {
+				if len(p.room.In("leg")) > 0 && use.Given.Of("along").Refers == "carpet_run" {
+					r.say("rolls-of-walk", w.at, "%s: a walk around the walls of %s does not say how %s lies in it", w.label, p.room.Label, use.Label)("give the room its rectangles in place of walls, e.g.   size: [14' x 11', 4' x 6']")
+				}
+			}
 		}
 	}
 }

@@ -24,12 +24,20 @@ func Table() []Field {
 		}
 		if f.Meaning == "" {
 			f.Meaning = lines[0].Meaning
+			if f.refusesNothing() { // in the file one leaves it out
+				f.Meaning, _, _ = strings.Cut(f.Meaning, ", or 0")
+			}
 		}
 		if f.Default == "" && lines[0].Formula() != nil {
 			f.Default = inWords(lines[0], f.Kind)
 		}
 	}
 	return all
+}
+
+// refusesNothing reports whether 0 is out of the field's range.
+func (f *Field) refusesNothing() bool {
+	return strings.HasPrefix(f.Range, "more than ") || strings.HasPrefix(f.Range, "at least 1 ")
 }
 
 // KeyOf is the key of the deal file that gives an input line, or "".

@@ -32,6 +32,9 @@ func (r *reader) doubt() {
 	r.doubtRates()
 	r.doubtTwice()
 	r.doubtComps()
+	r.doubtNotSeen()
+	r.doubtEdges()
+	r.doubtOwnWithoutHours()
 }
 
 func (r *reader) doubtPurchase() {
@@ -139,6 +142,11 @@ func (r *reader) doubtHolding() {
 		r.say("property-tax-missing", at, "no holding line names property tax")("add   property tax: $4,120/year   from a bill without the seller's exemptions; theirs may be far lower than yours")
 	}
 	for _, m := range holding {
+		if v, share := m.Given.Look("share"); share && v.Number.IsPositive() {
+			if paid, ok := r.worked(m, "amount"); ok {
+				r.say("holding-once", v.Pos, "%s is %s once, for the whole hold: %s", m.Label, v.Text, quantity.FormatMoney(paid))("write   %s/year   if it is what a year costs", quantity.FormatMoney(paid))
+			}
+		}
 		if v, once := m.Given.Look("fixed"); once && v.Number.IsPositive() {
 			r.say("holding-once", v.Pos, "%s is %s once, for the whole hold", m.Label, v.Text)("write   %s/year   if it is the bill of a year,   %s/month   if it is paid every month", v.Text, v.Text)
 		}

@@ -1,9 +1,6 @@
 package deal
 
 import (
-	"slices"
-	"strings"
-
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
@@ -32,17 +29,6 @@ func (r *reader) doubtBad(c *pricebook.Check) {
 		}
 		r.say("bad-not-planned", seen.Pos, "%s was seen bad, and no work mends it", diag.Quote(m.Label))("add   %s: hired   under work of the whole house, or a quote; nothing is set aside for what was seen", c.Item)
 	}
-}
-
-// mends reports whether work of the scope sees to a part of the house: the item of its
-// check, or one whose name begins with that of the part, such as another kind of water
-// heater.
-func (r *reader) mends(c *pricebook.Check) bool {
-	return slices.ContainsFunc(r.plans, func(p *plan) bool {
-		return (p.taken || p == r.callPlan) && slices.ContainsFunc(p.works, func(w *work) bool {
-			return w.item.Name == c.Item || strings.HasPrefix(w.item.Name, c.Name+" ")
-		})
-	})
 }
 
 func (r *reader) doubtContingencyForAge() {

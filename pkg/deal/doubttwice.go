@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -15,8 +16,11 @@ var container = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?i)\b(dumpsters?|containers?|skips?|haul(ing)?|debris|roll-?offs?)\b`)
 })
 
+// permit is what people call what the town takes for its leave to build.
+var permit = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\bpermits\b|\bpermit$`) })
+
 // doubtTwice looks for lines of the file beside rooms that price the same: a container for
-// debris, and work of a trade that has work in a room.
+// debris, permits, and work of a trade that has work in a room.
 func (r *reader) doubtTwice() {
 	works := r.chosenWorks()
 	if len(works) == 0 {
@@ -31,10 +35,34 @@ func (r *reader) doubtTwice() {
 		r.twice(lines, func(m *model.Member) bool { return container().MatchString(m.Label) },
 			"containers-twice", "is beside the containers that the rooms count by their debris", "leave it out, or say   local prices: {container: {costs: $0}}   if its sum is for all")
 	}
+	if brought := r.permits(works); len(brought) > 0 {
+		r.twice(lines, func(m *model.Member) bool { return permit().MatchString(m.Label) && !r.anotherPermit(m.Label, brought) },
+			"permits-twice", "is beside what the work brings along: "+strings.Join(brought, ", "),
+			fmt.Sprintf("leave it out, or say   whole house: {without: [%s]}   if its sum is for all", strings.Join(brought, ", ")))
+	}
 	r.twice(r.deal.Root.In("cost"), func(m *model.Member) bool {
 		trade, _, _ := strings.Cut(m.Label, ":")
 		return trades[plainKey(trade)] && !container().MatchString(m.Label)
 	}, "trade-twice", "is of a trade that rooms price too", "take out what the rooms hold already")
+}
+
+// permits are the names of the permits that chosen work brings along and that cost something.
+func (r *reader) permits(works []*work) []string {
+	var out []string
+	for _, w := range works {
+		if paid, ok := r.worked(w.member, "cash_cost"); ok && paid.IsPositive() && w.by != "" && permit().MatchString(w.item.Name) {
+			out = append(out, w.item.Name)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// anotherPermit reports whether a label names a permit of the price book that is not among
+// those brought along.
+func (r *reader) anotherPermit(label string, brought []string) bool {
+	it := r.itemNamed(plainKey(strings.TrimSuffix(strings.ToLower(label), "s")))
+	return it != nil && !slices.Contains(brought, it.Name)
 }
 
 // twice tells once of all lines of a kind, where the first of them stands.

@@ -5,6 +5,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 )
@@ -32,6 +33,11 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 				r.say("bad-openings", n.at, "%s cannot be %s", f.title(), n.text)("write a whole number, or sizes like   %s", f.example())
 				continue
 			}
+		}
+		if err != nil && g.node.shape == scalar && strings.ContainsAny(n.text, ",;") {
+			r.say("bad-openings", n.at, "%s: %s is more than one size", f.title(), diag.Quote(n.text))("write several sizes in square brackets: %s: [%s]", f.Key(), n.text)
+			g.ok = false
+			continue
 		}
 		if err != nil {
 			r.unread(f.title(), n.span, "bad-openings", err, f.example())

@@ -20,6 +20,9 @@ func (r *reader) measureOf(p *plan, w *work) {
 			x = one // refused; one stands in, so that it is refused once
 		}
 		w.member.Give("measure", model.Value{Number: x, Text: g.node.text, Key: "count", Pos: g.at()})
+		if m := pricebook.MeasureNamed(w.item.Measure); ok && p.measures(*m) && m.Line != "" {
+			w.member.Give("measured", model.Value{Refers: m.Line, Text: m.Name, Pos: w.item.Pos})
+		}
 		return
 	}
 	m := pricebook.MeasureNamed(w.item.Measure)
@@ -97,6 +100,7 @@ func (r *reader) hoursOf(w *work) {
 	if g := r.good(w.scope.path + "hired"); g != nil {
 		if x, ok := r.perUnit(w, g, true); ok {
 			give("hired_price", x, g)
+			give("own_labour_price", one, g)
 		}
 	}
 }

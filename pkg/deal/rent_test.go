@@ -3,6 +3,7 @@ package deal_test
 import (
 	"testing"
 
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
@@ -62,4 +63,39 @@ func TestMaterialByAMeasureOfAnotherPlace(t *testing.T) {
 	_, found := deal.Read("house.yaml", []byte(walked+"whole house: {work: {roof vents: {count: 2}}}\n"))
 	require.Equal(t, "measure-not-here", found[0].Code)
 	require.Contains(t, found[0].Message, "roof vents takes ridge vent by eaves, which only the outside has")
+}
+
+// What a count leaves undone is not bought either, whatever the material goes along.
+func TestACountCountsMaterialsAlongOtherMeasures(t *testing.T) {
+	bought := func(work string) map[string]string {
+		d := readDeal(t, walked+"rooms: {den: {size: 12' x 20', doors: 1, work: {"+work+"}}}\n")
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		out := map[string]string{}
+		for _, p := range d.Root.In("product") {
+			out[p.Label] = v.Of(d.Model.Find(p, "total_bought")).String()
+		}
+		return out
+	}
+	require.Equal(t, bought("carpet: {by: hired, part: 25%}")["carpet 12 ft wide"], bought("carpet: {by: hired, count: 60 sq ft}")["carpet 12 ft wide"])
+	require.Equal(t, "5.1", bought("carpet: {by: hired, count: 60 sq ft}")["carpet 12 ft wide"])      // 5 ft of 12 ft wide, and 2%
+	require.Equal(t, "4", bought("hang wallpaper: {by: hired, count: 128 sq ft}")["vinyl wallpaper"]) // of 512, so as for a part of 25%
+}
+
+// What comes along with work of which there is nothing does not come: no sink, no shutoffs.
+func TestWorkOfNothingBringsNothing(t *testing.T) {
+	cost := func(sink string) string {
+		d := readDeal(t, walked+"rooms: {kitchen: {size: 12' x 10', fixed: {base cabinets: 12' x 2'"+sink+"}, work: {laminate counter: hired}}}\n")
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		sum := decimal.Zero
+		for m, w := range d.Work {
+			if w.Item.Name == "shutoffs and supply lines" {
+				sum = sum.Add(v.Of(d.Model.Find(m, "cash_cost")))
+			}
+		}
+		return sum.String()
+	}
+	require.Equal(t, "0", cost(""))
+	require.NotEqual(t, "0", cost(", sink: 1"))
 }

@@ -47,7 +47,7 @@ var resultRows = []Field{
 	{Path: "tax withheld at sale", Kind: Money, Line: "tax_withheld", Example: "$0"},
 
 	{Path: "targets", Kind: Group, Default: "profit of at least $0", Meaning: "what the deal must bring"},
-	{Path: "targets.profit", Kind: Money, Line: "target_profit", Example: "$30,000"},
+	{Path: "targets.profit", Kind: Money, Line: "target_profit", Example: "$30,000", want: "an amount in dollars, e.g. $30,000; for a share of the sale price there is   margin: 10%"},
 	{Path: "targets.margin", Kind: Percent, Line: "target_margin", Range: "at least 0%, less than 100%", Example: "10%"},
 	{Path: "targets.roi", Kind: Percent, Line: "target_roi", Range: "at least 0%, at most 1,000%", Example: "25%", Other: []string{"return on cash"}},
 	{Path: "cash", Kind: Group, Meaning: "the owner's own money"},

@@ -42,6 +42,26 @@ rooms: {front bedroom: {size: 10' x 11', work: {paint walls: own hands}}}
 	require.ElementsMatch(t, []string{"front bedroom", "bedroom 2", "bedroom 3", "bath 1"}, labels(d.Root.In("inside")))
 }
 
+// A tub opens the walls of its surround alone, so these are what is insulated, at the
+// measure of the surround: 5 + 2 x 2.5 ft, 6 ft high, are 60 sq ft.
+func TestATubInsulatesBehindItsSurround(t *testing.T) {
+	d := readDeal(t, walked+`
+rooms: {bath: {size: 9' x 8', fixed: {tub: {size: 5' x 2.5', walls: 3, surround: 6'}}, work: {tub: hired}}}
+`)
+	v, err := exact.Known(d.Known)
+	require.NoError(t, err)
+	var feet []string
+	for _, it := range d.Root.In("inside")[0].In("option")[0].In("item") {
+		require.NotEqual(t, "outside wall insulation", it.Label)
+		if it.Label == "surround insulation" {
+			c := d.Model.Find(it, "quantity")
+			require.NoError(t, v.Work(c))
+			feet = append(feet, v.Of(c).String())
+		}
+	}
+	require.Equal(t, []string{"60"}, feet)
+}
+
 // Every sort of counted room has work of the price book in both options.
 func TestQuickRoomsAreWhole(t *testing.T) {
 	for _, scope := range []string{"cosmetic", "full gut"} {

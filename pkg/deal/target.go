@@ -30,8 +30,8 @@ func (t target) fits(path string) int {
 		case whole == path:
 			return 1
 		case !strings.HasSuffix(whole, "."+path):
-		case t.field != nil && strings.HasPrefix(t.field.Path, "<"):
-			return 4
+		case t.field != nil && (strings.HasPrefix(t.field.Path, "<") || strings.HasPrefix(t.field.Path, "outside.")):
+			return 4 // a key of a room, or of outside, which has the same ones
 		case i > 1:
 			return 3
 		default:

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -27,18 +28,33 @@ func (r *reader) unknown(s scope, e *entry) {
 		r.say("unknown-key", e.key.at, "%s has no space behind the colon", key)("write   %s: %s", word, value)
 	case r.colonless(s, e): // told
 	case r.stray(e): // told
+	case r.workOutside(s, e): // told
 	case r.meantHere(s, e) || r.meantElsewhere(s, e): // told
 	case ok:
 		r.meant[s.path+fieldNamed(s.group, plainKey(near)).Key()] = true
 		r.say("unknown-key", e.key.at, "unknown key %s", key)("did you mean %q?", near)
 	case r.besides(s, e): // told
 	default:
-		r.misplaced(e, keys)
+		r.misplaced(s, e, keys)
 	}
 }
 
+// workOutside tells of work of the price book beside the key that it belongs under.
+func (r *reader) workOutside(s scope, e *entry) bool {
+	if fieldNamed(s.group, "work") == nil || s.group == "<room>" && sortOf(e.name) != "" || r.itemNamed(e.name) == nil {
+		return false
+	}
+	tell := r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))
+	if e.value.shape == scalar {
+		tell("it is work of the price book; put it under work:   work: {%s: %s}", e.key.text, e.value.text)
+	} else {
+		tell("it is work of the price book; put it under work, with what stands behind it")
+	}
+	return true
+}
+
 // misplaced tells of a key that stands elsewhere, or nowhere.
-func (r *reader) misplaced(e *entry, keys string) {
+func (r *reader) misplaced(s scope, e *entry, keys string) {
 	var elsewhere []string
 	for f := range rows() {
 		if slices.Contains(f.names(), e.name) && !strings.HasPrefix(f.Path, "<") {
@@ -53,7 +69,35 @@ func (r *reader) misplaced(e *entry, keys string) {
 		r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))("it belongs %s", strings.Join(elsewhere, ", or "))
 		return
 	}
+	if f := nearAway(e.name); s.group == "" && e.value.shape == scalar && f != nil {
+		r.meant[f.Path] = true
+		r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q? it belongs %s", f.Key(), f.stands())
+		return
+	}
 	r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("here stand: %s", keys)
+}
+
+// nearAway is the field of a group of the deal whose key a word is near to, where there
+// is one such field alone.
+func nearAway(word string) *Field {
+	away := map[string]*Field{}
+	for f := range rows() {
+		if strings.HasPrefix(f.Path, "<") || f.group() == "" {
+			continue
+		}
+		for _, name := range f.names() {
+			if _, several := away[name]; several {
+				away[name] = nil
+			} else {
+				away[name] = f
+			}
+		}
+	}
+	near, ok := diag.Nearest(word, slices.Collect(maps.Keys(away)))
+	if !ok {
+		return nil
+	}
+	return away[near]
 }
 
 // headless tells once of the keys of a group that the file does not begin; the line

@@ -19,6 +19,7 @@ type work struct {
 	own    bool   // what brought it is by own hands
 
 	bringers []*work // all that bring it
+	callers  []*work // all that call for it, where it is done for the whole house
 
 	includes []string // what a quote for all of it is taken to bring
 	at       diag.Pos
@@ -126,6 +127,9 @@ func (w *work) finish() {
 	}
 }
 
+// mostMeant is how many names are told that work could be meant for.
+const mostMeant = 5
+
 // bookItem finds the item of the price book that a piece of work is.
 func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 	name, at := e.name, e.key.at
@@ -139,6 +143,14 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 		return nil
 	}
 	tell := r.say("unknown-item", at, "the price book has no item %s", diag.Quote(name))
+	switch all := r.prices().ItemsWith(name); {
+	case len(all) == 1:
+		tell("did you mean %q? see   ledgerboard prices   for all, or name it with   item:", all[0])
+		return nil
+	case len(all) > 1 && len(all) <= mostMeant:
+		tell("did you mean one of these? %s", strings.Join(all, ", "))
+		return nil
+	}
 	if near, ok := diag.Nearest(name, r.prices().Items()); ok {
 		tell("did you mean %q? see   ledgerboard prices   for all, or name it with   item:", near)
 		return nil

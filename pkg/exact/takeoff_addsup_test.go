@@ -278,7 +278,11 @@ func (w worked) rented() decimal.Decimal {
 	sum := decimal.Zero
 	for _, m := range w.chosen(w.all("rental")) {
 		item := m.Links[0]
-		sum = sum.Add(total(w.at(m, "a_month")).Mul(w.of("labour_factor")).Mul(w.at(item, "part")).Mul(w.at(item, "done_here")).Round(2).Mul(months))
+		factor := w.of("labour_factor")
+		if w.at(item, "own_labour_price").IsPositive() {
+			factor = decimal.NewFromInt(1)
+		}
+		sum = sum.Add(total(w.at(m, "a_month")).Mul(factor).Mul(w.at(item, "part")).Mul(w.at(item, "done_here")).Round(2).Mul(months))
 	}
 	return sum
 }

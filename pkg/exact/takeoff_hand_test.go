@@ -28,6 +28,9 @@ func TestTakeoffOfAnAttic(t *testing.T) {
 	within(t, root, r, map[string]string{
 		"floor_area": "720", "ceiling_area": "900", "perimeter": "108", "wall_area": "648", "five": "640", "seven": "480", "living_area": "640",
 	})
+	basement := give(root.Add("room", "inside", "basement"), map[string]string{"counts_as_living": "0"})
+	give(basement.Add("section", "", "floor"), map[string]string{"length": "20", "width": "10"})
+	within(t, root, root, map[string]string{"house_floor": "920", "house_living_area": "640", "house_finished_floor": "720"})
 }
 
 // Under one slope from 13 to 4 ft over 12 ft, by hand: the ceiling is 15 ft long in

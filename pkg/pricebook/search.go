@@ -35,6 +35,20 @@ func (b *Book) Search(words string) (products, items []string) {
 	return products, items
 }
 
+// ItemsWith returns the names of the items in which every word stands whole, one or many,
+// or a synonym of it, in the order of the book: what someone means who has the words right
+// and not the name.
+func (b *Book) ItemsWith(words string) []string {
+	wanted := telling(strings.Fields(even(words)))
+	var out []string
+	for _, name := range b.Items() {
+		if !slices.ContainsFunc(wanted, func(w string) bool { return !hasWord(name, single(w)) && !occursAs(w, name) }) {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
 // Near returns at most a few names that are close to words.
 func (b *Book) Near(words string) []string {
 	return diag.Near(strings.Join(telling(strings.Fields(even(words))), " "), slices.Concat(b.Items(), b.Products()))

@@ -50,6 +50,18 @@ func TestSearchKnowsOtherNames(t *testing.T) {
 	}
 }
 
+// Who has the words right and not the name is told what has them all, one or many of each
+// and in any order; a slip in a word is for Near.
+func TestItemsWithAllWords(t *testing.T) {
+	b := pricebook.Starter()
+	require.Equal(t, []string{"refinish wood floor"}, b.ItemsWith("refinish floors"))
+	require.Equal(t, []string{"tile shower walls", "tile shower floor"}, b.ItemsWith("shower tile"))
+	require.Contains(t, b.ItemsWith("stoves"), "range electric")
+	require.Empty(t, b.ItemsWith("paint wals"))
+	_, items := b.Search("refinish floors")
+	require.Contains(t, items, "refinish wood floor")
+}
+
 // What people call a floor or who does the work finds what the book has.
 func TestSearchKnowsFloorsAndPeople(t *testing.T) {
 	b := pricebook.Starter()

@@ -70,6 +70,14 @@ func TestItemsAreToldApart(t *testing.T) {
 	require.True(t, slices.ContainsFunc(crown, func(c pricebook.Companion) bool { return c.Item == "paint crown" }))
 }
 
+// What goes over the whole house goes under its slopes too, where living area does not.
+func TestWorkOnTheHouseGoesByAllFinishedFloor(t *testing.T) {
+	book := pricebook.Starter()
+	for _, name := range []string{"rewire", "repipe", "air sealing", "wall patching after rewire"} {
+		require.Equal(t, "house finished floor", book.Item(name).Measure, name)
+	}
+}
+
 // What is paid by the month of work is a general line, so it has a price and no more.
 func TestMonthlyWorkHasAPriceAlone(t *testing.T) {
 	book := pricebook.Starter()

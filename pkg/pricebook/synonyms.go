@@ -77,10 +77,28 @@ func occurs(word, text string) bool {
 		}
 		return slices.ContainsFunc(alike, func(w string) bool { return hasWord(text, w) }) || hasWord(text, word)
 	}
-	if slices.ContainsFunc(otherwise[word], func(w string) bool { return hasWord(text, w) }) {
-		return true
+	return occursAs(word, text) || strings.Contains(text, single(word))
+}
+
+// occursAs reports whether what the book calls a word is in a text, or a synonym of it.
+func occursAs(word, text string) bool {
+	has := func(w string) bool { return hasWord(text, w) }
+	for _, alike := range synonyms {
+		if slices.Contains(alike, single(word)) && slices.ContainsFunc(alike, has) {
+			return true
+		}
 	}
-	return strings.Contains(text, word)
+	return slices.ContainsFunc(otherwise[word], has)
+}
+
+// single is one of what a word says many of: floor for floors. Short words and those like
+// glass stay as they are.
+func single(word string) string {
+	const shortest = 4 // letters of what is left
+	if one, many := strings.CutSuffix(word, "s"); many && len(one) >= shortest && !strings.HasSuffix(one, "s") {
+		return one
+	}
+	return word
 }
 
 // hasWord reports whether whole words, or such with an s, stand in a text.

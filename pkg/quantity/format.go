@@ -11,8 +11,15 @@ import (
 func FormatMoney(d decimal.Decimal) string { return dollars(d.Round(9).Round(2), 2) }
 
 // FormatDollars prints whole dollars: 1234.5 is $1,235. The amount is rounded to 9
-// decimals and then to none, both half away from zero.
-func FormatDollars(d decimal.Decimal) string { return dollars(d.Round(9).Round(0), 0) }
+// decimals and then to none, both half away from zero. Less than half a dollar is not
+// nothing, and keeps its cents.
+func FormatDollars(d decimal.Decimal) string {
+	whole := d.Round(9).Round(0)
+	if cents := d.Round(9).Round(2); whole.IsZero() && !cents.IsZero() {
+		return dollars(cents, 2)
+	}
+	return dollars(whole, 0)
+}
 
 // FormatRate prints an amount for a period: $1,200/month, $365.50/quarter.
 func FormatRate(r Rate) string { return shortDollars(r.Amount) + "/" + r.Per.String() }
@@ -29,9 +36,12 @@ func FormatPercent(fraction decimal.Decimal, decimals int32) string {
 }
 
 // FormatMonths prints months with at most that many decimals, rounded half away from
-// zero: 3.75 months, 1 month. What ParseDuration returned comes back
-// unchanged with MonthPlaces.
+// zero: 3.75 months, 1 month. A day is not nothing: too little for so many decimals
+// gets two more. What ParseDuration returned comes back unchanged with MonthPlaces.
 func FormatMonths(months decimal.Decimal, decimals int32) string {
+	if round(months, decimals).IsZero() {
+		decimals += 2
+	}
 	return plural(months, decimals, "month")
 }
 

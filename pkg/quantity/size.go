@@ -1,8 +1,10 @@
 package quantity
 
 import (
+	"cmp"
 	"fmt"
 	"math/big"
+	"strconv"
 	"strings"
 )
 
@@ -49,6 +51,9 @@ func (c *cursor) size() (Size, error) {
 	case first.bare() && second.bare():
 		text := c.since(first.from)
 		want := fmt.Sprintf("its unit: %s ft or %[1]s in", text)
+		if a, b := inchesBehindPoint(first.Text), inchesBehindPoint(second.Text); a+b != "" {
+			want += fmt.Sprintf("; if inches stand behind the point, %s x %s", cmp.Or(a, first.Text+"'"), cmp.Or(b, second.Text+"'"))
+		}
 		return Size{}, c.refuseSpan(first.from, second.to, want, "%q has no unit", text)
 	case second.bare():
 		_, err = c.unitOf(lengths, second.from)
@@ -57,6 +62,16 @@ func (c *cursor) size() (Size, error) {
 		first.Metric = second.Metric
 	}
 	return Size{first.Side, second.Side}, err
+}
+
+// inchesBehindPoint reads 8.2 as people write 8' 2" in haste; "" for what is no such
+// length.
+func inchesBehindPoint(text string) string {
+	feet, inches, point := strings.Cut(text, ".")
+	if n, err := strconv.Atoi(inches); !point || err != nil || n < 1 || n > 11 || inches[0] == '0' {
+		return ""
+	}
+	return feet + "' " + inches + `"`
 }
 
 // sideRead is a side, and how it was written.

@@ -66,7 +66,7 @@ func (p bestPage) answer() string {
 		if !p.Found.Proved {
 			none = "No choice of options was found that keeps"
 		}
-		return fmt.Sprintf("%s %s. The scope of the file needs %s in cash, %s weeks and %s.", none, p.limits(),
+		return fmt.Sprintf("%s %s. The scope of the file needs %s in cash, %s weeks with waiting, and %s.", none, p.limits(),
 			money(p.Own.Line("cash_needed")), weeksOf(p.Own), hours(p.Own.Line("own_hours")))
 	}
 	more := p.Best.Line("owner_profit").Sub(p.Own.Line("owner_profit"))
@@ -90,7 +90,7 @@ func (p bestPage) limits() string {
 		said = append(said, dollars(*x)+" of cash")
 	}
 	if x := p.Limits.Weeks; x != nil {
-		said = append(said, exactly(*x)+" weeks of work")
+		said = append(said, exactly(*x)+" weeks of work and waiting")
 	}
 	if x := p.Limits.OwnHours; x != nil {
 		said = append(said, hours(*x)+" of own work")
@@ -141,7 +141,7 @@ func (p bestPage) sideBySide() {
 	}
 	row("profit", "owner_profit", money)
 	row("cash needed", "cash_needed", money)
-	p.line(besideRow, "weeks of work", weeksOf(p.Best), weeksOf(p.Own))
+	p.line(besideRow, "weeks, with waiting", weeksOf(p.Best), weeksOf(p.Own))
 	row("own hours", "own_hours", count)
 	row("renovation budget", "budget", money)
 	row("after-repair value", "after_repair_value", dollars)
@@ -172,7 +172,7 @@ func (p bestPage) second() {
 		}
 	}
 	less := p.Found.Best.Profit.Sub(c.Profit)
-	p.text("", fmt.Sprintf("With %s: a profit of %s, %s less, with %s of cash, %s weeks and %s of own work.", strings.Join(differs, ", "),
+	p.text("", fmt.Sprintf("With %s: a profit of %s, %s less, with %s of cash, %s weeks with waiting, and %s of own work.", strings.Join(differs, ", "),
 		money(c.Profit), money(less), money(c.Cash), c.Weeks().Round(1), hours(c.OwnHours)))
 }
 
@@ -192,7 +192,7 @@ func (p bestPage) prices() {
 		case !x.Costs.IsPositive():
 			said = "nothing: the best choice is the same without it"
 		default:
-			said = fmt.Sprintf("%s of profit: without it the best choice brings %s, with %s of cash, %s weeks and %s of own work", money(x.Costs),
+			said = fmt.Sprintf("%s of profit: without it the best choice brings %s, with %s of cash, %s weeks with waiting, and %s of own work", money(x.Costs),
 				money(x.Without.Best.Profit), money(x.Without.Best.Cash), x.Without.Best.Weeks().Round(1), hours(x.Without.Best.OwnHours))
 		}
 		p.text(pad("  "+x.Limit, 14), said+".")

@@ -35,6 +35,9 @@ func results(a *answer.Answer) []entry {
 		list = append(list, entry{"  your part", money(a.Line("owner_profit"))}, entry{"  partner's part", money(a.Line("partner_profit"))})
 	}
 	list = append(list, entry{"margin, of the sale price", percent(a.Line("margin"))})
+	if a.Line("partner_share").IsPositive() { // a target asks for the owner's
+		list = append(list, entry{"  from your part", percent(a.Line("owner_margin"))})
+	}
 	if a.Line("cash_needed").IsPositive() {
 		list = append(list, entry{"return on cash (ROI)", percent(a.Line("roi"))}, entry{"  for a year (annualised)", percent(a.Line("annualised_roi"))})
 	} else {
@@ -100,13 +103,15 @@ func sources(a *answer.Answer) []entry {
 
 // loanPayments says what is paid to lenders between the closing and the sale.
 func loanPayments(a *answer.Answer) string {
-	label := "interest and draw fees"
+	label := "interest"
 	for _, l := range a.Loans() {
 		switch {
 		case a.Of(l, "amortising_months").IsPositive():
 			return "payments on loans"
 		case a.Of(l, "extension_fees").IsPositive():
 			label = "interest and loan fees"
+		case label == "interest" && a.Of(l, "draw_fees").IsPositive():
+			label = "interest and draw fees"
 		}
 	}
 	return label

@@ -105,6 +105,13 @@ func leftover(a *answer.Answer, m *model.Member) string {
 	return exactly(x.Round(1)) + unit
 }
 
+// proofs say in words what shows that a cut list costs no more than it has to.
+var proofs = map[takeoff.Proof]string{
+	takeoff.BySum:    "sticks that cost less are together too short for the pieces",
+	takeoff.ByValues: "a price set on each length of piece shows it",
+	takeoff.BySearch: "every other way was tried or ruled out",
+}
+
 // cutList writes how the sticks of a product are cut.
 func cutList(p *page, c deal.CutList) {
 	if len(c.Plan.Sticks) == 0 {
@@ -122,7 +129,7 @@ func cutList(p *page, c deal.CutList) {
 		p.text(fmt.Sprintf("  %d x %-7s", s.times, inches(s.stick.Length)), said+"; left "+inches(s.stick.Offcut))
 	}
 	if c.Plan.Proved() {
-		p.text("", fmt.Sprintf("No cheaper way to cut it exists (proved by %s).", c.Plan.By))
+		p.text("", "No cheaper way to cut it exists: "+proofs[c.Plan.By]+".")
 		return
 	}
 	p.text("", fmt.Sprintf("Another way could save %s at most.", money(decimal.New(c.Plan.Gap(), -2))))

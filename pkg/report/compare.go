@@ -137,7 +137,7 @@ func (c comparison) byRoom() {
 	c.heading("Cost in cash by room")
 	c.head("")
 	for _, label := range c.labels("room") {
-		c.costs(label, func(a answer.Column) decimal.Decimal { return a.OfNamed("room", label, "cash_cost") })
+		c.ofRoom(label, "cash_cost")
 	}
 	c.costs("containers", func(a answer.Column) decimal.Decimal { return a.Line("disposal") })
 	c.costs("rented by the month", func(a answer.Column) decimal.Decimal { return a.Line("rents") })
@@ -146,6 +146,24 @@ func (c comparison) byRoom() {
 	c.costs("general lines", func(a answer.Column) decimal.Decimal { return a.Line("general_cost") })
 	c.costs("contingency", func(a answer.Column) decimal.Decimal { return a.Line("contingency") })
 	c.costs("renovation budget", func(a answer.Column) decimal.Decimal { return a.Line("budget") })
+	c.text("", "What stays as it is has no such option, and nothing is done to it. A room's cost is its part of whole packs, so the same option may cost a little more or less beside other work.")
+}
+
+// ofRoom writes a row for a room, unless there is nothing in it: dollars, or that nothing
+// is done to the room.
+func (c comparison) ofRoom(label, line string) {
+	if !slices.ContainsFunc(c.all, func(a answer.Column) bool { return !a.OfNamed("room", label, line).IsZero() }) {
+		return
+	}
+	c.row(label, func(a answer.Column) string {
+		switch room := a.Named("room", label); {
+		case room == nil:
+			return "not in it"
+		case len(room.In("option")) == 0:
+			return "as it is"
+		}
+		return money(a.OfNamed("room", label, line))
+	})
 }
 
 func (c comparison) byTrade() {
@@ -179,7 +197,7 @@ func (c comparison) gains() {
 	c.heading("What a room adds to the value, less its cost in cash")
 	c.head("")
 	for _, label := range c.labels("room") {
-		c.costs(label, func(a answer.Column) decimal.Decimal { return a.OfNamed("room", label, "gain") })
+		c.ofRoom(label, "gain")
 	}
 	c.text("", "Before what selling, contingency and the months take.")
 }

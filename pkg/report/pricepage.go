@@ -45,7 +45,7 @@ func ItemPage(w io.Writer, b *pricebook.Book, it *pricebook.Item, s Style) error
 		}
 	}
 	if it.Waits.IsPositive() {
-		p.fact("waits", quantity.FormatCount(it.Waits, 2)+" days in which nobody works")
+		p.fact("waits", quantity.FormatCount(it.Waits, 2)+" "+plural("day", it.Waits)+" in which nobody works")
 	}
 	p.fact("permit", usual(it.Permit, "usual; local rules decide"))
 	p.fact("licence", usual(it.Licence, "a licensed trade is usual or required; local rules decide"))

@@ -116,8 +116,8 @@ func tradesTable(p *page, a *answer.Answer) {
 	p.heading("By trade")
 	p.line("%s", p.paint(dim, fmt.Sprintf("%-26s"+tradeTail, "trade", "cash", "by trades", "own h", "hired h")))
 	for _, t := range a.Model.Root.In("trade") {
-		if len(t.In("item")) == 0 {
-			continue
+		if len(t.In("item")) == 0 || a.Of(t, "trade_price").IsZero() && a.Of(t, "own_hours").IsZero() && a.Of(t, "crew_hours").IsZero() {
+			continue // nothing there to do it to
 		}
 		p.row(26, t.Label, fmt.Sprintf(tradeTail, money(a.Of(t, "cash_cost")), money(a.Of(t, "trade_price")), count(a.Of(t, "own_hours")), count(a.Of(t, "crew_hours"))))
 	}
@@ -170,7 +170,17 @@ func measures(p *page, a *answer.Answer, room *model.Member) {
 		}
 	}
 	p.text("", strings.Join(parts, "; "))
+	if slices.ContainsFunc(room.In("section"), slopingCloset) {
+		p.text("", "The ceiling is taken to slope in its closets too. Where a closet is level, make it a room of its own.")
+	}
 	p.text("", fmt.Sprintf("The room costs %s in cash, %s finished by trades.", money(a.Of(room, "cash_cost")), money(a.Of(room, "trade_price"))))
+}
+
+// slopingCloset reports whether a rectangle of a room is a closet under a slope.
+func slopingCloset(m *model.Member) bool {
+	_, slopes := m.Given.Look("low_height")
+	_, closet := m.Given.Look("closet")
+	return slopes && closet
 }
 
 func same(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) }
@@ -325,8 +335,8 @@ func unseen(p *page, a *answer.Answer) {
 
 func duration(p *page, a *answer.Answer) {
 	p.heading("How long it takes")
-	said := fmt.Sprintf("Own work takes %s weeks at %s hours a week, with errands; trades take %s weeks one after the other; waiting %s days.",
-		exactly(a.Line("own_weeks").Round(1)), exactly(a.Line("own_hours_a_week")), exactly(a.Line("crew_weeks").Round(1)), exactly(a.Line("waiting_days")))
+	said := fmt.Sprintf("Own work takes %s weeks at %s hours a week, with errands; trades take %s weeks one after the other; waiting %s %s.",
+		exactly(a.Line("own_weeks").Round(1)), exactly(a.Line("own_hours_a_week")), exactly(a.Line("crew_weeks").Round(1)), exactly(a.Line("waiting_days")), plural("day", a.Line("waiting_days")))
 	said += fmt.Sprintf(" By that the work takes %s.", months(a.Line("scope_months")))
 	if stated := a.Line("renovation"); !stated.Equal(a.Line("scope_months")) {
 		said += fmt.Sprintf(" You state %s, which counts.", months(stated))

@@ -2,6 +2,7 @@ package report
 
 import (
 	"io"
+	"slices"
 
 	"github.com/shopspring/decimal"
 
@@ -125,8 +126,11 @@ func BuyJSON(w io.Writer, a *answer.Answer) error {
 	o := BuyObject{Schema: Schema, Deal: DealObject{a.Deal.Name, a.Deal.Address, a.Deal.Notes}, Products: []ProductObject{}}
 	for _, m := range bought(a) {
 		p := a.Deal.Products[m]
-		x := ProductObject{m.Label, p.Aisle, p.Pack.String(), packs(a, m), day(p.Dated), p.Source,
-			lines(a, m, []string{"total_bought", "packs", "left_over", "product_cost", "before_tax"}), nil}
+		pack, figures := p.Pack.String(), []string{"total_bought", "packs", "left_over", "product_cost", "before_tax"}
+		if len(p.Sticks) > 0 {
+			pack, figures = "sticks", slices.DeleteFunc(figures, func(line string) bool { return line == "packs" })
+		}
+		x := ProductObject{m.Label, p.Aisle, pack, packs(a, m), day(p.Dated), p.Source, lines(a, m, figures), nil}
 		for _, c := range a.Deal.Cuts {
 			if c.Product != m {
 				continue

@@ -17,7 +17,7 @@ var spoken = map[string]string{
 	"all_loan_costs": "loan_cost", "loans_cost": "loan_cost", "costs_of_buying": "purchase_extras", "beyond_the_budget": "beyond_budget",
 	"partners_profit_then": "partner_profit", "profit_at_that_price": "owner_profit",
 
-	"your_part": "owner_profit", "your_profit": "owner_profit", "partners_part": "partner_profit",
+	"your_part": "owner_profit", "your_profit": "owner_profit", "from_your_part": "owner_margin", "partners_part": "partner_profit",
 	"return_on_cash": "roi", "return": "roi", "for_a_year": "annualised_roi", "annualised": "annualised_roi", "annualized_roi": "annualised_roi",
 	"irr_for_a_year": "irr", "loans_cost_a_year": "loan_apr", "apr": "loan_apr", "to_set_aside_for_tax": "tax_set_aside",
 	"hold": "hold_months",
@@ -30,11 +30,14 @@ var spoken = map[string]string{
 	"overrun_over_bids_above": "break_even_overrun", "months_later_than": "break_even_months",
 	"planned_sale_price": "sale_price", "planned_overrun": "overrun",
 
+	"asking_price": "price", "most_of_your_money_tied_up": "cash_needed", "you_lose": "lost_backing_out",
+	"profit_target": "profit_to_spare", "margin_target": "margin_to_spare", "roi_target": "roi_to_spare", "cash_you_have": "cash_to_spare",
+
 	"out": "money_out", "in": "money_in", "so_far": "owner_cumulative", "loans_owed": "loan.balance",
 	"renovation_budget": "budget", "the_rooms_outside_and_whole_house": "rooms_cost", "all": "rooms_cost", "all_by_trades": "rooms_at_trade_price", "all_own_h": "room_own_hours", "all_hired_h": "room_crew_hours", "own_h": "room_own_hours", "hired_h": "room_crew_hours", "$/sq_ft": "rooms_a_foot", "by_trades": "rooms_at_trade_price",
-	"container": "disposal", "rented_by_the_month": "rents", "set_aside_for_what_was_not_seen": "not_seen", "other_lines_of_the_deal_file": "lines_cost", "general_lines": "general_cost",
+	"container": "disposal", "rented_by_the_month": "rents", "set_aside_for_what_was_not_seen": "not_seen", "other_lines_of_the_deal_file": "lines_cost", "other_lines": "lines_cost", "general_lines": "general_cost",
 	"container_weight_limit": "container_limit", "container_costs": "container_price", "set_aside_for_tax": "tax_share",
-	"own_hands": "own_hours", "hired_hours": "room_crew_hours", "weeks": "work_weeks", "weeks_of_work": "work_weeks", "waiting": "waiting_days",
+	"own_hands": "own_hours", "hired_hours": "room_crew_hours", "weeks": "work_weeks", "weeks_of_work": "work_weeks", "weeks_with_waiting": "scope_months", "waiting": "waiting_days",
 	"floor": "floor_area", "walls": "wall_area", "walls_less_large_openings": "walls_less_large",
 
 	"arv": "after_repair_value", "low": "low_value", "budget_with_contingency": "budget",

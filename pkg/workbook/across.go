@@ -186,6 +186,7 @@ func (p *printer) column(all []reading) (string, bool) {
 			return "", false
 		}
 		at := p.places[c]
+		p.reads = append(p.reads, c)
 		if at.grid == nil || at.name != "" || i > 0 && (at.grid != first.grid || at.col != first.col || at.row != last.row+1) {
 			return "", false
 		}

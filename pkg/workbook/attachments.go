@@ -65,7 +65,16 @@ func (d *breakdown) attachments() []attachment {
 			add(&rooms, l.room)
 		}
 	}
-	all := []attachment{}
+	all := []attachment{
+		{"purchase contract, signed", "with every addendum and the day by which it closes"},
+		{"value after repair", "sales of comparable houses, or an appraisal subject to the work"},
+	}
+	if d.model.Find(d.model.Root, "as_is_value").Given != nil {
+		all = append(all, attachment{"value as it is", "the appraisal or opinion that it rests on"})
+	}
+	if d.partnered() {
+		all = append(all, attachment{"agreement with the partner", "who pays what, and who is paid what at the sale"})
+	}
 	for _, q := range quotes {
 		all = append(all, attachment{"quote, signed, with its day", q})
 	}

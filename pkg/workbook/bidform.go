@@ -42,7 +42,7 @@ func (b *book) bidForm() error {
 		place += ", " + a
 	}
 	g.set(2, 1, text(place, look{role: strong}))
-	g.set(3, 1, text("Please fill in the framed cells with plain numbers. Unit price: labour alone, for one unit with all coats. Labour: for the row. Total: labour with the materials that you bring, of standard grade where none is named.", look{role: small}))
+	g.set(3, 1, text("Please fill in the framed cells with plain numbers. Unit price: labour alone, for one unit with all coats. Labour: for the row. Total: labour with the materials that you bring, of standard grade where none is named. In brackets stands what is not meant to be bid on as it is planned; a price is welcome all the same.", look{role: small}))
 	for i, words := range []string{pricebook.FormFrom, pricebook.FormDay, "licence no.", "valid until"} {
 		g.set(4+i, 1, text(words, look{right: true}))
 		g.set(4+i, 2, cell{look: look{role: blank}})
@@ -110,6 +110,7 @@ func (b *book) bidRows() (rows []bidRow) {
 				if w.Note != "" {
 					work += " (" + w.Note + ")"
 				}
+				work += planned(m)
 				rows = append(rows, bidRow{item: w.Item.Name, trade: w.Item.Trade, room: room.Label, work: work, unit: string(w.Item.Unit), size: size, quantity: much.Round(2), coats: b.answer.Of(m, "coats")})
 			}
 		}
@@ -128,22 +129,70 @@ func (b *book) trades() (names []string) {
 	return names
 }
 
-// sizeOf is what a trade wants to know of a room: its sides, its height and its surfaces.
+// sizeOf is what a trade wants to know of a room: its sides, its height and how its ceiling
+// slopes, and its surfaces; of a roof its plan and its pitch.
 func (b *book) sizeOf(room *model.Member) string {
 	var parts []string
 	for _, s := range room.In("section") {
-		sides := quantity.FormatCount(b.answer.Of(s, "length"), 2) + " x " + quantity.FormatCount(b.answer.Of(s, "width"), 2) + " ft"
-		if h := b.answer.Of(s, "height"); h.IsPositive() {
-			sides += ", " + quantity.FormatCount(h, 2) + " ft high"
+		of := func(line string) decimal.Decimal { return b.answer.Of(s, line) }
+		sides := feet(of("length")) + " x " + feet(of("width"))
+		switch low, high := of("low_height"), of("height"); {
+		case low.LessThan(high) && of("two_slopes").IsPositive():
+			sides += ", ceiling " + feet(low) + " to " + feet(high) + ", sloping to both long sides"
+		case low.LessThan(high):
+			sides += ", ceiling " + feet(low) + " to " + feet(high) + ", sloping across the width"
+		case high.IsPositive():
+			sides += ", " + feet(high) + " high"
 		}
 		parts = append(parts, sides)
 	}
-	for _, m := range []struct{ words, line, unit string }{
-		{"floor", "floor_area", "sq ft"}, {"walls", "wall_area", "sq ft"}, {"perimeter", "perimeter", "ft"},
+	parts = append(parts, b.walk(room)...)
+	for _, p := range room.In("plane") {
+		of := func(line string) decimal.Decimal { return b.answer.Of(p, line) }
+		plan := "roof " + feet(of("plane_length")) + " x " + feet(of("plane_width")) + " in plan, pitch " + quantity.FormatCount(of("pitch").Mul(decimal.NewFromInt(12)), 2) + "/12"
+		if over := of("overhang"); over.IsPositive() {
+			plan += ", overhang " + feet(over)
+		}
+		parts = append(parts, plan)
+	}
+	for _, m := range []struct{ kind, words, line, unit string }{
+		{"inside", "floor", "floor_area", "sq ft"}, {"inside", "ceiling", "ceiling_area", "sq ft"}, {"inside", "walls", "wall_area", "sq ft"}, {"inside", "perimeter", "perimeter", "ft"},
+		{"outside", "roof along its slope", "roof", "sq ft"}, {"outside", "around the house", "foundation_run", "ft"},
 	} {
-		if c := b.model.Find(room, m.line); room.Kind == "inside" && c != nil && b.answer.Values.Of(c).IsPositive() {
-			parts = append(parts, m.words+" "+quantity.FormatCount(b.answer.Values.Of(c), 1)+" "+m.unit)
+		if room.Kind != m.kind {
+			continue
+		}
+		if x := b.answer.Of(room, m.line); x.IsPositive() && (m.words != "ceiling" || !x.Equal(b.answer.Of(room, "floor_area"))) {
+			parts = append(parts, m.words+" "+quantity.FormatCount(x, 1)+" "+m.unit)
 		}
 	}
 	return strings.Join(parts, "; ")
+}
+
+// walk is what the walls of a room are that was measured around them, if it was.
+func (b *book) walk(room *model.Member) []string {
+	legs := room.In("leg")
+	if len(legs) == 0 {
+		return nil
+	}
+	walls := make([]string, len(legs))
+	for i, l := range legs {
+		walls[i] = feet(b.answer.Of(l, "leg_length"))
+	}
+	return []string{"walls in order " + strings.Join(walls, ", ") + ", " + feet(b.answer.Of(room, "room_ceiling")) + " high"}
+}
+
+func feet(x decimal.Decimal) string { return quantity.Feet(x).String() }
+
+// planned says of a piece of work that it may need no bid.
+func planned(m *model.Member) string {
+	switch covers := m.Given.Of("quote_covers").Choice; {
+	case covers == "all":
+		return " [there is a quote]"
+	case covers == "labour":
+		return " [there is a quote for its labour]"
+	case m.Given.Of("who").Choice == "own":
+		return " [planned by own hands]"
+	}
+	return ""
 }

@@ -47,6 +47,7 @@ type book struct {
 	inputs    *grid
 	months    *grid
 	workings  map[reading]place
+	read      map[int]bool // the cells that some formula reads, by their index
 
 	hiddenNames map[string]bool
 
@@ -77,6 +78,9 @@ func made(a *answer.Answer, how Options) (*book, error) {
 		return nil, err
 	}
 	b := newBook(a, how)
+	if err := b.file.SetDefaultFont(face); err != nil { // columns are measured by it
+		return nil, err
+	}
 	if how.Trade != "" || how.BlankPrices {
 		if err := b.bidForm(); err != nil {
 			b.file.Close()
@@ -85,6 +89,7 @@ func made(a *answer.Answer, how Options) (*book, error) {
 	} else {
 		b.fill(b.lay())
 		b.front()
+		b.idle()
 	}
 	for _, g := range b.all() {
 		g.fit()
@@ -96,7 +101,7 @@ func made(a *answer.Answer, how Options) (*book, error) {
 func newBook(a *answer.Answer, how Options) *book {
 	return &book{
 		answer: a, model: a.Model, how: how, file: excelize.NewFile(), styles: map[look]int{}, last: a.Values.Months() + more,
-		places: make([]place, len(a.Model.Cells)), fixedness: make([]fixedness, len(a.Model.Cells)), workings: map[reading]place{},
+		places: make([]place, len(a.Model.Cells)), fixedness: make([]fixedness, len(a.Model.Cells)), workings: map[reading]place{}, read: map[int]bool{},
 	}
 }
 

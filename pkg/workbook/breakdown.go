@@ -12,7 +12,7 @@ import (
 )
 
 // cents are dollars in a table that says so in its head.
-const cents = `#,##0.00;-#,##0.00;0.00`
+const cents = `#,##0.00_-;-#,##0.00_-;0.00_-`
 
 // tableSize is the size of letters in a table of many columns, in points.
 const tableSize = 9
@@ -44,7 +44,7 @@ var breakdownHeads = []struct {
 	width float64
 }{
 	{"no.", 5}, {"ele-\nment", 5.6}, {"room", 10}, {"work and grade", 27}, {"quan-\ntity", 7}, {"unit", 5.2}, {"unit\nprice $", 8.6}, {"mate-\nrials $", 9}, {"labour $", 9},
-	{"total $", 9.8}, {"who and licence", 13}, {"quote\nof", 9.4}, {"per-\nmit", 4.4}, {"from\nmonth", 5.6}, {"to\nmonth", 5.6}, {"lender\npays $", 9.8}, {"owner\npays $", 9.8}, {"lender's\ncode", 7},
+	{"total $", 9.8}, {"who and licence", 13}, {"quote\nof", 9.4}, {"per-\nmit", 4.4}, {"from\nmonth", 5.6}, {"to\nmonth", 5.6}, {"lender\npays $", 9.8}, {"owner pays\nor works $", 9.8}, {"lender's\ncode", 7},
 }
 
 // A breakdown is the page of the lines of the renovation while it is made.
@@ -78,7 +78,7 @@ func (b *book) breakdownPage() *breakdown {
 	g.set(2, 1, text("Each piece of work at what it costs finished by trades; what own hands do is counted at trade price too.", look{role: small}))
 	for i, h := range breakdownHeads {
 		g.widths = append(g.widths, h.width)
-		g.set(3, i+1, text(h.words, look{role: heading, wrap: true, right: isNumber(i + 1), off: !isNumber(i+1) && i+1 > colQuantity, size: tableSize}))
+		g.set(3, i+1, text(h.words, look{role: heading, wrap: true, right: isNumber(i+1) && i+1 != colStart && i+1 != colFinish, center: i+1 == colStart || i+1 == colFinish, off: !isNumber(i+1) && i+1 > colQuantity, size: tableSize}))
 	}
 	for i, name := range pricebook.Categories {
 		d.category(i+1, name, slices.DeleteFunc(slices.Clone(lines), func(l workLine) bool { return l.category != name }), idle)
@@ -86,6 +86,7 @@ func (b *book) breakdownPage() *breakdown {
 	d.rest(lines)
 	d.contingency()
 	d.together()
+	d.ownPart()
 	d.proof()
 	d.sumsTooLarge()
 	d.words()
@@ -214,7 +215,7 @@ func toFill(known string) cell {
 func (d *breakdown) when(row int) {
 	for col, line := range map[int]string{colStart: "works_first_month", colFinish: "works_last_month"} {
 		c := d.added(d.g, d.model.Find(d.model.Root, line))
-		c.look = look{role: blank, format: whole, size: tableSize}
+		c.look = look{role: blank, format: whole, size: tableSize, center: true}
 		d.g.set(row, col, c)
 	}
 }
@@ -271,6 +272,15 @@ func (d *breakdown) together() {
 		}
 		d.keep(row, col, sum)
 		d.g.set(row, col, cell{value: near(sum), formula: strings.Join(parts, "+"), look: look{role: total, format: cents, size: tableSize}})
+	}
+}
+
+// ownPart tells what of the owner's part is own work and what is money.
+func (d *breakdown) ownPart() {
+	for _, x := range [][2]string{{"of the owner's part: own work, for which no one is paid", "own_work_of_it"}, {"of the owner's part: money", "money_of_it"}} {
+		row := d.g.next()
+		d.g.set(row, colNumber, text(x[0], look{size: tableSize}))
+		d.put(row, colOwner, d.model.Find(d.model.Root, x[1]))
 	}
 }
 
@@ -349,7 +359,7 @@ func (d *breakdown) words() {
 		"Lines that the deal file states in its own words have their category and element by the words. Framed cells can be written over: who, licence, quote, permit, months, the lender's code.",
 		"Permit: whether one is usual; the local building department decides. Without a day of a quote a price is the price book's. Months count from the purchase closing; a line has those of the whole work until somebody knows better.",
 		"Where no grade is named, materials are of the price book's standard one. What is set aside for a part of the house not seen yet wants an inspection's report, not a quote.",
-		"Owner pays: the rest of the line, in money or as own work. The lender pays cents that run on from line to line, so that all lines come to what is held back.",
+		"Owner pays or works: the rest of the line, in money or as own work, for which no one is paid. The lender pays cents that run on from line to line, so that all lines come to what is held back.",
 	} {
 		d.g.set(row, 1, text(s, look{role: small, size: tableSize}))
 		row++

@@ -80,7 +80,7 @@ func (b *book) drawsPage(d *breakdown) {
 	g.set(3, drawRetained, kept)
 	for i, h := range drawHeads {
 		g.widths = append(g.widths, h.width)
-		g.set(drawHead, i+1, text(h.words, look{role: heading, wrap: true, right: i+1 > drawWork && i+1 < drawRelease, off: i+1 >= drawRelease, size: tableSize}))
+		g.set(drawHead, i+1, text(h.words, look{role: heading, wrap: true, center: i+1 == drawClaimed || i+1 == drawInspected, right: i+1 > drawWork && i+1 < drawRelease && i+1 != drawClaimed && i+1 != drawInspected, off: i+1 >= drawRelease, size: tableSize}))
 	}
 	s.lines()
 	s.covered()
@@ -111,7 +111,7 @@ func (s *drawSheet) lines() {
 		switch {
 		case col == drawInspected:
 		case col == drawClaimed:
-			l.format = percent0
+			l.format, l.center = percent0, true
 			s.page.set(row, col, cell{value: 0.0, formula: claimed(row), look: l})
 		case col == drawLeft:
 			s.page.set(row, col, cell{value: near(s.breakdownTotal(colLender)), formula: s.leftInAll(), look: l})
@@ -179,11 +179,11 @@ func (s *drawSheet) draw(number, work string, from int) {
 	} {
 		s.page.set(row, col, cell{value: near(s.drawn(row, col)), formula: formula, look: money})
 	}
-	s.page.set(row, drawClaimed, cell{value: 0.0, formula: claimed(row), look: look{size: tableSize, format: percent0}})
+	s.page.set(row, drawClaimed, cell{value: 0.0, formula: claimed(row), look: look{size: tableSize, format: percent0, center: true}})
 	for _, col := range []int{drawChanges, drawBefore, drawAsked} {
 		s.page.set(row, col, cell{look: look{size: tableSize, format: cents, role: blank}})
 	}
-	s.page.set(row, drawInspected, cell{look: look{size: tableSize, format: percent0, role: blank}})
+	s.page.set(row, drawInspected, cell{look: look{size: tableSize, format: percent0, role: blank, center: true}})
 	for _, col := range []int{drawRelease, drawReceipt, drawPhoto} {
 		s.page.set(row, col, toFill(""))
 	}
@@ -198,13 +198,7 @@ func (s *drawSheet) covered() {
 	left := func(col int) decimal.Decimal { return s.breakdownTotal(col) }
 	cash, proven := decimal.Zero, cell{}
 	if s.answer.Deal.HasCash {
-		proven = s.added(g, s.model.Find(root, "cash_available"))
-		bought := s.added(g, s.model.Find(root, "total_to_buy"))
-		cash = decimal.Max(decimal.Zero, s.answer.Line("cash_available").Sub(s.answer.Line("total_to_buy")))
-		proven.value = near(cash)
-		if proven.formula != "" && bought.formula != "" {
-			proven.formula = "MAX(0," + proven.formula + "-" + bought.formula + ")"
-		}
+		proven, cash = s.added(g, s.model.Find(root, "proven_cash")), s.answer.Line("proven_cash")
 	}
 	spare := left(colLender).Add(cash).Sub(left(colTotal))
 	first := row + 3

@@ -22,7 +22,7 @@ func (b *book) fill(tables []*table) {
 
 // cell is what stands in the place of a cell of the model.
 func (b *book) cell(c *model.Cell, g *grid) cell {
-	out := cell{value: b.value(c), look: look{format: formatOf(c.Line.Unit)}}
+	out := cell{value: b.value(c), look: look{format: formatFor(c.Line)}}
 	if c.Line.Unit == "choice" {
 		out.look.right = true
 	}
@@ -43,7 +43,7 @@ func (b *book) cell(c *model.Cell, g *grid) cell {
 
 // copied shows a cell that stands on another sheet.
 func (b *book) copied(c *model.Cell, g *grid) cell {
-	l := look{format: formatOf(c.Line.Unit), right: c.Line.Unit == "choice"}
+	l := look{format: formatFor(c.Line), right: c.Line.Unit == "choice"}
 	return cell{value: b.value(c), formula: b.places[c.Index].from(g, 0), look: l}
 }
 

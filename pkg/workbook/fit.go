@@ -59,7 +59,7 @@ func (g *grid) rise() {
 // wider is how much wider than others the letters of a look are.
 func (l look) wider() float64 {
 	switch l.role {
-	case strong, total, foundStrong, heading:
+	case strong, total, foundStrong, foundTotal, heading:
 		return 1.08 * l.scale()
 	}
 	return l.scale()
@@ -90,6 +90,8 @@ func lettersOf(x float64, format string) int {
 	switch {
 	case strings.HasPrefix(format, `"over "`):
 		return len("over ") + lettersOf(x, strings.TrimPrefix(format, `"over "`))
+	case format == limited:
+		return min(grouped(2)+1, len("$1,000,000.00"))
 	case format == dollars:
 		return grouped(2) + 1
 	case format == rounded:

@@ -17,6 +17,7 @@ type printer struct {
 	of      *model.Member
 	month   int  // in which it is worked out, or -1
 	private bool // it needs what is not in this workbook, so it cannot be a formula
+	reads   []int
 }
 
 // How tightly spreadsheet operators bind.
@@ -164,6 +165,7 @@ func quoted(s string) string { return `"` + strings.ReplaceAll(s, `"`, `""`) + `
 // ref is how the formula refers to a cell, in its month.
 func (p *printer) ref(c *model.Cell) string {
 	at := p.places[c.Index]
+	p.reads = append(p.reads, c.Index)
 	switch {
 	case at.grid == nil && c.Line.Unit == "choice" && p.stays(c):
 		return quoted(p.choice(c))

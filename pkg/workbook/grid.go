@@ -10,6 +10,7 @@ type cell struct {
 	formula string // without the equals sign, or "" for a value
 	look    look
 	note    string
+	named   string // in a list, the formula of its label where that follows the inputs
 }
 
 // A grid is a sheet before it is written. Rows and columns count from 1.

@@ -12,7 +12,7 @@ func (b *book) layInputs() {
 	g := b.inputs
 	g.set(1, 1, text("Inputs", look{role: title}))
 	g.height(1, titleHeight)
-	g.set(2, 1, text("Shaded cells are what the deal file gives, framed ones what is taken because it does not. Change them, and all sheets follow.", look{role: small}))
+	g.set(2, 1, text("Shaded cells are what the deal file gives, framed ones what is taken because it does not. Change them, and all sheets follow, but for what was found by a search or cut (Notes).", look{role: small}))
 	for i, head := range []string{"what", "value", "unit", "where it is from", "meaning"} {
 		g.set(3, i+1, text(head, look{role: heading, right: i == 1, off: i == 2}))
 	}
@@ -56,4 +56,20 @@ func (b *book) source(c *model.Cell) string {
 		return fmt.Sprintf("%s:%d  %s", c.Given.Pos.File, c.Given.Pos.Line, c.Given.Text)
 	}
 	return c.Given.Text
+}
+
+// idle takes the look of an input from those that no figure of the workbook follows.
+func (b *book) idle() {
+	for _, c := range b.model.Cells {
+		at := b.places[c.Index]
+		if at.grid == nil || !b.editable(c) || b.read[c.Index] {
+			continue
+		}
+		here := &at.grid.rows[at.row-1][at.col-1]
+		here.look.role = result
+		if at.grid == b.inputs {
+			from := &at.grid.rows[at.row-1][3]
+			from.value = from.value.(string) + "; changes no figure here"
+		}
+	}
 }

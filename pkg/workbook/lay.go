@@ -10,19 +10,21 @@ import (
 type shelf struct {
 	sheet string
 	sets  []string
+	said  string // above its tables
 }
 
 // shelves are the sheets with the members of sets. Loans and sold houses are few and have
 // many lines, so each is a column there.
 var shelves = []shelf{
-	{"Loans", []string{"loan"}},
-	{"Sold houses", []string{"comp", "extra", "mark"}},
-	{"Charges", []string{"fee", "table", "bracket", "deposit"}},
-	{"Lines of work", []string{"cost", "stage"}},
-	{"Rooms", []string{"room", "section", "leg", "opening", "fitting", "plane", "option", "trade", "check"}},
-	{"Pieces of work", []string{"item", "caller"}},
-	{"What it takes", []string{"use", "drop"}},
-	{"What is bought", []string{"product", "stock"}},
+	{"Loans", []string{"loan"}, ""},
+	{"Sold houses", []string{"comp", "extra", "mark"}, ""},
+	{"Charges", []string{"fee", "table", "bracket", "deposit"}, ""},
+	{"Lines of work", []string{"cost", "stage"}, ""},
+	{"Rooms", []string{"room", "section", "leg", "opening", "fitting", "plane", "option", "trade", "check"}, ""},
+	{"Pieces of work", []string{"item", "caller"},
+		"Who: own or hired moves the hours and the labour of that piece alone. What comes along with it, such as tools or protection, stays as it was: choosing anew takes the program."},
+	{"What it takes", []string{"use", "drop"}, ""},
+	{"What is bought", []string{"product", "stock"}, ""},
 }
 
 // inPlace are the sets whose inputs stand in their tables; the others' stand on the
@@ -48,13 +50,17 @@ func (b *book) lay() []*table {
 	b.layDeal()
 	for _, s := range shelves {
 		g := &grid{name: s.sheet, heads: 1, left: 2}
+		if s.said != "" && len(b.model.Root.In("room")) > 0 {
+			g.set(1, 1, text(s.said, look{role: small}))
+			g.heads = 3
+		}
 		for _, t := range tables {
 			if slices.Contains(s.sets, t.members[0].Set) {
 				t.grid = g
 				b.layTable(t)
 			}
 		}
-		if len(g.rows) > 0 {
+		if len(g.rows) > 1 {
 			b.sheet(g)
 		}
 	}

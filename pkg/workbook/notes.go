@@ -2,6 +2,8 @@ package workbook
 
 import (
 	"strings"
+
+	"ledgerboard/pkg/model"
 )
 
 // notes is the page of what the workbook rests on, in words.
@@ -62,17 +64,47 @@ func (b *book) cuts(g *grid, row int) int {
 		c := b.model.Find(cut.Product, "total_bought")
 		ok := "fits the work"
 		g.label(row, 1, cut.Product.Label, look{})
-		g.set(row, 2, cell{value: ok, formula: "IF(ABS(" + b.cellRef(c) + "-" + numeral(b.answer.Values.Of(c), bindsAll) + `)<0.000001,"` + ok + `","lengths have changed: cut anew")`, look: look{role: strong}})
+		g.set(row, 2, cell{value: ok, formula: "IF(" + b.fits(c) + `,"` + ok + `","lengths have changed: cut anew")`, look: look{role: strong}})
 		row++
 	}
 	return row + 1
 }
 
+// uncut is the condition that the work takes the same feet of each product cut from sticks
+// as when it was cut, or nothing where none is.
+func (b *book) uncut() string {
+	var same []string
+	for _, cut := range b.answer.Deal.Cuts {
+		same = append(same, b.fits(b.model.Find(cut.Product, "total_bought")))
+	}
+	if len(same) == 0 {
+		return ""
+	}
+	return nested("AND(", same)
+}
+
+// fits is the condition that as much of a product is bought as when it was cut.
+func (b *book) fits(bought *model.Cell) string {
+	return "ABS(" + b.cellRef(bought) + "-" + numeral(b.answer.Values.Of(bought), bindsAll) + ")<0.000001"
+}
+
+// sticks says below a headline whether the cut lists still fit.
+func (b *book) sticks(g *grid, row int) int {
+	same := b.uncut()
+	if same == "" {
+		return row
+	}
+	fit, anew := "The cut lists fit the work.", "Lengths have changed: cut anew. Numbers of sticks, and what they cost, are those of the deal file as it was (Notes)."
+	next := g.paragraph(row, 1, lastColumn, anew, look{role: small})
+	g.set(row, 1, cell{value: fit, formula: "IF(" + same + "," + quoted(fit) + "," + quoted(anew) + ")", look: g.rows[row-1][0].look})
+	return next
+}
+
 // conventions are parts with a heading each.
 func (b *book) conventions() [][]string {
 	change := []string{"To change something",
-		"Shaded cells are inputs that the deal file gives; framed ones are inputs that it does not give and that have a default. Both can be typed over, on the sheet Inputs and, for pieces of work and products, on the sheets Pieces of work, What it takes and What is bought. All else is locked against slips, without a password.",
-		"Which rooms there are, which option is done to each, which work it brings along, which loans and charges there are: that is the shape of the deal, and changing it takes the program. So does a new cut list.",
+		"Shaded cells are inputs that the deal file gives; framed ones are inputs that it does not give and that have a default. What changes no figure of this workbook is neither. Both can be typed over, on the sheet Inputs and, for pieces of work and products, on the sheets Pieces of work, What it takes and What is bought. All else is locked against slips, without a password.",
+		"Which rooms there are, which option is done to each, which work it brings along, which loans and charges there are: that is the shape of the deal, and changing it takes the program. So does a new cut list, and what comes along with a piece of work when own hands or a trade do it instead: a change of who moves the hours and the labour of that piece alone.",
 		"A change lives in this workbook only. To keep it, put it into the deal file.",
 	}
 	values := []string{"Formulas and values",

@@ -136,6 +136,9 @@ func (b *book) compared(g *grid, row int, trials []trial) int {
 		figure("  your part", "owner_profit", label)
 	}
 	figure("margin, of the sale price", "margin", label)
+	if b.answer.Line("partner_share").IsPositive() {
+		figure("  from your part", "owner_margin", label)
+	}
 	figure("return on the cash needed (ROI)", "roi", label)
 	return row
 }

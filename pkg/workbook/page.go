@@ -36,6 +36,7 @@ func (b *book) nothing(line string) bool {
 func (g *grid) list(row, col int, all []entry) int {
 	for _, e := range all {
 		g.label(row, col, e.label, look{})
+		g.rows[row-1][col-1].formula = e.cell.named
 		g.set(row, col+1, e.cell)
 		row++
 	}
@@ -125,17 +126,19 @@ func linesOf(s string, width float64) (n int) {
 	return n
 }
 
-// widthOf is about how wide a text is, in units of column width, with a margin: the
-// letters of the common sans serif fonts differ little in width.
+// widthOf is about how wide a text is, in units of column width, with a small margin: by
+// the widths of the letters in the sans serif fonts that measure alike, from memory.
 func widthOf(s string) (sum float64) {
-	const unitsAnEm = 1.98 // at 10 points, with the margin
+	const unitsAnEm = 1.76 // at 10 points, where a unit is a digit at 11, with the margin
 	for _, r := range s {
 		em := 0.56
 		switch {
 		case strings.ContainsRune("ijlI|'", r):
 			em = 0.24
-		case strings.ContainsRune(" .,:;/!()[]-ft\"", r):
+		case strings.ContainsRune(" .,:;/!()[]-ft\"r", r):
 			em = 0.31
+		case strings.ContainsRune("ckszvxyJ", r):
+			em = 0.5
 		case strings.ContainsRune("mwMW%", r):
 			em = 0.84
 		case r >= 'A' && r <= 'Z', r > 0x2000:

@@ -45,6 +45,9 @@ func (b *book) counted() (formulas, values int) {
 		if c.Line.Input && c.Given == nil && c.Line.Unit != "choice" && b.places[c.Index].grid != nil && !b.editable(c) {
 			values--
 		}
+		if at := b.places[c.Index]; at.grid != nil && b.editable(c) && !b.read[c.Index] && c.Line.Unit != "choice" { // inputs that nothing reads
+			values--
+		}
 	}
 	return formulas, values
 }

@@ -1,9 +1,8 @@
 package workbook
 
 import (
-	"github.com/shopspring/decimal"
+	"strings"
 
-	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
 )
 
@@ -12,7 +11,8 @@ import (
 func (b *book) request() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
-	row = g.paragraph(row, 1, lastColumn, "A house to buy, renovate and sell. All figures follow the inputs of this workbook.", look{role: small}) + 1
+	row = g.paragraph(row, 1, lastColumn, "A house to buy, renovate and sell. Figures follow the inputs of this workbook, but for those in italics"+strings.Replace(b.but(), ", but for", ",", 1)+".", look{role: small})
+	row = b.sticks(g, row) + 1
 	row = g.blocks(row, "The house", b.house(), "The loans asked for", b.asked())
 	row = g.blocks(row, "The loans as a share", b.ratios(), "Cash at the purchase closing", b.cashToClose())
 	row = b.repayment(g, row, b.timing())
@@ -28,8 +28,20 @@ func (b *book) request() {
 func (b *book) house() []entry {
 	out := []entry{b.line("price", "price")}
 	out = append(out, b.lines([2]string{"assignment fee", "assignment_fee"}, [2]string{"auction premium", "auction_premium"})...)
-	out = append(out, b.line("value as it is", "as_is_value"), entry{"value after repair", b.figure("after_repair_value").strongly()}, b.line("renovation budget, with contingency", "budget"))
+	out = append(out, b.appraised("value as it is", "value as it is: not appraised; the price stands in", "as_is_value"),
+		entry{"value after repair", b.figure("after_repair_value").strongly()}, b.line("  of it the lender counts", "lender_value"), b.line("renovation budget, with contingency", "budget"))
 	return append(out, b.lines([2]string{"  of it set aside for parts not seen yet", "not_seen"}, [2]string{"  of it contingency", "contingency"})...)
+}
+
+// appraised is an entry that rests on the value as it is, in other words as long as nobody
+// has appraised the house.
+func (b *book) appraised(known, otherwise, line string) entry {
+	if b.model.Find(b.model.Root, "as_is_value").Given != nil {
+		return b.line(known, line)
+	}
+	c := b.figure(line)
+	c.named = "IF(ABS(" + b.ref("as_is_value", 0) + "-" + b.ref("all_in_price", 0) + ")<0.005," + quoted(otherwise) + "," + quoted(known) + ")"
+	return entry{otherwise, c}
 }
 
 func (b *book) asked() []entry {
@@ -40,18 +52,19 @@ func (b *book) asked() []entry {
 
 func (b *book) ratios() []entry {
 	return []entry{
-		b.line("of cost: price and budget (LTC)", "loan_to_cost"), b.line("at closing, of the value as it is", "loan_to_as_is"),
-		{"of the value after repair (ARV)", b.figure("loan_to_value").strongly()},
+		b.line("of cost: price and budget (LTC)", "loan_to_cost"), b.appraised("at closing, of the value as it is", "at closing, of the price in its place", "loan_to_as_is"),
+		{"of the value that the lender counts (ARV)", b.figure("loan_to_value").strongly()},
 	}
 }
 
 // cashToClose is what the borrower brings, and what is left of her cash then.
 func (b *book) cashToClose() []entry {
 	out := []entry{b.line("total to buy", "total_to_buy"), b.line("  already paid by then", "already_paid"), {"  cash to close, to bring", b.figure("cash_to_close").strongly()}}
+	if b.partnered() {
+		out = append(out, b.line("of the total, the partner pays", "partner_to_buy"), b.line("  the borrower", "owner_to_buy"))
+	}
 	if b.answer.Deal.HasCash {
-		left := b.answer.Line("cash_available").Add(b.answer.Month("owner_net", 0))
-		out = append(out, b.line("the borrower's cash", "cash_available"),
-			entry{"  left after the closing", worked(left, b.ref("cash_available", 0)+"+"+b.ref("owner_net", 0), look{role: strong, format: dollars})})
+		out = append(out, b.line("the borrower's cash", "cash_available"), entry{"  left after the closing", b.figure("cash_after_closing").strongly()})
 	}
 	return append(out, b.line("the most of it tied up until the sale", "cash_needed"), entry{"  in month", b.figure("cash_needed_month").as(whole)})
 }
@@ -67,31 +80,28 @@ func (b *book) timing() []entry {
 	return out
 }
 
-// repayment shows what the sale pays off, beside the time until then.
+// partnered reports whether a partner pays a part of what is short.
+func (b *book) partnered() bool { return b.answer.Line("partner_share").IsPositive() }
+
+// repayment shows what the sale pays off and what it leaves to whom, beside the time until
+// then.
 func (b *book) repayment(g *grid, row int, timing []entry) int {
-	out := []entry{{"the house sells for", b.figure("sale_price")}, {"less selling", b.figure("selling_cost")}}
-	first := row + 1
-	due := decimal.Zero
-	var labels []cell
+	out := []entry{b.line("the house sells for", "sale_price"), b.line("less selling", "selling_cost")}
 	for _, l := range b.answer.Loans() {
 		said := b.paysOff(l)
-		out = append(out, entry{said.value.(string), b.of(l, "paid_back_at_sale")})
-		labels = append(labels, said)
-		due = due.Add(b.answer.Of(l, "paid_back_at_sale"))
+		back := b.of(l, "paid_back_at_sale")
+		back.named = said.formula
+		out = append(out, entry{said.value.(string), back})
 	}
-	at := func(i int) string { return address(first+i, 2, false, false) }
-	net := b.answer.Line("sale_price").Sub(b.answer.Line("selling_cost"))
-	loans := sumOf(2, first+2, first+len(out)-1)
-	out = append(out, entry{"left to the borrower", worked(net.Sub(due), at(0)+"-"+at(1)+"-"+loans, look{role: total, format: dollars})})
-	if due.IsPositive() {
-		out = append(out, entry{"sale, less selling, for each dollar paid off", worked(formula.Divide(net, due), "IF("+loans+"=0,0,("+at(0)+"-"+at(1)+")/"+loans+")", look{format: twoPlace})})
+	out = append(out, entry{"left when selling and loans are paid", b.figure("sale_leaves").like(total)})
+	if b.partnered() {
+		out = append(out, b.line("  bills and refunds of that month", "other_at_sale"), b.line("  to the partner, profit and capital", "partner_at_sale"),
+			entry{"  to the borrower", b.figure("owner_at_sale").strongly()})
 	}
-	next := g.blocks(row, "How the loans are repaid: by the sale", out, "When", timing)
-	for i, said := range labels {
-		said.look = g.rows[first+1+i][0].look
-		g.set(first+2+i, 1, said)
+	if b.answer.Line("paid_back_at_sale").IsPositive() {
+		out = append(out, entry{"sale, less selling, for each dollar paid off", b.figure("sale_covers").as(twoPlace)})
 	}
-	return next
+	return g.blocks(row, "How the loans are repaid: by the sale", out, "When", timing)
 }
 
 // paysOff says what is in the payoff of a loan: the balance, and what joins it or is due
@@ -141,13 +151,40 @@ func (b *book) loanTerms(g *grid, row int, l *model.Member) int {
 		return out
 	}
 	left := of([2]string{"paid at the closing", "loan_at_closing"}, [2]string{"held back for the work", "holdback"}, [2]string{"reserve for interest", "reserve"},
-		[2]string{"the loan in full", "commitment"}, [2]string{"interest a year", "rate"}, [2]string{"term, months", "term"})
-	right := of([2]string{"points", "points"}, [2]string{"fees at the closing", "loan_fees"}, [2]string{"interest", "interest"}, [2]string{"draw fees", "draw_fees"},
-		[2]string{"extension fees", "extension_fees"}, [2]string{"all that it costs", "cost"})
+		[2]string{"the loan in full", "commitment"}, [2]string{"interest a year", "rate"}, [2]string{"  it runs on the", "interest_on"}, [2]string{"  it is paid", "interest_paid"})
+	left = append(left, entry{"term, months", b.unlessNone(l, "term", "none stated")})
+	if !b.of(l, "extension_months").is(0) {
+		left = append(left, of([2]string{"  each extension, months", "extension_months"})...)
+	}
+	if !b.of(l, "renovation_share").is(0) {
+		left = append(left, entry{"draws, months after the month of the work", b.of(l, "lag").as(whole)})
+		left = append(left, of([2]string{"  kept of each until the work is done", "retainage_share"}, [2]string{"  fee for each", "draw_fee"})...)
+	}
+	right := of([2]string{"points, of the loan", "points_share"}, [2]string{"  in dollars", "points"}, [2]string{"fees at the closing", "loan_fees"}, [2]string{"interest", "interest"}, [2]string{"draw fees", "draw_fees"})
+	if !b.of(l, "extension_months").is(0) {
+		right = append(right, of([2]string{"fee of one extension", "extension_fee"})...)
+	}
+	right = append(right, of([2]string{"extension fees, as planned", "extension_fees"}, [2]string{"exit fee", "exit_fee"}, [2]string{"all that it costs", "cost"})...)
 	for i, apr := range b.answer.APRs {
 		if b.answer.Loans()[i] == l {
 			right = append(right, entry{"annual percentage rate, as planned", rated(apr)})
 		}
 	}
 	return g.blocks(row, l.Label, left, "What it costs", right)
+}
+
+// is reports whether a cell holds a number.
+func (c cell) is(x float64) bool { return c.value == x }
+
+// unlessNone is a line of a member on a page, or a word where it is nothing.
+func (b *book) unlessNone(m *model.Member, line, word string) cell {
+	c := b.of(m, line)
+	c.look.right = true
+	if c.formula != "" {
+		c.formula = "IF(" + c.formula + "=0," + quoted(word) + "," + c.formula + ")"
+	}
+	if c.is(0) {
+		c.value = word
+	}
+	return c
 }

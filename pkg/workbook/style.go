@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/model"
 )
 
 // A role is what a cell is for; it decides colour and whether it is locked.
@@ -23,7 +25,8 @@ const (
 	alarm // a check that speaks up
 	found // a result of a search: it does not follow the inputs
 	foundStrong
-	lead // what is read first
+	foundTotal // with a line above it
+	lead       // what is read first
 )
 
 // A look is all that a style is made of.
@@ -49,7 +52,19 @@ const (
 	tenths   = `#,##0.0`
 	portions = `#,##0.00##` // of goods: small ones still show
 	day      = `mmmm d, yyyy`
+	limited  = `[>=900000000000]"no limit";$#,##0.00` // a stand-in for no limit is larger than any deal
 )
+
+// formatFor is the number format of a line of the model.
+func formatFor(l *model.Line) string {
+	if l.Unit == "$" && (l.ID() == "loan.room" || strings.Contains(l.Rule(), noLimit)) {
+		return limited
+	}
+	return formatOf(l.Unit)
+}
+
+// noLimit is what the lines take for no limit.
+const noLimit = "1000000000000"
 
 // formatOf is the number format of a unit of the model.
 func formatOf(unit string) string {
@@ -77,6 +92,9 @@ func unitWords(unit string) string {
 	return strings.NewReplacer("sqft", "sq ft", "cuft", "cu ft").Replace(unit)
 }
 
+// face is the font of all cells.
+const face = "Liberation Sans"
+
 const (
 	ink    = "1F2A30"
 	shade  = "FFF4CC" // of inputs
@@ -92,7 +110,7 @@ func (b *book) style(l look) (int, error) {
 		return id, nil
 	}
 	s := &excelize.Style{
-		Font:       &excelize.Font{Family: "Liberation Sans", Size: 10, Color: ink},
+		Font:       &excelize.Font{Family: face, Size: 10, Color: ink},
 		Alignment:  &excelize.Alignment{Vertical: "top", WrapText: l.wrap},
 		Protection: &excelize.Protection{Locked: true},
 	}
@@ -139,6 +157,9 @@ func (b *book) style(l look) (int, error) {
 		s.Font.Italic, s.Font.Color = true, muted
 	case foundStrong:
 		s.Font.Italic, s.Font.Bold = true, true
+	case foundTotal:
+		s.Font.Italic, s.Font.Bold = true, true
+		frame("top")
 	case lead:
 		s.Font.Bold, s.Font.Size = true, 12
 	case alarm:

@@ -21,7 +21,7 @@ func twoLists() []float64 { return []float64{37, 15.5, 2, 40, 17} }
 func (b *book) verdict() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
-	row = b.headline(g, row)
+	row = b.sticks(g, b.headline(g, row))
 	word, why := a.Advice()
 	row = g.paragraph(row, 1, lastColumn, "As the file stood: "+word+" "+why, look{role: strong})
 	for _, s := range []string{a.Asking(), a.Decides(), a.CashAside(), a.BackOut()} {
@@ -141,7 +141,11 @@ func (b *book) yields() []entry {
 	if a.Line("partner_share").IsPositive() {
 		out = append(out, b.line("  your part", "owner_profit"), b.line("  partner's part", "partner_profit"))
 	}
-	out = append(out, b.line("margin, of the sale price", "margin"), b.line("return on the cash needed (ROI)", "roi"), b.line("  for a year (annualised)", "annualised_roi"))
+	out = append(out, b.line("margin, of the sale price", "margin"))
+	if a.Line("partner_share").IsPositive() {
+		out = append(out, b.line("  from your part", "owner_margin"))
+	}
+	out = append(out, b.line("return on the cash needed (ROI)", "roi"), b.line("  for a year (annualised)", "annualised_roi"))
 	out = append(out, entry{"  internal rate of return (IRR)", rated(a.IRR)})
 	if len(a.Loans()) > 0 {
 		out = append(out, entry{"loans' cost a year (APR)", rated(a.LoanAPR)})
@@ -201,7 +205,7 @@ func (b *book) bridge(row int) []entry {
 	if len(out) == 0 {
 		return []entry{{"rule-of-thumb offer", b.figure("rule_offer")}, {"maximum offer", offered(b.answer.Offer)}}
 	}
-	return append(out, entry{"= maximum offer at the likely value", worked(sum, sumOf(2, row, row+len(out)-1), look{role: total, format: dollars})})
+	return append(out, entry{"= maximum offer at the likely value", worked(sum, sumOf(2, row, row+len(out)-1), look{role: foundTotal, format: dollars})})
 }
 
 func (b *book) breakEvens() []entry {
@@ -292,6 +296,21 @@ func (b *book) careful(g *grid, row int) int {
 
 // footnote says what stands as a value on a page.
 func (b *book) footnote(g *grid, row, to int) {
-	g.paragraph(row, 1, to, fmt.Sprintf("Figures in italics were found by a search, for the deal as it was at a price of %s: they stand as values and do not follow a change. All others do.",
-		quantity.FormatDollars(b.answer.Line("price"))), look{role: small})
+	g.paragraph(row, 1, to, fmt.Sprintf("Figures in italics were found by a search, for the deal as it was at a price of %s: they stand as values and do not follow a change. All others do%s.",
+		quantity.FormatDollars(b.answer.Line("price")), b.but()), look{role: small})
+}
+
+// but says what else does not follow a change.
+func (b *book) but() string {
+	var all []string
+	if len(b.answer.Deal.Cuts) > 0 {
+		all = append(all, "the numbers of sticks in cut lists")
+	}
+	if b.how.For == Lender {
+		all = append(all, "what rests on figures that are not in this workbook")
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return ", but for " + strings.Join(all, " and ")
 }

@@ -38,6 +38,9 @@ func (p *printer) open(formula string) string {
 	if p.private {
 		return ""
 	}
+	for _, i := range p.reads {
+		p.book.read[i] = true
+	}
 	return formula
 }
 

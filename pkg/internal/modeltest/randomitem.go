@@ -34,6 +34,7 @@ func (w *worksite) item(o *model.Member, measures []string) {
 func (w *worksite) prices(x *model.Member) {
 	w.giveMoney(11, x, "hired_price", 0, 12)
 	w.giveFlag(5, x, "by_the_hour")
+	w.giveFlag(3, x, "own_labour_price")
 	w.giveFlag(5, x, "labour_taxed")
 	w.giveMoney(4, x, "allowance", 0, 1500)
 	if w.chance(5) {

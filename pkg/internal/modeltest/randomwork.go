@@ -15,7 +15,7 @@ var (
 		vanities toilets sinks closets closet_rod_run stair_treads stair_area stair_risers stair_rail_run outlets lights registers one`)
 	outsideMeasures = strings.Fields(`roof eaves rakes gutters downspouts siding foundation_run soffit deck deck_rail yard driveway
 		walk patio fence trees outside_doors one`)
-	houseMeasures = strings.Fields(`house_floor house_ceiling house_walls house_living_area house_perimeter house_doors
+	houseMeasures = strings.Fields(`house_floor house_ceiling house_walls house_living_area house_finished_floor house_perimeter house_doors
 		house_outside_doors house_windows house_rooms house_baths house_bedrooms house_levels months_of_work one`)
 )
 
@@ -47,6 +47,7 @@ func (w *worksite) products() {
 		})
 		w.giveMoney(14, p, "pack_price", 0, 250)
 		w.giveFlag(6, p, "taxed")
+		w.giveFlag(3, p, "own_pack_price")
 		if w.giveFlag(4, p, "by_the_stick") {
 			w.use("sticks")
 			for range 1 + w.upTo(1) {

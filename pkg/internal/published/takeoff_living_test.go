@@ -45,6 +45,7 @@ var livingTakeoffs = map[string]func(*site, takeoff){
 			give(s.room(20, 12, 8), with{"counts_as_living": 0})
 		}
 		s.is(number(120), s.root, "house_living_area")
+		s.is(number(120), s.root, "house_finished_floor")
 		s.is(number(120+240*excluded), s.root, "house_floor")
 	},
 	"ANSI-04a": func(s *site, c takeoff) { s.counts(c, s.attic(c, 2, 3)) },

@@ -1,0 +1,56 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"ledgerboard/pkg/pricebook"
+)
+
+// edges are the keys of the lengths outside that an area alone does not tell, by line.
+var edges = map[string]string{"eaves": "eaves: 84 ft", "rakes": "rakes: 62 ft", "gutters": "gutters: 84 ft", "foundation_run": "around: 136 ft"}
+
+// doubtEdges looks for work and materials along the edges of the roof or once around the
+// house whose lengths nobody gave: they would cost nothing without a word.
+func (r *reader) doubtEdges() {
+	var keys, names []string
+	note := func(w *work, line, what string) {
+		x, ok := r.worked(w.member.Parent.Parent, line)
+		if edges[line] == "" || !ok || !x.IsZero() {
+			return
+		}
+		if key := edges[line]; !slices.Contains(keys, key) {
+			keys = append(keys, key)
+		}
+		if !slices.Contains(names, what) {
+			names = append(names, what)
+		}
+	}
+	for _, w := range r.chosenWorks() {
+		note(w, w.member.Given.Of("measure").Refers, w.label)
+		for _, use := range w.member.In("use") {
+			note(w, use.Given.Of("along").Refers, use.Label)
+		}
+	}
+	if keys != nil {
+		r.say("edges-missing", r.where("outside"), "nothing is priced of %s: their lengths are 0", strings.Join(names, ", "))("add   outside: {%s}   or give the roof its parts: roof: [{size: 40' x 28', pitch: 6/12}]", strings.Join(keys, ", "))
+	}
+}
+
+// doubtOwnWithoutHours looks for own work that the file names and of which the price book
+// knows no hours: it seems to take no time, and what is paid by the month is paid anyway.
+func (r *reader) doubtOwnWithoutHours() {
+	for _, w := range r.chosenWorks() {
+		if w.by != "" || w.member.Given.Of("who").Choice != "own" || w.item.Hired.IsZero() {
+			continue
+		}
+		_, each := w.member.Given.Look("hours_each")
+		_, once := w.member.Given.Look("set_up")
+		switch {
+		case w.item.Measure == pricebook.Months:
+			r.say("own-without-hours", w.at, "%s is paid by the month, whoever does it", w.label)("leave it out if you see to it yourself, or write   %s: hired", w.label)
+		case !each && !once:
+			r.say("own-without-hours", w.at, "%s by own hands costs nothing and takes no time, for nobody says its hours", w.label)("write   %s: {by: own hands, hours: 6}", w.label)
+		}
+	}
+}

@@ -1,0 +1,41 @@
+package deal_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/exact"
+)
+
+// The factors of a place are against the starter's prices: what the owner says of her
+// place, in the file or by the hour, is not multiplied. 450 sq ft
+// of wall in two coats, or ten hours.
+func TestLocalFactorsLeaveOwnPricesAsTheyAre(t *testing.T) {
+	for _, c := range []struct{ work, labour string }{
+		{"{by: hired, count: 450 sq ft, hired: $2.00 per sq ft}", "1800"},
+		{"{by: hired, count: 450 sq ft, hours: 10, by the hour: yes}", "600"},
+	} {
+		d := readDeal(t, walked+`
+local prices: {labour factor: 90%, materials factor: 50%}
+labour: {trades: {paint: {rate: $60/hour}}}
+rooms: {den: {size: 10' x 12', work: {paint walls: `+c.work+`}}}
+`)
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		labour := v.Of(d.Model.Find(d.Root.In("inside")[0].In("option")[0].In("item")[0], "labour"))
+		require.Equal(t, c.labour, labour.String())
+	}
+	price := func(work string) string {
+		d := readDeal(t, walked+`
+local prices: {materials factor: 50%}
+rooms: {den: {size: 10' x 12', work: {resilient plank floor: `+work+`}}}
+`)
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		p := d.Root.In("product")[0]
+		return v.Of(d.Model.Find(p, "product_cost")).Div(v.Of(d.Model.Find(p, "before_tax"))).String()
+	}
+	require.Equal(t, "0.5", price("hired"))
+	require.Equal(t, "1", price("{by: hired, price: $50}"))
+}
