@@ -128,7 +128,8 @@ func (c *coder) step(v *flat.Value, args []int32) step {
 	return c.kernel(s, v, 0)
 }
 
-// kernel gives a step the machine's code for the operator in a form.
+// kernel gives a step the machine's code for its operator in a form, or what stops where
+// there is none, as at the end.
 func (c *coder) kernel(s step, v *flat.Value, form int) step {
 	if c.native == nil {
 		return s

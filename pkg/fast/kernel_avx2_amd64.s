@@ -113,6 +113,7 @@ loop:
 	VDIVPD Y1, Y2, Y1
 	NEXT
 
+// What is no number among the first values stays none.
 TEXT least<>(SB), NOSPLIT, $0
 	ENTER
 loop:
