@@ -10,7 +10,8 @@ import (
 
 // A code is a list as steps over the memory of a worker.
 type code struct { // it never changes once it is made
-	steps   []step
+	steps   []step // and one more, at which a machine stops
+	native  *machine
 	in      []int32  // where the block of each axis starts, or -1
 	out     []int32  // and that of each wanted cell
 	numbers []filled // blocks of one number, which hold as long as the code runs
@@ -36,7 +37,7 @@ type coder struct {
 const never = int32(1<<31 - 1)
 
 func newCode(l *flat.List) *code {
-	c := &coder{list: l, at: make([]int32, len(l.Values)), last: make([]int32, len(l.Values))}
+	c := &coder{code: code{native: native}, list: l, at: make([]int32, len(l.Values)), last: make([]int32, len(l.Values))}
 	for i, v := range l.Values {
 		c.at[i] = -1
 		for _, a := range v.Args[:v.Takes()] {
@@ -60,6 +61,7 @@ func newCode(l *flat.List) *code {
 	for _, o := range l.Out {
 		c.out = append(c.out, c.block(o))
 	}
+	c.steps = append(c.steps, c.kernel(step{}, nil, 0))
 	return &c.code
 }
 
@@ -110,10 +112,10 @@ func (c *coder) step(v *flat.Value, args []int32) step {
 	f := forms[v.Code]
 	if len(args) == 2 {
 		if x, ok := c.number(args[1]); ok && f.second != nil {
-			return step{run: f.second, x: c.block(args[0]), number: x}
+			return c.kernel(step{run: f.second, x: c.block(args[0]), number: x}, v, 2)
 		}
 		if x, ok := c.number(args[0]); ok && f.first != nil {
-			return step{run: f.first, x: c.block(args[1]), number: x}
+			return c.kernel(step{run: f.first, x: c.block(args[1]), number: x}, v, 1)
 		}
 	}
 	s := step{run: f.both}
@@ -122,6 +124,21 @@ func (c *coder) step(v *flat.Value, args []int32) step {
 	}
 	if s.run == nil {
 		s.run, s.rule, s.takes = byRule, formula.Table[v.Code].Float, int8(len(args))
+	}
+	return c.kernel(s, v, 0)
+}
+
+// kernel gives a step the machine's code for its operator in a form, or what stops where
+// there is none, as at the end.
+func (c *coder) kernel(s step, v *flat.Value, form int) step {
+	if c.native == nil {
+		return s
+	}
+	if v != nil {
+		s.kernel = c.native.kernels[v.Code][form]
+	}
+	if s.kernel == 0 {
+		s.kernel = c.native.stop
 	}
 	return s
 }
@@ -134,8 +151,14 @@ func (c *coder) number(i int32) (float64, bool) {
 
 // run carries the steps out over n trials, at most a block.
 func (c *code) run(m []float64, n int) {
-	for i := range c.steps {
+	for i := 0; i < len(c.steps)-1; i++ {
+		if c.native != nil {
+			i += carryOut(&m[0], n, &c.steps[i])
+		}
 		s := &c.steps[i]
+		if s.run == nil {
+			return
+		}
 		s.run(m, n, s)
 	}
 }

@@ -83,5 +83,5 @@ func (q *Question) Size(months int) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	return len(c.steps), nil
+	return len(c.steps) - 1, nil
 }
