@@ -249,7 +249,7 @@ var unreached = []string{"missing-input", "circle", "not-bound"}
 
 func TestEachCodeIsReachedAndReadsWell(t *testing.T) {
 	reached := map[string]bool{}
-	for _, s := range slices.Concat(slips, roomSlips) {
+	for _, s := range slices.Concat(slips, roomSlips, rangeSlips) {
 		var sets []deal.Set
 		text := s.text()
 		if s.old == "--set" {

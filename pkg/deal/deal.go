@@ -49,6 +49,9 @@ type Deal struct {
 	// Work and Products are what the price book says of the model's items and products.
 	Work     map[*model.Member]*Work
 	Products map[*model.Member]*pricebook.Product
+	Ranges   []Range // how far inputs may come out from the plan, in the order of the file
+	Ties     []Tie   // which of them go together
+	TiesSaid bool    // the file says which, be it none
 	// Sources are the texts of the file and of the sets, for diag.Render.
 	Sources map[string]string
 }

@@ -39,6 +39,7 @@ type reading struct {
 	field  *Field
 	key    span
 	node   *node
+	member *model.Member   // whose line it feeds
 	ok     bool            // it could be read
 	number decimal.Decimal // in the model's unit
 	date   quantity.Date
@@ -82,6 +83,7 @@ func (r *reader) read(root *node) {
 	r.facts()
 	r.build()
 	r.notSeen()
+	r.ranges()
 	r.check()
 	if !r.diags.HasErrors() {
 		r.bind()
@@ -90,6 +92,7 @@ func (r *reader) read(root *node) {
 		r.compute()
 	}
 	if !r.diags.HasErrors() {
+		r.rangesFit()
 		r.doubt()
 	}
 }
@@ -123,7 +126,7 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 		r.say("detail-not-here", e.key.at, "%s has no meaning for %s", diag.Quote(e.key.text), s.place.words)("it is for %s", onlyFor(f.Only))
 		return
 	}
-	g := &reading{field: f, key: e.key, node: e.value}
+	g := &reading{field: f, key: e.key, node: e.value, member: s.member}
 	r.got[s.path+f.Key()] = g
 	switch e.value.shape {
 	case refused:
@@ -163,6 +166,12 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 		r.works(s, f, g)
 	case Scope:
 		r.scopeField(f, g)
+	case OfInput, Correlation:
+		g.ok = r.wants(f, g, scalar)
+	case Cases:
+		g.ok = r.wants(f, g, mapping)
+	case Ties:
+		r.ties(s, f, g)
 	case Brackets, Slabs:
 		r.bracketField(s, f, g)
 	case Tables:

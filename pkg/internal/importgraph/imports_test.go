@@ -28,7 +28,7 @@ var levels = [][]string{
 	{"pkg/deal"},
 	readers,
 	{"pkg/solve", "pkg/best"},
-	{"pkg/answer"},
+	{"pkg/answer", "pkg/chance"},
 	{"pkg/report", "pkg/workbook"},
 	{"pkg/cli", "cmd/ledgerboard/internal/heap"},
 	{"cmd/ledgerboard", "cmd/gendocs", "cmd/measurecomps"},
