@@ -15,6 +15,8 @@ type code struct { // it never changes once it is made
 	out     []int32  // and that of each wanted cell
 	numbers []filled // blocks of one number, which hold as long as the code runs
 	room    int      // how much memory it takes
+	again   int      // the steps from here on follow the sought axis
+	kept    []int32  // the blocks of earlier steps that those read
 }
 
 type filled struct {
@@ -35,7 +37,9 @@ type coder struct {
 // never is the last use of what is needed until the end.
 const never = int32(1<<31 - 1)
 
-func newCode(l *flat.List) *code {
+// newCode is the code of a list, in which what follows the sought axis, if there is one,
+// comes last and may be carried out again and again.
+func newCode(l *flat.List, sought int) *code {
 	c := &coder{list: l, at: make([]int32, len(l.Values)), last: make([]int32, len(l.Values))}
 	for i, v := range l.Values {
 		c.at[i] = -1
@@ -46,21 +50,53 @@ func newCode(l *flat.List) *code {
 	for _, o := range l.Out {
 		c.last[o] = never
 	}
+	follows := c.follows(sought)
 	for _, i := range l.In {
 		if i >= 0 {
 			c.at[i] = c.place()
 		}
 		c.in = append(c.in, at(c.at, i))
 	}
-	for i := range l.Values {
-		if l.Values[i].Code >= 0 {
-			c.value(int32(i))
+	for _, second := range []bool{false, true} {
+		for i := range l.Values {
+			if l.Values[i].Code >= 0 && follows[i] == second {
+				c.value(int32(i))
+			}
+		}
+		if !second {
+			c.again = len(c.steps)
+		}
+	}
+	for i, last := range c.last {
+		if last == never && !follows[i] && l.Values[i].Code != flat.Number {
+			c.kept = append(c.kept, c.at[i])
 		}
 	}
 	for _, o := range l.Out {
 		c.out = append(c.out, c.block(o))
 	}
 	return &c.code
+}
+
+// follows marks the values that follow an axis. The axis and what they read of other
+// values is needed until the end.
+func (c *coder) follows(axis int) []bool {
+	out := make([]bool, len(c.list.Values))
+	for i, v := range c.list.Values {
+		args := v.Args[:v.Takes()]
+		if v.Code == flat.Axis && int(v.Args[0]) == axis {
+			out[i], c.last[i] = true, never
+		}
+		for _, a := range args {
+			out[i] = out[i] || out[a]
+		}
+		for _, a := range args {
+			if out[i] && !out[a] {
+				c.last[a] = never
+			}
+		}
+	}
+	return out
 }
 
 func at(all []int32, i int32) int32 {
@@ -132,10 +168,10 @@ func (c *coder) number(i int32) (float64, bool) {
 	return v.Number, v.Code == flat.Number && !math.IsNaN(v.Number)
 }
 
-// run carries the steps out over n trials, at most a block.
-func (c *code) run(m []float64, n int) {
-	for i := range c.steps {
-		s := &c.steps[i]
+// run carries steps out over n trials, at most a block.
+func run(steps []step, m []float64, n int) {
+	for i := range steps {
+		s := &steps[i]
 		s.run(m, n, s)
 	}
 }

@@ -56,7 +56,7 @@ func compareForm(t *testing.T, op *formula.Op, takes, mask int, number float64) 
 		}
 	}
 	l.Values, l.Out = append(l.Values, v), []int32{int32(takes)}
-	c := newCode(&l)
+	c := newCode(&l, -1)
 	for _, n := range []int{1, block - 3, block} {
 		m := make([]float64, c.room)
 		c.fill(m)
@@ -67,7 +67,7 @@ func compareForm(t *testing.T, op *formula.Op, takes, mask int, number float64) 
 				}
 			}
 		}
-		c.run(m, n)
+		run(c.steps, m, n)
 		for j := range n {
 			var args [3]float64
 			for k := range takes {

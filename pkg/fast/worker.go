@@ -14,6 +14,7 @@ type Worker struct {
 	months   [batch]int16
 	order    [batch]int16
 	ends     []int // by number of months + 1, where the trials of that length end
+	seeking  seeking
 }
 
 // batch is how many trials are put in the order of their months at a time.
@@ -32,24 +33,29 @@ func (w *Worker) Run(in, out [][]float64) error {
 	if len(out) > 0 {
 		n = len(out[0])
 	}
-	for from := 0; from < n; from += batch {
-		if err := w.batch(in, out, from, min(batch, n-from)); err != nil {
-			return err
-		}
-	}
-	return nil
+	return w.byMonths(in, n, func(months, from int, trials []int16) error {
+		return w.sameMonths(months, in, out, from, trials)
+	})
 }
 
-func (w *Worker) batch(in, out [][]float64, from, n int) error {
-	w.findMonths(in, from, n)
-	w.checkEnds(in, from, n)
-	w.sort(n)
-	start := 0
-	for m, end := range w.ends {
-		if err := w.sameMonths(m-1, in, out, from, w.order[start:end]); err != nil {
-			return err
+// byMonths takes n trials a batch at a time, and of each batch those of one number of
+// months together: they are named by their place after from.
+func (w *Worker) byMonths(in [][]float64, n int, do func(months, from int, trials []int16) error) error {
+	for from := 0; from < n; from += batch {
+		some := min(batch, n-from)
+		w.findMonths(in, from, some)
+		w.checkEnds(in, from, some)
+		w.sort(some)
+		start := 0
+		for m, end := range w.ends {
+			if start == end {
+				continue
+			}
+			if err := do(m-1, from, w.order[start:end]); err != nil {
+				return err
+			}
+			start = end
 		}
-		start = end
 	}
 	return nil
 }
@@ -67,7 +73,7 @@ func (w *Worker) findMonths(in [][]float64, from, n int) {
 	for at := 0; at < n; at += block {
 		some := w.order[at:min(at+block, n)]
 		w.load(c, in, from, some)
-		c.run(w.memory, len(some))
+		run(c.steps, w.memory, len(some))
 		for i, x := range w.memory[c.out[0]:][:len(some)] {
 			w.months[at+i] = int16(flat.Whole(x))
 		}
@@ -77,6 +83,9 @@ func (w *Worker) findMonths(in [][]float64, from, n int) {
 // checkEnds takes out the trials with an axis past its ends.
 func (w *Worker) checkEnds(in [][]float64, from, n int) {
 	for a, axis := range w.question.axes {
+		if a == w.question.sought {
+			continue
+		}
 		for i, x := range in[a][from:][:n] {
 			if !(x >= axis.Least && x <= axis.Most) {
 				w.months[i] = -1
@@ -116,7 +125,7 @@ func (w *Worker) ready(c *code) {
 
 func (w *Worker) load(c *code, in [][]float64, from int, trials []int16) {
 	for a, at := range c.in {
-		if at < 0 {
+		if at < 0 || a == w.question.sought {
 			continue
 		}
 		to, x := w.memory[at:][:len(trials)], in[a][from:]
@@ -128,9 +137,6 @@ func (w *Worker) load(c *code, in [][]float64, from int, trials []int16) {
 
 // sameMonths works out trials that have one number of months.
 func (w *Worker) sameMonths(months int, in, out [][]float64, from int, trials []int16) error {
-	if len(trials) == 0 {
-		return nil
-	}
 	if months < 0 {
 		for _, o := range out {
 			for _, t := range trials {
@@ -147,7 +153,7 @@ func (w *Worker) sameMonths(months int, in, out [][]float64, from int, trials []
 	for ; len(trials) > 0; trials = trials[min(block, len(trials)):] {
 		some := trials[:min(block, len(trials))]
 		w.load(c, in, from, some)
-		c.run(w.memory, len(some))
+		run(c.steps, w.memory, len(some))
 		for k, at := range c.out {
 			to, x := out[k][from:], w.memory[at:][:len(some)]
 			for i, t := range some {
