@@ -49,6 +49,9 @@ const (
 // figureLines are the model's lines of the figures before the offer.
 var figureLines = [...]string{"owner_profit", "profit_after_own_hours", "roi", "cash_needed", "hold_months"}
 
+// furthest is the highest offer told apart, as a multiple of the after-repair value.
+const furthest = 10
+
 // nearly is how far under 0 a line that stands at 0 may come out in float64.
 const nearly = -1e-7
 
@@ -86,6 +89,7 @@ type question struct {
 	offers  *solve.Offers
 	found   *odds.Found
 	tally   *tally
+	most    float64 // an offer beyond which none is told apart
 }
 
 // Ask works the odds of a deal out. A context that ends ends it with the context's error
@@ -171,6 +175,11 @@ func (q *question) plan() error {
 		q.odds.Plan[i] = v.Of(c)
 	}
 	q.odds.Plan[Return] = q.odds.Plan[Return].Shift(2)
+	value := m.Find(m.Root, "after_repair_value")
+	if v, err = exact.Evaluate(m, value); err != nil {
+		return err
+	}
+	q.most = furthest * v.Of(value).InexactFloat64()
 	return nil
 }
 
@@ -204,7 +213,7 @@ func (q *question) worker() func(in, out [][]float64) error {
 // seen hands the trials on, with offers that can be counted.
 func (q *question) seen(in, out [][]float64) error {
 	for i, x := range out[Offer] {
-		out[Offer][i] = max(0, min(q.offers.Reach(), x))
+		out[Offer][i] = max(0, min(q.most, x))
 	}
 	q.tally.add(out[Offer])
 	if q.options.Seen == nil {

@@ -20,7 +20,9 @@ type tally struct {
 // mostDollars is the widest part that is counted by the dollar.
 const mostDollars = 1 << 21
 
-func newTally(confidence float64, trials int) *tally { return &tally{confidence: confidence, trials: trials} }
+func newTally(confidence float64, trials int) *tally {
+	return &tally{confidence: confidence, trials: trials}
+}
 
 func (t *tally) add(offers []float64) {
 	if t.counts == nil {
