@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"runtime"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -30,10 +31,30 @@ type Options struct {
 	Seed       uint64
 	Confidence float64 // with which the targets are to hold at the safe offer
 	Workers    int     // 0 for as many as there are processors
-	// Seen, if set, is told of the trials in blocks, in order: the values drawn by range, the
-	// figures by output. It must not keep them.
-	Seen func(in, out [][]float64) error
+	// Seen, if set, is shown the trials in blocks, in order. It must not keep them.
+	Seen func(Shown) error
 }
+
+// Shown is a block of trials.
+type Shown struct {
+	In  [][]float64 // what was drawn, by range and trial
+	Out [][]float64 // the figures, then the targets, by trial; no number where there is no answer
+	of  *Odds
+}
+
+// Trials is how many they are.
+func (s Shown) Trials() int { return len(s.Out[0]) }
+
+// Inputs are the paths of what was drawn.
+func (s Shown) Inputs() (paths []string) {
+	for _, r := range s.of.Ranges {
+		paths = append(paths, r.Path)
+	}
+	return paths
+}
+
+// Watched are the lines of the targets.
+func (s Shown) Watched() []string { return s.of.Watched }
 
 // The figures of a trial; behind them the targets that are watched.
 const (
@@ -99,16 +120,33 @@ func Ask(ctx context.Context, d *deal.Deal, o Options) (*Odds, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err = q.run(ctx); err != nil && !errors.Is(err, context.Canceled) && !errors.Is(err, context.DeadlineExceeded) {
+	var plan sync.WaitGroup
+	var noPlan error
+	plan.Go(func() { q.odds.PlanOffer, noPlan = planOffer(d) })
+	err = q.run(ctx)
+	if plan.Wait(); noPlan != nil {
+		return nil, noPlan
+	}
+	if err != nil && !errors.Is(err, context.Canceled) && !errors.Is(err, context.DeadlineExceeded) {
 		return nil, err
 	}
 	if q.read(); err != nil {
 		return q.odds, err
 	}
-	if q.odds.PlanOffer, err = solve.MaxOffer(d.Model, d.Targets); err != nil {
-		return nil, err
-	}
 	return q.odds, q.safe(ctx)
+}
+
+// planOffer finds the maximum offer of the plan.
+func planOffer(d *deal.Deal) (solve.Offer, error) {
+	v, err := exact.Known(d.Known)
+	if err != nil {
+		return solve.Offer{}, err
+	}
+	small, err := d.Model.Summary(v.Of)
+	if err != nil {
+		return solve.Offer{}, err
+	}
+	return solve.MaxOffer(small, d.Targets)
 }
 
 func prepare(d *deal.Deal, o Options) (*question, error) {
@@ -118,9 +156,6 @@ func prepare(d *deal.Deal, o Options) (*question, error) {
 	ranges, err := Ranges(d, o.Given)
 	if err != nil {
 		return nil, err
-	}
-	if len(ranges) == 0 {
-		return nil, errors.New("nothing in the deal varies")
 	}
 	q := &question{deal: d, options: o, odds: &Odds{
 		Deal: d, Ranges: ranges, Ties: Ties(d, ranges), Seed: o.Seed, Confidence: o.Confidence, Watched: solve.Targets(d.Targets),
@@ -219,7 +254,7 @@ func (q *question) seen(in, out [][]float64) error {
 	if q.options.Seen == nil {
 		return nil
 	}
-	return q.options.Seen(in, out)
+	return q.options.Seen(Shown{in, out, q.odds})
 }
 
 // The events that are watched, by place: a loss, any target missed, cash beyond all she has,
