@@ -37,7 +37,7 @@ func newOdds(s Streams) *cobra.Command {
 		Long: `Example:
 
   ledgerboard odds my-house.yaml
-  ledgerboard odds my-house.yaml --confidence 90% --trials 1000000
+  ledgerboard odds my-house.yaml --confidence 90% --trials 200000
   ledgerboard odds my-house.yaml --csv trials.csv
 
 Plays the deal through thousands of times, each time with another sale price,
@@ -91,7 +91,7 @@ func runOdds(o *oddsOptions, path string) error {
 func (o *oddsOptions) how(path string) (chance.Options, error) {
 	how := chance.Options{Trials: o.trials, Seed: o.seed}
 	if o.trials < fewestTrials || o.trials > mostTrials {
-		return how, &usageError{fmt.Errorf("--trials is %d", o.trials), fmt.Sprintf("it takes %d to %d", fewestTrials, mostTrials)}
+		return how, &usageError{fmt.Errorf("--trials is %d", o.trials), "it takes " + counted(fewestTrials) + " to " + counted(mostTrials)}
 	}
 	x, err := quantity.ParsePercent(o.confidence)
 	if how.Confidence = x.InexactFloat64(); err != nil || how.Confidence < 0.01 || how.Confidence > 0.99 {

@@ -46,17 +46,23 @@ type oddsPage struct {
 
 func (p oddsPage) price() string { return dollars(p.Answer.Line("price")) }
 
-// answer is how likely a loss and a miss are at the asking price.
+// answer is how likely a loss and a miss are at the asking price, and how that stands to the
+// safe offer.
 func (p oddsPage) answer() string {
 	text := fmt.Sprintf("Of 100 such deals at the asking price of %s, about %s would lose you money", p.price(), outOf100(p.Loss.Value))
-	if p.onlyProfit() {
+	if !p.onlyProfit() {
+		text += fmt.Sprintf(" and %s would miss at least one of your targets", outOf100(p.AnyMissed.Value))
+	}
+	over := p.Answer.Line("price").Sub(p.Safe.Price)
+	switch {
+	case !p.Safe.Found:
 		return text + "."
+	case over.IsPositive():
+		return text + fmt.Sprintf(". That price is %s above the safe offer.", dollars(over))
+	case over.IsNegative():
+		return text + fmt.Sprintf(". That price is %s under the safe offer.", dollars(over.Neg()))
 	}
-	text += fmt.Sprintf(" and %s would miss at least one of your targets.", outOf100(p.AnyMissed.Value))
-	if over := p.Answer.Line("price").Sub(p.Safe.Price); p.Safe.Found && over.IsPositive() {
-		text += fmt.Sprintf(" It is %s above the safe offer.", dollars(over))
-	}
-	return text
+	return text + ". That price is the safe offer."
 }
 
 // SoFar is what the trials tell in a few words, for one who does not wait for all.
@@ -95,8 +101,11 @@ func (p oddsPage) offers() {
 		p.text(fmt.Sprintf("  %s%s   ", pad("Safe offer", 15), right(dollars(p.Safe.Price), 10)),
 			fmt.Sprintf("up to it %s in %s of the trials (give or take %s)", hold, confidence, dollars(near(p.Safe.Error, 0))))
 	} else {
-		p.text("  ", fmt.Sprintf("No price is safe: even as a gift the house would have %s in no more than %s of the trials, fewer than the %s asked for.",
-			strings.Replace(strings.Replace(hold, "hold", "held", 1), "no money is", "no money", 1), share(p.Safe.Holds.Value), confidence))
+		would := "all your targets would hold"
+		if p.onlyProfit() {
+			would = "no money would be lost"
+		}
+		p.text("  ", fmt.Sprintf("No price is safe: even with the house as a gift %s in only %s of the trials, not in %s.", would, share(p.Safe.Holds.Value), confidence))
 	}
 	offer(p.page, "Maximum offer", p.PlanOffer, "up to it "+hold+" if everything goes as planned")
 }
@@ -214,7 +223,7 @@ func asDollars(x float64) string { return dollars(near(x, 2)) }
 func asPercent(x float64) string { return near(x, 1).StringFixed(1) + "%" }
 func share(x float64) string     { return asPercent(x * 100) }
 
-func asMonths(x float64) string  { return near(x, 1).StringFixed(1) }
+func asMonths(x float64) string { return near(x, 1).StringFixed(1) }
 
 // asHundredths is an error of a figure in tenths.
 func asHundredths(x float64) string { return near(x, 2).StringFixed(2) }

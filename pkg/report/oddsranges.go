@@ -15,7 +15,7 @@ import (
 // longest bar.
 const (
 	usualSteps = 14
-	longestBar = 40
+	longestBar = 30
 )
 
 // A step is a slice of the histogram.
