@@ -14,16 +14,28 @@ import (
 var varied = []Kind{Money, Percent, Duration, Hours, HourRate}
 
 // decided are groups and keys that are hers to set, or follow from others.
-var decided = []string{"purchase.price", "value.low", "targets.", "cash.", "tax.", "rule of thumb", "ranges.", "ties."}
+var decided = []string{"purchase.price", "value.low", "targets.", "cash.", "tax.", "rule of thumb", "ranges.", "ties.", "bad days."}
+
+// A use is what the name of an input is for.
+type use struct {
+	code   string // of what cannot be named there
+	cannot string // have a range
+	hint   string
+	ours   bool // what is hers to decide may be named too
+}
+
+var inRanges = use{code: "range-not-here", cannot: "have a range", hint: "give a range to what is not in her hands, such as overrun or time.marketing"}
 
 // input finds what a range or a tie names: a key by the paths that --set takes, or an input
 // that a plan has no key for.
-func (r *reader) input(name span) (Input, bool) {
+func (r *reader) input(name span) (Input, bool) { return r.inputFor(name, inRanges) }
+
+func (r *reader) inputFor(name span, u use) (Input, bool) {
 	path := setPath(name.text)
 	if f := besides(path); f != nil {
 		return Input{Path: f.Path, Kind: f.Kind, Member: r.deal.Root, Line: f.Line, reads: f}, true
 	}
-	all := slices.DeleteFunc(targets(r.root, nil, ""), func(t target) bool { return t.path[0] == "ranges" || t.path[0] == "ties" })
+	all := r.inputKeys()
 	fit := fitting(all, path)
 	if len(fit) == 0 {
 		for _, p := range byEntryName(all, path) {
@@ -36,7 +48,7 @@ func (r *reader) input(name span) (Input, bool) {
 	}
 	switch len(fit) {
 	case 1:
-		return r.inputAt(name, fit[0])
+		return r.inputAt(name, fit[0], u)
 	case 0:
 		r.say("unknown-input", name.at, "no input of the deal is called %s", diag.Quote(name.text))("%s", meantInput(all, path))
 	default:
@@ -47,6 +59,14 @@ func (r *reader) input(name span) (Input, bool) {
 		r.say("unknown-input", name.at, "%s could be more than one: %s", diag.Quote(name.text), strings.Join(names, ", "))("write one of them in full")
 	}
 	return Input{}, false
+}
+
+// inputKeys are the keys of the deal itself, without those that name keys.
+func (r *reader) inputKeys() []target {
+	if r.allKeys == nil {
+		r.allKeys = slices.DeleteFunc(targets(r.root, nil, ""), func(t target) bool { return t.path[0] == "ranges" || t.path[0] == "ties" || t.path[0] == "bad days" })
+	}
+	return r.allKeys
 }
 
 // meantInput is the way out of a name that is no input's.
@@ -65,7 +85,7 @@ func meantInput(all []target, path string) string {
 }
 
 // inputAt is the input at a place of the file.
-func (r *reader) inputAt(name span, t target) (Input, bool) {
+func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 	at := keyPath(t.path)
 	in := Input{Path: strings.NewReplacer("[", ".", "]", "").Replace(at), Member: r.deal.Root}
 	g := r.got[at]
@@ -76,16 +96,16 @@ func (r *reader) inputAt(name span, t target) (Input, bool) {
 		in.Member = g.member
 	}
 	switch f := t.field; {
-	case slices.ContainsFunc(decided, func(d string) bool { return strings.HasPrefix(t.name()+".", d) || t.name() == d }):
-		r.say("range-not-here", name.at, "%s is decided and does not come out by chance", t.name())("give a range to what is not in her hands, such as %s", "overrun or time.marketing")
+	case !u.ours && slices.ContainsFunc(decided, func(d string) bool { return strings.HasPrefix(t.name()+".", d) || t.name() == d }):
+		r.say(u.code, name.at, "%s is decided and does not come out by chance", t.name())("%s", u.hint)
 		return in, false
 	case f == nil || f.Kind == Charge:
 		if g == nil || !g.ok {
-			return r.notVaried(name, t)
+			return r.notVaried(name, t, u)
 		}
-		return r.chargeInput(name, t, in, g)
+		return r.chargeInput(name, t, in, g, u)
 	case len(f.feeds()) != 1 || !slices.Contains(varied, f.Kind) || strings.HasPrefix(f.Path, "<"):
-		return r.notVaried(name, t)
+		return r.notVaried(name, t, u)
 	case g != nil && !g.ok:
 		return in, false // spoken of
 	case g == nil && strings.Contains(f.Path, "[]"):
@@ -95,13 +115,13 @@ func (r *reader) inputAt(name span, t target) (Input, bool) {
 	return in, in.Member != nil
 }
 
-func (r *reader) notVaried(name span, t target) (Input, bool) {
-	r.say("range-not-here", name.at, "%s cannot have a range", t.name())("amounts, shares, rates and lengths of time of the deal can; for what the work costs give overrun a range")
+func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
+	r.say(u.code, name.at, "%s cannot %s", t.name(), u.cannot)("amounts, shares, rates and lengths of time of the deal can; for what the work costs give overrun a range")
 	return Input{}, false
 }
 
 // chargeInput is the amount of a charge, whose range is written in the same form.
-func (r *reader) chargeInput(name span, t target, in Input, g *reading) (Input, bool) {
+func (r *reader) chargeInput(name span, t target, in Input, g *reading, u use) (Input, bool) {
 	text := g.node.span
 	for _, word := range []string{" during ", " of "} {
 		if i := lastWord(text.text, word); i >= 0 {
@@ -110,7 +130,7 @@ func (r *reader) chargeInput(name span, t target, in Input, g *reading) (Input, 
 	}
 	c, err := readCharge(text)
 	if err != nil || g.member.Set != "fee" {
-		return r.notVaried(name, t)
+		return r.notVaried(name, t, u)
 	}
 	in.form, in.Line, in.Kind = c, c.line("fee"), Money
 	switch c.form {

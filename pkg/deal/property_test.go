@@ -92,7 +92,7 @@ func TestHoldIsTheModels(t *testing.T) {
 }
 
 func FuzzRead(f *testing.F) {
-	for _, s := range slices.Concat(slips, rangeSlips) {
+	for _, s := range slices.Concat(slips, rangeSlips, daySlips) {
 		if len(s.new) < 10000 {
 			f.Add(s.text(), "price", "$5")
 		}

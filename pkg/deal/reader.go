@@ -31,6 +31,8 @@ type reader struct {
 	early  *walk.Known // of the deal, bound to find out how long the work takes
 	times  *calendar   // what the model makes of the phases; nil before it is asked
 	timed  bool        // whether they could be read
+
+	allKeys []target // of the deal itself, once they are asked for
 	scoping
 }
 
@@ -84,6 +86,7 @@ func (r *reader) read(root *node) {
 	r.build()
 	r.notSeen()
 	r.ranges()
+	r.badDays()
 	r.check()
 	if !r.diags.HasErrors() {
 		r.bind()
@@ -93,6 +96,7 @@ func (r *reader) read(root *node) {
 	}
 	if !r.diags.HasErrors() {
 		r.rangesFit()
+		r.badDaysFit()
 		r.doubt()
 	}
 }
@@ -172,6 +176,8 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 		g.ok = r.wants(f, g, mapping)
 	case Ties:
 		r.ties(s, f, g)
+	case BadDays:
+		g.ok = r.wants(f, g, mapping)
 	case Brackets, Slabs:
 		r.bracketField(s, f, g)
 	case Tables:

@@ -121,6 +121,8 @@ func (t schemaTable) kind(f *Field) object {
 		return object{"oneOf": []any{amount, object{"type": "array", "items": amount}}}
 	case Cases:
 		return object{"$ref": "#/$defs/amounts"}
+	case BadDays:
+		return named("#/$defs/amounts")
 	case Choice:
 		return object{"enum": f.Choices}
 	case YesNo:
