@@ -107,6 +107,10 @@ func (p oddsPage) offers() {
 		}
 		p.text("  ", fmt.Sprintf("No price is safe: even with the house as a gift %s in only %s of the trials, not in %s.", would, share(p.Safe.Holds.Value), confidence))
 	}
+	if !p.PlanOffer.Found {
+		p.text("  ", "Nor is there a maximum offer: the plan itself misses a target even then.")
+		return
+	}
 	offer(p.page, "Maximum offer", p.PlanOffer, "up to it "+hold+" if everything goes as planned")
 }
 
