@@ -1,0 +1,179 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/shopspring/decimal"
+	"github.com/spf13/cobra"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/report"
+	"ledgerboard/pkg/stress"
+)
+
+type stressOptions struct {
+	common
+	across, down, late string
+}
+
+func newStress(s Streams) *cobra.Command {
+	o := &stressOptions{common: common{Streams: s}}
+	cmd := &cobra.Command{
+		Use:   "stress FILE",
+		Short: "how bad it can get: late, over the bids, bad days, and what matters most",
+		Long: `Example:
+
+  ledgerboard stress my-house.yaml
+  ledgerboard stress my-house.yaml --late both
+  ledgerboard stress my-house.yaml --across 'sale price=$320k..$360k/8' --down 'loans.1.rate=10%, 11%, 12%'
+
+Sets months late against spending over the bids: profit, return, cash and the
+maximum offer at each. Runs bad days side by side, those of the deal file and
+the usual ones, and ranks what may come out otherwise by what it does to your
+profit. With --across or --down it writes that grid alone: paths as --set takes
+them, or overrun, late sale, sale price and months late, with a list of figures
+or from..to/steps.`,
+		Args: files(1, 1, "stress my-house.yaml"),
+		RunE: func(_ *cobra.Command, args []string) error { return runStress(o, args[0]) },
+	}
+	o.flags(cmd)
+	cmd.Flags().StringVar(&o.across, "across", "", "`path=figures` across the grid; else months late")
+	cmd.Flags().StringVar(&o.down, "down", "", "`path=figures` down the grid; else the overrun over the bids")
+	cmd.Flags().StringVar(&o.late, "late", "works", "`where` it runs late: works, sale or both, each for as long")
+	return cmd
+}
+
+func runStress(o *stressOptions, path string) error {
+	style, err := o.style()
+	if err != nil {
+		return err
+	}
+	page, err := o.page(path)
+	if err != nil {
+		return err
+	}
+	if o.json {
+		return report.StressJSON(o.Out, page)
+	}
+	return report.Stress(o.Out, page, style)
+}
+
+// page works out what is asked for.
+func (o *stressOptions) page(path string) (*report.StressPage, error) {
+	d, doubts, err := o.read(path)
+	if err != nil {
+		return nil, err
+	}
+	p := &report.StressPage{Asked: o.across != "" || o.down != "", File: path}
+	work := answer.Of
+	if p.Asked {
+		work = answer.Planned
+	}
+	if p.Answer, err = work(d, doubts); err != nil {
+		return nil, err
+	}
+	across, down, err := o.axes(p.Answer.Plan)
+	if err != nil {
+		return nil, err
+	}
+	switch p.Grid, err = p.Answer.Plan.Grid(across, down); {
+	case errors.Is(err, stress.ErrSame):
+		return nil, &usageError{err, "vary two inputs, for example: --across 'months late=0..6 months/6' --down 'overrun=0%..45%/9'"}
+	case errors.Is(err, stress.ErrTooLong):
+		return nil, &dataError{err, "vary it less far"}
+	case err != nil || p.Asked:
+		return p, err
+	}
+	return p, o.rest(p)
+}
+
+// rest works out the bad days and the ranking.
+func (o *stressOptions) rest(p *report.StressPage) (err error) {
+	plan := p.Answer.Plan
+	for _, d := range plan.Days() {
+		out, err := plan.Run(d)
+		if err != nil {
+			return err
+		}
+		p.Days = append(p.Days, out)
+	}
+	p.Ranking, err = plan.Ranking()
+	return err
+}
+
+// axes are the sides of the grid.
+func (o *stressOptions) axes(p *stress.Plan) (across, down stress.Axis, err error) {
+	if across, err = o.acrossAxis(p); err != nil {
+		return across, down, err
+	}
+	if o.down != "" {
+		down, err = o.varied(p, "--down", o.down)
+		return across, down, err
+	}
+	if p.Line("base_cost").IsPositive() {
+		return across, p.Overruns(figures("0", "0.05", "0.1", "0.2", "0.3", "0.4", "0.5")), nil
+	}
+	in, _ := p.Deal.InputNamed("sale price")
+	var values []decimal.Decimal
+	for _, share := range figures("0.85", "0.9", "0.95", "1", "1.05") {
+		values = append(values, p.Line("sale_price").Mul(share).Round(2))
+	}
+	return across, stress.Varying("what the house sells for", in, values), nil
+}
+
+func (o *stressOptions) acrossAxis(p *stress.Plan) (stress.Axis, error) {
+	if o.across != "" {
+		return o.varied(p, "--across", o.across)
+	}
+	if !p.Line("renovation").IsPositive() && o.late == string(stress.LateWorks) {
+		return o.monthsLate(p, stress.LateSale, figures("0", "1", "2", "3", "4", "6"))
+	}
+	return o.monthsLate(p, stress.Late(o.late), figures("0", "1", "2", "3", "4", "6"))
+}
+
+func (o *stressOptions) monthsLate(p *stress.Plan, where stress.Late, values []decimal.Decimal) (stress.Axis, error) {
+	a, ok := p.MonthsLate(where, values)
+	if !ok {
+		return a, &usageError{fmt.Errorf("--late %q: want works, sale or both", where), ""}
+	}
+	return a, nil
+}
+
+// monthsLate is what the months beyond the plan are called on the command line.
+const monthsLate = "months late"
+
+// varied is an axis that the command asks for.
+func (o *stressOptions) varied(p *stress.Plan, flag, text string) (stress.Axis, error) {
+	key, list, _ := strings.Cut(text, "=")
+	late := strings.EqualFold(strings.TrimSpace(key), monthsLate)
+	if late {
+		text = "late sale  =" + list // as long as what it stands for, so that places fit
+	}
+	in, values, found := p.Deal.Vary(flag, text)
+	if found.HasErrors() {
+		return stress.Axis{}, o.unvaried(flag, text, found)
+	}
+	if late {
+		return o.monthsLate(p, stress.Late(o.late), values)
+	}
+	return stress.Varying(in.Path, in, values), nil
+}
+
+// unvaried tells what is wrong with what is to vary.
+func (o *stressOptions) unvaried(flag, text string, found diag.List) error {
+	if err := diag.Render(o.Err, found.Errors(), map[string]string{flag: text}); err != nil {
+		return err
+	}
+	return &toldError{BadUsage}
+}
+
+func figures(all ...string) []decimal.Decimal {
+	out := make([]decimal.Decimal, len(all))
+	for i, x := range all {
+		out[i] = decimal.RequireFromString(x)
+	}
+	return out
+}
