@@ -42,7 +42,7 @@ func TestGoldenPages(t *testing.T) {
 	all, err := filepath.Glob("scenarios/*.yaml")
 	require.NoError(t, err)
 	for _, scenario := range all {
-		for _, verb := range []string{"bid", "cash"} {
+		for _, verb := range []string{"bid", "cash", "stress"} {
 			out, wrong, code := run(t, "", verb, scenario)
 			require.Zero(t, code, "%s %s: %s", verb, scenario, wrong)
 			require.Empty(t, wrong)

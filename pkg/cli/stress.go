@@ -137,7 +137,7 @@ func (o *stressOptions) acrossAxis(p *stress.Plan) (stress.Axis, error) {
 func (o *stressOptions) monthsLate(p *stress.Plan, where stress.Late, values []decimal.Decimal) (stress.Axis, error) {
 	a, ok := p.MonthsLate(where, values)
 	if !ok {
-		return a, &usageError{fmt.Errorf("--late %q: want works, sale or both", where), ""}
+		return a, &usageError{fmt.Errorf("--late %q: want works, sale or both", where), "for example: --late both"}
 	}
 	return a, nil
 }
@@ -148,11 +148,11 @@ const monthsLate = "months late"
 // varied is an axis that the command asks for.
 func (o *stressOptions) varied(p *stress.Plan, flag, text string) (stress.Axis, error) {
 	key, list, _ := strings.Cut(text, "=")
-	late := strings.EqualFold(strings.TrimSpace(key), monthsLate)
+	late, read := strings.EqualFold(strings.TrimSpace(key), monthsLate), text
 	if late {
-		text = "late sale  =" + list // as long as what it stands for, so that places fit
+		read = "late sale  =" + list // as long as what it stands for, so that places fit
 	}
-	in, values, found := p.Deal.Vary(flag, text)
+	in, values, found := p.Deal.Vary(flag, read)
 	if found.HasErrors() {
 		return stress.Axis{}, o.unvaried(flag, text, found)
 	}

@@ -47,27 +47,31 @@ type stressPage struct {
 	*StressPage
 }
 
-func (p stressPage) line2(format string, args ...any) { p.text("", fmt.Sprintf(format, args...)) }
+func (p stressPage) say(format string, args ...any) { p.text("", fmt.Sprintf(format, args...)) }
 
 // plan says what the plan comes to.
 func (p stressPage) plan() {
 	a := p.Answer
-	p.line2("As planned you make %s with %s of your cash, in %s.", dollars(a.Line("owner_profit")), dollars(a.Line("cash_needed")), months(a.Line("hold_months")))
+	p.say("As planned you make %s with %s of your cash, in %s.", dollars(a.Line("owner_profit")), dollars(a.Line("cash_needed")), months(a.Line("hold_months")))
 }
 
 // answers say what a late finish and an overrun do, in a few sentences.
 func (p stressPage) answers() {
 	a := p.Answer
 	if a.Line("renovation").IsPositive() {
-		p.line2("Each month the works stand still takes %s off that, %s a day.", dollars(a.Stalled.Month), dollars(a.Stalled.Day))
+		p.say("Each month the works stand still takes %s off that, %s a day.", dollars(a.Stalled.Month), dollars(a.Stalled.Day))
 	}
-	p.line2("Each month longer on the market takes %s, %s a day.", dollars(a.Late.Month), dollars(a.Late.Day))
+	p.say("Each month longer on the market takes %s, %s a day.", dollars(a.Late.Month), dollars(a.Late.Day))
 	if len(p.Ranking) > 0 {
 		r := p.Ranking[0]
-		p.line2("What matters most is %s: between %s and %s your profit goes from %s to %s.", r.Label, r.Says(r.Low), r.Says(r.High), dollars(r.AtLow), dollars(r.AtHigh))
+		p.say("What matters most is %s: between %s and %s your profit goes from %s to %s.", r.Label, r.Says(r.Low), r.Says(r.High), dollars(r.AtLow), dollars(r.AtHigh))
+	}
+	if b := a.BreakEven; !b.Overrun.Missed {
+		p.say("All of it is gone past %s over the bids, past %s longer on the market, or at a sale under %s, each alone.",
+			limit(b.Overrun, percent), limit(b.Months, months), limit(b.SalePrice, dollars))
 	}
 	if worst := p.worst(); worst != nil {
-		p.line2("The worst of the bad days below, %q, leaves you %s.", worst.Title, dollars(worst.Profit))
+		p.say("The worst of the bad days below, %q, leaves you %s.", worst.Title, dollars(worst.Profit))
 	}
 }
 
@@ -109,11 +113,13 @@ func (p stressPage) days() {
 		row("targets missed", shortly(a.Missed()), func(o stress.Outcome) string { return shortly(o.Misses) })
 	}
 	p.line("")
-	p.line("What helps:")
+	p.line("What helps")
 	for _, o := range p.Days {
-		if o.Remedy != "" {
-			p.text("  "+o.Title+": ", o.Remedy)
+		words := o.Remedy
+		if o.Own || !o.Usual {
+			words = strings.TrimSuffix(strings.ToLower(o.What[:1])+o.What[1:]+"; "+words, "; ")
 		}
+		p.text("  ", o.Title+": "+words+".")
 	}
 	p.text("", "How far each goes is common practice, no source; write your own under   bad days:   in the deal file.")
 }
@@ -175,17 +181,22 @@ const ranked = 10
 // told is how many of them it says more about.
 const told = 3
 
+const rankRow = "%3s %-25s%22s%s%10s  %s"
+
 // ranking writes what matters most.
 func (p stressPage) ranking() {
 	p.heading("What matters most to your profit")
-	p.line("%s", p.paint(dim, fmt.Sprintf("%3s %-28s%24s%11s%13s", "", "if it alone comes out", "from and to", "profit", "one more")))
+	p.line("%s", p.paint(dim, fmt.Sprintf(rankRow, "", "if this alone comes out", "from and to", " ", "swings by", "each")))
+	assumed := false
 	for i, s := range p.Ranking[:min(ranked, len(p.Ranking))] {
 		mark := " "
 		if s.Assumed {
-			mark = "~"
+			mark, assumed = "~", true
 		}
-		p.line("%2d. %-28s%23s%s%11s", i+1, cut(s.Label, 27), cut(s.Says(s.Low)+" to "+s.Says(s.High), 22), mark, dollars(s.Size()))
-		p.line("%s", p.paint(dim, right("by "+byStep(s), Width)))
+		p.line(rankRow, fmt.Sprintf("%d.", i+1), cut(s.Label, 24), cut(fromTo(s), 22), mark, dollars(s.Size()), byStep(s))
+	}
+	if assumed {
+		p.text("", "~ is common practice, no source; write your own under   ranges:   in the deal file.")
 	}
 	p.line("")
 	for i, s := range p.Ranking[:min(told, len(p.Ranking))] {
@@ -197,7 +208,23 @@ func (p stressPage) ranking() {
 	}
 }
 
-// byStep is the slope of a swing in words: $897 for each $1,000.
+// fromTo is how far a swing goes: 0.6 to 4.2 months.
+func fromTo(s stress.Swing) string {
+	low, high := s.Says(s.Low), s.Says(s.High)
+	if n, unit, ok := strings.Cut(low, " "); ok && strings.HasSuffix(high, " "+unit) {
+		low = n
+	}
+	return low + " to " + high
+}
+
+// byStep is the slope of a swing in words: $897 a $1,000, -$535 a point.
 func byStep(s stress.Swing) string {
-	return dollars(decimal.NewFromFloat(s.Slope).Round(0)) + " per " + s.Step()
+	step := s.Step()
+	switch step {
+	case "1%":
+		step = "point"
+	case "1 month":
+		step = "month"
+	}
+	return dollars(decimal.NewFromFloat(s.Slope).Round(0)) + " a " + step
 }
