@@ -49,7 +49,7 @@ func TestWhatADealDoesNotSayIsAssumed(t *testing.T) {
 	require.Equal(t, "$276,000, $300,000, $315,000", figures(all["value.after-repair value"]))
 	require.Equal(t, "0%, 15%, 40%", figures(all["overrun"]), "15% is customary for its age, more than the plan's 10%")
 	require.Equal(t, "none, none, 3 months", figures(all["time.standstill"]))
-	require.Equal(t, "0.5 months, 1 month, 4 months", figures(all["time.marketing"]))
+	require.Equal(t, "0.5 months, 1 month, 3 months", figures(all["time.marketing"]))
 	require.Equal(t, odds.AtEnds, all["time.standstill"].Means)
 }
 

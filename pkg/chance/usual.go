@@ -21,7 +21,7 @@ var (
 	pacedWidens   = decimal.New(5, -2)    // sizes that were paced widen that by 5 points on either side
 	guessedWidens = decimal.New(10, -2)   // guessed ones by 10
 	stalledMost   = decimal.NewFromInt(3) // months that works stand still at most
-	unsoldHigh    = decimal.NewFromInt(3) // months on the market beyond the plan, one in ten
+	unsoldHigh    = decimal.NewFromInt(2) // months on the market beyond the plan, one in ten
 	half          = decimal.New(5, -1)
 )
 
@@ -122,5 +122,5 @@ func (p plan) marketing() (*Range, error) {
 	if err != nil {
 		return nil, err
 	}
-	return p.usual("time.marketing", odds.OneInTen, likely.Mul(half), likely, likely.Add(unsoldHigh), "half of the plan to 3 months more, "+noSource)
+	return p.usual("time.marketing", odds.OneInTen, likely.Mul(half), likely, likely.Add(unsoldHigh), "half of the plan to 2 months more, "+noSource)
 }

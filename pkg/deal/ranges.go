@@ -45,7 +45,7 @@ func (i Input) Is(o Input) bool { return i.Member == o.Member && i.Line == o.Lin
 
 // Limits are the least and the most that the file would take for the input, nil for none.
 func (i Input) Limits() (least, most *decimal.Decimal) {
-	accepts := kindRanges[Money]
+	accepts := kindRanges[i.Kind]
 	if i.reads != nil {
 		accepts = i.reads.accepts()
 	}

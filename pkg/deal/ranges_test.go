@@ -3,7 +3,6 @@ package deal_test
 import (
 	"testing"
 
-	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
@@ -68,6 +67,13 @@ func TestAValueIsSaidAsTheFileSaysIt(t *testing.T) {
 		said = append(said, r.Says(r.Low)+" to "+r.Says(r.High))
 	}
 	require.Equal(t, []string{"$4,000/year to $5,000/year", "5% to 30%", "none to 3 months", "$340,000 to $360,000"}, said)
-	_, most := d.Ranges[1].Limits()
-	require.True(t, most.Equal(decimal.NewFromInt(3)), "300%% at most")
+}
+
+func TestLimitsAreTheFiles(t *testing.T) {
+	d := read(t, deal.Starter("limits")+"ranges: {overrun: {low: 5%, high: 30%}, selling.settlement: {low: $900, high: $1,300}, listing agent: {low: 2%, high: 3%}, marketing: {low: 0, high: 3 months}}\n")
+	for i, want := range []struct{ least, most string }{{"-0.5", "3"}, {"0", "1000000000"}, {"0", "1"}, {"0", "120"}} {
+		least, most := d.Ranges[i].Limits()
+		require.Equal(t, want.least, least.String(), d.Ranges[i].Path)
+		require.Equal(t, want.most, most.String(), d.Ranges[i].Path)
+	}
 }

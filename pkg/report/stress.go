@@ -66,13 +66,32 @@ func (p stressPage) answers() {
 		r := p.Ranking[0]
 		p.say("What matters most is %s: between %s and %s your profit goes from %s to %s.", r.Label, r.Says(r.Low), r.Says(r.High), dollars(r.AtLow), dollars(r.AtHigh))
 	}
-	if b := a.BreakEven; !b.Overrun.Missed {
-		p.say("All of it is gone past %s over the bids, past %s longer on the market, or at a sale under %s, each alone.",
-			limit(b.Overrun, percent), limit(b.Months, months), limit(b.SalePrice, dollars))
+	if gone := p.gone(); len(gone) > 0 {
+		last := len(gone) - 1
+		words := gone[last]
+		if last > 0 {
+			words = strings.Join(gone[:last], ", ") + " or " + words + ", each alone"
+		}
+		p.say("All of it is gone %s.", words)
 	}
 	if worst := p.worst(); worst != nil {
 		p.say("The worst of the bad days below, %q, leaves you %s.", worst.Title, dollars(worst.Profit))
 	}
+}
+
+// gone is where the profit ends, as far as it is found.
+func (p stressPage) gone() (out []string) {
+	b := p.Answer.BreakEven
+	if b.Overrun.Found {
+		out = append(out, "past "+percent(b.Overrun.Value)+" over the bids")
+	}
+	if b.Months.Found {
+		out = append(out, "past "+months(b.Months.Value)+" longer on the market")
+	}
+	if b.SalePrice.Found && p.Answer.Line("owner_profit").IsPositive() {
+		out = append(out, "at a sale under "+dollars(b.SalePrice.Value))
+	}
+	return out
 }
 
 func (p stressPage) worst() *stress.Outcome {
@@ -181,7 +200,7 @@ const ranked = 10
 // told is how many of them it says more about.
 const told = 3
 
-const rankRow = "%3s %-25s%22s%s%10s  %s"
+const rankRow = "%3s %-22s%21s%s%11s  %s"
 
 // ranking writes what matters most.
 func (p stressPage) ranking() {
@@ -193,7 +212,7 @@ func (p stressPage) ranking() {
 		if s.Assumed {
 			mark, assumed = "~", true
 		}
-		p.line(rankRow, fmt.Sprintf("%d.", i+1), cut(s.Label, 24), cut(fromTo(s), 22), mark, dollars(s.Size()), byStep(s))
+		p.line(rankRow, fmt.Sprintf("%d.", i+1), cut(s.Label, 22), cut(fromTo(s), 20), mark, dollars(s.Size()), byStep(s))
 	}
 	if assumed {
 		p.text("", "~ is common practice, no source; write your own under   ranges:   in the deal file.")
@@ -211,8 +230,8 @@ func (p stressPage) ranking() {
 // fromTo is how far a swing goes: 0.6 to 4.2 months.
 func fromTo(s stress.Swing) string {
 	low, high := s.Says(s.Low), s.Says(s.High)
-	if n, unit, ok := strings.Cut(low, " "); ok && strings.HasSuffix(high, " "+unit) {
-		low = n
+	if i := strings.IndexAny(low, " /"); i >= 0 && strings.HasSuffix(high, low[i:]) {
+		low = low[:i]
 	}
 	return low + " to " + high
 }
@@ -226,5 +245,5 @@ func byStep(s stress.Swing) string {
 	case "1 month":
 		step = "month"
 	}
-	return dollars(decimal.NewFromFloat(s.Slope).Round(0)) + " a " + step
+	return cut(dollars(decimal.NewFromFloat(s.Slope).Round(0))+" a "+step, 20)
 }
