@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/shopspring/decimal"
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
@@ -67,7 +66,7 @@ func (o *stressOptions) page(path string) (*report.StressPage, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &report.StressPage{Asked: o.across != "" || o.down != "", File: path}
+	p := &report.StressPage{Asked: o.across != "" || o.down != ""}
 	work := answer.Of
 	if p.Asked {
 		work = answer.Planned
@@ -79,67 +78,38 @@ func (o *stressOptions) page(path string) (*report.StressPage, error) {
 	if err != nil {
 		return nil, err
 	}
-	switch p.Grid, err = p.Answer.Plan.Grid(across, down); {
+	s := &stress.Study{}
+	if p.Asked {
+		s.Grid, err = p.Answer.Plan.Grid(across, down)
+	} else {
+		s, err = p.Answer.Plan.Study(across, down)
+	}
+	switch p.Study = s; {
 	case errors.Is(err, stress.ErrSame):
 		return nil, &usageError{err, "vary two inputs, for example: --across 'months late=0..6 months/6' --down 'overrun=0%..45%/9'"}
 	case errors.Is(err, stress.ErrTooLong):
 		return nil, &dataError{err, "vary it less far"}
-	case err != nil || p.Asked:
-		return p, err
 	}
-	return p, o.rest(p)
-}
-
-// rest works out the bad days and the ranking.
-func (o *stressOptions) rest(p *report.StressPage) (err error) {
-	plan := p.Answer.Plan
-	for _, d := range plan.Days() {
-		out, err := plan.Run(d)
-		if err != nil {
-			return err
-		}
-		p.Days = append(p.Days, out)
-	}
-	p.Ranking, err = plan.Ranking()
-	return err
+	return p, err
 }
 
 // axes are the sides of the grid.
 func (o *stressOptions) axes(p *stress.Plan) (across, down stress.Axis, err error) {
-	if across, err = o.acrossAxis(p); err != nil {
-		return across, down, err
-	}
-	if o.down != "" {
-		down, err = o.varied(p, "--down", o.down)
-		return across, down, err
-	}
-	if p.Line("base_cost").IsPositive() {
-		return across, p.Overruns(figures("0", "0.05", "0.1", "0.2", "0.3", "0.4", "0.5")), nil
-	}
-	in, _ := p.Deal.InputNamed("sale price")
-	var values []decimal.Decimal
-	for _, share := range figures("0.85", "0.9", "0.95", "1", "1.05") {
-		values = append(values, p.Line("sale_price").Mul(share).Round(2))
-	}
-	return across, stress.Varying("what the house sells for", in, values), nil
-}
-
-func (o *stressOptions) acrossAxis(p *stress.Plan) (stress.Axis, error) {
-	if o.across != "" {
-		return o.varied(p, "--across", o.across)
-	}
-	if !p.Line("renovation").IsPositive() && o.late == string(stress.LateWorks) {
-		return o.monthsLate(p, stress.LateSale, figures("0", "1", "2", "3", "4", "6"))
-	}
-	return o.monthsLate(p, stress.Late(o.late), figures("0", "1", "2", "3", "4", "6"))
-}
-
-func (o *stressOptions) monthsLate(p *stress.Plan, where stress.Late, values []decimal.Decimal) (stress.Axis, error) {
-	a, ok := p.MonthsLate(where, values)
+	across, ok := p.UsualAcross(stress.Late(o.late))
 	if !ok {
-		return a, &usageError{fmt.Errorf("--late %q: want works, sale or both", where), "for example: --late both"}
+		return across, down, o.never()
 	}
-	return a, nil
+	if o.across != "" {
+		across, err = o.varied(p, "--across", o.across)
+	}
+	if down = p.UsualDown(); o.down != "" && err == nil {
+		down, err = o.varied(p, "--down", o.down)
+	}
+	return across, down, err
+}
+
+func (o *stressOptions) never() error {
+	return &usageError{fmt.Errorf("--late %q: want works, sale or both", o.late), "for example: --late both"}
 }
 
 // monthsLate is what the months beyond the plan are called on the command line.
@@ -157,7 +127,11 @@ func (o *stressOptions) varied(p *stress.Plan, flag, text string) (stress.Axis, 
 		return stress.Axis{}, o.unvaried(flag, text, found)
 	}
 	if late {
-		return o.monthsLate(p, stress.Late(o.late), values)
+		a, ok := p.MonthsLate(stress.Late(o.late), values)
+		if !ok {
+			return a, o.never()
+		}
+		return a, nil
 	}
 	return stress.Varying(in.Path, in, values), nil
 }
@@ -168,12 +142,4 @@ func (o *stressOptions) unvaried(flag, text string, found diag.List) error {
 		return err
 	}
 	return &toldError{BadUsage}
-}
-
-func figures(all ...string) []decimal.Decimal {
-	out := make([]decimal.Decimal, len(all))
-	for i, x := range all {
-		out[i] = decimal.RequireFromString(x)
-	}
-	return out
 }

@@ -13,12 +13,9 @@ import (
 
 // A StressPage is how bad a deal can get.
 type StressPage struct {
-	Answer  *answer.Answer
-	Grid    *stress.Grid
-	Asked   bool             // for the grid alone: the rest is empty
-	Days    []stress.Outcome // those of the file first
-	Ranking []stress.Swing
-	File    string
+	Answer *answer.Answer
+	Asked  bool // for the grid alone: the rest is empty
+	*stress.Study
 }
 
 // Stress writes how bad a deal can get.
