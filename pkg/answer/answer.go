@@ -93,6 +93,10 @@ func Offered(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	return a, a.offers()
 }
 
+// Planned works out the figures of a deal, with the plan that grids are asked of, and
+// nothing by search.
+func Planned(d *deal.Deal, warnings diag.List) (*Answer, error) { return small(d, warnings) }
+
 // small works out the figures of a deal, with a summary of it for searches.
 func small(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	a, err := Worked(d, warnings)

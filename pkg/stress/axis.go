@@ -19,10 +19,13 @@ type Axis struct {
 	adds   bool         // they are added to the plan
 }
 
+// Path is how the deal file names it; several inputs go by the first.
+func (a Axis) Path() string { return a.input.Path }
+
 // Says writes a value of the axis as the deal file would.
 func (a Axis) Says(x decimal.Decimal) string { return a.input.Says(x) }
 
-// Same reports whether a value is the plan's.
+// planned reports whether a value is the plan's.
 func (a Axis) planned(p *Plan, x decimal.Decimal) bool {
 	if a.adds {
 		return x.IsZero()
@@ -83,12 +86,13 @@ func (p *Plan) Overruns(values []decimal.Decimal) Axis {
 // Overrun reports whether the axis is the overrun over the bids.
 func (a Axis) Overrun() bool { return len(a.moves) == 1 && a.moves[0].Line == "overrun" }
 
-// Contingency is the place of the value at which the contingency is used up, or -1.
+// Contingency is the place of the first value at which the contingency is used up, or -1.
 func (a Axis) Contingency(p *Plan) int {
-	if !a.Overrun() || !p.Line("contingency_share").IsPositive() {
+	c := p.Line("contingency_share")
+	if !a.Overrun() || !c.IsPositive() {
 		return -1
 	}
-	return slices.IndexFunc(a.Values, p.Line("contingency_share").Equal)
+	return slices.IndexFunc(a.Values, c.LessThanOrEqual)
 }
 
 // Planned is the place of the plan's value, or -1.

@@ -90,24 +90,24 @@ func (p *Plan) soldLow() (Day, bool) {
 		drop, of = formula.Divide(likely.Sub(low), likely), ", at your low value"
 	}
 	change := one.Add(p.Line("market_change")).Mul(one.Sub(drop)).Sub(one)
-	return Day{Name: "sale", By: drop, Title: "sells low", What: "The house sells for " + percent(drop) + " less" + of, Usual: true,
+	return Day{Name: "sale", By: drop, Title: "sells " + percent(drop) + " low", What: "The house sells for " + percent(drop) + " less" + of, Usual: true,
 		Remedy: "look at more sold houses before the bid; the don't-go-above price has this in it", moves: []exact.Change{p.to("market_change", change)}}, true
 }
 
 func (p *Plan) soldLate() (Day, bool) {
-	return Day{Name: "late", By: lateMonths, Title: "sells late", What: "It sells " + months(lateMonths) + " later", Usual: true,
+	return Day{Name: "late", By: lateMonths, Title: "sells " + months(lateMonths) + " late", What: "It sells " + months(lateMonths) + " later", Usual: true,
 		Remedy: "price it by what sold last month, and keep the months' money aside", moves: []exact.Change{p.more("late_sale", lateMonths)}}, true
 }
 
 func (p *Plan) overrun() (Day, bool) {
 	over := p.Line("overrun").Add(overPlan)
-	return Day{Name: "overrun", By: over, Title: "work runs over", Usual: true,
+	return Day{Name: "overrun", By: over, Title: percent(over) + " over the bids", Usual: true,
 		What:   "The work comes to " + percent(over) + " over the bids (planned " + percent(p.Line("overrun")) + ")",
 		Remedy: "get firm bids for the dearest lines, and open a wall before the price is fixed", moves: []exact.Change{p.to("overrun", over)}}, p.Line("base_cost").IsPositive()
 }
 
 func (p *Plan) stall() (Day, bool) {
-	return Day{Name: "stall", By: stallMonths, Title: "work stands still", What: "The work stands still for " + months(stallMonths), Usual: true,
+	return Day{Name: "stall", By: stallMonths, Title: "works stand still " + months(stallMonths), What: "The work stands still for " + months(stallMonths), Usual: true,
 		Remedy: "book the trades by date, and order what takes long before the closing", moves: []exact.Change{p.more("standstill", stallMonths)}}, p.Line("renovation").IsPositive()
 }
 
@@ -143,14 +143,14 @@ func (p *Plan) walkedAway() (Day, bool) {
 }
 
 func (p *Plan) latePermits() (Day, bool) {
-	return Day{Name: "permits", By: permitMonths, Title: "late permits", What: "Permits come " + months(permitMonths) + " late",
+	return Day{Name: "permits", By: permitMonths, Title: "permits " + months(permitMonths) + " late", What: "Permits come " + months(permitMonths) + " late",
 		Remedy: "ask the permit desk how long it takes now; apply before the closing where they let you", moves: []exact.Change{p.more("lead_in", permitMonths)}}, p.Line("base_cost").IsPositive() && p.Line("renovation").IsPositive()
 }
 
 func (p *Plan) lowValue() (Day, bool) {
 	for _, l := range p.loans() {
 		if p.of(l, "value_cap").IsPositive() {
-			return Day{Name: "value", By: valueDrop, Title: "lender's value low", What: "The lender's value comes in " + percent(valueDrop) + " low", Usual: true, Early: true,
+			return Day{Name: "value", By: valueDrop, Title: "lender's value " + percent(valueDrop) + " low", What: "The lender's value comes in " + percent(valueDrop) + " low", Usual: true, Early: true,
 				Remedy: "hand the appraiser your sold houses and list of work, and know where the rest would come from",
 				moves:  []exact.Change{p.to("lender_value", p.Line("lender_value").Mul(one.Sub(valueDrop)))}}, true
 		}
@@ -159,7 +159,7 @@ func (p *Plan) lowValue() (Day, bool) {
 }
 
 func (p *Plan) slowDraws() (Day, bool) {
-	d := Day{Name: "draws", By: slowerMonths, Title: "draws slower", What: "Draws come " + months(slowerMonths) + " later", Usual: true,
+	d := Day{Name: "draws", By: slowerMonths, Title: "draws " + months(slowerMonths) + " slower", What: "Draws come " + months(slowerMonths) + " later", Usual: true,
 		Remedy: "ask what each draw takes and how soon it is inspected; keep a month of trades' bills in cash"}
 	for _, l := range p.loans() {
 		if p.of(l, "holdback").IsPositive() {

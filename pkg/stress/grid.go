@@ -123,7 +123,7 @@ func (g *gridding) figures() error {
 // offers finds the maximum offers. Where the price varies, they are the same along it.
 func (g *gridding) offers() error {
 	axes, in := g.axes(), slices.Clone(g.in)
-	if i := slices.IndexFunc(axes, func(a fast.Axis) bool { return a.Cell.Line.Name == "price" && a.Cell.Member == g.plan.Model.Root }); i >= 0 {
+	if i := slices.IndexFunc(axes, func(a fast.Axis) bool { return a.Cell == g.plan.cell("price") }); i >= 0 {
 		axes, in = slices.Delete(axes, i, i+1), slices.Delete(in, i, i+1)
 	}
 	o, err := solve.AskOffers(g.plan.Model, g.plan.Deal.Targets, axes)
@@ -197,4 +197,14 @@ func (p *Plan) At(across, down Axis, a, d decimal.Decimal, lines ...string) ([]d
 		out[i] = v.Of(c)
 	}
 	return out, nil
+}
+
+// OfferAt finds the maximum offer at one place of a grid exactly.
+func (p *Plan) OfferAt(across, down Axis, a, d decimal.Decimal) (solve.Offer, error) {
+	p, err := p.asking(slices.Concat(across.moves, down.moves)...)
+	if err != nil {
+		return solve.Offer{}, err
+	}
+	changes := slices.DeleteFunc(slices.Concat(across.changes(p, a), down.changes(p, d)), func(c exact.Change) bool { return c.Cell == p.cell("price") })
+	return solve.MaxOffer(p.Model, p.Deal.Targets, changes...)
 }
