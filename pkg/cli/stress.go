@@ -39,8 +39,8 @@ or from..to/steps.`,
 		RunE: func(_ *cobra.Command, args []string) error { return runStress(o, args[0]) },
 	}
 	o.flags(cmd)
-	cmd.Flags().StringVar(&o.across, "across", "", "`path=figures` across the grid; else months late")
-	cmd.Flags().StringVar(&o.down, "down", "", "`path=figures` down the grid; else the overrun over the bids")
+	cmd.Flags().StringVar(&o.across, "across", "", "`axis` across the grid; else months late")
+	cmd.Flags().StringVar(&o.down, "down", "", "`axis` down the grid; else the overrun over the bids")
 	cmd.Flags().StringVar(&o.late, "late", "works", "`where` it runs late: works, sale or both, each for as long")
 	return cmd
 }

@@ -3,8 +3,6 @@ package solve
 import (
 	"math"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"sync/atomic"
 	"testing"
 
@@ -12,10 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/fast"
-	"ledgerboard/pkg/internal/modeltest"
+	"ledgerboard/pkg/internal/conform"
 	"ledgerboard/pkg/model"
 )
 
@@ -97,47 +94,24 @@ func turns(t *rapid.T, m *model.Model, targets []string, price float64, changes 
 	require.False(t, holds(price+1))
 }
 
-func TestOffersOfRandomDeals(t *testing.T) {
+func TestOffersAreTheMaximum(t *testing.T) {
 	var all, more atomic.Int64
-	modeltest.Check(t, *randomDeals, func(t *rapid.T) {
-		d := modeltest.Random(t)
+	conform.Run(t, conform.Effort{Random: *randomDeals, Times: 6}, func(t *rapid.T, d conform.Deal) {
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		m, err := d.Model.Summary(v.Of)
+		require.NoError(t, err)
 		all.Add(2)
-		more.Add(sameOffers(t, lay(t, d), d.Targets, 2))
-	})
+		more.Add(sameOffers(t, m, d.Targets, 2))
+	}, nil)
 	t.Logf("%d of %d trials fail more than once", more.Load(), all.Load())
 	require.LessOrEqual(t, more.Load(), all.Load()/50)
 }
 
-func TestOffersOfScenarios(t *testing.T) {
-	files, err := filepath.Glob("../../scenarios/*.yaml")
-	require.NoError(t, err)
-	require.NotEmpty(t, files)
-	for _, f := range files {
-		t.Run(filepath.Base(f), func(t *testing.T) {
-			d, m := scenario(t, f)
-			modeltest.Few(t, 4, func(t *rapid.T) {
-				require.Zero(t, sameOffers(t, m, d.Targets, 10))
-			})
-		})
-	}
-}
-
-// scenario is a deal file and what a search needs of it.
-func scenario(t testing.TB, file string) (*deal.Deal, *model.Model) {
-	text, err := os.ReadFile(file)
-	require.NoError(t, err)
-	d, problems := deal.Read(file, text)
-	require.NotNil(t, d, problems)
-	v, err := exact.Evaluate(d.Model)
-	require.NoError(t, err)
-	m, err := d.Model.Summary(v.Of)
-	require.NoError(t, err)
-	return d, m
-}
-
 // BenchmarkOffers finds the offers of trials of the demo deal.
 func BenchmarkOffers(b *testing.B) {
-	d, m := scenario(b, "../../scenarios/juniper-lane.yaml")
+	d := conform.Scenario(b, "../../scenarios/juniper-lane.yaml")
+	m := d.Model
 	const n = 16_384
 	axes, in := []fast.Axis{}, [][]float64{}
 	random := rand.New(rand.NewPCG(1, 2))

@@ -16,7 +16,7 @@ type Stressed struct {
 }
 
 // Columns of the page: a wide label and as many figures as a grid usually has across.
-const stressColumns = 8
+const stressColumns = 9
 
 // stress is the page of how bad it can get. All of it was found by search: values, which do
 // not follow the inputs.
@@ -25,9 +25,9 @@ func (b *book) stress() {
 	if s == nil || b.how.For != Owner {
 		return
 	}
-	g := b.page(&grid{name: "Stress", widths: []float64{38}, left: 1})
+	g := b.page(&grid{name: "Stress", widths: []float64{30}, left: 1})
 	for range stressColumns - 1 {
-		g.widths = append(g.widths, 14)
+		g.widths = append(g.widths, 11.8)
 	}
 	row := g.title(stressColumns, "How bad it can get", b.stressedAs())
 	for _, sheet := range []struct {
@@ -55,12 +55,13 @@ func (b *book) stress() {
 	} {
 		row = b.gridOf(g, row, sheet.title, sheet.format, sheet.of, sheet.scale)
 	}
+	g.breaks = append(g.breaks, row)
 	row = b.badDays(g, row)
-	row = b.ranked(g, row)
 	if s.Odds != nil {
-		b.oddsOf(g, row, s.Odds)
+		row = b.oddsOf(g, row, s.Odds)
 	}
-	g.together()
+	g.breaks = append(g.breaks, row)
+	b.ranked(g, row)
 }
 
 // stressedAs says that the page does not recalculate, and what it goes by.
@@ -158,7 +159,7 @@ func (g *grid) then(more func(f *excelize.File, g *grid) error) {
 func (b *book) badDays(g *grid, row int) int {
 	row++
 	g.heading(row, 1, stressColumns, "Bad days")
-	for i, words := range []string{"profit", "against the plan", "return on cash", "cash needed", "months owned"} {
+	for i, words := range []string{"profit", "against plan", "return", "cash needed", "months owned"} {
 		g.set(row, i+2, text(words, look{role: heading, right: true}))
 	}
 	g.set(row, 7, text("what helps", look{role: heading, off: true}))
@@ -179,7 +180,7 @@ func (b *book) badDays(g *grid, row int) int {
 		}
 		g.set(row, 7, text(o.Remedy, look{wrap: true, off: true, role: small}))
 		g.merges = append(g.merges, area{row, 7, row, stressColumns})
-		g.height(row, high(o.Remedy, g.widths[6]+g.widths[7]-2))
+		g.height(row, high(o.Remedy, 3*g.widths[6]-2))
 		g.height(row, high(o.Title, g.widths[0]))
 	}
 	return row + 1
@@ -189,12 +190,12 @@ func (b *book) badDays(g *grid, row int) int {
 const mostRanked = 12
 
 // ranked writes what matters most, with a chart of it.
-func (b *book) ranked(g *grid, row int) int {
+func (b *book) ranked(g *grid, row int) {
 	all := b.how.Stress.Ranking
 	all = all[:min(mostRanked, len(all))]
 	row++
-	g.heading(row, 1, stressColumns, "What matters most to your profit, if it alone comes out otherwise")
-	for i, words := range []string{"from", "to", "profit at the one", "at the other", "swings by"} {
+	g.heading(row, 1, stressColumns, "What matters most")
+	for i, words := range []string{"from", "to", "profit then", "and then", "swings by"} {
 		g.set(row, i+2, text(words, look{role: heading, right: true}))
 	}
 	g.set(row, 7, text("each", look{role: heading, off: true}))
@@ -209,12 +210,9 @@ func (b *book) ranked(g *grid, row int) int {
 		}
 		g.set(row, 7, text(quantity.FormatDollars(decimal.NewFromFloat(s.Slope).Round(0))+" for "+s.Step(), look{role: found, off: true}))
 	}
-	if len(all) == 0 {
-		return row + 1
+	if len(all) > 0 {
+		b.tornado(g, address(row+2, 1, false, false), area{first, 1, row, 6})
 	}
-	b.tornado(g, address(row+2, 1, false, false), area{first, 1, row, 6})
-	const chartRows = 20
-	return row + chartRows
 }
 
 // tornado draws how far each thing swings the profit, the farthest on top.
@@ -223,6 +221,7 @@ func (b *book) tornado(g *grid, at string, x area) {
 		return sheetPrefix(g, nil) + address(x.row, col, true, true) + ":" + address(x.toRow, col, true, true)
 	}
 	small := excelize.Font{Size: 9, Color: ink}
+	const column = 64 // pixels: what columns are taken for while the chart is placed
 	gap := uint(40)
 	g.then(func(f *excelize.File, g *grid) error {
 		return f.AddChart(g.name, at, &excelize.Chart{
@@ -233,7 +232,7 @@ func (b *book) tornado(g *grid, at string, x area) {
 			}},
 			Title:     excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: "How far your profit swings", Font: &excelize.Font{Bold: true, Size: 11, Color: ink}}}},
 			Legend:    excelize.ChartLegend{Position: "none"},
-			Dimension: excelize.ChartDimension{Width: 760, Height: 320},
+			Dimension: excelize.ChartDimension{Width: column * stressColumns, Height: 320},
 			GapWidth:  &gap,
 			XAxis:     excelize.ChartAxis{ReverseOrder: true, Font: small},
 			YAxis:     excelize.ChartAxis{MajorGridLines: true, Font: small, NumFmt: excelize.ChartNumFmt{CustomNumFmt: rounded}},

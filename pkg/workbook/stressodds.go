@@ -13,7 +13,7 @@ import (
 // oddsOf writes how a deal may come out, and the safe offer.
 func (b *book) oddsOf(g *grid, row int, o *chance.Odds) int {
 	row++
-	g.heading(row, 1, stressColumns, "The odds at the asking price, and the safe offer")
+	g.heading(row, 1, stressColumns, "The odds at the asking price")
 	for i, words := range []string{"1 in 10 lower", "half lower", "1 in 10 higher", "as planned"} {
 		g.set(row, i+2, text(words, look{role: heading, right: true}))
 	}
@@ -30,7 +30,8 @@ func (b *book) oddsOf(g *grid, row int, o *chance.Odds) int {
 		for i, p := range []float64{0.1, 0.5, 0.9} {
 			g.set(row, i+2, estimated(o.Figures[f.figure].Percentile(p), f.share, f.format))
 		}
-		g.set(row, 5, searched(o.Plan[f.figure], f.format))
+		plan := odds.Estimate{Value: o.Plan[f.figure].InexactFloat64()}
+		g.set(row, 5, estimated(plan, f.share, f.format))
 	}
 	row++
 	chanceOf := func(words string, e odds.Estimate) {
@@ -41,9 +42,11 @@ func (b *book) oddsOf(g *grid, row int, o *chance.Odds) int {
 	}
 	chanceOf("the chance of losing money", o.Loss)
 	for i, line := range o.Watched {
-		if i < len(o.Missed) {
-			chanceOf("of missing "+b.answer.Goal(line), o.Missed[i])
+		words := "of missing " + b.answer.Goal(line)
+		if line == "cash_to_spare" {
+			words = "of cash running past what you can use"
 		}
+		chanceOf(words, o.Missed[i])
 	}
 	if len(o.Watched) > 1 {
 		chanceOf("of missing any of them", o.AnyMissed)
