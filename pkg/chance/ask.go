@@ -3,11 +3,8 @@ package chance
 import (
 	"context"
 	"errors"
-	"fmt"
 	"runtime"
 	"sync"
-
-	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
@@ -16,86 +13,6 @@ import (
 	"ledgerboard/pkg/odds"
 	"ledgerboard/pkg/solve"
 )
-
-// What Ask takes where it is not told otherwise.
-const (
-	UsualTrials     = 50_000
-	UsualSeed       = 1
-	UsualConfidence = 0.8
-)
-
-// Options say how the odds of a deal are worked out.
-type Options struct {
-	Given
-	Trials     int
-	Seed       uint64
-	Confidence float64 // with which the targets are to hold at the safe offer
-	Workers    int     // 0 for as many as there are processors
-	// Seen, if set, is shown the trials in blocks, in order. It must not keep them.
-	Seen func(Shown) error
-}
-
-// Shown is a block of trials.
-type Shown struct {
-	In  [][]float64 // what was drawn, by range and trial
-	Out [][]float64 // the figures, then the targets, by trial; no number where there is no answer
-	of  *Odds
-}
-
-// Trials is how many they are.
-func (s Shown) Trials() int { return len(s.Out[0]) }
-
-// Inputs are the paths of what was drawn.
-func (s Shown) Inputs() (paths []string) {
-	for _, r := range s.of.Ranges {
-		paths = append(paths, r.Path)
-	}
-	return paths
-}
-
-// Watched are the lines of the targets.
-func (s Shown) Watched() []string { return s.of.Watched }
-
-// The figures of a trial; behind them the targets that are watched.
-const (
-	Profit     = iota // the owner's
-	AfterHours        // the same after paying her own hours at trade price
-	Return            // on the cash needed, in percent
-	Cash              // needed
-	Months            // owned
-	Offer             // the maximum offer: 0 where no price will do, the furthest looked at where all do
-	figures
-)
-
-// figureLines are the model's lines of the figures before the offer.
-var figureLines = [...]string{"owner_profit", "profit_after_own_hours", "roi", "cash_needed", "hold_months"}
-
-// furthest is the highest offer told apart, as a multiple of the after-repair value.
-const furthest = 10
-
-// nearly is how far under 0 a line that stands at 0 may come out in float64.
-const nearly = -1e-7
-
-// Odds are what may come of a deal.
-type Odds struct {
-	Deal       *deal.Deal
-	Ranges     []Range
-	Ties       []Tie
-	Seed       uint64
-	Trials     int64 // that have an answer
-	None       int64 // that have none
-	Confidence float64
-
-	Figures   [figures]*odds.Histogram
-	Plan      [Offer]decimal.Decimal // what the plan comes to, by figure
-	Loss      odds.Estimate          // the chance that the owner loses money
-	Watched   []string               // the lines of the targets that are watched
-	Missed    []odds.Estimate        // the chance of missing each
-	AnyMissed odds.Estimate
-	Beyond    *odds.Estimate // the chance that cash runs past all she has; nil if the file does not say
-	PlanOffer solve.Offer    // the plain maximum offer
-	Safe      Safe
-}
 
 // A question is the odds of a deal being worked out.
 type question struct {
@@ -217,83 +134,3 @@ func (q *question) plan() error {
 	q.most = furthest * v.Of(value).InexactFloat64()
 	return nil
 }
-
-// run carries the trials out.
-func (q *question) run(ctx context.Context) (err error) {
-	q.tally = newTally(q.options.Confidence, q.options.Trials)
-	q.found, err = odds.Run(ctx, odds.Plan{
-		Spreads: q.spreads, Ties: q.ties, Outputs: figures + len(q.odds.Watched), Events: q.events(),
-		Seed: q.options.Seed, Trials: q.options.Trials, Workers: q.options.Workers,
-		Worker: q.worker, Seen: q.seen,
-	})
-	return err
-}
-
-// worker works the figures of trials out.
-func (q *question) worker() func(in, out [][]float64) error {
-	trial, offers := q.trial.Worker(), q.offers.Worker()
-	return func(in, out [][]float64) error {
-		lines := make([][]float64, 0, 16)
-		lines = append(append(lines, out[:Offer]...), out[figures:]...)
-		if err := trial.Run(in, lines); err != nil {
-			return err
-		}
-		for i := range out[Return] {
-			out[Return][i] *= 100
-		}
-		return offers.Run(in, out[Offer])
-	}
-}
-
-// seen hands the trials on, with offers that can be counted.
-func (q *question) seen(in, out [][]float64) error {
-	for i, x := range out[Offer] {
-		out[Offer][i] = max(0, min(q.most, x))
-	}
-	q.tally.add(out[Offer])
-	if q.options.Seen == nil {
-		return nil
-	}
-	return q.options.Seen(Shown{in, out, q.odds})
-}
-
-// The events that are watched, by place: a loss, any target missed, cash beyond all she has,
-// then each target.
-const (
-	loss = iota
-	anyMissed
-	beyond
-	missed
-)
-
-func (q *question) events() []odds.Event {
-	all := []odds.Event{{{Output: Profit, Least: nearly}}, {}, {}}
-	for i, line := range q.odds.Watched {
-		l := odds.Limit{Output: figures + i, Least: nearly}
-		all[anyMissed] = append(all[anyMissed], l)
-		all = append(all, odds.Event{l})
-		if line == "cash_to_spare" {
-			kept := q.deal.Root.Given.Of("cash_reserve").Number.InexactFloat64()
-			all[beyond] = odds.Event{{Output: figures + i, Least: nearly - kept}}
-		}
-	}
-	return all
-}
-
-// read puts together what the trials come to.
-func (q *question) read() {
-	o, f := q.odds, q.found
-	o.Trials, o.None = f.Trials, f.None
-	copy(o.Figures[:], f.Outputs)
-	o.Loss, o.AnyMissed = f.Chance(loss), f.Chance(anyMissed)
-	for i := range o.Watched {
-		o.Missed = append(o.Missed, f.Chance(missed+i))
-	}
-	if q.deal.HasCash {
-		e := f.Chance(beyond)
-		o.Beyond = &e
-	}
-}
-
-// ErrNoTrials is that no trial has an answer.
-var ErrNoTrials = fmt.Errorf("no trial has an answer: the times that are drawn leave no hold")

@@ -45,6 +45,12 @@ func (q *question) safe(ctx context.Context) error {
 		o.Safe.Found, o.Safe.Price, o.Safe.Holds = true, decimal.NewFromFloat(price), odds.Chance(n, o.Trials)
 		return true, nil
 	}
+	return lower(price, holds)
+}
+
+// lower tries prices from one down, in ever longer steps, until one holds, and then halves
+// the way back up.
+func lower(price float64, holds func(float64) (bool, error)) error {
 	high, step := price+1, 1.0 // it does not hold at high
 	for low := price; ; low, step = max(0, low-step), step*2 {
 		ok, err := holds(low)

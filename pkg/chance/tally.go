@@ -10,7 +10,6 @@ import (
 // look the first offers tell.
 type tally struct {
 	confidence float64
-	trials     int // that are to come
 	from       float64
 	counts     []int64 // of from and each dollar above
 	under      int64
@@ -20,9 +19,7 @@ type tally struct {
 // mostDollars is the widest part that is counted by the dollar.
 const mostDollars = 1 << 21
 
-func newTally(confidence float64, trials int) *tally {
-	return &tally{confidence: confidence, trials: trials}
-}
+func newTally(confidence float64) *tally { return &tally{confidence: confidence} }
 
 func (t *tally) add(offers []float64) {
 	if t.counts == nil {

@@ -9,6 +9,8 @@ var rangeSlips = []slip{
 	ranged("unknown-input", "ranges: {insurance: {low: $1k/year, high: $2k/year}}"),
 	ranged("unknown-input", "ranges: {permits: {low: $1k, high: $2k}, rent: {low: $1, high: $2}}"),
 	ranged("unknown-input", "ties: [{between: [overrun, standstil], correlation: 0.5}]"),
+	ranged("unknown-input", "ranges: {loans.2.rate: {low: 9%, high: 12%}}"),
+	{"unknown-input", "=", minimal + "ranges: {loans.1.rate: {low: 9%, high: 12%}}\n"},
 	ranged("range-not-here", "ranges: {price: {low: $200k, high: $220k}}"),
 	ranged("range-not-here", "ranges: {targets.roi: {low: 20%, high: 25%}}"),
 	ranged("range-not-here", "ranges: {loans.1.draws.lag: {low: 1 month, high: 2 months}}"),

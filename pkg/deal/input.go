@@ -90,7 +90,7 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 	in := Input{Path: strings.NewReplacer("[", ".", "]", "").Replace(at), Member: r.deal.Root}
 	g := r.got[at]
 	if t.field == nil { // a charge by its name
-		g, at = r.got[at+".amount"], at+".amount"
+		g = r.got[at+".amount"]
 	}
 	if g != nil {
 		in.Member = g.member
@@ -109,10 +109,13 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 	case g != nil && !g.ok:
 		return in, false // spoken of
 	case g == nil && strings.Contains(f.Path, "[]"):
-		in.Member = r.itemAt(t.path)
+		if in.Member = r.itemAt(t.path); in.Member == nil {
+			r.say("unknown-input", name.at, "the deal has no %s", in.Path)("leave the range out, or add what it is of")
+			return in, false
+		}
 	}
 	in.Kind, in.Line, in.reads = t.field.Kind, t.field.Line, t.field
-	return in, in.Member != nil
+	return in, true
 }
 
 func (r *reader) notVaried(name span, t target, u use) (Input, bool) {

@@ -49,7 +49,7 @@ func (p oddsPage) price() string { return dollars(p.Answer.Line("price")) }
 // answer is how likely a loss and a miss are at the asking price, and how that stands to the
 // safe offer.
 func (p oddsPage) answer() string {
-	text := fmt.Sprintf("Of 100 such deals at the asking price of %s, about %s would lose you money", p.price(), outOf100(p.Loss.Value))
+	text := fmt.Sprintf("Of 100 such deals at the asking price of %s, %s would lose you money", p.price(), outOf100(p.Loss.Value))
 	if !p.onlyProfit() {
 		text += fmt.Sprintf(" and %s would miss at least one of your targets", outOf100(p.AnyMissed.Value))
 	}
@@ -87,7 +87,7 @@ func outOf100(share float64) string {
 	case share == 1:
 		return "all"
 	}
-	return fmt.Sprintf("%.0f", share*100)
+	return fmt.Sprintf("about %.0f", share*100)
 }
 
 // offers are the safe and the plain offer.
@@ -234,7 +234,12 @@ func asHundredths(x float64) string { return near(x, 2).StringFixed(2) }
 
 // oneIn100 is a share in cases of 100.
 func oneIn100(x float64) string {
-	if x > 0 && x < 0.0005 {
+	switch {
+	case x == 0:
+		return "0"
+	case x < 0.00005:
+		return "<0.01"
+	case x < 0.0005:
 		return near(x*100, 2).StringFixed(2)
 	}
 	return near(x*100, 1).StringFixed(1)
