@@ -41,7 +41,7 @@ or from..to/steps.`,
 	o.flags(cmd)
 	cmd.Flags().StringVar(&o.across, "across", "", "`axis` across the grid; else months late")
 	cmd.Flags().StringVar(&o.down, "down", "", "`axis` down the grid; else the overrun over the bids")
-	cmd.Flags().StringVar(&o.late, "late", "works", "`where` it runs late: works, sale or both")
+	cmd.Flags().StringVar(&o.late, "late", "works", "`where`: works, sale or both")
 	return cmd
 }
 
