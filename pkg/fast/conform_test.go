@@ -224,11 +224,3 @@ func TestConforms(t *testing.T) {
 }
 
 func scenario(t testing.TB, file string) *model.Model { return conform.Scenario(t, file).Model }
-
-func bound(t require.TestingT, d *model.Member) *model.Model {
-	doc, err := model.Standard()
-	require.NoError(t, err)
-	m, err := model.Bind(doc, d)
-	require.NoError(t, err)
-	return m
-}

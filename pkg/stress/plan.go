@@ -61,12 +61,38 @@ func (p *Plan) input(in deal.Input) *model.Cell {
 	return p.Model.Find(m, in.Line)
 }
 
-// asking is a plan whose model has all of some inputs: that of the whole deal, if need be.
+// asking is a plan whose model follows all of some inputs: that of the whole deal, if what
+// one of them moves stands as a number in the asked model.
 func (p *Plan) asking(inputs ...deal.Input) (*Plan, error) {
-	if !slices.ContainsFunc(inputs, func(in deal.Input) bool { return p.input(in) == nil }) {
+	if p.Model == p.Deal.Model {
 		return p, nil
 	}
-	return NewPlan(p.Deal, p.Values, p.Deal.Model)
+	frozen := p.frozen()
+	steps := p.Deal.Model.Needed(frozen...)
+	for _, in := range inputs {
+		_, moved := p.Deal.Model.Reached(steps, []int{p.Deal.Model.Find(in.Member, in.Line).Index})
+		moves := slices.ContainsFunc(moved, func(s model.Step) bool {
+			return slices.ContainsFunc(s.Cells, func(c int) bool { return slices.Contains(frozen, c) })
+		})
+		if moves || p.input(in) == nil {
+			return NewPlan(p.Deal, p.Values, p.Deal.Model)
+		}
+	}
+	return p, nil
+}
+
+// frozen are the lines of the deal that are numbers in the asked model: totals over what
+// that leaves out.
+func (p *Plan) frozen() (out []int) {
+	number := func(c *model.Cell) bool { return c.Expr != nil && c.Expr.Op == nil && c.Expr.Reads(c.Member) < 0 }
+	for _, c := range p.Model.Cells {
+		if c.Member == p.Model.Root && c.Given == nil && number(c) {
+			if whole := p.Deal.Model.Find(p.Deal.Root, c.Line.Name); whole.Expr != nil && !number(whole) {
+				out = append(out, whole.Index)
+			}
+		}
+	}
+	return out
 }
 
 // closed are the changes that keep the loans as they are in the plan while some inputs

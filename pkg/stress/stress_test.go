@@ -134,19 +134,23 @@ func TestGridsOfAnyInputs(t *testing.T) {
 	require.True(t, g.Cells[0][0].Profit.GreaterThan(g.Cells[0][1].Profit))
 	_, err = p.Grid(price, price)
 	require.ErrorIs(t, err, stress.ErrSame)
-	_, err = p.Grid(axis("late sale=0, 2000 months"), price)
+	late, _ := p.Deal.InputNamed("late sale")
+	_, err = p.Grid(stress.Varying("late", late, decs("0", "2000")), price)
 	require.ErrorIs(t, err, stress.ErrTooLong)
 }
 
-// A grid of rooms asks the whole deal.
-func TestGridsOfRooms(t *testing.T) {
+// What moves the prices of rooms asks the whole deal, not its summary.
+func TestGridsOverRooms(t *testing.T) {
 	p := scenario(t, "walnut-row")
-	in, values, found := p.Deal.Vary("--down", "labour.paint.rate=$30/hour, $60/hour")
-	if len(found) > 0 {
-		t.Skip("no such input", found)
-	}
+	in, values, found := p.Deal.Vary("--down", "local prices.sales tax=2%, 12%")
+	require.Empty(t, found)
 	across, _ := sides(t, p, stress.LateWorks)
-	asExact(t, p, across, stress.Varying("", in, values))
+	across.Values = across.Values[:2]
+	down := stress.Varying("", in, values)
+	asExact(t, p, across, down)
+	g, err := p.Grid(across, down)
+	require.NoError(t, err)
+	require.True(t, g.Cells[0][0].Profit.GreaterThan(g.Cells[1][0].Profit), "more sales tax on what the rooms take")
 }
 
 func TestMarksOfAxes(t *testing.T) {
