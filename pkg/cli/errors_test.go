@@ -24,6 +24,8 @@ var notInFiles = map[string]string{
 	"ambiguous-set-path": "it comes from --set, not from a file",
 	"set-into-value":     "it comes from --set, not from a file",
 	"value-used-up":      "it comes from --set, or from best",
+	"bad-axis":           "it comes from --across and --down, not from a file",
+	"axis-not-here":      "it comes from --across and --down, not from a file",
 	"missing-input":      "the checks before leave no way to it",
 	"circle":             "the checks before leave no way to it",
 	"not-bound":          "the checks before leave no way to it",

@@ -41,24 +41,28 @@ func TestGoldenPages(t *testing.T) {
 	golden := filepath.Join("testdata", "golden")
 	all, err := filepath.Glob("scenarios/*.yaml")
 	require.NoError(t, err)
-	for _, scenario := range all {
-		for _, verb := range []string{"bid", "cash"} {
-			out, wrong, code := run(t, "", verb, scenario)
-			require.Zero(t, code, "%s %s: %s", verb, scenario, wrong)
-			require.Empty(t, wrong)
-			for _, line := range strings.Split(out, "\n") {
-				require.LessOrEqual(t, utf8.RuneCountInString(line), report.Width, line)
-			}
-			name := filepath.Join(golden, strings.TrimSuffix(filepath.Base(scenario), ".yaml")+"."+verb+".txt")
-			if *update {
-				require.NoError(t, os.WriteFile(name, []byte(out), 0o644))
-			}
-			want, err := os.ReadFile(name)
-			require.NoError(t, err)
-			require.Equal(t, string(want), out, "%s differs; if it is meant, run make golden and read the diff", name)
+	page := func(scenario, verb string, args ...string) {
+		out, wrong, code := run(t, "", append([]string{verb, scenario}, args...)...)
+		require.Zero(t, code, "%s %s: %s", verb, scenario, wrong)
+		require.Empty(t, wrong)
+		for _, line := range strings.Split(out, "\n") {
+			require.LessOrEqual(t, utf8.RuneCountInString(line), report.Width, line)
 		}
+		name := filepath.Join(golden, strings.TrimSuffix(filepath.Base(scenario), ".yaml")+"."+verb+".txt")
+		if *update {
+			require.NoError(t, os.WriteFile(name, []byte(out), 0o644))
+		}
+		want, err := os.ReadFile(name)
+		require.NoError(t, err)
+		require.Equal(t, string(want), out, "%s differs; if it is meant, run make golden and read the diff", name)
 	}
+	for _, scenario := range all {
+		page(scenario, "bid")
+		page(scenario, "cash")
+	}
+	page("scenarios/juniper-lane.yaml", "odds", "--trials", "20000")
+	page("scenarios/juniper-lane.yaml", "stress")
 	pages, err := filepath.Glob(filepath.Join(golden, "*.txt"))
 	require.NoError(t, err)
-	require.Len(t, pages, 2*len(all), "a golden page of no scenario is left over")
+	require.Len(t, pages, 2*len(all)+2, "a golden page of no scenario is left over")
 }

@@ -49,8 +49,14 @@ type Deal struct {
 	// Work and Products are what the price book says of the model's items and products.
 	Work     map[*model.Member]*Work
 	Products map[*model.Member]*pricebook.Product
+	Ranges   []Range  // how far inputs may come out from the plan, in the order of the file
+	Ties     []Tie    // which of them go together
+	TiesSaid bool     // the file says which, be it none
+	BadDays  []BadDay // what goes wrong together, in the order of the file
 	// Sources are the texts of the file and of the sets, for diag.Render.
 	Sources map[string]string
+
+	reader *reader // which knows what the file's keys are of the model
 }
 
 // Set is a value that stands in for one of the file's, as in purchase.price and
@@ -101,6 +107,7 @@ func ReadWith(how Options, name string, text []byte, sets ...Set) (*Deal, diag.L
 	if r.diags.HasErrors() {
 		return nil, r.diags
 	}
+	r.deal.reader = r
 	return r.deal, r.diags
 }
 

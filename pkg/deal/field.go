@@ -59,6 +59,11 @@ const (
 	Roof         Kind = "area or list of parts"
 	Works        Kind = "work by name"
 	Scope        Kind = "option, or options by room"
+	OfInput      Kind = "what its input takes"
+	Cases        Kind = "values with their weights"
+	Ties         Kind = "list of ties"
+	Correlation  Kind = "number between -1 and 1"
+	BadDays      Kind = "changes by name"
 )
 
 // A Field is a row of the table: one key of the deal file.
@@ -112,7 +117,7 @@ func (f *Field) feeds() []string { return strings.Fields(f.Line) }
 
 // table is all rows, in the order of the docs. A list's items, like the details of a
 // charge, are groups of their own. Never written to.
-var table = [...][]Field{houseRows, timeRows, renovationRows, roomRows, loanRows, chargeRows, resultRows}
+var table = [...][]Field{houseRows, timeRows, renovationRows, roomRows, loanRows, chargeRows, resultRows, rangeRows, badDayRows}
 
 // rows are the fields of the table.
 func rows() iter.Seq[*Field] {

@@ -69,6 +69,8 @@ func TestExamplesAreRead(t *testing.T) {
 			{"loans[].fixed amount", "- name: first loan\n    price share: 85%", "- name: first loan"},
 			{"loans[].of remainder", "- name: first loan", "- {fixed amount: $1, rate: 9%, interest on: balance, term: 1 year}\n  - name: first loan"},
 			{"loans[].reserve", "- name: first loan", "- name: first loan\n    interest paid: reserve"},
+			{"ties[].between", "targets:", "ties: [{correlation: 0.5}]\ntargets:"},
+			{"ties[].correlation", "targets:", "ties: [{between: [overrun, standstill]}]\ntargets:"},
 			{"partner.split", "targets:", "partner: {share: 40%}\ntargets:"},
 			{"partner.preferred return", "targets:", "partner: {share: 40%}\ntargets:"},
 		} {

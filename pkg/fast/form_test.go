@@ -51,14 +51,14 @@ func TestCentsOfEverySize(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	for name, m := range machines() {
 		native = m
-		c := newCode(&flat.List{Values: []flat.Value{{Code: flat.Axis}, {Code: formula.Cents}}, In: []int32{0}, Out: []int32{1}})
+		c := newCode(&flat.List{Values: []flat.Value{{Code: flat.Axis}, {Code: formula.Cents}}, In: []int32{0}, Out: []int32{1}}, -1)
 		memory, x := make([]float64, c.room), make([]float64, block)
 		for range 1000 {
 			for i := range x {
 				x[i] = (r.Float64() - 0.5) * math.Pow(10, 24*r.Float64()-4)
 			}
 			copy(memory[c.in[0]:], x)
-			c.run(memory, block)
+			c.run(c.steps, memory, block)
 			for i, got := range memory[c.out[0]:][:block] {
 				if want := formula.Cents64(x[i]); got != want {
 					t.Fatalf("%s: cents of %v are %v, not %v", name, x[i], got, want)
@@ -81,7 +81,7 @@ func compareForm(t *testing.T, op *formula.Op, takes, mask int, number float64) 
 		}
 	}
 	l.Values, l.Out = append(l.Values, v), []int32{int32(takes)}
-	c := newCode(&l)
+	c := newCode(&l, -1)
 	for _, n := range []int{1, block - 3, block} {
 		m := make([]float64, c.room)
 		c.fill(m)
@@ -92,7 +92,7 @@ func compareForm(t *testing.T, op *formula.Op, takes, mask int, number float64) 
 				}
 			}
 		}
-		c.run(m, n)
+		c.run(c.steps, m, n)
 		for j := range n {
 			var args [3]float64
 			for k := range takes {
