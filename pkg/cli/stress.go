@@ -22,12 +22,12 @@ func newStress(s Streams) *cobra.Command {
 	o := &stressOptions{common: common{Streams: s}}
 	cmd := &cobra.Command{
 		Use:   "stress FILE",
-		Short: "how bad it can get: late, over the bids, bad days, and what matters most",
+		Short: "how bad it can get, on which bad days, and what matters most",
 		Long: `Example:
 
   ledgerboard stress my-house.yaml
   ledgerboard stress my-house.yaml --late both
-  ledgerboard stress my-house.yaml --across 'sale price=$320k..$360k/8' --down 'loans.1.rate=10%, 11%, 12%'
+  ledgerboard stress my-house.yaml --across 'sale price=$320k..$360k/4'
 
 Sets months late against spending over the bids: profit, return, cash and the
 maximum offer at each. Runs bad days side by side, those of the deal file and
