@@ -22,12 +22,12 @@ func newStress(s Streams) *cobra.Command {
 	o := &stressOptions{common: common{Streams: s}}
 	cmd := &cobra.Command{
 		Use:   "stress FILE",
-		Short: "how bad it can get, on which bad days, and what matters most",
+		Short: "how bad it can get: late, over the bids, on bad days",
 		Long: `Example:
 
   ledgerboard stress my-house.yaml
   ledgerboard stress my-house.yaml --late both
-  ledgerboard stress my-house.yaml --across 'sale price=$320k..$360k/4'
+  ledgerboard stress my-house.yaml --across 'sale price=$320k..$360k/8'
 
 Sets months late against spending over the bids: profit, return, cash and the
 maximum offer at each. Runs bad days side by side, those of the deal file and
@@ -41,7 +41,7 @@ or from..to/steps.`,
 	o.flags(cmd)
 	cmd.Flags().StringVar(&o.across, "across", "", "`axis` across the grid; else months late")
 	cmd.Flags().StringVar(&o.down, "down", "", "`axis` down the grid; else the overrun over the bids")
-	cmd.Flags().StringVar(&o.late, "late", "works", "`where` it runs late: works, sale or both, each for as long")
+	cmd.Flags().StringVar(&o.late, "late", "works", "`where`: works, sale or both")
 	return cmd
 }
 

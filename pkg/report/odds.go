@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -123,16 +124,16 @@ type figureRow struct {
 }
 
 func (p oddsPage) rows() []figureRow {
-	rows := []figureRow{{"profit", chance.Profit, asDollars, asDollars}}
+	rows := []figureRow{{"profit", chance.Profit, inColumn, asError}}
 	if p.Answer.Line("partner_share").IsPositive() {
 		rows[0].label = "your part of profit"
 	}
 	if p.Answer.Line("own_labour").IsPositive() {
-		rows = append(rows, figureRow{"after own hours", chance.AfterHours, asDollars, asDollars})
+		rows = append(rows, figureRow{"after own hours", chance.AfterHours, inColumn, asError})
 	}
 	return append(rows,
-		figureRow{"return on cash (ROI)", chance.Return, asPercent, asHundredths}, figureRow{"cash needed", chance.Cash, asDollars, asDollars},
-		figureRow{"months owned", chance.Months, asMonths, asHundredths}, figureRow{"maximum offer", chance.Offer, asDollars, asDollars})
+		figureRow{"return on cash (ROI)", chance.Return, asPercent, asHundredths}, figureRow{"cash needed", chance.Cash, inColumn, asError},
+		figureRow{"months owned", chance.Months, asMonths, asHundredths}, figureRow{"maximum offer", chance.Offer, inColumn, asError})
 }
 
 const oddsRow = "  %-21s%9s%-7s%9s%-7s%9s%-7s%9s"
@@ -162,7 +163,7 @@ func (p oddsPage) planned(r figureRow) string {
 	case !o.Found:
 		return "none"
 	default:
-		return dollars(o.Price)
+		return inColumn(o.Price.InexactFloat64())
 	}
 }
 
@@ -224,6 +225,27 @@ func (p oddsPage) rests() {
 func near(x float64, places int32) decimal.Decimal { return decimal.NewFromFloat(x).Round(places) }
 
 func asDollars(x float64) string { return dollars(near(x, 2)) }
+
+// inColumn is a sum of dollars that fits its column, from a million up in millions.
+func inColumn(x float64) string {
+	if math.Abs(x) < 1e6 {
+		return asDollars(x)
+	}
+	sign := ""
+	if x < 0 {
+		sign = "-"
+	}
+	return sign + "$" + near(math.Abs(x)/1e6, 3).StringFixed(3) + "m"
+}
+
+// asError is an error in dollars, from a thousand up in thousands.
+func asError(x float64) string {
+	if x < 1000 {
+		return asDollars(x)
+	}
+	return near(x/1000, 1).StringFixed(1) + "k"
+}
+
 func asPercent(x float64) string { return near(x, 1).StringFixed(1) + "%" }
 func share(x float64) string     { return asPercent(x * 100) }
 
