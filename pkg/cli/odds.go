@@ -52,7 +52,7 @@ same seed gives the same figures.`,
 	o.flags(cmd)
 	cmd.Flags().IntVar(&o.trials, "trials", chance.UsualTrials, "how many `trials`")
 	cmd.Flags().Uint64Var(&o.seed, "seed", chance.UsualSeed, "which trials: another `number` draws others")
-	cmd.Flags().StringVar(&o.confidence, "confidence", "80%", "how sure the safe offer is, as a `part`")
+	cmd.Flags().StringVar(&o.confidence, "confidence", "80%", "the `part` held by the safe offer")
 	cmd.Flags().StringVar(&o.csv, "csv", "", "write all trials to that `file`, a row for each")
 	cmd.Flags().BoolVar(&o.force, "force", false, "write over an existing file")
 	return cmd
