@@ -54,7 +54,7 @@ func topOf(f deal.Field) string {
 	first, _, deeper := strings.Cut(f.Path, ".")
 	first = strings.TrimSuffix(first, "[]")
 	switch {
-	case deeper, f.Kind == deal.Group, f.Kind == deal.List, f.Kind == deal.Fees:
+	case deeper, f.Kind == deal.Group, f.Kind == deal.List, f.Kind == deal.Fees, f.Kind == deal.Ties:
 		return first
 	}
 	return ""

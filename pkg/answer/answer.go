@@ -11,6 +11,7 @@ import (
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/solve"
+	"ledgerboard/pkg/stress"
 )
 
 // An Answer is all that is to be said about a bid.
@@ -43,6 +44,7 @@ type Answer struct {
 	Cautions []caution.Caution
 	Warnings diag.List
 
+	Plan  *stress.Plan // what bad days and swings are asked of; nil where nothing is searched
 	small *model.Model // the deal without its rooms, for searches
 }
 
@@ -60,10 +62,7 @@ type Aside struct {
 type Delay struct{ Month, Day decimal.Decimal }
 
 // A Miss is a stated target that is missed, and by how many dollars.
-type Miss struct {
-	Target string // the line, such as roi_to_spare
-	Short  decimal.Decimal
-}
+type Miss = stress.Miss
 
 // Of works an answer out. Warnings are those of the deal file, to which doubts
 // about the results are added.
@@ -94,12 +93,20 @@ func Offered(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	return a, a.offers()
 }
 
+// Planned works out the figures of a deal, with the plan that grids are asked of, and
+// nothing by search.
+func Planned(d *deal.Deal, warnings diag.List) (*Answer, error) { return small(d, warnings) }
+
 // small works out the figures of a deal, with a summary of it for searches.
 func small(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	a, err := Worked(d, warnings)
-	if err == nil {
-		a.small, err = d.Model.Summary(a.Values.Of)
+	if err != nil {
+		return nil, err
 	}
+	if a.small, err = d.Model.Summary(a.Values.Of); err != nil {
+		return nil, err
+	}
+	a.Plan, err = stress.NewPlan(d, a.Values, a.small)
 	return a, err
 }
 
@@ -107,7 +114,7 @@ func small(d *deal.Deal, warnings diag.List) (*Answer, error) {
 func (a *Answer) Missed() (all []Miss) {
 	for _, t := range solve.Targets(a.Deal.Targets) {
 		if x := a.Line(t); x.IsNegative() {
-			all = append(all, Miss{t, x.Neg()})
+			all = append(all, Miss{Target: t, Short: x.Neg()})
 		}
 	}
 	return all

@@ -1,10 +1,12 @@
 package cli
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"regexp"
 	"runtime/debug"
 	"slices"
@@ -21,16 +23,38 @@ import (
 type Streams struct {
 	In       io.Reader
 	Out, Err io.Writer
-	// Terminal says whether Out is one.
-	Terminal bool
+	// Terminal and ErrTerminal say whether Out and Err are one.
+	Terminal, ErrTerminal bool
 	// Env looks an environment variable up.
 	Env func(string) string
+	// Interruptible returns a context that ends when the user interrupts, for a verb that
+	// has something to tidy up, and what ends the watch; nil for one that never does.
+	Interruptible func() (context.Context, func())
 }
 
 // System returns the streams of the process.
 func System() Streams {
-	info, err := os.Stdout.Stat()
-	return Streams{os.Stdin, os.Stdout, os.Stderr, err == nil && info.Mode()&os.ModeCharDevice != 0, os.Getenv}
+	return Streams{os.Stdin, os.Stdout, os.Stderr, terminal(os.Stdout), terminal(os.Stderr), os.Getenv, interruptible}
+}
+
+func terminal(f *os.File) bool {
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}
+
+// interruptible takes interrupts over from whoever would end the process at once.
+func interruptible() (context.Context, func()) {
+	signal.Reset(os.Interrupt)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	return ctx, stop
+}
+
+// interruptible is the context of the streams.
+func (s Streams) interruptible() (context.Context, func()) {
+	if s.Interruptible == nil {
+		return context.Background(), func() {}
+	}
+	return s.Interruptible()
 }
 
 // common are the options of every verb that reads a deal.
@@ -104,7 +128,7 @@ and why. It informs; it does not advise.`,
 	})
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2 // letters that may be wrong in a verb
-	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newComps(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newWorkbook(s), newWhy(s), newLines(s), newExitCodes())
+	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newComps(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newStress(s), newOdds(s), newWorkbook(s), newWhy(s), newLines(s), newExitCodes())
 	return root
 }
 

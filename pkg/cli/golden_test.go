@@ -41,28 +41,29 @@ func TestGoldenPages(t *testing.T) {
 	golden := filepath.Join("testdata", "golden")
 	all, err := filepath.Glob("scenarios/*.yaml")
 	require.NoError(t, err)
-	for _, scenario := range all {
-		verbs := []string{"bid", "cash"}
-		if strings.Contains(scenario, "larkspur") { // whose value is drawn from sold houses
-			verbs = append(verbs, "comps")
+	page := func(scenario, verb string, args ...string) {
+		out, wrong, code := run(t, "", append([]string{verb, scenario}, args...)...)
+		require.Zero(t, code, "%s %s: %s", verb, scenario, wrong)
+		require.Empty(t, wrong)
+		for _, line := range strings.Split(out, "\n") {
+			require.LessOrEqual(t, utf8.RuneCountInString(line), report.Width, line)
 		}
-		for _, verb := range verbs {
-			out, wrong, code := run(t, "", verb, scenario)
-			require.Zero(t, code, "%s %s: %s", verb, scenario, wrong)
-			require.Empty(t, wrong)
-			for _, line := range strings.Split(out, "\n") {
-				require.LessOrEqual(t, utf8.RuneCountInString(line), report.Width, line)
-			}
-			name := filepath.Join(golden, strings.TrimSuffix(filepath.Base(scenario), ".yaml")+"."+verb+".txt")
-			if *update {
-				require.NoError(t, os.WriteFile(name, []byte(out), 0o644))
-			}
-			want, err := os.ReadFile(name)
-			require.NoError(t, err)
-			require.Equal(t, string(want), out, "%s differs; if it is meant, run make golden and read the diff", name)
+		name := filepath.Join(golden, strings.TrimSuffix(filepath.Base(scenario), ".yaml")+"."+verb+".txt")
+		if *update {
+			require.NoError(t, os.WriteFile(name, []byte(out), 0o644))
 		}
+		want, err := os.ReadFile(name)
+		require.NoError(t, err)
+		require.Equal(t, string(want), out, "%s differs; if it is meant, run make golden and read the diff", name)
 	}
+	for _, scenario := range all {
+		page(scenario, "bid")
+		page(scenario, "cash")
+	}
+	page("scenarios/juniper-lane.yaml", "odds", "--trials", "20000")
+	page("scenarios/juniper-lane.yaml", "stress")
+	page("scenarios/larkspur-way.yaml", "comps")
 	pages, err := filepath.Glob(filepath.Join(golden, "*.txt"))
 	require.NoError(t, err)
-	require.Len(t, pages, 2*len(all)+1, "a golden page of no scenario is left over")
+	require.Len(t, pages, 2*len(all)+3, "a golden page of no scenario is left over")
 }

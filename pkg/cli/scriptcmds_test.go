@@ -2,6 +2,7 @@ package cli_test
 
 import (
 	"encoding/json"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -37,6 +38,14 @@ func jsonHas(ts *testscript.TestScript, not bool, args []string) {
 
 func find(v any, path string) (any, bool) {
 	for _, key := range strings.Split(path, ".") {
+		if list, ok := v.([]any); ok { // its items count from 0
+			i, err := strconv.Atoi(key)
+			if err != nil || i < 0 || i >= len(list) {
+				return nil, false
+			}
+			v = list[i]
+			continue
+		}
 		group, ok := v.(map[string]any)
 		if !ok {
 			return nil, false

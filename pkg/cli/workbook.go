@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -10,7 +11,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/stress"
 	"ledgerboard/pkg/workbook"
 )
 
@@ -102,11 +105,31 @@ func (o *workbookOptions) needed(path string, how *workbook.Options) (*answer.An
 		return o.worked(path)
 	}
 	a, err := o.answer(path)
-	if err == nil {
-		how.Columns, err = o.besides(path, a)
+	if err != nil {
+		return nil, err
 	}
+	if how.For == workbook.Owner {
+		if how.Stress, err = stressed(a); err != nil {
+			return nil, err
+		}
+	}
+	how.Columns, err = o.besides(path, a)
 	return a, err
 }
+
+// stressed is how bad a deal can get: the usual grid, bad days, ranking and odds.
+func stressed(a *answer.Answer) (*workbook.Stressed, error) {
+	across, _ := a.Plan.UsualAcross(stress.LateWorks)
+	study, err := a.Plan.Study(across, a.Plan.UsualDown())
+	if err != nil {
+		return nil, err
+	}
+	found, err := chance.Ask(context.Background(), a.Deal, chance.Options{Trials: chance.UsualTrials, Seed: chance.UsualSeed, Confidence: usualConfidence})
+	return &workbook.Stressed{Study: study, Odds: found}, err
+}
+
+// usualConfidence is that of the safe offer where nothing else is asked for.
+const usualConfidence = 0.8
 
 // mostBeside is how many other choices stand beside the deal.
 const mostBeside = 3

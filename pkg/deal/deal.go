@@ -50,8 +50,14 @@ type Deal struct {
 	Work     map[*model.Member]*Work
 	Products map[*model.Member]*pricebook.Product
 	Comps    *Comparables // what sold houses say of the value; nil where the file names none
+	Ranges   []Range      // how far inputs may come out from the plan, in the order of the file
+	Ties     []Tie        // which of them go together
+	TiesSaid bool         // the file says which, be it none
+	BadDays  []BadDay     // what goes wrong together, in the order of the file
 	// Sources are the texts of the file and of the sets, for diag.Render.
 	Sources map[string]string
+
+	reader *reader // which knows what the file's keys are of the model
 }
 
 // Set is a value that stands in for one of the file's, as in purchase.price and
@@ -102,6 +108,7 @@ func ReadWith(how Options, name string, text []byte, sets ...Set) (*Deal, diag.L
 	if r.diags.HasErrors() {
 		return nil, r.diags
 	}
+	r.deal.reader = r
 	return r.deal, r.diags
 }
 

@@ -92,18 +92,24 @@ func lastWord(text, word string) int { return strings.LastIndex(strings.ToLower(
 // give feeds the lines of a charge or of a bracket.
 func (c charge) give(m *model.Member) {
 	v := model.Value{Number: c.x, Text: c.text, Pos: c.at}
-	switch c.form {
-	case fixed:
-		m.Give("fixed", v)
-	case share:
-		m.Give(map[string]string{"fee": "share", "bracket": "rate"}[m.Set], v)
-	case byStep:
-		m.Give("unit_price", v)
+	m.Give(c.line(m.Set), v)
+	if c.form == byStep {
 		v.Number = c.unit
 		m.Give("unit_size", v)
-	case byTime:
-		m.Give(map[quantity.Period]string{quantity.Month: "a_month", quantity.Quarter: "a_quarter", quantity.Year: "a_year"}[c.per], v)
 	}
+}
+
+// line is the line of a charge or of a bracket that takes the number.
+func (c charge) line(set string) string {
+	switch c.form {
+	case share:
+		return map[string]string{"fee": "share", "bracket": "rate"}[set]
+	case byStep:
+		return "unit_price"
+	case byTime:
+		return map[quantity.Period]string{quantity.Month: "a_month", quantity.Quarter: "a_quarter", quantity.Year: "a_year"}[c.per]
+	}
+	return "fixed"
 }
 
 // baseField reads the line that a share is of.

@@ -64,6 +64,11 @@ const (
 	Headers      Kind = "headers of columns"
 	Extras       Kind = "dollars by name"
 	Conditions   Kind = "conditions by option"
+	OfInput      Kind = "what its input takes"
+	Cases        Kind = "values with their weights"
+	Ties         Kind = "list of ties"
+	Correlation  Kind = "number between -1 and 1"
+	BadDays      Kind = "changes by name"
 )
 
 // A Field is a row of the table: one key of the deal file.
@@ -117,7 +122,7 @@ func (f *Field) feeds() []string { return strings.Fields(f.Line) }
 
 // table is all rows, in the order of the docs. A list's items, like the details of a
 // charge, are groups of their own. Never written to.
-var table = [...][]Field{houseRows, subjectRows, compRows, timeRows, renovationRows, roomRows, loanRows, chargeRows, resultRows}
+var table = [...][]Field{houseRows, subjectRows, compRows, timeRows, renovationRows, roomRows, loanRows, chargeRows, resultRows, rangeRows, badDayRows}
 
 // rows are the fields of the table.
 func rows() iter.Seq[*Field] {

@@ -39,7 +39,7 @@ func (r *reader) namedMember(s scope, f *Field, e *entry) *model.Member {
 		return r.trade(e.name)
 	case "<check>":
 		return r.houseCheck(e)
-	case "<comp>": // it becomes a member once it is chosen
+	case "<comp>", "<range>": // a sale becomes a member once it is chosen
 		return s.member
 	}
 	kind := ""
@@ -61,7 +61,7 @@ func (r *reader) namedGroup(s scope, f *Field, e *entry) {
 	switch {
 	case e.value.shape == nothing && f.Of == "<option>": // as it is
 	case e.value.shape == nothing:
-		r.say("missing-value", e.key.at, "%s has no value", diag.Quote(e.key.text))("write it like   %s", strings.Trim(f.Example, "{}"))
+		r.say("missing-value", e.key.at, "%s has no value", diag.Quote(e.key.text))("write it like   %s", unbraced(f.Example))
 	case e.value.shape == scalar && shorts[f.Of] != "":
 		short := shorts[f.Of]
 		if _, err := quantity.ParseCount(e.value.text); err == nil && f.Of == "<fixed>" {
@@ -71,7 +71,7 @@ func (r *reader) namedGroup(s scope, f *Field, e *entry) {
 		part.said = e.key.text
 		r.field(s, &part, &entry{plainKey(part.Key()), e.key, e.value})
 	case e.value.shape != mapping:
-		r.say("want-group", e.key.at, "%s is %s, not a group of keys", diag.Quote(e.key.text), e.value.shape.words())("write it like   %s", strings.Trim(f.Example, "{}"))
+		r.say("want-group", e.key.at, "%s is %s, not a group of keys", diag.Quote(e.key.text), e.value.shape.words())("write it like   %s", unbraced(f.Example))
 	default:
 		r.group(s, e.value)
 	}
@@ -85,4 +85,9 @@ var finishers map[string]func(*reader, scope, *entry)
 
 func init() {
 	finishers = map[string]func(*reader, scope, *entry){"<room>": (*reader).finishRoom, "<fixed>": (*reader).finishFixed, "<option>": (*reader).finishOption, "<comp>": (*reader).finishComp}
+}
+
+// unbraced is an example of a group without its outer brackets.
+func unbraced(example string) string {
+	return strings.TrimSuffix(strings.TrimPrefix(example, "{"), "}")
 }

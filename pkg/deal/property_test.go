@@ -1,6 +1,7 @@
 package deal_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -91,7 +92,7 @@ func TestHoldIsTheModels(t *testing.T) {
 }
 
 func FuzzRead(f *testing.F) {
-	for _, s := range slips {
+	for _, s := range slices.Concat(slips, rangeSlips, daySlips) {
 		if len(s.new) < 10000 {
 			f.Add(s.text(), "price", "$5")
 		}

@@ -31,6 +31,8 @@ type reader struct {
 	early  *walk.Known // of the deal, bound to find out how long the work takes
 	times  *calendar   // what the model makes of the phases; nil before it is asked
 	timed  bool        // whether they could be read
+
+	allKeys []target // of the deal itself, once they are asked for
 	scoping
 	sold
 }
@@ -40,6 +42,7 @@ type reading struct {
 	field  *Field
 	key    span
 	node   *node
+	member *model.Member   // whose line it feeds
 	ok     bool            // it could be read
 	number decimal.Decimal // in the model's unit
 	date   quantity.Date
@@ -84,6 +87,8 @@ func (r *reader) read(root *node) {
 	r.build()
 	r.notSeen()
 	r.comparables()
+	r.ranges()
+	r.badDays()
 	r.check()
 	if !r.diags.HasErrors() {
 		r.bind()
@@ -92,6 +97,8 @@ func (r *reader) read(root *node) {
 		r.compute()
 	}
 	if !r.diags.HasErrors() {
+		r.rangesFit()
+		r.badDaysFit()
 		r.doubt()
 	}
 }
@@ -125,7 +132,7 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 		r.say("detail-not-here", e.key.at, "%s has no meaning for %s", diag.Quote(e.key.text), s.place.words)("it is for %s", onlyFor(f.Only))
 		return
 	}
-	g := &reading{field: f, key: e.key, node: e.value}
+	g := &reading{field: f, key: e.key, node: e.value, member: s.member}
 	r.got[s.path+f.Key()] = g
 	switch e.value.shape {
 	case refused:
@@ -165,6 +172,14 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 		r.works(s, f, g)
 	case Scope:
 		r.scopeField(f, g)
+	case OfInput, Correlation:
+		g.ok = r.wants(f, g, scalar)
+	case Cases:
+		g.ok = r.wants(f, g, mapping)
+	case Ties:
+		r.ties(s, f, g)
+	case BadDays:
+		g.ok = r.wants(f, g, mapping)
 	case Brackets, Slabs:
 		r.bracketField(s, f, g)
 	case Tables:

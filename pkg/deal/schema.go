@@ -24,6 +24,7 @@ func Schema() []byte {
 		"fee":     object{"oneOf": []any{amount, table.group("<fee>")}},
 		"fees":    named("#/$defs/fee"),
 		"table":   table.group("<fee>.tables[]"),
+		"range":   table.group("<range>"),
 		"rates":   object{"type": "object", "minProperties": 1, "additionalProperties": amount},
 		"amounts": object{"type": "object", "additionalProperties": amount},
 	}
@@ -111,6 +112,9 @@ func (t schemaTable) kind(f *Field) object {
 	case Brackets, Slabs:
 		return object{"$ref": "#/$defs/rates"}
 	case Named:
+		if f.Of == "<range>" {
+			return named("#/$defs/range")
+		}
 		return object{"type": "object", "additionalProperties": object{"oneOf": []any{amount, t.group(f.Of), object{"type": "null"}}}}
 	case Works, Headers, Extras, Conditions:
 		return object{"type": "object"}
@@ -120,6 +124,12 @@ func (t schemaTable) kind(f *Field) object {
 		return object{"oneOf": []any{amount, object{"type": "array", "items": amount}}}
 	case Roof:
 		return object{"oneOf": []any{amount, object{"type": "array", "items": t.group("<plane>")}}}
+	case Ties:
+		return object{"type": "array", "items": t.group(f.Path + "[]")}
+	case Cases:
+		return object{"$ref": "#/$defs/amounts"}
+	case BadDays:
+		return named("#/$defs/amounts")
 	case Choice:
 		return object{"enum": f.Choices}
 	case YesNo:

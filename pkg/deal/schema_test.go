@@ -52,8 +52,9 @@ func (s schema) check(rule map[string]any, v any, path string) error {
 		}
 	case []any:
 		kind[true] = "array"
+		items, _ := rule["items"].(map[string]any)
 		for i, x := range v {
-			if err := s.check(rule["items"].(map[string]any), x, fmt.Sprintf("%s[%d]", path, i)); err != nil {
+			if err := s.check(items, x, fmt.Sprintf("%s[%d]", path, i)); err != nil {
 				return err
 			}
 		}
@@ -119,7 +120,8 @@ func plain(text string) string {
 func TestSchemaAcceptsWhatIsRead(t *testing.T) {
 	s := schema{}
 	require.NoError(t, json.Unmarshal(deal.Schema(), &s.root))
-	texts := []string{deal.Starter("schema"), strings.ReplaceAll(deal.Starter("schema"), "own labour rate", "own_labor_rate")}
+	ranges := "ranges: {overrun: {low: 0%, high: 30%, spread: even}, loans.1.rate: {cases: {9%: 1, 10%: 2}}}\nties: [{between: [overrun, standstill], correlation: 0.5}]\n"
+	texts := []string{deal.Starter("schema"), deal.Starter("ranges") + ranges, strings.ReplaceAll(deal.Starter("schema"), "own labour rate", "own_labor_rate")}
 	for _, name := range workedFiles {
 		texts = append(texts, plain(string(worked(t, name))))
 	}
@@ -128,7 +130,7 @@ func TestSchemaAcceptsWhatIsRead(t *testing.T) {
 		require.NoError(t, yaml.Unmarshal([]byte(text), &v))
 		require.NoError(t, s.check(s.root, v, ""))
 	}
-	for _, bad := range []string{"prise: 5", "house: {year: 1962}", "loans: {rate: 5%}", "loans: [{interest on: nothing}]", "selling: {agent: {often: yes}}"} {
+	for _, bad := range []string{"prise: 5", "house: {year: 1962}", "loans: {rate: 5%}", "loans: [{interest on: nothing}]", "selling: {agent: {often: yes}}", "ranges: {overrun: {most: 5%}}", "ties: [{among: [a, b]}]"} {
 		var v map[string]any
 		require.NoError(t, yaml.Unmarshal([]byte(minimal+bad), &v))
 		require.Error(t, s.check(s.root, v, ""), bad)

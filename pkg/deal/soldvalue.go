@@ -292,14 +292,14 @@ func (d *Deal) ByCondition() bool {
 	return d.Comps != nil && d.Comps.Value != nil && d.Comps.Conditions && !stated && !before
 }
 
-// A Range is a value with where one in ten such houses sells below and one in ten above.
-type Range struct{ Low, Likely, High decimal.Decimal }
+// A ValueSpan is a value with where one in ten such houses sells below and one in ten above.
+type ValueSpan struct{ Low, Likely, High decimal.Decimal }
 
 // ValueRange is what the comparables say the house will sell for: likely, and the ends
 // below and above which one in ten such houses sells. It is false where the deal has no
 // comparables that can be used. It says nothing of a value that the file states.
-func (d *Deal) ValueRange() (Range, bool) {
-	var x Range
+func (d *Deal) ValueRange() (ValueSpan, bool) {
+	var x ValueSpan
 	if d.Comps == nil || d.Comps.Value == nil {
 		return x, false
 	}

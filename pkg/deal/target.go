@@ -12,6 +12,7 @@ type target struct {
 	field *Field
 	there bool // the file has it
 	whole bool // as a single value, which has no parts
+	alone bool // only its full path names it, for its name is another's
 	value *node
 }
 
@@ -29,7 +30,7 @@ func (t target) fits(path string) int {
 		switch {
 		case whole == path:
 			return 1
-		case !strings.HasSuffix(whole, "."+path):
+		case t.alone || !strings.HasSuffix(whole, "."+path):
 		case t.field != nil && (strings.HasPrefix(t.field.Path, "<") || strings.HasPrefix(t.field.Path, "outside.")):
 			return 4 // a key of a room, or of outside, which has the same ones
 		case i > 1:
@@ -99,7 +100,7 @@ func targets(n *node, path []string, group string) []target {
 		case v != nil && v.shape == scalar:
 		case f.Kind == Group:
 			out = append(out, targets(v, t.path, f.Path)...)
-		case f.Kind == List || f.Kind == Tables:
+		case f.Kind == List || f.Kind == Tables || f.Kind == Ties:
 			inner := f.Path + "[]"
 			for i := 0; i < max(1, v.length()); i++ {
 				out = append(out, targets(v.item(i), append(slices.Clone(t.path), strconv.Itoa(i+1)), inner)...)
@@ -144,7 +145,7 @@ func (n *node) groups(path []string, f *Field) []target {
 	}
 	var out []target
 	for _, e := range n.entries {
-		t := target{path: append(slices.Clone(path), e.name), there: true}
+		t := target{path: append(slices.Clone(path), e.name), there: true, alone: of == "<range>"}
 		out = append(out, t)
 		if e.value.shape == mapping {
 			out = append(out, targets(e.value, t.path, of)...)

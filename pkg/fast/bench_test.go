@@ -41,19 +41,9 @@ func BenchmarkTrials(b *testing.B) {
 	}
 }
 
-// BenchmarkOdds draws the trials too: the value, the overrun and a delay as smooth spreads,
-// a slow sale as one of a few cases, the delay tied to the overrun.
+// BenchmarkOdds draws the trials too.
 func BenchmarkOdds(b *testing.B) {
-	spread := func(s odds.Spread, err error) odds.Spread {
-		require.NoError(b, err)
-		return s
-	}
-	spreads := []odds.Spread{
-		spread(odds.PERT(odds.OneInTen, 338_000, 359_000, 372_000)), spread(odds.PERT(odds.OneInTen, 0.05, 0.15, 0.4)),
-		spread(odds.PERT(odds.AtEnds, 0, 0.5, 3)), spread(odds.Discrete(odds.Case{Weight: 5}, odds.Case{Value: 1, Weight: 3}, odds.Case{Value: 3, Weight: 1})),
-	}
-	ties, err := odds.Tie(4, []odds.Rank{{A: 1, B: 2, Rho: 0.5}})
-	require.NoError(b, err)
+	spreads, ties := chances(b)
 	for _, workers := range []int{1, 2} {
 		b.Run(fmt.Sprintf("workers %d", workers), func(b *testing.B) {
 			const n = 100_000
@@ -77,6 +67,22 @@ func BenchmarkOdds(b *testing.B) {
 			b.ReportMetric(float64(b.N)*n/b.Elapsed().Seconds(), "trials/s")
 		})
 	}
+}
+
+// chances are spreads of what the demo question varies: the value, the overrun and a delay
+// smooth, a slow sale one of a few cases, the delay tied to the overrun.
+func chances(b testing.TB) ([]odds.Spread, *odds.Ties) {
+	spread := func(s odds.Spread, err error) odds.Spread {
+		require.NoError(b, err)
+		return s
+	}
+	spreads := []odds.Spread{
+		spread(odds.PERT(odds.OneInTen, 338_000, 359_000, 372_000)), spread(odds.PERT(odds.OneInTen, 0.05, 0.15, 0.4)),
+		spread(odds.PERT(odds.AtEnds, 0, 0.5, 3)), spread(odds.Discrete(odds.Case{Weight: 5}, odds.Case{Value: 1, Weight: 3}, odds.Case{Value: 3, Weight: 1})),
+	}
+	ties, err := odds.Tie(4, []odds.Rank{{A: 1, B: 2, Rho: 0.5}})
+	require.NoError(b, err)
+	return spreads, ties
 }
 
 // BenchmarkAsk prepares the question and makes its code for one length of hold.

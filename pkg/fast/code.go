@@ -10,11 +10,14 @@ import (
 
 // A code is a list as steps over the memory of a worker.
 type code struct { // it never changes once it is made
-	steps   []step
+	steps   []step // and one more, at which a machine stops
+	again   []step // those that follow the sought axis, if there is one, likewise
+	native  *machine
 	in      []int32  // where the block of each axis starts, or -1
 	out     []int32  // and that of each wanted cell
 	numbers []filled // blocks of one number, which hold as long as the code runs
 	room    int      // how much memory it takes
+	kept    []int32  // the blocks of the other steps that those again read
 }
 
 type filled struct {
@@ -35,8 +38,10 @@ type coder struct {
 // never is the last use of what is needed until the end.
 const never = int32(1<<31 - 1)
 
-func newCode(l *flat.List) *code {
-	c := &coder{list: l, at: make([]int32, len(l.Values)), last: make([]int32, len(l.Values))}
+// newCode is the code of a list, in which what follows the sought axis, if there is one,
+// comes last and may be carried out again and again.
+func newCode(l *flat.List, sought int) *code {
+	c := &coder{code: code{native: native}, list: l, at: make([]int32, len(l.Values)), last: make([]int32, len(l.Values))}
 	for i, v := range l.Values {
 		c.at[i] = -1
 		for _, a := range v.Args[:v.Takes()] {
@@ -46,21 +51,55 @@ func newCode(l *flat.List) *code {
 	for _, o := range l.Out {
 		c.last[o] = never
 	}
+	follows := c.follows(sought)
 	for _, i := range l.In {
 		if i >= 0 {
 			c.at[i] = c.place()
 		}
 		c.in = append(c.in, at(c.at, i))
 	}
-	for i := range l.Values {
-		if l.Values[i].Code >= 0 {
-			c.value(int32(i))
+	c.steps = c.made(follows, false)
+	c.again = c.made(follows, true)
+	for i, last := range c.last {
+		if last == never && !follows[i] && l.Values[i].Code != flat.Number {
+			c.kept = append(c.kept, c.at[i])
 		}
 	}
 	for _, o := range l.Out {
 		c.out = append(c.out, c.block(o))
 	}
 	return &c.code
+}
+
+// made are the steps of the values that follow the sought axis, or of those that do not.
+func (c *coder) made(follows []bool, so bool) (steps []step) {
+	for i := range c.list.Values {
+		if c.list.Values[i].Code >= 0 && follows[i] == so {
+			steps = append(steps, c.value(int32(i)))
+		}
+	}
+	return append(steps, c.kernel(step{}, nil, 0))
+}
+
+// follows marks the values that follow an axis. The axis and what they read of other
+// values is needed until the end.
+func (c *coder) follows(axis int) []bool {
+	out := make([]bool, len(c.list.Values))
+	for i, v := range c.list.Values {
+		args := v.Args[:v.Takes()]
+		if v.Code == flat.Axis && int(v.Args[0]) == axis {
+			out[i], c.last[i] = true, never
+		}
+		for _, a := range args {
+			out[i] = out[i] || out[a]
+		}
+		for _, a := range args {
+			if out[i] && !out[a] {
+				c.last[a] = never
+			}
+		}
+	}
+	return out
 }
 
 func at(all []int32, i int32) int32 {
@@ -91,8 +130,8 @@ func (c *coder) block(i int32) int32 {
 	return c.at[i]
 }
 
-// value adds the step that makes a value.
-func (c *coder) value(i int32) {
+// value is the step that makes a value.
+func (c *coder) value(i int32) step {
 	v := &c.list.Values[i]
 	args := v.Args[:v.Takes()]
 	s := c.step(v, args)
@@ -103,17 +142,17 @@ func (c *coder) value(i int32) {
 	}
 	s.to = c.place()
 	c.at[i] = s.to
-	c.steps = append(c.steps, s)
+	return s
 }
 
 func (c *coder) step(v *flat.Value, args []int32) step {
 	f := forms[v.Code]
 	if len(args) == 2 {
 		if x, ok := c.number(args[1]); ok && f.second != nil {
-			return step{run: f.second, x: c.block(args[0]), number: x}
+			return c.kernel(step{run: f.second, x: c.block(args[0]), number: x}, v, 2)
 		}
 		if x, ok := c.number(args[0]); ok && f.first != nil {
-			return step{run: f.first, x: c.block(args[1]), number: x}
+			return c.kernel(step{run: f.first, x: c.block(args[1]), number: x}, v, 1)
 		}
 	}
 	s := step{run: f.both}
@@ -122,6 +161,21 @@ func (c *coder) step(v *flat.Value, args []int32) step {
 	}
 	if s.run == nil {
 		s.run, s.rule, s.takes = byRule, formula.Table[v.Code].Float, int8(len(args))
+	}
+	return c.kernel(s, v, 0)
+}
+
+// kernel gives a step the machine's code for its operator in a form, or what stops where
+// there is none, as at the end.
+func (c *coder) kernel(s step, v *flat.Value, form int) step {
+	if c.native == nil {
+		return s
+	}
+	if v != nil {
+		s.kernel = c.native.kernels[v.Code][form]
+	}
+	if s.kernel == 0 {
+		s.kernel = c.native.stop
 	}
 	return s
 }
@@ -132,10 +186,16 @@ func (c *coder) number(i int32) (float64, bool) {
 	return v.Number, v.Code == flat.Number && !math.IsNaN(v.Number)
 }
 
-// run carries the steps out over n trials, at most a block.
-func (c *code) run(m []float64, n int) {
-	for i := range c.steps {
-		s := &c.steps[i]
+// run carries steps out over n trials, at most a block.
+func (c *code) run(steps []step, m []float64, n int) {
+	for i := 0; i < len(steps)-1; i++ {
+		if c.native != nil {
+			i += carryOut(&m[0], n, &steps[i])
+		}
+		s := &steps[i]
+		if s.run == nil {
+			return
+		}
 		s.run(m, n, s)
 	}
 }

@@ -4,8 +4,6 @@ import (
 	"flag"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"sync"
 	"testing"
@@ -14,10 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/fast"
 	"ledgerboard/pkg/formula"
-	"ledgerboard/pkg/internal/modeltest"
+	"ledgerboard/pkg/internal/conform"
 	"ledgerboard/pkg/model"
 )
 
@@ -216,55 +213,14 @@ func (r *report) log(t *testing.T) {
 	require.Less(t, tied, r.trials/3, "few trials turn on a tie")
 }
 
-// Whatever varies in a random deal, a trial is what the exact reader makes of it.
-func TestRandomDealsAsExact(t *testing.T) {
+// Whatever varies in a deal, a trial is what the exact reader makes of it.
+func TestConforms(t *testing.T) {
 	r := report{tied: map[string]int{}}
-	modeltest.Check(t, *randomDeals, func(t *rapid.T) {
-		r.compare(t, bound(t, modeltest.Random(t).Deal))
+	e := conform.Effort{Random: *randomDeals, Houses: *randomDeals / 10, Times: 40}
+	conform.Run(t, e, func(t *rapid.T, d conform.Deal) { r.compare(t, d.Model) }, func(t *testing.T) {
+		r.log(t)
+		r = report{tied: map[string]int{}}
 	})
-	r.log(t)
 }
 
-// So is one of a house with rooms.
-func TestRandomHousesAsExact(t *testing.T) {
-	r := report{tied: map[string]int{}}
-	modeltest.Check(t, *randomDeals/10, func(t *rapid.T) {
-		r.compare(t, bound(t, modeltest.RandomHouse(t).Deal))
-	})
-	r.log(t)
-}
-
-func bound(t require.TestingT, d *model.Member) *model.Model {
-	doc, err := model.Standard()
-	require.NoError(t, err)
-	m, err := model.Bind(doc, d)
-	require.NoError(t, err)
-	return m
-}
-
-// So is one of each scenario.
-func TestScenariosAsExact(t *testing.T) {
-	files, err := filepath.Glob("../../scenarios/*.yaml")
-	require.NoError(t, err)
-	require.NotEmpty(t, files)
-	for _, f := range files {
-		t.Run(filepath.Base(f), func(t *testing.T) {
-			m := scenario(t, f)
-			r := report{tied: map[string]int{}}
-			few := 4 // deals of a house of thousands of lines
-			if len(m.Cells) < 5000 {
-				few = 40
-			}
-			modeltest.Few(t, few, func(t *rapid.T) { r.compare(t, m) })
-			r.log(t)
-		})
-	}
-}
-
-func scenario(t testing.TB, file string) *model.Model {
-	text, err := os.ReadFile(file)
-	require.NoError(t, err)
-	d, problems := deal.Read(file, text)
-	require.NotNil(t, d, problems)
-	return d.Model
-}
+func scenario(t testing.TB, file string) *model.Model { return conform.Scenario(t, file).Model }

@@ -2,6 +2,7 @@ package fast
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -19,11 +20,10 @@ var edges = []float64{
 // Every operator that a list can hold runs over blocks as by its rule in the table, with
 // values in blocks and with any of them a number: portably, and as this machine does it.
 func TestFormsEqualTheTable(t *testing.T) {
-	quick := forms
-	defer func() { forms = quick }()
-	for name, table := range map[string]map[formula.Code]form{"portable": portable, "quickest": quick} {
-		forms = table
-		require.Len(t, table, len(portable))
+	quick := native
+	defer func() { native = quick }()
+	for name, m := range machines() {
+		native = m
 		t.Run(name, func(t *testing.T) {
 			seen := 0
 			for _, op := range formula.Table {
@@ -38,8 +38,33 @@ func TestFormsEqualTheTable(t *testing.T) {
 					}
 				}
 			}
-			require.Greater(t, seen, len(portable))
+			require.Greater(t, seen, len(forms))
 		})
+	}
+}
+
+// Machines that round to cents without a division come to the same last bit, for amounts
+// of every size.
+func TestCentsOfEverySize(t *testing.T) {
+	quick := native
+	defer func() { native = quick }()
+	r := rand.New(rand.NewPCG(1, 2))
+	for name, m := range machines() {
+		native = m
+		c := newCode(&flat.List{Values: []flat.Value{{Code: flat.Axis}, {Code: formula.Cents}}, In: []int32{0}, Out: []int32{1}}, -1)
+		memory, x := make([]float64, c.room), make([]float64, block)
+		for range 1000 {
+			for i := range x {
+				x[i] = (r.Float64() - 0.5) * math.Pow(10, 24*r.Float64()-4)
+			}
+			copy(memory[c.in[0]:], x)
+			c.run(c.steps, memory, block)
+			for i, got := range memory[c.out[0]:][:block] {
+				if want := formula.Cents64(x[i]); got != want {
+					t.Fatalf("%s: cents of %v are %v, not %v", name, x[i], got, want)
+				}
+			}
+		}
 	}
 }
 
@@ -56,7 +81,7 @@ func compareForm(t *testing.T, op *formula.Op, takes, mask int, number float64) 
 		}
 	}
 	l.Values, l.Out = append(l.Values, v), []int32{int32(takes)}
-	c := newCode(&l)
+	c := newCode(&l, -1)
 	for _, n := range []int{1, block - 3, block} {
 		m := make([]float64, c.room)
 		c.fill(m)
@@ -67,7 +92,7 @@ func compareForm(t *testing.T, op *formula.Op, takes, mask int, number float64) 
 				}
 			}
 		}
-		c.run(m, n)
+		c.run(c.steps, m, n)
 		for j := range n {
 			var args [3]float64
 			for k := range takes {

@@ -14,6 +14,7 @@ const block = 256
 // A step carries one operator out over a block. The fields are places in a worker's
 // memory, where each value has room for a block.
 type step struct {
+	kernel      uintptr // the machine code that does so, or that stops where there is none
 	run         func(m []float64, n int, s *step)
 	to, x, y, z int32
 	number      float64 // for steps that take one
@@ -27,8 +28,8 @@ type form struct {
 	both, first, second func(m []float64, n int, s *step)
 }
 
-// portable has the operators that run often. The others run by their rule in the table.
-var portable = map[formula.Code]form{
+// forms has the operators that run often. The others run by their rule in the table.
+var forms = map[formula.Code]form{
 	formula.Add:       {both: add, first: addNumber, second: addNumber},
 	formula.Sub:       {both: sub, first: subFrom, second: subNumber},
 	formula.Mul:       {both: mul, first: mulNumber, second: mulNumber},
@@ -51,7 +52,15 @@ var portable = map[formula.Code]form{
 	formula.Floor:     {both: floor},
 }
 
-var forms = quickest()
+// A machine has code of its own for some of the portable forms, which gives the same
+// results to the last bit.
+type machine struct {
+	kernels map[formula.Code][3]uintptr // for both values in blocks, for the first a number, for the second one
+	stop    uintptr
+}
+
+// native is this machine, nil where it has none.
+var native = quickest()
 
 // byRule runs an operator by its rule in the table.
 func byRule(m []float64, n int, s *step) {

@@ -2,6 +2,6 @@
 
 package fast
 
-import "ledgerboard/pkg/formula"
+func quickest() *machine { return nil }
 
-func quickest() map[formula.Code]form { return portable }
+func carryOut(*float64, int, *step) int { return 0 }

@@ -33,6 +33,7 @@ type Question struct {
 	flat   *flat.Question
 	months *code // works the number of months out, or nil
 	axes   []Axis
+	sought int // the axis that a Seeker moves, or -1
 
 	mutex sync.Mutex
 	codes []*code // by number of months
@@ -53,9 +54,9 @@ func Ask(m *model.Model, axes []Axis, want []*model.Cell, changes ...Change) (*Q
 	if err != nil {
 		return nil, err
 	}
-	q := &Question{flat: f, axes: slices.Clone(axes)}
+	q := &Question{flat: f, axes: slices.Clone(axes), sought: -1}
 	if f.Months != nil {
-		q.months = newCode(f.Months)
+		q.months = newCode(f.Months, -1)
 	}
 	return q, nil
 }
@@ -72,7 +73,7 @@ func (q *Question) code(months int) (*code, error) {
 		if err != nil {
 			return nil, err
 		}
-		q.codes[months] = newCode(l)
+		q.codes[months] = newCode(l, q.sought)
 	}
 	return q.codes[months], nil
 }
@@ -83,5 +84,5 @@ func (q *Question) Size(months int) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	return len(c.steps), nil
+	return len(c.steps) + len(c.again) - 2, nil
 }

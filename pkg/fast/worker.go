@@ -12,8 +12,11 @@ type Worker struct {
 	memory   []float64
 	codes    []*code // by number of months, as far as met
 	months   [batch]int16
-	order    [batch]int16
-	ends     []int // by number of months + 1, where the trials of that length end
+	order    [batch]int16 // the trials by their months
+	place    [batch]int16 // by trial, its place in that order
+	sorted   []float64    // results in that order, one wanted cell after the other
+	ends     []int        // by number of months + 1, where the trials of that length end
+	seeking  seeking
 }
 
 // batch is how many trials are put in the order of their months at a time.
@@ -32,24 +35,40 @@ func (w *Worker) Run(in, out [][]float64) error {
 	if len(out) > 0 {
 		n = len(out[0])
 	}
-	for from := 0; from < n; from += batch {
-		if err := w.batch(in, out, from, min(batch, n-from)); err != nil {
-			return err
-		}
+	if len(w.sorted) < len(out)*batch {
+		w.sorted = make([]float64, len(out)*batch)
 	}
-	return nil
+	return w.byMonths(in, n, func(months, from, start, end int) error {
+		return w.sameMonths(months, in, len(out), from, start, end)
+	}, func(from, n int) {
+		for k, o := range out { // by trial: loads out of order cost less than stores
+			to, x := o[from:][:n], w.sorted[k*batch:][:batch]
+			for i, p := range w.place[:n] {
+				to[i] = x[p&(batch-1)]
+			}
+		}
+	})
 }
 
-func (w *Worker) batch(in, out [][]float64, from, n int) error {
-	w.findMonths(in, from, n)
-	w.checkEnds(in, from, n)
-	w.sort(n)
-	start := 0
-	for m, end := range w.ends {
-		if err := w.sameMonths(m-1, in, out, from, w.order[start:end]); err != nil {
-			return err
+// byMonths takes n trials a batch at a time, and of each batch those of one number of
+// months together: they stand in the order from start to end, named by their place after
+// from. Through is told of each batch that is done.
+func (w *Worker) byMonths(in [][]float64, n int, do func(months, from, start, end int) error, through func(from, n int)) error {
+	for from := 0; from < n; from += batch {
+		some := min(batch, n-from)
+		w.findMonths(in, from, some)
+		w.checkEnds(in, from, some)
+		w.sort(some)
+		start := 0
+		for m, end := range w.ends {
+			if start < end {
+				if err := do(m-1, from, start, end); err != nil {
+					return err
+				}
+			}
+			start = end
 		}
-		start = end
+		through(from, some)
 	}
 	return nil
 }
@@ -57,19 +76,23 @@ func (w *Worker) batch(in, out [][]float64, from, n int) error {
 // findMonths finds the number of months of each trial, -1 for one that has none.
 func (w *Worker) findMonths(in [][]float64, from, n int) {
 	c := w.question.months
-	for i := range n {
-		w.months[i], w.order[i] = int16(w.question.flat.Last), int16(i)
-	}
 	if c == nil {
+		for i := range w.months[:n] {
+			w.months[i] = int16(w.question.flat.Last)
+		}
 		return
 	}
 	w.ready(c)
 	for at := 0; at < n; at += block {
-		some := w.order[at:min(at+block, n)]
-		w.load(c, in, from, some)
-		c.run(w.memory, len(some))
+		some := w.months[at:min(at+block, n)]
+		for a, to := range c.in {
+			if to >= 0 {
+				copy(w.memory[to:][:len(some)], in[a][from+at:])
+			}
+		}
+		c.run(c.steps, w.memory, len(some))
 		for i, x := range w.memory[c.out[0]:][:len(some)] {
-			w.months[at+i] = int16(flat.Whole(x))
+			some[i] = int16(flat.Whole(x))
 		}
 	}
 }
@@ -77,6 +100,9 @@ func (w *Worker) findMonths(in [][]float64, from, n int) {
 // checkEnds takes out the trials with an axis past its ends.
 func (w *Worker) checkEnds(in [][]float64, from, n int) {
 	for a, axis := range w.question.axes {
+		if a == w.question.sought {
+			continue
+		}
 		for i, x := range in[a][from:][:n] {
 			if !(x >= axis.Least && x <= axis.Most) {
 				w.months[i] = -1
@@ -101,7 +127,7 @@ func (w *Worker) sort(n int) {
 	}
 	for i, m := range w.months[:n] {
 		at := &w.ends[m+1]
-		w.order[*at] = int16(i)
+		w.order[*at], w.place[i] = int16(i), int16(*at)
 		*at++
 	}
 }
@@ -116,7 +142,7 @@ func (w *Worker) ready(c *code) {
 
 func (w *Worker) load(c *code, in [][]float64, from int, trials []int16) {
 	for a, at := range c.in {
-		if at < 0 {
+		if at < 0 || a == w.question.sought {
 			continue
 		}
 		to, x := w.memory[at:][:len(trials)], in[a][from:]
@@ -126,15 +152,13 @@ func (w *Worker) load(c *code, in [][]float64, from int, trials []int16) {
 	}
 }
 
-// sameMonths works out trials that have one number of months.
-func (w *Worker) sameMonths(months int, in, out [][]float64, from int, trials []int16) error {
-	if len(trials) == 0 {
-		return nil
-	}
+// sameMonths works out the trials that have one number of months.
+func (w *Worker) sameMonths(months int, in [][]float64, outs, from, start, end int) error {
 	if months < 0 {
-		for _, o := range out {
-			for _, t := range trials {
-				o[from+int(t)] = math.NaN()
+		for k := range outs {
+			none := w.sorted[k*batch:][start:end]
+			for i := range none {
+				none[i] = math.NaN()
 			}
 		}
 		return nil
@@ -144,15 +168,13 @@ func (w *Worker) sameMonths(months int, in, out [][]float64, from int, trials []
 		return err
 	}
 	w.ready(c)
-	for ; len(trials) > 0; trials = trials[min(block, len(trials)):] {
-		some := trials[:min(block, len(trials))]
+	for ; start < end; start += block {
+		some := w.order[start:min(start+block, end)]
 		w.load(c, in, from, some)
-		c.run(w.memory, len(some))
+		c.run(c.steps, w.memory, len(some))
+		c.run(c.again, w.memory, len(some))
 		for k, at := range c.out {
-			to, x := out[k][from:], w.memory[at:][:len(some)]
-			for i, t := range some {
-				to[t] = x[i]
-			}
+			copy(w.sorted[k*batch+start:][:len(some)], w.memory[at:])
 		}
 	}
 	return nil

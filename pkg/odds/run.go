@@ -56,6 +56,9 @@ type Found struct {
 // Chance is how likely the event with that place in the plan is.
 func (f *Found) Chance(event int) Estimate { return Chance(f.happened[event], f.Trials) }
 
+// Happened is in how many trials the event with that place in the plan happened.
+func (f *Found) Happened(event int) int64 { return f.happened[event] }
+
 // Run draws and works out the trials of a plan. What it finds depends on the seed and the
 // number of trials, and on nothing else. A context that ends ends it, with what was found
 // so far and the context's error.

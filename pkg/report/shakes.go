@@ -49,26 +49,6 @@ func termWords(t answer.Term, saleMonth decimal.Decimal) string {
 }
 
 func shakeWords(a *answer.Answer, s answer.Shake) string {
-	var what string
-	switch s.Name {
-	case "sale":
-		what = "The house sells for " + percent(s.By) + " less"
-		if a.HasLow {
-			what += ", at your low value"
-		}
-	case "late":
-		what = "It sells " + months(s.By) + " later"
-	case "overrun":
-		what = "The work comes to " + percent(s.By) + " over the bids (planned " + percent(a.Line("overrun")) + ")"
-	case "stall":
-		what = "The work stands still for " + months(s.By)
-	case "hands":
-		what = "You cannot do your own work and trades finish it"
-	case "value":
-		what = "The lender's value comes in " + percent(s.By) + " low"
-	case "draws":
-		what = "Draws come " + months(s.By) + " later"
-	}
 	parts := []string{moves(s)}
 	if s.Missed("profit_to_spare").IsPositive() && !s.Profit.IsNegative() && !a.Line("profit_to_spare").IsNegative() {
 		parts[0] += ", under your target"
@@ -84,7 +64,7 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 	if s.Lost.IsNegative() {
 		parts[len(parts)-1] += better[s.Name]
 	}
-	text := what + ": " + strings.Join(parts, ", ") + "."
+	text := s.What + ": " + strings.Join(parts, ", ") + "."
 	if s.Short.IsPositive() && need(a, s).IsPositive() {
 		text += fmt.Sprintf(" You would be %s short.", dollars(s.Short))
 	}

@@ -4,14 +4,26 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/internal/flat"
 	"ledgerboard/pkg/model"
 )
 
-// Of returns the slopes of wanted cells for inputs, all of one value. It fails where the
-// deal cannot be worked out.
-func Of(m *model.Model, inputs, wanted []*model.Cell) ([][]float64, error) {
-	q, err := ask(m, inputs, wanted)
+// A Change gives a cell another value.
+type Change struct {
+	Cell  *model.Cell
+	Value decimal.Decimal
+}
+
+// Of returns the slopes of wanted cells for inputs, all of one value, with changes to the
+// deal. It fails where the deal cannot be worked out.
+func Of(m *model.Model, inputs, wanted []*model.Cell, changes ...Change) ([][]float64, error) {
+	held := map[int]decimal.Decimal{}
+	for _, c := range changes {
+		held[c.Cell.Index] = c.Value
+	}
+	q, err := ask(m, inputs, wanted, held)
 	if err != nil {
 		return nil, err
 	}
@@ -52,12 +64,12 @@ type question struct {
 	hair   hair
 }
 
-func ask(m *model.Model, inputs, wanted []*model.Cell) (*question, error) {
+func ask(m *model.Model, inputs, wanted []*model.Cell, held map[int]decimal.Decimal) (*question, error) {
 	along := make([]flat.Along, len(inputs))
 	for i, c := range inputs {
 		along[i] = flat.Along{Cell: c, Least: math.Inf(-1), Most: math.Inf(1), Shift: true}
 	}
-	f, err := flat.Ask(m, along, wanted, nil)
+	f, err := flat.Ask(m, along, wanted, held)
 	if err != nil {
 		return nil, err
 	}

@@ -3,8 +3,6 @@ package slope_test
 import (
 	"flag"
 	"math"
-	"os"
-	"path/filepath"
 	"sync"
 	"testing"
 
@@ -12,9 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/formula"
-	"ledgerboard/pkg/internal/modeltest"
+	"ledgerboard/pkg/internal/conform"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/slope"
@@ -167,37 +164,12 @@ func inputs(m *model.Model) (out []*model.Cell) {
 	return out
 }
 
-func TestRandomDealsBySmallSteps(t *testing.T) {
+// Slopes are those of small steps of the exact reader.
+func TestConforms(t *testing.T) {
 	var y tally
-	modeltest.Check(t, *randomDeals, func(t *rapid.T) {
-		doc, err := model.Standard()
-		require.NoError(t, err)
-		m, err := model.Bind(doc, modeltest.Random(t).Deal)
-		require.NoError(t, err)
-		y.compare(t, m)
+	conform.Run(t, conform.Effort{Random: *randomDeals, Times: 20}, func(t *rapid.T, d conform.Deal) { y.compare(t, d.Model) }, func(t *testing.T) {
+		t.Logf("%d slopes compared, %d bent, %d not seen, at most %.2g of the tolerance apart", y.compared, y.bent, y.none, y.most)
+		require.Greater(t, y.compared, 30*(y.bent+y.none))
+		y = tally{}
 	})
-	t.Logf("%d slopes compared, %d bent, %d not seen, at most %.2g of the tolerance apart", y.compared, y.bent, y.none, y.most)
-	require.Greater(t, y.compared, 300*(y.bent+y.none))
-}
-
-func TestScenariosBySmallSteps(t *testing.T) {
-	files, err := filepath.Glob("../../scenarios/*.yaml")
-	require.NoError(t, err)
-	require.NotEmpty(t, files)
-	for _, f := range files {
-		t.Run(filepath.Base(f), func(t *testing.T) {
-			text, err := os.ReadFile(f)
-			require.NoError(t, err)
-			d, problems := deal.Read(f, text)
-			require.NotNil(t, d, problems)
-			few := 2
-			if len(d.Model.Cells) < 5000 {
-				few = 20
-			}
-			var y tally
-			modeltest.Few(t, few, func(t *rapid.T) { y.compare(t, d.Model) })
-			t.Logf("%d slopes compared, %d bent, at most %.2g of the tolerance apart", y.compared, y.bent, y.most)
-			require.Greater(t, y.compared, 30*(y.bent+y.none))
-		})
-	}
 }

@@ -51,13 +51,6 @@ func each(m *model.Model, v *exact.Values, visit func(*why.Tree)) {
 	}
 }
 
-func TestEveryFigureOfTheWorkedDealsFollowsFromItsTerms(t *testing.T) {
-	for _, w := range worked(t) {
-		m, v := evaluate(t, w.Deal.Member())
-		require.NoError(t, why.CheckAll(m, v), w.About)
-	}
-}
-
 func TestPartsOfEveryFigureAddUpToIt(t *testing.T) {
 	for _, w := range worked(t) {
 		m, v := evaluate(t, w.Deal.Member())

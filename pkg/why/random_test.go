@@ -9,15 +9,19 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/internal/conform"
 	"ledgerboard/pkg/internal/modeltest"
 	"ledgerboard/pkg/why"
 )
 
-func TestEveryFigureOfRandomDealsFollowsFromItsTerms(t *testing.T) {
-	modeltest.Check(t, 200, func(t *rapid.T) {
-		m, v := evaluate(t, modeltest.Random(t).Deal)
-		require.NoError(t, why.CheckAll(m, v))
-	})
+// Every figure of a deal follows from its terms.
+func TestConforms(t *testing.T) {
+	conform.Run(t, conform.Effort{Random: 200, Houses: 20, Times: 1}, func(t *rapid.T, d conform.Deal) {
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		require.NoError(t, why.CheckAll(d.Model, v))
+	}, nil)
 }
 
 func TestRandomDealsPrintWithinTheWidth(t *testing.T) {

@@ -15,6 +15,7 @@ type Options struct {
 	For      Reader
 	Uncached bool            // formulas without their values, to be worked out anew
 	Columns  []answer.Column // other deals to set beside this one; none for no such page
+	Stress   *Stressed       // how bad the deal can get, for the owner alone; nil for no such page
 	// Trade makes it a form for that trade to fill in: what it is to do and how much of
 	// it, without a price. BlankPrices makes it such a form of the whole job.
 	Trade       string

@@ -15,6 +15,7 @@ func (b *book) front() {
 	b.cash()
 	if b.how.For == Owner {
 		b.offers()
+		b.stress()
 	}
 	b.sideBySide()
 	b.comparables()

@@ -136,8 +136,8 @@ func Plain(p *walk.Prepared, axes, want []*model.Cell) (*List, error) {
 // Whole is the number of months that a value of the horizon stands for, or -1 for one
 // that no reader works out.
 func Whole(x float64) int {
-	if n := math.Round(x); n >= 0 && n <= longest {
-		return int(n)
+	if x > -0.5 && x < longest+0.5 {
+		return int(x + 0.5)
 	}
 	return -1
 }

@@ -1,0 +1,166 @@
+package chance
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/odds"
+)
+
+// A Range is how far an input of a deal may come out from the plan.
+type Range struct {
+	deal.Input
+	Cell              *model.Cell
+	Label             string          // in words
+	Plan              decimal.Decimal // what the plan has
+	Low, Likely, High decimal.Decimal // of cases the least, the heaviest and the greatest
+	Means             odds.Meaning    // of low and high
+	Spread            string          // as the deal file names it
+	Cases             []deal.Case     // instead of a spread between low and high
+	Assumed           bool            // the deal file does not say it
+	Why               string          // what is assumed rests on
+	Pos               diag.Pos        // where the file says it
+}
+
+// Given is what the caller knows of a deal beyond its file.
+type Given struct {
+	Value *Value // what the house will sell for, as from sold ones; nil if not known
+}
+
+// A Value is three figures for what the house will be worth when the work is done.
+type Value struct {
+	Low, Likely, High decimal.Decimal
+	Means             odds.Meaning
+	Why               string // where it comes from
+}
+
+// Ranges are the inputs of a deal that vary: those of its file, in its order, then those
+// that are assumed.
+func Ranges(d *deal.Deal, g Given) ([]Range, error) {
+	var out []Range
+	for _, r := range d.Ranges {
+		out = append(out, stated(r))
+	}
+	p := plan{deal: d, given: g}
+	for _, usual := range []func() (*Range, error){p.sale, p.overrun, p.standstill, p.marketing} {
+		r, err := usual()
+		if err != nil {
+			return nil, err
+		}
+		if r != nil && !slices.ContainsFunc(out, r.same) {
+			out = append(out, *r)
+		}
+	}
+	for i := range out {
+		r := &out[i]
+		r.Label = label(r.Input)
+		if r.Cell = d.Model.Find(r.Member, r.Line); r.Cell == nil {
+			return nil, fmt.Errorf("%s is not part of the deal", r.Path)
+		}
+		v, err := exact.Evaluate(d.Model, r.Cell)
+		if err != nil {
+			return nil, err
+		}
+		r.Plan = v.Of(r.Cell)
+	}
+	return out, nil
+}
+
+// stated is a range of the file.
+func stated(r deal.Range) Range {
+	out := Range{Input: r.Input, Low: r.Low, Likely: r.Likely, High: r.High, Means: odds.OneInTen, Spread: r.Spread, Cases: r.Cases, Pos: r.Pos}
+	if r.Means == deal.VeryEnds {
+		out.Means = odds.AtEnds
+	}
+	if len(r.Cases) > 0 {
+		heaviest := slices.MaxFunc(r.Cases, func(a, b deal.Case) int { return a.Weight.Cmp(b.Weight) })
+		out.Low, out.Likely, out.High = r.Cases[0].Value, heaviest.Value, r.Cases[len(r.Cases)-1].Value
+		out.Means, out.Spread = odds.AtEnds, ""
+	}
+	return out
+}
+
+// same reports whether two ranges are of the same cause of trouble.
+func (r *Range) same(o Range) bool {
+	return r.Is(o.Input) || cause(r.Line) != "" && cause(r.Line) == cause(o.Line)
+}
+
+// cause is what a line of the deal itself stands for, where several do for the same.
+func cause(line string) string {
+	switch line {
+	case "sale_price", "after_repair_value", "market_change":
+		return "sale"
+	case "marketing", "late_sale":
+		return "marketing"
+	}
+	return ""
+}
+
+// labels are the words for inputs of the deal that need other words than their key.
+var labels = map[string]string{
+	"after_repair_value": "what the house will be worth",
+	"sale_price":         "what the house sells for",
+	"overrun":            "overrun over the bids",
+	"standstill":         "works at a standstill",
+	"marketing":          "time on the market",
+	"late_sale":          "months late on the market",
+	"lead_in":            "time until work starts",
+	"renovation":         "time the works take",
+	"escrow":             "time from offer to closing",
+	"lender_value":       "value the lender counts",
+}
+
+// label names an input in words: first loan, rate; property tax.
+func label(i deal.Input) string {
+	if words := labels[i.Line]; words != "" && i.Member.Parent == nil {
+		return words
+	}
+	of := i.Member.Path()
+	switch key := i.Key(); {
+	case of == "":
+		return key
+	case i.Member.Set == "fee":
+		return of
+	default:
+		return of + ", " + key
+	}
+}
+
+// Draws is the spread that trials are drawn from. What the deal file would refuse, such as a
+// time below nothing, is not drawn: the nearest value that it takes stands in its place.
+func (r Range) Draws() (odds.Spread, error) {
+	s, err := r.spread()
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", r.Path, err)
+	}
+	least, most := r.Limits()
+	return kept(s, least, most), nil
+}
+
+func (r Range) spread() (odds.Spread, error) {
+	low, likely, high := r.Low.InexactFloat64(), r.Likely.InexactFloat64(), r.High.InexactFloat64()
+	if len(r.Cases) > 0 {
+		cases := make([]odds.Case, len(r.Cases))
+		for i, c := range r.Cases {
+			cases[i] = odds.Case{Value: c.Value.InexactFloat64(), Weight: c.Weight.InexactFloat64()}
+		}
+		return odds.Discrete(cases...)
+	}
+	switch r.Spread {
+	case deal.Triangular:
+		return odds.Triangular(r.Means, low, likely, high)
+	case deal.Normal:
+		return odds.Normal(r.Means, low, high)
+	case deal.LogNormal:
+		return odds.LogNormal(r.Means, low, high)
+	case deal.Even:
+		return odds.Uniform(r.Means, low, high)
+	}
+	return odds.PERT(r.Means, low, likely, high)
+}

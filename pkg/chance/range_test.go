@@ -1,0 +1,129 @@
+package chance_test
+
+import (
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/chance"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/odds"
+)
+
+// invented, like all figures here.
+const house = `house: {year built: 1962}
+purchase: {price: $200k, closing: {title: $1k}}
+value: {after-repair value: $300k}
+time: {renovation: 3 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: roof, amount: $30k}]}
+`
+
+func read(t testing.TB, text string) *deal.Deal {
+	d, found := deal.Read("a.yaml", []byte(text))
+	require.Empty(t, found.Errors())
+	return d
+}
+
+func ranges(t testing.TB, text string) map[string]chance.Range {
+	all, err := chance.Ranges(read(t, text), chance.Given{})
+	require.NoError(t, err)
+	out := map[string]chance.Range{}
+	for _, r := range all {
+		out[r.Path] = r
+	}
+	return out
+}
+
+func figures(r chance.Range) string {
+	return r.Says(r.Low) + ", " + r.Says(r.Likely) + ", " + r.Says(r.High)
+}
+
+func TestWhatADealDoesNotSayIsAssumed(t *testing.T) {
+	all := ranges(t, house)
+	require.Len(t, all, 4)
+	for _, r := range all {
+		require.True(t, r.Assumed, r.Path)
+		require.Contains(t, r.Why, "common practice, no source")
+	}
+	require.Equal(t, "$276,000, $300,000, $315,000", figures(all["value.after-repair value"]))
+	require.Equal(t, "0%, 15%, 40%", figures(all["overrun"]), "15% is customary for its age, more than the plan's 10%")
+	require.Equal(t, "none, none, 3 months", figures(all["time.standstill"]))
+	require.Equal(t, "0.5 months, 1 month, 3 months", figures(all["time.marketing"]))
+	require.Equal(t, odds.AtEnds, all["time.standstill"].Means)
+}
+
+func TestTheLowValueIsItsOwn(t *testing.T) {
+	r := ranges(t, house+"targets: {profit: $5k}\n")["value.after-repair value"]
+	require.Equal(t, "$276,000", r.Says(r.Low))
+	low := `value: {after-repair value: $300k, low: $280k}`
+	r = ranges(t, replace(house, "value: {after-repair value: $300k}", low))["value.after-repair value"]
+	require.Equal(t, "$280,000, $300,000, $310,000", figures(r), "half as far above")
+}
+
+func TestTheFileStandsInForWhatIsAssumed(t *testing.T) {
+	all := ranges(t, house+"ranges: {late sale: {low: 0, high: 2 months}, sale price: {low: $270k, high: $330k, spread: normal}, overrun: {cases: {5%: 1, 10%: 2, 20%: 1}}}\n")
+	require.Len(t, all, 4, "standstill alone is assumed")
+	require.False(t, all["late sale"].Assumed || all["sale price"].Assumed)
+	require.NotContains(t, all, "time.marketing", "late sale says it")
+	require.NotContains(t, all, "value.after-repair value", "sale price says it")
+	require.Equal(t, "5%, 10%, 20%", figures(all["overrun"]))
+	require.Equal(t, 6, all["overrun"].Pos.Line, "where the file says it")
+}
+
+func TestWithoutWorksNothingStandsStill(t *testing.T) {
+	all := ranges(t, "purchase: {price: $200k}\nvalue: {after-repair value: $300k}\ntime: {marketing: 1 month, escrow: 1 month}\n")
+	require.NotContains(t, all, "overrun")
+	require.NotContains(t, all, "time.standstill")
+}
+
+func TestGuessedSizesWidenTheCost(t *testing.T) {
+	rooms := "rooms: {den: {size: 12' x 10', sized: guessed, work: {paint walls: hired}}}\n"
+	r := ranges(t, house+rooms)["overrun"]
+	require.Equal(t, "-10%, 15%, 50%", figures(r))
+	require.Contains(t, r.Why, "guessed")
+	require.Equal(t, "-5%, 15%, 45%", figures(ranges(t, house+replace(rooms, "guessed", "paced"))["overrun"]))
+}
+
+// Three figures from elsewhere, as from sold houses, stand in for what is assumed.
+func TestAValueFromElsewhere(t *testing.T) {
+	n := func(x int64) decimal.Decimal { return decimal.NewFromInt(x) }
+	v := &chance.Value{Low: n(288_000), Likely: n(301_000), High: n(311_000), Means: odds.AtEnds, Why: "from 5 sold houses"}
+	all, err := chance.Ranges(read(t, house), chance.Given{Value: v})
+	require.NoError(t, err)
+	require.Equal(t, "$288,000, $301,000, $311,000", figures(all[0]))
+	require.Equal(t, "from 5 sold houses", all[0].Why)
+}
+
+// Nothing is drawn that the file would refuse.
+func TestDrawsStayWithinWhatTheFileTakes(t *testing.T) {
+	for _, r := range ranges(t, replace(house, "marketing: 1 month", "marketing: 0")+"ranges: {loans.1.rate: {low: 0.5%, high: 20%, spread: normal}}\nloans: [{price share: 50%, rate: 9%, interest on: balance}]\n") {
+		s, err := r.Draws()
+		require.NoError(t, err)
+		least, most := s.Ends()
+		require.GreaterOrEqual(t, s.At(-6), least)
+		if r.Kind == deal.Duration || r.Line == "rate" {
+			require.GreaterOrEqual(t, least, 0.0, r.Path)
+			require.GreaterOrEqual(t, s.At(-7), 0.0, r.Path)
+		}
+		require.LessOrEqual(t, s.At(7), most)
+	}
+}
+
+func TestTies(t *testing.T) {
+	ties := func(text string) []chance.Tie {
+		d := read(t, house+text)
+		all, err := chance.Ranges(d, chance.Given{})
+		require.NoError(t, err)
+		return chance.Ties(d, all)
+	}
+	usual := ties("")
+	require.Len(t, usual, 1)
+	require.True(t, usual[0].Assumed)
+	require.Equal(t, "0.5", usual[0].Rho.String())
+	require.Empty(t, ties("ties: []\n"), "the file says there is none")
+	require.Empty(t, ties("ties: [{between: [overrun, escrow], correlation: 0.5}]\n"), "escrow does not vary")
+	stated := ties("ties: [{between: [overrun, marketing], correlation: -0.2}]\n")
+	require.Equal(t, "-0.2", stated[0].Rho.String())
+	require.False(t, stated[0].Assumed)
+}

@@ -1,0 +1,132 @@
+package deal
+
+import (
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+)
+
+// A BadDay is what may go wrong together, as the file says it.
+type BadDay struct {
+	Name    string
+	Changes []Changed
+	Remedy  string // what helps, or ""
+	Pos     diag.Pos
+}
+
+// A Changed is what an input comes to on a bad day.
+type Changed struct {
+	Input
+	Value decimal.Decimal // instead of the plan's
+	Text  string          // as the file has it
+	how   how
+	at    diag.Pos
+}
+
+// A how is what the file's figure means.
+type how int
+
+const (
+	comesTo  how = iota
+	isAdded      // to the plan's
+	isScaled     // a share of the plan's is added
+)
+
+var onBadDays = use{code: "bad-day-not-here", cannot: "change on a bad day", hint: "change what may go wrong, such as overrun, late sale, sale price or loans.1.rate"}
+
+// badDays reads the bad days once all that they can name is read.
+func (r *reader) badDays() {
+	g := r.good("bad days")
+	if g == nil {
+		return
+	}
+	for _, e := range g.node.entries {
+		if e.value.shape != mapping || len(e.value.entries) == 0 {
+			r.say("bad-day-empty", e.key.at, "the bad day %s changes nothing", diag.Quote(e.key.text))("write it like   %s: {late sale: +2 months, sale price: -5%%}", e.key.text)
+			continue
+		}
+		d := BadDay{Name: e.key.text, Pos: e.key.at}
+		for _, c := range e.value.entries {
+			if c.name == "remedy" {
+				d.Remedy = strings.TrimSpace(c.value.text)
+			} else if x, ok := r.changed(d, c); ok {
+				d.Changes = append(d.Changes, x)
+			}
+		}
+		if len(d.Changes) == 0 && !r.diags.HasErrors() {
+			r.say("bad-day-empty", e.key.at, "the bad day %s changes nothing", diag.Quote(e.key.text))("write it like   %s: {late sale: +2 months, sale price: -5%%}", e.key.text)
+		}
+		r.deal.BadDays = append(r.deal.BadDays, d)
+	}
+}
+
+// changed reads one change of a bad day.
+func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
+	in, ok := r.inputFor(e.key, onBadDays)
+	if !ok {
+		return Changed{}, false
+	}
+	for _, c := range d.Changes {
+		if c.Is(in) || sameSale(c.Input, in) {
+			r.say("bad-day-twice", e.key.at, "%s changes %s twice", diag.Quote(d.Name), in.Path)("keep one of the two")
+			return Changed{}, false
+		}
+	}
+	if e.value.shape != scalar {
+		r.say("want-value", e.key.at, "%s is %s, not a value", diag.Quote(e.key.text), e.value.shape.words())("write the figure it then has, or with a sign what is added to the plan, e.g. +2 months or -5%%")
+		return Changed{}, false
+	}
+	c := Changed{Input: in, Text: e.value.text, at: e.value.at}
+	text := e.value.span
+	sign := decimal.NewFromInt(1)
+	if strings.HasPrefix(text.text, "+") || strings.HasPrefix(text.text, "-") {
+		c.how = isAdded
+		if text.text[0] == '-' {
+			sign = sign.Neg()
+		}
+		text = text.cut(1, len(text.text))
+		if in.Kind != Percent && strings.HasSuffix(text.text, "%") {
+			c.how = isScaled
+			in = Input{Path: in.Path, Kind: Percent, reads: &Field{Path: in.Path, Kind: Percent, Example: "5%"}}
+		}
+		if in.reads != nil { // how much is added may be less than what the input may be
+			f := *in.reads
+			f.Range, f.Doubt = "", ""
+			in.reads = &f
+		}
+	}
+	out := Range{Input: in}
+	if !r.figure(&out, d.Name, text, &c.Value) {
+		return Changed{}, false
+	}
+	c.Value = c.Value.Mul(sign)
+	return c, true
+}
+
+// badDaysFit works out what each change comes to, and refuses what cannot be.
+func (r *reader) badDaysFit() {
+	for _, d := range r.deal.BadDays {
+		for i := range d.Changes {
+			c := &d.Changes[i]
+			plan, ok := r.worked(c.Member, c.Line)
+			switch {
+			case !ok && c.how != comesTo:
+				r.say("bad-day-not-here", c.at, "%s has no figure in the plan that could be added to", c.Path)("write the figure that it then has")
+				continue
+			case c.how == isAdded:
+				c.Value = plan.Add(c.Value)
+			case c.how == isScaled:
+				c.Value = plan.Add(plan.Mul(c.Value))
+				if c.Kind == Money {
+					c.Value = c.Value.Round(2)
+				}
+			}
+			least, most := c.Limits()
+			if c.Value.LessThan(*least) || most != nil && c.Value.GreaterThan(*most) {
+				r.say("bad-day-beyond", c.at, "%s brings %s from %s to %s, which cannot be", diag.Quote(c.Text), c.Path, c.Says(plan), c.Says(c.Value))("change it by less")
+			}
+		}
+	}
+}

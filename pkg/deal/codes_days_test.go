@@ -1,0 +1,74 @@
+package deal_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+)
+
+var daySlips = []slip{
+	ranged("bad-day-empty", "bad days: {soft market: {}}"),
+	ranged("bad-day-empty", "bad days: {soft market: -5%}"),
+	ranged("bad-day-empty", "bad days: {soft market: {remedy: ask for less}}"),
+	ranged("bad-day-not-here", "bad days: {soft market: {price: -5%}}"),
+	ranged("bad-day-not-here", "bad days: {soft market: {loans.1.draws.lag: +1 month}}"),
+	ranged("bad-day-beyond", "bad days: {early: {marketing: -9 months}}"),
+	ranged("bad-day-beyond", "bad days: {gone: {sale price: -99.9%}}"),
+	ranged("bad-day-twice", "bad days: {soft: {sale price: -5%, arv: -5%}}"),
+	ranged("unknown-input", "bad days: {soft: {sale prise: -5%}}"),
+	ranged("want-value", "bad days: {soft: {sale price: [1]}}"),
+	ranged("bad-money", "bad days: {soft: {sale price: lower}}"),
+	ranged("bad-percent", "bad days: {soft: {sale price: -much%}}"),
+	ranged("bad-duration", "bad days: {late: {late sale: +some}}"),
+	ranged("want-group", "bad days: [soft]"),
+}
+
+// A sign makes a change of the plan's figure: of a percentage in points, of all else in
+// its unit or by a share. The plan of the starter: 15% over the bids.
+func TestBadDays(t *testing.T) {
+	d, found := deal.Read("a", []byte(ranged("", "bad days: {late permits and a soft market: {lead-in: +2 months, sale price: -5%, overrun: +10%, late sale: 3 weeks, remedy: wait}}").text()))
+	require.Empty(t, found.Errors())
+	require.Len(t, d.BadDays, 1)
+	day := d.BadDays[0]
+	require.Equal(t, "late permits and a soft market", day.Name)
+	require.Equal(t, "wait", day.Remedy)
+	for i, want := range []struct{ line, plan, value string }{{"lead_in", "", ""}, {"sale_price", "", ""}, {"overrun", "0.15", "0.25"}, {"late_sale", "0", ""}} {
+		require.Equal(t, want.line, day.Changes[i].Line)
+		if want.value != "" {
+			require.Equal(t, want.value, day.Changes[i].Value.String())
+		}
+	}
+	require.Equal(t, "334229", day.Changes[1].Value.String(), "359,000 less 2% expected discount, less 5%")
+}
+
+func TestVary(t *testing.T) {
+	d, _ := deal.Read("a", []byte(ranged("", "").text()))
+	for text, want := range map[string][]string{
+		"overrun=0%..45%/3":                         {"0", "0.15", "0.3", "0.45"},
+		"price = $200,000,$210,000, $220k":          {"200000", "210000", "220000"},
+		"late sale=0..2 months/2":                   {"0", "1", "2"},
+		"loans.1.rate=10%,11.5%":                    {"0.1", "0.115"},
+		"holding.property tax=$300/year, $400/year": {"300", "400"},
+	} {
+		_, values, found := d.Vary("--across", text)
+		require.Empty(t, found, text)
+		var got []string
+		for _, v := range values {
+			got = append(got, v.String())
+		}
+		require.Equal(t, want, got, text)
+	}
+	for text, code := range map[string]string{
+		"overrun": "bad-axis", "overrun=": "bad-axis", "=5%": "bad-axis", "overrun=5%": "bad-axis", "overrun=0%..45%": "bad-axis",
+		"overrun=0%..45%/0": "bad-axis", "overrun=0%..45%/4000": "bad-axis", "overrun=5%..5%/3": "bad-axis", "overun=0%..45%/3": "unknown-input",
+		"overrun=a..5%/3": "bad-percent", "house.year built=1960, 1970": "axis-not-here", "overrun=0%..4500%/3": "too-large",
+	} {
+		_, _, found := d.Vary("--across", text)
+		require.Len(t, found, 1, text)
+		require.Equal(t, code, found[0].Code, text)
+		require.Equal(t, "--across", found[0].Pos.File)
+		require.NotEmpty(t, found[0].Hint)
+	}
+}

@@ -1,0 +1,25 @@
+package deal
+
+import "ledgerboard/pkg/diag"
+
+// rangeCodes are what can be wrong with ranges and ties.
+func rangeCodes() []Code {
+	return append(mistakes([][2]string{
+		{"unknown-input", "a range or tie of an input that there is not, or that could be several"},
+		{"range-not-here", "a range of what cannot have one"},
+		{"range-twice", "two ranges of one input, or a case given twice"},
+		{"range-incomplete", "a range without its low or high figure, or with a single case"},
+		{"range-two-ways", "a range with both cases and low and high"},
+		{"range-order", "figures of a range that do not rise"},
+		{"range-form", "a range of a charge in another form than the charge"},
+		{"range-no-ends", "a bell curve whose low and high are its ends, or reach 0"},
+		{"likely-unused", "a likely figure of a spread that has none"},
+		{"bad-case-weight", "a weight of a case that is not a number above 0"},
+		{"tie-incomplete", "a tie without its two inputs or its correlation"},
+		{"tie-twice", "an input tied to itself, or two ties of the same two"},
+		{"bad-correlation", "a correlation that is not a number between -1 and 1"},
+		{"ties-contradict", "correlations that no figures can have"},
+	}), codes(diag.Warning, [][2]string{
+		{"plan-outside", "a plan outside of its own range"},
+	})...)
+}

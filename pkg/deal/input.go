@@ -1,0 +1,187 @@
+package deal
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// varied are the kinds of values that a range can be of.
+var varied = []Kind{Money, Percent, Duration, Hours, HourRate}
+
+// decided are groups and keys that are hers to set, or follow from others.
+var decided = []string{"purchase.price", "value.low", "targets.", "cash.", "tax.", "rule of thumb", "ranges.", "ties.", "bad days."}
+
+// A use is what the name of an input is for.
+type use struct {
+	code   string // of what cannot be named there
+	cannot string // have a range
+	hint   string
+	ours   bool // what is hers to decide may be named too
+}
+
+var inRanges = use{code: "range-not-here", cannot: "have a range", hint: "give a range to what is not in her hands, such as overrun or time.marketing"}
+
+// input finds what a range or a tie names: a key by the paths that --set takes, or an input
+// that a plan has no key for.
+func (r *reader) input(name span) (Input, bool) { return r.inputFor(name, inRanges) }
+
+func (r *reader) inputFor(name span, u use) (Input, bool) {
+	path := setPath(name.text)
+	if f := besides(path); f != nil {
+		return Input{Path: f.Path, Kind: f.Kind, Member: r.deal.Root, Line: f.Line, reads: f}, true
+	}
+	all := r.inputKeys()
+	fit := fitting(all, path)
+	if len(fit) == 0 {
+		for _, p := range byEntryName(all, path) {
+			fit = append(fit, fitting(all, p)...)
+		}
+	}
+	fit = slices.DeleteFunc(fit, func(t target) bool { return t.field == nil && !t.there }) // a charge that the deal has not
+	if there := slices.DeleteFunc(slices.Clone(fit), func(t target) bool { return !t.there }); len(there) > 0 {
+		fit = there
+	}
+	switch len(fit) {
+	case 1:
+		return r.inputAt(name, fit[0], u)
+	case 0:
+		r.say("unknown-input", name.at, "no input of the deal is called %s", diag.Quote(name.text))("%s", meantInput(all, path))
+	default:
+		var names []string
+		for _, t := range fit {
+			names = append(names, t.name())
+		}
+		r.say("unknown-input", name.at, "%s could be more than one: %s", diag.Quote(name.text), strings.Join(names, ", "))("write one of them in full")
+	}
+	return Input{}, false
+}
+
+// inputKeys are the keys of the deal itself, without those that name keys.
+func (r *reader) inputKeys() []target {
+	if r.allKeys == nil {
+		r.allKeys = slices.DeleteFunc(targets(r.root, nil, ""), func(t target) bool { return t.path[0] == "ranges" || t.path[0] == "ties" || t.path[0] == "bad days" })
+	}
+	return r.allKeys
+}
+
+// meantInput is the way out of a name that is no input's.
+func meantInput(all []target, path string) string {
+	known := []string{}
+	for i := range besideRows {
+		known = append(known, besideRows[i].Path)
+	}
+	if near, ok := diag.Nearest(path, known); ok {
+		return "did you mean \"" + near + "\"?"
+	}
+	if hint := meantPath(all, path); strings.HasPrefix(hint, "did you mean") {
+		return hint
+	}
+	return "write the keys joined by dots, e.g. time.marketing, loans.1.rate or holding.property tax, or " + strings.Join(known, ", ")
+}
+
+// inputAt is the input at a place of the file.
+func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
+	at := keyPath(t.path)
+	in := Input{Path: strings.NewReplacer("[", ".", "]", "").Replace(at), Member: r.deal.Root}
+	g := r.got[at]
+	if t.field == nil { // a charge by its name
+		g = r.got[at+".amount"]
+	}
+	if g != nil {
+		in.Member = g.member
+	}
+	switch f := t.field; {
+	case !u.ours && slices.ContainsFunc(decided, func(d string) bool { return strings.HasPrefix(t.name()+".", d) || t.name() == d }):
+		r.say(u.code, name.at, "%s is decided and does not come out by chance", t.name())("%s", u.hint)
+		return in, false
+	case f == nil || f.Kind == Charge:
+		if g == nil || !g.ok {
+			return r.notVaried(name, t, u)
+		}
+		return r.chargeInput(name, t, in, g, u)
+	case len(f.feeds()) != 1 || !slices.Contains(varied, f.Kind) || strings.HasPrefix(f.Path, "<"):
+		return r.notVaried(name, t, u)
+	case g != nil && !g.ok:
+		return in, false // spoken of
+	case g == nil && strings.Contains(f.Path, "[]"):
+		if in.Member = r.itemAt(t.path); in.Member == nil {
+			r.say("unknown-input", name.at, "the deal has no %s", in.Path)("leave the range out, or add what it is of")
+			return in, false
+		}
+	}
+	in.Kind, in.Line, in.reads = t.field.Kind, t.field.Line, t.field
+	return in, true
+}
+
+func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
+	r.say(u.code, name.at, "%s cannot %s", t.name(), u.cannot)("amounts, shares, rates and lengths of time of the deal can; for what the work costs give overrun a range")
+	return Input{}, false
+}
+
+// chargeInput is the amount of a charge, whose range is written in the same form.
+func (r *reader) chargeInput(name span, t target, in Input, g *reading, u use) (Input, bool) {
+	text := g.node.span
+	for _, word := range []string{" during ", " of "} {
+		if i := lastWord(text.text, word); i >= 0 {
+			text = text.cut(0, i)
+		}
+	}
+	c, err := readCharge(text)
+	if err != nil || g.member.Set != "fee" {
+		return r.notVaried(name, t, u)
+	}
+	in.form, in.Line, in.Kind = c, c.line("fee"), Money
+	switch c.form {
+	case share:
+		in.Kind = Percent
+	case byStep:
+		in.per = " per " + quantity.FormatDollars(c.unit)
+	case byTime:
+		in.per = "/" + c.per.String()
+	}
+	return in, true
+}
+
+// itemAt is the member of a list's item that a path leads to, or nil.
+func (r *reader) itemAt(path []string) *model.Member {
+	for i := len(path) - 1; i > 0; i-- {
+		n, err := strconv.Atoi(path[i])
+		if err != nil {
+			continue
+		}
+		set := map[string]string{"loans": "loan", "loan": "loan", "lines": "cost"}[path[i-1]]
+		if all := r.items[set]; n >= 1 && n <= len(all) {
+			return all[n-1].member
+		}
+	}
+	return nil
+}
+
+// keyPath is a path as readings are kept by: loans[1].rate.
+func keyPath(path []string) string {
+	var b strings.Builder
+	group := ""
+	for i, part := range path {
+		f := fieldNamed(group, part)
+		switch _, err := strconv.Atoi(part); {
+		case err == nil && i > 0:
+			b.WriteString("[" + part + "]")
+			group += "[]"
+			continue
+		case f != nil:
+			part, group = f.Key(), f.Path
+		default:
+			group = "<fee>"
+		}
+		if i > 0 {
+			b.WriteByte('.')
+		}
+		b.WriteString(part)
+	}
+	return b.String()
+}

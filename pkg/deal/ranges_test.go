@@ -1,0 +1,79 @@
+package deal_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+)
+
+func TestARangeFindsItsInput(t *testing.T) {
+	for name, want := range map[string]struct{ path, line, low string }{
+		"overrun: {low: 5%, high: 30%}":                                   {"overrun", "overrun", "0.05"},
+		"Late-Sale: {low: 0, high: 2 months}":                             {"late sale", "late_sale", "0"},
+		"sale price: {low: $340k, high: $360k}":                           {"sale price", "sale_price", "340000"},
+		"arv: {low: $340k, high: $360k}":                                  {"value.after-repair value", "after_repair_value", "340000"},
+		"standstill: {low: 0, high: 2 months}":                            {"time.standstill", "standstill", "0"},
+		"loans[1].rate: {low: 9%, high: 12%}":                             {"loans.1.rate", "rate", "0.09"},
+		"first loan.interest: {low: 9%, high: 12%}":                       {"loans.1.rate", "rate", "0.09"},
+		"loans.1.reserve: {low: 0, high: $10}":                            {"loans.1.reserve", "reserve_wanted", "0"},
+		"property tax: {low: $4k/year, high: $5k/year}":                   {"holding.property tax", "a_year", "4000"},
+		"settlement: {low: $1000, high: $1300}":                           {"selling.settlement", "fixed", "1000"},
+		"yard: {low: $70/month, high: $99/month}":                         {"holding.yard", "a_month", "70"}, // written with its phase behind
+		"renovation.lines.1.amount: {low: $9k, likely: $10k, high: $12k}": {"renovation.lines.1.amount", "lump", "9000"},
+	} {
+		d := read(t, deal.Starter("ranges")+"ranges:\n  "+name+"\n")
+		require.Len(t, d.Ranges, 1, name)
+		r := d.Ranges[0]
+		require.Equal(t, []string{want.path, want.line}, []string{r.Path, r.Line}, name)
+		require.Equal(t, want.low, r.Low.String(), name)
+		require.NotNil(t, d.Model.Find(r.Member, r.Line), name)
+		require.Equal(t, []string{deal.OneInTen, deal.PERT}, []string{r.Means, r.Spread})
+	}
+}
+
+// What is likely is what the plan has, also where the model works that out.
+func TestThePlanIsLikely(t *testing.T) {
+	d := read(t, deal.Starter("likely")+"ranges: {overrun: {low: 5%, high: 30%}, marketing: {low: 2 weeks, high: 3 months, means: very ends, spread: even}}\n")
+	require.Equal(t, "0.15", d.Ranges[0].Likely.String(), "its contingency")
+	require.Equal(t, deal.VeryEnds, d.Ranges[1].Means)
+	require.Equal(t, deal.Even, d.Ranges[1].Spread)
+}
+
+func TestCasesAreInOrder(t *testing.T) {
+	d := read(t, deal.Starter("cases")+"ranges: {loans.1.rate: {cases: {12.5%: 1, 11.25%: 3}}}\nties: [{between: [loans.1.rate, standstill], correlation: -0.25}]\n")
+	require.Equal(t, "0.1125", d.Ranges[0].Cases[0].Value.String())
+	require.Equal(t, "3", d.Ranges[0].Cases[0].Weight.String())
+	require.True(t, d.TiesSaid)
+	require.True(t, d.Ties[0].A.Is(d.Ranges[0].Input))
+	require.Equal(t, "-0.25", d.Ties[0].Rho.String())
+}
+
+// A set of an input is not taken for one of its range, which has the same name.
+func TestSetsDoNotMistakeARangeForItsInput(t *testing.T) {
+	text := deal.Starter("sets") + "ranges: {standstill: {low: 0, high: 2 months}}\n"
+	d, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "standstill", Value: "1 month"}, deal.Set{Path: "ranges.standstill.high", Value: "3 months"}, deal.Set{Path: "ranges.overrun", Value: "{low: 5%, high: 50%}"})
+	require.Empty(t, found.Errors())
+	require.Equal(t, "1", d.Root.Given.Of("standstill").Number.String())
+	require.Equal(t, "3", d.Ranges[0].High.String())
+	require.Equal(t, "0.5", d.Ranges[1].High.String())
+}
+
+func TestAValueIsSaidAsTheFileSaysIt(t *testing.T) {
+	d := read(t, deal.Starter("says")+"ranges: {property tax: {low: $4k/year, high: $5k/year}, overrun: {low: 5%, high: 30%}, marketing: {low: 0, high: 3 months}, arv: {low: $340k, high: $360k}}\n")
+	var said []string
+	for _, r := range d.Ranges {
+		said = append(said, r.Says(r.Low)+" to "+r.Says(r.High))
+	}
+	require.Equal(t, []string{"$4,000/year to $5,000/year", "5% to 30%", "none to 3 months", "$340,000 to $360,000"}, said)
+}
+
+func TestLimitsAreTheFiles(t *testing.T) {
+	d := read(t, deal.Starter("limits")+"ranges: {overrun: {low: 5%, high: 30%}, selling.settlement: {low: $900, high: $1,300}, listing agent: {low: 2%, high: 3%}, marketing: {low: 0, high: 3 months}}\n")
+	for i, want := range []struct{ least, most string }{{"-0.5", "3"}, {"0", "1000000000"}, {"0", "1"}, {"0", "120"}} {
+		least, most := d.Ranges[i].Limits()
+		require.Equal(t, want.least, least.String(), d.Ranges[i].Path)
+		require.Equal(t, want.most, most.String(), d.Ranges[i].Path)
+	}
+}

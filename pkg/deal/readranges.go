@@ -1,0 +1,218 @@
+package deal
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+const mostCases = 50
+
+// ranges reads the ranges and ties once all that they can name is read.
+func (r *reader) ranges() {
+	for _, s := range r.items["<range>"] {
+		r.oneRange(s)
+	}
+	r.readTies()
+}
+
+// oneRange reads the range of one input.
+func (r *reader) oneRange(s scope) {
+	name := span{text: "", at: s.at}
+	for _, e := range r.root.find("ranges").value.entries {
+		if e.key.at == s.at {
+			if name = e.key; e.value.shape != mapping {
+				return // spoken of
+			}
+		}
+	}
+	in, ok := r.input(name)
+	if !ok || r.odd[s.path] {
+		return
+	}
+	for i := range r.deal.Ranges {
+		if old := &r.deal.Ranges[i]; old.Is(in) || sameSale(old.Input, in) {
+			what := in.Path
+			if !old.Is(in) {
+				what = "what the house sells for"
+			}
+			r.say("range-twice", name.at, "%s has a range already, in line %d", what, old.Pos.Line)("keep one of them")
+			return
+		}
+	}
+	out := Range{Input: in, Means: OneInTen, Spread: PERT, Pos: name.at}
+	for key, to := range map[string]*string{"means": &out.Means, "spread": &out.Spread} {
+		switch g := r.of(s, key); {
+		case g == nil:
+		case !g.ok:
+			return
+		default:
+			*to = g.choice
+		}
+	}
+	if g := r.of(s, "cases"); g != nil {
+		ok = g.ok && r.noneBeside(s, g) && r.cases(&out, g)
+	} else {
+		ok = r.ends(s, &out, name)
+	}
+	if ok {
+		r.deal.Ranges = append(r.deal.Ranges, out)
+	}
+}
+
+// sameSale reports whether two inputs both say what the house sells for.
+func sameSale(a, b Input) bool {
+	sale := func(i Input) bool { return i.Line == "sale_price" || i.Line == "after_repair_value" }
+	return sale(a) && sale(b)
+}
+
+// noneBeside refuses low, high and the like beside cases.
+func (r *reader) noneBeside(s scope, cases *reading) bool {
+	for _, key := range []string{"low", "likely", "high", "means", "spread"} {
+		if g := r.of(s, key); g != nil {
+			r.say("range-two-ways", g.key.at, "a range has both cases and %s", key)("keep the cases, or low and high")
+			return false
+		}
+	}
+	return true
+}
+
+// ends reads low, likely and high.
+func (r *reader) ends(s scope, out *Range, name span) bool {
+	low, likely, high := r.of(s, "low"), r.of(s, "likely"), r.of(s, "high")
+	if low == nil || high == nil {
+		r.say("range-incomplete", name.at, "the range of %s has no %s figure", out.Path, map[bool]string{true: "low", false: "high"}[low == nil])("write it like   %s: %s", name.text, out.example())
+		return false
+	}
+	bell := out.Spread == Normal || out.Spread == LogNormal
+	if likely != nil && (bell || out.Spread == Even) {
+		r.say("likely-unused", likely.key.at, "a spread that is %s has no likely figure of its own", out.Spread)("leave likely out, or take another spread: PERT, triangular")
+		return false
+	}
+	ok := low.ok && high.ok && r.figure(out, "low", low.node.span, &out.Low)
+	ok = ok && r.figure(out, "high", high.node.span, &out.High)
+	if likely != nil {
+		ok = ok && likely.ok && r.figure(out, "likely", likely.node.span, &out.Likely)
+	}
+	switch {
+	case !ok:
+		return false
+	case out.Low.GreaterThanOrEqual(out.High):
+		r.say("range-order", high.at(), "the high figure of %s (%s) is not above the low one (%s)", out.Path, high.node.text, low.node.text)("write the low figure under low; what does not vary needs no range")
+		return false
+	case likely != nil && (out.Likely.LessThan(out.Low) || out.Likely.GreaterThan(out.High)):
+		r.say("range-order", likely.at(), "the likely figure of %s (%s) is not between low (%s) and high (%s)", out.Path, likely.node.text, low.node.text, high.node.text)("write one between them")
+		return false
+	case bell && out.Means == VeryEnds:
+		r.say("range-no-ends", r.of(s, "means").at(), "a %s spread has no ends", out.Spread)("write   means: %s   , or take another spread: PERT, triangular, even", OneInTen)
+		return false
+	case out.Spread == LogNormal && !out.Low.IsPositive():
+		r.say("range-no-ends", low.at(), "the low figure of %s is %s, and a lognormal spread is above 0", out.Path, low.node.text)("write a low figure above 0, or take another spread: PERT, triangular")
+		return false
+	}
+	return true
+}
+
+// example is a range of the kind of the input, for a hint.
+func (out *Range) example() string {
+	e := map[Kind][2]string{Percent: {"5%", "20%"}, Duration: {"3 weeks", "3 months"}, Hours: {"40", "90"}}[out.Kind]
+	switch {
+	case sameSale(out.Input, out.Input):
+		e = [2]string{"$338k", "$372k"}
+	case e[0] == "":
+		e = [2]string{"$300", "$420"}
+	}
+	return "{low: " + e[0] + out.per + ", high: " + e[1] + out.per + "}"
+}
+
+// figure reads a value of the input as its own key would be read.
+func (r *reader) figure(out *Range, key string, text span, to *decimal.Decimal) bool {
+	title := key + " of " + out.Path
+	if out.reads != nil {
+		f := *out.reads
+		f.said, f.Doubt = title, ""
+		v := model.Value{}
+		g := &reading{field: &f, node: &node{shape: scalar, span: text}}
+		ok := r.number(&f, g, &v)
+		*to = v.Number
+		return ok
+	}
+	c, ok := r.charge(title, text, "it as the charge is written, e.g. "+out.form.text)
+	if ok && (c.form != out.form.form || c.per != out.form.per || !c.unit.Equal(out.form.unit)) {
+		r.say("range-form", text.at, "%s is %s, and the charge is %s", title, diag.Quote(text.text), diag.Quote(out.form.text))("write both in the same form")
+		return false
+	}
+	*to = c.x
+	return ok
+}
+
+// cases reads values with their weights.
+func (r *reader) cases(out *Range, g *reading) bool {
+	if n := len(g.node.entries); n > mostCases {
+		r.say("too-many", g.key.at, "%d cases, more than the %d that are read", n, mostCases)("join those that are alike")
+		return false
+	}
+	for _, e := range g.node.entries {
+		var c Case
+		if !r.figure(out, "a case", e.key, &c.Value) {
+			return false
+		}
+		if e.value.shape != scalar {
+			r.say("bad-case-weight", e.key.at, "the case %s has no weight", diag.Quote(e.key.text))("write how often it comes, against the others: {%s: 3}", e.key.text)
+			return false
+		}
+		var err error
+		if c.Weight, err = quantity.ParseCount(e.value.text); err != nil || !c.Weight.IsPositive() {
+			r.say("bad-case-weight", e.value.at, "the weight of %s is %s, not a number above 0", diag.Quote(e.key.text), diag.Quote(e.value.text))("write how often it comes, against the others: {%s: 3}", e.key.text)
+			return false
+		}
+		out.Cases = append(out.Cases, c)
+	}
+	slices.SortStableFunc(out.Cases, func(a, b Case) int { return a.Value.Cmp(b.Value) })
+	for i := range out.Cases[:max(0, len(out.Cases)-1)] {
+		if out.Cases[i].Value.Equal(out.Cases[i+1].Value) {
+			r.say("range-twice", g.key.at, "the case %s is given twice", out.Says(out.Cases[i].Value))("give each value once, with its whole weight")
+			return false
+		}
+	}
+	if len(out.Cases) < 2 {
+		r.say("range-incomplete", g.key.at, "%s has a single case, which is no range", out.Path)("give at least two, e.g. %s", "cases: {0%: 3, 20%: 1}")
+		return false
+	}
+	return true
+}
+
+// rangesFit fills in what the plan has as likely where the file does not say, and refuses a
+// range that it lies outside of.
+func (r *reader) rangesFit() {
+	for i := range r.deal.Ranges {
+		x := &r.deal.Ranges[i]
+		plan, ok := r.worked(x.Member, x.Line)
+		if !ok || len(x.Cases) > 0 {
+			continue
+		}
+		stated := r.likelySaid(x)
+		switch outside := plan.LessThan(x.Low) || plan.GreaterThan(x.High); {
+		case outside && !stated && (x.Spread == PERT || x.Spread == Triangular):
+			r.say("range-order", x.Pos, "the plan has %s at %s, which is not between %s and %s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High))("say what is likely, e.g. likely: %s", x.Says(x.High))
+		case outside:
+			r.say("plan-outside", x.Pos, "the plan has %s at %s, outside of its range, %s to %s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High))("check both; the odds follow the range, the bid follows the plan")
+		}
+		if !stated {
+			x.Likely = plan
+		}
+	}
+}
+
+func (r *reader) likelySaid(x *Range) bool {
+	for _, s := range r.items["<range>"] {
+		if s.at == x.Pos {
+			return r.of(s, "likely") != nil
+		}
+	}
+	return false
+}

@@ -1,0 +1,455 @@
+#include "go_asm.h"
+#include "textflag.h"
+#include "kernel_amd64.h"
+
+// Kernels with AVX2, eight trials at a time in two registers. The results are those of
+// kernel.go, arithmetic.go and compare.go to the last bit.
+
+KERNELS(·avx2)
+
+// NUMBER puts the step's number into Y2.
+#define NUMBER VBROADCASTSD step_number(R9), Y2
+
+// X and Y load the first and the second values.
+#define X \
+	VMOVUPD (SI)(AX*8), Y0; \
+	VMOVUPD 32(SI)(AX*8), Y1
+#define Y \
+	VMOVUPD (DX)(AX*8), Y4; \
+	VMOVUPD 32(DX)(AX*8), Y5
+
+// NEXT stores the results and goes on with the next eight.
+#define NEXT \
+	VMOVUPD Y0, (DI)(AX*8); \
+	VMOVUPD Y1, 32(DI)(AX*8); \
+	ADDQ $8, AX; \
+	CMPQ AX, CX; \
+	JLT loop; \
+	GO_ON
+
+TEXT add<>(SB), NOSPLIT, $0
+	ENTER
+loop:
+	X
+	VADDPD (DX)(AX*8), Y0, Y0
+	VADDPD 32(DX)(AX*8), Y1, Y1
+	NEXT
+
+TEXT sub<>(SB), NOSPLIT, $0
+	ENTER
+loop:
+	X
+	VSUBPD (DX)(AX*8), Y0, Y0
+	VSUBPD 32(DX)(AX*8), Y1, Y1
+	NEXT
+
+TEXT mul<>(SB), NOSPLIT, $0
+	ENTER
+loop:
+	X
+	VMULPD (DX)(AX*8), Y0, Y0
+	VMULPD 32(DX)(AX*8), Y1, Y1
+	NEXT
+
+TEXT div<>(SB), NOSPLIT, $0
+	ENTER
+loop:
+	X
+	VDIVPD (DX)(AX*8), Y0, Y0
+	VDIVPD 32(DX)(AX*8), Y1, Y1
+	NEXT
+
+TEXT addNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+loop:
+	X
+	VADDPD Y2, Y0, Y0
+	VADDPD Y2, Y1, Y1
+	NEXT
+
+TEXT subNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+loop:
+	X
+	VSUBPD Y2, Y0, Y0
+	VSUBPD Y2, Y1, Y1
+	NEXT
+
+TEXT mulNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+loop:
+	X
+	VMULPD Y2, Y0, Y0
+	VMULPD Y2, Y1, Y1
+	NEXT
+
+TEXT divBy<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+loop:
+	X
+	VDIVPD Y2, Y0, Y0
+	VDIVPD Y2, Y1, Y1
+	NEXT
+
+TEXT subFrom<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+loop:
+	X
+	VSUBPD Y0, Y2, Y0
+	VSUBPD Y1, Y2, Y1
+	NEXT
+
+TEXT divNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+loop:
+	X
+	VDIVPD Y0, Y2, Y0
+	VDIVPD Y1, Y2, Y1
+	NEXT
+
+// What is no number among the first values stays none.
+TEXT least<>(SB), NOSPLIT, $0
+	ENTER
+loop:
+	X
+	Y
+	VCMPPD $3, Y0, Y0, Y6
+	VCMPPD $3, Y1, Y1, Y7
+	VMINPD Y4, Y0, Y0
+	VMINPD Y5, Y1, Y1
+	VORPD Y6, Y0, Y0
+	VORPD Y7, Y1, Y1
+	NEXT
+
+TEXT leastNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+loop:
+	X
+	VMINPD Y0, Y2, Y0
+	VMINPD Y1, Y2, Y1
+	NEXT
+
+TEXT most<>(SB), NOSPLIT, $0
+	ENTER
+loop:
+	X
+	Y
+	VCMPPD $3, Y0, Y0, Y6
+	VCMPPD $3, Y1, Y1, Y7
+	VMAXPD Y4, Y0, Y0
+	VMAXPD Y5, Y1, Y1
+	VORPD Y6, Y0, Y0
+	VORPD Y7, Y1, Y1
+	NEXT
+
+TEXT mostNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+loop:
+	X
+	VMAXPD Y0, Y2, Y0
+	VMAXPD Y1, Y2, Y1
+	NEXT
+
+TEXT less<>(SB), NOSPLIT, $0
+	ENTER
+	VBROADCASTSD near<>(SB), Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VSUBPD Y2, Y4, Y4
+	VSUBPD Y2, Y5, Y5
+	VCMPPD $0x11, Y4, Y0, Y0
+	VCMPPD $0x11, Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT lessNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y4
+	VBROADCASTSD one<>(SB), Y3
+	VSUBPD Y4, Y2, Y2
+loop:
+	X
+	VCMPPD $0x11, Y2, Y0, Y0
+	VCMPPD $0x11, Y2, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT lessEqual<>(SB), NOSPLIT, $0
+	ENTER
+	VBROADCASTSD near<>(SB), Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VADDPD Y2, Y4, Y4
+	VADDPD Y2, Y5, Y5
+	VCMPPD $0x12, Y4, Y0, Y0
+	VCMPPD $0x12, Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT lessEqualNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y4
+	VBROADCASTSD one<>(SB), Y3
+	VADDPD Y4, Y2, Y2
+loop:
+	X
+	VCMPPD $0x12, Y2, Y0, Y0
+	VCMPPD $0x12, Y2, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT more<>(SB), NOSPLIT, $0
+	ENTER
+	VBROADCASTSD near<>(SB), Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VADDPD Y2, Y4, Y4
+	VADDPD Y2, Y5, Y5
+	VCMPPD $0x1e, Y4, Y0, Y0
+	VCMPPD $0x1e, Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT moreNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y4
+	VBROADCASTSD one<>(SB), Y3
+	VADDPD Y4, Y2, Y2
+loop:
+	X
+	VCMPPD $0x1e, Y2, Y0, Y0
+	VCMPPD $0x1e, Y2, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT moreEqual<>(SB), NOSPLIT, $0
+	ENTER
+	VBROADCASTSD near<>(SB), Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VSUBPD Y2, Y4, Y4
+	VSUBPD Y2, Y5, Y5
+	VCMPPD $0x1d, Y4, Y0, Y0
+	VCMPPD $0x1d, Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT moreEqualNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y4
+	VBROADCASTSD one<>(SB), Y3
+	VSUBPD Y4, Y2, Y2
+loop:
+	X
+	VCMPPD $0x1d, Y2, Y0, Y0
+	VCMPPD $0x1d, Y2, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT equal<>(SB), NOSPLIT, $0
+	ENTER
+	VBROADCASTSD near<>(SB), Y7
+	VBROADCASTSD size<>(SB), Y6
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	VSUBPD (DX)(AX*8), Y0, Y0
+	VSUBPD 32(DX)(AX*8), Y1, Y1
+	VANDPD Y6, Y0, Y0
+	VANDPD Y6, Y1, Y1
+	VCMPPD $0x12, Y7, Y0, Y0
+	VCMPPD $0x12, Y7, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT equalNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y7
+	VBROADCASTSD size<>(SB), Y6
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	VSUBPD Y2, Y0, Y0
+	VSUBPD Y2, Y1, Y1
+	VANDPD Y6, Y0, Y0
+	VANDPD Y6, Y1, Y1
+	VCMPPD $0x12, Y7, Y0, Y0
+	VCMPPD $0x12, Y7, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT notEqual<>(SB), NOSPLIT, $0
+	ENTER
+	VBROADCASTSD near<>(SB), Y7
+	VBROADCASTSD size<>(SB), Y6
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	VSUBPD (DX)(AX*8), Y0, Y0
+	VSUBPD 32(DX)(AX*8), Y1, Y1
+	VANDPD Y6, Y0, Y0
+	VANDPD Y6, Y1, Y1
+	VCMPPD $0x1e, Y7, Y0, Y0
+	VCMPPD $0x1e, Y7, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT notEqualNumber<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+	VBROADCASTSD near<>(SB), Y7
+	VBROADCASTSD size<>(SB), Y6
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	VSUBPD Y2, Y0, Y0
+	VSUBPD Y2, Y1, Y1
+	VANDPD Y6, Y0, Y0
+	VANDPD Y6, Y1, Y1
+	VCMPPD $0x1e, Y7, Y0, Y0
+	VCMPPD $0x1e, Y7, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT and<>(SB), NOSPLIT, $0
+	ENTER
+	VXORPD Y2, Y2, Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VCMPPD $4, Y2, Y0, Y0
+	VCMPPD $4, Y2, Y1, Y1
+	VCMPPD $4, Y2, Y4, Y4
+	VCMPPD $4, Y2, Y5, Y5
+	VANDPD Y4, Y0, Y0
+	VANDPD Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT or<>(SB), NOSPLIT, $0
+	ENTER
+	VXORPD Y2, Y2, Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	Y
+	VCMPPD $4, Y2, Y0, Y0
+	VCMPPD $4, Y2, Y1, Y1
+	VCMPPD $4, Y2, Y4, Y4
+	VCMPPD $4, Y2, Y5, Y5
+	VORPD Y4, Y0, Y0
+	VORPD Y5, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT not<>(SB), NOSPLIT, $0
+	ENTER
+	VXORPD Y2, Y2, Y2
+	VBROADCASTSD one<>(SB), Y3
+loop:
+	X
+	VCMPPD $0, Y2, Y0, Y0
+	VCMPPD $0, Y2, Y1, Y1
+	VANDPD Y3, Y0, Y0
+	VANDPD Y3, Y1, Y1
+	NEXT
+
+TEXT negative<>(SB), NOSPLIT, $0
+	ENTER
+	VBROADCASTSD sign<>(SB), Y2
+loop:
+	X
+	VXORPD Y2, Y0, Y0
+	VXORPD Y2, Y1, Y1
+	NEXT
+
+TEXT choose<>(SB), NOSPLIT, $0
+	ENTER
+	VXORPD Y2, Y2, Y2
+loop:
+	X
+	Y
+	VCMPPD $0, Y2, Y0, Y6
+	VCMPPD $0, Y2, Y1, Y7
+	VBLENDVPD Y6, (BX)(AX*8), Y4, Y0
+	VBLENDVPD Y7, 32(BX)(AX*8), Y5, Y1
+	NEXT
+
+TEXT cents<>(SB), NOSPLIT, $0
+	ENTER
+	VBROADCASTSD sign<>(SB), Y2
+	VBROADCASTSD halfUp<>(SB), Y3
+	VBROADCASTSD hundred<>(SB), Y6
+loop:
+	X
+	VANDPD Y2, Y0, Y4
+	VANDPD Y2, Y1, Y5
+	VORPD Y3, Y4, Y4
+	VORPD Y3, Y5, Y5
+	VMULPD Y6, Y0, Y0
+	VMULPD Y6, Y1, Y1
+	VADDPD Y4, Y0, Y0
+	VADDPD Y5, Y1, Y1
+	VROUNDPD $11, Y0, Y0
+	VROUNDPD $11, Y1, Y1
+	VDIVPD Y6, Y0, Y0
+	VDIVPD Y6, Y1, Y1
+	NEXT
+
+TEXT ceil<>(SB), NOSPLIT, $0
+	ENTER
+	VBROADCASTSD tidy<>(SB), Y2
+loop:
+	X
+	VSUBPD Y2, Y0, Y0
+	VSUBPD Y2, Y1, Y1
+	VROUNDPD $10, Y0, Y0
+	VROUNDPD $10, Y1, Y1
+	NEXT
+
+TEXT floor<>(SB), NOSPLIT, $0
+	ENTER
+	VBROADCASTSD tidy<>(SB), Y2
+loop:
+	X
+	VADDPD Y2, Y0, Y0
+	VADDPD Y2, Y1, Y1
+	VROUNDPD $9, Y0, Y0
+	VROUNDPD $9, Y1, Y1
+	NEXT

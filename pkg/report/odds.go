@@ -1,0 +1,268 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/chance"
+	"ledgerboard/pkg/odds"
+	"ledgerboard/pkg/quantity"
+)
+
+// tail is the share of the trials that the expected shortfall is of.
+const tail = 0.1
+
+// An OddsPage is what may come of a deal, with the deal itself.
+type OddsPage struct {
+	*chance.Odds
+	Answer *answer.Answer
+}
+
+// Odds writes what may come of a deal: the answer, how likely and how bad, and what it
+// rests on.
+func Odds(w io.Writer, o *OddsPage, s Style) error {
+	p := oddsPage{newPage(w, s), o}
+	p.line("%s", p.paint(bold, o.Deal.Name+": the odds"))
+	p.line("")
+	p.text("", p.answer())
+	p.line("")
+	p.offers()
+	p.figures()
+	p.chances()
+	p.bars()
+	p.ranges()
+	p.rests()
+	return p.flush()
+}
+
+type oddsPage struct {
+	*page
+	*OddsPage
+}
+
+func (p oddsPage) price() string { return dollars(p.Answer.Line("price")) }
+
+// answer is how likely a loss and a miss are at the asking price, and how that stands to the
+// safe offer.
+func (p oddsPage) answer() string {
+	text := fmt.Sprintf("Of 100 such deals at the asking price of %s, %s would lose you money", p.price(), outOf100(p.Loss.Value))
+	if !p.onlyProfit() {
+		text += fmt.Sprintf(" and %s would miss at least one of your targets", outOf100(p.AnyMissed.Value))
+	}
+	over := p.Answer.Line("price").Sub(p.Safe.Price)
+	switch {
+	case !p.Safe.Found:
+		return text + "."
+	case over.IsPositive():
+		return text + fmt.Sprintf(". That price is %s above the safe offer.", dollars(over))
+	case over.IsNegative():
+		return text + fmt.Sprintf(". That price is %s under the safe offer.", dollars(over.Neg()))
+	}
+	return text + ". That price is the safe offer."
+}
+
+// SoFar is what the trials tell in a few words, for one who does not wait for all.
+func (o *OddsPage) SoFar() string {
+	low, high := o.Figures[chance.Profit].Quantile(tail), o.Figures[chance.Profit].Quantile(1-tail)
+	return fmt.Sprintf("8 of 10 profits lie between %s and %s, and %s of 100 trials lose money", asDollars(low), asDollars(high), oneIn100(o.Loss.Value))
+}
+
+// onlyProfit reports whether the deal states no target, so that not to lose money is all
+// that is watched.
+func (p oddsPage) onlyProfit() bool { return len(p.Deal.Targets) == 0 }
+
+// outOf100 is a share in whole cases of 100, none and all only where it is so.
+func outOf100(share float64) string {
+	switch {
+	case share > 0 && share < 0.005:
+		return "fewer than 1"
+	case share > 0.995 && share < 1:
+		return "more than 99"
+	case share == 0:
+		return "none"
+	case share == 1:
+		return "all"
+	}
+	return fmt.Sprintf("about %.0f", share*100)
+}
+
+// offers are the safe and the plain offer.
+func (p oddsPage) offers() {
+	hold := "all your targets hold"
+	if p.onlyProfit() {
+		hold = "no money is lost"
+	}
+	confidence := quantity.FormatPercent(near(p.Confidence, 4), 1)
+	if p.Safe.Found {
+		p.text(fmt.Sprintf("  %s%s   ", pad("Safe offer", 15), right(dollars(p.Safe.Price), 10)),
+			fmt.Sprintf("up to it %s in %s of the trials (give or take %s)", hold, confidence, dollars(near(p.Safe.Error, 0))))
+	} else {
+		would := "all your targets would hold"
+		if p.onlyProfit() {
+			would = "no money would be lost"
+		}
+		p.text("  ", fmt.Sprintf("No price is safe: even with the house as a gift %s in only %s of the trials, not in %s.", would, share(p.Safe.Holds.Value), confidence))
+	}
+	if !p.PlanOffer.Found {
+		p.text("  ", "Nor is there a maximum offer: the plan itself misses a target even then.")
+		return
+	}
+	offer(p.page, "Maximum offer", p.PlanOffer, "up to it "+hold+" if everything goes as planned")
+}
+
+// A figureRow is a figure of the trials on the page.
+type figureRow struct {
+	label  string
+	figure int
+	says   func(float64) string
+	off    func(float64) string // says its error
+}
+
+func (p oddsPage) rows() []figureRow {
+	rows := []figureRow{{"profit", chance.Profit, inColumn, asError}}
+	if p.Answer.Line("partner_share").IsPositive() {
+		rows[0].label = "your part of profit"
+	}
+	if p.Answer.Line("own_labour").IsPositive() {
+		rows = append(rows, figureRow{"after own hours", chance.AfterHours, inColumn, asError})
+	}
+	return append(rows,
+		figureRow{"return on cash (ROI)", chance.Return, asPercent, asHundredths}, figureRow{"cash needed", chance.Cash, inColumn, asError},
+		figureRow{"months owned", chance.Months, asMonths, asHundredths}, figureRow{"maximum offer", chance.Offer, inColumn, asError})
+}
+
+const oddsRow = "  %-21s%9s%-7s%9s%-7s%9s%-7s%9s"
+
+// figures are the percentiles with their errors.
+func (p oddsPage) figures() {
+	p.heading("At the asking price of " + p.price())
+	p.line("%s", p.paint(dim, fmt.Sprintf("  %-21s%14s%16s%16s%11s", "", "1 in 10 lower", "half lower", "1 in 10 higher", "planned")))
+	p.line("%s", p.paint(dim, fmt.Sprintf("  %-21s%14s%16s%16s", "", "(P10)", "(P50)", "(P90)")))
+	for _, r := range p.rows() {
+		cells := []any{r.label}
+		for _, at := range []float64{tail, 0.5, 1 - tail} {
+			e := p.Figures[r.figure].Percentile(at)
+			cells = append(cells, r.says(e.Value), " ±"+strings.TrimLeft(r.off(e.Error), "$"))
+		}
+		p.line(oddsRow, append(cells, p.planned(r))...)
+	}
+}
+
+// planned is the figure of the plan.
+func (p oddsPage) planned(r figureRow) string {
+	switch o := p.PlanOffer; {
+	case r.figure != chance.Offer:
+		return r.says(p.Plan[r.figure].InexactFloat64())
+	case o.Endless:
+		return "any"
+	case !o.Found:
+		return "none"
+	default:
+		return inColumn(o.Price.InexactFloat64())
+	}
+}
+
+// chances are how often what matters happens.
+func (p oddsPage) chances() {
+	p.heading("How often, in 100 trials")
+	row := func(what string, e odds.Estimate) {
+		p.split("  "+what, oneIn100(e.Value), fmt.Sprintf(" ±%-5s", oneIn100(e.Error)))
+	}
+	row("you lose money", p.Loss)
+	if p.onlyProfit() {
+		p.worst()
+		return
+	}
+	for i, target := range p.Watched {
+		if target == "cash_to_spare" {
+			row("cash runs past the "+dollars(p.Answer.Line("cash_available").Sub(p.Answer.Line("cash_reserve")))+" you can use", p.Missed[i])
+			continue
+		}
+		row("you miss "+p.Answer.Goal(target), p.Missed[i])
+	}
+	if p.Beyond != nil && p.Answer.Line("cash_reserve").IsPositive() {
+		row("cash runs past all the "+dollars(p.Answer.Line("cash_available"))+" you have", *p.Beyond)
+	}
+	if len(p.Watched) > 1 {
+		row("at least one of your targets is missed", p.AnyMissed)
+	}
+	p.worst()
+}
+
+// worst is the expected shortfall, and the trials that have no answer.
+func (p oddsPage) worst() {
+	e := p.Figures[chance.Profit].Shortfall(tail)
+	what, value := "a profit of ", e.Value
+	if value < 0 {
+		what, value = "a loss of ", -value
+	}
+	p.text("  ", fmt.Sprintf("The worst tenth of the trials comes to %s%s on average (expected shortfall, ±%s).", what, asDollars(value), asDollars(e.Error)))
+	if p.None > 0 {
+		p.text("  ", fmt.Sprintf("In %s more trials the times that were drawn leave no hold; they are left out.", quantity.FormatCount(decimal.NewFromInt(p.None), 0)))
+	}
+}
+
+// rests says what the odds rest on.
+func (p oddsPage) rests() {
+	p.heading("How sure this is")
+	if len(p.Answer.Loans()) > 0 {
+		p.text("  ", "Loans are the plan's in every trial, for lenders look at the value and the budget before the works and the sale; for another price they follow the price.")
+	}
+	p.text("  ", fmt.Sprintf("%s trials, seed %d. The same seed gives the same figures. ± is the standard error: with another --seed a figure comes out within it two times of three, and within twice as much 19 times of 20. More --trials make it smaller. It says how sure the trials are, not how sure the ranges are: the odds are no better than those.",
+		quantity.FormatCount(decimal.NewFromInt(p.Trials+p.None), 0), p.Seed))
+	if n := len(p.Answer.Warnings); n > 0 {
+		p.text("  ", fmt.Sprintf("The file has doubtful spots (%d); ledgerboard check tells of them.", n))
+	}
+	p.text("  ", "This informs, it does not advise.")
+}
+
+// near is a figure of the trials as a decimal of so many places.
+func near(x float64, places int32) decimal.Decimal { return decimal.NewFromFloat(x).Round(places) }
+
+func asDollars(x float64) string { return dollars(near(x, 2)) }
+
+// inColumn is a sum of dollars that fits its column, from a million up in millions.
+func inColumn(x float64) string {
+	if math.Abs(x) < 1e6 {
+		return asDollars(x)
+	}
+	sign := ""
+	if x < 0 {
+		sign = "-"
+	}
+	return sign + "$" + near(math.Abs(x)/1e6, 3).StringFixed(3) + "m"
+}
+
+// asError is an error in dollars, from a thousand up in thousands.
+func asError(x float64) string {
+	if x < 1000 {
+		return asDollars(x)
+	}
+	return near(x/1000, 1).StringFixed(1) + "k"
+}
+
+func asPercent(x float64) string { return near(x, 1).StringFixed(1) + "%" }
+func share(x float64) string     { return asPercent(x * 100) }
+
+func asMonths(x float64) string { return near(x, 1).StringFixed(1) }
+
+// asHundredths is an error of a figure in tenths.
+func asHundredths(x float64) string { return near(x, 2).StringFixed(2) }
+
+// oneIn100 is a share in cases of 100.
+func oneIn100(x float64) string {
+	switch {
+	case x == 0:
+		return "0"
+	case x < 0.00005:
+		return "<0.01"
+	case x < 0.0005:
+		return near(x*100, 2).StringFixed(2)
+	}
+	return near(x*100, 1).StringFixed(1)
+}

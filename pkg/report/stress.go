@@ -1,0 +1,246 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/stress"
+)
+
+// A StressPage is how bad a deal can get.
+type StressPage struct {
+	Answer *answer.Answer
+	Asked  bool // for the grid alone: the rest is empty
+	*stress.Study
+}
+
+// Stress writes how bad a deal can get.
+func Stress(w io.Writer, s *StressPage, style Style) error {
+	p := stressPage{newPage(w, style), s}
+	p.line("%s", p.paint(bold, s.Answer.Deal.Name+": how bad it can get"))
+	p.plan()
+	if !s.Asked {
+		p.answers()
+	}
+	p.grids()
+	if !s.Asked {
+		p.days()
+		p.ranking()
+		p.heading("How far it may go before")
+		for _, e := range breakEvens(s.Answer) {
+			p.line("  %s", half([]entry{e}, 0))
+		}
+		p.text("", "Each alone, with the loans as planned.")
+	}
+	return p.flush()
+}
+
+type stressPage struct {
+	*page
+	*StressPage
+}
+
+func (p stressPage) say(format string, args ...any) { p.text("", fmt.Sprintf(format, args...)) }
+
+// plan says what the plan comes to.
+func (p stressPage) plan() {
+	a := p.Answer
+	p.say("As planned you make %s with %s of your cash, in %s.", dollars(a.Line("owner_profit")), dollars(a.Line("cash_needed")), months(a.Line("hold_months")))
+}
+
+// answers say what a late finish and an overrun do, in a few sentences.
+func (p stressPage) answers() {
+	a := p.Answer
+	if a.Line("renovation").IsPositive() {
+		p.say("Each month the works stand still takes %s off that, %s a day.", dollars(a.Stalled.Month), dollars(a.Stalled.Day))
+	}
+	p.say("Each month longer on the market takes %s, %s a day.", dollars(a.Late.Month), dollars(a.Late.Day))
+	if len(p.Ranking) > 0 {
+		r := p.Ranking[0]
+		p.say("What matters most is %s: between %s and %s your profit goes from %s to %s.", r.Label, r.Says(r.Low), r.Says(r.High), dollars(r.AtLow), dollars(r.AtHigh))
+	}
+	if gone := p.gone(); len(gone) > 0 {
+		last := len(gone) - 1
+		words := gone[last]
+		if last > 0 {
+			words = strings.Join(gone[:last], ", ") + " or " + words + ", each alone"
+		}
+		p.say("All of it is gone %s.", words)
+	}
+	if worst := p.worst(); worst != nil {
+		p.say("The worst of the bad days below, %q, leaves you %s.", worst.Title, dollars(worst.Profit))
+	}
+}
+
+// gone is where the profit ends, as far as it is found.
+func (p stressPage) gone() (out []string) {
+	b := p.Answer.BreakEven
+	if b.Overrun.Found {
+		out = append(out, "past "+percent(b.Overrun.Value)+" over the bids")
+	}
+	if b.Months.Found {
+		out = append(out, "past "+months(b.Months.Value)+" longer on the market")
+	}
+	if b.SalePrice.Found && p.Answer.Line("owner_profit").IsPositive() {
+		out = append(out, "at a sale under "+dollars(b.SalePrice.Value))
+	}
+	return out
+}
+
+func (p stressPage) worst() *stress.Outcome {
+	var worst *stress.Outcome
+	for i, o := range p.Days {
+		if worst == nil || o.Profit.LessThan(worst.Profit) {
+			worst = &p.Days[i]
+		}
+	}
+	return worst
+}
+
+// dayColumns is how many bad days stand side by side, beside the plan.
+const dayColumns, dayLabel, dayWidth = 4, 19, 12
+
+// days writes the bad days as columns, with what helps below.
+func (p stressPage) days() {
+	p.heading("Bad days, side by side")
+	for from := 0; from < len(p.Days); from += dayColumns {
+		some := p.Days[from:min(from+dayColumns, len(p.Days))]
+		if from > 0 {
+			p.line("")
+		}
+		p.dayHeads(some)
+		row := func(words, plan string, of func(stress.Outcome) string) {
+			line := pad(words, dayLabel) + right(plan, dayWidth)
+			for _, o := range some {
+				line += right(of(o), dayWidth)
+			}
+			p.line("%s", line)
+		}
+		a := p.Answer
+		row("profit", dollars(a.Line("owner_profit")), func(o stress.Outcome) string { return dollars(o.Profit) })
+		row("against the plan", "", func(o stress.Outcome) string { return dollars(o.Lost.Neg()) })
+		row("return on cash", p.ratio(a.Line("roi"), a.Line("cash_needed")), func(o stress.Outcome) string { return p.ratio(o.ROI, o.Cash) })
+		row("cash needed", dollars(a.Line("cash_needed")), func(o stress.Outcome) string { return dollars(o.Cash) })
+		row("months owned", a.Line("hold_months").Round(1).String(), func(o stress.Outcome) string { return o.Months.Round(1).String() })
+		row("targets missed", shortly(a.Missed()), func(o stress.Outcome) string { return shortly(o.Misses) })
+	}
+	p.line("")
+	p.line("What helps")
+	for _, o := range p.Days {
+		words := o.Remedy
+		if o.Own || !o.Usual {
+			words = strings.TrimSuffix(strings.ToLower(o.What[:1])+o.What[1:]+"; "+words, "; ")
+		}
+		p.text("  ", o.Title+": "+words+".")
+	}
+	p.text("", "How far each goes is common practice, no source; write your own under   bad days:   in the deal file.")
+}
+
+// dayHeads writes the names of bad days above their columns.
+func (p stressPage) dayHeads(some []stress.Outcome) {
+	heads, deepest := [][]string{wrap("as planned", dayWidth-1)}, 1
+	for _, o := range some {
+		heads = append(heads, wrap(o.Title, dayWidth-1))
+		deepest = max(deepest, len(heads[len(heads)-1]))
+	}
+	deepest = min(deepest, 4)
+	for i := range deepest {
+		line := strings.Repeat(" ", dayLabel)
+		for _, h := range heads {
+			word := ""
+			if at := i - deepest + min(len(h), deepest); at >= 0 {
+				word = cut(h[at], dayWidth-1)
+			}
+			line += right(word, dayWidth)
+		}
+		p.line("%s", p.paint(dim, line))
+	}
+}
+
+func (p stressPage) ratio(roi, cash decimal.Decimal) string {
+	if !cash.IsPositive() {
+		return "no cash"
+	}
+	return percent(roi)
+}
+
+// shortly names missed targets in a word each.
+func shortly(misses []stress.Miss) string {
+	var out []string
+	for _, m := range misses {
+		out = append(out, targetWord(m.Target))
+	}
+	switch len(out) {
+	case 0:
+		return "none"
+	case 1:
+		return out[0]
+	}
+	return fmt.Sprintf("%d of them", len(out))
+}
+
+func targetWord(target string) string {
+	word := strings.TrimSuffix(target, "_to_spare")
+	if word == "roi" {
+		return "return"
+	}
+	return word
+}
+
+// ranked is how many of the ranking a page shows.
+const ranked = 10
+
+// told is how many of them it says more about.
+const told = 3
+
+const rankRow = "%3s %-22s%21s%s%11s  %s"
+
+// ranking writes what matters most.
+func (p stressPage) ranking() {
+	p.heading("What matters most to your profit")
+	p.line("%s", p.paint(dim, fmt.Sprintf(rankRow, "", "if this alone comes out", "from and to", " ", "swings by", "each")))
+	assumed := false
+	for i, s := range p.Ranking[:min(ranked, len(p.Ranking))] {
+		mark := " "
+		if s.Assumed {
+			mark, assumed = "~", true
+		}
+		p.line(rankRow, fmt.Sprintf("%d.", i+1), cut(s.Label, 22), cut(fromTo(s), 20), mark, dollars(s.Size()), byStep(s))
+	}
+	if assumed {
+		p.text("", "~ is common practice, no source; write your own under   ranges:   in the deal file.")
+	}
+	p.line("")
+	for i, s := range p.Ranking[:min(told, len(p.Ranking))] {
+		text := fmt.Sprintf("%s: %s at %s, %s at %s.", s.Label, dollars(s.AtLow), s.Says(s.Low), dollars(s.AtHigh), s.Says(s.High))
+		if s.Narrows != "" {
+			text += " What narrows it: " + s.Narrows + "."
+		}
+		p.text(fmt.Sprintf("  %d. ", i+1), text)
+	}
+}
+
+// fromTo is how far a swing goes: 0.6 to 4.2 months.
+func fromTo(s stress.Swing) string {
+	low, high := s.Says(s.Low), s.Says(s.High)
+	if i := strings.IndexAny(low, " /"); i >= 0 && strings.HasSuffix(high, low[i:]) {
+		low = low[:i]
+	}
+	return low + " to " + high
+}
+
+// byStep is the slope of a swing in words: $897 a $1,000, -$535 a point.
+func byStep(s stress.Swing) string {
+	step := s.Step()
+	switch step {
+	case "1%":
+		step = "point"
+	case "1 month":
+		step = "month"
+	}
+	return cut(dollars(decimal.NewFromFloat(s.Slope).Round(0))+" a "+step, 20)
+}

@@ -1,0 +1,149 @@
+package report
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"ledgerboard/pkg/stress"
+)
+
+// The marks of a grid, which say without colour what holds.
+const (
+	holds  = " "
+	misses = "*"
+	loses  = "!"
+)
+
+// A sheet is one figure over a grid.
+type sheet struct {
+	title string
+	show  func(stress.Cell) string
+	mark  func(stress.Cell) string
+}
+
+// grids writes a grid of each of the four figures.
+func (p stressPage) grids() {
+	missed := func(c stress.Cell, targets ...string) string {
+		for _, t := range targets {
+			if slices.Contains(c.Misses, t) {
+				return misses
+			}
+		}
+		return holds
+	}
+	price := p.Answer.Line("price")
+	g := p.Grid
+	p.heading("Across: " + g.Across.Label + ". Down: " + g.Down.Label + ".")
+	p.text("", p.legend())
+	for _, s := range []sheet{
+		{"Your profit", func(c stress.Cell) string { return dollars(c.Profit) }, func(c stress.Cell) string {
+			if c.Profit.IsNegative() {
+				return loses
+			}
+			return missed(c, "profit_to_spare", "margin_to_spare")
+		}},
+		{"Return on your cash", func(c stress.Cell) string { return p.ratio(c.ROI, c.Cash) }, func(c stress.Cell) string {
+			if c.Profit.IsNegative() {
+				return loses
+			}
+			return missed(c, "roi_to_spare")
+		}},
+		{"Cash you need", func(c stress.Cell) string { return dollars(c.Cash) }, func(c stress.Cell) string { return missed(c, "cash_to_spare") }},
+		{"Maximum offer, if you knew it would come out so", func(c stress.Cell) string { return offered(c.Offer) }, func(c stress.Cell) string {
+			if o := c.Offer; !o.Found || !o.Endless && o.Price.LessThan(price) {
+				return misses
+			}
+			return holds
+		}},
+	} {
+		p.sheet(s)
+	}
+}
+
+func (p stressPage) legend() string {
+	words := "! loses money. * misses a target; of a maximum offer, it lies under the asking price. A stroke stands where that changes. > is the plan."
+	if p.Grid.Down.Contingency(p.Answer.Plan) >= 0 {
+		words += " c: from here down the contingency is used up."
+	}
+	return words
+}
+
+// sheet writes one figure, in as many parts side by side as there is room for.
+func (p stressPage) sheet(s sheet) {
+	p.line("")
+	p.line("%s", p.paint(bold, s.title))
+	g := p.Grid
+	label, width := 0, 0
+	for _, d := range g.Down.Values {
+		label = max(label, utf8.RuneCountInString(g.Down.Says(d))+3)
+	}
+	for _, a := range g.Across.Values {
+		width = max(width, utf8.RuneCountInString(g.Across.Says(a))+1)
+	}
+	for _, row := range g.Cells {
+		for _, c := range row {
+			width = max(width, utf8.RuneCountInString(s.show(c)))
+		}
+	}
+	width += 2 // the stroke before and the mark behind
+	for from, some := 0, max(1, (Width-label)/width); from < len(g.Across.Values); from += some {
+		p.part(s, label, width, from, min(from+some, len(g.Across.Values)))
+	}
+}
+
+// part writes the columns from one to another.
+func (p stressPage) part(s sheet, label, width, from, to int) {
+	g := p.Grid
+	planned := g.Across.Planned(p.Answer.Plan)
+	head := strings.Repeat(" ", label)
+	for k := from; k < to; k++ {
+		said := g.Across.Says(g.Across.Values[k])
+		if k == planned {
+			said = ">" + said
+		}
+		head += right(said, width-1) + " "
+	}
+	p.line("%s", p.paint(dim, head))
+	for i, d := range g.Down.Values {
+		line, before := p.rowMark(i)+right(g.Down.Says(d), label-3)+" ", ""
+		for k := from; k < to; k++ {
+			c := g.Cells[i][k]
+			mark := s.mark(c)
+			stroke := " "
+			if k > from && mark != before {
+				stroke = "|"
+			}
+			line += stroke + p.paintMark(mark, right(s.show(c), width-2)+mark)
+			before = mark
+		}
+		p.line("%s", line)
+	}
+}
+
+// rowMark says of a row whether it is the plan's and whether the contingency is used up.
+func (p stressPage) rowMark(i int) string {
+	mark := []byte("  ")
+	if i == p.Grid.Down.Planned(p.Answer.Plan) {
+		mark[0] = '>'
+	}
+	if c := p.Grid.Down.Contingency(p.Answer.Plan); c >= 0 && i == c {
+		mark[1] = 'c'
+	}
+	return string(mark)
+}
+
+const (
+	red    = "\x1b[31m"
+	yellow = "\x1b[33m"
+)
+
+func (p stressPage) paintMark(mark, text string) string {
+	switch mark {
+	case loses:
+		return p.paint(red, text)
+	case misses:
+		return p.paint(yellow, text)
+	}
+	return text
+}

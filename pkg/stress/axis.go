@@ -1,0 +1,126 @@
+package stress
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
+)
+
+// An Axis is what varies along one side of a grid.
+type Axis struct {
+	Label  string
+	Values []decimal.Decimal
+	input  deal.Input   // how the values are written
+	moves  []deal.Input // what they move
+	adds   bool         // they are added to the plan
+}
+
+// Path is how the deal file names it; several inputs go by the first.
+func (a Axis) Path() string { return a.input.Path }
+
+// Says writes a value of the axis as the deal file would.
+func (a Axis) Says(x decimal.Decimal) string { return a.input.Says(x) }
+
+// planned reports whether a value is the plan's.
+func (a Axis) planned(p *Plan, x decimal.Decimal) bool {
+	if a.adds {
+		return x.IsZero()
+	}
+	return x.Equal(p.of(a.input.Member, a.input.Line))
+}
+
+// Varying is an axis of any input.
+func Varying(label string, in deal.Input, values []decimal.Decimal) Axis {
+	return Axis{Label: label, Values: sorted(values), input: in, moves: []deal.Input{in}}
+}
+
+func sorted(values []decimal.Decimal) []decimal.Decimal {
+	out := slices.Clone(values)
+	slices.SortFunc(out, decimal.Decimal.Cmp)
+	return slices.CompactFunc(out, decimal.Decimal.Equal)
+}
+
+// Late says where a deal runs late.
+type Late string
+
+// The ways to run late.
+const (
+	LateWorks Late = "works" // the works stand still
+	LateSale  Late = "sale"  // the house is on the market longer
+	LateBoth  Late = "both"  // both, each for as long
+)
+
+// lateLabels name the axes of months late.
+var lateLabels = map[Late]string{
+	LateWorks: "months the works stand still",
+	LateSale:  "months longer on the market",
+	LateBoth:  "months late, in the works and again on the market",
+}
+
+// MonthsLate is an axis of months beyond the plan; ok is false for another word.
+func (p *Plan) MonthsLate(where Late, values []decimal.Decimal) (a Axis, ok bool) {
+	works, _ := p.Deal.InputNamed("time.standstill")
+	sale, _ := p.Deal.InputNamed("late sale")
+	a = Axis{Label: lateLabels[where], Values: sorted(values), input: works, adds: true}
+	switch where {
+	case LateWorks:
+		a.moves = []deal.Input{works}
+	case LateSale:
+		a.moves = []deal.Input{sale}
+	case LateBoth:
+		a.moves = []deal.Input{works, sale}
+	}
+	return a, a.moves != nil
+}
+
+// Overruns is an axis of spending over the bids, with the contingency among the values.
+func (p *Plan) Overruns(values []decimal.Decimal) Axis {
+	in, _ := p.Deal.InputNamed("overrun")
+	return Varying("over the bids", in, append(slices.Clone(values), p.Line("contingency_share")))
+}
+
+// Overrun reports whether the axis is the overrun over the bids.
+func (a Axis) Overrun() bool { return len(a.moves) == 1 && a.moves[0].Line == "overrun" }
+
+// Contingency is the place of the first value at which the contingency is used up, or -1.
+func (a Axis) Contingency(p *Plan) int {
+	c := p.Line("contingency_share")
+	if !a.Overrun() || !c.IsPositive() {
+		return -1
+	}
+	return slices.IndexFunc(a.Values, c.LessThanOrEqual)
+}
+
+// Planned is the place of the plan's value, or -1.
+func (a Axis) Planned(p *Plan) int {
+	return slices.IndexFunc(a.Values, func(x decimal.Decimal) bool { return a.planned(p, x) })
+}
+
+// A mover sets a cell by the value of an axis.
+type mover struct {
+	cell *model.Cell
+	base decimal.Decimal // what the value is added to
+}
+
+func (a Axis) movers(p *Plan) []mover {
+	out := make([]mover, len(a.moves))
+	for i, in := range a.moves {
+		out[i].cell = p.input(in)
+		if a.adds {
+			out[i].base = p.of(in.Member, in.Line)
+		}
+	}
+	return out
+}
+
+// changes are what the axis changes at a value.
+func (a Axis) changes(p *Plan, x decimal.Decimal) (out []exact.Change) {
+	for _, m := range a.movers(p) {
+		out = append(out, exact.Change{Cell: m.cell, Value: m.base.Add(x)})
+	}
+	return out
+}

@@ -1,0 +1,210 @@
+package stress
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/fast"
+	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/solve"
+)
+
+// A Grid is what two things that vary come to together.
+type Grid struct {
+	Across, Down Axis
+	Cells        [][]Cell // by value down and across
+}
+
+// A Cell is one place of a grid. Dollars are whole cents, and the exact reader's but where
+// a rounding turns on less than float64 can tell.
+type Cell struct {
+	Profit decimal.Decimal // the owner's
+	ROI    decimal.Decimal
+	Cash   decimal.Decimal
+	NoROI  bool // no cash is needed
+	Offer  solve.Offer
+	Misses []string // the targets missed at the price of the plan
+}
+
+// Grid works a grid out. It fails where both sides move the same input, and where a hold
+// is longer than any reader works out.
+func (p *Plan) Grid(across, down Axis) (*Grid, error) {
+	inputs := slices.Concat(across.moves, down.moves)
+	for _, in := range down.moves {
+		if slices.ContainsFunc(across.moves, in.Is) {
+			return nil, fmt.Errorf("%w: %s", ErrSame, in.Path)
+		}
+	}
+	p, err := p.asking(inputs...)
+	if err != nil {
+		return nil, err
+	}
+	g := gridding{plan: p, across: across, down: down, movers: slices.Concat(across.movers(p), down.movers(p)), inputs: inputs, targets: solve.Targets(p.Deal.Targets)}
+	g.spread()
+	if err := together(g.figures, g.offers); err != nil {
+		return nil, err
+	}
+	return g.grid()
+}
+
+// ErrSame is what a grid of one input fails with.
+var ErrSame = errors.New("both sides of the grid vary the same")
+
+// ErrTooLong is what a grid with too long a hold fails with.
+var ErrTooLong = errors.New("a hold of no length or of over 1200 months")
+
+// A gridding is a grid at work.
+type gridding struct {
+	plan         *Plan
+	across, down Axis
+	movers       []mover
+	inputs       []deal.Input
+	targets      []string
+	in           [][]float64 // by mover and place
+	out          [][]float64 // by figure and place: profit, return, cash, then the targets
+	prices       []float64
+}
+
+// spread fills in what each mover has at each place.
+func (g *gridding) spread() {
+	n := len(g.across.Values) * len(g.down.Values)
+	g.in = make([][]float64, len(g.movers))
+	for k, m := range g.movers {
+		g.in[k] = make([]float64, 0, n)
+		for _, d := range g.down.Values {
+			for _, a := range g.across.Values {
+				x := d
+				if k < len(g.across.moves) {
+					x = a
+				}
+				g.in[k] = append(g.in[k], formula.Near(m.base.Add(x)))
+			}
+		}
+	}
+}
+
+func (g *gridding) axes() []fast.Axis {
+	out := make([]fast.Axis, len(g.movers))
+	for k, m := range g.movers {
+		out[k] = fast.Axis{Cell: m.cell, Least: slices.Min(g.in[k]), Most: slices.Max(g.in[k])}
+	}
+	return out
+}
+
+func (g *gridding) figures() error {
+	var want []*model.Cell
+	for _, line := range append([]string{"owner_profit", "roi", "cash_needed"}, g.targets...) {
+		want = append(want, g.plan.cell(line))
+	}
+	var held []fast.Change
+	for _, c := range g.plan.closed(g.inputs...) {
+		if !slices.ContainsFunc(g.movers, func(m mover) bool { return m.cell == c.Cell }) {
+			held = append(held, fast.Change(c))
+		}
+	}
+	q, err := fast.Ask(g.plan.Model, g.axes(), want, held...)
+	if err != nil {
+		return err
+	}
+	g.out = make([][]float64, len(want))
+	for i := range g.out {
+		g.out[i] = make([]float64, len(g.in[0]))
+	}
+	return q.Worker().Run(g.in, g.out)
+}
+
+// offers finds the maximum offers. Where the price varies, they are the same along it.
+func (g *gridding) offers() error {
+	axes, in := g.axes(), slices.Clone(g.in)
+	if i := slices.IndexFunc(axes, func(a fast.Axis) bool { return a.Cell == g.plan.cell("price") }); i >= 0 {
+		axes, in = slices.Delete(axes, i, i+1), slices.Delete(in, i, i+1)
+	}
+	o, err := solve.AskOffers(g.plan.Model, g.plan.Deal.Targets, axes)
+	if err != nil {
+		return err
+	}
+	g.prices = make([]float64, len(g.in[0]))
+	return o.Worker().Run(in, g.prices)
+}
+
+// grid puts the figures together.
+func (g *gridding) grid() (*Grid, error) {
+	out := &Grid{Across: g.across, Down: g.down}
+	for i := range g.down.Values {
+		row := make([]Cell, len(g.across.Values))
+		for k := range row {
+			at := i*len(row) + k
+			if math.IsNaN(g.out[0][at]) {
+				return nil, fmt.Errorf("%w: %s %s, %s %s", ErrTooLong, g.across.Label, g.across.Says(g.across.Values[k]), g.down.Label, g.down.Says(g.down.Values[i]))
+			}
+			row[k] = g.cell(at)
+		}
+		out.Cells = append(out.Cells, row)
+	}
+	return out, nil
+}
+
+// ratioPlaces is how exactly a share is kept.
+const ratioPlaces = 9
+
+func (g *gridding) cell(at int) Cell {
+	dollars := func(x float64) decimal.Decimal { return decimal.NewFromFloat(x).Round(2) }
+	c := Cell{Profit: dollars(g.out[0][at]), ROI: decimal.NewFromFloat(g.out[1][at]).Round(ratioPlaces), Cash: dollars(g.out[2][at]), Offer: offer(g.prices[at])}
+	c.NoROI = !c.Cash.IsPositive()
+	for i, t := range g.targets {
+		if decimal.NewFromFloat(g.out[i+3][at]).Round(ratioPlaces - 3).IsNegative() {
+			c.Misses = append(c.Misses, t)
+		}
+	}
+	return c
+}
+
+func offer(price float64) solve.Offer {
+	switch {
+	case math.IsInf(price, 1):
+		return solve.Offer{Found: true, Endless: true}
+	case math.IsInf(price, -1), math.IsNaN(price):
+		return solve.Offer{}
+	}
+	return solve.Offer{Found: true, Price: decimal.NewFromFloat(price)}
+}
+
+// At works one place of a grid out exactly: the figures of the lines named, in their order.
+func (p *Plan) At(across, down Axis, a, d decimal.Decimal, lines ...string) ([]decimal.Decimal, error) {
+	inputs := slices.Concat(across.moves, down.moves)
+	p, err := p.asking(inputs...)
+	if err != nil {
+		return nil, err
+	}
+	changes := slices.Concat(p.closed(inputs...), across.changes(p, a), down.changes(p, d))
+	want := make([]*model.Cell, len(lines))
+	for i, l := range lines {
+		want[i] = p.cell(l)
+	}
+	v, err := exact.NewPlan(p.Model, want...).Evaluate(changes...)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]decimal.Decimal, len(lines))
+	for i, c := range want {
+		out[i] = v.Of(c)
+	}
+	return out, nil
+}
+
+// OfferAt finds the maximum offer at one place of a grid exactly.
+func (p *Plan) OfferAt(across, down Axis, a, d decimal.Decimal) (solve.Offer, error) {
+	p, err := p.asking(slices.Concat(across.moves, down.moves)...)
+	if err != nil {
+		return solve.Offer{}, err
+	}
+	changes := slices.DeleteFunc(slices.Concat(across.changes(p, a), down.changes(p, d)), func(c exact.Change) bool { return c.Cell == p.cell("price") })
+	return solve.MaxOffer(p.Model, p.Deal.Targets, changes...)
+}

@@ -1,0 +1,106 @@
+package stress
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/solve"
+)
+
+// An Outcome is what a bad day comes to, exactly.
+type Outcome struct {
+	Day
+	Profit decimal.Decimal // the owner's profit then
+	Lost   decimal.Decimal // profit lost
+	ROI    decimal.Decimal // the return on cash then; it means nothing where no cash is needed
+	Cash   decimal.Decimal // cash needed then
+	Months decimal.Decimal // how long the house is owned then
+	Misses []Miss          // targets missed then
+	Short  decimal.Decimal // cash short of what the owner can use, then
+}
+
+// A Miss is a target that is missed, and by how many dollars.
+type Miss struct {
+	Target string // the line, such as roi_to_spare
+	Short  decimal.Decimal
+}
+
+// Run works a bad day out.
+func (p *Plan) Run(d Day) (Outcome, error) {
+	p, d, err := p.wide(d)
+	if err != nil {
+		return Outcome{}, err
+	}
+	targets := solve.Targets(p.Deal.Targets)
+	var want []*model.Cell
+	for _, line := range append([]string{"owner_profit", "roi", "cash_needed", "hold_months", "cash_to_spare"}, targets...) {
+		want = append(want, p.cell(line))
+	}
+	v, err := exact.NewPlan(p.Model, want...).Evaluate(p.changes(d)...)
+	if err != nil {
+		return Outcome{}, err
+	}
+	o := Outcome{Day: d, Profit: v.Of(want[0]), ROI: v.Of(want[1]), Cash: v.Of(want[2]), Months: v.Of(want[3])}
+	o.Lost = p.Line("owner_profit").Sub(o.Profit)
+	if p.Deal.HasCash {
+		o.Short = decimal.Max(decimal.Zero, v.Of(want[4]).Neg())
+	}
+	for i, t := range targets {
+		if x := v.Of(want[i+5]); x.IsNegative() {
+			o.Misses = append(o.Misses, Miss{t, x.Neg()})
+		}
+	}
+	return o, nil
+}
+
+// wide is a plan whose model has all that a bad day of the file changes.
+func (p *Plan) wide(d Day) (*Plan, Day, error) {
+	for _, x := range p.Deal.BadDays {
+		if !d.Own || x.Name != d.Name {
+			continue
+		}
+		var inputs []deal.Input
+		for _, c := range x.Changes {
+			inputs = append(inputs, c.Input)
+		}
+		w, err := p.asking(inputs...)
+		if err != nil || w == p {
+			return p, d, err
+		}
+		return w, w.own(x), nil
+	}
+	return p, d, nil
+}
+
+// changes are those of a bad day, with the loans as it leaves them.
+func (p *Plan) changes(d Day) []exact.Change {
+	out := append([]exact.Change{}, d.moves...)
+	switch {
+	case !d.Early:
+		out = append(out, p.held...)
+	case d.Own && !moves(d, "lender_value"):
+		out = append(out, p.to("lender_value", p.Line("lender_value")))
+	}
+	return out
+}
+
+func moves(d Day, line string) bool {
+	for _, c := range d.moves {
+		if c.Cell.Line.Name == line {
+			return true
+		}
+	}
+	return false
+}
+
+// Missed is by how many dollars a target is missed then; 0 if it holds.
+func (o Outcome) Missed(target string) decimal.Decimal {
+	for _, m := range o.Misses {
+		if m.Target == target {
+			return m.Short
+		}
+	}
+	return decimal.Zero
+}

@@ -1,0 +1,123 @@
+package stress
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/solve"
+)
+
+// A Plan is a deal as it is planned.
+type Plan struct {
+	Deal   *deal.Deal
+	Values *exact.Values // of the deal's model
+	Model  *model.Model  // that is asked: the deal without its rooms
+
+	members map[*model.Member]*model.Member // of the asked model by those of the deal
+	held    []exact.Change
+}
+
+// NewPlan prepares a deal that is worked out; small is the summary that is asked.
+func NewPlan(d *deal.Deal, v *exact.Values, small *model.Model) (*Plan, error) {
+	p := &Plan{Deal: d, Values: v, Model: small, members: map[*model.Member]*model.Member{}}
+	p.match(d.Root, small.Root)
+	var err error
+	p.held, err = solve.Held(small)
+	return p, err
+}
+
+// match pairs the members of the deal with those of the asked model, which has the same in
+// the same order but for whole sets.
+func (p *Plan) match(all, some *model.Member) {
+	p.members[all] = some
+	next := some.Children
+	for _, c := range all.Children {
+		if len(next) > 0 && next[0].Set == c.Set && next[0].Label == c.Label && next[0].Kind == c.Kind {
+			p.match(c, next[0])
+			next = next[1:]
+		}
+	}
+}
+
+// Line is the value of a line of the deal in the plan.
+func (p *Plan) Line(name string) decimal.Decimal { return p.of(p.Deal.Root, name) }
+
+func (p *Plan) of(m *model.Member, name string) decimal.Decimal {
+	return p.Values.Of(p.Deal.Model.Find(m, name))
+}
+
+func (p *Plan) cell(line string) *model.Cell { return p.Model.Find(p.Model.Root, line) }
+
+// input is the cell of an input; nil if the asked model is without it.
+func (p *Plan) input(in deal.Input) *model.Cell {
+	m := p.members[in.Member]
+	if m == nil {
+		return nil
+	}
+	return p.Model.Find(m, in.Line)
+}
+
+// asking is a plan whose model follows all of some inputs: that of the whole deal, if what
+// one of them moves stands as a number in the asked model.
+func (p *Plan) asking(inputs ...deal.Input) (*Plan, error) {
+	if p.Model == p.Deal.Model {
+		return p, nil
+	}
+	frozen := p.frozen()
+	steps := p.Deal.Model.Needed(frozen...)
+	for _, in := range inputs {
+		_, moved := p.Deal.Model.Reached(steps, []int{p.Deal.Model.Find(in.Member, in.Line).Index})
+		moves := slices.ContainsFunc(moved, func(s model.Step) bool {
+			return slices.ContainsFunc(s.Cells, func(c int) bool { return slices.Contains(frozen, c) })
+		})
+		if moves || p.input(in) == nil {
+			return NewPlan(p.Deal, p.Values, p.Deal.Model)
+		}
+	}
+	return p, nil
+}
+
+// frozen are the lines of the deal that are numbers in the asked model: totals over what
+// that leaves out.
+func (p *Plan) frozen() (out []int) {
+	number := func(c *model.Cell) bool { return c.Expr != nil && c.Expr.Op == nil && c.Expr.Reads(c.Member) < 0 }
+	for _, c := range p.Model.Cells {
+		if c.Member == p.Model.Root && c.Given == nil && number(c) {
+			if whole := p.Deal.Model.Find(p.Deal.Root, c.Line.Name); whole.Expr != nil && !number(whole) {
+				out = append(out, whole.Index)
+			}
+		}
+	}
+	return out
+}
+
+// closed are the changes that keep the loans as they are in the plan while some inputs
+// vary. If all of them come out only after the closing, the loans keep their size. If not,
+// they are sized anew, but by the value that the lender counted.
+func (p *Plan) closed(inputs ...deal.Input) []exact.Change {
+	if !slices.ContainsFunc(inputs, known) {
+		return p.held
+	}
+	if slices.ContainsFunc(inputs, func(in deal.Input) bool { return in.Line == "lender_value" }) {
+		return nil
+	}
+	return []exact.Change{{Cell: p.cell("lender_value"), Value: p.Line("lender_value")}}
+}
+
+// afterClosing are the lines of the deal itself that come out only then.
+var afterClosing = []string{
+	"after_repair_value", "sale_price", "market_change", "expected_discount", "overrun", "standstill", "late_sale",
+	"lead_in", "renovation", "marketing", "escrow",
+}
+
+// known reports whether an input is known when the loans are closed.
+func known(in deal.Input) bool {
+	if in.Member.Set == "fee" {
+		return in.Member.Kind != "holding_fee" && in.Member.Kind != "selling_fee"
+	}
+	return in.Member.Parent != nil || !slices.Contains(afterClosing, in.Line)
+}

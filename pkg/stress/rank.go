@@ -1,0 +1,158 @@
+package stress
+
+import (
+	"cmp"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/chance"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/slope"
+)
+
+// A Swing is what a realistic swing of one input does to the owner's profit, exactly.
+type Swing struct {
+	deal.Input
+	Label     string
+	Plan      decimal.Decimal
+	Low, High decimal.Decimal // how far it may come out
+	AtLow     decimal.Decimal // the owner's profit there
+	AtHigh    decimal.Decimal
+	Slope     float64         // what Unit more of it does to the profit, where the plan is
+	Unit      decimal.Decimal // a natural step: $1,000, a point, a month
+	Assumed   bool            // the deal file does not say how far
+	Why       string          // what is assumed rests on
+	Narrows   string          // what tells more about it; "" where nothing is known
+}
+
+// Size is how far the profit swings.
+func (s Swing) Size() decimal.Decimal { return s.AtHigh.Sub(s.AtLow).Abs() }
+
+// Step is the unit of the slope in words: $1,000, 1%, 1 month.
+func (s Swing) Step() string { return s.Says(s.Unit) }
+
+// Ranking ranks what may come out otherwise by what its swing does to the owner's profit:
+// what the deal file has ranges of, the usual causes of trouble, and all its other figures
+// that have a swing in common practice.
+func (p *Plan) Ranking() ([]Swing, error) {
+	all, err := p.swings()
+	if err != nil {
+		return nil, err
+	}
+	var inputs []deal.Input
+	for _, s := range all {
+		inputs = append(inputs, s.Input)
+	}
+	if p, err = p.asking(inputs...); err != nil {
+		return nil, err
+	}
+	profits := exact.NewPlan(p.Model, p.cell("owner_profit"))
+	errs := make([]func() error, len(all))
+	for i := range all {
+		errs[i] = func() error { return p.swing(profits, &all[i]) }
+	}
+	if err := together(append(errs, func() error { return p.slopes(all) })...); err != nil {
+		return nil, err
+	}
+	slices.SortStableFunc(all, func(a, b Swing) int { return b.Size().Cmp(a.Size()) })
+	return all, nil
+}
+
+// swings are the inputs with how far each may go.
+func (p *Plan) swings() ([]Swing, error) {
+	ranges, err := chance.Ranges(p.Deal, chance.Given{})
+	if err != nil {
+		return nil, err
+	}
+	var out []Swing
+	has := func(in deal.Input) bool { return slices.ContainsFunc(out, func(s Swing) bool { return s.Is(in) }) }
+	for _, r := range ranges {
+		out = append(out, Swing{Input: r.Input, Label: r.Label, Plan: r.Plan, Low: r.Low, High: r.High, Assumed: r.Assumed, Why: r.Why})
+	}
+	for _, in := range p.Deal.Inputs() {
+		plan := p.of(in.Member, in.Line)
+		if low, high, usual := usualSwing(in, plan); usual && !has(in) && low.LessThan(high) {
+			out = append(out, Swing{Input: in, Label: chance.Label(in), Plan: plan, Low: low, High: high, Assumed: true, Why: "common practice, no source"})
+		}
+	}
+	for i := range out {
+		s := &out[i]
+		s.Unit, s.Narrows = unit(s.Input), narrows(s.Input)
+	}
+	return out, nil
+}
+
+// swing works the profit out at both ends.
+func (p *Plan) swing(profits *exact.Plan, s *Swing) error {
+	held := p.closed(s.Input)
+	profit := func(x decimal.Decimal) (decimal.Decimal, error) {
+		v, err := profits.Evaluate(append(held[:len(held):len(held)], exact.Change{Cell: p.input(s.Input), Value: x})...)
+		if err != nil {
+			return decimal.Zero, err
+		}
+		return v.Of(p.cell("owner_profit")), nil
+	}
+	var err error
+	if s.AtLow, err = profit(s.Low); err != nil {
+		return err
+	}
+	s.AtHigh, err = profit(s.High)
+	return err
+}
+
+// slopes are worked out for all inputs at once: for those that come out after the closing
+// with the loans as planned, for the others with the lender's value as planned.
+func (p *Plan) slopes(all []Swing) error {
+	for _, early := range []bool{false, true} {
+		var at []int
+		var cells []*model.Cell
+		var changes []slope.Change
+		for i, s := range all {
+			if known(s.Input) != early {
+				continue
+			}
+			if s.Line == "lender_value" { // it is held for the others
+				if err := p.slope(all, []int{i}, []*model.Cell{p.input(s.Input)}, nil); err != nil {
+					return err
+				}
+				continue
+			}
+			at, cells = append(at, i), append(cells, p.input(s.Input))
+		}
+		if len(at) == 0 {
+			continue
+		}
+		for _, c := range p.closed(all[at[0]].Input) {
+			changes = append(changes, slope.Change(c))
+		}
+		if err := p.slope(all, at, cells, changes); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (p *Plan) slope(all []Swing, at []int, cells []*model.Cell, changes []slope.Change) error {
+	by, err := slope.Of(p.Model, cells, []*model.Cell{p.cell("owner_profit")}, changes...)
+	if err != nil {
+		return err
+	}
+	for k, i := range at {
+		all[i].Slope = by[0][k] * all[i].Unit.InexactFloat64()
+	}
+	return nil
+}
+
+// unit is the natural step of an input.
+func unit(in deal.Input) decimal.Decimal {
+	switch in.Kind {
+	case deal.Percent:
+		return decimal.New(1, -2)
+	case deal.Duration, deal.Hours, deal.HourRate:
+		return one
+	}
+	return decimal.NewFromInt(cmp.Or(map[string]int64{"a_month": 100, "a_quarter": 100, "unit_price": 1}[in.Line], 1000))
+}

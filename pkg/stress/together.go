@@ -1,0 +1,23 @@
+package stress
+
+import (
+	"errors"
+	"runtime"
+	"sync"
+)
+
+// together runs independent questions side by side, as many at a time as there are cores.
+func together(questions ...func() error) error {
+	errs := make([]error, len(questions))
+	var wg sync.WaitGroup
+	free := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i, q := range questions {
+		wg.Go(func() {
+			free <- struct{}{}
+			defer func() { <-free }()
+			errs[i] = q()
+		})
+	}
+	wg.Wait()
+	return errors.Join(errs...)
+}
