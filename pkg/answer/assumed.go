@@ -2,6 +2,7 @@ package answer
 
 import (
 	"cmp"
+	"fmt"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -33,7 +34,16 @@ func (a *Answer) Assumption(c *model.Cell) string {
 	if c.Line.Unit != "flag" && c.Line.Unit != "choice" && a.Values.Of(c).IsZero() {
 		return lead + "no " + name
 	}
-	return lead + name + ": " + a.AssumedValue(c)
+	return lead + name + ": " + a.AssumedValue(c) + a.byComps(c)
+}
+
+// byComps says of a value drawn from sold houses how many they are.
+func (a *Answer) byComps(c *model.Cell) string {
+	x := a.Deal.Comps
+	if x == nil || x.Value == nil || c.Line.Name != "after_repair_value" && c.Line.Name != "low_value" {
+		return ""
+	}
+	return fmt.Sprintf(" (by %d sold houses; ledgerboard comps shows them)", len(x.Value.Rows))
 }
 
 // AssumedValue is an input's default as people write it.

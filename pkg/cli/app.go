@@ -128,7 +128,7 @@ and why. It informs; it does not advise.`,
 	})
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2 // letters that may be wrong in a verb
-	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newStress(s), newOdds(s), newWorkbook(s), newWhy(s), newLines(s), newExitCodes())
+	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newComps(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newStress(s), newOdds(s), newWorkbook(s), newWhy(s), newLines(s), newExitCodes())
 	return root
 }
 

@@ -80,6 +80,10 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 	if err != nil {
 		return nil, err
 	}
+	if d.ByCondition() {
+		return nil, &dataError{fmt.Errorf("%s values its options by the condition of the whole house, which a search room by room cannot follow", path),
+			"ledgerboard compare " + path + "   sets them side by side; or say under each option what it adds, and under value what the house is worth before work"}
+	}
 	var own sync.WaitGroup
 	var a *answer.Answer
 	var offer solve.Offer

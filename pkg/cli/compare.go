@@ -45,7 +45,7 @@ func runCompare(c *common, paths []string) error {
 		return report.CompareJSON(c.Out, all)
 	}
 	next := ""
-	if len(paths) == 1 {
+	if len(paths) == 1 && !all[0].Deal.ByCondition() {
 		next = "ledgerboard best " + paths[0]
 	}
 	return report.Compare(c.Out, title, next, all, style)

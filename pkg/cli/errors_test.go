@@ -23,6 +23,7 @@ var notInFiles = map[string]string{
 	"unknown-set-path":   "it comes from --set, not from a file",
 	"ambiguous-set-path": "it comes from --set, not from a file",
 	"set-into-value":     "it comes from --set, not from a file",
+	"unreadable":         "a table with a line of over 64 KB is not kept; a test of the reader makes one",
 	"value-used-up":      "it comes from --set, or from best",
 	"bad-axis":           "it comes from --across and --down, not from a file",
 	"axis-not-here":      "it comes from --across and --down, not from a file",

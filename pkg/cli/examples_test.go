@@ -21,6 +21,8 @@ func TestExamplesOfTheHelpTextsRun(t *testing.T) {
 	var err error
 	walnut, err = filepath.Abs("../../scenarios/walnut-row.yaml")
 	require.NoError(t, err)
+	larkspur, err = filepath.Abs("../../scenarios/larkspur-way.yaml")
+	require.NoError(t, err)
 	t.Chdir(t.TempDir())
 	root := cli.Command(cli.Streams{Env: func(string) string { return "" }})
 	ran := 0
@@ -47,16 +49,23 @@ func TestExamplesOfTheHelpTextsRun(t *testing.T) {
 	require.GreaterOrEqual(t, ran, 14, "the examples were found")
 }
 
-// walnut is the scenario with rooms.
-var walnut string
+// walnut is the scenario with rooms, larkspur that with sold houses.
+var walnut, larkspur string
 
-// prepare leaves the starter file where a verb wants it, or none for new, and a table of
-// quotes; what a verb wrote before is taken away.
+// prepare leaves the starter file where a verb wants it, or none for new, and tables of
+// quotes and of sales; what a verb wrote before is taken away.
 func prepare(t *testing.T, verb string) {
 	for _, written := range []string{"my-house.yaml", "prices.csv", "mine.yaml"} {
 		require.NoError(t, os.RemoveAll(written))
 	}
 	require.NoError(t, os.WriteFile("quotes.csv", []byte("name,price\nporcelain floor tile,31.20\n"), 0o644))
+	require.NoError(t, os.WriteFile("county.csv", []byte("sale date,price\n2026-05-04,281000\n2026-06-09,276500\n"), 0o644))
+	if verb == "comps" {
+		text, err := os.ReadFile(larkspur)
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile("my-house.yaml", text, 0o600))
+		return
+	}
 	if slices.Contains([]string{"scope", "buy", "compare", "best"}, verb) { // of a house with rooms
 		text, err := os.ReadFile(walnut)
 		require.NoError(t, err)

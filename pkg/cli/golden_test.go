@@ -62,7 +62,8 @@ func TestGoldenPages(t *testing.T) {
 	}
 	page("scenarios/juniper-lane.yaml", "odds", "--trials", "20000")
 	page("scenarios/juniper-lane.yaml", "stress")
+	page("scenarios/larkspur-way.yaml", "comps")
 	pages, err := filepath.Glob(filepath.Join(golden, "*.txt"))
 	require.NoError(t, err)
-	require.Len(t, pages, 2*len(all)+2, "a golden page of no scenario is left over")
+	require.Len(t, pages, 2*len(all)+3, "a golden page of no scenario is left over")
 }

@@ -14,8 +14,9 @@ import (
 	"ledgerboard/pkg/pricebook"
 )
 
-// largest is the most of a file that is read; the deal reader refuses less.
-const largest = 8 << 20
+// largest is the most of a file that is read: a list of sales of a large county; the deal
+// reader refuses less.
+const largest = 64 << 20
 
 // text reads a file, or standard input for "-".
 func (c *common) text(path string) (name string, text []byte, err error) {

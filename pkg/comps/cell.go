@@ -113,7 +113,12 @@ func condition(s string) (Fact, error) {
 			return Known(float64(i + 1)), nil
 		}
 	}
-	return number(s, 1, 5, "poor, fair, average, good or excellent, or 1 to 5")
+	const want = "poor, fair, average, good or excellent, or 1 to 5"
+	f, err := number(s, 1, 5, want)
+	if err != nil {
+		return f, &cellError{fmt.Sprintf("%q is no condition", s), want}
+	}
+	return f, nil
 }
 
 // wanted splits an error of this package or of quantity into its two halves.

@@ -8,6 +8,7 @@ type Wish struct {
 	Strike []int // lines of the file never to take
 	Add    []int // lines of the file to take whatever speaks against them but the day
 	Given  Given // amounts in place of estimates
+	Extras []Extra
 }
 
 // Comp is a sale that was taken.
@@ -38,12 +39,13 @@ type Choice struct {
 	like   *likeness
 	pool   []pick
 	given  Given
+	extras []Extra
 }
 
 // Choose takes the sales most like the subject in place, time, size, lot, age, rooms
 // and style. It works on what the subject says: a thing not known plays no part.
 func (m *Market) Choose(s Subject, w Wish) *Choice {
-	c := &Choice{Day: m.Day.String(), Subject: s, market: m, given: w.Given}
+	c := &Choice{Day: m.Day.String(), Subject: s, market: m, given: w.Given, extras: w.Extras}
 	use := m
 	if len(w.Add) > 0 {
 		use = m.with(w.Add)

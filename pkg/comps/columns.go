@@ -58,6 +58,9 @@ func plain(header string) (name, unit string) {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	})
 	words = slices.DeleteFunc(words, func(w string) bool { return w == "usd" || w == "s" })
+	if units[strings.Join(words, " ")] == "sqft" {
+		return "area", "sqft" // a column named sq ft alone is the size of the house
+	}
 	for _, n := range []int{2, 1} {
 		if len(words) > n {
 			if u := units[strings.Join(words[len(words)-n:], " ")]; u != "" {
@@ -69,11 +72,7 @@ func plain(header string) (name, unit string) {
 			}
 		}
 	}
-	name = strings.Join(words, " ")
-	if u := units[name]; u == "sqft" {
-		return "area", u // a column named sqft alone is the size of the house
-	}
-	return name, ""
+	return strings.Join(words, " "), ""
 }
 
 // fieldOf returns the field of a plain header, or -1.

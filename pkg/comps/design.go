@@ -25,11 +25,12 @@ const (
 	Condition
 	Garage
 	Style
+	Own
 	lineCount
 )
 
 var lineWords = [...]string{
-	"concessions", "time", "location", "size", "lot", "bedrooms", "baths", "age", "condition", "garage", "style",
+	"concessions", "time", "location", "size", "lot", "bedrooms", "baths", "age", "condition", "garage", "style", "own lines",
 }
 
 // String returns the line's name.

@@ -31,5 +31,5 @@ func ExampleRead() {
 	// 0 remarks; $200,250 likely
 	// 1 Elm 201000 adjusted to 201000
 	// 9 Oak 199500 adjusted to 199500
-	// 3 Elm 186000 adjusted to 200249
+	// 3 Elm 186000 adjusted to 200250
 }

@@ -2,6 +2,7 @@ package comps
 
 import (
 	"math"
+	"slices"
 
 	"github.com/shopspring/decimal"
 )
@@ -12,20 +13,24 @@ type amounts [lineCount]float64
 // adjuster turns a sale of the market into one of the subject.
 type adjuster struct {
 	*likeness
-	given Given
-	local *local
-	at    []float64 // the subject's figures
-	known []bool    // which of them are known
+	choice *Choice
+	given  Given
+	told   map[Line]Rate // by pairs of sales, as far as it can be believed
+	local  *local
+	at     []float64 // the subject's figures
+	known  []bool    // which of them are known
 }
 
-func (m *Market) adjuster(l *likeness, given Given) *adjuster {
+func (c *Choice) adjuster() *adjuster {
+	m, l := c.market, c.like
 	k := len(m.design.traits)
-	a := &adjuster{likeness: l, given: given, at: make([]float64, m.columns), known: make([]bool, k)}
+	a := &adjuster{likeness: l, given: c.given, choice: c, at: make([]float64, m.columns), known: make([]bool, k)}
 	m.design.at(l.s, a.at)
 	for j, t := range m.design.traits {
 		_, a.known[j] = t.of(l.s)
 	}
 	timeColumns(0, a.at[k:])
+	a.told = a.believed(m.told)
 	return a
 }
 
@@ -63,13 +68,13 @@ func (a *adjuster) adjust(i int) (out amounts, adjusted float64) {
 	out[Concessions] = -s.Concessions.InexactFloat64()
 	logs := a.logs(i)
 	out[Time] = price * math.Expm1(logs[Time])
-	if rate, ok := a.given[Time]; ok {
-		out[Time] = price * rate * -a.m.months[i]
+	if r, ok := a.amountOf(Time); ok {
+		out[Time] = price * r.Worth * -a.m.months[i]
 	}
 	now := price + out[Time]
 	total := 0.0
 	for l := Location; l < lineCount; l++ {
-		if _, ok := a.given[l]; ok {
+		if _, ok := a.amountOf(l); ok {
 			logs[l] = 0
 		}
 		total += logs[l]
@@ -81,51 +86,22 @@ func (a *adjuster) adjust(i int) (out amounts, adjusted float64) {
 	adjusted = now
 	for l := Location; l < lineCount; l++ {
 		out[l] = now * logs[l] * share
-		if rate, ok := a.given[l]; ok {
-			out[l] = rate * given(l, a.s, &s.House)
+		if r, ok := a.amountOf(l); ok {
+			out[l] = r.Worth * apart(figure(l, a.s), figure(l, &s.House), 1)
+		}
+		if l == Own {
+			for _, x := range a.choice.extras {
+				out[l] += a.extra(x, s).InexactFloat64()
+			}
 		}
 		adjusted += out[l]
 	}
 	return out, adjusted
 }
 
-// Given are amounts that the caller states, by line, in place of estimates: dollars
-// for each sq ft of living area (Size) and of land (Lot), bedroom, full bath (a half
-// one counts half), year of age (so usually below zero), step of condition, and for
-// having a garage; for Time the market's change in a month as a share, not
-// compounded. Location and Style cannot be given and are not adjusted if they are
-// named.
-type Given map[Line]float64
-
-// given returns by how many units of a line the subject exceeds the sale.
-func given(l Line, subject, sale *House) float64 {
-	switch l {
-	case Size:
-		return apart(subject.Area, sale.Area, 1)
-	case Lot:
-		return apart(subject.Lot, sale.Lot, 1)
-	case Rooms:
-		return apart(subject.Bedrooms, sale.Bedrooms, 1)
-	case Baths:
-		return apart(bathsOf(subject), bathsOf(sale), 1)
-	case Age:
-		return -apart(subject.Built, sale.Built, 1)
-	case Condition:
-		return apart(subject.Condition, sale.Condition, 1)
-	case Garage:
-		return apart(hasGarage(subject), hasGarage(sale), 1)
-	}
-	return 0
-}
-
-func hasGarage(h *House) Fact {
-	switch {
-	case h.Garage == "none":
-		return Known(0)
-	case h.Garage != "":
-		return Known(1)
-	}
-	return Fact{min(h.GarageCars.Value, 1), h.GarageCars.Known}
+// extra is what one of them makes of a sale, in whole dollars.
+func (a *adjuster) extra(x Extra, s *Sold) decimal.Decimal {
+	return wholeDollars(Feature(slices.Contains(a.choice.Subject.Has, x.Name), slices.Contains(s.Has, x.Name), x.Worth))
 }
 
 // Adjustment is a line of the grid for one sale.
@@ -133,19 +109,30 @@ type Adjustment struct {
 	Line   Line
 	Amount decimal.Decimal // whole dollars, added to the sale's price
 	Share  float64         // of the sale's price
+	Extra  string          // which of the extras it is for, on the line of those
 }
 
-// rounded lays the adjustments out in whole dollars and returns the adjusted price,
-// which they re-add to. Lines at zero are left out.
-func rounded(s *Sold, of amounts) (lines []Adjustment, adjusted decimal.Decimal) {
+// rounded lays the adjustments of a sale out in whole dollars and returns the adjusted
+// price, which they re-add to. Lines at zero are left out.
+func (a *adjuster) rounded(i int) (lines []Adjustment, adjusted decimal.Decimal) {
+	s := a.m.sales[i]
+	of, _ := a.adjust(i)
 	adjusted = whole(s.Price)
-	for l := range lineCount {
-		d := dollars(of[l])
-		if d.IsZero() {
-			continue
+	add := func(l Line, d decimal.Decimal, extra string) {
+		if !d.IsZero() {
+			lines = append(lines, Adjustment{l, d, d.InexactFloat64() / s.Price.InexactFloat64(), extra})
+			adjusted = adjusted.Add(d)
 		}
-		lines = append(lines, Adjustment{l, d, d.InexactFloat64() / s.Price.InexactFloat64()})
-		adjusted = adjusted.Add(d)
+	}
+	for l := range Own {
+		d := dollars(of[l])
+		if r, ok := a.amountOf(l); ok {
+			d = a.byUnits(l, r, i)
+		}
+		add(l, d, "")
+	}
+	for _, x := range a.choice.extras {
+		add(Own, a.extra(x, s), x.Name)
 	}
 	return lines, adjusted
 }

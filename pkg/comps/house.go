@@ -46,6 +46,7 @@ type House struct {
 type Subject struct {
 	House
 	Label string
+	Has   []string // the extras that it has
 }
 
 // Sold is one sale of the list.
@@ -57,6 +58,7 @@ type Sold struct {
 	Date        quantity.Date
 	Price       decimal.Decimal // as recorded, dollars
 	Concessions decimal.Decimal // what the seller paid for the buyer, dollars
+	Has         []string        // the extras that it had
 	Stated      Fact            // distance to the subject as the list says, metres
 	Line        int             // of the file; 0 if it came from none
 	Flags       Flags
@@ -68,4 +70,10 @@ func (s *Sold) Net() decimal.Decimal {
 		return s.Price
 	}
 	return s.Price.Sub(s.Concessions)
+}
+
+// Extra is something that the caller prices: a pool, or a busy street below zero.
+type Extra struct {
+	Name  string
+	Worth decimal.Decimal
 }

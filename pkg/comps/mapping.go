@@ -64,6 +64,8 @@ func (r *reader) stated(taken map[int]int, stated map[string]string) bool {
 			d := diag.Errorf(diag.Pos{File: r.file, Line: 1}, "unknown-column", "there is no column %s for %s", diag.Quote(stated[name]), name)
 			if near, ok := diag.Nearest(stated[name], r.record); ok {
 				d = d.WithHint("did you mean %q?", near)
+			} else {
+				d = d.WithHint("there are %s", strings.Join(r.record, ", "))
 			}
 			r.found.Add(d)
 			good = false
@@ -87,7 +89,7 @@ func (r *reader) take(taken map[int]int, f, at int, unit string) {
 }
 
 func (r *reader) header(at int) diag.Pos {
-	line, col := r.csv.FieldPos(at)
+	line, col := r.table.FieldPos(at)
 	return diag.Pos{File: r.file, Line: line, Col: col, Len: utf8.RuneCountInString(r.record[at])}
 }
 

@@ -32,7 +32,8 @@ type Market struct {
 	x       []float64 // a row for each sale
 	y       []float64 // log of the net price
 	fit     *fit
-	byPairs bool // the fit was drawn from pairs of sales, there being few
+	byPairs bool          // there are too few sales for a regression
+	told    map[Line]Rate // what pairs of sales say then
 }
 
 // Before returns what is known of the market by a day: of all later sales, and those
@@ -107,6 +108,9 @@ func (m *Market) learn() {
 		m.fit = robustFit(m.x, m.columns, m.y, cell, n)
 		return
 	}
-	m.byPairs = true
-	m.fit = m.pairs()
+	m.byPairs, m.told = true, m.pairs()
+	m.fit = &fit{beta: make([]float64, m.columns), cov: newSymmetric(m.columns), scale: usualScatter, weight: make([]float64, len(m.sales))}
+	for i := range m.fit.weight {
+		m.fit.weight[i] = 1
+	}
 }

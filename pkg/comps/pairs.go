@@ -1,20 +1,10 @@
 package comps
 
 import (
+	"maps"
 	"math"
 	"slices"
 )
-
-// same is how far two sales may differ in a trait and still be a pair but for
-// another one; apartBy is how far they must differ for a pair to tell its worth.
-// Bends and products with age are left to regressions: they never part a pair.
-var (
-	same = map[string]float64{"size": 0.07, "lot": 0.3, "garage area": 80, "age": 8,
-		"size bend": bend, "lot bend": bend, "size by age": bend, "baths by age": bend, "lot by age": bend}
-	apartBy = map[string]float64{"size": 0.08, "lot": 0.3, "garage area": 150, "age": 9}
-)
-
-const bend = 1e9
 
 // timeApart is how many months must lie between a pair that tells the trend, and
 // sameTime how many may where the trend is not known.
@@ -23,82 +13,149 @@ const timeApart, sameTime = 3, 4
 // pairPlace is how far apart the houses of a pair may stand, metres.
 const pairPlace = 1600
 
-// pairs estimates each trait by paired comparison: the median of what every pair
-// alike but for the trait says of it, the market's trend first. Where no pair tells,
-// the trait is worth nothing, which is better than a guess that nobody made.
-func (m *Market) pairs() *fit {
-	n, k := len(m.sales), len(m.design.traits)
-	f := &fit{beta: make([]float64, m.columns), cov: newSymmetric(m.columns), scale: usualScatter, weight: make([]float64, n)}
-	for i := range f.weight {
-		f.weight[i] = 1
-	}
-	if n > regressFrom*4 {
-		return f // pairs of so many would take long; it only lacks traits to tell
-	}
-	m.estimate(f, k)
-	for j, t := range m.design.traits {
-		if same[t.name] == bend || t.line == Age && j > 0 && m.design.traits[j-1].line == Age {
-			continue
-		}
-		m.estimate(f, j)
-	}
-	return f
+// mostPaired is how many sales are paired: of more it would take long, and they only
+// lack traits to tell.
+const mostPaired = 4 * regressFrom
+
+// told is how far two houses may differ in a thing and still be alike in it, and how
+// far they must for a pair to tell its worth; of the log for sizes.
+var told = map[Line]struct{ alike, apart float64 }{
+	Size: {0.07, 0.08}, Lot: {0.3, 0.3}, Rooms: {0, 0.5}, Baths: {0, 0.25}, Age: {8, 9}, Condition: {0, 0.5}, Garage: {0, 0.5},
 }
 
-// estimate draws column j from the pairs that differ in it alone.
-func (m *Market) estimate(f *fit, j int) {
-	var says []float64
-	for a := range m.sales {
-		for b := range a {
-			if d, ok := m.pair(f, a, b, j); ok {
-				says = append(says, d)
+// pairs estimates what each thing is worth in dollars by paired comparison: the
+// median of what every pair alike but for the thing says of it, the market's trend
+// first. Where no pair tells there is nothing, which is better than a guess that
+// nobody made.
+func (m *Market) pairs() map[Line]Rate {
+	out := map[Line]Rate{}
+	if len(m.sales) > mostPaired {
+		return out
+	}
+	for _, l := range linear {
+		var says []float64
+		for a := range m.sales {
+			for b := range a {
+				if d, ok := m.pair(out, a, b, l); ok {
+					says = append(says, d)
+				}
 			}
 		}
+		if len(says) > 0 {
+			mid, se := middle(says)
+			out[l] = Rate{l, unitOf[l], shortly(l, mid), se, "pairs"}
+		}
 	}
-	if len(says) == 0 {
-		return
+	return out
+}
+
+// shortly rounds what a unit is worth, so that it can be shown as it is reckoned with:
+// to the cent, of land to a hundredth of that, the market's change to a millionth.
+func shortly(l Line, x float64) float64 {
+	parts := 100.0
+	switch l {
+	case Lot:
+		parts = 1e4
+	case Time:
+		parts = 1e6
 	}
+	return math.Round(x*parts) / parts
+}
+
+// middle is the median of what pairs say, and its standard error from their scatter.
+func middle(says []float64) (mid, se float64) {
 	slices.Sort(says)
-	mid := (says[(len(says)-1)/2] + says[len(says)/2]) / 2
-	off := make([]float64, len(says))
+	n := len(says)
+	mid = (says[(n-1)/2] + says[n/2]) / 2
+	if n == 1 {
+		return mid, math.Abs(mid) // one pair says nothing of its own error
+	}
+	off := make([]float64, n)
 	for i, v := range says {
 		off[i] = v - mid
 	}
-	se := math.Abs(mid) // one pair says nothing of its own error
-	if len(says) > 1 {
-		se = madScale(off) * math.Sqrt(math.Pi/2/float64(len(says)))
-	}
-	f.beta[j] = mid
-	f.cov.a[j*m.columns+j] = se * se
+	return mid, madScale(off) * math.Sqrt(math.Pi/2/float64(n))
 }
 
-// pair returns what a unit of column j did to the log of the price between two
-// sales, and whether they are a pair for it.
-func (m *Market) pair(f *fit, a, b, j int) (float64, bool) {
-	k := len(m.design.traits)
-	x, y := m.row(a), m.row(b)
+// pair returns what two sales say of a unit of a thing, in dollars of the day, or of
+// the market's change in a month, and whether they are a pair for it.
+func (m *Market) pair(known map[Line]Rate, a, b int, l Line) (float64, bool) {
+	x, y := m.sales[a], m.sales[b]
 	gap := m.months[a] - m.months[b]
-	if m.placed[a] && m.placed[b] && math.Hypot(m.east[a]-m.east[b], m.north[a]-m.north[b]) > pairPlace {
+	trend, trended := known[Time]
+	switch {
+	case m.placed[a] && m.placed[b] && math.Hypot(m.east[a]-m.east[b], m.north[a]-m.north[b]) > pairPlace:
+		return 0, false
+	case l == Time && math.Abs(gap) < timeApart, l != Time && !trended && math.Abs(gap) > sameTime:
+		return 0, false
+	case !alike(&x.House, &y.House, l):
 		return 0, false
 	}
-	if j == k && math.Abs(gap) < timeApart || j != k && f.beta[k] == 0 && math.Abs(gap) > sameTime {
-		return 0, false
+	p, q := x.Net().InexactFloat64(), y.Net().InexactFloat64()
+	if l == Time {
+		if gap < 0 {
+			p, q, gap = q, p, -gap
+		}
+		return (p - q) / q / gap, true
 	}
-	for i, t := range m.design.traits {
-		d := math.Abs(x[i] - y[i])
-		switch alike := same[t.name]; {
-		case i == j:
-			if least := apartBy[t.name]; d < max(least, 1e-9) {
-				return 0, false
-			}
-		case j < k && t.line == m.design.traits[j].line && alike >= 8: // another column of the same thing
-		case d > alike:
-			return 0, false
+	p, q = p*(1-trend.Worth*m.months[a]), q*(1-trend.Worth*m.months[b])
+	return (p - q) / apart(figure(l, &x.House), figure(l, &y.House), 1), true
+}
+
+// alike reports whether two houses are alike in all but one thing, in which they must
+// differ.
+func alike(a, b *House, but Line) bool {
+	for _, w := range words {
+		if w.of(a) != w.of(b) && w.line == Style {
+			return false
 		}
 	}
-	d := m.y[a] - m.y[b]
-	if j == k {
-		return d / gap, true
+	for _, l := range linear[1:] {
+		x, y := figure(l, a), figure(l, b)
+		far := math.Abs(apart(x, y, 1))
+		if (l == Size || l == Lot) && far > 0 {
+			far = math.Abs(math.Log(x.Value / y.Value))
+		}
+		switch {
+		case l == but && (!x.Known || !y.Known || far < told[l].apart):
+			return false
+		case l != but && (x.Known != y.Known || far > told[l].alike):
+			return false
+		}
 	}
-	return (d - f.beta[k]*gap) / (x[j] - y[j]), true
+	return true
+}
+
+// mostByPairs is the most that what pairs say may move a price, as a share of it: two
+// sales that differ by chance can say anything (common practice, no source).
+const mostByPairs = 0.5
+
+// believed leaves out what pairs say where it would move a sale's price by more than
+// half, the largest part first.
+func (a *adjuster) believed(told map[Line]Rate) map[Line]Rate {
+	if len(told) == 0 {
+		return nil
+	}
+	out := maps.Clone(told)
+	maps.DeleteFunc(out, func(l Line, _ Rate) bool { _, given := a.given[l]; return given })
+	for i := 0; i < len(a.m.sales); {
+		sum, largest, by := 0.0, Line(-1), 0.0
+		for _, l := range linear {
+			r, ok := out[l]
+			if !ok {
+				continue
+			}
+			share := a.byUnits(l, r, i).InexactFloat64() / a.m.sales[i].Price.InexactFloat64()
+			if sum += share; math.Abs(share) > math.Abs(by) {
+				largest, by = l, share
+			}
+		}
+		if math.Abs(sum) <= mostByPairs && math.Abs(by) <= mostByPairs {
+			i++
+			continue
+		}
+		delete(out, largest)
+		i = 0
+	}
+	return out
 }

@@ -37,8 +37,8 @@ func (a *adjuster) from() string {
 
 // trend returns the market's change in a month, over the months just before the day.
 func (a *adjuster) trend() Rate {
-	if rate, ok := a.given[Time]; ok {
-		return Rate{Time, "month", rate, 0, "given"}
+	if r, ok := a.amountOf(Time); ok {
+		return r
 	}
 	d := make([]float64, a.m.columns)
 	for j := len(a.m.design.traits); j < a.m.columns; j++ {
@@ -70,8 +70,10 @@ func (a *adjuster) rates(value float64) (out []Rate) {
 		if !u.more(&more) {
 			continue
 		}
-		if rate, ok := a.given[u.line]; ok {
-			out = append(out, Rate{u.line, u.unit, rate * given(u.line, &more, a.s), 0, "given"})
+		if r, ok := a.amountOf(u.line); ok {
+			if by := apart(figure(u.line, &more), figure(u.line, a.s), 1); by != 0 {
+				out = append(out, Rate{u.line, u.unit, r.Worth * by, r.Error * by, r.From})
+			}
 			continue
 		}
 		d := make([]float64, a.m.columns)

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"time"
 	"unicode/utf8"
@@ -17,7 +18,7 @@ import (
 type Options struct {
 	Columns map[string]string // the header of a field, where it is not found by itself: "price": "AMT"
 	Today   quantity.Date     // sales after it are flagged; none if zero
-	Comma   rune              // between the cells; a comma if zero
+	Comma   rune              // between the cells; told from the first line if zero
 }
 
 // enough is how many bad cells are told one by one.
@@ -28,13 +29,14 @@ func month(m int) time.Month { return time.Month(m) }
 // reader holds one reading.
 type reader struct {
 	file    string
-	csv     *csv.Reader
+	table   table
 	columns []column
 	row     row
 	found   diag.List
 	more    int // bad cells beyond enough
 	list    *List
 	record  []string
+	width   int // how many columns the first row names
 }
 
 // column is a column that is read.
@@ -44,25 +46,24 @@ type column struct {
 	header string
 }
 
-// Read reads a list of sales from CSV text, row by row. The first row names the
+// Read reads a list of sales from a table, row by row: CSV, or text with tabs,
+// semicolons, bars or two and more blanks between its columns. The first row names the
 // columns; those it does not know are left alone. file is the name for messages.
 //
 // A row whose date or price cannot be read is left out and said as a mistake; any
 // other cell that cannot be read is said as a doubt and counts as not known. The
 // list is nil only if the columns cannot be told or the text cannot be read on.
 func Read(from io.Reader, file string, o Options) (*List, diag.List) {
-	r := &reader{file: file, csv: csv.NewReader(from), list: &List{}}
-	r.csv.ReuseRecord, r.csv.FieldsPerRecord, r.csv.LazyQuotes = true, -1, true
-	if o.Comma != 0 {
-		r.csv.Comma = o.Comma
-	}
+	r := &reader{file: file, list: &List{}}
+	r.table = newTable(from, o.Comma, o.Columns)
 	r.row.words = map[string]string{}
-	header, err := r.csv.Read()
+	header, err := r.table.Read()
 	if err != nil {
 		r.found.Add(diag.Errorf(diag.Pos{File: file}, "no-sales", "there is no list of sales: %v", reason(err)).
-			WithHint("write a first line that names the columns, e.g. sale date,price,living area"))
+			WithHint("write a first line that names the columns, e.g. address, sale date, price, living area"))
 		return nil, r.found
 	}
+	r.width = len(header)
 	if !r.mapped(header, o.Columns) {
 		return nil, r.found
 	}
@@ -90,7 +91,7 @@ func reason(err error) string {
 
 func (r *reader) rows() bool {
 	for {
-		record, err := r.csv.Read()
+		record, err := r.table.Read()
 		if err == io.EOF {
 			return true
 		}
@@ -114,8 +115,11 @@ func (r *reader) sale() {
 		return
 	}
 	r.list.Rows++
+	if r.openQuote() || r.tooMany() {
+		return
+	}
 	r.row.Sold = Sold{}
-	r.row.Line, _ = r.csv.FieldPos(0)
+	r.row.Line, _ = r.table.FieldPos(0)
 	good := true
 	for _, c := range r.columns {
 		if c.at >= len(r.record) {
@@ -145,6 +149,41 @@ func (r *reader) sale() {
 	r.list.sales = append(r.list.sales, r.row.Sold)
 }
 
+// tooMany leaves out a row with more cells than there are columns: one of them, often
+// an amount with a comma, was cut in two, and what stands behind it is of other columns.
+func (r *reader) tooMany() bool {
+	n := len(r.record)
+	for n > r.width && strings.TrimSpace(r.record[n-1]) == "" {
+		n--
+	}
+	if n <= r.width {
+		return false
+	}
+	r.list.LeftOut++
+	r.say(r.pos(r.width), false, "too-many-cells", fmt.Sprintf("the row has %d cells, and the first row names %d columns", n, r.width), `put an amount with a comma in quotes, "$341,000", or leave the comma out`)
+	return true
+}
+
+// mostLines is how many line ends a cell may well hold.
+const mostLines = 2
+
+// openQuote leaves out a row in which a quote that is not closed takes up what is
+// behind it: a cell of several lines that holds quotes or whole rows, or of many lines.
+func (r *reader) openQuote() bool {
+	at := slices.IndexFunc(r.record, func(cell string) bool {
+		n := strings.Count(cell, "\n")
+		return n > mostLines || n > 0 && (len(r.record) != r.width || strings.Contains(cell, `"`) || strings.Count(cell, ",") >= max(1, r.width-1))
+	})
+	if at < 0 {
+		return false
+	}
+	p := r.pos(at)
+	r.list.LeftOut++
+	p.Len = 1
+	r.say(p, false, "open-quote", fmt.Sprintf("a quote that opens here takes up this row and the next %d", strings.Count(r.record[at], "\n")), "close it in the same cell, or take it away")
+	return true
+}
+
 // finish draws what follows from the cells of a row together.
 func (r *reader) finish() {
 	s := &r.row.Sold
@@ -167,7 +206,11 @@ func blank(record []string) bool {
 func (r *reader) refuse(c column, text string, err error) (usable bool) {
 	why, want := wanted(err)
 	usable = c.name != "date" && c.name != "price"
-	r.say(r.pos(c.at), usable, "bad-cell", fmt.Sprintf("%s: %s", c.header, why), "write "+want)
+	code := "bad-cell"
+	if !usable {
+		code = "bad-sale"
+	}
+	r.say(r.pos(c.at), usable, code, fmt.Sprintf("%s: %s", c.header, why), "write "+want)
 	return usable
 }
 
@@ -197,12 +240,12 @@ func (r *reader) say(p diag.Pos, doubt bool, code, message, hint string) {
 // pos returns the place of a cell, its column in characters. Package csv counts
 // bytes: those of longer characters in the cells before it on its line come off.
 func (r *reader) pos(at int) diag.Pos {
-	line, col := r.csv.FieldPos(at)
+	line, col := r.table.FieldPos(at)
 	for i := range at {
 		cell := r.record[i]
 		if cut := strings.LastIndexByte(cell, '\n'); cut >= 0 {
 			cell = cell[cut+1:]
-		} else if l, _ := r.csv.FieldPos(i); l != line {
+		} else if l, _ := r.table.FieldPos(i); l != line {
 			continue
 		}
 		col -= len(cell) - utf8.RuneCountInString(cell)

@@ -81,6 +81,18 @@ func TestReadBadRows(t *testing.T) {
 	}
 }
 
+// A quote that is not closed must not swallow rows without a word.
+func TestOpenQuote(t *testing.T) {
+	for _, text := range []string{
+		"label,date,price\n\"a,2026-01-05,160000\n\"b\",2026-01-06,170000\n\"c\",2026-01-07,180000\n",
+		"label,date,price\nz,2026-01-05,\"160000\n" + strings.Repeat("b,2026-01-06,170000\n", 5),
+	} {
+		l, found := read(t, text, Options{})
+		require.Equal(t, l.Rows, l.LeftOut+l.Len())
+		require.Contains(t, strings.Join(strs(found), "\n"), "a quote that opens here takes up")
+	}
+}
+
 func TestReadColumns(t *testing.T) {
 	list, found := read(t, "WHEN,AMT,size_m2\n2026-01-05,200000,130\n", Options{Columns: map[string]string{"date": "when", "price": "AMT"}})
 	require.Empty(t, found)
@@ -89,7 +101,7 @@ func TestReadColumns(t *testing.T) {
 	_, found = read(t, "WHEN,AMT\n", Options{Columns: map[string]string{"dat": "WHEN", "price": "AMOUNT"}})
 	require.Equal(t, []string{
 		`sold.csv: error: there is no field "dat" hint: did you mean "date"?`,
-		`sold.csv:1: error: there is no column "AMOUNT" for price`,
+		`sold.csv:1: error: there is no column "AMOUNT" for price hint: there are WHEN, AMT`,
 		`sold.csv:1: error: no column holds the date of a sale hint: name one "sale date", or say which holds it; there are WHEN, AMT`,
 		`sold.csv:1: error: no column holds the price of a sale hint: name one "sale price", or say which holds it; there are WHEN, AMT`,
 	}, oneLine(found))

@@ -37,9 +37,10 @@ func (r *row) date(s string) (err error) {
 }
 
 func (r *row) price(s string) (err error) {
-	if r.Price, err = money(s); err == nil && r.Price.Sign() <= 0 {
+	if r.Price, err = money(s); err == nil && r.Price.Round(0).Sign() <= 0 {
 		return &cellError{fmt.Sprintf("a sale for %q is none", s), "the price paid, e.g. $185,000; leave out what was given or inherited"}
 	}
+	r.Price = r.Price.Round(0) // grids are in whole dollars
 	return err
 }
 
@@ -47,6 +48,7 @@ func (r *row) concessions(s string) (err error) {
 	if r.Concessions, err = money(s); err == nil && r.Concessions.Sign() < 0 {
 		return &cellError{fmt.Sprintf("%q is below zero", s), "what the seller paid for the buyer, e.g. $3,000"}
 	}
+	r.Concessions = r.Concessions.Round(0)
 	return err
 }
 
@@ -115,11 +117,24 @@ func (r *row) garage(s string) error {
 		return nil
 	}
 	r.Garage = r.word(s)
+	if n, kind, ok := carsIn(r.Garage); ok {
+		r.GarageCars, r.Garage = Known(n), kind
+	}
 	switch r.Garage {
 	case "no", "none", "no garage", "n":
 		r.Garage = "none"
 	}
 	return nil
+}
+
+// carsIn reads "2 cars", "1-car" and "2 car attached" as a number and a kind.
+func carsIn(s string) (cars float64, kind string, ok bool) {
+	words := strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '-' || r == ',' })
+	if len(words) < 2 || words[1] != "car" && words[1] != "cars" {
+		return 0, "", false
+	}
+	n, ok := digits(words[0])
+	return float64(n), strings.Join(words[2:], " "), ok
 }
 
 func (r *row) condition(s string) (err error) {

@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
 )
 
 // NotAppraisal is the statement that goes with every value.
@@ -37,7 +39,12 @@ type Value struct {
 	Error  float64         // median size of the rows' leave-one-out errors; 0 with one sale
 	Trend  Rate            // the market's change in a month
 	Rates  []Rate          // what a unit of each thing is worth at the subject
-	Notes  []string        // what a reader should know, the statement that this is no appraisal last
+	Linear map[Line]Rate   // the lines that are adjusted by one amount for each unit
+	// LowShare and HighShare are the ends of the range as shares of the value, to six
+	// decimals.
+	LowShare, HighShare decimal.Decimal
+	Untold              []Line   // what some sales differ in and nothing tells the worth of
+	Notes               []string // what a reader should know, the statement that this is no appraisal last
 }
 
 // Value adjusts the chosen sales to the subject and reconciles them. It fails with
@@ -46,7 +53,7 @@ func (c *Choice) Value() (*Value, error) {
 	if len(c.Comps) == 0 {
 		return nil, ErrNoSales
 	}
-	a := c.market.adjuster(c.like, c.given)
+	a := c.adjuster()
 	pool := c.adjustPool(a)
 	picks := make([]pick, len(c.Comps))
 	for i, k := range c.Comps {
@@ -55,27 +62,33 @@ func (c *Choice) Value() (*Value, error) {
 	v := &Value{}
 	logs := make([]float64, len(picks))
 	for i, k := range c.Comps {
-		of, _ := a.adjust(k.pick.i)
 		r := Row{Comp: k}
-		r.Lines, r.Adjusted = rounded(&r.Sold, of)
+		r.Lines, r.Adjusted = a.rounded(k.pick.i)
 		if r.Adjusted.Sign() <= 0 {
-			return nil, fmt.Errorf("%s: adjusted to %s, which is no price; strike it or check the amounts given", r.Name(), r.Adjusted)
+			return nil, fmt.Errorf("%s: adjusted to %s, which is no price; strike it or check the amounts given", r.Name(), quantity.FormatDollars(r.Adjusted))
 		}
 		logs[i] = math.Log(r.Adjusted.InexactFloat64())
 		v.Rows = append(v.Rows, r)
 	}
 	weights := c.like.weights(picks, logs)
-	likely := 0.0
+	mean := decimal.Zero
 	for i := range v.Rows {
 		v.Rows[i].Weight = weights[i]
-		likely += weights[i] * v.Rows[i].Adjusted.InexactFloat64()
+		mean = mean.Add(decimal.NewFromFloat(weights[i]).Mul(v.Rows[i].Adjusted))
 	}
-	v.Likely = dollars(likely)
+	mean = mean.Round(9).Round(2) // the rule of the lines comps_mean and value_by_comps
+	v.Likely = wholeDollars(mean)
+	likely := mean.InexactFloat64()
 	v.shares()
-	v.leaveOut()
 	low, high := c.spread(pool, math.Log(likely), weights, logs)
-	v.Low, v.High = dollars(likely*math.Exp(-low)), dollars(likely*math.Exp(high))
-	v.Trend, v.Rates = a.trend(), a.rates(likely)
+	v.LowShare, v.HighShare = millionths(math.Exp(-low)), millionths(math.Exp(high))
+	v.Low, v.High = wholeDollars(v.Likely.Mul(v.LowShare)), wholeDollars(v.Likely.Mul(v.HighShare))
+	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()
+	v.Untold = c.untold(v)
+	v.leaveOut(likely)
+	for i := range v.Rows {
+		v.Rows[i].Amber = amber(&v.Rows[i], len(v.Rows))
+	}
 	slices.SortStableFunc(v.Rows, func(a, b Row) int {
 		if a.Weight != b.Weight {
 			if a.Weight > b.Weight {
@@ -112,8 +125,29 @@ func (l *likeness) weights(picks []pick, logs []float64) []float64 {
 		}
 		normalise(out)
 	}
+	inMillionths(out)
 	return out
 }
+
+// inMillionths rounds weights to millionths that still sum to one; what rounding
+// leaves goes to the heaviest.
+func inMillionths(w []float64) {
+	const parts = 1e6
+	left, heaviest := parts, 0
+	for i, x := range w {
+		w[i] = math.Round(x * parts)
+		left -= w[i]
+		if x*parts > w[heaviest] {
+			heaviest = i
+		}
+	}
+	w[heaviest] += left
+	for i := range w {
+		w[i] /= parts
+	}
+}
+
+func millionths(x float64) decimal.Decimal { return decimal.NewFromFloat(x).Round(6) }
 
 func normalise(w []float64) {
 	sum := 0.0
@@ -143,7 +177,7 @@ func (c *Choice) adjustPool(a *adjuster) []float64 {
 	return logs
 }
 
-// shares works out how much was adjusted, and marks what is beyond the customary.
+// shares works out how much was adjusted.
 func (v *Value) shares() {
 	for i := range v.Rows {
 		r := &v.Rows[i]
@@ -151,28 +185,21 @@ func (v *Value) shares() {
 			r.Net += l.Share
 			r.Gross += math.Abs(l.Share)
 		}
-		r.Amber = amber(r)
 	}
 }
 
-// leaveOut works out what the other sales would have said of each.
-func (v *Value) leaveOut() {
+// leaveOut works out what the other sales would have said of each: the rule of the
+// line comp.left_out.
+func (v *Value) leaveOut(mean float64) {
 	if len(v.Rows) < 2 {
 		return
-	}
-	all := 0.0
-	for _, r := range v.Rows {
-		all += r.Weight * r.Adjusted.InexactFloat64()
 	}
 	var sizes []float64
 	for i := range v.Rows {
 		r := &v.Rows[i]
-		own := r.Adjusted.InexactFloat64()
-		others := own
 		if r.Weight < 1 {
-			others = (all - r.Weight*own) / (1 - r.Weight)
+			r.LeftOut = (mean/r.Adjusted.InexactFloat64() - 1) / (1 - r.Weight)
 		}
-		r.LeftOut = others/own - 1
 		sizes = append(sizes, math.Abs(r.LeftOut))
 	}
 	slices.Sort(sizes)
@@ -188,9 +215,10 @@ const (
 	customaryGross = 0.25
 	customaryLine  = 0.10
 	usualMonths    = 12
+	farOff         = 0.25 // from what the others say; a usual scatter, common practice, no source
 )
 
-func amber(r *Row) (out []string) {
+func amber(r *Row, sales int) (out []string) {
 	if math.Abs(r.Net) > customaryNet {
 		out = append(out, fmt.Sprintf("net adjustment %.0f%%, beyond the former guideline of 15%%", 100*math.Abs(r.Net)))
 	}
@@ -209,6 +237,9 @@ func amber(r *Row) (out []string) {
 	if r.Months > usualMonths {
 		out = append(out, fmt.Sprintf("sold %.0f months before, more than the usual 12", r.Months))
 	}
+	if sales >= usualSales && math.Abs(r.LeftOut) > farOff {
+		out = append(out, fmt.Sprintf("the others say %.0f%% %s, more than 25%% apart", 100*math.Abs(r.LeftOut), map[bool]string{true: "more", false: "less"}[r.LeftOut > 0]))
+	}
 	return out
 }
 
@@ -221,7 +252,15 @@ func (c *Choice) notes(v *Value) (out []string) {
 		out = append(out, fmt.Sprintf("Only %d of the usual three sales: the range is wide for it.", n))
 	}
 	if c.market.byPairs {
-		out = append(out, fmt.Sprintf("With %d sales in all, adjustments come from pairs of like sales; where there is no pair, nothing is adjusted.", c.market.Len()))
+		out = append(out, fmt.Sprintf("With %d sales in all, what is not given comes from pairs of like sales; where there is no pair, nothing is adjusted.", c.market.Len()))
+	}
+	for _, l := range linear {
+		if _, said := c.market.told[l]; said && v.Linear[l].From == "" {
+			out = append(out, fmt.Sprintf("What pairs of sales say of %s would move a price by more than half, so it is not believed.", l))
+		}
+	}
+	if len(v.Untold) > 0 {
+		out = append(out, "Some differ from the house in what is not adjusted, since nothing tells its worth: "+Names(v.Untold)+".")
 	}
 	if v.Rows[0].Likeness < faint {
 		out = append(out, "No sale is much like the subject: take the value with care.")
@@ -239,6 +278,32 @@ func (c *Choice) notes(v *Value) (out []string) {
 		out = append(out, "Not known of the subject, so neither compared nor adjusted: "+strings.Join(unknown, ", ")+".")
 	}
 	return append(out, NotAppraisal)
+}
+
+// untold are the things in which a sale differs from the subject and of which neither
+// an amount nor a pair tells the worth.
+func (c *Choice) untold(v *Value) (out []Line) {
+	if !c.market.byPairs {
+		return nil
+	}
+	for _, l := range linear[1:] {
+		if _, told := v.Linear[l]; told {
+			continue
+		}
+		if slices.ContainsFunc(v.Rows, func(r Row) bool { return apart(figure(l, &r.House), figure(l, &c.Subject.House), 1) != 0 }) {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// Names are the names of lines in a row.
+func Names(lines []Line) string {
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = l.String()
+	}
+	return strings.Join(out, ", ")
 }
 
 // faint is a likeness under which sales are hardly like the subject: some three steps.

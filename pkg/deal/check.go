@@ -29,7 +29,7 @@ func (r *reader) checkRequired() {
 		{"purchase.price", "purchase", "missing-price", "the price of the house"},
 		{"value.after-repair value", "value", "missing-after-repair-value", "the after-repair value"},
 	} {
-		if must.path == "value.after-repair value" && r.got["value.before work"] != nil {
+		if must.path == "value.after-repair value" && (r.got["value.before work"] != nil || r.valued()) {
 			continue
 		}
 		if g := r.got[must.group]; r.got[must.path] != nil || r.meant[must.path] || r.meant[must.group] || g != nil && !g.ok {

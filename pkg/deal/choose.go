@@ -84,6 +84,7 @@ func (r *reader) choose() {
 		}
 	}
 	planned, moved := r.planned(byRoom, rooms)
+	r.plannedAdds = planned
 	var kept []*plan
 	for _, room := range rooms {
 		taken := r.taken(room, byRoom[room])

@@ -16,7 +16,7 @@ type Code struct {
 
 // Codes returns every code, mistakes first, in the order of the table.
 func Codes() []Code {
-	return slices.Concat(fileCodes(), valueCodes(), feeCodes(), dealCodes(), roomCodes(), bookCodes(), rangeCodes(), badDayCodes(), doubtCodes(), roomDoubts())
+	return slices.Concat(fileCodes(), valueCodes(), feeCodes(), dealCodes(), compCodes(), roomCodes(), bookCodes(), rangeCodes(), badDayCodes(), doubtCodes(), compDoubts(), roomDoubts())
 }
 
 var severities = sync.OnceValue(func() map[string]diag.Severity {

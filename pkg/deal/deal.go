@@ -49,10 +49,11 @@ type Deal struct {
 	// Work and Products are what the price book says of the model's items and products.
 	Work     map[*model.Member]*Work
 	Products map[*model.Member]*pricebook.Product
-	Ranges   []Range  // how far inputs may come out from the plan, in the order of the file
-	Ties     []Tie    // which of them go together
-	TiesSaid bool     // the file says which, be it none
-	BadDays  []BadDay // what goes wrong together, in the order of the file
+	Comps    *Comparables // what sold houses say of the value; nil where the file names none
+	Ranges   []Range      // how far inputs may come out from the plan, in the order of the file
+	Ties     []Tie        // which of them go together
+	TiesSaid bool         // the file says which, be it none
+	BadDays  []BadDay     // what goes wrong together, in the order of the file
 	// Sources are the texts of the file and of the sets, for diag.Render.
 	Sources map[string]string
 
@@ -74,7 +75,7 @@ func Read(name string, text []byte, sets ...Set) (*Deal, diag.List) {
 // ReadWith is Read with a say in how the file is read.
 func ReadWith(how Options, name string, text []byte, sets ...Set) (*Deal, diag.List) {
 	r := newReader(name)
-	r.allOptions = how.AllOptions
+	r.allOptions, r.asked, r.open = how.AllOptions, how.Comps, how.Open
 	if bad := unreadable(name, text); bad != nil {
 		return nil, diag.List{*bad}
 	}

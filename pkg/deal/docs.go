@@ -82,7 +82,7 @@ func (f *Field) lines(doc *model.Document) []*model.Line {
 // roomSets are the model's sets of the groups around rooms, by the beginning of the path.
 var roomSets = map[string][]string{
 	"<room>": {"inside", "room"}, "<fixed>": {"fitting"}, "<option>": {"option"}, "<work>": {"item"}, "<plane>": {"plane"},
-	"<trade>": {"trade"}, "<check>": {"check"}, "outside": {"outside", "room"}, "whole house": {model.Deal},
+	"<trade>": {"trade"}, "<check>": {"check"}, "<comp>": {"comp"}, "outside": {"outside", "room"}, "whole house": {model.Deal},
 }
 
 // sets are the model's sets that the field's lines may stand in.

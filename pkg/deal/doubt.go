@@ -31,6 +31,7 @@ func (r *reader) doubt() {
 	r.doubtNoRate()
 	r.doubtRates()
 	r.doubtTwice()
+	r.doubtComps()
 	r.doubtNotSeen()
 	r.doubtEdges()
 	r.doubtOwnWithoutHours()

@@ -59,6 +59,11 @@ const (
 	Roof         Kind = "area or list of parts"
 	Works        Kind = "work by name"
 	Scope        Kind = "option, or options by room"
+	Record       Kind = "as a record says it" // of a house, sold or not, read by package comps
+	Pasted       Kind = "table"
+	Headers      Kind = "headers of columns"
+	Extras       Kind = "dollars by name"
+	Conditions   Kind = "conditions by option"
 	OfInput      Kind = "what its input takes"
 	Cases        Kind = "values with their weights"
 	Ties         Kind = "list of ties"
@@ -117,7 +122,7 @@ func (f *Field) feeds() []string { return strings.Fields(f.Line) }
 
 // table is all rows, in the order of the docs. A list's items, like the details of a
 // charge, are groups of their own. Never written to.
-var table = [...][]Field{houseRows, timeRows, renovationRows, roomRows, loanRows, chargeRows, resultRows, rangeRows, badDayRows}
+var table = [...][]Field{houseRows, subjectRows, compRows, timeRows, renovationRows, roomRows, loanRows, chargeRows, resultRows, rangeRows, badDayRows}
 
 // rows are the fields of the table.
 func rows() iter.Seq[*Field] {

@@ -39,7 +39,7 @@ func (r *reader) namedMember(s scope, f *Field, e *entry) *model.Member {
 		return r.trade(e.name)
 	case "<check>":
 		return r.houseCheck(e)
-	case "<range>":
+	case "<comp>", "<range>": // a sale becomes a member once it is chosen
 		return s.member
 	}
 	kind := ""
@@ -84,7 +84,7 @@ func (r *reader) namedGroup(s scope, f *Field, e *entry) {
 var finishers map[string]func(*reader, scope, *entry)
 
 func init() {
-	finishers = map[string]func(*reader, scope, *entry){"<room>": (*reader).finishRoom, "<fixed>": (*reader).finishFixed, "<option>": (*reader).finishOption}
+	finishers = map[string]func(*reader, scope, *entry){"<room>": (*reader).finishRoom, "<fixed>": (*reader).finishFixed, "<option>": (*reader).finishOption, "<comp>": (*reader).finishComp}
 }
 
 // unbraced is an example of a group without its outer brackets.

@@ -34,6 +34,7 @@ type reader struct {
 
 	allKeys []target // of the deal itself, once they are asked for
 	scoping
+	sold
 }
 
 // A reading is a key that the file gives.
@@ -68,7 +69,7 @@ type scope struct {
 func newReader(name string) *reader {
 	d := &Deal{Name: name, Root: model.NewDeal(name), Work: map[*model.Member]*Work{}, Products: map[*model.Member]*pricebook.Product{}}
 	d.Root.Pos.File = name
-	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, books: map[string]string{}, scoping: newScoping()}
+	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, books: map[string]string{}, scoping: newScoping(), sold: newSold()}
 }
 
 // say adds a finding once its hint is known.
@@ -85,6 +86,7 @@ func (r *reader) read(root *node) {
 	r.facts()
 	r.build()
 	r.notSeen()
+	r.comparables()
 	r.ranges()
 	r.badDays()
 	r.check()
@@ -182,6 +184,8 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 		r.bracketField(s, f, g)
 	case Tables:
 		r.tables(s, f, g)
+	case Headers, Extras, Conditions:
+		r.pairs(f, g)
 	default:
 		if r.wants(f, g, scalar) {
 			r.value(s, f, g)

@@ -4,7 +4,7 @@ package deal
 var houseRows = []Field{
 	{Path: "deal", Kind: Text, Default: "the file's name", Example: "Juniper Lane", Meaning: "a name for the deal", Other: []string{"name"}},
 	{Path: "notes", Kind: Text, Example: "seen on a rainy day", Meaning: "anything worth keeping", Other: []string{"note"}},
-	{Path: "house", Kind: Group, Meaning: "what the cautions ask about"},
+	{Path: "house", Kind: Group, Meaning: "what the cautions ask about, and what sold houses are compared with"},
 	{Path: "house.address", Kind: Text, Example: "14 Juniper Lane", Meaning: "where it stands"},
 	{Path: "house.year built", Kind: WholeNumber, Range: "at least 1600, at most 2100", Default: "unknown, so the careful reading is taken", Example: "1962", Meaning: "the year it was built"},
 	{Path: "house.units", Kind: WholeNumber, Range: "at least 1, at most 500", Default: "unknown", Example: "1", Meaning: "how many dwellings it has"},
@@ -27,9 +27,9 @@ var houseRows = []Field{
 	{Path: "purchase.deposits", Kind: Deposits, Line: "deposit", Example: "{utility deposit: $300}", Meaning: "money paid at the purchase that comes back at the sale"},
 	{Path: "purchase.prorations", Kind: Prorations, Line: "deposit", Example: "{county taxes: $365.04 credit}", Meaning: "bills shared with the seller by days; a credit is received"},
 
-	{Path: "value", Kind: Group, Meaning: "what the house is and will be worth", Required: true},
-	{Path: "value.after-repair value", Kind: Money, Line: "after_repair_value", Range: "at least $1,000, at most $1,000 million", Example: "$359k", Required: true, Other: []string{"arv"}},
-	{Path: "value.before work", Kind: Money, Line: "value_before_work", Range: "at least $1,000, at most $1,000 million", Default: "the after-repair value counts", Example: "$214k"},
+	{Path: "value", Kind: Group, Meaning: "what the house is and will be worth", Default: "the after-repair value by comps"},
+	{Path: "value.after-repair value", Kind: Money, Line: "after_repair_value", Range: "at least $1,000, at most $1,000 million", Example: "$359k", Default: "before work and what the options add, or by comps", Other: []string{"arv"}},
+	{Path: "value.before work", Kind: Money, Line: "value_before_work", Range: "at least $1,000, at most $1,000 million", Default: "by comps, less what the options add; else the after-repair value counts", Example: "$214k"},
 	{Path: "value.low", Kind: Money, Line: "low_value", Range: "at least $1,000, at most $1,000 million", Example: "$335k", Other: []string{"low value"}},
 	{Path: "value.lender's value", Kind: Money, Line: "lender_value", Range: "at least $1,000, at most $1,000 million", Example: "$350k", Other: []string{"lender value", "lenders value"}},
 	{Path: "value.as-is value", Kind: Money, Line: "as_is_value", Range: "at least $1,000, at most $1,000 million", Example: "$205k"},

@@ -115,10 +115,17 @@ func (t schemaTable) kind(f *Field) object {
 		if f.Of == "<range>" {
 			return named("#/$defs/range")
 		}
+		return object{"type": "object", "additionalProperties": object{"oneOf": []any{amount, t.group(f.Of), object{"type": "null"}}}}
+	case Works, Headers, Extras, Conditions:
+		return object{"type": "object"}
+	case Scope:
+		return object{"oneOf": []any{amount, object{"type": "object", "additionalProperties": amount}}}
+	case Sizes, Walk, Openings, Words:
+		return object{"oneOf": []any{amount, object{"type": "array", "items": amount}}}
+	case Roof:
+		return object{"oneOf": []any{amount, object{"type": "array", "items": t.group("<plane>")}}}
 	case Ties:
 		return object{"type": "array", "items": t.group(f.Path + "[]")}
-	case Words:
-		return object{"oneOf": []any{amount, object{"type": "array", "items": amount}}}
 	case Cases:
 		return object{"$ref": "#/$defs/amounts"}
 	case BadDays:

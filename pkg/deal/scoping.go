@@ -48,6 +48,8 @@ type Options struct {
 	// AllOptions keeps every option of every room, chosen or not, so that a search can
 	// choose among them.
 	AllOptions bool
+	// Comps is what is asked of the comparables beside the file.
+	Comps CompsAsked
 }
 
 // groupMember is the member whose lines the keys of a group feed.

@@ -47,6 +47,10 @@ func TestEveryInputOfTheModelHasAKey(t *testing.T) {
 		"chosen", "measure", "called_for", "yields", "hours_each", "set_up", "takes", "covers", "for_the_job", "along", "use_coats", "waste",
 		"drop_height", "drop_run", "roll_wide", "roll_long", "repeat", "half_drop", "trim", "holds", "pack_price", "taxed", "by_the_stick", "sticks",
 		"stick_price", "stick_length", "hired_price", "measured", "along_share", "own_labour_price", "own_pack_price", "debris_each", "weight_each")
+	own = append(own, // given through the year built, sold houses, package comps and the own lines
+		"subject_built", "months_before", "location_adjustment", "time_adjustment", "size_adjustment", "lot_adjustment", "bedroom_adjustment", "bath_adjustment",
+		"age_adjustment", "condition_adjustment", "garage_adjustment", "style_adjustment", "weight", "extra_worth", "subject_has_it", "has_it",
+		"comps_low_share", "comps_high_share", "options_in_comps")
 	stress := []string{"late_sale", "overrun", "market_change", "sale_price"} // moved by questions, not by the file
 	for _, l := range doc.Lines {
 		if l.Input && !slices.Contains(own, l.Name) && !slices.Contains(stress, l.Name) {
@@ -55,10 +59,12 @@ func TestEveryInputOfTheModelHasAKey(t *testing.T) {
 	}
 }
 
+const soldExample = "comps: {sold: {12 Elm St: {sold: 2025-11-14, price: $341k}}}\n"
+
 // The example of every row is read in its place without a mistake.
 func TestExamplesAreRead(t *testing.T) {
 	for _, f := range deal.Table() {
-		if f.Example == "" || strings.Contains(f.Path, "<fee>") || strings.HasPrefix(f.Path, "tax.") || strings.HasPrefix(f.Path, "<") || f.Path == "own book" {
+		if f.Example == "" || strings.Contains(f.Path, "<fee>") || strings.HasPrefix(f.Path, "tax.") || strings.HasPrefix(f.Path, "<") || slices.Contains([]string{"own book", "comps.file", "comps.table"}, f.Path) {
 			continue
 		}
 		path := strings.ReplaceAll(f.Path, "[]", ".1")
@@ -69,6 +75,11 @@ func TestExamplesAreRead(t *testing.T) {
 			{"loans[].fixed amount", "- name: first loan\n    price share: 85%", "- name: first loan"},
 			{"loans[].of remainder", "- name: first loan", "- {fixed amount: $1, rate: 9%, interest on: balance, term: 1 year}\n  - name: first loan"},
 			{"loans[].reserve", "- name: first loan", "- name: first loan\n    interest paid: reserve"},
+			{"comps.strike", "targets:", soldExample + "targets:"},
+			{"comps.add", "targets:", strings.Replace(soldExample, "12 Elm St", "9 Birch Ct", 1) + "targets:"},
+			{"comps.columns", "targets:", "comps: {table: \"SALEDT  AMT\"}\ntargets:"},
+			{"comps.condition by option", "targets:", "rooms: {hall: {size: 4' x 9', options: {cosmetic: {work: {paint walls: own hands}}, full gut: {work: {paint walls: hired}}}}}\ntargets:"},
+			{"house.has", "targets:", "comps: {own lines: {pool: $9,000}}\ntargets:"},
 			{"ties[].between", "targets:", "ties: [{correlation: 0.5}]\ntargets:"},
 			{"ties[].correlation", "targets:", "ties: [{between: [overrun, standstill]}]\ntargets:"},
 			{"partner.split", "targets:", "partner: {share: 40%}\ntargets:"},

@@ -20,6 +20,12 @@ func (r *reader) value(s scope, f *Field, g *reading) {
 	case Text, Quantity, HoursOfWork, UnitPrice:
 		g.choice, g.ok = strings.Join(strings.Fields(g.node.text), " "), true
 		return
+	case Pasted:
+		g.ok = true
+		return
+	case Record:
+		r.record(s, f, g)
+		return
 	case Charge:
 		r.chargeField(s, f, g)
 		return

@@ -184,7 +184,13 @@ func (c comparison) costs(words string, value func(answer.Column) decimal.Decima
 // gains writes what each room adds to the value less what it costs, so that the best
 // option of each can be seen.
 func (c comparison) gains() {
+	if c.byCondition() {
+		c.text("", "The values come from sold houses, by the condition that each option leaves the house in; ledgerboard comps shows them.")
+	}
 	if !slices.ContainsFunc(c.all, func(a answer.Column) bool { return !a.Line("value_added").IsZero() }) {
+		if c.byCondition() {
+			return
+		}
 		c.text("", "No option says what it adds, so all have the same value. Add   adds: $6,500   to the options, from what houses with that finish sold for.")
 		return
 	}
@@ -194,6 +200,12 @@ func (c comparison) gains() {
 		c.ofRoom(label, "gain")
 	}
 	c.text("", "Before what selling, contingency and the months take.")
+}
+
+// byCondition reports whether the values are drawn from sold houses and follow the
+// condition that each option leaves the house in.
+func (c comparison) byCondition() bool {
+	return slices.ContainsFunc(c.all, func(a answer.Column) bool { return a.Deal.ByCondition() })
 }
 
 // CompareObject is the JSON of deals side by side.

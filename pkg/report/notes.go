@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 )
 
@@ -37,7 +38,7 @@ func doubtful(p *page, a *answer.Answer) {
 	if n := len(a.Warnings); n > 0 {
 		p.heading("Doubtful; look again")
 		for _, d := range a.Warnings[:min(n, doubtsShown)] {
-			p.text("  - ", doubt(d))
+			p.text("  - ", doubt(a, d))
 		}
 		if n > doubtsShown {
 			p.text("  - ", fmt.Sprintf("and %d more; ledgerboard check tells them all, with what to do", n-doubtsShown))
@@ -64,7 +65,11 @@ func careful(p *page, a *answer.Answer, full bool, texts string) {
 	p.text("  ", "Check locally. "+more+" full texts with their sources: "+texts)
 }
 
-func doubt(d diag.Diag) string {
+// doubt says a doubt with its line, and the file where that is not the deal's.
+func doubt(a *answer.Answer, d diag.Diag) string {
+	if f := d.Pos.File; d.Pos.Line > 0 && f != a.Deal.Root.Pos.File && !deal.InSet(d.Pos) {
+		return fmt.Sprintf("%s, line %d: %s", f, d.Pos.Line, d.Message)
+	}
 	if d.Pos.Line > 0 {
 		return fmt.Sprintf("line %d: %s", d.Pos.Line, d.Message)
 	}

@@ -99,5 +99,8 @@ func (b *book) editable(c *model.Cell) bool {
 	if !c.Line.Input || c.Given != nil && c.Given.Refers != "" {
 		return false
 	}
+	if c.Given == nil && c.Line.Section == "Comparables" { // of a deal without them, or a thing not compared
+		return false
+	}
 	return c.Given != nil || c.Line.Set == model.Deal || c.Line.Set == "loan" || c.Line.Assumed
 }

@@ -18,6 +18,7 @@ func (b *book) front() {
 		b.stress()
 	}
 	b.sideBySide()
+	b.comparables()
 	b.renovation()
 	b.lenderPages()
 	b.notes()

@@ -13,10 +13,11 @@ type shelf struct {
 	said  string // above its tables
 }
 
-// shelves are the sheets with the members of sets. Loans are few and have many lines, so
-// each is a column there.
+// shelves are the sheets with the members of sets. Loans and sold houses are few and have
+// many lines, so each is a column there.
 var shelves = []shelf{
 	{"Loans", []string{"loan"}, ""},
+	{"Sold houses", []string{"comp", "extra", "mark"}, ""},
 	{"Charges", []string{"fee", "table", "bracket", "deposit"}, ""},
 	{"Lines of work", []string{"cost", "stage"}, ""},
 	{"Rooms", []string{"room", "section", "leg", "opening", "fitting", "plane", "option", "trade", "check"}, ""},
@@ -28,7 +29,7 @@ var shelves = []shelf{
 
 // inPlace are the sets whose inputs stand in their tables; the others' stand on the
 // sheet of inputs.
-var inPlace = []string{"item", "caller", "use", "drop", "product", "stock"}
+var inPlace = []string{"item", "caller", "use", "drop", "product", "stock", "comp", "extra", "mark"}
 
 // A table is the members of one kind with their lines.
 type table struct {
@@ -78,7 +79,7 @@ func (b *book) tables() []*table {
 		}
 		t := byKind[m.Set+m.Kind]
 		if t == nil {
-			t = &table{title: m.Set, cells: map[*model.Member]map[*model.Line]*model.Cell{}, across: m.Set == "loan"}
+			t = &table{title: m.Set, cells: map[*model.Member]map[*model.Line]*model.Cell{}, across: m.Set == "loan" || m.Set == "comp"}
 			if m.Kind != "" {
 				t.title = m.Kind
 			}

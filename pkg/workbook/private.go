@@ -15,6 +15,7 @@ var (
 	privateSections = []string{"Targets", "Tax", "Rule of thumb"}
 	privateLines    = []string{
 		"own_labour_rate", "cost.hired_rate", "cost.own_hours", "own_hours", "profit_after_own_hours", "profit_per_own_hour", "low_value", "cash_reserve",
+		"comps_low_share", "comps_high_share", "comps_low", "comps_high",
 	}
 )
 

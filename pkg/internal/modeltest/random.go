@@ -60,6 +60,7 @@ func draw(t *rapid.T, steady bool) *Draw {
 	d.Deal, d.Uses = model.NewDeal("random deal"), map[string]bool{}
 	d.bare = d.chance(1)
 	d.values()
+	d.comparables()
 	d.time()
 	d.works()
 	d.purchase()

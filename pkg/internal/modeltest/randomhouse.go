@@ -20,6 +20,7 @@ var anyHouses = rapid.Custom(func(t *rapid.T) *Draw {
 	d := &drawer{t: t}
 	d.Deal, d.Uses = model.NewDeal("random house"), map[string]bool{}
 	d.values()
+	d.comparables()
 	d.time()
 	d.works()
 	d.house()

@@ -1,0 +1,107 @@
+package comps
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// Given are amounts that the caller states, by line, in place of estimates: dollars
+// for each sq ft of living area (Size) and of land (Lot), bedroom, full bath (a half
+// one counts half), year of age (so usually below zero), step of condition, and car of
+// garage (a garage of which the cars are not known counts as one); for Time the
+// market's change in a month as a share, not compounded. Location and Style cannot be
+// given and are not adjusted if they are named.
+type Given map[Line]float64
+
+// linear are the lines that may have an amount for each unit, the market's trend first.
+var linear = []Line{Time, Size, Lot, Rooms, Baths, Age, Condition, Garage}
+
+// unitOf are what those amounts are for each of.
+var unitOf = map[Line]string{
+	Time: "month", Size: "sq ft", Lot: "sq ft of lot", Rooms: "bedroom", Baths: "full bath", Age: "year of age", Condition: "step of condition", Garage: "car of garage",
+}
+
+// amountOf is what a unit of a line is worth where that is one amount.
+func (a *adjuster) amountOf(l Line) (Rate, bool) {
+	if x, ok := a.given[l]; ok {
+		return Rate{l, unitOf[l], x, 0, "given"}, true
+	}
+	r, ok := a.told[l]
+	return r, ok
+}
+
+// linearly are all of those amounts.
+func (a *adjuster) linearly() map[Line]Rate {
+	out := map[Line]Rate{}
+	for _, l := range linear {
+		if r, ok := a.amountOf(l); ok {
+			out[l] = r
+		}
+	}
+	return out
+}
+
+// figure is what a line counts of a house. The age is counted by the year built, so
+// that a later year is less of it.
+func figure(l Line, h *House) Fact {
+	switch l {
+	case Size:
+		return h.Area
+	case Lot:
+		return h.Lot
+	case Rooms:
+		return h.Bedrooms
+	case Baths:
+		return bathsOf(h)
+	case Age:
+		return Fact{-h.Built.Value, h.Built.Known}
+	case Condition:
+		return h.Condition
+	case Garage:
+		return carsOf(h)
+	}
+	return Fact{}
+}
+
+// carsOf counts the cars of a garage, one where only its kind is known.
+func carsOf(h *House) Fact {
+	switch {
+	case h.Garage == "none":
+		return Known(0)
+	case h.GarageCars.Known:
+		return h.GarageCars
+	}
+	return Fact{1, h.Garage != ""}
+}
+
+// byUnits is the adjustment of a sale by one amount for each unit, in whole dollars:
+// the rule of the lines comp.size_adjustment and their like, which a test holds it to.
+func (a *adjuster) byUnits(l Line, r Rate, i int) decimal.Decimal {
+	s := a.m.sales[i]
+	rate := decimal.NewFromFloat(r.Worth)
+	if l == Time {
+		return wholeDollars(s.Net().Mul(rate).Mul(MonthsBefore(s.Date, a.m.Day)))
+	}
+	x, y := figure(l, a.s), figure(l, &s.House)
+	if !x.Known || !y.Known {
+		return decimal.Zero
+	}
+	return wholeDollars(rate.Mul(decimal.NewFromFloat(x.Value).Sub(decimal.NewFromFloat(y.Value))))
+}
+
+// MonthsBefore is how many months of 365/12 days lie between a sale and a day.
+func MonthsBefore(sold, day quantity.Date) decimal.Decimal {
+	return decimal.NewFromInt(12*int64(quantity.DaysBetween(sold, day))).DivRound(decimal.NewFromInt(365), 30)
+}
+
+// wholeDollars rounds as the lines do: to 7 decimals, then to whole dollars, both half
+// away from zero.
+func wholeDollars(d decimal.Decimal) decimal.Decimal { return d.Round(7).Round(0) }
+
+// Baths counts the baths of a house, a half one as half.
+func (h *House) Baths() Fact { return bathsOf(h) }
+
+// Cars counts the cars that the garage of a house is for, one where only its kind is
+// known.
+func (h *House) Cars() Fact { return carsOf(h) }

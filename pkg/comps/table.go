@@ -1,0 +1,152 @@
+package comps
+
+import (
+	"bufio"
+	"encoding/csv"
+	"io"
+	"strings"
+)
+
+// A table gives the rows of a text cut into cells, and where the cells stand, as
+// csv.Reader does.
+type table interface {
+	Read() ([]string, error)
+	FieldPos(field int) (line, column int)
+}
+
+// newTable cuts a text at a sign, or at the one that its first line is cut by; stated
+// are headers that it holds besides those that are known.
+func newTable(from io.Reader, comma rune, stated map[string]string) table {
+	text := bufio.NewReaderSize(from, 1<<16)
+	if comma == 0 {
+		comma = separator(firstLine(text), stated)
+	}
+	if comma == blanks {
+		return &spaced{text: bufio.NewScanner(text)}
+	}
+	r := csv.NewReader(text)
+	r.ReuseRecord, r.FieldsPerRecord, r.LazyQuotes, r.Comma = true, -1, true, comma
+	return r
+}
+
+// firstLine looks at the first line with anything in it, as far as it is buffered.
+func firstLine(text *bufio.Reader) string {
+	ahead, _ := text.Peek(1 << 15) // what there is of it, at the end of the text too
+	for line := range strings.Lines(string(ahead)) {
+		if strings.TrimSpace(line) != "" {
+			return line
+		}
+	}
+	return ""
+}
+
+// blanks stands for two and more blanks between columns.
+const blanks = ' '
+
+// separator is the sign by which a line falls into the most columns that are known; a
+// comma where several do.
+func separator(line string, stated map[string]string) rune {
+	best, most := ',', 0
+	for _, c := range []rune{',', '\t', ';', '|', blanks} {
+		known := 0
+		for _, cell := range cut(line, c) {
+			head := strings.Trim(cell.text, " \t\r\n\"\ufeff")
+			name, _ := plain(head)
+			if fieldOf(name) >= 0 {
+				known++
+			}
+			for _, h := range stated {
+				if strings.EqualFold(strings.TrimSpace(h), head) {
+					known++
+				}
+			}
+		}
+		if known > most {
+			best, most = c, known
+		}
+	}
+	return best
+}
+
+// A piece is a cell of a line and the byte that it begins at.
+type piece struct {
+	text string
+	at   int
+}
+
+func cut(line string, by rune) (out []piece) {
+	if by != blanks {
+		for part := range strings.SplitSeq(line, string(by)) {
+			out = append(out, piece{text: part})
+		}
+		return out
+	}
+	start := -1
+	for i := 0; i <= len(line); i++ {
+		end := i == len(line) || line[i] == '\t' || line[i] == ' ' && (i+1 == len(line) || line[i+1] == ' ')
+		switch {
+		case !end && start < 0 && line[i] != ' ':
+			start = i
+		case end && start >= 0:
+			out = append(out, piece{line[start:i], start})
+			start = -1
+		}
+	}
+	return out
+}
+
+// spaced is a text whose columns stand two and more blanks apart.
+type spaced struct {
+	text   *bufio.Scanner
+	line   int
+	heads  []piece
+	pieces []piece
+}
+
+// Read returns the cells of the next line that has any. A line with fewer of them than
+// the first has its cells put below the heads that they stand under.
+func (s *spaced) Read() ([]string, error) {
+	for s.text.Scan() {
+		s.line++
+		line := strings.TrimRight(s.text.Text(), " \t\r")
+		if s.pieces = cut(line, blanks); len(s.pieces) == 0 {
+			continue
+		}
+		if s.heads == nil {
+			s.heads = s.pieces
+		} else if len(s.pieces) < len(s.heads) {
+			s.pieces = s.under()
+		}
+		out := make([]string, len(s.pieces))
+		for i, p := range s.pieces {
+			out[i] = p.text
+		}
+		return out, nil
+	}
+	if err := s.text.Err(); err != nil {
+		return nil, err
+	}
+	return nil, io.EOF
+}
+
+// under lays the cells of a line under the heads that they overlap, or are nearest to.
+func (s *spaced) under() []piece {
+	out := make([]piece, len(s.heads))
+	next := 0
+	for i, p := range s.pieces {
+		last := len(s.heads) - (len(s.pieces) - i) // so that the cells behind have a place
+		at := next
+		for at < last && p.at >= (s.heads[at].at+len(s.heads[at].text)+s.heads[at+1].at)/2 && !overlaps(p, s.heads[at]) {
+			at++
+		}
+		out[at], next = p, at+1
+	}
+	return out
+}
+
+func overlaps(a, b piece) bool { return a.at < b.at+len(b.text) && b.at < a.at+len(a.text) }
+
+// FieldPos returns the line and column, both from one, of a cell read last.
+func (s *spaced) FieldPos(field int) (line, column int) {
+	return s.line, s.pieces[field].at + 1
+}

@@ -1,0 +1,58 @@
+package comps
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// The same invented sales, cut in every way that a record may be pasted in.
+func TestTablesInAnyCut(t *testing.T) {
+	csv := "Address,Sold on,Price,Sq Ft,Beds,Garage\n" +
+		"14 Fern St,2026-01-12,201000,1400,3,2\n" +
+		"9 Oak Ave,2026-02-20,186000,,3,none\n"
+	want, found := read(t, csv, Options{})
+	require.Empty(t, found)
+	require.Equal(t, 2, want.Len())
+	require.True(t, want.Sale(0).GarageCars.Known)
+	require.Equal(t, Known(1400), want.Sale(0).Area)
+	require.False(t, want.Sale(1).Area.Known)
+	for name, text := range map[string]string{
+		"tabs":       strings.ReplaceAll(csv, ",", "\t"),
+		"semicolons": strings.ReplaceAll(csv, ",", ";"),
+		"bars":       strings.ReplaceAll(csv, ",", " | "),
+		"columns": `Address       Sold on      Price   Sq Ft  Beds  Garage
+14 Fern St    2026-01-12  201000     1400     3  2
+9 Oak Ave     2026-02-20  186000              3  none
+`,
+	} {
+		got, found := read(t, text, Options{})
+		require.Empty(t, found, name)
+		require.Equal(t, want.sales, got.sales, name)
+	}
+}
+
+// Headers that only the caller knows part the columns too.
+func TestStatedHeadersPartColumns(t *testing.T) {
+	l, found := read(t, "SALEDT      AMT\n2026-01-12  201000\n", Options{Columns: map[string]string{"date": "saledt", "price": "AMT"}})
+	require.Empty(t, found)
+	require.Equal(t, 1, l.Len())
+}
+
+func TestCellsOfColumnsHaveTheirPlace(t *testing.T) {
+	_, found := read(t, "address    sold        price\nFern St    2026-01-12  about a lot\n", Options{})
+	require.Len(t, found, 1)
+	require.Equal(t, [3]int{2, 24, 11}, [3]int{found[0].Pos.Line, found[0].Pos.Col, found[0].Pos.Len})
+}
+
+// A comma inside an amount makes a cell too many; what is behind it is not misread.
+func TestTooManyCells(t *testing.T) {
+	l, found := read(t, "date,price,beds\n2026-01-12,$201,000,3\n2026-01-12,$201000,3,\n", Options{})
+	require.Equal(t, 1, l.Len())
+	require.Equal(t, 1, l.LeftOut)
+	require.Len(t, found, 1)
+	require.Equal(t, "too-many-cells", found[0].Code)
+	require.Equal(t, [2]int{2, 21}, [2]int{found[0].Pos.Line, found[0].Pos.Col})
+	require.NotEmpty(t, found[0].Hint)
+}

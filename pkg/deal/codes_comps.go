@@ -1,0 +1,52 @@
+package deal
+
+import (
+	"slices"
+
+	"ledgerboard/pkg/diag"
+)
+
+func compCodes() []Code {
+	return mistakes([][2]string{
+		{"bad-record", "what a record of a house cannot say"},
+		{"sale-incomplete", "a sold house without its day or price"},
+		{"unknown-sale", "a sale struck or added that there is not"},
+		{"unknown-extra", "a thing that a house has and no own line prices"},
+		{"sales-unreadable", "a file of sales that cannot be read"},
+		{"no-sales", "a table of sales with nothing in it"},
+		{"no-column", "a table of sales without the day or the price"},
+		{"unknown-field", "a column said to hold what no sale has"},
+		{"unknown-column", "a column that the table does not have"},
+		{"unreadable", "a table of sales that ends in the middle"},
+		{"comps-no-price", "adjustments that leave nothing of a price"},
+	})
+}
+
+func compDoubts() []Code {
+	return codes(diag.Warning, [][2]string{
+		{"bad-sale", "a row of a table left out, since its day or price cannot be read"},
+		{"no-date", "a row of a table without the day of the sale"},
+		{"no-price", "a row of a table without a price"},
+		{"too-many-cells", "a row of a table with more cells than columns"},
+		{"open-quote", "a quote in a table that takes up the rows behind it"},
+		{"bad-cell", "a cell of a table that cannot be read, and counts as not known"},
+		{"more-bad-cells", "more cells that cannot be read than are told"},
+		{"column-twice", "two columns that look like the same"},
+		{"doubtful-sale", "a sale that is set aside: there twice, after the day, not open, or hardly a price"},
+		{"sale-far-off", "a sale passed over or doubted for a price far from its like"},
+		{"comps-none", "no sale that the value can be drawn from"},
+		{"comps-few", "fewer than the usual three sales"},
+		{"comps-not-adjusted", "a difference that nothing tells the worth of"},
+		{"comps-not-compared", "a thing that is known of the sales and not of the house"},
+		{"comps-condition-alike", "options of several conditions, and nothing tells what condition is worth"},
+		{"value-outside-comps", "a stated value outside the range by the comparables"},
+		{"above-best-sale", "a value above what the best comparable sold for"},
+		{"cost-above-best-sale", "a cost above what the best comparable sold for"},
+		{"concessions-twice", "concessions both in the comparables and among the selling costs"},
+	})
+}
+
+// AboutComps reports whether a code is about sold houses.
+func AboutComps(code string) bool {
+	return slices.ContainsFunc(slices.Concat(compCodes(), compDoubts()), func(c Code) bool { return c.Name == code })
+}

@@ -1,0 +1,127 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/quantity"
+)
+
+// usualSales is how many closed sales a value usually takes (Fannie Mae Selling Guide,
+// comparable selection).
+const usualSales = 3
+
+// counts is the weight from which a sale far off is worth a word.
+const counts = 0.05
+
+// doubtComps warns of comparables that say little, and of a plan that goes beyond them.
+func (r *reader) doubtComps() {
+	c := r.deal.Comps
+	if c == nil || c.Value == nil {
+		return
+	}
+	at := r.needed("comps")
+	v := c.Value
+	if n := len(v.Rows); n < usualSales {
+		r.say("comps-few", at, "the value is drawn from only %d of the usual three sales, so its range is wide", n)("add houses that sold nearby in the last 12 months")
+	}
+	if len(v.Untold) > 0 {
+		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and no two sales tell it", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", r.amountsFor(v.Untold))
+	}
+	if names := r.notCompared(c); names != "" {
+		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", names)("add under house what it will be when the work is done, e.g.   living area: 1,480 sq ft")
+	}
+	if _, told := v.Linear[comps.Condition]; c.Conditions && !told && !slices.ContainsFunc(v.Rates, func(x comps.Rate) bool { return x.Line == comps.Condition }) {
+		r.say("comps-condition-alike", r.where("comps.condition by option"), "nothing tells what condition is worth, so all options are valued alike")("add   amounts: {step of condition: $14,000}   , from what houses of either finish sold for")
+	}
+	for _, row := range v.Rows {
+		if row.Weight < counts {
+			continue
+		}
+		if row.Flags.Has(comps.Outlier) || slices.ContainsFunc(row.Amber, func(s string) bool { return strings.HasPrefix(s, "the others say") }) {
+			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: the others say %s", row.Name(), quantity.FormatDollars(row.Adjusted), farBy(row.LeftOut))("look at it again; strike it under comps if it was no open sale of such a house")
+		}
+	}
+	for _, p := range c.Choice.Passed {
+		r.say("sale-far-off", c.Place(&p.Sold), "%s is passed over: %s", p.Name(), p.Why)("name it under   add   in comps if it should count")
+	}
+	r.doubtBeyond()
+	r.doubtConcessions(c)
+}
+
+func farBy(x float64) string {
+	words := "more"
+	if x < 0 {
+		x, words = -x, "less"
+	}
+	return quantity.FormatPercent(decimal.NewFromFloat(x).Round(2), 0) + " " + words
+}
+
+// amountsFor are the keys that give what some lines are worth, with their examples.
+func (r *reader) amountsFor(lines []comps.Line) string {
+	var out []string
+	for _, row := range adjusted {
+		if slices.Contains(lines, row.line) {
+			out = append(out, fieldNamed("comps.amounts", row.key).example())
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// notCompared names what most sales say of themselves and the file not of the house.
+func (r *reader) notCompared(c *Comparables) string {
+	var out []string
+	for _, row := range adjusted {
+		if row.figure == nil || row.figure(&c.Subject.House).Known {
+			continue
+		}
+		say := 0
+		for _, s := range c.Value.Rows {
+			if row.figure(&s.House).Known {
+				say++
+			}
+		}
+		if 2*say > len(c.Value.Rows) {
+			out = append(out, row.line.String())
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// doubtBeyond warns of values outside what the comparables bear out, and of a plan that
+// spends more than the best of them sold for.
+func (r *reader) doubtBeyond() {
+	of := func(line string) decimal.Decimal {
+		x, _ := r.worked(r.deal.Root, line)
+		return x
+	}
+	value, low, high, best := of("after_repair_value"), of("comps_low"), of("comps_high"), of("best_comp_price")
+	stated := r.good("value.after-repair value")
+	at := r.needed("comps")
+	if stated != nil {
+		at = stated.at()
+	}
+	if stated != nil && (value.LessThan(low) || value.GreaterThan(high)) {
+		r.say("value-outside-comps", at, "the after-repair value (%s) is outside what the comparables say, %s to %s", stated.node.text, quantity.FormatDollars(low), quantity.FormatDollars(high))("one such house in ten sells below that, one above; ledgerboard comps   shows the sales; change the value, or say better what they are")
+	}
+	if value.GreaterThan(best) {
+		r.say("above-best-sale", at, "the after-repair value (%s) is above %s, the most that any comparable sold for", quantity.FormatDollars(value), quantity.FormatDollars(best))("a house rarely sells above the best of its neighbourhood, whatever is put into it; look for one that did")
+	}
+	if cost := of("house_and_work"); cost.GreaterThan(best) {
+		r.say("cost-above-best-sale", r.needed("renovation", "rooms", "comps"), "price and work come to %s, above %s, the most that any comparable sold for", quantity.FormatDollars(cost), quantity.FormatDollars(best))("the neighbourhood may not pay for this much work; plan less, or look for sales that bear it out")
+	}
+}
+
+// doubtConcessions warns where concessions count twice: taken off the comparables and
+// paid at the sale.
+func (r *reader) doubtConcessions(c *Comparables) {
+	paid := slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return s.Concessions.IsPositive() })
+	for _, m := range r.deal.Root.In("selling_fee") {
+		if paid && holdsAny(strings.ToLower(m.Label), "concession") {
+			r.say("concessions-twice", m.Pos, "%s is a selling cost, and the comparables are adjusted for concessions already", m.Label)("leave one of them out: either the line, or the concessions of the sales")
+		}
+	}
+}

@@ -1,0 +1,228 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// sold is what the reader keeps of sold houses while it reads.
+type sold struct {
+	entries     map[string]*comps.Entry // of the house and each sold one, by path
+	labels      map[string]string       // of the sold ones, by path
+	columns     map[string]string
+	extras      []extra
+	conditions  map[string]condition // by evened-out option
+	plannedAdds decimal.Decimal      // what the options of the file's own scope add
+	asked       CompsAsked
+	open        func(string) ([]byte, error)
+}
+
+type extra struct {
+	comps.Extra
+	text string
+	at   diag.Pos
+}
+
+type condition struct {
+	comps.Fact
+	key span
+}
+
+// CompsAsked is what is asked of the comparables beside the file.
+type CompsAsked struct {
+	From        string // a table of sales that stands in for the file's
+	Text        []byte // of it
+	Strike, Add []string
+}
+
+func newSold() sold {
+	return sold{entries: map[string]*comps.Entry{}, labels: map[string]string{}, columns: map[string]string{}, conditions: map[string]condition{}}
+}
+
+// entry is what is known of the house, or of a sold one, by path.
+func (r *reader) entry(path string) *comps.Entry {
+	if r.entries[path] == nil {
+		r.entries[path] = &comps.Entry{}
+	}
+	return r.entries[path]
+}
+
+// record reads a detail of a house as a record would say it.
+func (r *reader) record(s scope, f *Field, g *reading) {
+	if err := r.entry(s.path).Set(f.Key(), g.node.text); err != nil {
+		r.unread(f.title(), g.node.span, "bad-record", err, f.example())
+		return
+	}
+	g.choice, g.ok = g.node.text, true
+}
+
+// finishComp refuses a sold house without its day or price.
+func (r *reader) finishComp(s scope, e *entry) {
+	r.labels[s.path] = strings.Join(strings.Fields(e.key.text), " ")
+	for _, key := range []string{"sold", "price"} {
+		if r.got[s.path+key] == nil && !r.odd[s.path] && e.value.shape == mapping {
+			r.say("sale-incomplete", e.key.at, "%s does not say %s", diag.Quote(e.key.text), map[string]string{"sold": "when it was sold", "price": "what it sold for"}[key])("add   %s: %s", key, fieldNamed("<comp>", key).Example)
+		}
+	}
+}
+
+// pairs reads what stands by name: headers of columns, own lines, conditions.
+func (r *reader) pairs(f *Field, g *reading) {
+	if g.ok = r.wants(f, g, mapping); !g.ok {
+		return
+	}
+	for i := range g.node.entries {
+		e := &g.node.entries[i]
+		row := &Field{Path: strings.ReplaceAll(e.key.text, ".", " "), Kind: Money, Range: "at least -$1m, at most $1m", Example: "$15,000"}
+		one := &reading{field: row, key: e.key, node: e.value}
+		switch {
+		case e.value.shape == refused:
+			continue
+		case e.value.shape == nothing:
+			r.say("missing-value", e.key.at, "%s has no value", diag.Quote(e.key.text))("write it like   %s", f.example())
+			continue
+		case !r.wants(row, one, scalar):
+			continue
+		}
+		switch f.Kind {
+		case Headers:
+			if field := comps.FieldNamed(e.name); field != "" {
+				r.columns[field] = e.value.text
+				continue
+			}
+			var names []string
+			for _, f := range fields()["<comp>"] {
+				names = append(names, f.Key())
+			}
+			r.say("unknown-field", e.key.at, "no column can hold %s", diag.Quote(e.key.text))("write what the column holds, then its header; it can hold: %s", strings.Join(names, ", "))
+		case Conditions:
+			x, err := comps.ConditionOf(e.value.text)
+			if err != nil {
+				r.say("bad-record", e.value.at, "%s is %s, which is no condition", e.key.text, diag.Quote(e.value.text))("write one of: %s", strings.Join(comps.Conditions(), ", "))
+			}
+			r.conditions[e.name] = condition{x, e.key}
+		default:
+			x, err := quantity.ParseMoney(e.value.text)
+			if !r.refused(row, e.value.span, "bad-money", err) && r.inRange(row, e.value.span, x) {
+				r.extras = append(r.extras, extra{comps.Extra{Name: e.name, Worth: x}, e.value.text, e.value.at})
+			}
+		}
+	}
+}
+
+// has are the own lines that a house has; it refuses those that no line prices.
+func (r *reader) has(path string) (out []string) {
+	g := r.good(path + "has")
+	if g == nil {
+		return nil
+	}
+	for _, w := range g.words() {
+		name := plainKey(w.text)
+		if slices.ContainsFunc(r.extras, func(x extra) bool { return x.Name == name }) {
+			out = append(out, name)
+			continue
+		}
+		var names []string
+		for _, x := range r.extras {
+			names = append(names, x.Name)
+		}
+		tell := r.say("unknown-extra", w.at, "no own line under comps says what %s is worth", diag.Quote(w.text))
+		if near, ok := diag.Nearest(name, names); ok {
+			tell("did you mean %q?", near)
+		} else {
+			tell("add   own lines: {%s: $15,000}   under comps", w.text)
+		}
+	}
+	return out
+}
+
+// subject is the house as it will be when it is sold.
+func (r *reader) subject() comps.Subject {
+	e := r.entry("house.")
+	if g := r.good("house.year built"); g != nil {
+		_ = e.Set("year built", g.number.String()) // known to be a year
+	}
+	if g := r.good("house.levels"); g != nil {
+		_ = e.Set("storeys", g.number.String())
+	}
+	s := comps.Subject{House: e.Sold().House, Label: r.deal.Name, Has: r.has("house.")}
+	if c, ok := r.conditionTaken(); ok {
+		s.Condition = c
+	}
+	return s
+}
+
+// conditionTaken is the condition by the options that the scope takes: the worst of
+// them where rooms take several, that of as it is where none takes any.
+func (r *reader) conditionTaken() (worst comps.Fact, known bool) {
+	some := false
+	for _, p := range r.plans {
+		if !p.taken {
+			continue
+		}
+		some = true
+		if c, ok := r.conditions[plainKey(p.option.Label)]; ok && (!known || c.Value < worst.Value) {
+			worst, known = c.Fact, true
+		}
+	}
+	if c, ok := r.conditions[AsItIs]; ok && !some {
+		return c.Fact, true
+	}
+	return worst, known
+}
+
+// knownConditions refuses conditions of options that no room has.
+func (r *reader) knownConditions() {
+	for name, c := range r.conditions {
+		if name == AsItIs || slices.ContainsFunc(r.deal.Options, func(o string) bool { return plainKey(o) == name }) {
+			continue
+		}
+		tell := r.say("unknown-option", c.key.at, "no room has an option %s", diag.Quote(c.key.text))
+		if near, ok := diag.Nearest(name, r.deal.Options); ok {
+			tell("did you mean %q?", near)
+		} else {
+			tell("the options are: %s", strings.Join(append(slices.Clone(r.deal.Options), AsItIs), ", "))
+		}
+	}
+}
+
+// given are the amounts of the file, and the own lines.
+func (r *reader) given() (comps.Given, []comps.Extra) {
+	out := comps.Given{}
+	for _, row := range adjusted {
+		if g := r.good("comps.amounts." + row.key); g != nil {
+			out[row.line] = g.number.InexactFloat64()
+			if row.line == comps.Age { // the file says what being newer is worth
+				out[row.line] = -out[row.line]
+			}
+		}
+	}
+	var extras []comps.Extra
+	for _, x := range r.extras {
+		extras = append(extras, x.Extra)
+	}
+	return out, extras
+}
+
+func decimalOf(f comps.Fact) decimal.Decimal { return decimal.NewFromFloat(f.Value) }
+
+// addsInComps is what options add that the value by the comparables holds: those of the
+// scope taken, where the condition of the house follows them; else those planned.
+func (r *reader) addsInComps() decimal.Decimal {
+	if len(r.conditions) == 0 {
+		return r.plannedAdds
+	}
+	var sum decimal.Decimal
+	for _, p := range r.plans {
+		if p.taken {
+			sum = sum.Add(r.adds(p))
+		}
+	}
+	return sum
+}

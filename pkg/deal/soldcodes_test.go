@@ -1,0 +1,155 @@
+package deal_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+)
+
+// Each code about sold houses is reached by the file of the catalogue that has its name.
+func TestEachCodeOfSalesIsReachedAndReadsWell(t *testing.T) {
+	n := 0
+	for _, c := range deal.Codes() {
+		if !deal.AboutComps(c.Name) {
+			continue
+		}
+		n++
+		var text []byte
+		if c.Name == "unreadable" { // a line of over 64 KB, which no file is kept for
+			text = []byte(minimal + "comps:\n  table: |\n    sold on  price\n    " + strings.Repeat("x  y", 20_000) + "\n")
+		} else {
+			var err error
+			text, err = os.ReadFile(filepath.Join(testdata, "errors", c.Name+".yaml"))
+			require.NoError(t, err)
+		}
+		_, found := deal.ReadWith(deal.Options{Open: func(string) ([]byte, error) { return nil, os.ErrNotExist }}, c.Name+".yaml", text)
+		reached := false
+		for _, d := range found {
+			readsWell(t, d)
+			reached = reached || d.Code == c.Name
+		}
+		require.True(t, reached, "%s: %v", c.Name, found)
+	}
+	require.Greater(t, n, 25)
+}
+
+// A whole list of a county is no mistake of the deal: what its rows lack is doubtful.
+func TestBadRowsOfATableStopNothing(t *testing.T) {
+	d, found := deal.Read("a.yaml", []byte(minimal+"comps:\n  table: |\n    sold on     price\n    2026-01-05  200000\n    never       100\n"))
+	require.NotNil(t, d, "%v", found)
+	require.False(t, found.HasErrors())
+	require.Equal(t, 1, d.Comps.Usable)
+}
+
+// What a typed and a pasted sale say is the same, so is the value.
+func TestTypedAndPastedAreAlike(t *testing.T) {
+	const house = "house: {living area: 1480 sq ft, baths: 2, garage: 1}\n"
+	typed, found := deal.Read("a.yaml", []byte(unvalued+house+"comps:\n  amounts: {square foot: $92}\n  sold:\n"+
+		"    12 Elm St: {sold: 2025-11-14, price: $341k, concessions: $4,000, living area: 1520 sq ft, baths: 2.5, garage: 2 cars, distance: 0.4 mi}\n"+
+		"    3 Oak Ave: {sold: 2025-10-02, price: $319,500, living area: 1410 sq ft, baths: 2, garage: none, distance: 900 ft}\n"))
+	require.NotNil(t, typed, "%v", found)
+	pasted, found := deal.Read("a.yaml", []byte(unvalued+house+"comps:\n  amounts: {square foot: $92}\n  table: |\n"+
+		"    address    sold on     sale price  concessions  living area  baths  garage  distance\n"+
+		"    12 Elm St  2025-11-14  341000      4000         1520         2.5    2 cars  0.4 mi\n"+
+		"    3 Oak Ave  2025-10-02  319500                   1410         2      none    900 ft\n"))
+	require.NotNil(t, pasted, "%v", found)
+	a, ok := typed.ValueRange()
+	require.True(t, ok)
+	b, ok := pasted.ValueRange()
+	require.True(t, ok)
+	require.Equal(t, a, b)
+	require.ElementsMatch(t, []int{8, 9}, []int{pasted.Comps.Place(&pasted.Comps.Value.Rows[0].Sold).Line, pasted.Comps.Place(&pasted.Comps.Value.Rows[1].Sold).Line})
+}
+
+// Two comps, one, none: wider ranges, then a refusal that says what would do.
+func TestFewSales(t *testing.T) {
+	const sale = "    %s Elm St: {sold: 2025-11-%s, price: $300k}\n"
+	width := map[int]float64{}
+	for n := 1; n <= 3; n++ {
+		text := unvalued + "comps:\n  sold:\n"
+		for i := range n {
+			text += strings.NewReplacer("%s Elm", string(rune('1'+i))+" Elm", "11-%s", "11-1"+string(rune('1'+i))).Replace(sale)
+		}
+		d, found := deal.Read("a.yaml", []byte(text))
+		require.NotNil(t, d, "%v", found)
+		x, ok := d.ValueRange()
+		require.True(t, ok)
+		width[n] = x.High.Sub(x.Low).Div(x.Likely).InexactFloat64()
+	}
+	require.Greater(t, width[1], width[2])
+	require.Greater(t, width[2], width[3])
+	d, found := deal.Read("a.yaml", []byte(unvalued+"comps: {day: 2026-01-01}\n"))
+	require.Nil(t, d)
+	require.Equal(t, "missing-after-repair-value", found.Errors()[0].Code)
+	require.Equal(t, "comps-none", found[1].Code)
+}
+
+// The order of the sales changes nothing but the order of the file.
+func TestOrderOfSalesChangesNothing(t *testing.T) {
+	const a, b, c = "    1 Elm St: {sold: 2025-11-14, price: $341k, living area: 1520 sq ft}\n", "    2 Elm St: {sold: 2025-10-02, price: $319k, living area: 1410 sq ft}\n", "    3 Elm St: {sold: 2025-09-09, price: $305k, living area: 1300 sq ft}\n"
+	head := unvalued + "house: {living area: 1480 sq ft}\ncomps:\n  sold:\n"
+	one, found := deal.Read("a.yaml", []byte(head+a+b+c))
+	require.NotNil(t, one, "%v", found)
+	other, found := deal.Read("a.yaml", []byte(head+c+a+b))
+	require.NotNil(t, other, "%v", found)
+	x, _ := one.ValueRange()
+	y, _ := other.ValueRange()
+	require.Equal(t, x, y)
+	for i := range one.Comps.Members {
+		require.Equal(t, one.Comps.Members[i].Label, other.Comps.Members[i].Label)
+	}
+}
+
+// A value that follows the option taken: by hand, a step of condition is $10,000, and
+// the one sale was in average condition.
+func TestValueFollowsTheOption(t *testing.T) {
+	text := []byte(unvalued + `scope: full gut
+rooms:
+  hall: {size: 4' x 9', options: {cosmetic: {adds: $1,000, work: {paint walls: own hands}}, full gut: {adds: $2,000, work: {paint walls: hired}}}}
+  den: {size: 9' x 9', options: {cosmetic: {work: {paint walls: own hands}}, full gut: {work: {paint walls: hired}}}}
+comps:
+  condition by option: {as it is: fair, cosmetic: average, full gut: good}
+  amounts: {step of condition: $10,000}
+  sold: {1 Elm St: {sold: 2025-11-14, price: $300k, condition: average}}
+`)
+	for scope, want := range map[string]string{"full gut": "310000", "cosmetic": "300000", "as it is": "290000", "{hall: full gut, den: cosmetic}": "300000"} {
+		d, found := deal.Read("a.yaml", text, deal.Set{Path: "scope", Value: scope})
+		require.NotNil(t, d, "%v", found)
+		x, ok := d.ValueRange()
+		require.True(t, ok)
+		require.Equal(t, want, x.Likely.String(), scope)
+		c := d.Model.Find(d.Root, "after_repair_value")
+		require.NoError(t, d.Known.Work(c.Index))
+		require.Equal(t, want, d.Known.Values.Scalar[c.Index].String(), "what options add is in the value by their condition")
+	}
+	// without conditions by option, the value is that of the file's own scope, and
+	// another moves it by what its options add
+	plain := strings.Replace(string(text), "  condition by option: {as it is: fair, cosmetic: average, full gut: good}\n", "", 1)
+	d, found := deal.Read("a.yaml", []byte(plain), deal.Set{Path: "scope", Value: "cosmetic"})
+	require.NotNil(t, d, "%v", found)
+	c := d.Model.Find(d.Root, "after_repair_value")
+	require.NoError(t, d.Known.Work(c.Index))
+	require.Equal(t, "299000", d.Known.Values.Scalar[c.Index].String())
+}
+
+// Sales are struck and added by address and by line; what is asked beside the file
+// counts as well.
+func TestStrikeAndAddByName(t *testing.T) {
+	text := []byte(unvalued + "comps:\n  strike: [1 Elm St]\n  table: |\n    address   sold on     price   deed\n" +
+		"    1 Elm St  2025-11-14  300000  \n    2 Elm St  2025-11-15  310000  \n    3 Elm St  2025-11-16  320000  sheriff\n    4 Elm St  2025-11-17  330000\n")
+	labels := func(how deal.Options) (out []string) {
+		d, found := deal.ReadWith(how, "a.yaml", text)
+		require.NotNil(t, d, "%v", found)
+		for _, m := range d.Comps.Members {
+			out = append(out, m.Label)
+		}
+		return out
+	}
+	require.ElementsMatch(t, []string{"2 Elm St", "4 Elm St"}, labels(deal.Options{}))
+	require.ElementsMatch(t, []string{"3 Elm St", "4 Elm St"}, labels(deal.Options{Comps: deal.CompsAsked{Strike: []string{"line 8"}, Add: []string{"3 elm st"}}}))
+}

@@ -1,0 +1,314 @@
+package deal
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// Comparables are the sold houses that a deal names, and what they say of its value.
+type Comparables struct {
+	Day     quantity.Date
+	Subject comps.Subject
+	Choice  *comps.Choice
+	Value   *comps.Value    // nil where no sale can be used
+	Members []*model.Member // of the model, one for each of Value.Rows
+	Sales   int             // that there are, doubtful ones included
+	Usable  int             // of them, sold before the day and not doubtful
+	Aside   []comps.Sold    // doubtful ones that are not used
+	Conditions,
+	HasTable bool // the value follows the option taken; some sales are of a table
+	at map[int]diag.Pos
+}
+
+// Place is where a sale stands in the deal file or in a table of sales.
+func (c *Comparables) Place(s *comps.Sold) diag.Pos { return c.at[s.Line] }
+
+// ID is what a sale can be struck or added by: its label, or its line in the table.
+func (c *Comparables) ID(s *comps.Sold) string {
+	if s.Label != "" {
+		return s.Label
+	}
+	return fmt.Sprintf("line %d", c.Place(s).Line)
+}
+
+// adjusted are the lines of the grid: what the deal file calls the amount, the line of
+// the model that takes it, that of an adjustment, and those of the figures compared.
+var adjusted = []struct {
+	line                            comps.Line
+	key, rate, amount, theirs, ours string
+	figure                          func(*comps.House) comps.Fact
+}{
+	{comps.Time, "market a month", "market_rate", "time_adjustment", "", "", nil},
+	{comps.Location, "", "", "location_adjustment", "", "", nil},
+	{comps.Size, "square foot", "size_rate", "size_adjustment", "comp_area", "subject_area", func(h *comps.House) comps.Fact { return h.Area }},
+	{comps.Lot, "square foot of lot", "lot_rate", "lot_adjustment", "comp_lot", "subject_lot", func(h *comps.House) comps.Fact { return h.Lot }},
+	{comps.Rooms, "bedroom", "bedroom_rate", "bedroom_adjustment", "comp_bedrooms", "subject_bedrooms", func(h *comps.House) comps.Fact { return h.Bedrooms }},
+	{comps.Baths, "bath", "bath_rate", "bath_adjustment", "comp_baths", "subject_baths", (*comps.House).Baths},
+	{comps.Age, "year newer", "newer_rate", "age_adjustment", "comp_built", "subject_built", func(h *comps.House) comps.Fact { return h.Built }},
+	{comps.Condition, "step of condition", "condition_rate", "condition_adjustment", "comp_condition", "subject_condition", func(h *comps.House) comps.Fact { return h.Condition }},
+	{comps.Garage, "car of garage", "garage_rate", "garage_adjustment", "comp_garage", "subject_garage", (*comps.House).Cars},
+	{comps.Style, "", "", "style_adjustment", "", "", nil},
+}
+
+// AdjustmentOf is the line of the model that holds an adjustment of the grid, or "".
+func AdjustmentOf(l comps.Line) string {
+	for _, row := range adjusted {
+		if row.line == l {
+			return row.amount
+		}
+	}
+	return map[comps.Line]string{comps.Own: "extras_adjustment", comps.Concessions: "concessions"}[l]
+}
+
+// A Figure is what sold houses are compared by: the line of the grid, the lines of the
+// model with the house's and a sold one's, and how it is found.
+type Figure struct {
+	Line         comps.Line
+	Ours, Theirs string
+	Figure       func(*comps.House) comps.Fact
+}
+
+// Compared are the figures that sold houses are compared by, in the order of the grid.
+func Compared() (out []Figure) {
+	for _, row := range adjusted {
+		if row.figure != nil {
+			out = append(out, Figure{row.line, row.ours, row.theirs, row.figure})
+		}
+	}
+	return out
+}
+
+// valued reports whether sold houses say what the house is worth, or should and what
+// stands against it is spoken of.
+func (r *reader) valued() bool {
+	g := r.got["comps"]
+	return r.deal.Comps != nil && r.deal.Comps.Value != nil || g != nil && (!g.ok || r.diags.HasErrors())
+}
+
+// comparables chooses and values the sold houses of the deal, and puts those that are
+// used into the model with what the algorithm gives: which they are, their weights,
+// what a unit of each thing is worth, and the ends of the range.
+func (r *reader) comparables() {
+	if r.good("comps") == nil && r.asked.From == "" {
+		return
+	}
+	r.knownConditions()
+	l := r.salesOf()
+	subject := r.subject()
+	if r.diags.HasErrors() {
+		return
+	}
+	c := &Comparables{Subject: subject, Sales: len(l.sales), at: l.at, Conditions: len(r.conditions) > 0, HasTable: l.file}
+	r.deal.Comps = c
+	c.Day = r.dayOfValue(l.sales)
+	list, _ := comps.NewList(l.sales, quantity.Date{})
+	wish := r.wish(l)
+	r.doubtSales(l, list.Sales(), c.Day, wish.Add)
+	if r.diags.HasErrors() {
+		return
+	}
+	market := list.Before(c.Day)
+	c.Usable, c.Aside = market.Len(), market.Aside()
+	if wish.Count == 0 && !l.file {
+		wish.Count = len(l.own)
+	}
+	wish.Add = append(wish.Add, r.meantToBeUsed(l, list, c.Day, wish.Strike)...)
+	if wish.Count > 0 {
+		wish.Count = max(wish.Count, len(wish.Add))
+	}
+	c.Choice = market.Choose(subject, wish)
+	var err error
+	switch c.Value, err = c.Choice.Value(); {
+	case errors.Is(err, comps.ErrNoSales):
+		r.say("comps-none", r.needed("comps"), "%s, so nothing tells the value", noneOf(c.Sales))("name houses sold before %s, each with its day and price, or state the after-repair value", c.Day)
+	case err != nil:
+		r.say("comps-no-price", r.needed("comps.amounts", "comps"), "%v", err)("check the amounts; each is for one unit, as one square foot")
+	default:
+		r.intoModel(c)
+	}
+}
+
+func noneOf(sales int) string {
+	switch sales {
+	case 0:
+		return "comps names no sale"
+	case 1:
+		return "the one sale under comps cannot be used"
+	}
+	return fmt.Sprintf("none of the %d sales under comps can be used", sales)
+}
+
+func (r *reader) wish(l *salesList) comps.Wish {
+	w := comps.Wish{Strike: r.salesNamed(l, "strike", r.asked.Strike), Add: r.salesNamed(l, "add", r.asked.Add)}
+	w.Given, w.Extras = r.given()
+	if g := r.good("comps.take"); g != nil {
+		w.Count = int(g.number.IntPart())
+	}
+	return w
+}
+
+// meantToBeUsed are the sales that are written out or pasted beside a file, unless they
+// are doubtful or struck: the file is for choosing, they are not.
+func (r *reader) meantToBeUsed(l *salesList, list *comps.List, day quantity.Date, struck []int) (out []int) {
+	if !l.file {
+		return nil
+	}
+	for _, s := range list.Sales() {
+		if slices.Contains(l.own, s.Line) && !slices.Contains(struck, s.Line) && s.Flags == 0 && s.Date.Compare(day) < 0 {
+			out = append(out, s.Line)
+		}
+	}
+	return out
+}
+
+// intoModel makes members of the sales that are used.
+func (r *reader) intoModel(c *Comparables) {
+	root, v := r.deal.Root, c.Value
+	from := r.needed("comps")
+	say := func(m *model.Member, line string, x decimal.Decimal, text string, at diag.Pos) {
+		m.Give(line, model.Value{Number: x, Text: text, Pos: at})
+	}
+	for _, row := range adjusted {
+		if rate, ok := v.Linear[row.line]; ok && rate.From == "pairs" {
+			x := decimal.NewFromFloat(rate.Worth)
+			if row.line == comps.Age {
+				x = x.Neg()
+			}
+			say(root, row.rate, x, "by pairs of sales", from)
+		}
+		if row.figure != nil {
+			if f := row.figure(&c.Subject.House); f.Known {
+				say(root, row.ours, decimalOf(f), r.written("house.", row.ours), r.stands("house.", row.ours))
+			}
+		}
+	}
+	say(root, "comps_low_share", v.LowShare, "by the scatter of the sales", from)
+	say(root, "comps_high_share", v.HighShare, "by the scatter of the sales", from)
+	if adds := r.addsInComps(); !adds.IsZero() {
+		say(root, "options_in_comps", adds, "what the planned options add", from)
+	}
+	extras := map[string]*model.Member{}
+	for _, x := range r.extras {
+		m := root.Add("extra", "", x.Name)
+		m.Pos = x.at
+		say(m, "extra_worth", x.Worth, x.text, x.at)
+		say(m, "subject_has_it", flag(slices.Contains(c.Subject.Has, x.Name)), "has", x.at)
+		extras[x.Name] = m
+	}
+	for i := range v.Rows {
+		c.Members = append(c.Members, r.comparable(c, &v.Rows[i], extras))
+	}
+}
+
+// comparable makes a member of a sale.
+func (r *reader) comparable(c *Comparables, row *comps.Row, extras map[string]*model.Member) *model.Member {
+	m := r.deal.Root.Add("comp", "", row.Name())
+	m.Pos = c.Place(&row.Sold)
+	path := r.pathOf(row.Line)
+	say := func(line string, x decimal.Decimal, text string) {
+		m.Give(line, model.Value{Number: x, Text: text, Pos: r.stands(path, line, m.Pos)})
+	}
+	say("sold_price", row.Price, r.written(path, "sold_price", "as recorded"))
+	if !row.Concessions.IsZero() {
+		say("concessions", row.Concessions, r.written(path, "concessions", "as recorded"))
+	}
+	say("months_before", comps.MonthsBefore(row.Date, c.Day), "sold on "+row.Date.String())
+	say("weight", decimal.NewFromFloat(row.Weight), "by its likeness to the house")
+	amounts := map[comps.Line]decimal.Decimal{}
+	for _, l := range row.Lines {
+		amounts[l.Line] = l.Amount
+	}
+	for _, a := range adjusted {
+		if a.figure != nil {
+			if f := a.figure(&row.House); f.Known && a.figure(&c.Subject.House).Known {
+				say(a.theirs, decimalOf(f), r.written(path, a.theirs, "as recorded"))
+			}
+		}
+		if _, ok := c.Value.Linear[a.line]; !ok && a.amount != "" && !amounts[a.line].IsZero() {
+			say(a.amount, amounts[a.line], fmt.Sprintf("by regression on %d sales", c.Usable))
+		}
+	}
+	for _, x := range r.extras {
+		mark := m.Add("mark", "", x.Name)
+		mark.Pos = m.Pos
+		mark.Link(extras[x.Name])
+		mark.Give("has_it", model.Value{Number: flag(slices.Contains(row.Has, x.Name)), Text: "has", Pos: m.Pos})
+	}
+	return m
+}
+
+// pathOf is the path of a sale that the deal file writes out, or "".
+func (r *reader) pathOf(number int) string {
+	if i := number - fromRecord; i >= 0 && i < len(r.items["<comp>"]) {
+		return r.items["<comp>"][i].path
+	}
+	return ""
+}
+
+// written is the text of the key that feeds a line in a group, or other words.
+func (r *reader) written(path, line string, other ...string) string {
+	if g := r.feeding(path, line); g != nil {
+		return g.node.text
+	}
+	return append(other, "")[0]
+}
+
+// stands is the place of that text, or another.
+func (r *reader) stands(path, line string, other ...diag.Pos) diag.Pos {
+	if g := r.feeding(path, line); g != nil {
+		return g.at()
+	}
+	return append(other, r.needed("house"))[0]
+}
+
+func (r *reader) feeding(path, line string) *reading {
+	if path == "" {
+		return nil
+	}
+	if line == "subject_built" {
+		return r.good("house.year built")
+	}
+	for f := range rows() {
+		if f.Line == line && f.Kind == Record {
+			return r.good(path + f.Key())
+		}
+	}
+	return nil
+}
+
+// ByCondition reports whether the value of the deal is drawn from sold houses and
+// follows the condition that the options taken leave the house in.
+func (d *Deal) ByCondition() bool {
+	_, stated := d.Root.Given.Look("after_repair_value")
+	_, before := d.Root.Given.Look("value_before_work")
+	return d.Comps != nil && d.Comps.Value != nil && d.Comps.Conditions && !stated && !before
+}
+
+// A ValueSpan is a value with where one in ten such houses sells below and one in ten above.
+type ValueSpan struct{ Low, Likely, High decimal.Decimal }
+
+// ValueRange is what the comparables say the house will sell for: likely, and the ends
+// below and above which one in ten such houses sells. It is false where the deal has no
+// comparables that can be used. It says nothing of a value that the file states.
+func (d *Deal) ValueRange() (ValueSpan, bool) {
+	var x ValueSpan
+	if d.Comps == nil || d.Comps.Value == nil {
+		return x, false
+	}
+	for line, to := range map[string]*decimal.Decimal{"comps_low": &x.Low, "value_by_comps": &x.Likely, "comps_high": &x.High} {
+		c := d.Model.Find(d.Root, line)
+		if c == nil || d.Known.Work(c.Index) != nil {
+			return x, false
+		}
+		*to = d.Known.Values.Scalar[c.Index]
+	}
+	return x, true
+}

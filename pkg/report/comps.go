@@ -1,0 +1,281 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// shownInFull is how many comparables stand in the grid unless all are asked for.
+const shownInFull = 8
+
+// Comps writes what sold houses say of the value: the value with its range, where the
+// sales lie in it, the grid of adjustments, what drives it and what is doubtful. With
+// all, every sale is shown.
+func Comps(w io.Writer, a *answer.Answer, s Style, all bool) error {
+	p := newPage(w, s)
+	c := compsPage{p, a, a.Deal.Comps, a.Deal.Comps.Value, shownInFull}
+	if all {
+		c.most = len(c.v.Rows)
+	}
+	c.lead()
+	c.drawing()
+	c.grid()
+	c.drives()
+	c.worths()
+	c.why()
+	c.aside()
+	c.doubts()
+	p.line("")
+	p.text("", comps.NotAppraisal+" Lenders, courts and tax offices want a licensed appraiser; an agent who knows the street knows what no list holds.")
+	return p.flush()
+}
+
+type compsPage struct {
+	*page
+	a    *answer.Answer
+	c    *deal.Comparables
+	v    *comps.Value
+	most int // sales in the grid
+}
+
+func (c compsPage) lead() {
+	c.line("%s", c.paint(bold, c.a.Deal.Name+": what it will sell for"))
+	c.line("")
+	c.text("", fmt.Sprintf("Likely %s. One such house in ten sells below %s, one in ten above %s. Drawn from %s before %s.",
+		dollars(c.a.Line("value_by_comps")), dollars(c.a.Line("comps_low")), dollars(c.a.Line("comps_high")), several(len(c.v.Rows), "sale"), c.c.Day))
+	c.text("", c.against())
+	c.text("", comps.NotAppraisal)
+}
+
+func several(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// against holds the value that the deal goes by against the comparables.
+func (c compsPage) against() string {
+	value := c.a.Line("after_repair_value")
+	switch low, high := c.a.Line("comps_low"), c.a.Line("comps_high"); {
+	case c.follows():
+		return "The deal states no after-repair value, so it goes by this one."
+	case value.LessThan(low):
+		return fmt.Sprintf("The deal goes by %s, below the range.", dollars(value))
+	case value.GreaterThan(high):
+		return fmt.Sprintf("The deal goes by %s, above the range: look again.", dollars(value))
+	default:
+		return fmt.Sprintf("The deal goes by %s, inside the range.", dollars(value))
+	}
+}
+
+// follows reports whether the deal goes by the value of the comparables.
+func (c compsPage) follows() bool {
+	return c.a.Line("after_repair_value").Equal(c.a.Line("value_by_comps"))
+}
+
+// wide is how wide the drawing is.
+const wide = 76
+
+// drawing shows where the adjusted prices lie in the range, and where the value does.
+func (c compsPage) drawing() {
+	low, high := c.a.Line("comps_low"), c.a.Line("comps_high")
+	from, to := low, high
+	for _, m := range c.c.Members {
+		x := c.a.Of(m, "adjusted_price")
+		from, to = decimal.Min(from, x), decimal.Max(to, x)
+	}
+	value := c.a.Line("after_repair_value")
+	from, to = decimal.Min(from, value), decimal.Max(to, value)
+	at := func(x decimal.Decimal) int {
+		if to.Equal(from) {
+			return 0
+		}
+		share := x.Sub(from).Div(to.Sub(from)).InexactFloat64()
+		return int(share*float64(wide-1) + 0.5)
+	}
+	axis := []rune(strings.Repeat(" ", wide))
+	for i := at(low); i <= at(high); i++ {
+		axis[i] = '-'
+	}
+	axis[at(low)], axis[at(high)] = '|', '|'
+	seen := map[int]int{}
+	for _, m := range c.c.Members {
+		i := at(c.a.Of(m, "adjusted_price"))
+		seen[i]++
+		axis[i] = 'o'
+		if n := seen[i]; n > 1 {
+			axis[i] = rune('0' + min(n, 9))
+		}
+	}
+	c.heading("Where the sales lie once adjusted")
+	c.line("  %s", c.marked(mark{at(low), dollars(low)}, mark{at(high), dollars(high)}))
+	c.line("  %s", string(axis))
+	c.line("  %s", c.marked(mark{at(c.a.Line("value_by_comps")), "^ likely"}))
+	if !c.follows() {
+		c.line("  %s", c.marked(mark{at(value), "^ the deal's " + dollars(value)}))
+	}
+	c.text("  ", "o is a sale, a number several of them; between the bars lie eight in ten such houses.")
+}
+
+// A mark is a word at a column of the drawing.
+type mark struct {
+	at    int
+	words string
+}
+
+// marked writes marks in a line; one that would run over the edge stands before its
+// place.
+func (c compsPage) marked(all ...mark) string {
+	out := []rune(strings.Repeat(" ", wide))
+	for _, m := range all {
+		words := []rune(m.words)
+		at := m.at
+		if at+len(words) > wide {
+			if rest, ok := strings.CutPrefix(m.words, "^ "); ok {
+				words = []rune(rest + " ^")
+			}
+			at = max(0, m.at-len(words)+1)
+		}
+		copy(out[at:], words)
+	}
+	return strings.TrimRight(string(out), " ")
+}
+
+// mostOfIt is the share of the weight that the sales which drive a value carry.
+const mostOfIt = 0.7
+
+// drives names the sales that carry most of the value, and how the others bear them out.
+func (c compsPage) drives() {
+	c.heading("What drives it")
+	var parts []string
+	sum := 0.0
+	for _, r := range c.v.Rows {
+		if sum >= mostOfIt || len(parts) == 6 {
+			break
+		}
+		sum += r.Weight
+		parts = append(parts, fmt.Sprintf("%s (%s)", c.id(&r.Sold), share0(r.Weight)))
+	}
+	c.text("  ", fmt.Sprintf("%s: %s of the weight. A sale weighs more the more it is like the house, and less where it lies apart from the others.", strings.Join(parts, ", "), share0(sum)))
+	if len(c.v.Rows) > 1 {
+		c.text("  ", fmt.Sprintf("Left out one by one, half of the sales are met by the others within %s.", quantity.FormatPercent(decimal.NewFromFloat(c.v.Error).Round(4), 1)))
+	}
+	var amber []string
+	for i := range c.v.Rows {
+		if r := &c.v.Rows[i]; len(r.Amber) > 0 && i < c.most {
+			amber = append(amber, c.id(&r.Sold)+": "+strings.Join(r.Amber, "; "))
+		}
+	}
+	if len(amber) == 0 {
+		return
+	}
+	c.heading("Beyond what is customary; not wrong, but look again")
+	for _, m := range amber {
+		c.text("  - ", m)
+	}
+}
+
+func share0(x float64) string { return quantity.FormatPercent(decimal.NewFromFloat(x).Round(2), 0) }
+
+// id is what a sale is called by, here and for --strike and --add.
+func (c compsPage) id(s *comps.Sold) string { return c.c.ID(s) }
+
+// worths lists what a unit of each thing is worth, and how sure that is.
+func (c compsPage) worths() {
+	c.heading("What a unit of each thing is worth")
+	trend := c.v.Trend
+	c.worth("the market in a month", decimal.NewFromFloat(trend.Worth*100).StringFixed(2)+"%", decimal.NewFromFloat(trend.Error*100).StringFixed(2)+"%", trend)
+	for _, r := range c.v.Rates {
+		c.worth("a "+r.Unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth).Round(2)), quantity.FormatMoney(decimal.NewFromFloat(r.Error).Round(2)), r)
+	}
+	if len(c.v.Untold) > 0 {
+		c.text("  ", "Not adjusted, since nothing tells what it is worth: "+comps.Names(c.v.Untold)+". Say it under amounts in comps, e.g. square foot: $95.")
+	}
+}
+
+func (c compsPage) worth(what, worth, plus string, r comps.Rate) {
+	from := map[string]string{"given": "given in the file", "pairs": "by pairs of sales", "regression": "by regression"}[r.From]
+	if r.From != "given" && r.Worth == 0 && r.Error == 0 {
+		from = "nothing tells; not adjusted"
+	} else if r.From != "given" {
+		from = "+- " + plus + ", " + from
+	}
+	c.line("  %s%s  %s", pad(what, 24), right(worth, 12), from)
+}
+
+// why says of sales out of a table why each was taken.
+func (c compsPage) why() {
+	if !c.c.HasTable {
+		return
+	}
+	c.heading("Why these were taken, the heaviest first")
+	for i, r := range c.v.Rows {
+		if i == c.most {
+			c.text("  ", moreOf(len(c.v.Rows)-i))
+			break
+		}
+		c.text("  - ", c.id(&r.Sold)+": "+r.Why)
+	}
+}
+
+func moreOf(n int) string { return fmt.Sprintf("and %d more; --all tells them", n) }
+
+// asideShown is how many sales that were not used are listed.
+const asideShown = 8
+
+// aside lists what is not used, and how it could be.
+func (c compsPage) aside() {
+	var out []string
+	for _, p := range c.c.Choice.Passed {
+		out = append(out, c.id(&p.Sold)+": "+p.Why)
+	}
+	for i := range c.c.Aside {
+		s := &c.c.Aside[i]
+		out = append(out, fmt.Sprintf("%s, %s on %s: %s", c.id(s), dollars(s.Price), s.Date, s.Flags))
+	}
+	if len(out) == 0 {
+		return
+	}
+	c.heading("Not used")
+	for i, m := range out {
+		if i == asideShown && c.most == shownInFull {
+			c.text("  ", moreOf(len(out)-i))
+			break
+		}
+		c.text("  - ", m)
+	}
+	c.text("  ", `To use one all the same: --add "..."; to leave one out: --strike "...".`)
+}
+
+func (c compsPage) doubts() {
+	var out []string
+	for _, d := range c.a.Warnings {
+		if compsCode(d) && d.Code != "comps-not-adjusted" { // that stands with the worths
+			out = append(out, doubt(c.a, d))
+		}
+	}
+	if len(out) == 0 {
+		return
+	}
+	c.heading("Doubtful; look again")
+	for i, m := range out {
+		if i == 2*doubtsShown {
+			c.text("  - ", fmt.Sprintf("and %d more; ledgerboard check tells them all", len(out)-i))
+			break
+		}
+		c.text("  - ", m)
+	}
+}
+
+// compsCode reports whether a doubt is about sold houses.
+func compsCode(d diag.Diag) bool { return deal.AboutComps(d.Code) }

@@ -1,0 +1,170 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// Of the grid: a column of labels, one of the house, and some of sales.
+const (
+	gridLabel  = 22
+	gridHouse  = 14
+	gridColumn = 11
+	gridSales  = (Width - gridLabel - gridHouse) / gridColumn
+)
+
+// A gridRow is a row of the grid: the house's figure and one of each sale.
+type gridRow struct {
+	label, house string
+	of           func(i int) string // of the sale, "" for nothing
+	always       bool               // shown though no sale has anything in it
+}
+
+// grid writes the adjustments of each sale, some sales beside each other.
+func (c compsPage) grid() {
+	n := min(len(c.v.Rows), c.most)
+	c.heading("The sales, and what is added to or taken off each to make it this house")
+	for first := 0; first < n; first += gridSales {
+		if first > 0 {
+			c.line("")
+		}
+		c.block(first, min(first+gridSales, n))
+	}
+	c.text("", "Net: all that was adjusted; gross: the same without signs. The others say: by how much the other sales miss it.")
+	if rest := len(c.v.Rows) - n; rest > 0 {
+		c.text("", fmt.Sprintf("%s, with %s of the weight; --all shows them.", several(rest, "more sale"), share0(c.weightFrom(n))))
+	}
+}
+
+func (c compsPage) weightFrom(n int) (sum float64) {
+	for _, r := range c.v.Rows[n:] {
+		sum += r.Weight
+	}
+	return sum
+}
+
+func (c compsPage) block(first, last int) {
+	heads := make([][]string, last)
+	tall := 1
+	for i := first; i < last; i++ {
+		heads[i] = wrap(c.id(&c.v.Rows[i].Sold), gridColumn-1)
+		if len(heads[i]) > 3 {
+			heads[i] = append(heads[i][:2:2], strings.Join(heads[i][2:], " "))
+		}
+		tall = max(tall, len(heads[i]))
+	}
+	for k := range tall {
+		row := pad("", gridLabel) + right(map[bool]string{true: "the house"}[k == tall-1], gridHouse)
+		for i := first; i < last; i++ {
+			word := ""
+			if j := k - (tall - len(heads[i])); j >= 0 {
+				word = cut(heads[i][j], gridColumn-1)
+			}
+			row += right(word, gridColumn)
+		}
+		c.line("%s", c.paint(dim, row))
+	}
+	for _, r := range c.rows() {
+		row, some := pad(r.label, gridLabel)+right(r.house, gridHouse), r.always
+		for i := first; i < last; i++ {
+			cell := r.of(i)
+			some = some || cell != ""
+			row += right(cell, gridColumn)
+		}
+		if some {
+			c.line("%s", row)
+		}
+	}
+}
+
+// figureShown is how what is compared is called and written.
+var figureShown = map[comps.Line]struct {
+	label string
+	show  func(float64) string
+}{
+	comps.Size: {"living area, sq ft", figureCount}, comps.Lot: {"lot, sq ft", wholeCount}, comps.Rooms: {"bedrooms", figureCount}, comps.Baths: {"baths", figureCount},
+	comps.Age: {"built", func(x float64) string { return fmt.Sprintf("%.0f", x) }}, comps.Condition: {"condition", conditionWord}, comps.Garage: {"garage, cars", figureCount},
+}
+
+func figureCount(x float64) string { return quantity.FormatCount(decimal.NewFromFloat(x), 1) }
+
+func wholeCount(x float64) string { return quantity.FormatCount(decimal.NewFromFloat(x), 0) }
+
+// conditionWord is a step of condition in words, with a + where it lies between two.
+func conditionWord(x float64) string {
+	words := comps.Conditions()
+	i := min(max(int(x), 1), len(words)) - 1
+	if x > float64(i+1) {
+		return words[i] + "+"
+	}
+	return words[i]
+}
+
+func known(f comps.Fact, show func(float64) string) string {
+	if !f.Known {
+		return ""
+	}
+	return show(f.Value)
+}
+
+// rows are all rows of the grid.
+func (c compsPage) rows() []gridRow {
+	sale := func(i int) *comps.Row { return &c.v.Rows[i] }
+	member := func(i int) *model.Member { return c.c.Members[i] }
+	money := func(line string) func(int) string {
+		return func(i int) string { return signed(c.a.Of(member(i), line)) }
+	}
+	out := []gridRow{
+		{"sold", c.c.Day.String(), func(i int) string { return sale(i).Date.String() }, true},
+		{"distance", "", func(i int) string { return known(sale(i).Distance, miles) }, false},
+		{"price", "", func(i int) string { return dollars(c.a.Of(member(i), "sold_price")) }, true},
+		{"  less concessions", "", func(i int) string { return signed(c.a.Of(member(i), "concessions").Neg()) }, false},
+		{"  the market since", "", money("time_adjustment"), false},
+		{"  where it stands", "", money("location_adjustment"), false},
+	}
+	for _, f := range deal.Compared() {
+		x := figureShown[f.Line]
+		out = append(out,
+			gridRow{x.label, known(f.Figure(&c.c.Subject.House), x.show), func(i int) string { return known(f.Figure(&sale(i).House), x.show) }, false},
+			gridRow{"  adjusted by", "", money(deal.AdjustmentOf(f.Line)), false})
+	}
+	return append(out,
+		gridRow{"  type and style", "", money("style_adjustment"), false},
+		gridRow{"  own lines", "", money("extras_adjustment"), false},
+		gridRow{"net, of its price", "", func(i int) string { return percent(c.a.Of(member(i), "net_share")) }, true},
+		gridRow{"gross, of its price", "", func(i int) string { return percent(c.a.Of(member(i), "gross_share")) }, true},
+		gridRow{"adjusted price", dollars(c.a.Line("value_by_comps")), func(i int) string { return dollars(c.a.Of(member(i), "adjusted_price")) }, true},
+		gridRow{"weight", "", func(i int) string { return percent(c.a.Of(member(i), "weight")) }, true},
+		gridRow{"the others say", "", func(i int) string { return signedShare(c.a.Of(member(i), "left_out")) }, true},
+	)
+}
+
+// signed writes an amount with its sign, nothing for none.
+func signed(x decimal.Decimal) string {
+	switch x.Sign() {
+	case 0:
+		return ""
+	case 1:
+		return "+" + dollars(x)
+	}
+	return dollars(x)
+}
+
+func signedShare(x decimal.Decimal) string {
+	if x.IsPositive() {
+		return "+" + percent(x)
+	}
+	return percent(x)
+}
+
+// miles writes a distance of metres; a mile is 1,609.344 m.
+func miles(metres float64) string {
+	return quantity.FormatCount(decimal.NewFromFloat(metres/1609.344).Round(2), 2) + " mi"
+}

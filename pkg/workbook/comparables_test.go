@@ -1,0 +1,78 @@
+package workbook
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/exact"
+)
+
+const larkspur = "../../scenarios/larkspur-way.yaml"
+
+// rowOf is the row of a label on a page, the first one.
+func rowOf(t *testing.T, g *grid, label string) int {
+	for i, row := range g.rows {
+		if len(row) > 0 && row[0].value == label {
+			return i + 1
+		}
+	}
+	require.Fail(t, "no such row", label)
+	return 0
+}
+
+// The grid is live: with another price, area and amount for a square foot, the page
+// comes to what the lines of the model do, and says that the weights are not new.
+func TestComparablesRecomputed(t *testing.T) {
+	b := bookOf(t, larkspur, Options{Uncached: true})
+	first := b.answer.Deal.Comps.Members[0]
+	changes := []exact.Change{
+		{Cell: b.model.Find(first, "sold_price"), Value: decimal.NewFromInt(301_250)},
+		{Cell: b.model.Find(first, "comp_area"), Value: decimal.NewFromInt(1101)},
+		{Cell: b.model.Find(b.model.Root, "size_rate"), Value: decimal.New(10_155, -2)},
+	}
+	for _, c := range changes {
+		at := b.places[c.Cell.Index]
+		require.NotNil(t, at.grid, c.Cell.Name())
+		at.grid.rows[at.row-1][at.col-1].value = near(c.Value)
+	}
+	want := b.model.Find(b.model.Root, "value_by_comps")
+	v, err := exact.NewPlan(b.model, want, b.model.Find(first, "adjusted_price")).Evaluate(changes...)
+	require.NoError(t, err)
+	require.False(t, v.Of(want).Equal(b.answer.Values.Of(want)), "it moves")
+	file := t.TempDir() + "/larkspur.xlsx"
+	saved(t, file, b)
+	page := sheetOf(b, "Comparables")
+	require.NotNil(t, page)
+	f := recomputed(t, file)[file]
+	at := func(row, col int) string {
+		s, err := f.GetCellValue("Comparables", address(row, col, false, false), excelize.Options{RawCellValue: true})
+		require.NoError(t, err)
+		return s
+	}
+	require.Equal(t, v.Of(want).String(), at(rowOf(t, page, "what they say the house sells for"), 2))
+	require.Equal(t, v.Of(b.model.Find(first, "adjusted_price")).String(), at(rowOf(t, page, "adjusted price"), 3))
+	require.Contains(t, at(rowOf(t, page, "house and sales are as the weights were drawn"), 2), "NO")
+}
+
+// A lender sees the grid and the value, and not the ends of the range: the low one is
+// the owner's low value.
+func TestLenderSeesComparables(t *testing.T) {
+	for _, how := range []Options{{For: Owner}, {For: Lender}} {
+		b := bookOf(t, larkspur, how)
+		page := sheetOf(b, "Comparables")
+		require.NotNil(t, page)
+		all := strings.Join(texts(page), "\n")
+		require.Contains(t, all, "not an appraisal")
+		require.Contains(t, all, "12 Larkspur Way")
+		require.Equal(t, how.For == Owner, strings.Contains(all, "one such house in ten sells below"))
+		row := rowOf(t, page, "adjusted price")
+		for col := 2; col <= 8; col++ {
+			require.NotEmpty(t, page.rows[row-1][col-1].formula, "column %d is live", col)
+		}
+	}
+	require.Nil(t, sheetOf(bookOf(t, "../../scenarios/juniper-lane.yaml", Options{}), "Comparables"))
+}
