@@ -70,7 +70,7 @@ func prepare(d *deal.Deal, o Options) (*question, error) {
 	if o.Workers == 0 {
 		o.Workers = runtime.GOMAXPROCS(0)
 	}
-	ranges, err := Ranges(d, o.Given)
+	ranges, err := Ranges(d)
 	if err != nil {
 		return nil, err
 	}

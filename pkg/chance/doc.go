@@ -5,5 +5,5 @@
 // trouble, which are the sale, the works and the time both take, is common practice without
 // a source, and marked as assumed.
 //
-//	ranges, err := chance.Ranges(d, chance.Given{})
+//	ranges, err := chance.Ranges(d)
 package chance

@@ -17,7 +17,6 @@ const (
 
 // Options say how the odds of a deal are worked out.
 type Options struct {
-	Given
 	Trials     int
 	Seed       uint64
 	Confidence float64 // with which the targets are to hold at the safe offer

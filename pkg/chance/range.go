@@ -28,26 +28,14 @@ type Range struct {
 	Pos               diag.Pos        // where the file says it
 }
 
-// Given is what the caller knows of a deal beyond its file.
-type Given struct {
-	Value *Value // what the house will sell for, as from sold ones; nil if not known
-}
-
-// A Value is three figures for what the house will be worth when the work is done.
-type Value struct {
-	Low, Likely, High decimal.Decimal
-	Means             odds.Meaning
-	Why               string // where it comes from
-}
-
 // Ranges are the inputs of a deal that vary: those of its file, in its order, then those
 // that are assumed.
-func Ranges(d *deal.Deal, g Given) ([]Range, error) {
+func Ranges(d *deal.Deal) ([]Range, error) {
 	var out []Range
 	for _, r := range d.Ranges {
 		out = append(out, stated(r))
 	}
-	p := plan{deal: d, given: g}
+	p := plan{deal: d}
 	for _, usual := range []func() (*Range, error){p.sale, p.overrun, p.standstill, p.marketing} {
 		r, err := usual()
 		if err != nil {

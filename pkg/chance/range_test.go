@@ -1,9 +1,9 @@
 package chance_test
 
 import (
+	"os"
 	"testing"
 
-	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/chance"
@@ -26,7 +26,7 @@ func read(t testing.TB, text string) *deal.Deal {
 }
 
 func ranges(t testing.TB, text string) map[string]chance.Range {
-	all, err := chance.Ranges(read(t, text), chance.Given{})
+	all, err := chance.Ranges(read(t, text))
 	require.NoError(t, err)
 	out := map[string]chance.Range{}
 	for _, r := range all {
@@ -85,14 +85,18 @@ func TestGuessedSizesWidenTheCost(t *testing.T) {
 	require.Equal(t, "-5%, 15%, 45%", figures(ranges(t, house+replace(rooms, "guessed", "paced"))["overrun"]))
 }
 
-// Three figures from elsewhere, as from sold houses, stand in for what is assumed.
-func TestAValueFromElsewhere(t *testing.T) {
-	n := func(x int64) decimal.Decimal { return decimal.NewFromInt(x) }
-	v := &chance.Value{Low: n(288_000), Likely: n(301_000), High: n(311_000), Means: odds.AtEnds, Why: "from 5 sold houses"}
-	all, err := chance.Ranges(read(t, house), chance.Given{Value: v})
+// Where the file names sold houses and no low value, the value varies as far as they
+// scatter.
+func TestTheValueVariesAsTheComparablesScatter(t *testing.T) {
+	text, err := os.ReadFile("../../scenarios/larkspur-way.yaml")
 	require.NoError(t, err)
-	require.Equal(t, "$288,000, $301,000, $311,000", figures(all[0]))
-	require.Equal(t, "from 5 sold houses", all[0].Why)
+	d := read(t, string(text))
+	sold, ok := d.ValueRange()
+	require.True(t, ok)
+	r := ranges(t, string(text))["value.after-repair value"]
+	require.Equal(t, sold.High.Sub(sold.Low).String(), r.High.Sub(r.Low).String())
+	require.Equal(t, r.Plan.String(), r.Likely.String())
+	require.Contains(t, r.Why, "comparables")
 }
 
 // Nothing is drawn that the file would refuse.
@@ -113,7 +117,7 @@ func TestDrawsStayWithinWhatTheFileTakes(t *testing.T) {
 func TestTies(t *testing.T) {
 	ties := func(text string) []chance.Tie {
 		d := read(t, house+text)
-		all, err := chance.Ranges(d, chance.Given{})
+		all, err := chance.Ranges(d)
 		require.NoError(t, err)
 		return chance.Ties(d, all)
 	}

@@ -27,8 +27,7 @@ var (
 
 // A plan is a deal of which the usual ranges are asked.
 type plan struct {
-	deal  *deal.Deal
-	given Given
+	deal *deal.Deal
 }
 
 // line is what a line of the deal comes to in the plan.
@@ -50,15 +49,17 @@ func (p plan) usual(path string, means odds.Meaning, low, likely, high decimal.D
 	return &Range{Input: in, Low: low, Likely: likely, High: high, Means: means, Spread: deal.PERT, Assumed: true, Why: why}, nil
 }
 
-// sale is what the house will be worth: from the caller, or by the low value of the file.
+// sale is what the house will be worth: by the low value of the file, or as far about the
+// likely value as the sold houses that it names scatter.
 func (p plan) sale() (*Range, error) {
 	const path = "value.after-repair value"
-	if v := p.given.Value; v != nil {
-		return p.usual(path, v.Means, v.Low, v.Likely, v.High, v.Why)
-	}
 	likely, err := p.line("after_repair_value")
 	if err != nil {
 		return nil, err
+	}
+	if sold, ok := p.deal.ValueRange(); ok && p.deal.Root.Given.Of("low_value").Text == "" {
+		low, high := likely.Sub(sold.Likely.Sub(sold.Low)), likely.Add(sold.High.Sub(sold.Likely))
+		return p.usual(path, odds.OneInTen, low, likely, high, "as far as the comparables scatter")
 	}
 	low, err := p.line("low_value")
 	if err != nil {

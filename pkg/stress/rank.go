@@ -63,7 +63,7 @@ func (p *Plan) Ranking() ([]Swing, error) {
 
 // swings are the inputs with how far each may go.
 func (p *Plan) swings() ([]Swing, error) {
-	ranges, err := chance.Ranges(p.Deal, chance.Given{})
+	ranges, err := chance.Ranges(p.Deal)
 	if err != nil {
 		return nil, err
 	}
