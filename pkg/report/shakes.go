@@ -53,7 +53,7 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 	if s.Missed("profit_to_spare").IsPositive() && !s.Profit.IsNegative() && !a.Line("profit_to_spare").IsNegative() {
 		parts[0] += ", under your target"
 	}
-	if need := need(a, s); need.IsPositive() {
+	if need := need(a, s); need.Round(0).IsPositive() { // a cent is not worth a word
 		more := fmt.Sprintf("you need %s more cash", dollars(need))
 		if s.Lost.IsPositive() {
 			parts = append(parts, "and "+more)
