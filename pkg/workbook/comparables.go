@@ -9,6 +9,7 @@ import (
 	"ledgerboard/pkg/comps"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 )
 
 // adjusts is the format of an adjustment: with its sign, and nothing for none.
@@ -31,7 +32,7 @@ func (b *book) comparables() {
 	if c == nil || c.Value == nil {
 		return
 	}
-	g := b.page(&grid{name: "Comparables", widths: []float64{30, 14}, left: 2, wide: true, noted: true})
+	g := b.page(&grid{name: "Comparables", widths: []float64{30, 14}, left: 2, wide: true, once: len(c.Members) <= perBlock, noted: true})
 	n := min(len(c.Members), perBlock)
 	for range max(n, 4) {
 		g.widths = append(g.widths, 15)
@@ -200,7 +201,7 @@ func (p *soldPage) notes(row, last int) {
 	var from []string
 	for _, r := range append([]comps.Rate{p.sold.Value.Trend}, p.sold.Value.Rates...) {
 		words := map[string]string{"given": "given", "pairs": "by pairs of sales", "regression": "by regression"}[r.From]
-		worth := fmt.Sprintf("$%s", decimal.NewFromFloat(r.Worth).StringFixed(2))
+		worth := quantity.FormatMoney(decimal.NewFromFloat(r.Worth))
 		if r.Line == comps.Time {
 			worth = decimal.NewFromFloat(r.Worth*100).StringFixed(2) + "%"
 		}

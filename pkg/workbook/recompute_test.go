@@ -20,8 +20,7 @@ import (
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
-	"ledgerboard/pkg/internal/modeltest"
-	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/internal/conform"
 )
 
 // recomputed has the spreadsheet engine work files out anew and returns them.
@@ -67,13 +66,6 @@ func (all *batch) add(t require.TestingT, name string, b *book) {
 	all.paths = append(all.paths, path)
 }
 
-// full reports whether there are as many as are wanted.
-func (all *batch) full(most int) bool {
-	all.Lock()
-	defer all.Unlock()
-	return len(all.paths) >= most
-}
-
 // compare has the engine take them some at a time, for it forgets the last of very many.
 func (all *batch) compare(t *testing.T) {
 	for some := range slices.Chunk(all.paths, 50) {
@@ -97,31 +89,25 @@ func TestScenariosRecomputed(t *testing.T) {
 
 var randomDeals = flag.Int("workbook.deals", 300, "how many random deals are recomputed by the spreadsheet engine, a third of them with rooms")
 
-func TestRandomDealsRecomputed(t *testing.T) {
-	doc, err := model.Standard()
-	require.NoError(t, err)
+// What the engine makes of the formulas of any deal is what the exact reader makes of it.
+func TestConforms(t *testing.T) {
 	all := newBatch(t)
-	try := func(most int, draw func(*rapid.T) *modeltest.Draw) func(*rapid.T) {
-		return func(t *rapid.T) {
-			if all.full(most) {
-				return
-			}
-			x := draw(t)
-			m, err := model.Bind(doc, x.Deal)
-			require.NoError(t, err)
-			v, err := exact.Evaluate(m)
-			if err != nil {
-				t.Skip(err)
-			}
-			b := newBook(&answer.Answer{Deal: &deal.Deal{Name: "random", Root: x.Deal, Model: m}, Model: m, Values: v}, Options{Uncached: true})
-			b.fill(b.lay())
-			require.NoError(t, b.err)
-			all.add(t, "random", b)
+	e := conform.Effort{Random: *randomDeals * 2 / 3, Houses: *randomDeals / 3, Times: 1}
+	conform.Run(t, e, func(t *rapid.T, d conform.Deal) {
+		v, err := exact.Evaluate(d.Model)
+		if err != nil {
+			t.Skip(err)
 		}
-	}
-	modeltest.Check(t, *randomDeals*2/3, try(*randomDeals*2/3, modeltest.Random))
-	modeltest.Check(t, *randomDeals/3, try(*randomDeals, modeltest.RandomHouse))
-	all.compare(t)
+		of := &deal.Deal{Name: "a deal", Root: d.Model.Root, Model: d.Model}
+		b := newBook(&answer.Answer{Deal: of, Model: d.Model, Values: v}, Options{Uncached: true})
+		b.fill(b.lay())
+		require.NoError(t, b.err)
+		all.add(t, "deal", b)
+	}, func(t *testing.T) {
+		require.NotEmpty(t, all.paths)
+		all.compare(t)
+		all.paths = nil
+	})
 }
 
 func compare(t *testing.T, name string, b *book, f *excelize.File) {

@@ -32,7 +32,7 @@ func (b *book) sideBySide() {
 		head("what each yields")
 		row = b.yieldsBeside(g, row)
 	}
-	head("what each is worth and costs, in cash, by room")
+	head("value, and cost in cash")
 	row = b.beside(g, row, "value after repair", "after_repair_value")
 	b.roomsBeside(g, row)
 }
