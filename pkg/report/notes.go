@@ -1,7 +1,9 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"ledgerboard/pkg/answer"
@@ -37,13 +39,30 @@ func doubtful(p *page, a *answer.Answer) {
 	}
 	if n := len(a.Warnings); n > 0 {
 		p.heading("Doubtful; look again")
-		for _, d := range a.Warnings[:min(n, doubtsShown)] {
+		for _, d := range weightiest(a.Warnings)[:min(n, doubtsShown)] {
 			p.text("  - ", doubt(a, d))
 		}
 		if n > doubtsShown {
 			p.text("  - ", fmt.Sprintf("and %d more; ledgerboard check tells them all, with what to do", n-doubtsShown))
 		}
 	}
+}
+
+// aboutValue are the doubts about the figure that the whole deal hangs on.
+var aboutValue = []string{"value-below-price", "value-far-above-price", "value-outside-comps", "above-best-sale", "cost-above-best-sale"}
+
+// weightiest puts the doubts about the value first, so that a page that has no room for all
+// of them has room for those.
+func weightiest(all diag.List) diag.List {
+	out := slices.Clone(all)
+	first := func(d diag.Diag) int {
+		if slices.Contains(aboutValue, d.Code) {
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(out, func(x, y diag.Diag) int { return cmp.Compare(first(x), first(y)) })
+	return out
 }
 
 func careful(p *page, a *answer.Answer, full bool, texts string) {
