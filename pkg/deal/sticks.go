@@ -81,13 +81,15 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 	}
 	var pieces []takeoff.Piece
 	for _, use := range p.In("use") {
-		for _, run := range c.runs(use) {
-			parts, err := takeoff.Split(run.Length, longest)
+		runs := c.runs(use)
+		label := use.Parent.Parent.Parent.Label
+		for _, run := range runs {
+			parts, err := takeoff.Split(run, longest)
 			if err != nil {
 				return CutList{}, err
 			}
 			for _, x := range parts {
-				pieces = append(pieces, takeoff.Piece{Length: x, ID: run.ID})
+				pieces = append(pieces, takeoff.Piece{Length: x, ID: label})
 			}
 		}
 	}
@@ -109,63 +111,24 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 }
 
 // runs are the lengths that a use needs in one piece each, before they are cut to the
-// sticks there are: by the walls and openings of the room, for each door or window where
-// it is so much for each, and else one run. What is bought beyond, for spoiled pieces, is
-// one more.
-func (c cutter) runs(use *model.Member) (out []takeoff.Piece) {
-	need, net := units(c.of(use, "bought")), units(c.of(use, "net_use"))
-	room := use.Parent.Parent.Parent.Label
+// sticks there are: by the walls and openings of the room where it follows them whole,
+// for each door or window where it is so much for each, and else one run.
+func (c cutter) runs(use *model.Member) []int64 {
+	need := units(c.of(use, "bought"))
 	if need <= 0 {
 		return nil
 	}
-	for _, x := range c.following(use, net) {
-		out = append(out, takeoff.Piece{Length: x, ID: room})
-	}
-	switch spare := need - net; {
-	case len(out) == 0:
-		return []takeoff.Piece{{Length: need, ID: room}}
-	case spare > 0:
-		out = append(out, takeoff.Piece{Length: spare, ID: room + " (spare)"})
-	}
-	return out
-}
-
-// following are the pieces that make up a net length, or none where it follows neither
-// walls nor openings nor a count.
-func (c cutter) following(use *model.Member, net int64) []int64 {
-	if all := along(c.shaped(use), net); len(all) > 0 {
+	if all := c.shaped(use); sum(all) == need {
 		return c.mitred(use, all)
 	}
 	takes, item := c.of(use, "takes"), use.Parent
-	if q := c.of(item, "quantity"); c.Work[item].Item.Unit == "each" && q.IsInteger() && q.IsPositive() && takes.Mul(q).Equal(c.of(use, "net_use")) {
-		if one, err := takeoff.Split(units(takes), min(units(decimal.NewFromInt(7)), units(takes))); err == nil {
+	if q := c.of(item, "quantity"); c.Work[item].Item.Unit == "each" && q.IsInteger() && q.IsPositive() && takes.Mul(q).Equal(c.of(use, "bought")) {
+		one, err := takeoff.Split(units(takes), min(units(decimal.NewFromInt(7)), units(takes)))
+		if err == nil {
 			return slices.Repeat(one, int(q.IntPart()))
 		}
 	}
-	return nil
-}
-
-// along are the pieces of a room for a net length: each as often as it goes into that,
-// or, where it is less than once around, one after the other until it is used up. The
-// pieces are rounded singly, so their sum may be off by a unit for each.
-func along(pieces []int64, net int64) []int64 {
-	once, off := sum(pieces), int64(len(pieces))
-	if once == 0 {
-		return nil
-	}
-	if times := (net + off) / once; times > 0 {
-		if rest := net - times*once; rest > off*times || rest < -off*times {
-			return nil
-		}
-		return slices.Repeat(pieces, int(times))
-	}
-	var out []int64
-	for _, x := range pieces {
-		if x = min(x, net); x > 0 {
-			out, net = append(out, x), net-x
-		}
-	}
-	return out
+	return []int64{need}
 }
 
 func sum(all []int64) (total int64) {
