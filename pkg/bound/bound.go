@@ -30,10 +30,7 @@ var ErrVaries = errors.New("the number of months varies over the range")
 type Bound = affine.Number
 
 // A Change gives an input cell a fixed value.
-type Change struct {
-	Cell  *model.Cell
-	Value decimal.Decimal
-}
+type Change = model.Change
 
 // An Axis is the input that varies, from Least up to Most. Only the values Least +
 // n·Step are looked at; a Step of 0 leaves all open.

@@ -95,11 +95,9 @@ func (a axis) hold(t *rapid.T, m *model.Model) (points int) {
 	for _, line := range bounded {
 		wanted = append(wanted, m.Find(m.Root, line))
 	}
-	var changes []bound.Change
-	var same []exact.Change
+	var changes []exact.Change
 	if rapid.Bool().Draw(t, "at another value") {
-		low := exact.Change{Cell: m.Find(m.Root, "after_repair_value"), Value: decimal.NewFromInt(250_000)}
-		changes, same = append(changes, bound.Change(low)), append(same, low)
+		changes = append(changes, exact.Change{Cell: m.Find(m.Root, "after_repair_value"), Value: decimal.NewFromInt(250_000)})
 	}
 	along := bound.Axis{Cell: cell, Least: a.least, Most: a.most}
 	if rapid.Bool().Draw(t, "by steps") {
@@ -118,7 +116,7 @@ func (a axis) hold(t *rapid.T, m *model.Model) (points int) {
 		}
 		require.NoError(t, err)
 		for _, x := range a.inside(t, low, high) {
-			values, err := truth.Evaluate(append(same, exact.Change{Cell: cell, Value: x})...)
+			values, err := truth.Evaluate(append(changes, exact.Change{Cell: cell, Value: x})...)
 			require.NoError(t, err)
 			for i, c := range wanted {
 				along := 0.0

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"runtime"
+	"slices"
 	"sync"
 
 	"ledgerboard/pkg/deal"
@@ -105,11 +106,7 @@ func (q *question) at(lines []string, changes ...exact.Change) (*fast.Question, 
 	for _, line := range lines {
 		want = append(want, m.Find(m.Root, line))
 	}
-	var all []fast.Change
-	for _, c := range append(q.planned[:len(q.planned):len(q.planned)], changes...) {
-		all = append(all, fast.Change(c))
-	}
-	return fast.Ask(m, q.axes, want, all...)
+	return fast.Ask(m, q.axes, want, slices.Concat(q.planned, changes)...)
 }
 
 // plan works out what the figures are in the plan.

@@ -20,13 +20,5 @@ func Planned(m *model.Model, vary ...*model.Cell) ([]exact.Change, error) {
 		seen = append(seen, m.Find(l, "lender_budget"))
 	}
 	seen = slices.DeleteFunc(seen, func(c *model.Cell) bool { return slices.Contains(vary, c) })
-	v, err := exact.Evaluate(m, seen...)
-	if err != nil {
-		return nil, err
-	}
-	out := make([]exact.Change, len(seen))
-	for i, c := range seen {
-		out[i] = exact.Change{Cell: c, Value: v.Of(c)}
-	}
-	return out, nil
+	return exact.Pin(m, seen...)
 }

@@ -47,7 +47,7 @@ func Ranges(d *deal.Deal) ([]Range, error) {
 	}
 	for i := range out {
 		r := &out[i]
-		r.Label = label(r.Input)
+		r.Label = Label(r.Input)
 		if r.Cell = d.Model.Find(r.Member, r.Line); r.Cell == nil {
 			return nil, fmt.Errorf("%s is not part of the deal", r.Path)
 		}
@@ -104,8 +104,8 @@ var labels = map[string]string{
 	"lender_value":       "value the lender counts",
 }
 
-// label names an input in words: first loan, rate; property tax.
-func label(i deal.Input) string {
+// Label names an input in words: first loan, rate; property tax.
+func Label(i deal.Input) string {
 	if words := labels[i.Line]; words != "" && i.Member.Parent == nil {
 		return words
 	}

@@ -14,15 +14,28 @@ type Values struct {
 }
 
 // A Change gives an input cell another value.
-type Change struct {
-	Cell  *model.Cell
-	Value decimal.Decimal
-}
+type Change = model.Change
 
 // Evaluate works out the wanted cells and all that they need; without any, all
 // cells. The error names the line that cannot be worked out.
 func Evaluate(m *model.Model, want ...*model.Cell) (*Values, error) {
 	return NewPlan(m, want...).Evaluate()
+}
+
+// Pin keeps cells at what they come to as the deal is, whatever else is changed.
+func Pin(m *model.Model, cells ...*model.Cell) ([]Change, error) {
+	if len(cells) == 0 {
+		return nil, nil
+	}
+	v, err := Evaluate(m, cells...)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]Change, len(cells))
+	for i, c := range cells {
+		out[i] = Change{Cell: c, Value: v.Of(c)}
+	}
+	return out, nil
 }
 
 // Known returns the values of a deal that was read. Its own lines, and all of its members'

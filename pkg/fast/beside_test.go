@@ -37,11 +37,7 @@ func BenchmarkBeside(b *testing.B) {
 	}
 	held, err := solve.Held(m)
 	require.NoError(b, err)
-	var changes []fast.Change
-	for _, h := range held {
-		changes = append(changes, fast.Change(h))
-	}
-	q, err := fast.Ask(m, axes, all(m, "owner_profit", "roi", "cash_needed", "hold_months"), changes...)
+	q, err := fast.Ask(m, axes, all(m, "owner_profit", "roi", "cash_needed", "hold_months"), held...)
 	require.NoError(b, err)
 	size, err := q.Size(9)
 	require.NoError(b, err)

@@ -5,17 +5,12 @@ import (
 	"slices"
 	"sync"
 
-	"github.com/shopspring/decimal"
-
 	"ledgerboard/pkg/internal/flat"
 	"ledgerboard/pkg/model"
 )
 
 // A Change gives a cell another value for good.
-type Change struct {
-	Cell  *model.Cell
-	Value decimal.Decimal
-}
+type Change = model.Change
 
 // An Axis is a cell that has another value in each trial, and the ends that it never
 // passes. Near ends make for less work; Free has none.
@@ -42,15 +37,11 @@ type Question struct {
 // Ask prepares a question: what does not vary is worked out, exactly. Axes and wanted
 // cells have one value, not one for each month.
 func Ask(m *model.Model, axes []Axis, want []*model.Cell, changes ...Change) (*Question, error) {
-	held := map[int]decimal.Decimal{}
-	for _, c := range changes {
-		held[c.Cell.Index] = c.Value
-	}
 	along := make([]flat.Along, len(axes))
 	for i, a := range axes {
 		along[i] = flat.Along{Cell: a.Cell, Least: a.Least, Most: a.Most}
 	}
-	f, err := flat.Ask(m, along, want, held)
+	f, err := flat.Ask(m, along, want, changes)
 	if err != nil {
 		return nil, err
 	}

@@ -4,26 +4,17 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/shopspring/decimal"
-
 	"ledgerboard/pkg/internal/flat"
 	"ledgerboard/pkg/model"
 )
 
 // A Change gives a cell another value.
-type Change struct {
-	Cell  *model.Cell
-	Value decimal.Decimal
-}
+type Change = model.Change
 
 // Of returns the slopes of wanted cells for inputs, all of one value, with changes to the
 // deal. It fails where the deal cannot be worked out.
 func Of(m *model.Model, inputs, wanted []*model.Cell, changes ...Change) ([][]float64, error) {
-	held := map[int]decimal.Decimal{}
-	for _, c := range changes {
-		held[c.Cell.Index] = c.Value
-	}
-	q, err := ask(m, inputs, wanted, held)
+	q, err := ask(m, inputs, wanted, changes)
 	if err != nil {
 		return nil, err
 	}
@@ -64,12 +55,12 @@ type question struct {
 	hair   hair
 }
 
-func ask(m *model.Model, inputs, wanted []*model.Cell, held map[int]decimal.Decimal) (*question, error) {
+func ask(m *model.Model, inputs, wanted []*model.Cell, changes []Change) (*question, error) {
 	along := make([]flat.Along, len(inputs))
 	for i, c := range inputs {
 		along[i] = flat.Along{Cell: c, Least: math.Inf(-1), Most: math.Inf(1), Shift: true}
 	}
-	f, err := flat.Ask(m, along, wanted, held)
+	f, err := flat.Ask(m, along, wanted, changes)
 	if err != nil {
 		return nil, err
 	}

@@ -33,18 +33,7 @@ func Held(m *model.Model) ([]exact.Change, error) {
 			sizes = append(sizes, m.Find(l, line))
 		}
 	}
-	if len(sizes) == 0 {
-		return nil, nil
-	}
-	v, err := exact.Evaluate(m, sizes...)
-	if err != nil {
-		return nil, err
-	}
-	out := make([]exact.Change, len(sizes))
-	for i, c := range sizes {
-		out[i] = exact.Change{Cell: c, Value: v.Of(c)}
-	}
-	return out, nil
+	return exact.Pin(m, sizes...)
 }
 
 // BreakEvenSalePrice finds the lowest whole-dollar sale price from which on the

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math"
+	"slices"
 
 	"github.com/shopspring/decimal"
 
@@ -31,12 +32,7 @@ type Offers struct {
 func AskOffers(m *model.Model, stated []string, axes []fast.Axis, changes ...exact.Change) (*Offers, error) {
 	price := m.Find(m.Root, "price")
 	watched := cells(m, Targets(stated))
-	held := make([]fast.Change, 0, len(changes))
-	for _, c := range changes {
-		if c.Cell != price {
-			held = append(held, fast.Change(c))
-		}
-	}
+	held := slices.DeleteFunc(slices.Clone(changes), func(c exact.Change) bool { return c.Cell == price })
 	sought := fast.Axis{Cell: price, Least: 0, Most: math.Inf(1)}
 	q, err := fast.AskSeeking(m, axes, sought, append(watched[:len(watched):len(watched)], m.Find(m.Root, "after_repair_value")), held...)
 	if err != nil {
@@ -55,12 +51,8 @@ const noise = 1e-7
 // findEdges finds what each target must come to: one in whole cents holds from half a
 // cent under nothing on.
 func (o *Offers) findEdges(m *model.Model, price *model.Cell, watched []*model.Cell, changes []exact.Change) error {
-	fixed := make([]bound.Change, len(changes))
-	for i, c := range changes {
-		fixed[i] = bound.Change(c)
-	}
 	one := decimal.NewFromInt(1)
-	p, err := bound.NewPlan(m, bound.Axis{Cell: price, Least: one, Most: one, Step: one}, fixed, watched...)
+	p, err := bound.NewPlan(m, bound.Axis{Cell: price, Least: one, Most: one, Step: one}, changes, watched...)
 	if err != nil {
 		return err
 	}

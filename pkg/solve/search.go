@@ -40,18 +40,14 @@ type search struct {
 
 func newSearch(m *model.Model, axis Axis, low, high int64, fails bool, changes []exact.Change, watched ...*model.Cell) (*search, error) {
 	s := &search{axis: axis, watched: watched, fails: fails}
-	fixed := make([]bound.Change, len(changes))
-	for i, c := range changes {
-		fixed[i] = bound.Change(c)
-	}
 	along := bound.Axis{Cell: axis.Cell, Least: axis.at(low), Most: axis.at(high), Step: axis.Step}
 	var err error
-	if s.bound, err = bound.NewPlan(m, along, fixed, watched...); err != nil {
+	if s.bound, err = bound.NewPlan(m, along, changes, watched...); err != nil {
 		return nil, err
 	}
 	s.exact = exact.Prepared(s.bound.Prepared)
 	if m.Moves(axis.Cell, m.Cells[m.Horizon]) {
-		s.time, err = bound.NewPlan(m, along, fixed, m.Cells[m.Horizon])
+		s.time, err = bound.NewPlan(m, along, changes, m.Cells[m.Horizon])
 	}
 	return s, err
 }

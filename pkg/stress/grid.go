@@ -103,12 +103,9 @@ func (g *gridding) figures() error {
 	for _, line := range append([]string{"owner_profit", "roi", "cash_needed"}, g.targets...) {
 		want = append(want, g.plan.cell(line))
 	}
-	var held []fast.Change
-	for _, c := range g.plan.closed(g.inputs...) {
-		if !slices.ContainsFunc(g.movers, func(m mover) bool { return m.cell == c.Cell }) {
-			held = append(held, fast.Change(c))
-		}
-	}
+	held := slices.DeleteFunc(slices.Clone(g.plan.closed(g.inputs...)), func(c exact.Change) bool {
+		return slices.ContainsFunc(g.movers, func(m mover) bool { return m.cell == c.Cell })
+	})
 	q, err := fast.Ask(g.plan.Model, g.axes(), want, held...)
 	if err != nil {
 		return err

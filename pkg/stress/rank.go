@@ -109,7 +109,6 @@ func (p *Plan) slopes(all []Swing) error {
 	for _, early := range []bool{false, true} {
 		var at []int
 		var cells []*model.Cell
-		var changes []slope.Change
 		for i, s := range all {
 			if known(s.Input) != early {
 				continue
@@ -125,17 +124,14 @@ func (p *Plan) slopes(all []Swing) error {
 		if len(at) == 0 {
 			continue
 		}
-		for _, c := range p.closed(all[at[0]].Input) {
-			changes = append(changes, slope.Change(c))
-		}
-		if err := p.slope(all, at, cells, changes); err != nil {
+		if err := p.slope(all, at, cells, p.closed(all[at[0]].Input)); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-func (p *Plan) slope(all []Swing, at []int, cells []*model.Cell, changes []slope.Change) error {
+func (p *Plan) slope(all []Swing, at []int, cells []*model.Cell, changes []exact.Change) error {
 	by, err := slope.Of(p.Model, cells, []*model.Cell{p.cell("owner_profit")}, changes...)
 	if err != nil {
 		return err

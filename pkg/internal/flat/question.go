@@ -44,9 +44,13 @@ type Question struct {
 	lists []*List // by number of months
 }
 
-// Ask prepares a question. Held cells keep the values given. Axes, held and wanted cells
-// have one value.
-func Ask(m *model.Model, axes []Along, want []*model.Cell, held map[int]decimal.Decimal) (*Question, error) {
+// Ask prepares a question. Changed cells keep the values given. Axes, changed and wanted
+// cells have one value.
+func Ask(m *model.Model, axes []Along, want []*model.Cell, changes []model.Change) (*Question, error) {
+	held := map[int]decimal.Decimal{}
+	for _, c := range changes {
+		held[c.Cell.Index] = c.Value
+	}
 	q := &Question{model: m, along: slices.Clone(axes), want: model.Indexes(want), held: held, hold: -1}
 	cells, given := slices.Clone(want), slices.Collect(maps.Keys(held))
 	for _, a := range axes {
