@@ -9,6 +9,7 @@ import (
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/solve"
 	"ledgerboard/pkg/stress"
@@ -71,7 +72,7 @@ func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := together(a.offers, a.breakEvens, a.delays, a.shakes); err != nil {
+	if err := together.Run(a.offers, a.breakEvens, a.delays, a.shakes); err != nil {
 		return nil, err
 	}
 	if err := a.bridge(); err != nil {
@@ -199,7 +200,7 @@ func (a *Answer) breakEvens() error {
 		a.BreakEvenAtTarget = &BreakEvens{}
 		searches = append(searches, a.BreakEvenAtTarget.searches(a.small, "profit_to_spare")...)
 	}
-	return together(searches...)
+	return together.Run(searches...)
 }
 
 func (b *BreakEvens) searches(m *model.Model, watched string) []func() error {

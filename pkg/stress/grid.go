@@ -12,6 +12,7 @@ import (
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/fast"
 	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/solve"
 )
@@ -48,7 +49,7 @@ func (p *Plan) Grid(across, down Axis) (*Grid, error) {
 	}
 	g := gridding{plan: p, across: across, down: down, movers: slices.Concat(across.movers(p), down.movers(p)), inputs: inputs, targets: solve.Targets(p.Deal.Targets)}
 	g.spread()
-	if err := together(g.figures, g.offers); err != nil {
+	if err := together.Run(g.figures, g.offers); err != nil {
 		return nil, err
 	}
 	return g.grid()

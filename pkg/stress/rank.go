@@ -9,6 +9,7 @@ import (
 	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/slope"
 )
@@ -54,7 +55,7 @@ func (p *Plan) Ranking() ([]Swing, error) {
 	for i := range all {
 		errs[i] = func() error { return p.swing(profits, &all[i]) }
 	}
-	if err := together(append(errs, func() error { return p.slopes(all) })...); err != nil {
+	if err := together.Run(append(errs, func() error { return p.slopes(all) })...); err != nil {
 		return nil, err
 	}
 	slices.SortStableFunc(all, func(a, b Swing) int { return b.Size().Cmp(a.Size()) })

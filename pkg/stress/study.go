@@ -1,6 +1,10 @@
 package stress
 
-import "github.com/shopspring/decimal"
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/internal/together"
+)
 
 // A Study is all that a page tells of how bad a deal can get.
 type Study struct {
@@ -21,7 +25,7 @@ func (p *Plan) Study(across, down Axis) (*Study, error) {
 	for i, d := range days {
 		work = append(work, func() (err error) { s.Days[i], err = p.Run(d); return err })
 	}
-	return s, together(work...)
+	return s, together.Run(work...)
 }
 
 // The values of the usual grid.

@@ -1,4 +1,5 @@
-package stress
+// Package together runs independent questions side by side.
+package together
 
 import (
 	"errors"
@@ -6,8 +7,9 @@ import (
 	"sync"
 )
 
-// together runs independent questions side by side, as many at a time as there are cores.
-func together(questions ...func() error) error {
+// Run runs questions side by side, as many at a time as there are cores, and returns what
+// went wrong with any. A question may run others in its turn.
+func Run(questions ...func() error) error {
 	errs := make([]error, len(questions))
 	var wg sync.WaitGroup
 	free := make(chan struct{}, runtime.GOMAXPROCS(0))
