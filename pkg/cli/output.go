@@ -33,9 +33,14 @@ func (o *output) write(s Streams, text string) error {
 		err = writeNew(o.file, text)
 	}
 	if err != nil && !o.force && strings.HasSuffix(err.Error(), "already there") {
-		return &dataError{err, "write over it with --force, or name another file"}
+		return thereAlready(err)
 	}
 	return err
+}
+
+// thereAlready tells the way out of a file that would be written over.
+func thereAlready(err error) error {
+	return &dataError{err, "write over it with --force, or name another file"}
 }
 
 func sameFile(a, b string) bool {
@@ -69,29 +74,15 @@ func writeNew(path, text string) error {
 	return nil
 }
 
-// overwrite writes a file in place of another, whole or not at all: it is written
-// beside it and put in its place.
+// overwrite writes a file in place of another, whole or not at all.
 func overwrite(path, text string) error {
-	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
-		return fmt.Errorf("%s: it is not a file", path)
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
+	w, err := newWholeFile(path)
 	if err != nil {
-		return fmt.Errorf("%s: %s", path, reason(err))
+		return err
 	}
-	_, err = f.WriteString(text)
-	if err == nil {
-		err = f.Chmod(0o644)
+	defer w.drop()
+	if _, err := w.file.WriteString(text); err != nil {
+		return w.failed(err)
 	}
-	if closed := f.Close(); err == nil {
-		err = closed
-	}
-	if err == nil {
-		err = os.Rename(f.Name(), path)
-	}
-	if err != nil {
-		os.Remove(f.Name())
-		return fmt.Errorf("%s: %s", path, reason(err))
-	}
-	return nil
+	return w.keep()
 }

@@ -5,36 +5,29 @@ import (
 	"fmt"
 	"math"
 	"os"
-	"path/filepath"
 	"strconv"
 
 	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/report"
 )
 
-// A trialsFile is a file of trials being written. It is written beside its name and gets it
-// when it is whole.
+// A trialsFile is a file of trials being written.
 type trialsFile struct {
-	path string
-	file *os.File // nil once it is kept or dropped
-	out  *bufio.Writer
-	row  []byte
-	n    int
+	*wholeFile
+	out *bufio.Writer
+	row []byte
+	n   int
 }
 
 func newTrialsFile(path string, force bool) (*trialsFile, error) {
-	info, err := os.Stat(path)
-	switch {
-	case err == nil && !info.Mode().IsRegular():
-		return nil, fmt.Errorf("%s: it is not a file", path)
-	case err == nil && !force:
-		return nil, &dataError{fmt.Errorf("%s: it is already there", path), "write over it with --force, or name another file"}
+	if info, err := os.Stat(path); err == nil && info.Mode().IsRegular() && !force {
+		return nil, thereAlready(fmt.Errorf("%s: it is already there", path))
 	}
-	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
+	w, err := newWholeFile(path)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %s", path, reason(err))
+		return nil, err
 	}
-	return &trialsFile{path: path, file: f, out: bufio.NewWriterSize(f, 1<<16)}, nil
+	return &trialsFile{wholeFile: w, out: bufio.NewWriterSize(w.file, 1<<16)}, nil
 }
 
 // add writes a block of trials, each a row: its number, what was drawn, what came of it.
@@ -95,30 +88,8 @@ func quoted(name string) string {
 
 // keep gives the file its name.
 func (t *trialsFile) keep() error {
-	err := t.out.Flush()
-	if err == nil {
-		err = t.file.Chmod(0o644)
+	if err := t.out.Flush(); err != nil {
+		return t.failed(err)
 	}
-	if closed := t.file.Close(); err == nil {
-		err = closed
-	}
-	if err == nil {
-		err = os.Rename(t.file.Name(), t.path)
-	}
-	if err != nil {
-		os.Remove(t.file.Name())
-		err = t.failed(err)
-	}
-	t.file = nil
-	return err
+	return t.wholeFile.keep()
 }
-
-// drop takes away what is not kept.
-func (t *trialsFile) drop() {
-	if t.file != nil {
-		t.file.Close()
-		os.Remove(t.file.Name())
-	}
-}
-
-func (t *trialsFile) failed(err error) error { return fmt.Errorf("%s: %s", t.path, reason(err)) }
