@@ -53,18 +53,7 @@ runner-up, what each limit costs, and the scope to write into the file.`,
 }
 
 func runBest(o *bestOptions, path string) error {
-	style, err := o.style()
-	if err != nil {
-		return err
-	}
-	page, err := o.page(path)
-	if err != nil {
-		return err
-	}
-	if o.json {
-		return report.BestJSON(o.Out, page)
-	}
-	return report.Best(o.Out, page, style)
+	return show(&o.common, func() (*report.BestPage, error) { return o.page(path) }, report.BestJSON, report.Best)
 }
 
 // page searches and puts together what is to be shown. The scope of the file is worked

@@ -1,8 +1,11 @@
 package cli
 
 import (
+	"io"
+
 	"github.com/spf13/cobra"
 
+	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/report"
 )
 
@@ -35,16 +38,6 @@ break-evens, what was assumed and what to be careful about.`,
 }
 
 func runBid(o *bidOptions, path string) error {
-	style, err := o.style()
-	if err != nil {
-		return err
-	}
-	a, err := o.answer(path)
-	if err != nil {
-		return err
-	}
-	if o.json {
-		return report.JSON(o.Out, a)
-	}
-	return report.Bid(o.Out, a, style, o.cautions)
+	page := func(w io.Writer, a *answer.Answer, s report.Style) error { return report.Bid(w, a, s, o.cautions) }
+	return show(&o.common, func() (*answer.Answer, error) { return o.answer(path) }, report.JSON, page)
 }

@@ -3,6 +3,7 @@ package cli
 import (
 	"github.com/spf13/cobra"
 
+	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/report"
 )
 
@@ -25,16 +26,5 @@ to lenders, and a drawing of the line, with the low point marked.`,
 }
 
 func runCash(c *common, path string) error {
-	style, err := c.style()
-	if err != nil {
-		return err
-	}
-	a, err := c.answer(path)
-	if err != nil {
-		return err
-	}
-	if c.json {
-		return report.CashJSON(c.Out, a)
-	}
-	return report.Cash(c.Out, a, style)
+	return show(c, func() (*answer.Answer, error) { return c.answer(path) }, report.CashJSON, report.Cash)
 }

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"fmt"
+	"io"
 
 	"github.com/spf13/cobra"
 
@@ -46,32 +47,27 @@ It is an estimate from past sales and not an appraisal.`,
 }
 
 func runComps(o *compsOptions, path string) error {
-	style, err := o.style()
-	if err != nil {
-		return err
-	}
+	page := func(w io.Writer, a *answer.Answer, s report.Style) error { return report.Comps(w, a, s, o.all) }
+	return show(&o.common, func() (*answer.Answer, error) { return o.compared(path) }, report.CompsJSON, page)
+}
+
+// compared works out a deal that names sold houses of which some can be used.
+func (o *compsOptions) compared(path string) (a *answer.Answer, err error) {
 	o.how.Comps.Strike, o.how.Comps.Add = o.strike, o.add
 	if o.from != "" {
 		if o.how.Comps.From, o.how.Comps.Text, err = o.text(o.from); err != nil {
-			return err
+			return nil, err
 		}
 	}
 	d, doubts, err := o.read(path)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	switch c := d.Comps; {
 	case c == nil:
-		return &dataError{fmt.Errorf("%s names no sold houses", path), "add   comps: {sold: {12 Elm St: {sold: 2026-01-14, price: $341k, living area: 1,420 sq ft}}}   or name a list: --from county.csv"}
+		return nil, &dataError{fmt.Errorf("%s names no sold houses", path), "add   comps: {sold: {12 Elm St: {sold: 2026-01-14, price: $341k, living area: 1,420 sq ft}}}   or name a list: --from county.csv"}
 	case c.Value == nil:
-		return &dataError{fmt.Errorf("%s: none of the %s can be used, so there is no value", path, count(c.Sales, "sale")), "name houses sold before " + c.Day.String() + ", each with its day and price"}
+		return nil, &dataError{fmt.Errorf("%s: none of the %s can be used, so there is no value", path, count(c.Sales, "sale")), "name houses sold before " + c.Day.String() + ", each with its day and price"}
 	}
-	a, err := answer.Worked(d, doubts)
-	if err != nil {
-		return err
-	}
-	if o.json {
-		return report.CompsJSON(o.Out, a)
-	}
-	return report.Comps(o.Out, a, style, o.all)
+	return answer.Worked(d, doubts)
 }

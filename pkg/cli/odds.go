@@ -8,7 +8,6 @@ import (
 	"github.com/shopspring/decimal"
 	"github.com/spf13/cobra"
 
-	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/report"
@@ -59,32 +58,22 @@ same seed gives the same figures.`,
 }
 
 func runOdds(o *oddsOptions, path string) error {
-	style, err := o.style()
-	if err != nil {
-		return err
-	}
+	return show(&o.common, func() (*report.OddsPage, error) { return o.page(path) }, report.OddsJSON, report.Odds)
+}
+
+// page plays the deal through.
+func (o *oddsOptions) page(path string) (*report.OddsPage, error) {
 	how, err := o.how(path)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	d, doubts, err := o.read(path)
+	a, err := o.worked(path)
 	if err != nil {
-		return err
-	}
-	a, err := answer.Worked(d, doubts)
-	if err != nil {
-		return err
+		return nil, err
 	}
 	ctx, done := o.interruptible()
 	defer done()
-	found, err := o.play(ctx, &report.OddsPage{Answer: a}, how)
-	if err != nil {
-		return err
-	}
-	if o.json {
-		return report.OddsJSON(o.Out, found)
-	}
-	return report.Odds(o.Out, found, style)
+	return o.play(ctx, &report.OddsPage{Answer: a}, how)
 }
 
 // how is what the options ask for.

@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"io"
+
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
@@ -33,21 +35,8 @@ how long it takes.`,
 }
 
 func runScope(c *common, path string, view report.View) error {
-	style, err := c.style()
-	if err != nil {
-		return err
-	}
-	a, err := c.worked(path)
-	if err != nil {
-		return err
-	}
-	if err := rooms(a, path, view); err != nil {
-		return err
-	}
-	if c.json {
-		return report.ScopeJSON(c.Out, a)
-	}
-	return report.Scope(c.Out, a, view, style)
+	page := func(w io.Writer, a *answer.Answer, s report.Style) error { return report.Scope(w, a, view, s) }
+	return show(c, func() (*answer.Answer, error) { return c.roomed(path, view) }, report.ScopeJSON, page)
 }
 
 func newBuy(s Streams) *cobra.Command {
@@ -63,25 +52,20 @@ Prints what the work takes, pooled over the house and rounded up to whole packs,
 by aisle, with what is left over, and a cut list for what is sold in sticks.`,
 		Args: files(1, 1, "buy my-house.yaml"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			style, err := c.style()
-			if err != nil {
-				return err
-			}
-			a, err := c.worked(args[0])
-			if err != nil {
-				return err
-			}
-			if err := rooms(a, args[0], report.View{}); err != nil {
-				return err
-			}
-			if c.json {
-				return report.BuyJSON(c.Out, a)
-			}
-			return report.Buy(c.Out, a, style)
+			return show(c, func() (*answer.Answer, error) { return c.roomed(args[0], report.View{}) }, report.BuyJSON, report.Buy)
 		},
 	}
 	c.flags(cmd)
 	return cmd
+}
+
+// roomed works out a deal that has rooms, and what of them is asked for.
+func (c *common) roomed(path string, view report.View) (*answer.Answer, error) {
+	a, err := c.worked(path)
+	if err != nil {
+		return nil, err
+	}
+	return a, rooms(a, path, view)
 }
 
 // worked reads a deal and works its figures out, without the searches of a bid.

@@ -46,18 +46,7 @@ or from..to/steps.`,
 }
 
 func runStress(o *stressOptions, path string) error {
-	style, err := o.style()
-	if err != nil {
-		return err
-	}
-	page, err := o.page(path)
-	if err != nil {
-		return err
-	}
-	if o.json {
-		return report.StressJSON(o.Out, page)
-	}
-	return report.Stress(o.Out, page, style)
+	return show(&o.common, func() (*report.StressPage, error) { return o.page(path) }, report.StressJSON, report.Stress)
 }
 
 // page works out what is asked for.
