@@ -7,7 +7,7 @@ import "ledgerboard/pkg/model"
 var read = map[string][]string{
 	"option":  {"besides", "besides_at_trade", "own_hours", "crew_weeks", "waits", "debris", "weight", "added"},
 	"item":    {"quantity"},
-	"use":     {"bought", "by_parts", "net_use", "ordered", "takes"},
+	"use":     {"bought", "by_parts", "ordered", "takes"},
 	"product": {"holds", "unit_price"},
 	"stock":   {"stick_length", "stick_price"},
 	"section": {"length", "width", "shared", "rod"},
