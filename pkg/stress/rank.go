@@ -110,17 +110,18 @@ func (p *Plan) slopes(all []Swing) error {
 	for _, early := range []bool{false, true} {
 		var at []int
 		var cells []*model.Cell
-		for i, s := range all {
-			if known(s.Input) != early {
+		for i := range all {
+			in := all[i].Input // alone: the swings are being worked out meanwhile
+			if known(in) != early {
 				continue
 			}
-			if s.Line == "lender_value" { // it is held for the others
-				if err := p.slope(all, []int{i}, []*model.Cell{p.input(s.Input)}, nil); err != nil {
+			if in.Line == "lender_value" { // it is held for the others
+				if err := p.slope(all, []int{i}, []*model.Cell{p.input(in)}, nil); err != nil {
 					return err
 				}
 				continue
 			}
-			at, cells = append(at, i), append(cells, p.input(s.Input))
+			at, cells = append(at, i), append(cells, p.input(in))
 		}
 		if len(at) == 0 {
 			continue
