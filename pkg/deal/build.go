@@ -24,10 +24,8 @@ func (r *reader) build() {
 		r.bring(r.callPlan)
 	}
 	r.doneOnce()
-	for _, p := range r.plans {
-		for _, w := range p.works {
-			r.fill(p, w)
-		}
+	for p, w := range r.eachWork() {
+		r.fill(p, w)
 	}
 }
 

@@ -36,10 +36,8 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 			}
 		}
 	}
-	for _, p := range r.plans {
-		for _, w := range p.works {
-			add(w.member, "measure")
-		}
+	for _, w := range r.eachWork() {
+		add(w.member, "measure")
 	}
 	if len(want) == 0 {
 		return nil, false
@@ -95,12 +93,8 @@ func (r *reader) compute() {
 // workOfNothing refuses work that the file names and of whose measure there is nothing:
 // it would cost nothing without a word.
 func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
-	for _, p := range r.plans {
-		for _, w := range p.works {
-			c := r.deal.Model.Find(w.member, "measure")
-			if w.by != "" || w.scope.path == "" || c == nil || c.Member != w.member || !v.Scalar[c.Index].IsZero() {
-				continue
-			}
+	for p, w := range r.eachWork() {
+		if w.by == "" && w.scope.path != "" && !r.someOf(w, v) {
 			r.say("work-of-nothing", w.at, "%s: there is nothing to do it to, for %s of %s is 0", w.label, w.item.Measure, p.room.Label)("say how much, e.g.   %s: {by: hired, count: 1}   , or name it in the room: doors, windows, fixed, closets", w.label)
 		}
 	}
@@ -112,19 +106,15 @@ func (r *reader) broughtByNothing(v *walk.Values[decimal.Decimal]) {
 	comes := map[*work]bool{} // work that is there, and brings what it brings
 	for again := true; again; {
 		again = false
-		for _, p := range r.plans {
-			for _, w := range p.works {
-				if !comes[w] && r.someOf(w, v) && w.broughtBy(comes) {
-					comes[w], again = true, true
-				}
+		for _, w := range r.eachWork() {
+			if !comes[w] && r.someOf(w, v) && w.broughtBy(comes) {
+				comes[w], again = true, true
 			}
 		}
 	}
-	for _, p := range r.plans {
-		for _, w := range p.works {
-			if c := r.deal.Model.Find(w.member, "part"); c != nil && !w.broughtBy(comes) {
-				r.deal.Model.Give(c, model.Value{Text: "there is nothing to do that brings it", Pos: w.at})
-			}
+	for _, w := range r.eachWork() {
+		if c := r.deal.Model.Find(w.member, "part"); c != nil && !w.broughtBy(comes) {
+			r.deal.Model.Give(c, model.Value{Text: "there is nothing to do that brings it", Pos: w.at})
 		}
 	}
 }
@@ -145,12 +135,10 @@ func (w *work) broughtBy(comes map[*work]bool) bool {
 // rollsOfWalks refuses roll goods in a room of which only the walls are known: how they
 // would lie depends on its rectangles, and they would cost nothing without a word.
 func (r *reader) rollsOfWalks() {
-	for _, p := range r.plans {
-		for _, w := range p.works {
-			for _, use := range w.member.In("use") {
-				if len(p.room.In("leg")) > 0 && use.Given.Of("along").Refers == "carpet_run" {
-					r.say("rolls-of-walk", w.at, "%s: a walk around the walls of %s does not say how %s lies in it", w.label, p.room.Label, use.Label)("give the room its rectangles in place of walls, e.g.   size: [14' x 11', 4' x 6']")
-				}
+	for p, w := range r.eachWork() {
+		for _, use := range w.member.In("use") {
+			if len(p.room.In("leg")) > 0 && use.Given.Of("along").Refers == "carpet_run" {
+				r.say("rolls-of-walk", w.at, "%s: a walk around the walls of %s does not say how %s lies in it", w.label, p.room.Label, use.Label)("give the room its rectangles in place of walls, e.g.   size: [14' x 11', 4' x 6']")
 			}
 		}
 	}
@@ -158,14 +146,12 @@ func (r *reader) rollsOfWalks() {
 
 // rollsTooShort refuses wallpaper of whose roll not one drop can be cut.
 func (r *reader) rollsTooShort() {
-	for _, p := range r.plans {
-		for _, w := range p.works {
-			for _, use := range w.member.In("use") {
-				for _, d := range use.In("drop") {
-					if n, ok := r.worked(d, "drops_a_roll"); ok && n.IsZero() {
-						long, _ := r.worked(d, "drop_length")
-						r.say("roll-too-short", w.at, "a roll of %s is shorter than one drop in %s, %s ft", d.Label, p.room.Label, short(long))("take another paper, or give the roll its length in your own price book: roll: 20.5 in x 33 ft")
-					}
+	for p, w := range r.eachWork() {
+		for _, use := range w.member.In("use") {
+			for _, d := range use.In("drop") {
+				if n, ok := r.worked(d, "drops_a_roll"); ok && n.IsZero() {
+					long, _ := r.worked(d, "drop_length")
+					r.say("roll-too-short", w.at, "a roll of %s is shorter than one drop in %s, %s ft", d.Label, p.room.Label, short(long))("take another paper, or give the roll its length in your own price book: roll: 20.5 in x 33 ft")
 				}
 			}
 		}

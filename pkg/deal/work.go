@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"iter"
 	"strings"
 
 	"ledgerboard/pkg/diag"
@@ -35,6 +36,19 @@ type plan struct {
 	taken        bool  // by the scope
 	scope        scope // of the option
 	at           diag.Pos
+}
+
+// eachWork goes through all work with the plan that it is in.
+func (r *reader) eachWork() iter.Seq2[*plan, *work] {
+	return func(yield func(*plan, *work) bool) {
+		for _, p := range r.plans {
+			for _, w := range p.works {
+				if !yield(p, w) {
+					return
+				}
+			}
+		}
+	}
 }
 
 const mostWorks = 300
