@@ -129,15 +129,15 @@ func (l *likeness) weights(picks []pick, logs []float64) []float64 {
 	return out
 }
 
-// inMillionths rounds weights to millionths that still sum to one; what rounding
-// leaves goes to the heaviest.
+// inMillionths rounds weights to millionths, none to less than one, that still sum to
+// one; what rounding leaves goes to the heaviest.
 func inMillionths(w []float64) {
 	const parts = 1e6
 	left, heaviest := parts, 0
 	for i, x := range w {
-		w[i] = math.Round(x * parts)
+		w[i] = max(1, math.Round(x*parts))
 		left -= w[i]
-		if x*parts > w[heaviest] {
+		if w[i] > w[heaviest] {
 			heaviest = i
 		}
 	}

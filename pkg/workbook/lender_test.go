@@ -240,7 +240,8 @@ func TestFormTellsSlopesAndWhatNeedsNoBid(t *testing.T) {
 	require.NotContains(t, all, "8' high")
 	require.Contains(t, all, "two coats of eggshell on walls [planned by own hands]")
 	require.Contains(t, all, "[there is a quote]")
-	b, err = made(answered(t, strings.Replace(withPartner, `size: 15' x 12' 6", ceiling: 4' 6" to 8' both sides`, `walls: [east 14', north 11' 3", west 14', south 11' 3"]`, 1)), Options{BlankPrices: true})
+	around := strings.NewReplacer(`size: 15' x 12' 6", ceiling: 4' 6" to 8' both sides`, `walls: [east 14', north 11' 3", west 14', south 11' 3"]`, `, carpet: {quote: $1,100, from: Elm Floors (invented), dated: 2026-03-01}`, "")
+	b, err = made(answered(t, around.Replace(withPartner)), Options{BlankPrices: true})
 	require.NoError(t, err)
 	require.Contains(t, strings.Join(texts(b.pages[0]), "\n"), `walls in order 14', 11' 3", 14', 11' 3", 8' high`)
 }
