@@ -69,7 +69,7 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 		return Changed{}, false
 	}
 	for _, c := range d.Changes {
-		if c.Is(in) || sameSale(c.Input, in) {
+		if c.Is(in) || c.Cancels(in) {
 			r.say("bad-day-twice", e.key.at, "%s changes %s twice", diag.Quote(d.Name), in.Path)("keep one of the two")
 			return Changed{}, false
 		}

@@ -264,6 +264,22 @@ partner: {share: 50%, split: 50%, preferred return: 4%}
 	}
 }
 
+// Of two sides that both lead to the sale price one has no effect, whichever comes first.
+func TestSidesThatCancel(t *testing.T) {
+	p := scenario(t, "juniper-lane")
+	side := func(name, low, high string) stress.Axis {
+		in, ok := p.Deal.InputNamed(name)
+		require.True(t, ok, name)
+		return stress.Varying(name, in, decs(low, high))
+	}
+	sale, discount, value := side("sale price", "300000", "350000"), side("value.expected discount", "0", "0.05"), side("value.after-repair value", "300000", "350000")
+	for _, sides := range [][2]stress.Axis{{sale, discount}, {discount, sale}, {sale, value}, {value, sale}, {sale, sale}} {
+		_, err := p.Grid(sides[0], sides[1])
+		require.ErrorIs(t, err, stress.ErrSame)
+	}
+	require.NoError(t, value.Apart(discount), "both lead to the sale price")
+}
+
 func BenchmarkGrid40by40(b *testing.B) {
 	p := scenario(b, "juniper-lane")
 	var months, over []decimal.Decimal
