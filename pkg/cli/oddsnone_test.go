@@ -37,3 +37,19 @@ func TestOddsWithABadSeed(t *testing.T) {
 		require.Contains(t, wrong, "want a whole number from 0", seed)
 	}
 }
+
+// An empty name of a file is none.
+func TestOddsWithAnEmptyName(t *testing.T) {
+	_, wrong, code := run(t, hopeless, "odds", "-", "--csv", "")
+	require.Equal(t, 2, code)
+	require.Contains(t, wrong, "--csv needs the name of a file")
+}
+
+// Where one side is asked for that is the usual other one, that one gives way.
+func TestStressWithAUsualSideTurned(t *testing.T) {
+	for _, side := range [][]string{{"--across", "overrun=0%..40%/4"}, {"--down", "months late=0..4 months/4"}} {
+		out, wrong, code := run(t, "", append([]string{"stress", scenarios + "/juniper-lane.yaml"}, side...)...)
+		require.Zero(t, code, wrong)
+		require.Regexp(t, `Across: over.*Down: months`, out)
+	}
+}

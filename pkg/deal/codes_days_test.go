@@ -10,7 +10,7 @@ import (
 
 var daySlips = []slip{
 	ranged("bad-day-empty", "bad days: {soft market: {}}"),
-	ranged("bad-day-empty", "bad days: {soft market: -5%}"),
+	ranged("want-group", "bad days: {soft market: -5%}"),
 	ranged("bad-day-empty", "bad days: {soft market: {remedy: ask for less}}"),
 	ranged("bad-day-not-here", "bad days: {soft market: {price: -5%}}"),
 	ranged("bad-day-not-here", "bad days: {soft market: {loans.1.draws.lag: +1 month}}"),
