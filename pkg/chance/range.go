@@ -76,18 +76,7 @@ func stated(r deal.Range) Range {
 
 // same reports whether two ranges are of the same cause of trouble.
 func (r *Range) same(o Range) bool {
-	return r.Is(o.Input) || cause(r.Line) != "" && cause(r.Line) == cause(o.Line)
-}
-
-// cause is what a line of the deal itself stands for, where several do for the same.
-func cause(line string) string {
-	switch line {
-	case "sale_price", "after_repair_value", "market_change":
-		return "sale"
-	case "marketing", "late_sale":
-		return "marketing"
-	}
-	return ""
+	return r.SameCause(o.Input)
 }
 
 // labels are the words for inputs of the deal that need other words than their key.

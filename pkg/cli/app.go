@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -144,8 +145,8 @@ func plainly(cmd *cobra.Command, err error) error {
 		return err
 	}
 	want := "nothing behind it, true or false"
-	if f := cmd.Flags().Lookup(m[2]); f != nil && f.Value.Type() == "int" {
-		want = "a whole number"
+	if f := cmd.Flags().Lookup(m[2]); f != nil {
+		want = cmp.Or(map[string]string{"int": "a whole number", "uint64": "a whole number from 0"}[f.Value.Type()], want)
 	}
 	return fmt.Errorf("--%s %s: want %s", m[2], m[1], want)
 }

@@ -46,7 +46,12 @@ come out, how often money is lost or a target missed, and the safe offer: the
 highest price up to which all targets hold with the confidence asked for. The
 same seed gives the same figures.`,
 		Args: files(1, 1, "odds my-house.yaml"),
-		RunE: func(_ *cobra.Command, args []string) error { return runOdds(o, args[0]) },
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if cmd.Flags().Changed("csv") && o.csv == "" {
+				o.csv = "-" // no name either
+			}
+			return runOdds(o, args[0])
+		},
 	}
 	o.flags(cmd)
 	cmd.Flags().IntVar(&o.trials, "trials", chance.UsualTrials, "how many `trials`")

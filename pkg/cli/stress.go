@@ -94,7 +94,16 @@ func (o *stressOptions) axes(p *stress.Plan) (across, down stress.Axis, err erro
 	if down = p.UsualDown(); o.down != "" && err == nil {
 		down, err = o.varied(p, "--down", o.down)
 	}
-	return across, down, err
+	if err != nil || across.Apart(down) == nil {
+		return across, down, err
+	}
+	switch { // the side that is not asked for gives way
+	case o.down == "":
+		down, _ = p.UsualAcross(stress.Late(o.late))
+	case o.across == "":
+		across = p.UsualDown()
+	}
+	return across, down, nil
 }
 
 func (o *stressOptions) never() error {

@@ -43,6 +43,10 @@ func (r *reader) badDays() {
 		return
 	}
 	for _, e := range g.node.entries {
+		if e.value.shape != mapping && e.value.text != "" {
+			r.say("want-group", e.key.at, "the bad day %s is %s, not a group of changes", diag.Quote(e.key.text), e.value.shape.words())("write it like   %s: {late sale: +2 months, sale price: -5%%}", e.key.text)
+			continue
+		}
 		if e.value.shape != mapping || len(e.value.entries) == 0 {
 			r.say("bad-day-empty", e.key.at, "the bad day %s changes nothing", diag.Quote(e.key.text))("write it like   %s: {late sale: +2 months, sale price: -5%%}", e.key.text)
 			continue
@@ -69,7 +73,7 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 		return Changed{}, false
 	}
 	for _, c := range d.Changes {
-		if c.Is(in) || sameSale(c.Input, in) {
+		if c.Is(in) || c.Cancels(in) {
 			r.say("bad-day-twice", e.key.at, "%s changes %s twice", diag.Quote(d.Name), in.Path)("keep one of the two")
 			return Changed{}, false
 		}

@@ -10,13 +10,14 @@ import (
 
 var daySlips = []slip{
 	ranged("bad-day-empty", "bad days: {soft market: {}}"),
-	ranged("bad-day-empty", "bad days: {soft market: -5%}"),
+	ranged("want-group", "bad days: {soft market: -5%}"),
 	ranged("bad-day-empty", "bad days: {soft market: {remedy: ask for less}}"),
 	ranged("bad-day-not-here", "bad days: {soft market: {price: -5%}}"),
 	ranged("bad-day-not-here", "bad days: {soft market: {loans.1.draws.lag: +1 month}}"),
 	ranged("bad-day-beyond", "bad days: {early: {marketing: -9 months}}"),
 	ranged("bad-day-beyond", "bad days: {gone: {sale price: -99.9%}}"),
 	ranged("bad-day-twice", "bad days: {soft: {sale price: -5%, arv: -5%}}"),
+	ranged("bad-day-twice", "bad days: {soft: {expected discount: +3%, sale price: -5%}}"),
 	ranged("unknown-input", "bad days: {soft: {sale prise: -5%}}"),
 	ranged("want-value", "bad days: {soft: {sale price: [1]}}"),
 	ranged("bad-money", "bad days: {soft: {sale price: lower}}"),

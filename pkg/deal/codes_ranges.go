@@ -17,7 +17,8 @@ func rangeCodes() []Code {
 		{"bad-case-weight", "a weight of a case that is not a number above 0"},
 		{"tie-incomplete", "a tie without its two inputs or its correlation"},
 		{"tie-twice", "an input tied to itself, or two ties of the same two"},
-		{"bad-correlation", "a correlation that is not a number between -1 and 1"},
+		{"tie-no-range", "a tie to an input that does not vary"},
+		{"bad-correlation", "a correlation that is not a number above -1 and below 1"},
 		{"ties-contradict", "correlations that no figures can have"},
 	}), codes(diag.Warning, [][2]string{
 		{"plan-outside", "a plan outside of its own range"},

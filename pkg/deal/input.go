@@ -24,7 +24,7 @@ type use struct {
 	ours   bool // what is hers to decide may be named too
 }
 
-var inRanges = use{code: "range-not-here", cannot: "have a range", hint: "give a range to what is not in her hands, such as overrun or time.marketing"}
+var inRanges = use{code: "range-not-here", cannot: "have a range", hint: "give a range to what is not in your hands, such as overrun or time.marketing"}
 
 // input finds what a range or a tie names: a key by the paths that --set takes, or an input
 // that a plan has no key for.

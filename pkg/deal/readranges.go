@@ -35,7 +35,7 @@ func (r *reader) oneRange(s scope) {
 		return
 	}
 	for i := range r.deal.Ranges {
-		if old := &r.deal.Ranges[i]; old.Is(in) || sameSale(old.Input, in) {
+		if old := &r.deal.Ranges[i]; old.Is(in) || old.Cancels(in) {
 			what := in.Path
 			if !old.Is(in) {
 				what = "what the house sells for"
@@ -64,10 +64,30 @@ func (r *reader) oneRange(s scope) {
 	}
 }
 
-// sameSale reports whether two inputs both say what the house sells for.
-func sameSale(a, b Input) bool {
-	sale := func(i Input) bool { return i.Line == "sale_price" || i.Line == "after_repair_value" }
-	return sale(a) && sale(b)
+// cause is what a line of the deal itself stands for, where several do for the same.
+func cause(line string) string {
+	switch line {
+	case "sale_price", "after_repair_value", "market_change":
+		return "sale"
+	case "marketing", "late_sale":
+		return "marketing"
+	}
+	return ""
+}
+
+// SameCause reports whether two inputs are the same or stand for the same cause of trouble, such
+// as what the house sells for.
+func (i Input) SameCause(o Input) bool {
+	return i.Is(o) || cause(i.Line) != "" && cause(i.Line) == cause(o.Line)
+}
+
+// Cancels reports whether of two inputs one is the sale price and the other leads to it, so that
+// it has no effect beside the first.
+func (i Input) Cancels(o Input) bool {
+	if o.Line == "sale_price" {
+		i, o = o, i
+	}
+	return i.Line == "sale_price" && (cause(o.Line) == "sale" || o.Line == "expected_discount")
 }
 
 // noneBeside refuses low, high and the like beside cases.
@@ -121,7 +141,7 @@ func (r *reader) ends(s scope, out *Range, name span) bool {
 func (out *Range) example() string {
 	e := map[Kind][2]string{Percent: {"5%", "20%"}, Duration: {"3 weeks", "3 months"}, Hours: {"40", "90"}}[out.Kind]
 	switch {
-	case sameSale(out.Input, out.Input):
+	case cause(out.Line) == "sale" && out.Kind == Money:
 		e = [2]string{"$338k", "$372k"}
 	case e[0] == "":
 		e = [2]string{"$300", "$420"}

@@ -68,6 +68,26 @@ func (r *reader) readTies() {
 	}
 }
 
+// assumedRanges are the lines that vary without a range of the file, unless another line of
+// the same cause has one.
+var assumedRanges = []string{"after_repair_value", "overrun", "standstill", "marketing"}
+
+// varies reports whether an input has a range in the file, or one that is assumed.
+func (r *reader) varies(in Input) bool {
+	if r.diags.HasErrors() {
+		return true // it may be a range that could not be read, which is spoken of
+	}
+	cause := false
+	for i := range r.deal.Ranges {
+		x := r.deal.Ranges[i].Input
+		if x.Is(in) {
+			return true
+		}
+		cause = cause || x.SameCause(in)
+	}
+	return !cause && in.Member == r.deal.Root && slices.Contains(assumedRanges, in.Line)
+}
+
 // tie reads one.
 func (r *reader) tie(s scope) (t Tie, ok bool) {
 	between, rho := r.of(s, "between"), r.of(s, "correlation")
@@ -88,12 +108,18 @@ func (r *reader) tie(s scope) (t Tie, ok bool) {
 	}
 	x, err := decimal.NewFromString(rho.node.text)
 	if err != nil || x.Abs().GreaterThanOrEqual(one) || len(rho.node.text) > 10 {
-		r.say("bad-correlation", rho.node.at, "the correlation is %s, not a number between -1 and 1", diag.Quote(rho.node.text))("write one like 0.5, or -0.3 where one is high when the other is low")
+		r.say("bad-correlation", rho.node.at, "the correlation is %s, not a number above -1 and below 1", diag.Quote(rho.node.text))("write one like 0.5 or 0.99, or -0.3 where one is high when the other is low")
 		return t, false
 	}
 	t.Rho = x
 	for i, to := range []*Input{&t.A, &t.B} {
 		if *to, ok = r.input(words[i]); !ok {
+			return t, false
+		}
+	}
+	for i, in := range []Input{t.A, t.B} {
+		if !r.varies(in) {
+			r.say("tie-no-range", words[i].at, "%s has no range, so the tie does nothing", in.Path)("give it one, e.g.   ranges: {%s: {low: ..., high: ...}}   , or leave the tie out", in.Path)
 			return t, false
 		}
 	}

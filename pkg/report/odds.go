@@ -147,11 +147,19 @@ func (p oddsPage) figures() {
 		cells := []any{r.label}
 		for _, at := range []float64{tail, 0.5, 1 - tail} {
 			e := p.Figures[r.figure].Percentile(at)
+			if noPrice(r.figure, e) {
+				cells = append(cells, "none", "")
+				continue
+			}
 			cells = append(cells, r.says(e.Value), " ±"+strings.TrimLeft(r.off(e.Error), "$"))
 		}
 		p.line(oddsRow, append(cells, p.planned(r))...)
 	}
 }
+
+// noPrice reports whether a figure is a maximum offer where no price holds all targets, which
+// counts as $0 among the others.
+func noPrice(figure int, e odds.Estimate) bool { return figure == chance.Offer && e.Value <= 0 }
 
 // planned is the figure of the plan.
 func (p oddsPage) planned(r figureRow) string {

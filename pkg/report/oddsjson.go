@@ -45,13 +45,14 @@ type SafeObject struct {
 	Holds EstimateObject  `json:"holds"`
 }
 
-// FigureObject is a figure of the trials and of the plan.
+// FigureObject is a figure of the trials and of the plan. Of the maximum offer, null is "no price
+// holds all targets"; in the mean such a trial counts as $0.
 type FigureObject struct {
-	Planned any            `json:"planned"`
-	P10     EstimateObject `json:"p10"`
-	P50     EstimateObject `json:"p50"`
-	P90     EstimateObject `json:"p90"`
-	Mean    EstimateObject `json:"mean"`
+	Planned any             `json:"planned"`
+	P10     *EstimateObject `json:"p10"`
+	P50     *EstimateObject `json:"p50"`
+	P90     *EstimateObject `json:"p90"`
+	Mean    EstimateObject  `json:"mean"`
 }
 
 // TargetOdds is how often a target is missed.
@@ -154,7 +155,15 @@ func (p *OddsPage) figureObject(figure int) FigureObject {
 	one := func(e odds.Estimate) EstimateObject {
 		return estimated(odds.Estimate{Value: e.Value * scale, Error: e.Error * scale}, places)
 	}
-	return FigureObject{planned, one(h.Percentile(tail)), one(h.Percentile(0.5)), one(h.Percentile(1 - tail)), one(h.Mean())}
+	at := func(part float64) *EstimateObject {
+		e := h.Percentile(part)
+		if noPrice(figure, e) {
+			return nil
+		}
+		o := one(e)
+		return &o
+	}
+	return FigureObject{planned, at(tail), at(0.5), at(1 - tail), one(h.Mean())}
 }
 
 func estimated(e odds.Estimate, places int32) EstimateObject {

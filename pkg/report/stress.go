@@ -203,13 +203,18 @@ const rankRow = "%3s %-22s%21s%s%11s  %s"
 func (p stressPage) ranking() {
 	p.heading("What matters most to your profit")
 	p.line("%s", p.paint(dim, fmt.Sprintf(rankRow, "", "if this alone comes out", "from and to", " ", "swings by", "each")))
-	assumed := false
+	assumed, flat := false, false
 	for i, s := range p.Ranking[:min(ranked, len(p.Ranking))] {
 		mark := " "
 		if s.Assumed {
 			mark, assumed = "~", true
 		}
+		flat = flat || !s.Step.IsZero()
 		p.line(rankRow, fmt.Sprintf("%d.", i+1), cut(s.Label, 22), cut(fromTo(s), 20), mark, dollars(s.Size()), byStep(s))
+	}
+	p.text("", "Each is how steeply your profit moves just at the plan, without jumps such as one more extension of a loan.")
+	if flat {
+		p.text("", "* It does not move just there; one whole step more does this, jumps included.")
 	}
 	if assumed {
 		p.text("", "~ is common practice, no source; write your own under   ranges:   in the deal file.")
@@ -233,14 +238,18 @@ func fromTo(s stress.Swing) string {
 	return low + " to " + high
 }
 
-// byStep is the slope of a swing in words: $897 a $1,000, -$535 a point.
+// byStep is the slope of a swing in words, or what a whole step does where it is flat:
+// $897 a $1,000, -$535 a point.
 func byStep(s stress.Swing) string {
-	step := s.Step()
+	step, dollar, mark := s.UnitWords(), decimal.NewFromFloat(s.Slope).Round(0), ""
+	if !s.Step.IsZero() {
+		dollar, mark = s.Step.Round(0), "*"
+	}
 	switch step {
 	case "1%":
 		step = "point"
 	case "1 month":
 		step = "month"
 	}
-	return cut(dollars(decimal.NewFromFloat(s.Slope).Round(0))+" a "+step, 20)
+	return cut(dollars(dollar)+" a "+step+mark, 20)
 }

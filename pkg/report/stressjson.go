@@ -67,7 +67,8 @@ type SwingNote struct {
 	AtLow   decimal.Decimal `json:"profit_at_low"`
 	AtHigh  decimal.Decimal `json:"profit_at_high"`
 	Swing   decimal.Decimal `json:"swing"`
-	Slope   decimal.Decimal `json:"slope"` // dollars for each unit
+	Slope   decimal.Decimal `json:"slope"` // dollars for each unit, just at the plan, without jumps
+	Step    decimal.Decimal `json:"step"`  // where the slope is 0: dollars of one whole unit more, jumps included
 	Unit    decimal.Decimal `json:"unit"`
 	Assumed bool            `json:"assumed"`
 	Why     string          `json:"why,omitempty"`
@@ -85,7 +86,7 @@ func StressJSON(w io.Writer, s *StressPage) error {
 		o.BadDays = append(o.BadDays, dayNote(d))
 	}
 	for _, x := range s.Ranking {
-		o.Ranking = append(o.Ranking, SwingNote{x.Path, x.Label, x.Plan, x.Low, x.High, x.AtLow, x.AtHigh, x.Size(), decimal.NewFromFloat(x.Slope).Round(2), x.Unit, x.Assumed, x.Why, x.Narrows})
+		o.Ranking = append(o.Ranking, SwingNote{x.Path, x.Label, x.Plan, x.Low, x.High, x.AtLow, x.AtHigh, x.Size(), decimal.NewFromFloat(x.Slope).Round(2), x.Step, x.Unit, x.Assumed, x.Why, x.Narrows})
 	}
 	if !s.Asked {
 		o.BreakEvens = map[string]any{}

@@ -1,6 +1,7 @@
 package stress
 
 import (
+	"fmt"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -98,6 +99,21 @@ func (a Axis) Contingency(p *Plan) int {
 // Planned is the place of the plan's value, or -1.
 func (a Axis) Planned(p *Plan) int {
 	return slices.IndexFunc(a.Values, func(x decimal.Decimal) bool { return a.planned(p, x) })
+}
+
+// Apart fails where two axes move the same input, or one that has no effect beside another.
+func (a Axis) Apart(b Axis) error {
+	for _, x := range a.moves {
+		for _, y := range b.moves {
+			switch {
+			case x.Is(y):
+				return fmt.Errorf("%w: %s", ErrSame, x.Path)
+			case x.Cancels(y):
+				return fmt.Errorf("%w: %s and %s", ErrSame, x.Path, y.Path)
+			}
+		}
+	}
+	return nil
 }
 
 // A mover sets a cell by the value of an axis.

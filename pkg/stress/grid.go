@@ -38,10 +38,8 @@ type Cell struct {
 // is longer than any reader works out.
 func (p *Plan) Grid(across, down Axis) (*Grid, error) {
 	inputs := slices.Concat(across.moves, down.moves)
-	for _, in := range down.moves {
-		if slices.ContainsFunc(across.moves, in.Is) {
-			return nil, fmt.Errorf("%w: %s", ErrSame, in.Path)
-		}
+	if err := across.Apart(down); err != nil {
+		return nil, err
 	}
 	p, err := p.asking(inputs...)
 	if err != nil {
@@ -55,7 +53,7 @@ func (p *Plan) Grid(across, down Axis) (*Grid, error) {
 	return g.grid()
 }
 
-// ErrSame is what a grid of one input fails with.
+// ErrSame is what a grid fails with of which one side leaves the other without effect.
 var ErrSame = errors.New("both sides of the grid vary the same")
 
 // ErrTooLong is what a grid with too long a hold fails with.

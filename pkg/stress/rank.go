@@ -2,6 +2,7 @@ package stress
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -22,7 +23,8 @@ type Swing struct {
 	Low, High decimal.Decimal // how far it may come out
 	AtLow     decimal.Decimal // the owner's profit there
 	AtHigh    decimal.Decimal
-	Slope     float64         // what Unit more of it does to the profit, where the plan is
+	Slope     float64         // for each Unit, how steeply the profit moves at the plan, without jumps
+	Step      decimal.Decimal // where that is flat, what one whole Unit more does, jumps included
 	Unit      decimal.Decimal // a natural step: $1,000, a point, a month
 	Assumed   bool            // the deal file does not say how far
 	Why       string          // what is assumed rests on
@@ -32,8 +34,8 @@ type Swing struct {
 // Size is how far the profit swings.
 func (s Swing) Size() decimal.Decimal { return s.AtHigh.Sub(s.AtLow).Abs() }
 
-// Step is the unit of the slope in words: $1,000, 1%, 1 month.
-func (s Swing) Step() string { return s.Says(s.Unit) }
+// UnitWords is the unit of the slope in words: $1,000, 1%, 1 month.
+func (s Swing) UnitWords() string { return s.Says(s.Unit) }
 
 // Ranking ranks what may come out otherwise by what its swing does to the owner's profit:
 // what the deal file has ranges of, the usual causes of trouble, and all its other figures
@@ -57,6 +59,11 @@ func (p *Plan) Ranking() ([]Swing, error) {
 	}
 	if err := together.Run(append(errs, func() error { return p.slopes(all) })...); err != nil {
 		return nil, err
+	}
+	for i := range all {
+		if err := p.step(profits, &all[i]); err != nil {
+			return nil, err
+		}
 	}
 	slices.SortStableFunc(all, func(a, b Swing) int { return b.Size().Cmp(a.Size()) })
 	return all, nil
@@ -86,22 +93,40 @@ func (p *Plan) swings() ([]Swing, error) {
 	return out, nil
 }
 
-// swing works the profit out at both ends.
-func (p *Plan) swing(profits *exact.Plan, s *Swing) error {
+// profit is the owner's with one input at x.
+func (p *Plan) profit(profits *exact.Plan, s *Swing, x decimal.Decimal) (decimal.Decimal, error) {
 	held := p.closed(s.Input)
-	profit := func(x decimal.Decimal) (decimal.Decimal, error) {
-		v, err := profits.Evaluate(append(held[:len(held):len(held)], exact.Change{Cell: p.input(s.Input), Value: x})...)
-		if err != nil {
-			return decimal.Zero, err
-		}
-		return v.Of(p.cell("owner_profit")), nil
+	v, err := profits.Evaluate(append(held[:len(held):len(held)], exact.Change{Cell: p.input(s.Input), Value: x})...)
+	if err != nil {
+		return decimal.Zero, err
 	}
-	var err error
-	if s.AtLow, err = profit(s.Low); err != nil {
+	return v.Of(p.cell("owner_profit")), nil
+}
+
+// swing works the profit out at both ends.
+func (p *Plan) swing(profits *exact.Plan, s *Swing) (err error) {
+	if s.AtLow, err = p.profit(profits, s, s.Low); err != nil {
 		return err
 	}
-	s.AtHigh, err = profit(s.High)
+	s.AtHigh, err = p.profit(profits, s, s.High)
 	return err
+}
+
+// step works out what one whole unit more does where the slope is flat: a partner who is
+// paid first may leave the owner's profit at $0 over a stretch.
+func (p *Plan) step(profits *exact.Plan, s *Swing) error {
+	to := s.Plan.Add(s.Unit)
+	if _, most := s.Limits(); math.Abs(s.Slope) >= 0.005 || most != nil && to.GreaterThan(*most) {
+		return nil
+	}
+	at, err := p.profit(profits, s, s.Plan)
+	if err != nil {
+		return err
+	}
+	if then, err := p.profit(profits, s, to); err == nil { // a hold beyond all bounds has no step
+		s.Step = then.Sub(at)
+	}
+	return nil
 }
 
 // slopes are worked out for all inputs at once: for those that come out after the closing

@@ -233,13 +233,51 @@ func TestRanking(t *testing.T) {
 		require.Equal(t, v[0].String(), s.AtHigh.String(), s.Label)
 	}
 	rate := all[slices.IndexFunc(all, func(s stress.Swing) bool { return s.Path == "loans.1.rate" })]
-	require.Equal(t, "1%", rate.Step())
+	require.Equal(t, "1%", rate.UnitWords())
 	require.Negative(t, rate.Slope)
 	// Interest follows the rate in a straight line, so that a point is 1/1.5 of its swing.
 	require.InDelta(t, rate.AtHigh.Sub(rate.AtLow).InexactFloat64()/1.5, rate.Slope, 1)
 	value := all[slices.IndexFunc(all, func(s stress.Swing) bool { return s.Line == "after_repair_value" })]
-	require.Equal(t, "$1,000", value.Step())
+	require.Equal(t, "$1,000", value.UnitWords())
 	require.InDelta(t, value.AtHigh.Sub(value.AtLow).InexactFloat64()/value.High.Sub(value.Low).InexactFloat64()*1000, value.Slope, 1)
+}
+
+// A partner whose preferred return comes first takes all of the profit over a stretch, so that
+// the owner's does not move at the plan: then one whole step is told. By hand: of a profit of
+// $0 to $1,000 or so the owner has nothing.
+func TestFlatRanking(t *testing.T) {
+	d, found := deal.Read("flat", []byte(`purchase: {price: $100k}
+value: {after-repair value: $120k}
+time: {renovation: 2 months, marketing: 2 months, escrow: 1 month}
+renovation: {contingency: 0%, lines: [{trade: roof, work: x, amount: $19.5k}]}
+partner: {share: 50%, split: 50%, preferred return: 4%}
+`))
+	require.Empty(t, found.Errors())
+	all, err := plan(t, d).Ranking()
+	require.NoError(t, err)
+	value := all[slices.IndexFunc(all, func(s stress.Swing) bool { return s.Line == "after_repair_value" })]
+	require.Zero(t, value.Slope)
+	require.True(t, value.Step.IsPositive(), value.Step)
+	require.True(t, value.Step.LessThanOrEqual(dec("500")), value.Step)
+	for _, s := range all {
+		require.True(t, s.Step.IsZero() || s.Slope == 0, s.Label)
+	}
+}
+
+// Of two sides that both lead to the sale price one has no effect, whichever comes first.
+func TestSidesThatCancel(t *testing.T) {
+	p := scenario(t, "juniper-lane")
+	side := func(name, low, high string) stress.Axis {
+		in, ok := p.Deal.InputNamed(name)
+		require.True(t, ok, name)
+		return stress.Varying(name, in, decs(low, high))
+	}
+	sale, discount, value := side("sale price", "300000", "350000"), side("value.expected discount", "0", "0.05"), side("value.after-repair value", "300000", "350000")
+	for _, sides := range [][2]stress.Axis{{sale, discount}, {discount, sale}, {sale, value}, {value, sale}, {sale, sale}} {
+		_, err := p.Grid(sides[0], sides[1])
+		require.ErrorIs(t, err, stress.ErrSame)
+	}
+	require.NoError(t, value.Apart(discount), "both lead to the sale price")
 }
 
 func BenchmarkGrid40by40(b *testing.B) {

@@ -208,7 +208,11 @@ func (b *book) ranked(g *grid, row int) {
 		for i, x := range []decimal.Decimal{s.AtLow, s.AtHigh, s.Size()} {
 			g.set(row, i+4, searched(x, rounded))
 		}
-		g.set(row, 7, text(quantity.FormatDollars(decimal.NewFromFloat(s.Slope).Round(0))+" for "+s.Step(), look{role: found, off: true}))
+		each := quantity.FormatDollars(decimal.NewFromFloat(s.Slope).Round(0)) + " for " + s.UnitWords()
+		if !s.Step.IsZero() { // the slope is flat, one whole step is not
+			each = quantity.FormatDollars(s.Step.Round(0)) + " for a whole " + s.UnitWords()
+		}
+		g.set(row, 7, text(each, look{role: found, off: true}))
 	}
 	if len(all) > 0 {
 		b.tornado(g, address(row+2, 1, false, false), area{first, 1, row, 6})

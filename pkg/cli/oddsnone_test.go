@@ -1,0 +1,55 @@
+package cli_test
+
+import (
+	"encoding/json"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/report"
+)
+
+// hopeless is a deal of which no price meets the target on cash: the work alone takes more.
+const hopeless = `purchase: {price: $100k}
+value: {after-repair value: $150k}
+time: {renovation: 2 months, marketing: 2 months, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: roof, work: x, amount: $20k}]}
+cash: {available: $5k}
+`
+
+// Where no price works, a maximum offer is none, not $0, which would be a price.
+func TestOddsWithoutAPrice(t *testing.T) {
+	out, _, code := run(t, hopeless, "odds", "-", "--trials", "2000")
+	require.Zero(t, code)
+	require.Regexp(t, `maximum offer +none +none +none +none\n`, out)
+	out, _, _ = run(t, hopeless, "odds", "-", "--trials", "2000", "--json")
+	var o report.OddsObject
+	require.NoError(t, json.Unmarshal([]byte(out), &o))
+	require.Nil(t, o.Figures["max_offer"].P50)
+	require.NotNil(t, o.Figures["owner_profit"].P50)
+}
+
+// A seed that is none says what one is.
+func TestOddsWithABadSeed(t *testing.T) {
+	for _, seed := range []string{"-1", "1.5", "x"} {
+		_, wrong, code := run(t, hopeless, "odds", "-", "--seed="+seed)
+		require.Equal(t, 2, code)
+		require.Contains(t, wrong, "want a whole number from 0", seed)
+	}
+}
+
+// An empty name of a file is none.
+func TestOddsWithAnEmptyName(t *testing.T) {
+	_, wrong, code := run(t, hopeless, "odds", "-", "--csv", "")
+	require.Equal(t, 2, code)
+	require.Contains(t, wrong, "--csv needs the name of a file")
+}
+
+// Where one side is asked for that is the usual other one, that one gives way.
+func TestStressWithAUsualSideTurned(t *testing.T) {
+	for _, side := range [][]string{{"--across", "overrun=0%..40%/4"}, {"--down", "months late=0..4 months/4"}} {
+		out, wrong, code := run(t, "", append([]string{"stress", scenarios + "/juniper-lane.yaml"}, side...)...)
+		require.Zero(t, code, wrong)
+		require.Regexp(t, `Across: over.*Down: months`, out)
+	}
+}
