@@ -74,3 +74,10 @@ func TestHeadersAndDaysOfRecords(t *testing.T) {
 	_, found := read(t, "date,price\n20261304,201000\n", Options{})
 	require.Len(t, found, 1, "there is no month 13")
 }
+
+// The line below the headers is no sale.
+func TestRuledLine(t *testing.T) {
+	l, found := read(t, "|date|price|\n|---|:---:|\n|2026-05-04|201000|\n", Options{})
+	require.Empty(t, found)
+	require.Equal(t, [2]int{1, 1}, [2]int{l.Len(), l.Rows})
+}
