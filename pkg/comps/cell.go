@@ -41,8 +41,15 @@ func money(s string) (decimal.Decimal, error) {
 	return quantity.ParseMoney(s)
 }
 
-// day reads a date; 1998-10-05 without the words of package quantity.
+// day reads a date, also as 20260504 or with its midnight behind it; 1998-10-05 is read
+// without the words of package quantity.
 func day(s string) (quantity.Date, error) {
+	if len(s) > 10 && (s[10] == ' ' || s[10] == 'T') && strings.Trim(s[11:], "0:.Z") == "" {
+		s = s[:10] // databases write a day as its midnight
+	}
+	if n, ok := digits(s); ok && len(s) == 8 && 1900_00_00 <= n && n < 2200_00_00 {
+		s = s[:4] + "-" + s[4:6] + "-" + s[6:]
+	}
 	if len(s) == 10 && s[4] == '-' && s[7] == '-' {
 		y, okY := digits(s[:4])
 		m, okM := digits(s[5:7])

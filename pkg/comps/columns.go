@@ -18,8 +18,8 @@ type field struct {
 // single spaces and without its unit, as plain makes them.
 var fields = []field{
 	{"label", "", []string{"address", "property", "property address", "site address", "parcel", "parcel id", "parcel number", "id"}, (*row).label},
-	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "closed", "close date", "closing date"}, (*row).date},
-	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "amount", "sale amount", "consideration"}, (*row).price},
+	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "sale dt", "transfer date", "recorded", "recording date", "closed", "close date", "closing date"}, (*row).date},
+	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "closed price", "amount", "sale amount", "consideration"}, (*row).price},
 	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits"}, (*row).concessions},
 	{"area", "sqft", []string{"living area", "living", "size", "square feet", "square footage", "gla", "gross living area", "finished area", "heated area", "building area"}, (*row).area},
 	{"lot", "sqft", []string{"lot size", "lot area", "land", "land area", "site", "site area"}, (*row).lot},

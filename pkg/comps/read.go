@@ -111,7 +111,7 @@ func (r *reader) rows() bool {
 
 // sale reads one row.
 func (r *reader) sale() {
-	if blank(r.record) {
+	if blank(r.record) || ruled(r.record) {
 		return
 	}
 	r.list.Rows++
@@ -191,6 +191,12 @@ func (r *reader) finish() {
 	if s.Garage == "" && s.GarageCars.Known && s.GarageCars.Value == 0 {
 		s.Garage = "none"
 	}
+}
+
+// ruled reports whether a row is the line that parts the headers from the rest.
+func ruled(record []string) bool {
+	line := strings.Join(record, "")
+	return strings.Contains(line, "---") && strings.Trim(line, "-:=+| \t") == ""
 }
 
 func blank(record []string) bool {

@@ -56,3 +56,28 @@ func TestTooManyCells(t *testing.T) {
 	require.Equal(t, [2]int{2, 21}, [2]int{found[0].Pos.Line, found[0].Pos.Col})
 	require.NotEmpty(t, found[0].Hint)
 }
+
+// Headers and days as databases and printed records write them.
+func TestHeadersAndDaysOfRecords(t *testing.T) {
+	want, _ := read(t, "date,price\n2026-05-04,201000\n", Options{})
+	for _, text := range []string{
+		"sold on,sold for\n2026-05-04 00:00:00,201000\n",
+		"SaleDate,SalePrice\n20260504,201000\n",
+		"sale_dt,SALE_AMT\n2026-05-04T00:00:00Z,201000\n",
+		"transfer date,closed price\n2026-05-04,201000\n",
+		"recorded,price\n2026-05-04,201000\n",
+	} {
+		got, found := read(t, text, Options{})
+		require.Empty(t, found, text)
+		require.Equal(t, want.sales, got.sales, text)
+	}
+	_, found := read(t, "date,price\n20261304,201000\n", Options{})
+	require.Len(t, found, 1, "there is no month 13")
+}
+
+// The line below the headers is no sale.
+func TestRuledLine(t *testing.T) {
+	l, found := read(t, "|date|price|\n|---|:---:|\n|2026-05-04|201000|\n", Options{})
+	require.Empty(t, found)
+	require.Equal(t, [2]int{1, 1}, [2]int{l.Len(), l.Rows})
+}
