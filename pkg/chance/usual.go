@@ -13,6 +13,9 @@ import (
 
 const noSource = "common practice, no source"
 
+// Scatters is why a value by comparables goes as far as it does.
+const Scatters = "as far as the comparables scatter"
+
 // How far the usual causes of trouble go; common practice, no source.
 var (
 	valueLow      = decimal.New(8, -2)    // the house is worth 8% less than thought, one in ten
@@ -59,7 +62,7 @@ func (p plan) sale() (*Range, error) {
 	}
 	if sold, ok := p.deal.ValueRange(); ok && p.deal.Root.Given.Of("low_value").Text == "" {
 		low, high := likely.Sub(sold.Likely.Sub(sold.Low)), likely.Add(sold.High.Sub(sold.Likely))
-		return p.usual(path, odds.OneInTen, low, likely, high, "as far as the comparables scatter")
+		return p.usual(path, odds.OneInTen, low, likely, high, Scatters)
 	}
 	low, err := p.line("low_value")
 	if err != nil {

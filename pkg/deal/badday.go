@@ -47,10 +47,6 @@ func (r *reader) badDays() {
 			r.say("want-group", e.key.at, "the bad day %s is %s, not a group of changes", diag.Quote(e.key.text), e.value.shape.words())("write it like   %s: {late sale: +2 months, sale price: -5%%}", e.key.text)
 			continue
 		}
-		if e.value.shape != mapping || len(e.value.entries) == 0 {
-			r.say("bad-day-empty", e.key.at, "the bad day %s changes nothing", diag.Quote(e.key.text))("write it like   %s: {late sale: +2 months, sale price: -5%%}", e.key.text)
-			continue
-		}
 		d := BadDay{Name: e.key.text, Pos: e.key.at}
 		for _, c := range e.value.entries {
 			if c.name == "remedy" {
@@ -59,7 +55,7 @@ func (r *reader) badDays() {
 				d.Changes = append(d.Changes, x)
 			}
 		}
-		if len(d.Changes) == 0 && !r.diags.HasErrors() {
+		if len(d.Changes) == 0 && (len(e.value.entries) == 0 || !r.diags.HasErrors()) {
 			r.say("bad-day-empty", e.key.at, "the bad day %s changes nothing", diag.Quote(e.key.text))("write it like   %s: {late sale: +2 months, sale price: -5%%}", e.key.text)
 		}
 		r.deal.BadDays = append(r.deal.BadDays, d)

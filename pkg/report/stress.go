@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/stress"
 )
 
@@ -203,10 +204,13 @@ const rankRow = "%3s %-22s%21s%s%11s  %s"
 func (p stressPage) ranking() {
 	p.heading("What matters most to your profit")
 	p.line("%s", p.paint(dim, fmt.Sprintf(rankRow, "", "if this alone comes out", "from and to", " ", "swings by", "each")))
-	assumed, flat := false, false
+	assumed, flat, sold := false, false, false
 	for i, s := range p.Ranking[:min(ranked, len(p.Ranking))] {
 		mark := " "
-		if s.Assumed {
+		switch {
+		case s.Assumed && s.Why == chance.Scatters:
+			mark, sold = "=", true
+		case s.Assumed:
 			mark, assumed = "~", true
 		}
 		flat = flat || !s.Step.IsZero()
@@ -215,6 +219,9 @@ func (p stressPage) ranking() {
 	p.text("", "Each is how steeply your profit moves just at the plan, without jumps such as one more extension of a loan.")
 	if flat {
 		p.text("", "* It does not move just there; one whole step more does this, jumps included.")
+	}
+	if sold {
+		p.text("", "= is as far as the comparables scatter.")
 	}
 	if assumed {
 		p.text("", "~ is common practice, no source; write your own under   ranges:   in the deal file.")

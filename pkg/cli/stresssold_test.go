@@ -1,0 +1,27 @@
+package cli_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+const soldDeal = `house: {year built: 1961, living area: "1,200 sq ft", baths: 2}
+purchase: {price: $220k, date: 2026-06-01}
+time: {renovation: 7 weeks, marketing: 4 weeks, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: roof, work: x, amount: $20k}]}
+comps:
+  amounts: {market a month: 0.4%, square foot: $90, bath: $9k, step of condition: $14k}
+  sold:
+    1 A St: {sold: 2026-03-01, price: "$300,000", living area: 1100 sq ft, baths: 1.5, condition: average}
+    2 B St: {sold: 2025-12-01, price: "$340,000", living area: 1300 sq ft, baths: 2.5, condition: excellent}
+    3 C St: {sold: 2026-05-01, price: "$325,000", living area: 1200 sq ft, baths: 2, condition: good}
+`
+
+// A value by comparables goes as far as they scatter, which is no common practice.
+func TestStressByComparables(t *testing.T) {
+	out, wrong, code := run(t, soldDeal, "stress", "-")
+	require.Zero(t, code, wrong)
+	require.Contains(t, out, "= is as far as the comparables scatter.")
+	require.Regexp(t, `what the house will b… .*= `, out)
+}
