@@ -30,8 +30,9 @@ type filled struct {
 type coder struct {
 	code
 	list *flat.List
-	at   []int32 // by value, its place, or -1
-	last []int32 // by value, the last that needs it
+	ops  []operation // by value
+	at   []int32     // by value, its place, or -1
+	last []int32     // by value, the last that needs it
 	free []int32
 }
 
@@ -42,16 +43,12 @@ const never = int32(1<<31 - 1)
 // comes last and may be carried out again and again.
 func newCode(l *flat.List, sought int) *code {
 	c := &coder{code: code{native: native}, list: l, at: make([]int32, len(l.Values)), last: make([]int32, len(l.Values))}
-	for i, v := range l.Values {
+	for i := range c.at {
 		c.at[i] = -1
-		for _, a := range v.Args[:v.Takes()] {
-			c.last[a] = int32(i)
-		}
 	}
-	for _, o := range l.Out {
-		c.last[o] = never
-	}
-	follows := c.follows(sought)
+	follows := following(l, sought)
+	c.ops = fused(l, follows)
+	c.needs(follows)
 	for _, i := range l.In {
 		if i >= 0 {
 			c.at[i] = c.place()
@@ -73,33 +70,47 @@ func newCode(l *flat.List, sought int) *code {
 
 // made are the steps of the values that follow the sought axis, or of those that do not.
 func (c *coder) made(follows []bool, so bool) (steps []step) {
-	for i := range c.list.Values {
-		if c.list.Values[i].Code >= 0 && follows[i] == so {
+	for i := range c.ops {
+		if c.ops[i].code >= 0 && follows[i] == so {
 			steps = append(steps, c.value(int32(i)))
 		}
 	}
-	return append(steps, c.kernel(step{}, nil, 0))
+	return append(steps, c.kernel(step{}, flat.Number, 0))
 }
 
-// follows marks the values that follow an axis. The axis and what they read of other
-// values is needed until the end.
-func (c *coder) follows(axis int) []bool {
-	out := make([]bool, len(c.list.Values))
-	for i, v := range c.list.Values {
-		args := v.Args[:v.Takes()]
-		if v.Code == flat.Axis && int(v.Args[0]) == axis {
-			out[i], c.last[i] = true, never
-		}
-		for _, a := range args {
+// following marks the values that follow an axis.
+func following(l *flat.List, axis int) []bool {
+	out := make([]bool, len(l.Values))
+	for i, v := range l.Values {
+		out[i] = v.Code == flat.Axis && int(v.Args[0]) == axis
+		for _, a := range v.Args[:v.Takes()] {
 			out[i] = out[i] || out[a]
-		}
-		for _, a := range args {
-			if out[i] && !out[a] {
-				c.last[a] = never
-			}
 		}
 	}
 	return out
+}
+
+// needs finds the last value that needs each. The sought axis, what those that follow it
+// read of other values and what is wanted is needed until the end.
+func (c *coder) needs(follows []bool) {
+	for i, op := range c.ops {
+		for _, a := range op.args {
+			switch {
+			case follows[i] && !follows[a]:
+				c.last[a] = never
+			case c.last[a] != never:
+				c.last[a] = int32(i)
+			}
+		}
+	}
+	for i, v := range c.list.Values {
+		if v.Code == flat.Axis && follows[i] {
+			c.last[i] = never
+		}
+	}
+	for _, o := range c.list.Out {
+		c.last[o] = never
+	}
 }
 
 func at(all []int32, i int32) int32 {
@@ -132,11 +143,10 @@ func (c *coder) block(i int32) int32 {
 
 // value is the step that makes a value.
 func (c *coder) value(i int32) step {
-	v := &c.list.Values[i]
-	args := v.Args[:v.Takes()]
-	s := c.step(v, args)
-	for k, a := range args {
-		if c.last[a] == i && c.list.Values[a].Code != flat.Number && !slices.Contains(args[:k], a) {
+	op := c.ops[i]
+	s := c.step(op)
+	for k, a := range op.args {
+		if c.last[a] == i && c.list.Values[a].Code != flat.Number && !slices.Contains(op.args[:k], a) {
 			c.free = append(c.free, c.at[a])
 		}
 	}
@@ -145,14 +155,14 @@ func (c *coder) value(i int32) step {
 	return s
 }
 
-func (c *coder) step(v *flat.Value, args []int32) step {
-	f := forms[v.Code]
+func (c *coder) step(op operation) step {
+	f, args := forms[op.code], op.args
 	if len(args) == 2 {
 		if x, ok := c.number(args[1]); ok && f.second != nil {
-			return c.kernel(step{run: f.second, x: c.block(args[0]), number: x}, v, 2)
+			return c.kernel(step{run: f.second, x: c.block(args[0]), number: x}, op.code, 2)
 		}
 		if x, ok := c.number(args[0]); ok && f.first != nil {
-			return c.kernel(step{run: f.first, x: c.block(args[1]), number: x}, v, 1)
+			return c.kernel(step{run: f.first, x: c.block(args[1]), number: x}, op.code, 1)
 		}
 	}
 	s := step{run: f.both}
@@ -160,20 +170,18 @@ func (c *coder) step(v *flat.Value, args []int32) step {
 		*to = c.block(args[k])
 	}
 	if s.run == nil {
-		s.run, s.rule, s.takes = byRule, formula.Table[v.Code].Float, int8(len(args))
+		s.run, s.rule, s.takes = byRule, formula.Table[op.code].Float, int8(len(args))
 	}
-	return c.kernel(s, v, 0)
+	return c.kernel(s, op.code, 0)
 }
 
 // kernel gives a step the machine's code for its operator in a form, or what stops where
 // there is none, as at the end.
-func (c *coder) kernel(s step, v *flat.Value, form int) step {
+func (c *coder) kernel(s step, code formula.Code, form int) step {
 	if c.native == nil {
 		return s
 	}
-	if v != nil {
-		s.kernel = c.native.kernels[v.Code][form]
-	}
+	s.kernel = c.native.kernels[code][form]
 	if s.kernel == 0 {
 		s.kernel = c.native.stop
 	}

@@ -3,6 +3,7 @@ package fast
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -38,8 +39,81 @@ func TestFormsEqualTheTable(t *testing.T) {
 					}
 				}
 			}
-			require.Greater(t, seen, len(forms))
+			require.Greater(t, seen, len(forms)-fusedForms)
 		})
+	}
+}
+
+// fusedForms are those of pairs, which are no operators of the table.
+const fusedForms = 4
+
+// Each pair that is fused comes to what its two operators come to one after the other,
+// with values in blocks and with numbers: portably, and as
+// this machine does it.
+func TestPairsEqualTheirOperators(t *testing.T) {
+	quick := native
+	defer func() { native = quick }()
+	codes := map[formula.Code]bool{}
+	for name, m := range machines() {
+		native = m
+		for p, code := range pairs {
+			codes[code] = true
+			for mask := range 1 << 3 {
+				for _, x := range edges {
+					comparePair(t, name, p, mask, x)
+				}
+			}
+		}
+	}
+	require.Len(t, codes, fusedForms)
+}
+
+// comparePair runs a pair over a block. The third value is that of the second operator
+// where it takes two; those of the mask are numbers.
+func comparePair(t *testing.T, name string, p pair, mask int, number float64) {
+	takes := 2 + flat.Value{Code: p.second}.Takes() - 1
+	var l flat.List
+	for k := range 3 {
+		if mask>>k&1 == 1 {
+			l.Values, l.In = append(l.Values, flat.Value{Code: flat.Number, Number: number}), append(l.In, -1)
+		} else {
+			l.Values, l.In = append(l.Values, flat.Value{Code: flat.Axis, Args: [3]int32{int32(k)}}), append(l.In, int32(k))
+		}
+	}
+	second := flat.Value{Code: p.second}
+	second.Args[p.place] = 3
+	if takes == 3 {
+		second.Args[1-p.place] = 2
+	}
+	l.Values, l.Out = append(l.Values, flat.Value{Code: p.first, Args: [3]int32{0, 1}}, second), []int32{4}
+	c := newCode(&l, -1)
+	require.Len(t, c.steps, map[bool]int{true: 2, false: 3}[p.second == formula.Cents || mask == 0], "one step, and the last")
+	m := make([]float64, c.room)
+	c.fill(m)
+	for k, at := range c.in {
+		for j := range block {
+			if at >= 0 {
+				m[int(at)+j] = lane(j, k)
+			}
+		}
+	}
+	c.run(c.steps, m, block)
+	for j := range block {
+		var args [3]float64
+		for k := range args {
+			if args[k] = lane(j, k); mask>>k&1 == 1 {
+				args[k] = number
+			}
+		}
+		first := formula.Table[p.first].Float(args[:2])
+		rest := []float64{first}
+		if takes == 3 {
+			rest = slices.Insert([]float64{args[2]}, p.place, first)
+		}
+		w := formula.Table[p.second].Float(rest)
+		if got := m[int(c.out[0])+j]; got != w && !(math.IsNaN(got) && math.IsNaN(w)) {
+			t.Fatalf("%s: %v of %v with numbers %b: %v, not %v", name, p, args, mask, got, w)
+		}
 	}
 }
 

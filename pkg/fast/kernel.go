@@ -50,6 +50,10 @@ var forms = map[formula.Code]form{
 	formula.Cents:     {both: cents},
 	formula.Ceil:      {both: ceil},
 	formula.Floor:     {both: floor},
+	mulCents:          {both: centsOfMul, first: centsOfMulNumber, second: centsOfMulNumber},
+	addAdd:            {both: addThree},
+	subAdd:            {both: subThenAdd},
+	addSub:            {both: addThenSub},
 }
 
 // A machine has code of its own for some of the portable forms, which gives the same

@@ -13,7 +13,7 @@ func carryOut(m *float64, n int, s *step) (steps int)
 
 // Where machine code is: the kernels in the order of the constants, and the end of carryOut.
 var (
-	avx2, avx512 [floorKernel + 1]uintptr
+	avx2, avx512 [kernels]uintptr
 	stop         uintptr
 )
 
@@ -52,6 +52,12 @@ const (
 	centsKernel
 	ceilKernel
 	floorKernel
+	mulCentsKernel
+	mulNumberCentsKernel
+	addAddKernel
+	subAddKernel
+	addSubKernel
+	kernels // how many there are
 )
 
 // quickest are the kernels that run quickest on this machine, if any do.
@@ -67,7 +73,7 @@ func quickest() *machine {
 
 // newMachine names the kernels by operator and by how it takes its values, as the portable
 // forms do.
-func newMachine(k *[floorKernel + 1]uintptr) *machine {
+func newMachine(k *[kernels]uintptr) *machine {
 	return &machine{stop: stop, kernels: map[formula.Code][3]uintptr{
 		formula.Add:       {k[addKernel], k[addNumberKernel], k[addNumberKernel]},
 		formula.Sub:       {k[subKernel], k[subFromKernel], k[subNumberKernel]},
@@ -89,5 +95,9 @@ func newMachine(k *[floorKernel + 1]uintptr) *machine {
 		formula.Cents:     {k[centsKernel]},
 		formula.Ceil:      {k[ceilKernel]},
 		formula.Floor:     {k[floorKernel]},
+		mulCents:          {k[mulCentsKernel], k[mulNumberCentsKernel], k[mulNumberCentsKernel]},
+		addAdd:            {k[addAddKernel]},
+		subAdd:            {k[subAddKernel]},
+		addSub:            {k[addSubKernel]},
 	}}
 }

@@ -75,4 +75,9 @@ GLOBL size<>(SB), RODATA, $8
 	DATA table+248(SB)/8, $cents<>(SB); \
 	DATA table+256(SB)/8, $ceil<>(SB); \
 	DATA table+264(SB)/8, $floor<>(SB); \
-	GLOBL table(SB), NOPTR, $272
+	DATA table+272(SB)/8, $mulCents<>(SB); \
+	DATA table+280(SB)/8, $mulNumberCents<>(SB); \
+	DATA table+288(SB)/8, $addAdd<>(SB); \
+	DATA table+296(SB)/8, $subAdd<>(SB); \
+	DATA table+304(SB)/8, $addSub<>(SB); \
+	GLOBL table(SB), NOPTR, $312

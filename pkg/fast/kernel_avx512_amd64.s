@@ -331,26 +331,74 @@ loop:
 	VMOVUPD (BX)(AX*8), K1, Z0
 	NEXT
 
-// The quotient by 100 is the product with 0.01, put right by what it leaves over: the
-// nearest float64, as if divided, for 0.01 is the nearest to 1/100 and the product within
-// one last place (P. Markstein, 1990; from memory). What is infinite leaves no number over.
+// CENTS_OF has what rounding takes ready, CENTS rounds Z0. The quotient by 100 is the product
+// with 0.01, put right by what it leaves over: the nearest float64, as if divided, for 0.01
+// is the nearest to 1/100 and the product within one last place (P. Markstein, 1990; from
+// memory). What is infinite leaves no number over.
+#define CENTS_OF \
+	VBROADCASTSD sign<>(SB), Z7; \
+	VBROADCASTSD halfUp<>(SB), Z3; \
+	VBROADCASTSD hundred<>(SB), Z5; \
+	VBROADCASTSD hundredth<>(SB), Z6
+#define CENTS \
+	VPANDQ Z7, Z0, Z1; \
+	VPORQ Z3, Z1, Z1; \
+	VMULPD Z5, Z0, Z0; \
+	VADDPD Z1, Z0, Z0; \
+	VRNDSCALEPD $11, Z0, Z1; \
+	VMULPD Z6, Z1, Z0; \
+	VFNMADD231PD Z5, Z0, Z1; \
+	VCMPPD $7, Z1, Z1, K1; \
+	VFMADD231PD Z6, Z1, K1, Z0
+
 TEXT cents<>(SB), NOSPLIT, $0
 	ENTER
-	VBROADCASTSD sign<>(SB), Z2
-	VBROADCASTSD halfUp<>(SB), Z3
-	VBROADCASTSD hundred<>(SB), Z5
-	VBROADCASTSD hundredth<>(SB), Z6
+	CENTS_OF
 loop:
 	X
-	VPANDQ Z2, Z0, Z1
-	VPORQ Z3, Z1, Z1
-	VMULPD Z5, Z0, Z0
-	VADDPD Z1, Z0, Z0
-	VRNDSCALEPD $11, Z0, Z1
-	VMULPD Z6, Z1, Z0
-	VFNMADD231PD Z5, Z0, Z1
-	VCMPPD $7, Z1, Z1, K1
-	VFMADD231PD Z6, Z1, K1, Z0
+	CENTS
+	NEXT
+
+TEXT mulCents<>(SB), NOSPLIT, $0
+	ENTER
+	CENTS_OF
+loop:
+	X
+	VMULPD (DX)(AX*8), Z0, Z0
+	CENTS
+	NEXT
+
+TEXT mulNumberCents<>(SB), NOSPLIT, $0
+	ENTER
+	NUMBER
+	CENTS_OF
+loop:
+	VMULPD (SI)(AX*8), Z2, Z0
+	CENTS
+	NEXT
+
+TEXT addAdd<>(SB), NOSPLIT, $0
+	ENTER
+loop:
+	X
+	VADDPD (DX)(AX*8), Z0, Z0
+	VADDPD (BX)(AX*8), Z0, Z0
+	NEXT
+
+TEXT subAdd<>(SB), NOSPLIT, $0
+	ENTER
+loop:
+	X
+	VSUBPD (DX)(AX*8), Z0, Z0
+	VADDPD (BX)(AX*8), Z0, Z0
+	NEXT
+
+TEXT addSub<>(SB), NOSPLIT, $0
+	ENTER
+loop:
+	X
+	VADDPD (DX)(AX*8), Z0, Z0
+	VSUBPD (BX)(AX*8), Z0, Z0
 	NEXT
 
 TEXT ceil<>(SB), NOSPLIT, $0
