@@ -47,7 +47,6 @@ type problem struct {
 	taken      []float64 // by pool
 	more       []float64 // by pool, at the most by the open rooms
 	floor      int64     // what two choices found are worth
-	boxes      int
 	open       []int
 	moves      bool    // the time of the work moves the deal
 	fixedHours float64 // own hours outside of the rooms

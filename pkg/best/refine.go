@@ -11,7 +11,7 @@ import (
 // refine cuts boxes until the planes over them are tight, or nothing in them can be as
 // good as what was found; the box of the highest bound first.
 func (p *problem) refine() error {
-	for p.boxes < mostBoxes {
+	for range mostBoxes {
 		at := -1
 		for i, b := range p.bounds {
 			if b.top < p.floor || b.err <= tight || p.wide(&b.spans) < 0 {

@@ -36,7 +36,10 @@ func Check(t *testing.T, deals int, prop func(*rapid.T)) {
 						failed.Store(true)
 					}
 				}()
-				rapid.Check(t, prop)
+				rapid.Check(t, func(t *rapid.T) {
+					rapid.SliceOfN(rapid.Bool(), part, part).Draw(t, "a part draws deals of its own, with one seed too")
+					prop(t)
+				})
 			})
 		}
 	})
