@@ -142,6 +142,26 @@ func TestCentsOfEverySize(t *testing.T) {
 	}
 }
 
+// Numbers are seen at a glance to lie between ends only where all of them do.
+func TestSurelyBetweenEnds(t *testing.T) {
+	quick := native
+	defer func() { native = quick }()
+	for name, m := range machines() {
+		native = m
+		inside := []float64{-1, 0, 2, math.Copysign(0, -1), 1.5, 2, -1, 1, 0.5, 2, 2}
+		n := surely(inside, -1, 2)
+		require.Equal(t, map[bool]int{true: 8}[m != nil], n, name)
+		for at := range n {
+			for _, x := range []float64{math.Nextafter(-1, -2), math.Nextafter(2, 3), math.NaN(), math.Inf(1), math.Inf(-1)} {
+				some := slices.Clone(inside)
+				some[at] = x
+				require.Zero(t, surely(some, -1, 2), "%s: %v at %d", name, x, at)
+			}
+		}
+		require.Zero(t, surely(inside[:3], -1, 2))
+	}
+}
+
 // compareForm runs an operator over a block, the numbers among its values being one.
 func compareForm(t *testing.T, op *formula.Op, takes, mask int, number float64) {
 	var l flat.List

@@ -11,6 +11,19 @@ import (
 //go:noescape
 func carryOut(m *float64, n int, s *step) (steps int)
 
+//go:noescape
+func within(x *float64, n int, least, most float64) bool
+
+// surely is how many of some numbers from the first on are known to lie between ends at a
+// glance: all of them but the last few, or none.
+func surely(x []float64, least, most float64) int {
+	n := len(x) &^ 3
+	if native == nil || n == 0 || !within(&x[0], n, least, most) {
+		return 0
+	}
+	return n
+}
+
 // Where machine code is: the kernels in the order of the constants, and the end of carryOut.
 var (
 	avx2, avx512 [kernels]uintptr

@@ -334,15 +334,15 @@ loop:
 // CENTS_OF has what rounding takes ready, CENTS rounds Z0. The quotient by 100 is the product
 // with 0.01, put right by what it leaves over: the nearest float64, as if divided, for 0.01
 // is the nearest to 1/100 and the product within one last place (P. Markstein, 1990; from
-// memory). What is infinite leaves no number over.
+// memory). What is infinite leaves no number over. $0xEA is (x and sign) or half.
 #define CENTS_OF \
 	VBROADCASTSD sign<>(SB), Z7; \
 	VBROADCASTSD halfUp<>(SB), Z3; \
 	VBROADCASTSD hundred<>(SB), Z5; \
 	VBROADCASTSD hundredth<>(SB), Z6
 #define CENTS \
-	VPANDQ Z7, Z0, Z1; \
-	VPORQ Z3, Z1, Z1; \
+	VMOVAPD Z0, Z1; \
+	VPTERNLOGQ $0xEA, Z3, Z7, Z1; \
 	VMULPD Z5, Z0, Z0; \
 	VADDPD Z1, Z0, Z0; \
 	VRNDSCALEPD $11, Z0, Z1; \

@@ -20,7 +20,7 @@ type Worker struct {
 }
 
 // batch is how many trials are put in the order of their months at a time.
-const batch = 4096
+const batch = 16384
 
 // Worker returns a new worker.
 func (q *Question) Worker() *Worker { return &Worker{question: q} }
@@ -103,8 +103,9 @@ func (w *Worker) checkEnds(in [][]float64, from, n int) {
 		if a == w.question.sought {
 			continue
 		}
-		for i, x := range in[a][from:][:n] {
-			if !(x >= axis.Least && x <= axis.Most) {
+		some := in[a][from:][:n]
+		for i := surely(some, axis.Least, axis.Most); i < n; i++ {
+			if x := some[i]; !(x >= axis.Least && x <= axis.Most) {
 				w.months[i] = -1
 			}
 		}
