@@ -20,8 +20,12 @@ func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	partner := a.Line("partner_share").IsPositive()
 	p.line("%s", p.paint(bold, a.Deal.Name+": your cash by month"))
 	need := a.Line("cash_needed")
-	p.text("", fmt.Sprintf("The most of your money tied up is %s, in month %s (cash needed); the sale closes in month %s.",
-		money(need), a.Line("cash_needed_month"), a.Line("sale_month")))
+	since, before := "", a.BeforeClosing(money)
+	if before != "" {
+		since, before = " from the closing on", " "+before
+	}
+	p.text("", fmt.Sprintf("The most of your money tied up%s is %s, in month %s (cash needed); the sale closes in month %s.%s",
+		since, money(need), a.Line("cash_needed_month"), a.Line("sale_month"), before))
 	p.line("")
 	total := "owner_cumulative"
 	p.line("%s", p.paint(dim, fmt.Sprintf("%5s%13s%13s%14s%14s  %s", "month", "out", "in", "so far", "loans owed", "0 is |")))
@@ -36,15 +40,33 @@ func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	}
 	p.line("")
 	note := "< marks the month of the low point: " + money(need) + " is out before that month's money comes in."
-	if a.Line("cash_needed_month").Equal(a.Line("sale_month")) {
+	switch short := a.Month("short_at_sale", a.Values.Months()); {
+	case short.IsPositive():
+		note += " The sale does not cover what it settles: " + money(short) + " must be brought to it, which counts in the month of the sale; the rest is paid out of the sale and does not."
+	case a.Line("cash_needed_month").Equal(a.Line("sale_month")):
 		note += " What the sale settles is paid out of the sale and does not count."
 	}
 	p.text("", note+" Month 0 is the purchase closing. Interest that waits for the payoff is not in what is owed. Cents: --json.")
 	if partner {
 		p.text("", "Out and in are the whole deal's; so far is yours alone, after what the partner pays in and takes out.")
 	}
+	for _, l := range a.Loans() {
+		if kept := a.Of(l, "retained"); kept.IsPositive() {
+			p.text("", keptBack(l.Label, kept, a.Of(l, "release_month"), a.Line("sale_month")))
+		}
+	}
 	loans(p, a)
 	return p.flush()
+}
+
+// keptBack says what a lender keeps of the draws until the work is finished, and when it
+// pays it.
+func keptBack(loan string, kept, month, sale decimal.Decimal) string {
+	s := "Of the draws " + loan + " keeps back " + money(kept) + " until the work is finished (retainage)"
+	if month.GreaterThan(sale) {
+		return s + "; month " + month.String() + ", when it would pay that, comes after the sale, so it never does."
+	}
+	return s + " and pays it in month " + month.String() + "."
 }
 
 // loans writes the balance of each loan by month, where there are several.

@@ -5,6 +5,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/solve"
 )
@@ -13,6 +14,22 @@ func money(x decimal.Decimal) string   { return quantity.FormatMoney(x) }
 func dollars(x decimal.Decimal) string { return quantity.FormatDollars(x) }
 func percent(x decimal.Decimal) string { return quantity.FormatPercent(x, 1) }
 func months(x decimal.Decimal) string  { return quantity.FormatMonths(x, 1) }
+
+// span is a time that a file gives: in months where a tenth of one says it all, else in
+// whole weeks or days where it comes to them.
+func span(x decimal.Decimal) string {
+	days := formula.Divide(x.Mul(decimal.NewFromInt(365)), decimal.NewFromInt(12)).Round(9)
+	switch week := decimal.NewFromInt(7); {
+	case x.Equal(x.Round(1)):
+		return months(x)
+	case days.IsInteger() && days.Mod(week).IsZero():
+		n := days.Div(week)
+		return n.String() + " " + plural("week", n)
+	case days.IsInteger():
+		return days.String() + " " + plural("day", days)
+	}
+	return quantity.FormatMonths(x, 2)
+}
 
 func rate(r solve.Rate) string {
 	if !r.Found {
