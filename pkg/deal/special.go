@@ -195,6 +195,9 @@ func (r *reader) named() {
 			d.Permitted = d.Permitted || holdsAny(label, "permit")
 		}
 	}
+	for path := range r.got { // none but insurance has a premium, whatever its line is called
+		d.Insured = d.Insured || strings.HasSuffix(path, ".premium paid ahead") && r.good(path) != nil
+	}
 	for _, l := range r.lines() {
 		if g := r.good(l.path + "trade"); g != nil && !slices.Contains(d.Trades, g.choice) {
 			d.Trades = append(d.Trades, g.choice)

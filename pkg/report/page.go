@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -36,7 +37,29 @@ func (p *page) paint(code, text string) string {
 }
 
 func (p *page) line(format string, args ...any) {
-	fmt.Fprintln(p.out, strings.TrimRight(fmt.Sprintf(format, args...), " "))
+	fmt.Fprintln(p.out, strings.TrimRight(harmless(fmt.Sprintf(format, args...)), " "))
+}
+
+// harmless replaces what a terminal would act on, but for the colours of a page: names
+// come from files that others write.
+func harmless(s string) string {
+	if strings.IndexFunc(s, unicode.IsControl) < 0 {
+		return s
+	}
+	var b strings.Builder
+	for i, r := range s {
+		switch rest := s[i:]; {
+		case strings.HasPrefix(rest, bold), strings.HasPrefix(rest, dim), strings.HasPrefix(rest, plain):
+			b.WriteRune(r)
+		case unicode.IsSpace(r):
+			b.WriteRune(' ')
+		case unicode.IsControl(r):
+			b.WriteRune(unicode.ReplacementChar)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
 }
 
 func (p *page) heading(text string) {
