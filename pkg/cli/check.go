@@ -10,6 +10,7 @@ import (
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/report"
 )
 
@@ -139,7 +140,7 @@ func (c *common) tell(all []checked) error {
 
 // counts says how much was found; while there are mistakes most doubts are not looked for.
 func (c checked) counts() string {
-	found, doubts := count(c.Mistakes, "mistake"), count(c.Doubts, "doubtful spot")
+	found, doubts := quantity.Counted(c.Mistakes, "mistake"), quantity.Counted(c.Doubts, "doubtful spot")
 	switch {
 	case c.Doubted:
 		return found + ", " + doubts
