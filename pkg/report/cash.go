@@ -10,15 +10,26 @@ import (
 	"ledgerboard/pkg/answer"
 )
 
-// barWidth is the columns of the drawing of the cumulative line.
-const barWidth = 19
+// cashColumns are the widths of the columns of money; the drawing of the cumulative line
+// takes what they leave.
+var cashColumns = [...]int{13, 13, 14, 14}
+
+// leastBar is the narrowest drawing that says anything.
+const leastBar = 5
+
+// A cashRow is a month: out, in, so far and owed, and the drawing.
+type cashRow struct {
+	mark    string
+	figures [len(cashColumns)]string
+	soFar   decimal.Decimal
+}
 
 // Cash writes the months: out, in, cumulative, the balance of each loan, with
 // the low point marked and the cumulative line drawn.
 func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	p := newPage(w, s)
 	partner := a.Line("partner_share").IsPositive()
-	p.line("%s", p.paint(bold, a.Deal.Name+": your cash by month"))
+	p.title(a.Deal.Name+": your cash by month")
 	need := a.Line("cash_needed")
 	since, before := "", a.BeforeClosing(money)
 	if before != "" {
@@ -27,17 +38,7 @@ func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	p.text("", fmt.Sprintf("The most of your money tied up%s is %s, in month %s (cash needed); the sale closes in month %s.%s",
 		since, money(need), a.Line("cash_needed_month"), a.Line("sale_month"), before))
 	p.line("")
-	total := "owner_cumulative"
-	p.line("%s", p.paint(dim, fmt.Sprintf("%5s%13s%13s%14s%14s  %s", "month", "out", "in", "so far", "loans owed", "0 is |")))
-	lowest, highest := bounds(a, total)
-	for m := range a.Values.Months() + 1 {
-		mark := " "
-		if need.IsPositive() && decimal.NewFromInt(int64(m)).Equal(a.Line("cash_needed_month")) {
-			mark = "<"
-		}
-		p.line("%4d%s%13s%13s%14s%14s  %s", m, mark, whole(a.Month("money_out", m)), whole(a.Month("money_in", m)),
-			whole(a.Month(total, m)), whole(owed(a, m)), bar(a.Month(total, m), lowest, highest))
-	}
+	byMonth(p, a)
 	p.line("")
 	note := "< marks the month of the low point: " + money(need) + " is out before that month's money comes in."
 	switch short := a.Month("short_at_sale", a.Values.Months()); {
@@ -57,6 +58,44 @@ func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	}
 	loans(p, a)
 	return p.flush()
+}
+
+// byMonth writes the table of the months, its columns as wide as the figures ask for.
+func byMonth(p *page, a *answer.Answer) {
+	total, wide := "owner_cumulative", cashColumns
+	var rows []cashRow
+	for m := range a.Values.Months() + 1 {
+		r := cashRow{mark: " ", soFar: a.Month(total, m)}
+		if a.Line("cash_needed").IsPositive() && decimal.NewFromInt(int64(m)).Equal(a.Line("cash_needed_month")) {
+			r.mark = "<"
+		}
+		for i, x := range []decimal.Decimal{a.Month("money_out", m), a.Month("money_in", m), r.soFar, owed(a, m)} {
+			r.figures[i] = whole(x)
+			wide[i] = max(wide[i], len(r.figures[i])+1)
+		}
+		rows = append(rows, r)
+	}
+	write := func(lead string, figures [len(cashColumns)]string) string {
+		for i, f := range figures {
+			lead += right(f, wide[i])
+		}
+		return lead
+	}
+	room := Width - 2 - len(write("month", [len(cashColumns)]string{}))
+	draws := room >= leastBar
+	head := write("month", [...]string{"out", "in", "so far", "loans owed"})
+	if draws {
+		head += cut("  0 is |", room+2)
+	}
+	p.line("%s", p.paint(dim, head))
+	lowest, highest := bounds(a, total)
+	for m, r := range rows {
+		line := write(fmt.Sprintf("%4d%s", m, r.mark), r.figures)
+		if draws {
+			line += "  " + bar(r.soFar, lowest, highest, room)
+		}
+		p.line("%s", line)
+	}
 }
 
 // keptBack says what a lender keeps of the draws until the work is finished, and when it
@@ -111,16 +150,16 @@ func bounds(a *answer.Answer, line string) (lowest, highest decimal.Decimal) {
 }
 
 // bar draws a value between the lowest and the highest, with a stroke at zero.
-func bar(x, lowest, highest decimal.Decimal) string {
+func bar(x, lowest, highest decimal.Decimal, width int) string {
 	size := highest.Sub(lowest)
 	if size.IsZero() {
 		return "|"
 	}
 	at := func(v decimal.Decimal) int {
-		return int(v.Sub(lowest).Mul(decimal.NewFromInt(barWidth-1)).DivRound(size, 0).IntPart())
+		return int(v.Sub(lowest).Mul(decimal.NewFromInt(int64(width-1))).DivRound(size, 0).IntPart())
 	}
 	zero, here := at(decimal.Decimal{}), at(x)
-	line := []rune(strings.Repeat(" ", barWidth))
+	line := []rune(strings.Repeat(" ", width))
 	for i := min(zero, here); i <= max(zero, here); i++ {
 		line[i] = '#'
 	}

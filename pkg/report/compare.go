@@ -24,7 +24,7 @@ const MostColumns = (Width - compareName) / compareColumn
 // options room by room, or nothing.
 func Compare(w io.Writer, title, next string, all []answer.Column, s Style) error {
 	p := newPage(w, s)
-	p.line("%s", p.paint(bold, title))
+	p.title(title)
 	comparison{p, all}.write(next)
 	return p.flush()
 }

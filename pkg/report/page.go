@@ -64,7 +64,14 @@ func harmless(s string) string {
 
 func (p *page) heading(text string) {
 	p.line("")
-	p.line("%s", p.paint(bold, text))
+	p.title(text)
+}
+
+// title writes the first words of a page or of a part of it; a long name is broken.
+func (p *page) title(text string) {
+	for _, l := range wrap(text, Width) {
+		p.line("%s", p.paint(bold, l))
+	}
 }
 
 // text writes a paragraph with its first line led by lead and the others by as
@@ -118,6 +125,13 @@ func wrap(text string, width int) []string {
 	var lines []string
 	line := ""
 	for word := range strings.FieldsSeq(text) {
+		for r := []rune(word); len(r) > width && width > 0; r = []rune(word) { // one that fits nowhere is broken
+			if line != "" {
+				lines = append(lines, line)
+				line = ""
+			}
+			lines, word = append(lines, string(r[:width])), string(r[width:])
+		}
 		if line != "" && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width {
 			lines = append(lines, line)
 			line = ""

@@ -9,7 +9,7 @@ import (
 
 // verdict writes the answer in plain words.
 func verdict(p *page, a *answer.Answer) {
-	p.line("%s", p.paint(bold, a.Deal.Name))
+	p.title(a.Deal.Name)
 	if !a.Deal.HasCash {
 		p.text("", "The file does not say what cash you have, so nothing here says whether it is enough.")
 	}
