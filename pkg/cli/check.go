@@ -70,7 +70,7 @@ func runCheck(c *common, paths []string) error {
 	}
 	if n := len(unread); n > 0 {
 		for _, err := range unread[:n-1] {
-			fmt.Fprintln(c.Err, "ledgerboard: error:", err)
+			tellError(c.Err, err)
 		}
 		return unread[n-1]
 	}

@@ -73,11 +73,14 @@ func instead(path string, err error) string {
 	if !os.IsNotExist(err) {
 		return ""
 	}
-	end := filepath.Ext(path)
-	beside, _ := filepath.Glob(filepath.Join(filepath.Dir(path), "*"+end))
-	switch near, ok := diag.Nearest(path, beside); {
+	folder, end := filepath.Dir(path), filepath.Ext(path)
+	beside, _ := filepath.Glob(filepath.Join(folder, "*"+end))
+	for i := range beside {
+		beside[i] = strings.TrimSuffix(filepath.Base(beside[i]), end)
+	}
+	switch near, ok := diag.Nearest(strings.TrimSuffix(filepath.Base(path), end), beside); {
 	case ok:
-		return "did you mean " + near + "?"
+		return "did you mean " + filepath.Join(folder, near+end) + "?"
 	case end != ".yaml" && end != ".yml":
 		return "check the name and the folder"
 	}

@@ -20,6 +20,9 @@ func blameSets(how Options, name string, text []byte, sets []Set, found diag.Lis
 			continue
 		}
 		for n := len(sets) - 1; n >= 0; n-- {
+			if plainKey(sets[n].Path) == "scope" {
+				continue // compare takes each option in turn; what it comes to is the file's
+			}
 			_, without := readOnce(how, name, text, slices.Delete(slices.Clone(sets), n, n+1))
 			if slices.ContainsFunc(without, same(d)) {
 				continue

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -114,17 +115,22 @@ func loans(p *page, a *answer.Answer) {
 		return
 	}
 	p.heading("Owed at the end of each month, by loan")
-	head := "month"
-	for _, l := range a.Loans() {
-		head += right(cut(l.Label, loanWidth-2), loanWidth)
-	}
-	p.line("%s", p.paint(dim, head))
-	for m := range a.Values.Months() + 1 {
-		row := fmt.Sprintf("%4d ", m)
-		for _, l := range a.Loans() {
-			row += right(whole(a.Values.In(a.Model.Find(l, "balance"), m)), loanWidth)
+	for some := range slices.Chunk(a.Loans(), (Width-len("month"))/loanWidth) {
+		if some[0] != a.Loans()[0] {
+			p.line("")
 		}
-		p.line("%s", row)
+		head := "month"
+		for _, l := range some {
+			head += right(cut(l.Label, loanWidth-2), loanWidth)
+		}
+		p.line("%s", p.paint(dim, head))
+		for m := range a.Values.Months() + 1 {
+			row := fmt.Sprintf("%4d ", m)
+			for _, l := range some {
+				row += right(whole(a.Values.In(a.Model.Find(l, "balance"), m)), loanWidth)
+			}
+			p.line("%s", row)
+		}
 	}
 }
 

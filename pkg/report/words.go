@@ -38,5 +38,15 @@ func rate(r solve.Rate) string {
 	return percent(r.Value)
 }
 
+// within is a sum as exactly as fits: with cents, in dollars or in millions.
+func within(x decimal.Decimal, width int) string {
+	for _, said := range []string{money(x), dollars(x)} {
+		if len(said) <= width {
+			return said
+		}
+	}
+	return dollars(x.Shift(-6)) + "m"
+}
+
 // words turns a line's name into words.
 func words(line string) string { return strings.ReplaceAll(line, "_", " ") }
