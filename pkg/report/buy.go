@@ -23,7 +23,7 @@ const buyTail = " %11s %11s"
 // sticks are cut.
 func Buy(w io.Writer, a *answer.Answer, s Style) error {
 	p := newPage(w, s)
-	p.title(a.Deal.Name+": what to buy")
+	p.title(a.Deal.Name + ": what to buy")
 	all := bought(a)
 	var sum decimal.Decimal
 	for _, m := range all {

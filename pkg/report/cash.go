@@ -30,7 +30,7 @@ type cashRow struct {
 func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	p := newPage(w, s)
 	partner := a.Line("partner_share").IsPositive()
-	p.title(a.Deal.Name+": your cash by month")
+	p.title(a.Deal.Name + ": your cash by month")
 	need := a.Line("cash_needed")
 	since, before := "", a.BeforeClosing(money)
 	if before != "" {

@@ -48,7 +48,7 @@ type compsPage struct {
 }
 
 func (c compsPage) lead() {
-	c.title(c.a.Deal.Name+": what it will sell for")
+	c.title(c.a.Deal.Name + ": what it will sell for")
 	c.line("")
 	c.text("", fmt.Sprintf("Likely %s. One such house in ten sells below %s, one in ten above %s. Drawn from %s before %s.",
 		dollars(c.a.Line("value_by_comps")), dollars(c.a.Line("comps_low")), dollars(c.a.Line("comps_high")), quantity.Counted(len(c.v.Rows), "sale"), c.c.Day))

@@ -27,7 +27,7 @@ type OddsPage struct {
 // rests on.
 func Odds(w io.Writer, o *OddsPage, s Style) error {
 	p := oddsPage{newPage(w, s), o}
-	p.title(o.Deal.Name+": the odds")
+	p.title(o.Deal.Name + ": the odds")
 	p.line("")
 	p.text("", p.answer())
 	p.line("")

@@ -24,7 +24,7 @@ type View struct {
 // what is set aside for what was not seen.
 func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
 	p := newPage(w, s)
-	p.title(a.Deal.Name+": the work")
+	p.title(a.Deal.Name + ": the work")
 	p.text("", summary(a))
 	switch {
 	case view.Room != "" || view.Trade != "":

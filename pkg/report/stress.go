@@ -23,7 +23,7 @@ type StressPage struct {
 // Stress writes how bad a deal can get.
 func Stress(w io.Writer, s *StressPage, style Style) error {
 	p := stressPage{newPage(w, style), s}
-	p.title(s.Answer.Deal.Name+": how bad it can get")
+	p.title(s.Answer.Deal.Name + ": how bad it can get")
 	p.plan()
 	if !s.Asked {
 		p.answers()

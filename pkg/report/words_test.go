@@ -12,7 +12,7 @@ import (
 // A month is 365/12 days, so 2 weeks are 14 x 12 / 365 of one.
 func TestShortTimesAreSaidInWeeksOrDays(t *testing.T) {
 	days := func(n int64) decimal.Decimal {
-		return decimal.NewFromInt(12 * n).DivRound(decimal.NewFromInt(365), 18)
+		return decimal.NewFromInt(12*n).DivRound(decimal.NewFromInt(365), 18)
 	}
 	require.Equal(t, "2 weeks", span(days(14)))
 	require.Equal(t, "1 week", span(days(7)))
