@@ -43,7 +43,7 @@ func (a *Answer) byComps(c *model.Cell) string {
 	if x == nil || x.Value == nil || c.Line.Name != "after_repair_value" && c.Line.Name != "low_value" {
 		return ""
 	}
-	return fmt.Sprintf(" (by %d sold houses, as ledgerboard comps shows)", len(x.Value.Rows))
+	return fmt.Sprintf(" (by %s, as ledgerboard comps shows)", quantity.Counted(len(x.Value.Rows), "sold house"))
 }
 
 // AssumedValue is an input's default as people write it.

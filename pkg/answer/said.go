@@ -122,8 +122,11 @@ func (a *Answer) heldBack(o solve.Offer) string {
 
 // TiedUp says how much of her money is tied up at most, when, and what is left.
 func (a *Answer) TiedUp() string {
-	need := a.Line("cash_needed")
+	need, before := a.Line("cash_needed"), a.BeforeClosing(dollars)
 	s := fmt.Sprintf("At the asking price the most of your money tied up is %s, in month %s (cash needed).", dollars(need), a.Line("cash_needed_month"))
+	if before != "" {
+		s = fmt.Sprintf("At the asking price the most of your money tied up from the closing on is %s, in month %s (cash needed). %s", dollars(need), a.Line("cash_needed_month"), before)
+	}
 	if !a.Deal.HasCash {
 		return s
 	}
@@ -140,17 +143,33 @@ func (a *Answer) TiedUp() string {
 	return s + ": " + of + dollars(left) + " is left."
 }
 
+// BeforeClosing says what is tied up before the closing where that is more than ever
+// after it, or nothing; month 0 holds only what is left of it when the closing is done.
+func (a *Answer) BeforeClosing(format func(decimal.Decimal) string) string {
+	paid := a.Line("already_paid")
+	switch {
+	case !paid.GreaterThan(a.Line("cash_needed")):
+		return ""
+	case a.Line("partner_share").IsPositive():
+		return "Before the closing it is more: " + format(paid) + " is already paid, by you or your partner."
+	}
+	return "Before the closing it is more: " + format(paid) + ", already paid."
+}
+
 // BackOut says what is lost by backing out, or nothing where nothing is.
 func (a *Answer) BackOut() string {
-	early, late := a.Line("lost_backing_out"), a.Line("lost_backing_out_late")
+	early, late, you := a.Line("lost_backing_out"), a.Line("lost_backing_out_late"), "you lose"
+	if a.Line("partner_share").IsPositive() {
+		you = "you and your partner lose"
+	}
 	switch until := a.Deal.DepositRefundableUntil; {
 	case late.IsZero():
 		return ""
 	case early.Equal(late):
-		return fmt.Sprintf("Back out before the closing and you lose %s, already paid.", dollars(early))
+		return fmt.Sprintf("Back out before the closing and %s %s, already paid.", you, dollars(early))
 	case until.IsZero():
-		return fmt.Sprintf("Back out and you lose %s; once the earnest deposit no longer comes back, %s.", dollars(early), dollars(late))
+		return fmt.Sprintf("Back out and %s %s; once the earnest deposit no longer comes back, %s.", you, dollars(early), dollars(late))
 	default:
-		return fmt.Sprintf("Back out up to %s and you lose %s; after that the earnest deposit too, %s in all.", until.Long(), dollars(early), dollars(late))
+		return fmt.Sprintf("Back out up to %s and %s %s; after that the earnest deposit too, %s in all.", until.Long(), you, dollars(early), dollars(late))
 	}
 }

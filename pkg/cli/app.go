@@ -75,13 +75,18 @@ func Run(args []string, s Streams) int {
 	err := root.Execute()
 	var told *toldError
 	if err != nil && !errors.As(err, &told) {
-		tell(s.Err, "error: %v", err)
-		var hinted interface{ tip() string }
-		if errors.As(err, &hinted) && hinted.tip() != "" {
-			tell(s.Err, "hint: %s", hinted.tip())
-		}
+		tellError(s.Err, err)
 	}
 	return exitCode(err)
+}
+
+// tellError tells of an error, with what would do.
+func tellError(w io.Writer, err error) {
+	tell(w, "error: %v", err)
+	var hinted interface{ tip() string }
+	if errors.As(err, &hinted) && hinted.tip() != "" {
+		tell(w, "hint: %s", hinted.tip())
+	}
 }
 
 // labelled are the words of a command line as the library of options takes them: a label

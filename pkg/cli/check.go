@@ -10,6 +10,7 @@ import (
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/report"
 )
 
@@ -69,7 +70,7 @@ func runCheck(c *common, paths []string) error {
 	}
 	if n := len(unread); n > 0 {
 		for _, err := range unread[:n-1] {
-			fmt.Fprintln(c.Err, "ledgerboard: error:", err)
+			tellError(c.Err, err)
 		}
 		return unread[n-1]
 	}
@@ -139,7 +140,7 @@ func (c *common) tell(all []checked) error {
 
 // counts says how much was found; while there are mistakes most doubts are not looked for.
 func (c checked) counts() string {
-	found, doubts := count(c.Mistakes, "mistake"), count(c.Doubts, "doubtful spot")
+	found, doubts := quantity.Counted(c.Mistakes, "mistake"), quantity.Counted(c.Doubts, "doubtful spot")
 	switch {
 	case c.Doubted:
 		return found + ", " + doubts

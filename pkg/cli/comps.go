@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/report"
 )
 
@@ -67,7 +68,7 @@ func (o *compsOptions) compared(path string) (a *answer.Answer, err error) {
 	case c == nil:
 		return nil, &dataError{fmt.Errorf("%s names no sold houses", path), "add   comps: {sold: {12 Elm St: {sold: 2026-01-14, price: $341k, living area: 1,420 sq ft}}}   or name a list: --from county.csv"}
 	case c.Value == nil:
-		return nil, &dataError{fmt.Errorf("%s: none of the %s can be used, so there is no value", path, count(c.Sales, "sale")), "name houses sold before " + c.Day.String() + ", each with its day and price"}
+		return nil, &dataError{fmt.Errorf("%s: none of the %s can be used, so there is no value", path, quantity.Counted(c.Sales, "sale")), "name houses sold before " + c.Day.String() + ", each with its day and price"}
 	}
 	return answer.Worked(d, doubts)
 }

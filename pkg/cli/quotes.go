@@ -8,6 +8,7 @@ import (
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 )
 
 // quotes reads a table of quotes and writes a price book that holds them; own is the
@@ -49,7 +50,7 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 	if len(ignored) > 0 {
 		tell(o.Err, "not read, as a price book has no such column: %s", strings.Join(ignored, ", "))
 	}
-	tell(o.Err, "%s read; %s of the price book changed", count(len(quotes), "quote"), entries(changed))
+	tell(o.Err, "%s read; %s of the price book changed", quantity.Counted(len(quotes), "quote"), quantity.Counted(changed, "entry"))
 	for _, c := range pricebook.Changes(quotes, book, laid) {
 		o.tellChange(c)
 	}
@@ -88,11 +89,4 @@ func heading(changed int) string {
 		return "# No quote differs from the price book.\n"
 	}
 	return "# Prices laid over the starter book. A deal file names this file:   own book: mine.yaml\n# What an entry does not say is taken from the starter book's entry of its name.\n"
-}
-
-func entries(n int) string {
-	if n == 1 {
-		return "1 entry"
-	}
-	return fmt.Sprintf("%d entries", n)
 }

@@ -12,6 +12,7 @@ import (
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 )
 
 // largest is the most of a file that is read: a list of sales of a large county; the deal
@@ -29,7 +30,7 @@ func (c *common) text(path string) (name string, text []byte, err error) {
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return "", nil, fmt.Errorf("%s: %s", path, reason(err))
+		return "", nil, &dataError{fmt.Errorf("%s: %s", path, reason(err)), instead(path, err)}
 	}
 	defer f.Close()
 	if text, err = io.ReadAll(io.LimitReader(f, largest)); err != nil {
@@ -64,6 +65,26 @@ func beside(path string) func(string) ([]byte, error) {
 		}
 		return text, nil
 	}
+}
+
+// instead says what would do in place of a file that there is not: one beside it with
+// nearly its name, or a new deal file; nothing where the file is there.
+func instead(path string, err error) string {
+	if !os.IsNotExist(err) {
+		return ""
+	}
+	folder, end := filepath.Dir(path), filepath.Ext(path)
+	beside, _ := filepath.Glob(filepath.Join(folder, "*"+end))
+	for i := range beside {
+		beside[i] = strings.TrimSuffix(filepath.Base(beside[i]), end)
+	}
+	switch near, ok := diag.Nearest(strings.TrimSuffix(filepath.Base(path), end), beside); {
+	case ok:
+		return "did you mean " + filepath.Join(folder, near+end) + "?"
+	case end != ".yaml" && end != ".yml":
+		return "check the name and the folder"
+	}
+	return "check the name and the folder, or begin one:   ledgerboard new " + path
 }
 
 // reason is why a file could not be used, without its name and without the call.
@@ -147,7 +168,7 @@ func (c *common) mistakes(name string, found diag.List, sources map[string]strin
 	if err := diag.Render(c.Err, mistakes, sources); err != nil {
 		return err
 	}
-	tell(c.Err, "error: %s holds %s", holder(name, mistakes), count(len(mistakes), "mistake"))
+	tell(c.Err, "error: %s holds %s", holder(name, mistakes), quantity.Counted(len(mistakes), "mistake"))
 	return &toldError{BadData}
 }
 
@@ -178,11 +199,4 @@ func (c *common) answer(path string) (*answer.Answer, error) {
 		return nil, err
 	}
 	return answer.Of(d, doubts)
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }

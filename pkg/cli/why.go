@@ -77,6 +77,9 @@ func runWhy(o *whyOptions, path, line string) error {
 			if err != nil {
 				return err
 			}
+			if o.month >= 0 {
+				tell(o.Err, "warning: %s is no line by month, so --month %d changes nothing", f.Name, o.month)
+			}
 			return report.Search(o.Out, a, f, path, style)
 		}
 	}
@@ -96,6 +99,9 @@ func runWhy(o *whyOptions, path, line string) error {
 	}
 	if err != nil {
 		return err
+	}
+	if o.month >= 0 && !c.Line.Monthly {
+		tell(o.Err, "warning: %s is no line by month, so --month %d changes nothing", c.Line.ID(), o.month)
 	}
 	month := o.month
 	if month < 0 {

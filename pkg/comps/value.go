@@ -252,7 +252,7 @@ func (c *Choice) notes(v *Value) (out []string) {
 		out = append(out, fmt.Sprintf("Only %d of the usual three sales: the range is wide for it.", n))
 	}
 	if c.market.byPairs {
-		out = append(out, fmt.Sprintf("With %d sales in all, what is not given comes from pairs of like sales; where there is no pair, nothing is adjusted.", c.market.Len()))
+		out = append(out, fmt.Sprintf("With %s in all, what is not given comes from pairs of like sales; where there is no pair, nothing is adjusted.", quantity.Counted(c.market.Len(), "sale")))
 	}
 	for _, l := range linear {
 		if _, said := c.market.told[l]; said && v.Linear[l].From == "" {

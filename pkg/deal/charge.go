@@ -129,6 +129,14 @@ func (r *reader) badCharge(name string, s span, err error, want string) {
 		r.say("bad-charge", s.at, "%s has no amount", name)("write %s", want)
 		return
 	}
+	if _, no := quantity.ParseYesNo(s.text); no == nil && InSet(s.at) {
+		for f := range rows() {
+			if f.Kind == YesNo && f.Key() == plainKey(name) && !strings.ContainsAny(f.Path, "[<") {
+				r.say("bad-charge", s.at, "%s is %s, and no charge", name, diag.Quote(s.text))("did you mean   --set '%s=%s'   instead? %s is a charge here, in dollars", f.Path, s.text, name)
+				return
+			}
+		}
+	}
 	var q *quantity.Error
 	if errors.As(err, &q) {
 		if !formWanted().MatchString(q.Want) {

@@ -55,6 +55,11 @@ var slips = []slip{
 	{"file-not-utf8", "=", "\xff\xfen\x00"},
 	{"odd-character", notes, "notes: a\x07b"},
 	{"odd-character", notes, "notes: a\u200eb"},
+	{"odd-character", notes, `notes: "a\e[31mb"`},
+	{"odd-character", notes, `"a\x9bb": c`},
+	{"odd-character", roof, `{trade: roof, work: "new \u202e shingles", amount: $9800}`},
+	{"odd-character", "--set", "deal=a\x1b[31mb"},
+	{"odd-character", "--set", "price\x1b=$200k"},
 	{"yaml-syntax", notes, "notes: seen: once"},
 	{"yaml-syntax", notes, "notes: @home"},
 	{"yaml-syntax", notes, "notes: [a, b"},
@@ -208,7 +213,7 @@ var slips = []slip{
 	{"draws-unused", reserve, "# none"},
 	{"price-shares-over-100", "holding:", "  - {price share: 20%, rate: 9%, interest on: balance, term: 1 year}\nholding:"},
 	{"preferred-high", "", "partner: {share: 40%, preferred return: 30%}"},
-	{"insurance-missing", "vacant-house insurance", "shelter"},
+	{"insurance-missing", "vacant-house insurance: {amount: $1900/year, premium paid ahead: 12 months, insurer keeps at least: 25%}", "shelter: $1900/year"},
 	{"property-tax-missing", "property tax", "county"},
 	{"property-tax-high", "property tax: $4,120/year", "property tax: $2,980/month"},
 	{"property-tax-high", "property tax: $4,120/year", "property tax: $17,001/year"},
@@ -336,4 +341,14 @@ holdings: {}
 		got = append(got, d.Code)
 	}
 	require.Equal(t, []string{"yaml-anchor", "duplicate-key", "share-or-dollars", "bad-charge", "too-small", "bad-duration", "too-large", "bad-percent", "unknown-key", "want-group", "unknown-key"}, got)
+}
+
+// None but insurance has a premium, whatever its line is called.
+func TestAPremiumIsInsurance(t *testing.T) {
+	text := strings.Replace(deal.Starter("slip"), "vacant-house insurance", "shelter", 1)
+	require.Contains(t, text, "shelter: {amount: $1900/year, premium paid ahead")
+	d, found := deal.Read("slip.yaml", []byte(text))
+	require.Empty(t, found)
+	require.True(t, d.Insured)
+	require.False(t, d.VacantInsured, "which does not say that it covers a vacant house")
 }

@@ -74,6 +74,15 @@ func Read(name string, text []byte, sets ...Set) (*Deal, diag.List) {
 
 // ReadWith is Read with a say in how the file is read.
 func ReadWith(how Options, name string, text []byte, sets ...Set) (*Deal, diag.List) {
+	d, found := readOnce(how, name, text, sets)
+	if d == nil && len(sets) > 0 {
+		blameSets(how, name, text, sets, found)
+	}
+	return d, found
+}
+
+// readOnce reads a deal file; a mistake that a set makes of the file is told in the file.
+func readOnce(how Options, name string, text []byte, sets []Set) (*Deal, diag.List) {
 	r := newReader(name)
 	r.allOptions, r.asked, r.open = how.AllOptions, how.Comps, how.Open
 	if bad := unreadable(name, text); bad != nil {

@@ -243,6 +243,9 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 		tell("the colon behind %s is missing; write a colon and a space there", inner)
 	case other != nil && InSet(n.at):
 		tell("did you mean %s?", other.Path)
+	case InSet(n.at) && f.namesake(n.text+" months") != nil:
+		path := f.namesake(n.text + " months").Path
+		tell("did you mean %s? with its unit:   --set '%s=%s months'", path, path, n.text)
 	case other != nil:
 		tell("if you mean the %s %s, write it as   %s: {%s: %s}; else write it like   %s", other.group(), other.Key(), other.group(), other.Key(), n.text, f.example())
 	default:

@@ -26,6 +26,9 @@ func (r *reader) applyOne(root *node, src *source, line int, s Set) {
 		r.say("unknown-set-path", at, "--set %s: there is no item of that number", diag.Quote(s.Path))("items count from 1")
 		return
 	}
+	if whole := (span{s.Path + "=" + s.Value, at, true}); !(grower{src, &r.diags}).visible(whole) {
+		return
+	}
 	path := setPath(s.Path)
 	if strings.HasPrefix(path, "scope.") {
 		root.byRoom()

@@ -173,10 +173,10 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 		r.say("doubtful-sale", l.at[s.Line], "%s: %s", s.Name(), why)("%s", hint)
 	}
 	if more > 0 {
-		r.say("doubtful-sale", r.needed("comps"), "%d more sales are doubtful and set aside", more)("ledgerboard comps --all   lists them")
+		r.say("doubtful-sale", r.needed("comps"), "doubtful and set aside: %s more", quantity.Counted(more, "sale"))("ledgerboard comps --all   lists them")
 	}
 	if late > 0 {
-		r.say("doubtful-sale", r.needed("comps.file", "comps"), "%d sales of the file are of %s or later, so they are not used", late, day)("say   day: ...   under comps if the value is for a later day")
+		r.say("doubtful-sale", r.needed("comps.file", "comps"), "not used, for they are of %s or later: %s of the file", day, quantity.Counted(late, "sale"))("say   day: ...   under comps if the value is for a later day")
 	}
 }
 

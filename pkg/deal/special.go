@@ -7,6 +7,7 @@ import (
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 )
 
 // shareOrMoney reads 1%, 1% of commitment or $750 into one of two lines; a third
@@ -91,7 +92,7 @@ func (r *reader) stages(s scope, f *Field, g *reading) {
 			m.Give("amount", v)
 		}
 	}
-	s.member.Give("curve", model.Value{Choice: "stated", Text: fmt.Sprintf("%d months stated", len(g.node.items)), Pos: g.key.at})
+	s.member.Give("curve", model.Value{Choice: "stated", Text: quantity.Counted(len(g.node.items), "month") + " stated", Pos: g.key.at})
 }
 
 // deposits reads amounts that come back; in prorations a credit is received first.
@@ -194,6 +195,9 @@ func (r *reader) named() {
 		if m.Kind == "general_fee" || m.Set == "cost" {
 			d.Permitted = d.Permitted || holdsAny(label, "permit")
 		}
+	}
+	for path := range r.got { // none but insurance has a premium, whatever its line is called
+		d.Insured = d.Insured || strings.HasSuffix(path, ".premium paid ahead") && r.good(path) != nil
 	}
 	for _, l := range r.lines() {
 		if g := r.good(l.path + "trade"); g != nil && !slices.Contains(d.Trades, g.choice) {

@@ -79,9 +79,24 @@ func (g grower) node(y *yaml.Node, depth int) *node {
 func (g grower) scalar(n *node, y *yaml.Node) {
 	n.span = g.span(y)
 	n.quoted = y.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) != 0
+	if !g.visible(n.span) {
+		n.shape = refused
+		return
+	}
 	if n.shape = scalar; !n.quoted && (y.Value == "" || y.Tag == "!!null") {
 		n.shape = nothing
 	}
+}
+
+// visible refuses a text in which an escape such as "\e" stands for what a file may not
+// hold as it is.
+func (g grower) visible(s span) bool {
+	i := strings.IndexFunc(s.text, func(r rune) bool { return unseen(r) || r == '\r' })
+	if i >= 0 {
+		r, _ := utf8.DecodeRuneInString(s.text[i:])
+		g.refuse("odd-character", s.at, "a character that cannot be seen (U+%04X) is in %s", r, diag.Quote(s.text))("leave it out and type the place again")
+	}
+	return i < 0
 }
 
 // span finds how far a scalar reaches in its line.
@@ -122,6 +137,8 @@ func (g grower) entries(n *node, y *yaml.Node, depth int) {
 			continue
 		case k.Tag == "!!merge" || k.Value == "<<":
 			g.refuse("yaml-merge", key.at, `"<<" copies keys from elsewhere`)("write the keys out; merge keys are not read")
+			continue
+		case !g.visible(key):
 			continue
 		}
 		name := plainKey(key.text)

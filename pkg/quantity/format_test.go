@@ -133,3 +133,7 @@ func TestISORoundTrip(t *testing.T) {
 		assert.Equal(t, d, got)
 	})
 }
+
+func TestCountedThings(t *testing.T) {
+	assert.Equal(t, []string{"1 entry", "0 entries", "2 sales", "1,200 boxes"}, []string{Counted(1, "entry"), Counted(0, "entry"), Counted(2, "sale"), Counted(1200, "box")})
+}

@@ -54,6 +54,14 @@ func Plural(word string) string {
 	return word + "s"
 }
 
+// Counted is a number of things in words: 1 sale, 12 entries.
+func Counted(n int, word string) string {
+	if n != 1 {
+		word = Plural(word)
+	}
+	return FormatCount(decimal.NewFromInt(int64(n)), 0) + " " + word
+}
+
 // dimension is what a unit measures.
 type dimension struct {
 	noun    string

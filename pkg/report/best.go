@@ -32,7 +32,7 @@ type BestPage struct {
 // Best writes the choice of options with the most profit.
 func Best(w io.Writer, b *BestPage, s Style) error {
 	p := bestPage{newPage(w, s), b}
-	p.line("%s", p.paint(bold, b.Own.Deal.Name+": the best options"))
+	p.title(b.Own.Deal.Name + ": the best options")
 	p.text("", p.answer())
 	p.short()
 	if b.Best != nil {

@@ -39,8 +39,8 @@ func BestJSON(w io.Writer, b *BestPage) error {
 		Choices: decimal.NewFromFloat(b.Found.Choices), WorkedOut: b.Found.Worked, Proved: b.Found.Proved, Second: b.Found.SecondProved,
 		Best: b.choice(b.Found.Best), RunnerUp: b.choice(b.Found.RunnerUp),
 		Own: &ChoiceObject{Figures: map[string]decimal.Decimal{
-			"owner_profit": b.Own.Line("owner_profit"), "cash_needed": b.Own.Line("cash_needed"), "renovation": b.Own.Line("renovation"),
-			"own_hours": b.Own.Line("own_hours"), "budget": b.Own.Line("budget"),
+			"owner_profit": b.Own.Line("owner_profit"), "cash_needed": b.Own.Line("cash_needed"), "renovation": b.Own.Line("renovation").Round(ratioPlaces),
+			"own_hours": b.Own.Line("own_hours").Round(ratioPlaces), "budget": b.Own.Line("budget"),
 		}},
 	}
 	if b.Offer.Found {
@@ -62,7 +62,7 @@ func (b *BestPage) choice(c *best.Choice) *ChoiceObject {
 		return nil
 	}
 	o := &ChoiceObject{Options: map[string]string{}, Figures: map[string]decimal.Decimal{
-		"owner_profit": c.Profit, "cash_needed": c.Cash, "renovation": c.Renovation, "own_hours": c.OwnHours, "budget": c.Budget,
+		"owner_profit": c.Profit, "cash_needed": c.Cash, "renovation": c.Renovation.Round(ratioPlaces), "own_hours": c.OwnHours.Round(ratioPlaces), "budget": c.Budget,
 	}}
 	for i, r := range b.Rooms {
 		o.Options[r.Room.Label] = named(r, c.Options[i])

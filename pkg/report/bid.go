@@ -74,17 +74,26 @@ func irr(a *answer.Answer) string {
 
 // timing is what it takes, and when.
 func timing(a *answer.Answer) []entry {
-	list := []entry{
-		{"total to buy", money(a.Line("total_to_buy"))},
-		{"  already paid", money(a.Line("already_paid"))},
-		{"  cash to close, to bring", money(a.Line("cash_to_close"))},
-		{"cash needed, in month " + a.Line("cash_needed_month").String(), money(a.Line("cash_needed"))},
-		{"hold", months(a.Line("hold_months"))},
-	}
+	list := append(toBuy(a),
+		entry{"cash needed, in month " + a.Line("cash_needed_month").String(), money(a.Line("cash_needed"))},
+		entry{"hold", months(a.Line("hold_months"))})
 	for _, phase := range []string{"lead_in", "renovation", "marketing", "escrow"} {
 		list = append(list, entry{"  " + words(phase), quantity.FormatMonths(a.Line(phase), 2)})
 	}
 	return append(list, entry{"one more month unsold", money(a.Late.Month)}, entry{"one more month stalled", money(a.Stalled.Month)})
+}
+
+// toBuy is what the purchase takes; with a partner, whose it is.
+func toBuy(a *answer.Answer) []entry {
+	total, paid, bring := money(a.Line("total_to_buy")), money(a.Line("already_paid")), money(a.Line("cash_to_close"))
+	if !a.Line("partner_share").IsPositive() {
+		return []entry{{"total to buy", total}, {"  already paid", paid}, {"  cash to close, to bring", bring}}
+	}
+	return []entry{
+		{"total to buy, by both", total},
+		{"  of it yours", money(a.Line("owner_to_buy"))}, {"  of it your partner's", money(a.Line("partner_to_buy"))},
+		{"  already paid, by both", paid}, {"  cash to close, by both", bring},
+	}
 }
 
 // An entry is a label and a figure.
@@ -133,7 +142,11 @@ func uses(a *answer.Answer) []entry {
 // remarks say how three sums of the owner's money differ where they do.
 func remarks(p *page, a *answer.Answer) {
 	if need := a.Line("cash_needed"); !need.Round(0).Equal(a.Line("owner_money").Round(0)) {
-		p.text("  ", "Your money is what you have in it by the sale; cash needed, the most you have in it at any time; total to buy, what is paid up to the closing.")
+		who := "is paid"
+		if a.Line("partner_share").IsPositive() {
+			who = "you and your partner pay"
+		}
+		p.text("  ", "Your money is what you have in it by the sale; cash needed, the most you have in it at any time from the closing on; total to buy, what "+who+" up to the closing.")
 	}
 }
 
@@ -185,21 +198,22 @@ func breakEvens(a *answer.Answer) []entry {
 
 func breakEven(b answer.BreakEvens) []entry {
 	return []entry{
-		{"  sale price below", limit(b.SalePrice, dollars)},
-		{"  overrun over bids above", limit(b.Overrun, percent)},
-		{"  months later than", limit(b.Months, func(x decimal.Decimal) string { return x.String() })},
+		limit(b.SalePrice, "sale price below", "sale price even of", dollars),
+		limit(b.Overrun, "overrun over bids above", "no overrun over bids up to", percent),
+		limit(b.Months, "months later than", "no delay in months up to", func(x decimal.Decimal) string { return x.String() }),
 	}
 }
 
-// limit is how far a thing may move: not at all, so far, or further than is looked.
-func limit(b solve.BreakEven, format func(decimal.Decimal) string) string {
+// limit is how far a thing may move: not at all, so far, or further than is looked, which
+// other words tell.
+func limit(b solve.BreakEven, words, beyond string, format func(decimal.Decimal) string) entry {
 	switch {
 	case b.Missed:
-		return "already"
+		return entry{"  " + words, "already"}
 	case b.Never:
-		return "over " + format(b.Value)
+		return entry{"  " + beyond, format(b.Value)}
 	}
-	return format(b.Value)
+	return entry{"  " + words, format(b.Value)}
 }
 
 // halfWidth is one of two columns side by side.

@@ -23,13 +23,13 @@ const buyTail = " %11s %11s"
 // sticks are cut.
 func Buy(w io.Writer, a *answer.Answer, s Style) error {
 	p := newPage(w, s)
-	p.line("%s", p.paint(bold, a.Deal.Name+": what to buy"))
+	p.title(a.Deal.Name + ": what to buy")
 	all := bought(a)
 	var sum decimal.Decimal
 	for _, m := range all {
 		sum = sum.Add(a.Of(m, "product_cost"))
 	}
-	p.text("", fmt.Sprintf("%d things for %s, sales tax in it. Allowances and what quotes bring are not in the list.", len(all), money(sum)))
+	p.text("", fmt.Sprintf("%s for %s, sales tax in it. Allowances and what quotes bring are not in the list.", quantity.Counted(len(all), "thing"), money(sum)))
 	p.text("", "Materials for hired work are in it too: hired prices are labour alone.")
 	aisle := ""
 	for _, m := range all {
@@ -76,7 +76,7 @@ func packs(a *answer.Answer, m *model.Member) string {
 	}
 	n := a.Of(m, "packs")
 	if prod.Roll != nil {
-		return count(n) + " rolls"
+		return count(n) + " " + plural("roll", n)
 	}
 	holds := ""
 	if said := prod.Pack.String(); said != prod.Pack.Word && said != prod.Pack.Word+" of 1 each" {

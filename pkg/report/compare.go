@@ -24,7 +24,7 @@ const MostColumns = (Width - compareName) / compareColumn
 // options room by room, or nothing.
 func Compare(w io.Writer, title, next string, all []answer.Column, s Style) error {
 	p := newPage(w, s)
-	p.line("%s", p.paint(bold, title))
+	p.title(title)
 	comparison{p, all}.write(next)
 	return p.flush()
 }
@@ -44,8 +44,8 @@ func (c comparison) write(next string) {
 		words, line string
 		show        func(decimal.Decimal) string
 	}{
-		{"profit", "profit", money}, {"return on cash (ROI)", "roi", percent}, {"cash needed", "cash_needed", money},
-		{"after-repair value", "after_repair_value", dollars}, {"renovation budget", "budget", money},
+		{"profit", "profit", compared}, {"return on cash (ROI)", "roi", percent}, {"cash needed", "cash_needed", compared},
+		{"after-repair value", "after_repair_value", dollars}, {"renovation budget", "budget", compared},
 		{"hold, months", "hold_months", tenths}, {"renovation, months", "renovation", tenths},
 		{"own hours", "own_hours", count}, {"hired hours", "room_crew_hours", count},
 	} {
@@ -71,6 +71,9 @@ func (c comparison) write(next string) {
 	c.byTrade()
 }
 
+// compared is a sum in its column.
+func compared(x decimal.Decimal) string { return within(x, compareColumn-1) }
+
 func tenths(x decimal.Decimal) string { return x.Round(1).String() }
 
 // best says in words which has the most profit.
@@ -88,7 +91,7 @@ func (c comparison) targets() {
 			case !states(a):
 				return "none"
 			case spare.IsNegative():
-				return "-" + money(spare.Neg())
+				return compared(spare)
 			}
 			return "met"
 		})
@@ -162,7 +165,7 @@ func (c comparison) ofRoom(label, line string) {
 		case len(room.In("option")) == 0:
 			return "as it is"
 		}
-		return money(a.OfNamed("room", label, line))
+		return compared(a.OfNamed("room", label, line))
 	})
 }
 
@@ -177,7 +180,7 @@ func (c comparison) byTrade() {
 // costs writes a row of dollars, unless there is nothing in it.
 func (c comparison) costs(words string, value func(answer.Column) decimal.Decimal) {
 	if slices.ContainsFunc(c.all, func(a answer.Column) bool { return !value(a).IsZero() }) {
-		c.row(words, func(a answer.Column) string { return money(value(a)) })
+		c.row(words, func(a answer.Column) string { return compared(value(a)) })
 	}
 }
 

@@ -48,19 +48,12 @@ type compsPage struct {
 }
 
 func (c compsPage) lead() {
-	c.line("%s", c.paint(bold, c.a.Deal.Name+": what it will sell for"))
+	c.title(c.a.Deal.Name + ": what it will sell for")
 	c.line("")
 	c.text("", fmt.Sprintf("Likely %s. One such house in ten sells below %s, one in ten above %s. Drawn from %s before %s.",
-		dollars(c.a.Line("value_by_comps")), dollars(c.a.Line("comps_low")), dollars(c.a.Line("comps_high")), several(len(c.v.Rows), "sale"), c.c.Day))
+		dollars(c.a.Line("value_by_comps")), dollars(c.a.Line("comps_low")), dollars(c.a.Line("comps_high")), quantity.Counted(len(c.v.Rows), "sale"), c.c.Day))
 	c.text("", c.against())
 	c.text("", comps.NotAppraisal)
-}
-
-func several(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // against holds the value that the deal goes by against the comparables.

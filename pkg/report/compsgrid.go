@@ -39,7 +39,7 @@ func (c compsPage) grid() {
 	}
 	c.text("", "Net: all that was adjusted; gross: the same without signs. The others say: by how much the other sales miss it.")
 	if rest := len(c.v.Rows) - n; rest > 0 {
-		c.text("", fmt.Sprintf("%s, with %s of the weight; --all shows them.", several(rest, "more sale"), share0(c.weightFrom(n))))
+		c.text("", fmt.Sprintf("%s, with %s of the weight; --all shows them.", quantity.Counted(rest, "more sale"), share0(c.weightFrom(n))))
 	}
 }
 

@@ -144,7 +144,7 @@ func verdictObject(a *answer.Answer) VerdictObject {
 		v.Misses = append(v.Misses, MissNote(m))
 	}
 	for _, s := range a.Shakes {
-		v.Shakes = append(v.Shakes, ShakeNote{s.Name, s.By, s.Profit, s.Lost, s.Cash, missed(s.Misses)})
+		v.Shakes = append(v.Shakes, ShakeNote{s.Name, s.By.Round(ratioPlaces), s.Profit, s.Lost, s.Cash, missed(s.Misses)})
 	}
 	for _, s := range a.Bridge {
 		v.Bridge = append(v.Bridge, StepNote(s))

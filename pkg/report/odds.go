@@ -27,7 +27,7 @@ type OddsPage struct {
 // rests on.
 func Odds(w io.Writer, o *OddsPage, s Style) error {
 	p := oddsPage{newPage(w, s), o}
-	p.line("%s", p.paint(bold, o.Deal.Name+": the odds"))
+	p.title(o.Deal.Name + ": the odds")
 	p.line("")
 	p.text("", p.answer())
 	p.line("")
@@ -243,15 +243,32 @@ func inColumn(x float64) string {
 	if x < 0 {
 		sign = "-"
 	}
-	return sign + "$" + near(math.Abs(x)/1e6, 3).StringFixed(3) + "m"
+	for places := int32(3); ; places-- {
+		said := sign + "$" + near(math.Abs(x)/1e6, places).StringFixed(places) + "m"
+		if len(said) <= columnWidth || places == 0 {
+			return said
+		}
+	}
 }
 
-// asError is an error in dollars, from a thousand up in thousands.
+// columnWidth is that of a figure of the trials, before its error.
+const columnWidth = 9
+
+// asError is an error in dollars, from a thousand up in thousands, from a million up in
+// millions, in five characters at most.
 func asError(x float64) string {
-	if x < 1000 {
+	unit := "k"
+	switch {
+	case x < 999.5:
 		return asDollars(x)
+	case x >= 999_500:
+		x, unit = x/1000, "m"
 	}
-	return near(x/1000, 1).StringFixed(1) + "k"
+	places := int32(1)
+	if x >= 99_950 {
+		places = 0
+	}
+	return near(x/1000, places).StringFixed(places) + unit
 }
 
 func asPercent(x float64) string { return near(x, 1).StringFixed(1) + "%" }

@@ -9,11 +9,11 @@ import (
 )
 
 func TestFiguresFitTheirColumns(t *testing.T) {
-	for x, want := range map[float64]string{0: "$0", -4882.6: "-$4,883", 999_999: "$999,999", 1_234_567: "$1.235m", -12_345_678: "-$12.346m", 987_654_321: "$987.654m"} {
+	for x, want := range map[float64]string{0: "$0", -4882.6: "-$4,883", 999_999: "$999,999", 1_234_567: "$1.235m", -12_345_678: "-$12.346m", 987_654_321: "$987.654m", -987_654_321: "-$987.65m", -1_039_663_000: "-$1039.7m"} {
 		require.Equal(t, want, inColumn(x))
 		require.LessOrEqual(t, len(inColumn(x)), 9)
 	}
-	require.Equal(t, []string{"$142", "8.4k", "123.5k"}, []string{asError(142.2), asError(8427), asError(123_456)})
+	require.Equal(t, []string{"$142", "8.4k", "99.9k", "123k", "3.3m", "124m"}, []string{asError(142.2), asError(8427), asError(99_949), asError(123_456), asError(3_262_200), asError(123_600_000)})
 }
 
 func TestSharesAreSaidInCasesOf100(t *testing.T) {

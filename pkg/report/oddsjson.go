@@ -172,7 +172,7 @@ func estimated(e odds.Estimate, places int32) EstimateObject {
 
 func rangeObject(r chance.Range) RangeObject {
 	o := RangeObject{
-		Input: r.Path, Planned: r.Plan.Round(ratioPlaces), Low: r.Low, Likely: r.Likely.Round(ratioPlaces), High: r.High.Round(ratioPlaces),
+		Input: r.Path, Planned: r.Plan.Round(ratioPlaces), Low: r.Low.Round(ratioPlaces), Likely: r.Likely.Round(ratioPlaces), High: r.High.Round(ratioPlaces),
 		Means: deal.OneInTen, Spread: r.Spread, Assumed: r.Assumed, Why: r.Why,
 	}
 	if r.Means == odds.AtEnds {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -36,12 +37,41 @@ func (p *page) paint(code, text string) string {
 }
 
 func (p *page) line(format string, args ...any) {
-	fmt.Fprintln(p.out, strings.TrimRight(fmt.Sprintf(format, args...), " "))
+	fmt.Fprintln(p.out, strings.TrimRight(harmless(fmt.Sprintf(format, args...)), " "))
+}
+
+// harmless replaces what a terminal would act on, but for the colours of a page: names
+// come from files that others write.
+func harmless(s string) string {
+	if strings.IndexFunc(s, unicode.IsControl) < 0 {
+		return s
+	}
+	var b strings.Builder
+	for i, r := range s {
+		switch rest := s[i:]; {
+		case strings.HasPrefix(rest, bold), strings.HasPrefix(rest, dim), strings.HasPrefix(rest, plain):
+			b.WriteRune(r)
+		case unicode.IsSpace(r):
+			b.WriteRune(' ')
+		case unicode.IsControl(r):
+			b.WriteRune(unicode.ReplacementChar)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
 }
 
 func (p *page) heading(text string) {
 	p.line("")
-	p.line("%s", p.paint(bold, text))
+	p.title(text)
+}
+
+// title writes the first words of a page or of a part of it; a long name is broken.
+func (p *page) title(text string) {
+	for _, l := range wrap(text, Width) {
+		p.line("%s", p.paint(bold, l))
+	}
 }
 
 // text writes a paragraph with its first line led by lead and the others by as
@@ -95,6 +125,13 @@ func wrap(text string, width int) []string {
 	var lines []string
 	line := ""
 	for word := range strings.FieldsSeq(text) {
+		for r := []rune(word); len(r) > width && width > 0; r = []rune(word) { // one that fits nowhere is broken
+			if line != "" {
+				lines = append(lines, line)
+				line = ""
+			}
+			lines, word = append(lines, string(r[:width])), string(r[width:])
+		}
 		if line != "" && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > width {
 			lines = append(lines, line)
 			line = ""

@@ -14,7 +14,7 @@ import (
 // ItemPage writes an item of work whole, and how to override it.
 func ItemPage(w io.Writer, b *pricebook.Book, it *pricebook.Item, s Style) error {
 	p := newPage(w, s)
-	p.line("%s", p.paint(bold, it.Name+": an item of work"))
+	p.title(it.Name + ": an item of work")
 	if it.Work != "" {
 		p.text("", it.Work)
 	}
@@ -219,7 +219,7 @@ func overItem(p *page, it *pricebook.Item) {
 // ProductPage writes a product whole, and how to override it.
 func ProductPage(w io.Writer, b *pricebook.Book, prod *pricebook.Product, s Style) error {
 	p := newPage(w, s)
-	p.line("%s", p.paint(bold, prod.Name+": a product"))
+	p.title(prod.Name + ": a product")
 	p.line("")
 	p.fact("aisle", prod.Aisle)
 	p.fact("grade", prod.Grade)

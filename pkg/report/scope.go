@@ -24,7 +24,7 @@ type View struct {
 // what is set aside for what was not seen.
 func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
 	p := newPage(w, s)
-	p.line("%s", p.paint(bold, a.Deal.Name+": the work"))
+	p.title(a.Deal.Name + ": the work")
 	p.text("", summary(a))
 	switch {
 	case view.Room != "" || view.Trade != "":
@@ -119,9 +119,9 @@ func tradesTable(p *page, a *answer.Answer) {
 		if len(t.In("item")) == 0 || a.Of(t, "trade_price").IsZero() && a.Of(t, "own_hours").IsZero() && a.Of(t, "crew_hours").IsZero() {
 			continue // nothing there to do it to
 		}
-		p.row(26, t.Label, fmt.Sprintf(tradeTail, money(a.Of(t, "cash_cost")), money(a.Of(t, "trade_price")), count(a.Of(t, "own_hours")), count(a.Of(t, "crew_hours"))))
+		p.row(26, t.Label, fmt.Sprintf(tradeTail, within(a.Of(t, "cash_cost"), 13), within(a.Of(t, "trade_price"), 15), count(a.Of(t, "own_hours")), count(a.Of(t, "crew_hours"))))
 	}
-	p.line("%-26s"+tradeTail, "all", money(a.Line("rooms_cost")), money(a.Line("rooms_at_trade_price")), count(a.Line("room_own_hours")), count(a.Line("room_crew_hours")))
+	p.line("%-26s"+tradeTail, "all", within(a.Line("rooms_cost"), 13), within(a.Line("rooms_at_trade_price"), 15), count(a.Line("room_own_hours")), count(a.Line("room_crew_hours")))
 }
 
 // itemTail is how the right of a row for a piece of work stands.

@@ -90,7 +90,7 @@ func ScopeJSON(w io.Writer, a *answer.Answer) error {
 func lines(a *answer.Answer, m *model.Member, names []string) map[string]decimal.Decimal {
 	out := map[string]decimal.Decimal{}
 	for _, n := range names {
-		out[n] = a.Of(m, n)
+		out[n] = a.Of(m, n).Round(ratioPlaces)
 	}
 	return out
 }

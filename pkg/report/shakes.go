@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/quantity"
 )
 
 // shakes writes the usual mishaps most likely to break the deal, and the terms that
@@ -27,7 +28,7 @@ func shakes(p *page, a *answer.Answer) {
 // termWords says when a loan falls due, beside the planned sale, and what more time
 // costs.
 func termWords(t answer.Term, saleMonth decimal.Decimal) string {
-	s := t.Loan + ": its term of " + months(t.Months) + " ends "
+	s := t.Loan + ": its term of " + span(t.Months) + " ends "
 	switch {
 	case t.Spare.IsZero():
 		s += "with"
@@ -45,7 +46,7 @@ func termWords(t answer.Term, saleMonth decimal.Decimal) string {
 	default:
 		s += "an extension"
 	}
-	return s + " of " + months(t.Each) + " costs " + dollars(t.Fee) + "."
+	return s + " of " + span(t.Each) + " costs " + dollars(t.Fee) + "."
 }
 
 func shakeWords(a *answer.Answer, s answer.Shake) string {
@@ -62,19 +63,72 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 		}
 	}
 	if s.Lost.IsNegative() {
-		parts[len(parts)-1] += better[s.Name]
+		parts[len(parts)-1] += better(a, s)
 	}
 	text := s.What + ": " + strings.Join(parts, ", ") + "."
+	if x := undrawn(a, s); x.IsPositive() {
+		text += fmt.Sprintf(" Of the draws %s would come after the sale, and is never paid.", dollars(x))
+	}
+	text += ratios(a, s)
 	if s.Short.IsPositive() && need(a, s).IsPositive() {
 		text += fmt.Sprintf(" You would be %s short.", dollars(s.Short))
 	}
 	return text
 }
 
-// better says why the profit may rise with a mishap.
-var better = map[string]string{
-	"value": ", as less is borrowed and it costs less",
-	"draws": ", as the interest on them begins later",
+// better says why the profit rises with a mishap.
+func better(a *answer.Answer, s answer.Shake) string {
+	switch {
+	case s.Name == "value":
+		return ", as less is borrowed and it costs less"
+	case s.Name != "draws":
+		return ""
+	case !s.Interest.LessThan(a.Line("interest")): // none runs on what is drawn
+		return ", as fewer fees fall due"
+	}
+	return ", as the interest on them begins later"
+}
+
+// undrawn is what never comes of the draws, beyond the plan, because it would come after
+// the sale.
+func undrawn(a *answer.Answer, s answer.Shake) decimal.Decimal {
+	if s.Name != "draws" {
+		return decimal.Zero
+	}
+	return s.Undrawn.Sub(a.Line("holdback").Sub(a.Line("draws")))
+}
+
+// ratios says which targets that are shares a mishap misses and the plan does not; what
+// a loss misses goes without saying.
+func ratios(a *answer.Answer, s answer.Shake) string {
+	var parts []string
+	for _, r := range []struct {
+		target, words, wanted string
+		comes                 decimal.Decimal
+	}{
+		{"margin_to_spare", "margin", "target_margin", s.Margin},
+		{"roi_to_spare", "return on cash (ROI)", "target_roi", s.ROI},
+	} {
+		if s.Missed(r.target).IsPositive() && !s.Profit.IsNegative() && !a.Line(r.target).IsNegative() {
+			parts = append(parts, r.words+" is then "+under(r.comes, a.Line(r.wanted)))
+		}
+	}
+	switch len(parts) {
+	case 0:
+		return ""
+	case 1:
+		return " Your " + parts[0] + ", under your target."
+	}
+	return " Your " + strings.Join(parts, ", your ") + ", both under your targets."
+}
+
+// under writes a share with as many decimals as it takes to be seen under a limit.
+func under(share, limit decimal.Decimal) string {
+	for places := int32(1); ; places++ {
+		if p := places + 2; share.Round(p).LessThan(limit) || p > ratioPlaces {
+			return quantity.FormatPercent(share, places)
+		}
+	}
 }
 
 // need is the cash that a shake takes beyond the plan's.

@@ -47,12 +47,17 @@ func TestTermWords(t *testing.T) {
 	}
 }
 
-// A limit that is not enough is named; no word stands where a number is expected.
+// A limit that is not enough is named in words of its own; no word stands where a number
+// is expected.
 func TestLimits(t *testing.T) {
 	d := decimal.NewFromInt
-	require.Equal(t, "over 300%", limit(solve.BreakEven{Never: true, Value: d(3)}, percent))
-	require.Equal(t, "already", limit(solve.BreakEven{Missed: true}, percent))
-	require.Equal(t, "35%", limit(solve.BreakEven{Found: true, Value: decimal.New(35, -2)}, percent))
+	of := func(b solve.BreakEven) entry { return limit(b, "overrun above", "no overrun up to", percent) }
+	require.Equal(t, entry{"  no overrun up to", "300%"}, of(solve.BreakEven{Never: true, Value: d(3)}))
+	require.Equal(t, entry{"  overrun above", "already"}, of(solve.BreakEven{Missed: true}))
+	require.Equal(t, entry{"  overrun above", "35%"}, of(solve.BreakEven{Found: true, Value: decimal.New(35, -2)}))
+	for _, e := range breakEven(answer.BreakEvens{SalePrice: solve.BreakEven{Never: true, Value: d(10_000)}, Overrun: solve.BreakEven{Never: true}, Months: solve.BreakEven{Never: true}}) {
+		require.Len(t, Ask(e.label).Lines, 1, "why takes %q", e.label)
+	}
 }
 
 func TestAsk(t *testing.T) {

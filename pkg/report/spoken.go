@@ -20,14 +20,15 @@ var spoken = map[string]string{
 	"your_part": "owner_profit", "your_profit": "owner_profit", "from_your_part": "owner_margin", "partners_part": "partner_profit",
 	"return_on_cash": "roi", "return": "roi", "for_a_year": "annualised_roi", "annualised": "annualised_roi", "annualized_roi": "annualised_roi",
 	"irr_for_a_year": "irr", "loans_cost_a_year": "loan_apr", "apr": "loan_apr", "to_set_aside_for_tax": "tax_set_aside",
-	"hold": "hold_months",
+	"hold": "hold_months", "of_it_yours": "owner_to_buy", "of_it_your_partners": "partner_to_buy",
 
 	"your_money": "owner_money", "partners_money": "partner_money", "sellers_credit": "seller_credit", "prorations_received": "deposits_received",
 	"paid_before_closing": "before_cost", "closing": "closing_cost", "points_and_loan_fees": "loan_charges_paid", "work_and_contingency": "spend",
 	"holding_until_the_sale": "holding_until_sale", "interest_and_draw_fees": "charges_until_sale", "payments_on_loans": "charges_until_sale", "interest_and_loan_fees": "charges_until_sale", "deposits": "deposits_paid",
 
 	"break_even": "break_even_sale_price", "sale_price_below": "break_even_sale_price",
-	"overrun_over_bids_above": "break_even_overrun", "months_later_than": "break_even_months",
+	"overrun_over_bids_above": "break_even_overrun", "months_later_than": "break_even_months", "sale_price_even_of": "break_even_sale_price",
+	"no_overrun_over_bids_up_to": "break_even_overrun", "no_delay_in_months_up_to": "break_even_months",
 	"planned_sale_price": "sale_price", "planned_overrun": "overrun",
 
 	"asking_price": "price", "most_of_your_money_tied_up": "cash_needed", "you_lose": "lost_backing_out",

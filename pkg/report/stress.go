@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
 
@@ -22,7 +23,7 @@ type StressPage struct {
 // Stress writes how bad a deal can get.
 func Stress(w io.Writer, s *StressPage, style Style) error {
 	p := stressPage{newPage(w, style), s}
-	p.line("%s", p.paint(bold, s.Answer.Deal.Name+": how bad it can get"))
+	p.title(s.Answer.Deal.Name + ": how bad it can get")
 	p.plan()
 	if !s.Asked {
 		p.answers()
@@ -102,22 +103,24 @@ func (p stressPage) worst() *stress.Outcome {
 	return worst
 }
 
-// dayColumns is how many bad days stand side by side, beside the plan.
-const dayColumns, dayLabel, dayWidth = 4, 19, 12
+// dayLabel is the column of words beside the bad days, dayWidth that of each, at least.
+const dayLabel, dayWidth = 19, 12
 
 // days writes the bad days as columns, with what helps below.
 func (p stressPage) days() {
 	p.heading("Bad days, side by side")
-	for from := 0; from < len(p.Days); from += dayColumns {
-		some := p.Days[from:min(from+dayColumns, len(p.Days))]
+	width := p.dayWidth()
+	columns := (Width-dayLabel)/width - 1 // beside the plan
+	for from := 0; from < len(p.Days); from += columns {
+		some := p.Days[from:min(from+columns, len(p.Days))]
 		if from > 0 {
 			p.line("")
 		}
-		p.dayHeads(some)
+		p.dayHeads(some, width)
 		row := func(words, plan string, of func(stress.Outcome) string) {
-			line := pad(words, dayLabel) + right(plan, dayWidth)
+			line := pad(words, dayLabel) + right(plan, width)
 			for _, o := range some {
-				line += right(of(o), dayWidth)
+				line += right(of(o), width)
 			}
 			p.line("%s", line)
 		}
@@ -141,22 +144,42 @@ func (p stressPage) days() {
 	p.text("", "How far each goes is common practice, no source; write your own under   bad days:   in the deal file.")
 }
 
-// dayHeads writes the names of bad days above their columns.
-func (p stressPage) dayHeads(some []stress.Outcome) {
-	heads, deepest := [][]string{wrap("as planned", dayWidth-1)}, 1
-	for _, o := range some {
-		heads = append(heads, wrap(o.Title, dayWidth-1))
-		deepest = max(deepest, len(heads[len(heads)-1]))
+// dayWidth is how wide the column of a bad day has to be for its figures.
+func (p stressPage) dayWidth() int {
+	width := dayWidth
+	for _, x := range []string{"owner_profit", "cash_needed"} {
+		width = max(width, len(dollars(p.Answer.Line(x)))+1)
 	}
-	deepest = min(deepest, 4)
+	for _, o := range p.Days {
+		for _, x := range []decimal.Decimal{o.Profit, o.Lost.Neg(), o.Cash} {
+			width = max(width, len(dollars(x))+1)
+		}
+	}
+	return width
+}
+
+// deepestHead is how many lines the name of a bad day has above its column.
+const deepestHead = 4
+
+// dayHeads writes the names of bad days above their columns.
+func (p stressPage) dayHeads(some []stress.Outcome, width int) {
+	heads, deepest := [][]string{wrap("as planned", width-1)}, 1
+	for _, o := range some {
+		h := wrap(o.Title, width-1)
+		if len(h) > deepestHead { // what stands below is marked as left out
+			h = append(h[:deepestHead-1], cut(strings.Join(h[deepestHead-1:], " "), width-1))
+		}
+		heads = append(heads, h)
+		deepest = max(deepest, len(h))
+	}
 	for i := range deepest {
 		line := strings.Repeat(" ", dayLabel)
 		for _, h := range heads {
 			word := ""
-			if at := i - deepest + min(len(h), deepest); at >= 0 {
-				word = cut(h[at], dayWidth-1)
+			if at := i - deepest + len(h); at >= 0 {
+				word = h[at]
 			}
-			line += right(word, dayWidth)
+			line += right(word, width)
 		}
 		p.line("%s", p.paint(dim, line))
 	}
@@ -198,14 +221,31 @@ const ranked = 10
 // told is how many of them it says more about.
 const told = 3
 
-const rankRow = "%3s %-22s%21s%s%11s  %s"
+// rankedLabel is the column of what is ranked, where the figures leave it that.
+const rankedLabel = 22
+
+// rankTails are the rows of the ranking behind what is ranked, the head first, and how wide
+// the widest is.
+func (p stressPage) rankTails(marks []string) (tails []string, widest int) {
+	rows := [][3]string{{"from and to ", "swings by", "each"}}
+	size := 11
+	for i, s := range p.Ranking[:len(marks)] {
+		rows = append(rows, [3]string{cut(fromTo(s), 20) + marks[i], dollars(s.Size()), byStep(s)})
+		size = max(size, len(dollars(s.Size()))+1)
+	}
+	for _, r := range rows {
+		tails = append(tails, right(r[0], 22)+right(r[1], size)+"  "+r[2])
+		widest = max(widest, utf8.RuneCountInString(tails[len(tails)-1]))
+	}
+	return tails, widest
+}
 
 // ranking writes what matters most.
 func (p stressPage) ranking() {
 	p.heading("What matters most to your profit")
-	p.line("%s", p.paint(dim, fmt.Sprintf(rankRow, "", "if this alone comes out", "from and to", " ", "swings by", "each")))
 	assumed, flat, sold := false, false, false
-	for i, s := range p.Ranking[:min(ranked, len(p.Ranking))] {
+	var marks []string
+	for _, s := range p.Ranking[:min(ranked, len(p.Ranking))] {
 		mark := " "
 		switch {
 		case s.Assumed && s.Why == chance.Scatters:
@@ -214,7 +254,13 @@ func (p stressPage) ranking() {
 			mark, assumed = "~", true
 		}
 		flat = flat || !s.Step.IsZero()
-		p.line(rankRow, fmt.Sprintf("%d.", i+1), cut(s.Label, 22), cut(fromTo(s), 20), mark, dollars(s.Size()), byStep(s))
+		marks = append(marks, mark)
+	}
+	tails, widest := p.rankTails(marks)
+	label := min(rankedLabel, Width-4-widest)
+	p.line("%s", p.paint(dim, "    "+pad(cut("if this alone comes out", label+1), label)+strings.TrimPrefix(tails[0], " ")))
+	for i, s := range p.Ranking[:len(marks)] {
+		p.line("%3s %s%s", fmt.Sprintf("%d.", i+1), pad(cut(s.Label, label), label), tails[i+1])
 	}
 	p.text("", "Each is how steeply your profit moves just at the plan, without jumps such as one more extension of a loan.")
 	if flat {

@@ -72,7 +72,7 @@ func (p stressPage) legend() string {
 // sheet writes one figure, in as many parts side by side as there is room for.
 func (p stressPage) sheet(s sheet) {
 	p.line("")
-	p.line("%s", p.paint(bold, s.title))
+	p.title(s.title)
 	g := p.Grid
 	label, width := 0, 0
 	for _, d := range g.Down.Values {

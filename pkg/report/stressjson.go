@@ -86,7 +86,7 @@ func StressJSON(w io.Writer, s *StressPage) error {
 		o.BadDays = append(o.BadDays, dayNote(d))
 	}
 	for _, x := range s.Ranking {
-		o.Ranking = append(o.Ranking, SwingNote{x.Path, x.Label, x.Plan, x.Low, x.High, x.AtLow, x.AtHigh, x.Size(), decimal.NewFromFloat(x.Slope).Round(2), x.Step, x.Unit, x.Assumed, x.Why, x.Narrows})
+		o.Ranking = append(o.Ranking, SwingNote{x.Path, x.Label, x.Plan.Round(ratioPlaces), x.Low.Round(ratioPlaces), x.High.Round(ratioPlaces), x.AtLow, x.AtHigh, x.Size(), decimal.NewFromFloat(x.Slope).Round(2), x.Step, x.Unit, x.Assumed, x.Why, x.Narrows})
 	}
 	if !s.Asked {
 		o.BreakEvens = map[string]any{}

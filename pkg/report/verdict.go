@@ -9,7 +9,7 @@ import (
 
 // verdict writes the answer in plain words.
 func verdict(p *page, a *answer.Answer) {
-	p.line("%s", p.paint(bold, a.Deal.Name))
+	p.title(a.Deal.Name)
 	if !a.Deal.HasCash {
 		p.text("", "The file does not say what cash you have, so nothing here says whether it is enough.")
 	}
@@ -40,8 +40,11 @@ func verdict(p *page, a *answer.Answer) {
 
 // noLow says why there is no low value.
 func noLow(a *answer.Answer) string {
-	if a.Line("low_value").Equal(a.Line("after_repair_value")) {
+	switch low := a.Model.Find(a.Model.Root, "low_value"); {
+	case low.Given == nil && a.Deal.Comps == nil:
 		return "you gave no low value to be careful with"
+	case a.Values.Of(low).Equal(a.Line("after_repair_value")):
+		return "your low value is the same"
 	}
 	return "your low value is not below it"
 }

@@ -5,6 +5,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/solve"
 )
@@ -14,11 +15,37 @@ func dollars(x decimal.Decimal) string { return quantity.FormatDollars(x) }
 func percent(x decimal.Decimal) string { return quantity.FormatPercent(x, 1) }
 func months(x decimal.Decimal) string  { return quantity.FormatMonths(x, 1) }
 
+// span is a time that a file gives: in months where a tenth of one says it all, else in
+// whole weeks or days where it comes to them.
+func span(x decimal.Decimal) string {
+	days := formula.Divide(x.Mul(decimal.NewFromInt(365)), decimal.NewFromInt(12)).Round(9)
+	switch week := decimal.NewFromInt(7); {
+	case x.Equal(x.Round(1)):
+		return months(x)
+	case days.IsInteger() && days.Mod(week).IsZero():
+		n := days.Div(week)
+		return n.String() + " " + plural("week", n)
+	case days.IsInteger():
+		return days.String() + " " + plural("day", days)
+	}
+	return quantity.FormatMonths(x, 2)
+}
+
 func rate(r solve.Rate) string {
 	if !r.Found {
 		return "none"
 	}
 	return percent(r.Value)
+}
+
+// within is a sum as exactly as fits: with cents, in dollars or in millions.
+func within(x decimal.Decimal, width int) string {
+	for _, said := range []string{money(x), dollars(x)} {
+		if len(said) <= width {
+			return said
+		}
+	}
+	return dollars(x.Shift(-6)) + "m"
 }
 
 // words turns a line's name into words.

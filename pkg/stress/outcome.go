@@ -19,6 +19,10 @@ type Outcome struct {
 	Months decimal.Decimal // how long the house is owned then
 	Misses []Miss          // targets missed then
 	Short  decimal.Decimal // cash short of what the owner can use, then
+
+	Margin   decimal.Decimal // the owner's margin then
+	Interest decimal.Decimal // interest of all loans then
+	Undrawn  decimal.Decimal // what never comes of the holdbacks then
 }
 
 // A Miss is a target that is missed, and by how many dollars.
@@ -35,7 +39,8 @@ func (p *Plan) Run(d Day) (Outcome, error) {
 	}
 	targets := solve.Targets(p.Deal.Targets)
 	var want []*model.Cell
-	for _, line := range append([]string{"owner_profit", "roi", "cash_needed", "hold_months", "cash_to_spare"}, targets...) {
+	lines := []string{"owner_profit", "roi", "cash_needed", "hold_months", "cash_to_spare", "owner_margin", "interest", "holdback", "draws"}
+	for _, line := range append(lines, targets...) {
 		want = append(want, p.cell(line))
 	}
 	v, err := exact.NewPlan(p.Model, want...).Evaluate(p.changes(d)...)
@@ -43,12 +48,13 @@ func (p *Plan) Run(d Day) (Outcome, error) {
 		return Outcome{}, err
 	}
 	o := Outcome{Day: d, Profit: v.Of(want[0]), ROI: v.Of(want[1]), Cash: v.Of(want[2]), Months: v.Of(want[3])}
+	o.Margin, o.Interest, o.Undrawn = v.Of(want[5]), v.Of(want[6]), v.Of(want[7]).Sub(v.Of(want[8]))
 	o.Lost = p.Line("owner_profit").Sub(o.Profit)
 	if p.Deal.HasCash {
 		o.Short = decimal.Max(decimal.Zero, v.Of(want[4]).Neg())
 	}
 	for i, t := range targets {
-		if x := v.Of(want[i+5]); x.IsNegative() {
+		if x := v.Of(want[i+len(lines)]); x.IsNegative() {
 			o.Misses = append(o.Misses, Miss{t, x.Neg()})
 		}
 	}

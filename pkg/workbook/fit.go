@@ -88,8 +88,6 @@ func lettersOf(x float64, format string) int {
 		return n
 	}
 	switch {
-	case strings.HasPrefix(format, `"over "`):
-		return len("over ") + lettersOf(x, strings.TrimPrefix(format, `"over "`))
 	case format == limited:
 		return min(grouped(2)+1, len("$1,000,000.00"))
 	case format == dollars:

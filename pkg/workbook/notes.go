@@ -119,7 +119,7 @@ func (b *book) conventions() [][]string {
 			"A month is 365/12 days, so 12 months are a year of 365 days. Month 0 is the purchase closing. The sale closes in the last month begun; interest and charges by time count the part of it that has passed.",
 			"Money is rounded to cents, half away from nothing, where it changes hands; sums add rounded amounts. Roundings look at nine decimals first.",
 			"Interest runs on the balance at the end of the month before, unless the loan says otherwise. Draws are paid in arrears: for work of a month that is done, after the lender's lag.",
-			"Cash needed is the most that is tied up at any time, bills of a month counted before what comes in that month.",
+			"Cash needed is the most that is tied up at any time from the closing on, bills of a month counted before what comes in that month.",
 			"Rates of return for a year make a short deal look better than it is: nobody knows whether the money finds as good a deal at once.",
 			"Cells hold about 15 digits. The program works with all of them; what it shows to the cent is the same here.",
 			"There is room for " + itoa(more) + " months after the planned sale. A hold longer than that takes the program.",

@@ -125,7 +125,7 @@ func (c cell) strongly() cell {
 }
 
 func (b *book) yourCash() []entry {
-	out := []entry{{"cash needed: the most tied up at any time", b.figure("cash_needed").strongly()}, {"  in month", b.figure("cash_needed_month").as(whole)}}
+	out := []entry{{"cash needed: the most tied up from closing on", b.figure("cash_needed").strongly()}, {"  in month", b.figure("cash_needed_month").as(whole)}}
 	if b.answer.Deal.HasCash {
 		out = append(out, b.line("  you have", "cash_available"), b.line("  of which you keep back", "cash_reserve"), b.line("  left of what you can use", "cash_to_spare"))
 	}
@@ -220,19 +220,24 @@ func (b *book) breakEvens() []entry {
 
 func apart(e answer.BreakEvens) []entry {
 	return []entry{
-		{"  at a sale price below", limit(e.SalePrice, rounded)},
-		{"  at an overrun over the bids above", limit(e.Overrun, percent)},
-		{"  at more months unsold than", limit(e.Months, tenths)},
+		apartAt(e.SalePrice, "  at a sale price below", "  at a sale price even of", rounded),
+		apartAt(e.Overrun, "  at an overrun over the bids above", "  at no overrun over the bids up to", percent),
+		apartAt(e.Months, "  at more months unsold than", "  at no delay in months up to", tenths),
 	}
+}
+
+// apartAt is how far a thing may move, in other words where that is further than is looked.
+func apartAt(x solve.BreakEven, words, beyond, format string) entry {
+	if x.Never {
+		words = beyond
+	}
+	return entry{words, limit(x, format)}
 }
 
 // limit is how far a thing may move.
 func limit(x solve.BreakEven, format string) cell {
-	switch {
-	case x.Missed:
+	if x.Missed {
 		return said("already")
-	case x.Never:
-		return cell{value: near(x.Value), look: look{role: found, format: `"over "` + format}}
 	}
 	return searched(x.Value, format)
 }

@@ -1,0 +1,50 @@
+package report
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+)
+
+// A month is 365/12 days, so 2 weeks are 14 x 12 / 365 of one.
+func TestShortTimesAreSaidInWeeksOrDays(t *testing.T) {
+	days := func(n int64) decimal.Decimal {
+		return decimal.NewFromInt(12*n).DivRound(decimal.NewFromInt(365), 18)
+	}
+	require.Equal(t, "2 weeks", span(days(14)))
+	require.Equal(t, "1 week", span(days(7)))
+	require.Equal(t, "10 days", span(days(10)))
+	require.Equal(t, "1 month", span(decimal.NewFromInt(1)))
+	require.Equal(t, "4.5 months", span(decimal.New(45, -1)))
+	require.Equal(t, "1.25 months", span(decimal.New(125, -2)))
+}
+
+func TestAShareUnderItsTargetIsSeenToBe(t *testing.T) {
+	target := decimal.New(8, -2)
+	require.Equal(t, "5%", under(decimal.New(5, -2), target))
+	require.Equal(t, "7.9%", under(decimal.New(791, -4), target))
+	require.Equal(t, "7.9996%", under(decimal.New(79996, -6), target))
+}
+
+func TestSumsAreAsExactAsFits(t *testing.T) {
+	x := decimal.RequireFromString("-1851024294.40")
+	require.Equal(t, []string{"-$1,851,024,294.40", "-$1,851,024,294", "-$1,851m"}, []string{within(x, 18), within(x, 17), within(x, 14)})
+}
+
+// A name from a file does nothing to the terminal; the colours of the page stay.
+func TestNoControlCharacterReachesAPage(t *testing.T) {
+	var out bytes.Buffer
+	p := newPage(&out, Style{Color: true})
+	p.title("a\x1b[31mb\x07c\nd\u009be")
+	require.NoError(t, p.flush())
+	require.Equal(t, bold+"a\uFFFD[31mb\uFFFDc d\uFFFDe"+plain+"\n", out.String())
+}
+
+// A word that is wider than a page is broken, and no letter is lost.
+func TestALongWordIsBroken(t *testing.T) {
+	long := strings.Repeat("x", 100)
+	require.Equal(t, []string{"a", long[:30], long[30:60], long[60:90], long[90:] + " b"}, wrap("a "+long+" b", 30))
+}
