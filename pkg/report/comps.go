@@ -210,7 +210,7 @@ func (c compsPage) worth(what, worth, plus string, r comps.Rate) {
 	} else if r.From != "given" {
 		from = "+- " + plus + ", " + from
 	}
-	c.line("  %s%s  %s", pad(what, 24), right(worth, 12), from)
+	c.line("  %s%s  %s", pad(what, 26), right(worth, 12), from)
 }
 
 // why says of sales out of a table why each was taken.
