@@ -40,7 +40,7 @@ func TestNotUsedOnThePage(t *testing.T) {
 // Garages are adjusted by their kind too, so the grid shows it.
 func TestGaragesOnThePage(t *testing.T) {
 	text := strings.NewReplacer("baths: 2}", "baths: 2, garage: attached}", "condition: average", "condition: average, garage: 2 car detached", "condition: excellent", "condition: excellent, garage: 1 car", "condition: good", "condition: good, garage: none").Replace(soldDeal)
-	require.Regexp(t, `garage +attached +none +1 +2 detached\n`, page(t, text))
+	require.Regexp(t, `garage, cars +attached +none +1 +2 detached\n`, page(t, text))
 }
 
 func page(t *testing.T, text string, args ...string) string {

@@ -90,7 +90,7 @@ var figureShown = map[comps.Line]struct {
 	show  func(float64) string
 }{
 	comps.Size: {"living area, sq ft", figureCount}, comps.Lot: {"lot, sq ft", wholeCount}, comps.Rooms: {"bedrooms", figureCount}, comps.Baths: {"baths", figureCount},
-	comps.Age: {"built", func(x float64) string { return fmt.Sprintf("%.0f", x) }}, comps.Condition: {"condition", conditionWord}, comps.Garage: {"garage", figureCount},
+	comps.Age: {"built", func(x float64) string { return fmt.Sprintf("%.0f", x) }}, comps.Condition: {"condition", conditionWord}, comps.Garage: {"garage, cars", figureCount},
 }
 
 // figureOf writes what a house is compared by on a line: of a garage its kind as well, for
