@@ -280,7 +280,7 @@ func asPercent(x float64) string {
 	}
 	return near(x, 1).StringFixed(1) + "%"
 }
-func share(x float64) string     { return asPercent(x * 100) }
+func share(x float64) string { return asPercent(x * 100) }
 
 func asMonths(x float64) string { return near(x, 1).StringFixed(1) }
 
