@@ -41,7 +41,7 @@ It is an estimate from past sales and not an appraisal.`,
 	o.flags(cmd)
 	cmd.Flags().StringVar(&o.from, "from", "", "pick the sales out of the table in `file`")
 	cmd.Flags().StringArrayVar(&o.strike, "strike", nil, "leave a `sale` out; may be repeated")
-	cmd.Flags().StringArrayVar(&o.add, "add", nil, "use a `sale` from before the day, whatever else speaks against it; may be repeated")
+	cmd.Flags().StringArrayVar(&o.add, "add", nil, "use a doubtful `sale` of before the day; may be repeated")
 	cmd.Flags().BoolVar(&o.all, "all", false, "show every sale that is used")
 	return cmd
 }
