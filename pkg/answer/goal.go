@@ -13,7 +13,7 @@ func (a *Answer) Goal(target string) string {
 	switch target {
 	case "profit_to_spare":
 		if a.Line("target_profit").IsZero() {
-			return "not losing money"
+			return "breaking even"
 		}
 		return "a profit of at least " + stated(a.Line("target_profit"))
 	case "margin_to_spare":

@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
-	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/report"
 )
 
@@ -42,7 +41,7 @@ It is an estimate from past sales and not an appraisal.`,
 	o.flags(cmd)
 	cmd.Flags().StringVar(&o.from, "from", "", "pick the sales out of the table in `file`")
 	cmd.Flags().StringArrayVar(&o.strike, "strike", nil, "leave a `sale` out; may be repeated")
-	cmd.Flags().StringArrayVar(&o.add, "add", nil, "use a `sale` whatever speaks against it; may be repeated")
+	cmd.Flags().StringArrayVar(&o.add, "add", nil, "use a doubtful `sale` of before the day; may be repeated")
 	cmd.Flags().BoolVar(&o.all, "all", false, "show every sale that is used")
 	return cmd
 }
@@ -68,7 +67,7 @@ func (o *compsOptions) compared(path string) (a *answer.Answer, err error) {
 	case c == nil:
 		return nil, &dataError{fmt.Errorf("%s names no sold houses", path), "add   comps: {sold: {12 Elm St: {sold: 2026-01-14, price: $341k, living area: 1,420 sq ft}}}   or name a list: --from county.csv"}
 	case c.Value == nil:
-		return nil, &dataError{fmt.Errorf("%s: none of the %s can be used, so there is no value", path, quantity.Counted(c.Sales, "sale")), "name houses sold before " + c.Day.String() + ", each with its day and price"}
+		return nil, &dataError{fmt.Errorf("%s: %s, so there is no value", path, c.None()), "name houses sold before " + c.Day.String() + ", each with its day and price"}
 	}
 	return answer.Worked(d, doubts)
 }

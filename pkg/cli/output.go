@@ -54,10 +54,18 @@ func missing(path string) bool {
 	return os.IsNotExist(err)
 }
 
-// writeNew writes a file that was not there, whole or not at all.
-func writeNew(path, text string) error {
+// noFolder fails where the folder that a file is to be written in is missing.
+func noFolder(path string) error {
 	if folder := filepath.Dir(path); missing(folder) {
 		return fmt.Errorf("%s: there is no folder %s; make it first", path, folder)
+	}
+	return nil
+}
+
+// writeNew writes a file that was not there, whole or not at all.
+func writeNew(path, text string) error {
+	if err := noFolder(path); err != nil {
+		return err
 	}
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {

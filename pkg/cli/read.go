@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"ledgerboard/pkg/answer"
@@ -165,11 +166,20 @@ func (c *common) read(path string) (*deal.Deal, diag.List, error) {
 // mistakes tells the mistakes of a file on Err.
 func (c *common) mistakes(name string, found diag.List, sources map[string]string) error {
 	mistakes := found.Errors()
-	if err := diag.Render(c.Err, mistakes, sources); err != nil {
+	if err := diag.Render(c.Err, withSales(found), sources); err != nil {
 		return err
 	}
 	tell(c.Err, "error: %s holds %s", holder(name, mistakes), quantity.Counted(len(mistakes), "mistake"))
 	return &toldError{BadData}
+}
+
+// withSales are the mistakes; where the value is missing, with the doubts about sold
+// houses, which say why they do not give it.
+func withSales(found diag.List) diag.List {
+	if !slices.ContainsFunc(found, func(d diag.Diag) bool { return d.Code == "missing-after-repair-value" }) {
+		return found.Errors()
+	}
+	return slices.DeleteFunc(slices.Clone(found), func(d diag.Diag) bool { return d.Severity != diag.Error && !deal.AboutComps(d.Code) })
 }
 
 // holder is what some mistakes are in: the file, the sets, or both.

@@ -122,6 +122,12 @@ func (o *stressOptions) varied(p *stress.Plan, flag, text string) (stress.Axis, 
 	}
 	in, values, found := p.Deal.Vary(flag, read)
 	if found.HasErrors() {
+		if late { // it goes by its own name
+			for i := range found {
+				found[i].Message = strings.ReplaceAll(found[i].Message, "late sale", monthsLate)
+				found[i].Hint = strings.ReplaceAll(found[i].Hint, "late sale", monthsLate)
+			}
+		}
 		return stress.Axis{}, o.unvaried(flag, text, found)
 	}
 	if late {

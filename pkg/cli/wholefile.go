@@ -16,6 +16,9 @@ func newWholeFile(path string) (*wholeFile, error) {
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
 		return nil, fmt.Errorf("%s: it is not a file", path)
 	}
+	if err := noFolder(path); err != nil {
+		return nil, err
+	}
 	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
 	if err != nil {
 		return nil, fmt.Errorf("%s: %s", path, reason(err))

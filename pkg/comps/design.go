@@ -42,7 +42,31 @@ type trait struct {
 	name string
 	of   func(*House) (v float64, known bool)
 	mean float64 // over the sales where it is known
+	// aged is, of a product with the age, what the age is multiplied by: of what the
+	// product says of two houses, that which their ages make is the age's.
+	aged func(*House) float64
 }
+
+// aged is a product of a figure and the age.
+func aged(line Line, name string, year int, figure func(*House) (float64, bool)) trait {
+	times := func(h *House) float64 {
+		v, _ := figure(h)
+		return v
+	}
+	return trait{line: line, name: name, aged: times, of: func(h *House) (float64, bool) {
+		v, ok := figure(h)
+		return v * ageOf(h, year), ok && h.Built.Known
+	}}
+}
+
+// byAge is what two houses differ in a product by their ages: their difference times the
+// mean of the figure; what is left is by the figure, at the mean of the ages.
+func (d *design) byAge(t *trait, a, b *House) float64 {
+	return (ageOf(a, d.year) - ageOf(b, d.year)) * (t.aged(a) + t.aged(b)) / 2
+}
+
+// ageOf is the age of a house in steps of 50 years, two at most.
+func ageOf(h *House, year int) float64 { return min(max(float64(year)-h.Built.Value, 0), 100) / 50 }
 
 // design is the columns of the regression as of a day.
 type design struct {
@@ -82,36 +106,36 @@ var knots = []float64{0, 12, 30, 55, 80}
 // numbers are the columns that every list may have.
 func numbers(year int) []trait {
 	out := []trait{
-		{Size, "size", func(h *House) (float64, bool) { return logWithin(h.Area, 300, 12_000) }, 0},
+		{Size, "size", func(h *House) (float64, bool) { return logWithin(h.Area, 300, 12_000) }, 0, nil},
 		{Size, "size bend", func(h *House) (float64, bool) {
 			v, ok := logWithin(h.Area, 300, 12_000)
 			v -= math.Log(middleArea)
 			return v * v, ok
-		}, 0},
-		{Lot, "lot", func(h *House) (float64, bool) { return logWithin(h.Lot, 1000, 200_000) }, 0},
+		}, 0, nil},
+		{Lot, "lot", func(h *House) (float64, bool) { return logWithin(h.Lot, 1000, 200_000) }, 0, nil},
 		{Lot, "lot bend", func(h *House) (float64, bool) {
 			v, ok := logWithin(h.Lot, 1000, 200_000)
 			return max(v-math.Log(15_000), 0), ok
-		}, 0},
-		{Rooms, "bedrooms", func(h *House) (float64, bool) { return within(h.Bedrooms, 1, 6) }, 0},
-		{Baths, "full baths", func(h *House) (float64, bool) { return within(h.FullBaths, 1, 5) }, 0},
-		{Baths, "half baths", func(h *House) (float64, bool) { return within(h.HalfBaths, 0, 3) }, 0},
-		{Garage, "garage area", func(h *House) (float64, bool) { return within(h.GarageArea, 0, 1200) }, 0},
-		{Garage, "garage cars", func(h *House) (float64, bool) { return within(h.GarageCars, 0, 4) }, 0},
-		{Condition, "condition", func(h *House) (float64, bool) { return h.Condition.Value, h.Condition.Known }, 0},
+		}, 0, nil},
+		{Rooms, "bedrooms", func(h *House) (float64, bool) { return within(h.Bedrooms, 1, 6) }, 0, nil},
+		{Baths, "full baths", func(h *House) (float64, bool) { return within(h.FullBaths, 1, 5) }, 0, nil},
+		{Baths, "half baths", func(h *House) (float64, bool) { return within(h.HalfBaths, 0, 3) }, 0, nil},
+		{Garage, "garage area", func(h *House) (float64, bool) { return within(h.GarageArea, 0, 1200) }, 0, nil},
+		{Garage, "garage cars", func(h *House) (float64, bool) { return within(h.GarageCars, 0, 4) }, 0, nil},
+		{Condition, "condition", func(h *House) (float64, bool) { return h.Condition.Value, h.Condition.Known }, 0, nil},
 	}
-	out = append(out, trait{Size, "size by age", func(h *House) (float64, bool) {
-		v, ok := logWithin(h.Area, 300, 12_000)
-		return (v - math.Log(middleArea)) * min(max(float64(year)-h.Built.Value, 0), 100) / 50, ok && h.Built.Known
-	}, 0}, trait{Baths, "baths by age", func(h *House) (float64, bool) {
-		return bathsOf(h).Value * min(max(float64(year)-h.Built.Value, 0), 100) / 50, h.FullBaths.Known && h.Built.Known
-	}, 0}, trait{Lot, "lot by age", func(h *House) (float64, bool) {
-		return (logLot(h) - 8.8) * min(max(float64(year)-h.Built.Value, 0), 100) / 50, h.Lot.Known && h.Built.Known
-	}, 0})
+	out = append(out,
+		aged(Size, "size by age", year, func(h *House) (float64, bool) {
+			v, ok := logWithin(h.Area, 300, 12_000)
+			return v - math.Log(middleArea), ok
+		}),
+		aged(Baths, "baths by age", year, func(h *House) (float64, bool) { return bathsOf(h).Value, h.FullBaths.Known }),
+		aged(Lot, "lot by age", year, func(h *House) (float64, bool) { return logLot(h) - 8.8, h.Lot.Known }),
+	)
 	for _, k := range knots {
 		out = append(out, trait{Age, "age", func(h *House) (float64, bool) {
 			return max(float64(year)-h.Built.Value-k, 0), h.Built.Known
-		}, 0})
+		}, 0, nil})
 	}
 	return out
 }
@@ -180,6 +204,6 @@ func (d *design) words(sales []*Sold, line Line, of func(*House) string) {
 				return 1, true
 			}
 			return 0, w != ""
-		}, float64(count[name]) / float64(all)})
+		}, float64(count[name]) / float64(all), nil})
 	}
 }

@@ -41,11 +41,16 @@ func (a *adjuster) logs(i int) (out amounts) {
 	k := len(m.design.traits)
 	for j := range m.design.traits {
 		t := &m.design.traits[j]
-		if !a.known[j] || row[j] == a.at[j] {
+		if !a.known[j] || row[j] == a.at[j] && t.aged == nil {
 			continue
 		}
 		if _, ok := t.of(&s.House); ok {
-			out[t.line] += m.fit.beta[j] * (a.at[j] - row[j])
+			whole, byAge := m.fit.beta[j]*(a.at[j]-row[j]), 0.0
+			if t.aged != nil {
+				byAge = m.fit.beta[j] * m.design.byAge(t, a.s, &s.House)
+			}
+			out[t.line] += whole - byAge
+			out[Age] += byAge
 		}
 	}
 	for j := k; j < m.columns; j++ {

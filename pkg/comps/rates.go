@@ -1,6 +1,9 @@
 package comps
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Rate is what a unit of something is worth: an estimate with its standard error.
 type Rate struct {
@@ -62,9 +65,15 @@ func (a *adjuster) effect(d, slopesBy []float64) (effect, se float64) {
 	return effect, math.Sqrt(max(variance, 0))
 }
 
-// rates returns what a unit more of each thing is worth at the subject.
+// rates returns what a unit more of each thing is worth at the subject, and what another
+// kind of garage is that some sale has.
 func (a *adjuster) rates(value float64) (out []Rate) {
-	k := len(a.m.design.traits)
+	add := func(l Line, unit string, other *House) {
+		effect, se := a.effectOf(other)
+		if effect != 0 || se != 0 { // else nothing was estimated
+			out = append(out, Rate{l, unit, value * math.Expm1(effect), value * math.Exp(effect) * se, a.from()})
+		}
+	}
 	for _, u := range rateUnits {
 		more := *a.s
 		if !u.more(&more) {
@@ -76,19 +85,47 @@ func (a *adjuster) rates(value float64) (out []Rate) {
 			}
 			continue
 		}
-		d := make([]float64, a.m.columns)
-		a.m.design.at(&more, d)
-		for j := range k {
-			d[j] -= a.at[j]
+		add(u.line, u.unit, &more)
+	}
+	if _, ok := a.amountOf(Garage); !ok {
+		for _, kind := range a.otherGarages() {
+			other := *a.s
+			other.Garage = kind
+			add(Garage, garageInstead(kind), &other)
 		}
-		clear(d[k:])
-		effect, se := a.effect(d, a.slopesBetween(&more))
-		if effect == 0 && se == 0 {
-			continue // nothing was estimated
-		}
-		out = append(out, Rate{u.line, u.unit, value * math.Expm1(effect), value * math.Exp(effect) * se, a.from()})
 	}
 	return out
+}
+
+// effectOf is what a house that differs from the subject in something would fetch more, of
+// the log, with its standard error.
+func (a *adjuster) effectOf(other *House) (effect, se float64) {
+	k := len(a.m.design.traits)
+	d := make([]float64, a.m.columns)
+	a.m.design.at(other, d)
+	for j := range k {
+		d[j] -= a.at[j]
+	}
+	clear(d[k:])
+	return a.effect(d, a.slopesBetween(other))
+}
+
+// otherGarages are the kinds of garage of the sales taken that are not the subject's.
+func (a *adjuster) otherGarages() (out []string) {
+	for _, k := range a.choice.Comps {
+		if g := k.Garage; g != "" && a.s.Garage != "" && g != a.s.Garage && !slices.Contains(out, g) {
+			out = append(out, g)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+func garageInstead(kind string) string {
+	if kind == "none" {
+		return "house without a garage"
+	}
+	return kind + " garage instead"
 }
 
 // slopesBetween returns by how many steps a house exceeds the subject.

@@ -160,7 +160,7 @@ func (r *reader) tooMany() bool {
 		return false
 	}
 	r.list.LeftOut++
-	r.say(r.pos(r.width), false, "too-many-cells", fmt.Sprintf("the row has %d cells, and the first row names %d columns", n, r.width), `put an amount with a comma in quotes, "$341,000", or leave the comma out`)
+	r.say(r.pos(r.width), false, "too-many-cells", fmt.Sprintf("the row is left out: it has %d cells, and the first row names %d columns", n, r.width), `put an amount with a comma in quotes, "$341,000", or leave the comma out`)
 	return true
 }
 
@@ -180,7 +180,7 @@ func (r *reader) openQuote() bool {
 	p := r.pos(at)
 	r.list.LeftOut++
 	p.Len = 1
-	r.say(p, false, "open-quote", fmt.Sprintf("a quote that opens here takes up this row and the next %d", strings.Count(r.record[at], "\n")), "close it in the same cell, or take it away")
+	r.say(p, false, "open-quote", fmt.Sprintf("a quote that opens here takes up this row and the next %d; all of it is left out", strings.Count(r.record[at], "\n")), "close it in the same cell, or take it away")
 	return true
 }
 
@@ -211,13 +211,22 @@ func blank(record []string) bool {
 // refuse says what is wrong with a cell, and whether the row can be used without.
 func (r *reader) refuse(c column, text string, err error) (usable bool) {
 	why, want := wanted(err)
-	usable = c.name != "date" && c.name != "price"
-	code := "bad-cell"
-	if !usable {
-		code = "bad-sale"
+	if c.name == "date" || c.name == "price" {
+		r.say(r.pos(c.at), false, "bad-sale", fmt.Sprintf("%s is left out: %s: %s", r.name(), c.header, why), "write "+want)
+		return false
 	}
-	r.say(r.pos(c.at), usable, code, fmt.Sprintf("%s: %s", c.header, why), "write "+want)
-	return usable
+	r.say(r.pos(c.at), true, "bad-cell", fmt.Sprintf("%s: %s: %s, so it counts as not known", r.name(), c.header, why), "write "+want)
+	return true
+}
+
+// name is what the row in hand calls its sale, or "the row".
+func (r *reader) name() string {
+	for _, c := range r.columns {
+		if c.name == "label" && c.at < len(r.record) && strings.TrimSpace(r.record[c.at]) != "" {
+			return strings.TrimSpace(r.record[c.at])
+		}
+	}
+	return "the row"
 }
 
 func (r *reader) missing(name string) bool {
@@ -226,7 +235,7 @@ func (r *reader) missing(name string) bool {
 			continue
 		}
 		at := min(c.at, len(r.record)-1)
-		r.say(r.pos(at), false, "no-"+name, fmt.Sprintf("%s: nothing is given", c.header), "write it, or leave the row out")
+		r.say(r.pos(at), false, "no-"+name, fmt.Sprintf("%s is left out: %s: nothing is given", r.name(), c.header), "write it, or leave the row out")
 	}
 	return false
 }

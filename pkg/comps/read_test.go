@@ -66,13 +66,13 @@ func TestReadBadRows(t *testing.T) {
 	require.False(t, l.Sale(0).Area.Known)
 	got := strings.Join(strs(found), "\n")
 	for _, want := range []string{
-		`sold.csv:2:13: error: date: "13" is not a month`,
-		`sold.csv:3:14: error: price: "free" is not`,
-		`sold.csv:4:14: error: price: a sale for "0" is none`,
-		`sold.csv:5:14: error: price: nothing is given`,
-		`sold.csv:6:21: warning: area: "12" is out of bounds`,
-		`sold.csv:8:22: warning: area: "huge"`,
-		`sold.csv:9:1: error: date: nothing is given`,
+		`sold.csv:2:13: error: Señor Calle is left out: date: "13" is not a month`,
+		`sold.csv:3:14: error: a is left out: price: "free" is not`,
+		`sold.csv:4:14: error: b is left out: price: a sale for "0" is none`,
+		`sold.csv:5:14: error: c is left out: price: nothing is given`,
+		`sold.csv:6:21: warning: d: area: "12" is out of bounds, so it counts as not known`,
+		`sold.csv:8:22: warning: e f: area: "huge"`,
+		`sold.csv:9:1: error: g is left out: date: nothing is given`,
 	} {
 		require.Contains(t, got, want)
 	}

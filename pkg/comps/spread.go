@@ -18,7 +18,7 @@ const normalTail = 1.2816
 // few sales there are and what is usual elsewhere.
 func (c *Choice) spread(pool []float64, value float64, weights, logs []float64) (low, high float64) {
 	if c.market.byPairs {
-		s := few(value, weights, logs)
+		s := few(value, c.like.alike(c.picks()), weights, logs)
 		return s, s
 	}
 	type far struct{ off, weight float64 }
@@ -57,17 +57,20 @@ func effective(weights []float64) float64 {
 }
 
 // usualScatter is the spread of one adjusted sale, of the log, that is assumed of a
-// market of which little is known, and priorSales how many sales it counts for. It
-// is that of the county measured in the document comps.md, rounded up.
-const usualScatter, priorSales = 0.25, 4
+// market of which little is known, and priorSales how many sales it counts for: with
+// them the range held eight in ten with any number of sales, on the tuning half of the
+// county measured in the document comps.md.
+const usualScatter, priorSales = 0.20, 8
 
 // few returns the reach of a range with so few sales that their scatter itself is
-// uncertain: the usual scatter and the one seen, by Student's t.
-func few(value float64, weights, logs []float64) float64 {
+// uncertain: the usual scatter and the one seen, by Student's t. What is seen of each
+// counts by its likeness alone: the weights of the value spare those that lie apart,
+// which would make the scatter too small.
+func few(value float64, alike, weights, logs []float64) float64 {
 	n := float64(len(logs))
 	seen := 0.0
 	for i, l := range logs {
-		seen += n * weights[i] * (l - value) * (l - value)
+		seen += n * alike[i] * (l - value) * (l - value)
 	}
 	free := priorSales + n - 1
 	s := math.Sqrt((priorSales*usualScatter*usualScatter + seen) / free)

@@ -55,12 +55,8 @@ func (c *Choice) Value() (*Value, error) {
 	}
 	a := c.adjuster()
 	pool := c.adjustPool(a)
-	picks := make([]pick, len(c.Comps))
-	for i, k := range c.Comps {
-		picks[i] = k.pick
-	}
 	v := &Value{}
-	logs := make([]float64, len(picks))
+	logs := make([]float64, len(c.Comps))
 	for i, k := range c.Comps {
 		r := Row{Comp: k}
 		r.Lines, r.Adjusted = a.rounded(k.pick.i)
@@ -70,7 +66,7 @@ func (c *Choice) Value() (*Value, error) {
 		logs[i] = math.Log(r.Adjusted.InexactFloat64())
 		v.Rows = append(v.Rows, r)
 	}
-	weights := c.like.weights(picks, logs)
+	weights := c.like.weights(c.picks(), logs)
 	mean := decimal.Zero
 	for i := range v.Rows {
 		v.Rows[i].Weight = weights[i]
@@ -105,19 +101,34 @@ func (c *Choice) Value() (*Value, error) {
 // rounds of weighing anew, each with the centre of the last.
 const weighings = 6
 
-// weights are by likeness, less for what the regression found far off and for what
-// lies apart from the others; they sum to one.
-func (l *likeness) weights(picks []pick, logs []float64) []float64 {
-	base := make([]float64, len(picks))
+// picks are the sales taken.
+func (c *Choice) picks() []pick {
+	out := make([]pick, len(c.Comps))
+	for i, k := range c.Comps {
+		out[i] = k.pick
+	}
+	return out
+}
+
+// alike are weights by likeness, less for what the regression found far off; they sum
+// to one.
+func (l *likeness) alike(picks []pick) []float64 {
+	out := make([]float64, len(picks))
 	nearest := math.Inf(1)
 	for _, p := range picks {
 		nearest = min(nearest, p.d)
 	}
 	for i, p := range picks {
-		base[i] = l.weight(pick{p.i, p.d - nearest}, tune.Narrow) // the nearest counts 1, however far
+		out[i] = l.weight(pick{p.i, p.d - nearest}, tune.Narrow) // the nearest counts 1, however far
 	}
-	out := slices.Clone(base)
 	normalise(out)
+	return out
+}
+
+// weights are those, less for what lies apart from the others.
+func (l *likeness) weights(picks []pick, logs []float64) []float64 {
+	base := l.alike(picks)
+	out := slices.Clone(base)
 	for range weighings {
 		centre := dot(out, logs)
 		for i := range out {

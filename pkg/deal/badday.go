@@ -94,6 +94,9 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 		if in.reads != nil { // how much is added may be less than what the input may be
 			f := *in.reads
 			f.Range, f.Doubt = "", ""
+			if in.Kind == Percent { // what it comes to is looked at once that is known
+				f.Range = "at least 0%, at most 1000%"
+			}
 			in.reads = &f
 		}
 	}

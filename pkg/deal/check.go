@@ -36,6 +36,10 @@ func (r *reader) checkRequired() {
 			continue
 		}
 		f := fieldNamed(must.group, plainKey(must.path[len(must.group)+1:]))
+		if c := r.deal.Comps; c != nil && must.path == "value.after-repair value" {
+			r.say(must.code, r.needed("comps"), "the after-repair value is not given, and %s", c.None())("name houses sold before %s, each with its day and price, or add   value: {%s}", c.Day, f.example())
+			continue
+		}
 		tell := r.say(must.code, r.needed(must.group), "%s is not given", must.what)
 		if r.got[must.group] != nil {
 			tell("add   %s   under %s", f.example(), must.group)

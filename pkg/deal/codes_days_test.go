@@ -16,6 +16,7 @@ var daySlips = []slip{
 	ranged("bad-day-not-here", "bad days: {soft market: {loans.1.draws.lag: +1 month}}"),
 	ranged("bad-day-beyond", "bad days: {early: {marketing: -9 months}}"),
 	ranged("bad-day-beyond", "bad days: {gone: {sale price: -99.9%}}"),
+	ranged("bad-day-beyond", "bad days: {gone: {overrun: -200%}}"),
 	ranged("bad-day-twice", "bad days: {soft: {sale price: -5%, arv: -5%}}"),
 	ranged("bad-day-twice", "bad days: {soft: {expected discount: +3%, sale price: -5%}}"),
 	ranged("unknown-input", "bad days: {soft: {sale prise: -5%}}"),
@@ -42,6 +43,15 @@ func TestBadDays(t *testing.T) {
 		}
 	}
 	require.Equal(t, "334229", day.Changes[1].Value.String(), "359,000 less 2% expected discount, less 5%")
+}
+
+// What is added to a share may be more than all of it: 15% over the bids and 150% more.
+func TestABadDayAddsMoreThanAll(t *testing.T) {
+	d, found := deal.Read("a", []byte(ranged("", "bad days: {ruin: {overrun: +150%}}").text()))
+	require.Empty(t, found.Errors())
+	require.Equal(t, "1.65", d.BadDays[0].Changes[0].Value.String())
+	_, found = deal.Read("a", []byte(ranged("", "bad days: {ruin: {overrun: -200%}}").text()))
+	require.Contains(t, found.Errors()[0].Message, `"-200%" brings overrun from 15% to -185%`, "with its sign")
 }
 
 func TestVary(t *testing.T) {

@@ -34,9 +34,12 @@ func (r *reader) doubtComps() {
 	if names := r.notCompared(c); names != "" {
 		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", names)("add under house what it will be when the work is done, e.g.   living area: 1,480 sq ft")
 	}
-	if _, told := v.Linear[comps.Condition]; c.Conditions && !told && !slices.ContainsFunc(v.Rates, func(x comps.Rate) bool { return x.Line == comps.Condition }) {
+	if c.Conditions && r.statesValue() {
+		r.say("comps-condition-unused", r.where("comps.condition by option"), "the deal states what the house will be worth, so the condition that an option leaves it in changes nothing")("take the stated value away for a value by the comparables; or take condition by option away")
+	} else if _, told := v.Linear[comps.Condition]; c.Conditions && !told && !slices.ContainsFunc(v.Rates, func(x comps.Rate) bool { return x.Line == comps.Condition }) {
 		r.say("comps-condition-alike", r.where("comps.condition by option"), "nothing tells what condition is worth, so all options are valued alike")("add   amounts: {step of condition: $14,000}   , from what houses of either finish sold for")
 	}
+	r.doubtAreas(c)
 	for _, row := range v.Rows {
 		if row.Weight < counts {
 			continue
@@ -50,6 +53,38 @@ func (r *reader) doubtComps() {
 	}
 	r.doubtBeyond()
 	r.doubtConcessions(c)
+}
+
+// timesTheHouse is from how many times the living area of the house on, or how small a
+// part of it, that of a sale looks misread (common practice, no source).
+const timesTheHouse = 4
+
+// doubtAreas warns of living areas that are hardly those of houses like this one.
+func (r *reader) doubtAreas(c *Comparables) {
+	ours, whose := c.Subject.Area, "the house has"
+	if !ours.Known {
+		ours, whose = middleArea(c.Value.Rows), "half of the sales have at most"
+	}
+	for _, row := range c.Value.Rows {
+		if x := row.Area; x.Known && ours.Known && (x.Value >= timesTheHouse*ours.Value || x.Value <= ours.Value/timesTheHouse) {
+			r.say("sale-odd-size", c.Place(&row.Sold), "%s has %s sq ft, and %s %s", row.Name(), quantity.FormatCount(decimalOf(x), 0), whose, quantity.FormatCount(decimalOf(ours), 0))("look whether the living area was read right, and strike a sale of quite another house")
+		}
+	}
+}
+
+// middleArea is the median of the living areas that are known.
+func middleArea(rows []comps.Row) comps.Fact {
+	var all []float64
+	for _, row := range rows {
+		if row.Area.Known {
+			all = append(all, row.Area.Value)
+		}
+	}
+	if len(all) == 0 {
+		return comps.Fact{}
+	}
+	slices.Sort(all)
+	return comps.Known(all[(len(all)-1)/2])
 }
 
 func farBy(x float64) string {

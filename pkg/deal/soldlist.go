@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"ledgerboard/pkg/comps"
@@ -25,6 +24,7 @@ type salesList struct {
 	at    map[int]diag.Pos
 	own   []int // written out or pasted, so meant to be used
 	file  bool  // some are of a file
+	lost  int   // rows of tables that could not be read
 }
 
 // salesOf gathers the sales of the deal.
@@ -74,11 +74,9 @@ func (r *reader) pasted(l *salesList, g *reading) {
 
 // listed reads a table of sales; its lines and columns count from a place on.
 func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, from int) {
-	if off.Line == 0 {
+	if from == 0 {
 		l.file = true
-		if off.Line == 0 && from == 0 {
-			r.books[name] = string(text)
-		}
+		r.books[name] = string(text)
 	}
 	if bad := unreadable(name, text); bad != nil && bad.Code != "file-too-large" {
 		r.diags.Add(*bad)
@@ -89,6 +87,7 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 	if list == nil {
 		return
 	}
+	l.lost += list.LeftOut
 	for _, s := range list.Sales() {
 		at := diag.Pos{File: name, Line: s.Line + off.Line, Col: 1 + off.Col}
 		s.Line += from
@@ -125,7 +124,7 @@ func (r *reader) tableSays(found diag.List, off diag.Pos) {
 		r.diags.Add(d)
 	}
 	if more > 0 {
-		r.say("more-bad-cells", diag.Pos{File: found[0].Pos.File}, "%d more cells and rows of the table cannot be read", more)("they are left out; mend them where they matter")
+		r.say("more-bad-cells", diag.Pos{File: found[0].Pos.File}, "%s in the table cannot be read", areOf(more, "more cell or row", "more cells and rows"))("what cannot be read is left out; mend it where it matters")
 	}
 }
 
@@ -146,13 +145,33 @@ func (r *reader) dayOfValue(sales []comps.Sold) quantity.Date {
 	return last.AddDays(1)
 }
 
+// farOn is how long after all others a sale must be for the day of the value by it to be
+// worth a word, days.
+const farOn = 365
+
+// doubtDay warns of a day of the value that comes from one sale long after all others,
+// which a slip in its year does.
+func (r *reader) doubtDay(l *salesList, list *comps.List) {
+	n := list.Len()
+	if n < 2 || r.good("comps.day") != nil || r.good("purchase.date") != nil {
+		return
+	}
+	last, before := list.Sale(n-1), list.Sale(n-2)
+	if quantity.DaysBetween(before.Date, last.Date) > farOn {
+		r.say("day-far-on", l.at[last.Line], "the value is for %s, the day after %s was sold, though all other sales are of %s or before", last.Date.AddDays(1), last.Name(), before.Date)("look at the year of that sale, or say   day: %s   under comps for the day of the value", before.Date.AddDays(1))
+	}
+}
+
 // doubtSales tells which sales are set aside, and why. Of a file, which may be a whole
 // county's, those too late are told by their number.
 func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, wished []int) {
 	told, more, late := 0, 0, 0
 	for i := range all {
 		s := &all[i]
-		if s.Date.Compare(day) >= 0 && s.Line < fromTable && !slices.Contains(wished, s.Line) {
+		if slices.Contains(wished, s.Line) {
+			continue
+		}
+		if s.Date.Compare(day) >= 0 && s.Line < fromTable {
 			late++
 			continue
 		}
@@ -160,8 +179,6 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 		if s.Date.Compare(day) >= 0 {
 			why = fmt.Sprintf("sold on %s, not before the day of the value, %s", s.Date, day)
 			hint = fmt.Sprintf("it is not used; say   day: %s   under comps if that is the day of the value", s.Date.AddDays(1))
-		} else if slices.Contains(wished, s.Line) {
-			continue
 		}
 		if why == "" {
 			continue
@@ -173,42 +190,17 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 		r.say("doubtful-sale", l.at[s.Line], "%s: %s", s.Name(), why)("%s", hint)
 	}
 	if more > 0 {
-		r.say("doubtful-sale", r.needed("comps"), "doubtful and set aside: %s more", quantity.Counted(more, "sale"))("ledgerboard comps --all   lists them")
+		r.say("doubtful-sale", r.needed("comps"), "%s doubtful and set aside", areOf(more, "more sale is", "more sales are"))("ledgerboard comps --all   lists them")
 	}
 	if late > 0 {
-		r.say("doubtful-sale", r.needed("comps.file", "comps"), "not used, for they are of %s or later: %s of the file", day, quantity.Counted(late, "sale"))("say   day: ...   under comps if the value is for a later day")
+		r.say("doubtful-sale", r.needed("comps.file", "comps"), "%s of %s or later, so not used", areOf(late, "sale of the file is", "sales of the file are"), day)("say   day: ...   under comps if the value is for a later day")
 	}
 }
 
-// salesNamed are the numbers of the sales that some words name: by label, or by line.
-func (r *reader) salesNamed(l *salesList, key string, beside []string) (out []int) {
-	one := func(name string, at diag.Pos) {
-		var labels []string
-		hit := len(out)
-		for _, s := range l.sales {
-			line := strings.TrimPrefix(plainKey(name), "line ")
-			if plainKey(s.Label) == plainKey(name) || line == strconv.Itoa(l.at[s.Line].Line) && (s.Label == "" || line != plainKey(name)) {
-				out = append(out, s.Line)
-			}
-			labels = append(labels, s.Label)
-		}
-		if len(out) > hit {
-			return
-		}
-		tell := r.say("unknown-sale", at, "there is no sale %s to %s", diag.Quote(name), key)
-		if near, ok := diag.Nearest(name, labels); ok {
-			tell("did you mean %q?", near)
-		} else {
-			tell("write its address as the list has it, or its line: line 7")
-		}
+// areOf counts things by a word for one and another for several.
+func areOf(n int, one, several string) string {
+	if n == 1 {
+		return "1 " + one
 	}
-	if g := r.good("comps." + key); g != nil {
-		for _, w := range g.words() {
-			one(w.text, w.at)
-		}
-	}
-	for _, name := range beside {
-		one(name, diag.Pos{File: "--" + key, Line: 1})
-	}
-	return out
+	return fmt.Sprintf("%d %s", n, several)
 }

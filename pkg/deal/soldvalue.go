@@ -21,8 +21,10 @@ type Comparables struct {
 	Value   *comps.Value    // nil where no sale can be used
 	Members []*model.Member // of the model, one for each of Value.Rows
 	Sales   int             // that there are, doubtful ones included
-	Usable  int             // of them, sold before the day and not doubtful
-	Aside   []comps.Sold    // doubtful ones that are not used
+	Struck  int             // of them, left out because that was asked
+	Lost    int             // rows of tables beside them that could not be read
+	Usable  int             // of the others, sold before the day and not doubtful
+	NotUsed []comps.Passed  // with why; of a file, those doubtful, passed over or struck
 	Conditions,
 	HasTable bool // the value follows the option taken; some sales are of a table
 	at map[int]diag.Pos
@@ -89,8 +91,16 @@ func Compared() (out []Figure) {
 // valued reports whether sold houses say what the house is worth, or should and what
 // stands against it is spoken of.
 func (r *reader) valued() bool {
+	if r.deal.Comps != nil && r.deal.Comps.Value != nil {
+		return true
+	}
 	g := r.got["comps"]
-	return r.deal.Comps != nil && r.deal.Comps.Value != nil || g != nil && (!g.ok || r.diags.HasErrors())
+	return g != nil && !g.ok || (g != nil || r.asked.From != "") && r.diags.HasErrors()
+}
+
+// statesValue reports whether the file says what the house will be worth.
+func (r *reader) statesValue() bool {
+	return r.got["value.after-repair value"] != nil || r.got["value.before work"] != nil
 }
 
 // comparables chooses and values the sold houses of the deal, and puts those that are
@@ -106,29 +116,35 @@ func (r *reader) comparables() {
 	if r.diags.HasErrors() {
 		return
 	}
-	c := &Comparables{Subject: subject, Sales: len(l.sales), at: l.at, Conditions: len(r.conditions) > 0, HasTable: l.file}
+	c := &Comparables{Subject: subject, Sales: len(l.sales), Lost: l.lost, at: l.at, Conditions: len(r.conditions) > 0, HasTable: l.file}
 	r.deal.Comps = c
-	c.Day = r.dayOfValue(l.sales)
-	list, _ := comps.NewList(l.sales, quantity.Date{})
-	wish := r.wish(l)
-	r.doubtSales(l, list.Sales(), c.Day, wish.Add)
+	asked := r.askedSales(l)
+	list, _ := comps.NewList(l.unstruck(asked), quantity.Date{})
+	c.Struck, c.Day = c.Sales-list.Len(), r.dayOfValue(list.Sales())
+	r.doubtDay(l, list)
+	r.addedTooLate(l, asked, c.Day)
+	r.doubtSales(l, list.Sales(), c.Day, asked.added())
 	if r.diags.HasErrors() {
 		return
 	}
 	market := list.Before(c.Day)
-	c.Usable, c.Aside = market.Len(), market.Aside()
+	c.Usable = market.Len()
+	wish := r.wish(asked)
 	if wish.Count == 0 && !l.file {
 		wish.Count = len(l.own)
 	}
-	wish.Add = append(wish.Add, r.meantToBeUsed(l, list, c.Day, wish.Strike)...)
+	wish.Add = append(wish.Add, l.meantToBeUsed(list, c.Day)...)
 	if wish.Count > 0 {
 		wish.Count = max(wish.Count, len(wish.Add))
 	}
 	c.Choice = market.Choose(subject, wish)
+	c.NotUsed = l.notUsed(c.Choice, market.Aside(), asked, c.Day)
 	var err error
 	switch c.Value, err = c.Choice.Value(); {
 	case errors.Is(err, comps.ErrNoSales):
-		r.say("comps-none", r.needed("comps"), "%s, so nothing tells the value", noneOf(c.Sales))("name houses sold before %s, each with its day and price, or state the after-repair value", c.Day)
+		if r.statesValue() {
+			r.say("comps-none", r.needed("comps"), "%s, so nothing tells the value", c.None())("name houses sold before %s, each with its day and price, or take comps away", c.Day)
+		} // else it is said with the value that is missing
 	case err != nil:
 		r.say("comps-no-price", r.needed("comps.amounts", "comps"), "%v", err)("check the amounts; each is for one unit, as one square foot")
 	default:
@@ -136,18 +152,23 @@ func (r *reader) comparables() {
 	}
 }
 
-func noneOf(sales int) string {
-	switch sales {
-	case 0:
+// None says that no sale can be used, in words.
+func (c *Comparables) None() string {
+	switch {
+	case c.Sales == 0:
 		return "comps names no sale"
-	case 1:
+	case c.Sales == 1 && c.Struck == 1:
+		return "the one sale under comps is struck"
+	case c.Sales == 1:
 		return "the one sale under comps cannot be used"
+	case c.Struck > 0:
+		return fmt.Sprintf("none of the %d sales under comps can be used, %d of them struck", c.Sales, c.Struck)
 	}
-	return fmt.Sprintf("none of the %d sales under comps can be used", sales)
+	return fmt.Sprintf("none of the %d sales under comps can be used", c.Sales)
 }
 
-func (r *reader) wish(l *salesList) comps.Wish {
-	w := comps.Wish{Strike: r.salesNamed(l, "strike", r.asked.Strike), Add: r.salesNamed(l, "add", r.asked.Add)}
+func (r *reader) wish(asked salesAsked) comps.Wish {
+	w := comps.Wish{Add: asked.added()}
 	w.Given, w.Extras = r.given()
 	if g := r.good("comps.take"); g != nil {
 		w.Count = int(g.number.IntPart())
@@ -156,13 +177,13 @@ func (r *reader) wish(l *salesList) comps.Wish {
 }
 
 // meantToBeUsed are the sales that are written out or pasted beside a file, unless they
-// are doubtful or struck: the file is for choosing, they are not.
-func (r *reader) meantToBeUsed(l *salesList, list *comps.List, day quantity.Date, struck []int) (out []int) {
+// are doubtful: the file is for choosing, they are not.
+func (l *salesList) meantToBeUsed(list *comps.List, day quantity.Date) (out []int) {
 	if !l.file {
 		return nil
 	}
 	for _, s := range list.Sales() {
-		if slices.Contains(l.own, s.Line) && !slices.Contains(struck, s.Line) && s.Flags == 0 && s.Date.Compare(day) < 0 {
+		if slices.Contains(l.own, s.Line) && s.Flags == 0 && s.Date.Compare(day) < 0 {
 			out = append(out, s.Line)
 		}
 	}

@@ -203,7 +203,7 @@ func (c compsPage) worth(what, worth, plus string, r comps.Rate) {
 	} else if r.From != "given" {
 		from = "+- " + plus + ", " + from
 	}
-	c.line("  %s%s  %s", pad(what, 24), right(worth, 12), from)
+	c.line("  %s%s  %s", pad(what, 26), right(worth, 12), from)
 }
 
 // why says of sales out of a table why each was taken.
@@ -229,14 +229,10 @@ const asideShown = 8
 // aside lists what is not used, and how it could be.
 func (c compsPage) aside() {
 	var out []string
-	for _, p := range c.c.Choice.Passed {
-		out = append(out, c.id(&p.Sold)+": "+p.Why)
+	for _, p := range c.c.NotUsed {
+		out = append(out, fmt.Sprintf("%s, %s on %s: %s", c.id(&p.Sold), dollars(p.Price), p.Date, p.Why))
 	}
-	for i := range c.c.Aside {
-		s := &c.c.Aside[i]
-		out = append(out, fmt.Sprintf("%s, %s on %s: %s", c.id(s), dollars(s.Price), s.Date, s.Flags))
-	}
-	if len(out) == 0 {
+	if len(out) == 0 && c.c.Lost == 0 {
 		return
 	}
 	c.heading("Not used")
@@ -247,7 +243,13 @@ func (c compsPage) aside() {
 		}
 		c.text("  - ", m)
 	}
-	c.text("  ", `To use one all the same: --add "..."; to leave one out: --strike "...".`)
+	if n := c.c.Lost; n > 0 {
+		c.text("  - ", quantity.Counted(n, "row")+" without a day or a price that can be read; below it says why")
+	}
+	if len(out) == 0 {
+		return
+	}
+	c.text("  ", `Use one from before the day with --add "..."; leave one out with --strike "...".`)
 }
 
 func (c compsPage) doubts() {

@@ -93,6 +93,19 @@ var figureShown = map[comps.Line]struct {
 	comps.Age: {"built", func(x float64) string { return fmt.Sprintf("%.0f", x) }}, comps.Condition: {"condition", conditionWord}, comps.Garage: {"garage, cars", figureCount},
 }
 
+// figureOf writes what a house is compared by on a line: of a garage its kind as well, for
+// which it may be adjusted though it is for as many cars.
+func figureOf(f deal.Figure, h *comps.House) string {
+	text := known(f.Figure(h), figureShown[f.Line].show)
+	if f.Line != comps.Garage || h.Garage == "" {
+		return text
+	}
+	if !h.GarageCars.Known || h.Garage == "none" {
+		text = ""
+	}
+	return cut(strings.TrimSpace(text+" "+h.Garage), gridColumn-1)
+}
+
 func figureCount(x float64) string { return quantity.FormatCount(decimal.NewFromFloat(x), 1) }
 
 func wholeCount(x float64) string { return quantity.FormatCount(decimal.NewFromFloat(x), 0) }
@@ -130,9 +143,8 @@ func (c compsPage) rows() []gridRow {
 		{"  where it stands", "", money("location_adjustment"), false},
 	}
 	for _, f := range deal.Compared() {
-		x := figureShown[f.Line]
 		out = append(out,
-			gridRow{x.label, known(f.Figure(&c.c.Subject.House), x.show), func(i int) string { return known(f.Figure(&sale(i).House), x.show) }, false},
+			gridRow{figureShown[f.Line].label, figureOf(f, &c.c.Subject.House), func(i int) string { return figureOf(f, &sale(i).House) }, false},
 			gridRow{"  adjusted by", "", money(deal.AdjustmentOf(f.Line)), false})
 	}
 	return append(out,

@@ -80,12 +80,8 @@ func CompsJSON(w io.Writer, a *answer.Answer) error {
 	for _, l := range v.Untold {
 		o.NotAdjusted = append(o.NotAdjusted, l.String())
 	}
-	for _, p := range c.Choice.Passed {
+	for _, p := range c.NotUsed {
 		o.NotUsed = append(o.NotUsed, NotUsedNote{c.ID(&p.Sold), c.Place(&p.Sold).String(), p.Why})
-	}
-	for i := range c.Aside {
-		s := &c.Aside[i]
-		o.NotUsed = append(o.NotUsed, NotUsedNote{c.ID(s), c.Place(s).String(), s.Flags.String()})
 	}
 	for _, d := range a.Warnings {
 		if compsCode(d) {

@@ -136,6 +136,9 @@ func (p oddsPage) rows() []figureRow {
 		figureRow{"months owned", chance.Months, asMonths, asHundredths}, figureRow{"maximum offer", chance.Offer, inColumn, asError})
 }
 
+// oddsColumn is how wide a figure may be.
+const oddsColumn = 9
+
 const oddsRow = "  %-21s%9s%-7s%9s%-7s%9s%-7s%9s"
 
 // figures are the percentiles with their errors.
@@ -191,6 +194,9 @@ func (p oddsPage) chances() {
 			row("cash runs past the "+dollars(p.Answer.Line("cash_available").Sub(p.Answer.Line("cash_reserve")))+" you can use", p.Missed[i])
 			continue
 		}
+		if target == "profit_to_spare" && p.Answer.Line("target_profit").IsZero() {
+			continue // that is to lose money
+		}
 		row("you miss "+p.Answer.Goal(target), p.Missed[i])
 	}
 	if p.Beyond != nil && p.Answer.Line("cash_reserve").IsPositive() {
@@ -244,40 +250,52 @@ func inColumn(x float64) string {
 		sign = "-"
 	}
 	for places := int32(3); ; places-- {
-		said := sign + "$" + near(math.Abs(x)/1e6, places).StringFixed(places) + "m"
-		if len(said) <= columnWidth || places == 0 {
-			return said
+		text := sign + "$" + near(math.Abs(x)/1e6, places).StringFixed(places) + "m"
+		if len(text) <= oddsColumn || places == 0 {
+			return text
 		}
 	}
 }
 
-// columnWidth is that of a figure of the trials, before its error.
-const columnWidth = 9
-
-// asError is an error in dollars, from a thousand up in thousands, from a million up in
-// millions, in five characters at most.
+// asError is an error in dollars, from a thousand up in thousands; in four signs or fewer
+// up to a billion, so that a blank stands behind it.
 func asError(x float64) string {
-	unit := "k"
 	switch {
 	case x < 999.5:
 		return asDollars(x)
-	case x >= 999_500:
-		x, unit = x/1000, "m"
+	case x < 9_950:
+		return near(x/1e3, 1).StringFixed(1) + "k"
+	case x < 999_500:
+		return near(x/1e3, 0).String() + "k"
+	case x < 9_950_000:
+		return near(x/1e6, 1).StringFixed(1) + "m"
 	}
-	places := int32(1)
-	if x >= 99_950 {
-		places = 0
-	}
-	return near(x/1000, places).StringFixed(places) + unit
+	return near(x/1e6, 0).String() + "m"
 }
 
-func asPercent(x float64) string { return near(x, 1).StringFixed(1) + "%" }
-func share(x float64) string     { return asPercent(x * 100) }
+// asPercent writes tenths as long as they say anything.
+func asPercent(x float64) string {
+	if math.Abs(x) >= 1000 {
+		return near(x, 0).String() + "%"
+	}
+	return near(x, 1).StringFixed(1) + "%"
+}
+func share(x float64) string { return asPercent(x * 100) }
 
 func asMonths(x float64) string { return near(x, 1).StringFixed(1) }
 
-// asHundredths is an error of a figure in tenths.
-func asHundredths(x float64) string { return near(x, 2).StringFixed(2) }
+// asHundredths is an error of a figure in tenths, in four signs or fewer.
+func asHundredths(x float64) string {
+	switch {
+	case x < 9.995:
+		return near(x, 2).StringFixed(2)
+	case x < 99.95:
+		return near(x, 1).StringFixed(1)
+	case x < 9999.5:
+		return near(x, 0).String()
+	}
+	return asError(x)
+}
 
 // oneIn100 is a share in cases of 100.
 func oneIn100(x float64) string {

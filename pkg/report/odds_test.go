@@ -9,11 +9,19 @@ import (
 )
 
 func TestFiguresFitTheirColumns(t *testing.T) {
-	for x, want := range map[float64]string{0: "$0", -4882.6: "-$4,883", 999_999: "$999,999", 1_234_567: "$1.235m", -12_345_678: "-$12.346m", 987_654_321: "$987.654m", -987_654_321: "-$987.65m", -1_039_663_000: "-$1039.7m"} {
+	for x, want := range map[float64]string{0: "$0", -4882.6: "-$4,883", 999_999: "$999,999", 1_234_567: "$1.235m", -12_345_678: "-$12.346m", 987_654_321: "$987.654m", -987_654_321: "-$987.65m", -98_765_432_109: "-$98765m"} {
 		require.Equal(t, want, inColumn(x))
-		require.LessOrEqual(t, len(inColumn(x)), 9)
+		require.LessOrEqual(t, len(inColumn(x)), oddsColumn)
 	}
-	require.Equal(t, []string{"$142", "8.4k", "99.9k", "123k", "3.3m", "124m"}, []string{asError(142.2), asError(8427), asError(99_949), asError(123_456), asError(3_262_200), asError(123_600_000)})
+	for x, want := range map[float64]string{142.2: "$142", 999.6: "1.0k", 8427: "8.4k", 11_748: "12k", 123_456: "123k", 999_600: "1.0m", 12_345_678: "12m"} {
+		require.Equal(t, want, asError(x))
+	}
+	for x, want := range map[float64]string{0: "0.00", 9.994: "9.99", 47.64: "47.6", 1563.7: "1564", 47_640: "48k"} {
+		require.Equal(t, want, asHundredths(x))
+	}
+	for x, want := range map[float64]string{-12.34: "-12.3%", 7257.6: "7258%", 112_192: "112192%"} {
+		require.Equal(t, want, asPercent(x))
+	}
 }
 
 func TestSharesAreSaidInCasesOf100(t *testing.T) {

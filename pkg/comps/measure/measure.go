@@ -73,15 +73,19 @@ func Value(l *comps.List, subjects []int) map[int]Outcome {
 		if market == nil || market.Day != s.Date {
 			market = l.Before(s.Date)
 		}
-		o := Outcome{Price: s.Price.InexactFloat64()}
-		v, err := market.Choose(comps.Subject{House: s.House}, comps.Wish{}).Value()
-		if err != nil {
-			o.Refused = true
-		} else {
-			o.Likely, o.Low, o.High = v.Likely.InexactFloat64(), v.Low.InexactFloat64(), v.High.InexactFloat64()
-			o.LeftOut = v.Error
-		}
-		out[i] = o
+		out[i] = valued(s, market, 0)
 	}
 	return out
+}
+
+// valued values a subject by a number of the sales of a market; 0 is the usual number.
+func valued(s comps.Sold, market *comps.Market, count int) Outcome {
+	o := Outcome{Price: s.Price.InexactFloat64()}
+	v, err := market.Choose(comps.Subject{House: s.House}, comps.Wish{Count: count}).Value()
+	if err != nil {
+		o.Refused = true
+		return o
+	}
+	o.Likely, o.Low, o.High, o.LeftOut = v.Likely.InexactFloat64(), v.Low.InexactFloat64(), v.High.InexactFloat64(), v.Error
+	return o
 }

@@ -51,6 +51,35 @@ func TestWholeList(t *testing.T) {
 	require.LessOrEqual(t, f.Covered, 0.83)
 }
 
+// By a few close sales alone, whatever their number, the range holds about eight in ten
+// (docs/comps.md), here of 120 subjects of the thousand sales.
+func TestFewSales(t *testing.T) {
+	l := load(t, "../../../testdata/sales/extract.csv")
+	subjects := Draw(Eligible(l, Measuring, quantity.Date{Year: 1997, Month: 1, Day: 1}), 120, 1)
+	counts := []int{1, 3, 6, 20}
+	of := Few(l, subjects, counts)
+	for _, n := range counts {
+		f := Sum(of[n])
+		require.Equal(t, 120, f.Subjects)
+		require.Zero(t, f.Refused)
+		require.InDelta(t, 0.80, f.Covered, 0.11, "%d sales; three standard errors of 120", n)
+	}
+}
+
+// The whole list once more, valued by few sales alone.
+func TestFewSalesOfTheWholeList(t *testing.T) {
+	path := os.Getenv("LEDGERBOARD_SALES")
+	if path == "" || testing.Short() {
+		return // the whole list is not part of the repository
+	}
+	l := load(t, path)
+	for n, of := range Few(l, Draw(Eligible(l, Measuring, Since), 1500, 1), FewCounts) {
+		f := Sum(of)
+		require.GreaterOrEqual(t, f.Covered, 0.77, "%d sales", n)
+		require.LessOrEqual(t, f.Covered, 0.83, "%d sales", n)
+	}
+}
+
 func TestHalvesAreApartAndDrawsRepeat(t *testing.T) {
 	l := load(t, "../../../testdata/sales/extract.csv")
 	since := quantity.Date{Year: 1993, Month: 1, Day: 1}

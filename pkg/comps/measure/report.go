@@ -31,17 +31,20 @@ func Draws(l *comps.List, half Half, since quantity.Date, subjects, draws int) [
 
 // Report prints the figures of several draws and their mean.
 func Report(w io.Writer, l *comps.List, half Half, since quantity.Date, subjects, draws int) error {
-	_, err := fmt.Fprintf(w, "%-6s %8s %7s %7s %7s %7s %7s %7s %7s\n",
-		"draw", "subjects", "median", "over", "bias", "inside", "below", "above", "width")
-	if err != nil {
+	if err := heads(w, "draw"); err != nil {
 		return err
 	}
-	fmt.Fprintf(w, "%-6s %8s %7s %7s %7s %7s %7s %7s %7s\n", "", "", "error", "20%", "", "range", "", "", "")
 	of := Draws(l, half, since, subjects, draws)
 	for i, f := range of {
 		line(w, fmt.Sprint(i+1), f)
 	}
 	return line(w, "mean", Mean(of))
+}
+
+func heads(w io.Writer, first string) error {
+	_, err := fmt.Fprintf(w, "%-6s %8s %7s %7s %7s %7s %7s %7s %7s\n%-6s %8s %7s %7s %7s %7s %7s %7s %7s\n",
+		first, "subjects", "median", "over", "bias", "inside", "below", "above", "width", "", "", "error", "20%", "", "range", "", "", "")
+	return err
 }
 
 func line(w io.Writer, name string, f Figures) error {

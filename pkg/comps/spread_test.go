@@ -1,0 +1,16 @@
+package comps
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// By hand: two sales 0.3 off either side. The usual scatter of 0.2 counts for eight, so
+// the square is (8*0.04 + 2*0.09)/9, and Student's t of 9 degrees is 1.383 at its upper
+// tenth (any table of it); a mean of two adds half.
+func TestFewByHand(t *testing.T) {
+	half := []float64{0.5, 0.5}
+	require.InDelta(t, 1.383*0.2357*1.2247, few(0, half, half, []float64{0.3, -0.3}), 1e-3)
+	require.Greater(t, few(0, half, []float64{0.9, 0.1}, []float64{0.3, -0.3}), few(0, half, half, []float64{0.3, -0.3}), "a mean of fewer is less sure")
+}

@@ -1,0 +1,93 @@
+package deal_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+)
+
+const askedSales = unvalued + `comps:
+  sold:
+    1 A St: {sold: 2025-11-14, price: $300k}
+    2 B St: {sold: 2025-11-15, price: $310k}
+    3 C St: {sold: 2025-11-16, price: $320k, terms: sheriff}
+    4 D St: {sold: 2026-03-02, price: $330k}
+`
+
+func asking(t *testing.T, text string, strike, add []string) *deal.Deal {
+	t.Helper()
+	d, found := deal.ReadWith(deal.Options{Comps: deal.CompsAsked{Strike: strike, Add: add}}, "a.yaml", []byte(text))
+	require.NotNil(t, d, "%v", found)
+	return d
+}
+
+func mistake(t *testing.T, text string, strike, add []string) string {
+	t.Helper()
+	d, found := deal.ReadWith(deal.Options{Comps: deal.CompsAsked{Strike: strike, Add: add}}, "a.yaml", []byte(text))
+	require.Nil(t, d)
+	require.Len(t, found.Errors(), 1)
+	return found.Errors()[0].Error()
+}
+
+func whyNot(d *deal.Deal) map[string]string {
+	out := map[string]string{}
+	for _, p := range d.Comps.NotUsed {
+		out[d.Comps.ID(&p.Sold)] = p.Why
+	}
+	return out
+}
+
+// Each sale that is written out is either used or named with why not, never both.
+func TestEverySaleIsUsedOrSaysWhyNot(t *testing.T) {
+	const terms, late, less = "its terms speak against an open sale at arm's length", "not before the day of the value", "less like the house than those that are used"
+	d := asking(t, askedSales, nil, nil)
+	require.Equal(t, map[string]string{"3 C St": terms, "4 D St": late}, whyNot(d))
+	d = asking(t, askedSales, []string{"1 A St"}, []string{"3 C St"})
+	require.Equal(t, map[string]string{"1 A St": "struck", "4 D St": late}, whyNot(d))
+	require.Equal(t, 1, d.Comps.Struck)
+	d = asking(t, askedSales+"  take: 1\n", nil, nil)
+	require.Equal(t, map[string]string{"1 A St": less, "3 C St": terms, "4 D St": late}, whyNot(d))
+}
+
+// The command line goes before the file; what one of them asks both ways is refused.
+func TestStruckAndAdded(t *testing.T) {
+	d := asking(t, askedSales+"  strike: [1 A St]\n  add: [3 C St]\n", []string{"3 C St"}, []string{"1 A St"})
+	require.Equal(t, "struck", whyNot(d)["3 C St"])
+	require.NotContains(t, whyNot(d), "1 A St")
+	require.Contains(t, mistake(t, askedSales, []string{"1 A St"}, []string{"1 a st"}), `--add:1: error: "1 a st" is both struck and added`)
+	require.Contains(t, mistake(t, askedSales, nil, []string{"4 D St"}), "4 D St cannot be added: it was sold on 2026-03-02, and the value is for 2026-03-02")
+	require.Contains(t, mistake(t, unvalued, nil, nil), "the after-repair value is not given")
+	require.Contains(t, mistake(t, askedSales, nil, []string{"9 X"}), `there is no sale "9 X" to add`, "and not that the value is missing")
+}
+
+// Of a sale that stands in a table twice, striking one row leaves the other.
+func TestStrikingOneOfTwoRowsLeavesTheOther(t *testing.T) {
+	text := unvalued + "comps:\n  table: |\n    address  sold on     price\n" + strings.Repeat("    1 A St   2025-11-14  300000\n", 2) + "    2 B St   2025-11-15  310000\n"
+	require.Len(t, asking(t, text, nil, nil).Comps.Members, 2)
+	for _, line := range []string{"line 6", "line 7"} {
+		require.Len(t, asking(t, text, []string{line}, nil).Comps.Members, 2, line)
+	}
+	require.Len(t, asking(t, text, []string{"1 A St"}, nil).Comps.Members, 1, "an address is that of both rows")
+}
+
+// Where no sale can be used, the mistake is said once, with what is the matter.
+func TestNoSaleToValueBy(t *testing.T) {
+	one := unvalued + "comps:\n  sold:\n    1 A St: {sold: 2025-11-14, price: $300k}\n"
+	const begin = "a.yaml:3:1: error: the after-repair value is not given, and "
+	for text, want := range map[string]string{
+		unvalued + "comps: {sold: {}}\n":                                           "comps names no sale",
+		unvalued + "comps:\n  table: |\n    address  sold on  price\n":             "comps names no sale",
+		strings.Replace(one, "2025-11-14", "2026-03-02", 1):                        "the one sale under comps cannot be used",
+		strings.Replace(one, "$300k", "$300k, concessions: $301k", 1):              "the one sale under comps cannot be used",
+		one + "  strike: [1 A St]\n":                                               "the one sale under comps is struck",
+		one + "    2 B St: {sold: 2026-11-14, price: $300k}\n  strike: [1 A St]\n": "none of the 2 sales under comps can be used, 1 of them struck",
+	} {
+		require.Equal(t, begin+want, mistake(t, text, nil, nil))
+	}
+	from := deal.CompsAsked{From: "b.csv", Text: []byte("a,b\n1,2\n")}
+	_, found := deal.ReadWith(deal.Options{Comps: from}, "a.yaml", []byte(unvalued))
+	require.Len(t, found.Errors(), 2, "that its columns are missing, and not that the value is")
+}
