@@ -26,16 +26,7 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 	for _, room := range r.deal.Root.In("room") {
 		add(room, "open_floor", "walls_less_all", "base_run", "siding", "room_ceiling", "perimeter", "closet_rod_run", "casing_run")
 	}
-	for _, p := range r.deal.Root.In("product") {
-		for _, k := range p.In("stock") {
-			add(k, "stick_length", "stick_price")
-		}
-		if len(p.In("stock")) > 0 {
-			for _, use := range p.In("use") {
-				add(use, "bought")
-			}
-		}
-	}
+	want = append(want, model.Indexes(r.deal.CutCells())...)
 	for _, w := range r.eachWork() {
 		add(w.member, "measure")
 	}

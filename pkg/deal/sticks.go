@@ -18,7 +18,7 @@ type CutList struct {
 }
 
 // CutLists works out which sticks are bought, from what the model says of the rooms and
-// of the work chosen. Value returns the value of a cell. The model's lines of sticks
+// of the work chosen. Value returns the value of any of the [Deal.CutCells]. The model's lines of sticks
 // take the counts as given: they are computed before it is worked out.
 func (d *Deal) CutLists(value func(*model.Cell) decimal.Decimal) ([]CutList, error) {
 	var out []CutList
@@ -35,6 +35,51 @@ func (d *Deal) CutLists(value func(*model.Cell) decimal.Decimal) ([]CutList, err
 	return out, nil
 }
 
+// cutLines are the lines that a cut list reads, by the set of the member that they are
+// read of: [Deal.CutCells] finds them, and none else is read. Never written to.
+var cutLines = map[string][]string{
+	"stock":   {"stick_length", "stick_price"},
+	"use":     {"bought", "net_use", "takes"},
+	"item":    {"quantity"},
+	"section": {"length", "width", "shared", "rod"},
+	"leg":     {"leg_length"},
+	"opening": {"floor_width", "number", "opening_width", "opening_height", "faces"},
+	"fitting": {"no_base"},
+}
+
+// CutCells are the cells that cut lists are worked out from. Whoever asks for a cut list
+// has to have worked out all of them.
+func (d *Deal) CutCells() []*model.Cell {
+	var out []*model.Cell
+	seen := map[*model.Member]bool{}
+	add := func(m *model.Member) {
+		if seen[m] {
+			return
+		}
+		seen[m] = true
+		for _, line := range cutLines[m.Set] {
+			out = append(out, d.Model.Find(m, line))
+		}
+	}
+	for _, p := range d.Root.In("product") {
+		stock := p.In("stock")
+		for _, k := range stock {
+			add(k)
+		}
+		for _, use := range p.In("use") {
+			if len(stock) == 0 {
+				break
+			}
+			add(use)
+			add(use.Parent)
+			for _, m := range use.Parent.Parent.Parent.Children {
+				add(m)
+			}
+		}
+	}
+	return out
+}
+
 // CutListOf is the cut list of one product that is bought in sticks; see [Deal.CutLists].
 func (d *Deal) CutListOf(p *model.Member, value func(*model.Cell) decimal.Decimal) (CutList, error) {
 	list, err := cutter{d, value}.list(p)
@@ -49,12 +94,12 @@ type cutter struct {
 	value func(*model.Cell) decimal.Decimal
 }
 
-// of is the value of a line seen from a member, and 0 where there is none.
+// of is the value of a line of a member.
 func (c cutter) of(m *model.Member, line string) decimal.Decimal {
-	if cell := c.Model.Find(m, line); cell != nil {
-		return c.value(cell)
+	if !slices.Contains(cutLines[m.Set], line) {
+		panic("a cut list reads a line that whoever asks for it may not have worked out")
 	}
-	return decimal.Decimal{}
+	return c.value(c.Model.Find(m, line))
 }
 
 var unitsAFoot = decimal.NewFromInt(12 * takeoff.PerInch)
@@ -81,15 +126,13 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 	}
 	var pieces []takeoff.Piece
 	for _, use := range p.In("use") {
-		runs := c.runs(use)
-		label := use.Parent.Parent.Parent.Label
-		for _, run := range runs {
-			parts, err := takeoff.Split(run, longest)
+		for _, run := range c.runs(use) {
+			parts, err := takeoff.Split(run.Length, longest)
 			if err != nil {
 				return CutList{}, err
 			}
 			for _, x := range parts {
-				pieces = append(pieces, takeoff.Piece{Length: x, ID: label})
+				pieces = append(pieces, takeoff.Piece{Length: x, ID: run.ID})
 			}
 		}
 	}
@@ -111,24 +154,63 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 }
 
 // runs are the lengths that a use needs in one piece each, before they are cut to the
-// sticks there are: by the walls and openings of the room where it follows them whole,
-// for each door or window where it is so much for each, and else one run.
-func (c cutter) runs(use *model.Member) []int64 {
-	need := units(c.of(use, "bought"))
+// sticks there are: by the walls and openings of the room, for each door or window where
+// it is so much for each, and else one run. What is bought beyond, for spoiled pieces, is
+// one more.
+func (c cutter) runs(use *model.Member) (out []takeoff.Piece) {
+	need, net := units(c.of(use, "bought")), units(c.of(use, "net_use"))
+	room := use.Parent.Parent.Parent.Label
 	if need <= 0 {
 		return nil
 	}
-	if all := c.shaped(use); sum(all) == need {
+	for _, x := range c.following(use, net) {
+		out = append(out, takeoff.Piece{Length: x, ID: room})
+	}
+	switch spare := need - net; {
+	case len(out) == 0:
+		return []takeoff.Piece{{Length: need, ID: room}}
+	case spare > 0:
+		out = append(out, takeoff.Piece{Length: spare, ID: room + " (spare)"})
+	}
+	return out
+}
+
+// following are the pieces that make up a net length, or none where it follows neither
+// walls nor openings nor a count.
+func (c cutter) following(use *model.Member, net int64) []int64 {
+	if all := along(c.shaped(use), net); len(all) > 0 {
 		return c.mitred(use, all)
 	}
 	takes, item := c.of(use, "takes"), use.Parent
-	if q := c.of(item, "quantity"); c.Work[item].Item.Unit == "each" && q.IsInteger() && q.IsPositive() && takes.Mul(q).Equal(c.of(use, "bought")) {
-		one, err := takeoff.Split(units(takes), min(units(decimal.NewFromInt(7)), units(takes)))
-		if err == nil {
+	if q := c.of(item, "quantity"); c.Work[item].Item.Unit == "each" && q.IsInteger() && q.IsPositive() && takes.Mul(q).Equal(c.of(use, "net_use")) {
+		if one, err := takeoff.Split(units(takes), min(units(decimal.NewFromInt(7)), units(takes))); err == nil {
 			return slices.Repeat(one, int(q.IntPart()))
 		}
 	}
-	return []int64{need}
+	return nil
+}
+
+// along are the pieces of a room for a net length: each as often as it goes into that,
+// or, where it is less than once around, one after the other until it is used up. The
+// pieces are rounded singly, so their sum may be off by a unit for each.
+func along(pieces []int64, net int64) []int64 {
+	once, off := sum(pieces), int64(len(pieces))
+	if once == 0 {
+		return nil
+	}
+	if times := (net + off) / once; times > 0 {
+		if rest := net - times*once; rest > off*times || rest < -off*times {
+			return nil
+		}
+		return slices.Repeat(pieces, int(times))
+	}
+	var out []int64
+	for _, x := range pieces {
+		if x = min(x, net); x > 0 {
+			out, net = append(out, x), net-x
+		}
+	}
+	return out
 }
 
 func sum(all []int64) (total int64) {
