@@ -2,6 +2,7 @@ package best_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"pgregory.net/rapid"
@@ -12,7 +13,11 @@ var roomWork = []string{
 	"paint walls", "paint ceiling", "paint trim", "paint doors", "baseboard", "resilient plank floor", "tile floor", "carpet",
 	"strip wall plaster", "hang wall board", "hang ceiling board", "strip carpet", "refinish wood floor", "light fixture", "recessed light",
 	"prehung inside door", "strip wallpaper", "electrical rough room", "window casing", "door casing", "storage pod", "temporary power and heat",
+	"crown", "casing", "tall baseboard", "closet rod and shelf",
 }
+
+// byTheRun is work of which a part may be done, cut from sticks.
+var byTheRun = []string{"baseboard", "tall baseboard", "crown", "casing"}
 
 var bathWork = []string{"toilet", "vanity", "exhaust fan", "tile floor", "paint bath walls", "hang bath wall board", "strip wall tile", "tub", "tub rough-in"}
 
@@ -94,11 +99,12 @@ func (d *drawn) allRooms(t *rapid.T, line func(string, ...any)) {
 			name = "hall bath"
 		}
 		line("  %s:", name)
-		line("    size: %d' x %d'", rapid.IntRange(6, 18).Draw(t, "long"), rapid.IntRange(6, 14).Draw(t, "wide"))
+		line("    size: %d%s x %d%s", rapid.IntRange(6, 18).Draw(t, "long"), pick(t, "and", "'", ".33 ft"), rapid.IntRange(6, 14).Draw(t, "wide"), pick(t, "and", "'", ".41 ft"))
 		line("    doors: %d", rapid.IntRange(1, 2).Draw(t, "doors"))
 		line("    windows: 2 of 3' x 4'")
 		line("    outlets: 5")
 		line("    lights: 2")
+		line("    closets: 5' x 2' 2\"")
 		if bath {
 			line("    fixed: {tub: 5' x 2' 6\", vanity: 2' 6\" x 1' 9\", toilet: 1}")
 		}
@@ -125,7 +131,11 @@ func (d *drawn) options(t *rapid.T, line func(string, ...any), pad, room string,
 		line("%s    work:", pad)
 		items := rapid.SliceOfNDistinct(rapid.SampledFrom(work), 1, 4, rapid.ID[string]).Draw(t, "work")
 		for _, it := range items {
-			line("%s      %s: %s", pad, it, pick(t, "who", "own hands", "own hands", "hired", "$640"))
+			who := pick(t, "who", "own hands", "own hands", "hired", "$640")
+			if slices.Contains(byTheRun, it) && who != "$640" {
+				who = fmt.Sprintf("{by: %s, part: %s}", who, pick(t, "part", "100%", "70%", "15%"))
+			}
+			line("%s      %s: %s", pad, it, who)
 		}
 	}
 	d.rooms, d.names = append(d.rooms, room), append(d.names, names)

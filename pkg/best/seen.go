@@ -2,18 +2,12 @@ package best
 
 import "ledgerboard/pkg/model"
 
-// What is read of members besides the totals: for the parts of each option, and for
-// cut lists.
+// What is read of members besides the totals, for the parts of each option. What cut
+// lists read is seen besides.
 var read = map[string][]string{
 	"option":  {"besides", "besides_at_trade", "own_hours", "crew_weeks", "waits", "debris", "weight", "added"},
-	"item":    {"quantity"},
-	"use":     {"bought", "by_parts", "ordered", "takes"},
+	"use":     {"bought", "by_parts", "ordered"},
 	"product": {"holds", "unit_price"},
-	"stock":   {"stick_length", "stick_price"},
-	"section": {"length", "width", "shared", "rod"},
-	"leg":     {"leg_length"},
-	"opening": {"floor_width", "number", "opening_width", "opening_height", "faces"},
-	"fitting": {"no_base"},
 	"trade":   {"crew", "hours_a_week"},
 	"deal":    {"container_holds", "container_limit", "container_price", "own_hours_a_week", "sequence", "all_debris", "all_weight", "months_a_day", "days_a_week", "waiting_days"},
 }
@@ -23,7 +17,7 @@ var calledLines = []string{"labour", "found", "labour_at_trade", "own_hours", "c
 
 // seen are the cells that are read of the work.
 func (h *House) seen() []*model.Cell {
-	var out []*model.Cell
+	out := h.Deal.CutCells()
 	var walk func(x *model.Member)
 	add := func(x *model.Member, lines []string) {
 		for _, l := range lines {

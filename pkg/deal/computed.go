@@ -26,16 +26,7 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 	for _, room := range r.deal.Root.In("room") {
 		add(room, "open_floor", "walls_less_all", "base_run", "siding", "room_ceiling", "perimeter", "closet_rod_run", "casing_run")
 	}
-	for _, p := range r.deal.Root.In("product") {
-		for _, k := range p.In("stock") {
-			add(k, "stick_length", "stick_price")
-		}
-		if len(p.In("stock")) > 0 {
-			for _, use := range p.In("use") {
-				add(use, "bought")
-			}
-		}
-	}
+	want = append(want, model.Indexes(r.deal.CutCells())...)
 	for _, w := range r.eachWork() {
 		add(w.member, "measure")
 	}
@@ -100,23 +91,25 @@ func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 	}
 }
 
-// broughtByNothing leaves out what comes along with work that itself comes along and of
-// whose measure there is nothing: no sink, no shutoffs of the sink.
+// broughtByNothing leaves out what comes along with work, or is called for by it, that
+// itself comes along and of whose measure there is nothing: no sink, no shutoffs of the
+// sink.
 func (r *reader) broughtByNothing(v *walk.Values[decimal.Decimal]) {
 	comes := map[*work]bool{} // work that is there, and brings what it brings
 	for again := true; again; {
 		again = false
 		for _, w := range r.eachWork() {
-			if !comes[w] && r.someOf(w, v) && w.broughtBy(comes) {
+			if !comes[w] && r.someOf(w, v) && r.brought(w, comes) {
 				comes[w], again = true, true
 			}
 		}
 	}
 	for _, w := range r.eachWork() {
-		if c := r.deal.Model.Find(w.member, "part"); c != nil && !w.broughtBy(comes) {
+		if c := r.deal.Model.Find(w.member, "part"); c != nil && !r.brought(w, comes) {
 			r.deal.Model.Give(c, model.Value{Text: "there is nothing to do that brings it", Pos: w.at})
 		}
 	}
+	r.idleCalls(comes)
 }
 
 // someOf reports whether there is anything to do the work to.
@@ -125,11 +118,13 @@ func (r *reader) someOf(w *work, v *walk.Values[decimal.Decimal]) bool {
 	return c == nil || c.Member != w.member || v.Scalar[c.Index].IsPositive()
 }
 
-// broughtBy reports whether some of the work brings it, or nothing need: the file names it,
-// or it comes with the layers of a floor.
-func (w *work) broughtBy(comes map[*work]bool) bool {
+// brought reports whether some of the work brings it or calls for it, or nothing need: the
+// file names it, or it comes with the layers of a floor.
+func (r *reader) brought(w *work, comes map[*work]bool) bool {
+	callers := w.member.In("caller")
 	is := func(by *work) bool { return comes[by] }
-	return len(w.bringers)+len(w.callers) == 0 || slices.ContainsFunc(w.bringers, is) || slices.ContainsFunc(w.callers, is)
+	calls := func(c *model.Member) bool { return !yielding(c) && r.calling(c, comes) }
+	return len(w.bringers)+len(callers) == 0 || slices.ContainsFunc(w.bringers, is) || slices.ContainsFunc(callers, calls)
 }
 
 // rollsOfWalks refuses roll goods in a room of which only the walls are known: how they

@@ -18,8 +18,8 @@ type CutList struct {
 }
 
 // CutLists works out which sticks are bought, from what the model says of the rooms and
-// of the work chosen. Value returns the value of a cell. The model's lines of sticks
-// take the counts as given: they are computed before it is worked out.
+// of the work chosen. Value returns the value of any of the [Deal.CutCells]. The model's
+// lines of sticks take the counts as given: they are computed before it is worked out.
 func (d *Deal) CutLists(value func(*model.Cell) decimal.Decimal) ([]CutList, error) {
 	var out []CutList
 	for _, p := range d.Root.In("product") {
@@ -33,6 +33,51 @@ func (d *Deal) CutLists(value func(*model.Cell) decimal.Decimal) ([]CutList, err
 		out = append(out, list)
 	}
 	return out, nil
+}
+
+// cutLines are the lines that a cut list reads, by the set of the member that they are
+// read of: [Deal.CutCells] finds them, and none else is read. Never written to.
+var cutLines = map[string][]string{
+	"stock":   {"stick_length", "stick_price"},
+	"use":     {"bought", "net_use", "takes"},
+	"item":    {"quantity"},
+	"section": {"length", "width", "shared", "rod"},
+	"leg":     {"leg_length"},
+	"opening": {"floor_width", "number", "opening_width", "opening_height", "faces"},
+	"fitting": {"no_base"},
+}
+
+// CutCells are the cells that cut lists are worked out from. Whoever asks for a cut list
+// has to have worked out all of them.
+func (d *Deal) CutCells() []*model.Cell {
+	var out []*model.Cell
+	seen := map[*model.Member]bool{}
+	add := func(m *model.Member) {
+		if seen[m] {
+			return
+		}
+		seen[m] = true
+		for _, line := range cutLines[m.Set] {
+			out = append(out, d.Model.Find(m, line))
+		}
+	}
+	for _, p := range d.Root.In("product") {
+		stock := p.In("stock")
+		for _, k := range stock {
+			add(k)
+		}
+		for _, use := range p.In("use") {
+			if len(stock) == 0 {
+				break
+			}
+			add(use)
+			add(use.Parent)
+			for _, m := range use.Parent.Parent.Parent.Children {
+				add(m)
+			}
+		}
+	}
+	return out
 }
 
 // CutListOf is the cut list of one product that is bought in sticks; see [Deal.CutLists].
@@ -49,12 +94,12 @@ type cutter struct {
 	value func(*model.Cell) decimal.Decimal
 }
 
-// of is the value of a line seen from a member, and 0 where there is none.
+// of is the value of a line of a member.
 func (c cutter) of(m *model.Member, line string) decimal.Decimal {
-	if cell := c.Model.Find(m, line); cell != nil {
-		return c.value(cell)
+	if !slices.Contains(cutLines[m.Set], line) {
+		panic("a cut list reads a line that whoever asks for it may not have worked out")
 	}
-	return decimal.Decimal{}
+	return c.value(c.Model.Find(m, line))
 }
 
 var unitsAFoot = decimal.NewFromInt(12 * takeoff.PerInch)
@@ -81,15 +126,13 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 	}
 	var pieces []takeoff.Piece
 	for _, use := range p.In("use") {
-		runs := c.runs(use)
-		label := use.Parent.Parent.Parent.Label
-		for _, run := range runs {
-			parts, err := takeoff.Split(run, longest)
+		for _, run := range c.runs(use) {
+			parts, err := takeoff.Split(run.Length, longest)
 			if err != nil {
 				return CutList{}, err
 			}
 			for _, x := range parts {
-				pieces = append(pieces, takeoff.Piece{Length: x, ID: label})
+				pieces = append(pieces, takeoff.Piece{Length: x, ID: run.ID})
 			}
 		}
 	}
@@ -108,134 +151,4 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 		out.Counts[c.Model.Find(k, "sticks")] = decimal.NewFromInt(int64(n))
 	}
 	return out, nil
-}
-
-// runs are the lengths that a use needs in one piece each, before they are cut to the
-// sticks there are: by the walls and openings of the room where it follows them whole,
-// for each door or window where it is so much for each, and else one run.
-func (c cutter) runs(use *model.Member) []int64 {
-	need := units(c.of(use, "bought"))
-	if need <= 0 {
-		return nil
-	}
-	if all := c.shaped(use); sum(all) == need {
-		return c.mitred(use, all)
-	}
-	takes, item := c.of(use, "takes"), use.Parent
-	if q := c.of(item, "quantity"); c.Work[item].Item.Unit == "each" && q.IsInteger() && q.IsPositive() && takes.Mul(q).Equal(c.of(use, "bought")) {
-		one, err := takeoff.Split(units(takes), min(units(decimal.NewFromInt(7)), units(takes)))
-		if err == nil {
-			return slices.Repeat(one, int(q.IntPart()))
-		}
-	}
-	return []int64{need}
-}
-
-func sum(all []int64) (total int64) {
-	for _, x := range all {
-		total += x
-	}
-	return total
-}
-
-// shaped are the pieces of a room for the measure that the use follows.
-func (c cutter) shaped(use *model.Member) []int64 {
-	room := use.Parent.Parent.Parent
-	switch measureOf(use) {
-	case "base_run":
-		return takeoff.Walls(c.walls(room), c.gaps(room), c.corners(room))
-	case "perimeter", "crown_run":
-		return takeoff.Walls(c.walls(room), nil, nil)
-	case "casing_run":
-		return c.casings(room)
-	case "closet_rod_run":
-		var out []int64
-		for _, s := range room.In("section") {
-			if rod := units(c.of(s, "rod")); rod > 0 {
-				out = append(out, rod)
-			}
-		}
-		return out
-	}
-	return nil
-}
-
-// mitre is what a piece of casing is longer than the opening, for its corners: common
-// practice, no source.
-var mitre = units(decimal.New(25, -2)) // 3 inches
-
-// mitred are the lengths to cut: casing goes around its opening and is longer.
-func (c cutter) mitred(use *model.Member, all []int64) []int64 {
-	if measureOf(use) != "casing_run" {
-		return all
-	}
-	for i := range all {
-		all[i] += mitre
-	}
-	return all
-}
-
-func measureOf(use *model.Member) string {
-	if along, found := use.Given.Look("along"); found {
-		return along.Refers
-	}
-	return use.Parent.Given.Of("measure").Refers
-}
-
-// walls are the runs of wall of a room. What a rectangle shares comes off its own wall
-// of that length, or else the end of its longest, and off the longest of those before.
-func (c cutter) walls(room *model.Member) []int64 {
-	var out []int64
-	for _, s := range room.In("section") {
-		l, w := units(c.of(s, "length")), units(c.of(s, "width"))
-		own := []int64{l, l, w, w}
-		if x := units(c.of(s, "shared")); x > 0 {
-			if i := slices.Index(own, x); i >= 0 {
-				own = slices.Delete(own, i, i+1)
-			} else {
-				own = takeoff.Walls(own, nil, []int64{x})
-			}
-			out = takeoff.Walls(out, nil, []int64{x})
-		}
-		out = append(out, own...)
-	}
-	for _, l := range room.In("leg") {
-		out = append(out, units(c.of(l, "leg_length")))
-	}
-	return out
-}
-
-func (c cutter) gaps(room *model.Member) []int64 {
-	var out []int64
-	for _, o := range room.In("opening") {
-		if c.of(o, "floor_width").IsPositive() {
-			n := c.of(o, "number").IntPart()
-			out = append(out, slices.Repeat([]int64{units(c.of(o, "opening_width"))}, int(n))...)
-		}
-	}
-	return out
-}
-
-func (c cutter) corners(room *model.Member) []int64 {
-	var out []int64
-	for _, f := range room.In("fitting") {
-		if x := units(c.of(f, "no_base")); x > 0 {
-			out = append(out, x)
-		}
-	}
-	return out
-}
-
-func (c cutter) casings(room *model.Member) []int64 {
-	var out []int64
-	for _, o := range room.In("opening") {
-		leg, head := units(c.of(o, "opening_height")), units(c.of(o, "opening_width"))
-		one := []int64{leg, leg, head}
-		if o.Given.Of("kind").Choice == "window" {
-			one = append(one, head)
-		}
-		n := c.of(o, "number").Mul(c.of(o, "faces")).IntPart()
-		out = append(out, slices.Repeat(one, int(n))...)
-	}
-	return out
 }

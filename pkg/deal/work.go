@@ -19,8 +19,7 @@ type work struct {
 	by     string // the work that brought it, or ""
 	own    bool   // what brought it is by own hands
 
-	bringers []*work // all that bring it
-	callers  []*work // all that call for it, where it is done for the whole house
+	bringers []*work // all that bring it, where it is not done for the whole house
 
 	includes []string // what a quote for all of it is taken to bring
 	at       diag.Pos

@@ -1,0 +1,39 @@
+package deal_test
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/takeoff"
+)
+
+// Pieces follow the walls whatever way their lengths are written, and however much is
+// bought for spoiled ones. By hand.
+func TestStickPiecesFollowTheWalls(t *testing.T) {
+	for _, c := range []struct {
+		size, work string
+		inches     []string
+	}{
+		{"12.33 ft x 10.41 ft", "baseboard: hired", []string{"124.92", "124.92", "147.96", "147.96"}},
+		{"3.76 m x 3.17 m", "baseboard: hired", []string{"124.80", "124.80", "148.03", "148.03"}},
+		{"14' x 11'", "crown: hired", []string{"30.00", "132.00", "132.00", "168.00", "168.00"}}, // 5% of 50 ft for spoiled copes
+		{"14' x 11'", "baseboard: {by: hired, part: 50%}", []string{"132.00", "168.00"}},
+		{"14' x 11'", "baseboard: {by: hired, count: 20 ft}", []string{"48.00", "192.00"}},
+		{"14' x 11', doors: 1", "door casing: hired", []string{"41.40", "78.00", "84.00", "84.00", "84.00", "84.00"}}, // 34.5 ft for each, and 10%
+	} {
+		d := readDeal(t, walked+"\nrooms: {den: {size: "+c.size+", work: {"+c.work+"}}}\n")
+		var got []takeoff.Piece
+		for _, s := range d.Cuts[0].Plan.Sticks {
+			got = append(got, s.Cuts...)
+		}
+		slices.SortFunc(got, func(a, b takeoff.Piece) int { return int(a.Length - b.Length) })
+		var lengths []string
+		for _, p := range got {
+			lengths = append(lengths, fmt.Sprintf("%.2f", float64(p.Length)/takeoff.PerInch))
+		}
+		require.Equal(t, c.inches, lengths, c)
+	}
+}
