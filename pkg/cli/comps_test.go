@@ -1,6 +1,8 @@
 package cli_test
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -41,6 +43,39 @@ func TestNotUsedOnThePage(t *testing.T) {
 func TestGaragesOnThePage(t *testing.T) {
 	text := strings.NewReplacer("baths: 2}", "baths: 2, garage: attached}", "condition: average", "condition: average, garage: 2 car detached", "condition: excellent", "condition: excellent, garage: 1 car", "condition: good", "condition: good, garage: none").Replace(soldDeal)
 	require.Regexp(t, `garage, cars +attached +none +1 +2 detached\n`, page(t, text))
+}
+
+// Conditions by option beside a stated value change nothing, and every page says so.
+func TestConditionByOptionBesideAStatedValue(t *testing.T) {
+	text := soldDeal + "  condition by option: {cosmetic: average, full gut: good}\n" +
+		"rooms: {hall: {size: 4' x 9', options: {cosmetic: {work: {paint walls: own hands}}, full gut: {work: {paint walls: hired}}}}}\nvalue: {after-repair value: $325k}\n"
+	for verb, want := range map[string]string{"compare": "Condition by option changes nothing", "bid": "the condition that an option leaves", "comps": "the condition that an option leaves"} {
+		out, wrong, code := run(t, "", verb, saved(t, text))
+		require.Zero(t, code, wrong)
+		require.Contains(t, strings.Join(strings.Fields(out), " "), want, verb)
+	}
+	out, wrong, code := run(t, "", "compare", saved(t, strings.Replace(text, "value: {after-repair value: $325k}\n", "", 1)))
+	require.Zero(t, code, wrong)
+	require.NotContains(t, out, "changes nothing")
+}
+
+// A target of no profit at all is said as what it is, where it is missed and held.
+func TestBreakingEven(t *testing.T) {
+	text := strings.Replace(soldDeal, "comps:", "targets: {profit: $0, margin: 5%}\ncomps:", 1)
+	out, wrong, code := run(t, text, "bid", "-", "--set", "price=$400k")
+	require.Zero(t, code, wrong)
+	require.Contains(t, out, "breaking even")
+	out, wrong, code = run(t, text, "odds", "-", "--trials", "1000")
+	require.Zero(t, code, wrong)
+	require.NotContains(t, out, "you miss breaking even", "that is to lose money, which stands there")
+	require.Contains(t, out, "you miss a margin of at least 5%")
+}
+
+// saved is a file with a deal.
+func saved(t *testing.T, text string) string {
+	path := filepath.Join(t.TempDir(), "deal.yaml")
+	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+	return path
 }
 
 func page(t *testing.T, text string, args ...string) string {

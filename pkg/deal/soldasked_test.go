@@ -91,3 +91,13 @@ func TestNoSaleToValueBy(t *testing.T) {
 	_, found := deal.ReadWith(deal.Options{Comps: from}, "a.yaml", []byte(unvalued))
 	require.Len(t, found.Errors(), 2, "that its columns are missing, and not that the value is")
 }
+
+// One late sale of a file is one, two are two.
+func TestLateSalesOfAFileAreCounted(t *testing.T) {
+	for rows, want := range map[string]string{"": "1 sale of the file is of 2026-03-02 or later, so not used", "3 C St,2026-07-01,300000\n": "2 sales of the file are of 2026-03-02 or later, so not used"} {
+		from := deal.CompsAsked{From: "b.csv", Text: []byte("address,sold on,price\n1 A St,2025-11-14,300000\n2 B St,2026-03-02,300000\n" + rows)}
+		d, found := deal.ReadWith(deal.Options{Comps: from}, "a.yaml", []byte(unvalued))
+		require.NotNil(t, d)
+		require.Contains(t, found.Error(), want)
+	}
+}

@@ -190,6 +190,9 @@ func (c comparison) gains() {
 	if c.byCondition() {
 		c.text("", "The values come from sold houses, by the condition that each option leaves the house in; ledgerboard comps shows them.")
 	}
+	if c.conditionUnused() {
+		c.text("", "Condition by option changes nothing, since the deal states what the house will be worth. Take that value away, and each option is valued by sold houses.")
+	}
 	if !slices.ContainsFunc(c.all, func(a answer.Column) bool { return !a.Line("value_added").IsZero() }) {
 		if c.byCondition() {
 			return
@@ -203,6 +206,14 @@ func (c comparison) gains() {
 		c.ofRoom(label, "gain")
 	}
 	c.text("", "Before what selling, contingency and the months take.")
+}
+
+// conditionUnused reports whether conditions by option stand beside a stated value.
+func (c comparison) conditionUnused() bool {
+	return slices.ContainsFunc(c.all, func(a answer.Column) bool {
+		d := a.Deal
+		return d.Comps != nil && d.Comps.Conditions && !d.ByCondition()
+	})
 }
 
 // byCondition reports whether the values are drawn from sold houses and follow the
