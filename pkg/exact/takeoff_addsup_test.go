@@ -155,8 +155,8 @@ func onlyWhatIsDone(w worked) error {
 			done = false
 			instead := false
 			for _, c := range x.In("caller") {
-				chosen, yields := !w.at(c.Parent, "chosen").IsZero(), !w.at(c, "yields").IsZero()
-				done, instead = done || chosen && !yields, instead || chosen && yields
+				calls, yields := !w.at(c.Parent, "chosen").IsZero() && w.at(c, "idle").IsZero(), !w.at(c, "yields").IsZero()
+				done, instead = done || calls && !yields, instead || calls && yields
 			}
 			done = done && !instead
 		}
