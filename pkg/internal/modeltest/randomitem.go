@@ -14,6 +14,7 @@ func (w *worksite) item(o *model.Member, measures []string) {
 	x := o.Add("item", "", fmt.Sprintf("work %d", w.items))
 	x.Link(pick(w.drawer, w.trade...))
 	w.measured(x, "measure", measures)
+	w.give(3, x, "measured", func() decimal.Decimal { return w.ft(0, 300) })
 	w.giveShare(5, x, "part", 0, 1)
 	w.give(5, x, "coats", func() decimal.Decimal { return w.whole(1, 3) })
 	w.give(12, x, "hours_each", func() decimal.Decimal { return w.share(0, 0.3) })
@@ -83,6 +84,11 @@ func (w *worksite) takes(x *model.Member, measures []string) {
 	}
 	if w.chance(4) {
 		w.measured(u, "along", measures)
+		if _, counted := x.Given.Look("measured"); counted && w.chance(8) {
+			u.Give("along_share", model.Value{Refers: "counted_share"})
+		} else {
+			w.giveShare(3, u, "along_share", 0, 1)
+		}
 	}
 	w.give(5, u, "use_coats", func() decimal.Decimal { return w.whole(0, 3) })
 	w.giveShare(10, u, "waste", 0, 0.4)
