@@ -16,9 +16,9 @@ import (
 const errorsIntro = `# What can be wrong with a deal file
 
 ` + "`ledgerboard check FILE`" + ` reports every mistake at once, each with its place,
-what was found and what would do; a slip in the YAML itself stops the reading. Once
-there is none, it tells every doubtful spot the same way. A mistake stops the work;
-a doubtful spot does not. Each is named by a code, which stays the same. The
+what was found and what would do; a slip in the YAML itself stops the reading, and
+rooms and work are measured once the rest is right. Once there is no mistake, it tells
+every doubtful spot the same way. A mistake stops the work; a doubtful spot does not. Each is named by a code, which stays the same. The
 examples are run in the tests, so what is shown is what is said.
 `
 

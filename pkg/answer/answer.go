@@ -53,7 +53,7 @@ type Answer struct {
 type BreakEvens struct{ SalePrice, Overrun, Months solve.BreakEven }
 
 // An Aside is what the deal would bear if cash were no matter: the offers by the other
-// targets, and what a thousand dollars off the asking price frees of the cash needed.
+// targets, and what each thousand dollars off the asking price frees of the cash needed.
 type Aside struct {
 	Offer, OfferLow solve.Offer
 	Frees           decimal.Decimal
@@ -183,15 +183,21 @@ func (a *Answer) offers() (err error) {
 // cashTarget is the target that the cash there is suffices.
 const cashTarget = "cash_to_spare"
 
-// frees is by how much the cash needed falls with a thousand dollars less of price.
+// frees is by how much the cash needed falls with each thousand dollars less of price: on
+// the way down to the maximum offer, or with the first thousand where that is no way down.
 func (a *Answer) frees() (decimal.Decimal, error) {
-	thousand := decimal.NewFromInt(1000)
-	lower, err := a.At(decimal.Max(decimal.Zero, a.Line("price").Sub(thousand)), a.Line("after_repair_value"))
+	price, steps := a.Line("price"), one
+	if a.Offer.Found && a.Offer.Price.LessThan(price) {
+		steps = price.Sub(a.Offer.Price).Shift(-3)
+	}
+	lower, err := a.At(decimal.Max(decimal.Zero, price.Sub(steps.Shift(3))), a.Line("after_repair_value"))
 	if err != nil {
 		return decimal.Zero, err
 	}
-	return a.Line("cash_needed").Sub(lower.Line("cash_needed")), nil
+	return a.Line("cash_needed").Sub(lower.Line("cash_needed")).DivRound(steps, 2), nil
 }
+
+var one = decimal.NewFromInt(1)
 
 // breakEvens are independent searches, run side by side.
 func (a *Answer) breakEvens() error {

@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"slices"
+
 	"ledgerboard/pkg/solve"
 )
 
@@ -29,11 +31,15 @@ var Searched = []Found{
 	{"one_more_day_stalled", "$", "the same for a day", func(a *Answer) any { return a.Stalled.Day }},
 }
 
+// atTarget is how far things may move by the profit target; one of $0 is to break even.
 func (a *Answer) atTarget() BreakEvens {
-	if a.BreakEvenAtTarget == nil {
-		return BreakEvens{}
+	switch {
+	case a.BreakEvenAtTarget != nil:
+		return *a.BreakEvenAtTarget
+	case slices.Contains(a.Deal.Targets, "profit_to_spare"):
+		return a.BreakEven
 	}
-	return *a.BreakEvenAtTarget
+	return BreakEvens{}
 }
 
 func price(o solve.Offer) any {

@@ -95,7 +95,11 @@ func (a *Answer) CashAside() string {
 	if a.HasLow {
 		s = "Cash aside, your other targets hold " + upTo(a.Aside.OfferLow) + " at your low value and " + upTo(a.Aside.Offer) + " at the value you expect"
 	}
-	s += fmt.Sprintf(". A price $1,000 lower frees about %s of cash", dollars(a.Aside.Frees))
+	way := "Each $1,000 off the price"
+	if a.Offer.Found && a.Offer.Price.LessThan(a.Line("price")) {
+		way = "On the way down to " + dollars(a.Offer.Price) + " each $1,000 off the price"
+	}
+	s += fmt.Sprintf(". %s frees about %s of cash", way, dollars(a.Aside.Frees))
 	return s + "; more cash, or a loan that asks for less of it, does more."
 }
 

@@ -24,8 +24,9 @@ func newCheck(s Streams) *cobra.Command {
   ledgerboard check my-house.yaml
 
 Reports every mistake of the files at once, each with its place and what to do;
-a slip in the YAML itself stops the reading of its file. Once there is none, it
-tells every doubtful spot the same way. It exits with 3 if there is a mistake.
+a slip in the YAML itself stops the reading of its file, and rooms and work are
+measured once the rest is right. Once there is no mistake, it tells every
+doubtful spot the same way. It exits with 3 if there is a mistake.
 
 A workbook of quotes (.xlsx), such as a form for bids that came back filled in,
 is checked against the starter price book.`,

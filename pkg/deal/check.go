@@ -65,6 +65,9 @@ func (r *reader) checkPurchase() {
 	if until != nil && bought != nil && until.date.Compare(bought.date) > 0 {
 		r.say("deposit-after-purchase", until.at(), "the deposit is refundable until %s, which is after the purchase (%s)", until.date, bought.date)("write the last day on which backing out costs nothing, from the contract")
 	}
+	if built := r.good("house.year built"); built != nil && bought != nil && built.number.GreaterThan(decimal.NewFromInt(int64(bought.date.Year))) {
+		r.say("built-after-purchase", built.at(), "the house is built in %s, after it is bought (%s)", built.node.text, bought.date)("write the year it was built, e.g. 1962; much depends on it, such as lead and asbestos")
+	}
 	r.atMost("purchase.earnest deposit.amount", "purchase.price", "deposit-above-price", "the earnest deposit")
 	r.atMost("purchase.seller credit", "purchase.price", "credit-above-price", "the seller's credit")
 	r.atMost("value.low", "value.after-repair value", "low-above-value", "the low value")

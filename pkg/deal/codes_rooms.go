@@ -61,6 +61,8 @@ func roomDoubts() []Code {
 		{"room-narrow", "a room narrower than a hall"},
 		{"nothing-shared", "rectangles of one room that share nothing"},
 		{"count-large", "a count of several times what the room has"},
+		{"quote-far", "a quote or an allowance far from what the price book says"},
+		{"openings-wide", "openings wider together than the walls are long"},
 		{"adds-high", "options that add most of the after-repair value"},
 		{"option-missing", "a room without the option that is taken for all"},
 		{"without-unneeded", "something left out that would not have come"},

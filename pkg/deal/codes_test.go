@@ -162,6 +162,7 @@ var slips = []slip{
 	{"missing-hold", "=", strings.Replace(minimal, "time: {renovation: 3 months, marketing: 1 month, escrow: 1 month}\n", "", 1)},
 	{"hold-too-long", "marketing: 5 weeks", "marketing: 10 years"},
 	{"deposit-after-purchase", "2026-02-12", "2026-04-12"},
+	{"built-after-purchase", "year built: 1962", "year built: 2071"},
 	{"deposit-above-price", "earnest deposit: {amount: $3k", "earnest deposit: {amount: $300k"},
 	{"credit-above-price", price, price + "\n  seller credit: $300k"},
 	{"low-above-value", "low: $335k", "low: $435k"},

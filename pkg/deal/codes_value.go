@@ -69,6 +69,7 @@ func dealCodes() []Code {
 		{"missing-hold", "a deal that takes no time"},
 		{"hold-too-long", "a deal of more than ten years"},
 		{"deposit-after-purchase", "a deposit refundable after the purchase"},
+		{"built-after-purchase", "a house built after it is bought"},
 		{"deposit-above-price", "an earnest deposit above the price"},
 		{"credit-above-price", "a seller's credit above the price"},
 		{"low-above-value", "a low value above the after-repair value"},

@@ -13,6 +13,7 @@ func (r *reader) doubtRooms() {
 	}
 	r.doubtSizes()
 	r.doubtCounts()
+	r.doubtQuotes()
 	r.doubtAdds()
 	for _, c := range pricebook.Checks() {
 		r.doubtBad(c)

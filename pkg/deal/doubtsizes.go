@@ -34,6 +34,24 @@ func (r *reader) doubtSizes() {
 		if r.roomKinds[room] != "closet" && !r.doubtInches(room) {
 			r.doubtNarrow(room)
 		}
+		r.doubtOpenings(room)
+	}
+}
+
+// doubtOpenings doubts doors and windows that are wider together than the walls are long.
+func (r *reader) doubtOpenings(room *model.Member) {
+	long, ok := r.worked(room, "perimeter")
+	if !ok {
+		return
+	}
+	wide := decimal.Zero
+	for _, o := range room.In("opening") {
+		n, known := r.worked(o, "number")
+		ok = ok && known
+		wide = wide.Add(n.Mul(o.Given.Of("opening_width").Number))
+	}
+	if ok && wide.Round(9).GreaterThan(long.Round(9)) {
+		r.say("openings-wide", room.Pos, "%s: the doors and windows are %s ft wide together, and the walls %s ft long", room.Label, short(wide), short(long))("check how many there are, and how wide; they are used as they stand")
 	}
 }
 

@@ -46,17 +46,22 @@ func (p *Product) unitPrice() decimal.Decimal {
 	return price.DivRound(holds, 4)
 }
 
-// far compares two prices; nothing is said of what costs nothing.
-func far(price, base decimal.Decimal, unit quantity.Unit) string {
-	words := ""
+// FarFrom says that a price is over 5 times another or under a fifth of it, as in "over 5
+// times"; "" where it is not, or where either is nothing.
+func FarFrom(price, base decimal.Decimal) string {
 	switch {
 	case !price.IsPositive() || !base.IsPositive():
-		return ""
 	case price.GreaterThan(base.Mul(farTimes)):
-		words = "over 5 times"
+		return "over 5 times"
 	case price.Mul(farTimes).LessThan(base):
-		words = "under a fifth of"
-	default:
+		return "under a fifth of"
+	}
+	return ""
+}
+
+func far(price, base decimal.Decimal, unit quantity.Unit) string {
+	words := FarFrom(price, base)
+	if words == "" {
 		return ""
 	}
 	each := func(x decimal.Decimal) string {

@@ -18,10 +18,17 @@ type Axis struct {
 	input  deal.Input   // how the values are written
 	moves  []deal.Input // what they move
 	adds   bool         // they are added to the plan
+	beyond bool         // and the plan has some already
 }
 
-// Path is how the deal file names it; several inputs go by the first.
-func (a Axis) Path() string { return a.input.Path }
+// Path is how the deal file names what takes the values, or "" where none does: where they
+// are added to the plan's, or go to several.
+func (a Axis) Path() string {
+	if a.beyond || len(a.moves) > 1 {
+		return ""
+	}
+	return a.input.Path
+}
 
 // Says writes a value of the axis as the deal file would.
 func (a Axis) Says(x decimal.Decimal) string { return a.input.Says(x) }
@@ -71,9 +78,15 @@ func (p *Plan) MonthsLate(where Late, values []decimal.Decimal) (a Axis, ok bool
 	case LateWorks:
 		a.moves = []deal.Input{works}
 	case LateSale:
-		a.moves = []deal.Input{sale}
+		a.moves, a.input = []deal.Input{sale}, sale
 	case LateBoth:
 		a.moves = []deal.Input{works, sale}
+	}
+	for _, in := range a.moves {
+		a.beyond = a.beyond || p.of(in.Member, in.Line).IsPositive()
+	}
+	if a.beyond {
+		a.Label += ", beyond the plan"
 	}
 	return a, a.moves != nil
 }

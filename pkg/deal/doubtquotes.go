@@ -1,0 +1,47 @@
+package deal
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
+)
+
+// smallWork is what work comes to, in dollars, at which a quote may be anything: a trade
+// that comes for little charges for coming; common practice, no source.
+var smallWork = decimal.NewFromInt(400)
+
+// doubtQuotes looks for quotes and allowances of which a point or a nought has slipped.
+func (r *reader) doubtQuotes() {
+	for _, w := range r.chosenWorks() {
+		if v, ok := w.member.Given.Look("quote"); ok {
+			over, known := r.worked(w.member, "quote_over")
+			quote, done := r.worked(w.member, "labour_at_trade")
+			if known && done {
+				r.doubtFar(w, "quote", v.Text, v.Pos, quote, quote.Sub(over))
+			}
+		}
+		if v, ok := w.member.Given.Look("allowance"); ok {
+			labour, known := r.worked(w.member, "computed_labour")
+			found, done := r.worked(w.member, "found")
+			if known && done && found.GreaterThan(labour) { // what is found may cost next to nothing
+				r.doubtFar(w, "allowance", v.Text, v.Pos, found, labour)
+			}
+		}
+	}
+}
+
+// doubtFar doubts a price of the file for work that the price book puts at another.
+func (r *reader) doubtFar(w *work, what, text string, at diag.Pos, price, base decimal.Decimal) {
+	if price.LessThan(smallWork) && base.LessThan(smallWork) {
+		return
+	}
+	if words := pricebook.FarFrom(price, base); words != "" {
+		book := "what the price book says, "
+		if what == "allowance" {
+			book = "what a trade would charge for putting it in, "
+		}
+		r.say("quote-far", at, "%s: the %s of %s is %s %s%s", w.label, what, diag.Quote(text), words, book, quantity.FormatMoney(base))("check it for a point or nought that has slipped; it is used as it stands")
+	}
+}
