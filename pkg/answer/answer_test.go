@@ -167,7 +167,7 @@ loans: [{name: loan, price share: 85%, renovation share: 100%, rate: 11%, intere
 selling: {agents: 6%}
 targets: {profit: $15k}
 `
-	short, free := answered(t, text+"cash: {available: $30k}\n"), answered(t, text)
+	short, free := answered(t, text+"cash: {available: $45k}\n"), answered(t, text)
 	require.Equal(t, "cash_to_spare", short.Offer.Binding)
 	require.NotNil(t, short.Aside)
 	require.Equal(t, free.Offer, short.Aside.Offer)

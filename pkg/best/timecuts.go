@@ -44,7 +44,7 @@ func (h *House) timeCuts() []span {
 		return []span{{}} // it moves nothing
 	}
 	longest := h.parts.longest.InexactFloat64()
-	first, out := h.parts.shortest, []span(nil)
+	first, out := h.parts.shortest*(1-1e-9), []span(nil)
 	if first == 0 {
 		out = append(out, span{})
 		first = h.parts.shortestWork()
@@ -59,11 +59,11 @@ func (h *House) timeCuts() []span {
 	}
 	slices.Sort(at)
 	for i, b := range at[1:] {
-		a := at[i]
-		if b-a < 2*edge {
-			continue
+		lo := at[i] + edge
+		if b-lo < edge {
+			lo = at[i] // what lies in it counts as the same months
 		}
-		for lo := a + edge; lo < b; {
+		for lo < b {
 			hi := min(b, lo+widest, lo*1.3)
 			if b-hi < (hi-lo)/4 {
 				hi = b

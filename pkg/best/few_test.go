@@ -1,0 +1,44 @@
+package best_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/best"
+)
+
+// With few choices the time of the work may be one figure or none, so that there is hardly
+// a slice of time to look in. The deals are invented.
+func TestFewChoices(t *testing.T) {
+	for _, rooms := range []string{
+		"rooms: {den: {size: 10' x 6', options: {cosmetic: {adds: $5000, work: {paint walls: hired}}}}}",
+		"rooms: {den: {size: 10' x 6', options: {cosmetic: {adds: $5000, work: {paint walls: own hands}}}}}",
+		"rooms: {den: {size: 10' x 6', options: {cosmetic: {adds: $5000}}}}\nwhole house: {work: {final cleaning: hired}}",
+		"rooms: {den: {size: 10' x 6', options: {cosmetic: {adds: $5000}, gut: {adds: $9000, work: {paint walls: hired}}}}}",
+		"rooms: {den: {size: 10' x 6', options: {cosmetic: {adds: $5000}}}}",
+		"rooms: {den: {size: 10' x 6', options: {cosmetic: {work: {paint walls: hired}}}}}",
+		"rooms: {den: {size: 10' x 6', options: {cosmetic: {adds: $5000, work: {paint walls: hired}}}}, hall: {size: 10' x 6', options: {cosmetic: {adds: $5000, work: {paint walls: hired}}}}}",
+	} {
+		h, err := best.New(opened(t, "purchase: {price: $148k}\nvalue: {before work: $300k}\ntime: {marketing: 4 weeks}\n"+rooms+"\n"))
+		require.NoError(t, err, rooms)
+		f, err := h.Find(best.Limits{})
+		require.NoError(t, err, rooms)
+		require.True(t, f.Proved && f.SecondProved, rooms)
+		n := 1
+		for _, r := range h.Rooms {
+			n *= len(r.Options)
+		}
+		for i := range n {
+			choice, rest := make([]int, len(h.Rooms)), i
+			for k, r := range h.Rooms {
+				choice[k], rest = rest%len(r.Options), rest/len(r.Options)
+			}
+			c, err := h.At(choice)
+			require.NoError(t, err)
+			require.NotNil(t, f.Best, rooms)
+			require.True(t, c.Profit.LessThanOrEqual(f.Best.Profit), "%v of %s", choice, rooms)
+		}
+		require.NotNil(t, f.RunnerUp, rooms)
+	}
+}
