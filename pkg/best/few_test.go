@@ -6,6 +6,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/best"
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
 )
 
 // With few choices the time of the work may be one figure or none, so that there is hardly
@@ -40,5 +42,28 @@ func TestFewChoices(t *testing.T) {
 			require.True(t, c.Profit.LessThanOrEqual(f.Best.Profit), "%v of %s", choice, rooms)
 		}
 		require.NotNil(t, f.RunnerUp, rooms)
+	}
+}
+
+// What the whole house plans itself is done as it says, whatever rooms would call for: as
+// it is, nobody brings what own work with lead would.
+func TestWholeHousePlansWhatRoomsCallFor(t *testing.T) {
+	text := `purchase: {price: $148k}
+value: {after-repair value: $314k}
+time: {marketing: 4 weeks}
+rooms:
+  den: {size: 10' x 6', options: {cosmetic: {adds: $400, work: {paint walls: own hands}}}}
+whole house: {work: {lead-safe supplies: hired, rewire: own hands}}
+`
+	h, err := best.New(opened(t, text))
+	require.NoError(t, err)
+	for i, scope := range []string{"as it is", "cosmetic"} {
+		x, found := deal.Read("den.yaml", []byte(text), deal.Set{Path: "scope", Value: "{den: " + scope + "}"})
+		require.Empty(t, found.Errors())
+		v, err := exact.Evaluate(x.Model)
+		require.NoError(t, err)
+		c, err := h.At([]int{i})
+		require.NoError(t, err)
+		require.Equal(t, v.Of(x.Model.Find(x.Root, "owner_profit")).String(), c.Profit.String(), scope)
 	}
 }

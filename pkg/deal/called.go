@@ -15,8 +15,8 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 		return
 	}
 	planned := r.housePlans[c.Item]
-	if !r.allOptions && slices.ContainsFunc(planned, func(p *plan) bool { return p.taken }) {
-		return // the file plans it itself
+	if slices.ContainsFunc(planned, func(p *plan) bool { return p.taken && (!r.allOptions || p.option.Label == onlyOption) }) {
+		return // the file plans it itself, whatever else is chosen
 	}
 	it := r.prices().Item(c.Item)
 	if it == nil {
