@@ -62,6 +62,7 @@ func roomDoubts() []Code {
 		{"nothing-shared", "rectangles of one room that share nothing"},
 		{"count-large", "a count of several times what the room has"},
 		{"quote-far", "a quote or an allowance far from what the price book says"},
+		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},
 		{"openings-wide", "openings wider together than the walls are long"},
 		{"adds-high", "options that add most of the after-repair value"},
 		{"option-missing", "a room without the option that is taken for all"},

@@ -68,6 +68,7 @@ var roomSlips = []slip{
 	inDen("count-large", "hired}", "{by: hired, count: 1100 sq ft}}"),
 	inDen("quote-far", "hired}", "{quote: $94,000}}"),
 	inDen("quote-far", "hired}", "hired, vanity: {by: own hands, count: 1, allowance: $16,000}}"),
+	inDen("allowance-beside-quote", "hired}", "{quote: $400, allowance: $90}}"),
 	inDen("openings-wide", denSize, denSize+"\n    windows: 15 of 3' x 2'"),
 	inOptions("adds-high", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $151k, work: {paint walls: hired}}, gut"),
 	{"value-used-up", "--set scope=as it is", strings.Replace(twoOptions, "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $300k, work: {paint walls: hired}}, gut", 1)},

@@ -143,19 +143,25 @@ func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
 	if who, ok := w.member.Given.Look("who"); ok && !it.Licence {
 		m.Give("who", who)
 	}
-	if it.Measure == w.item.Measure {
-		for _, line := range []string{"measure", "measured", "part"} {
-			v, ok := w.member.Given.Look(line)
-			if share, byAge := it.Share(r.deal.YearBuilt); ok && byAge && line == "part" {
-				v.Number, v.Text = v.Number.Mul(share), v.Text+", and of that by the year built"
-			}
-			if ok {
-				m.Give(line, v)
-			}
-		}
-	}
+	r.asMuch(m, it, w)
 	b.bringers = []*work{w}
 	p.works = append(p.works, b)
+}
+
+// asMuch has an item done to as much as the work that brings it, where both go by one measure.
+func (r *reader) asMuch(m *model.Member, it *pricebook.Item, w *work) {
+	if it.Measure != w.item.Measure {
+		return
+	}
+	for _, line := range []string{"measure", "measured", "part"} {
+		v, ok := w.member.Given.Look(line)
+		if share, byAge := it.Share(r.deal.YearBuilt); ok && byAge && line == "part" {
+			v.Number, v.Text = v.Number.Mul(share), v.Text+", and of that by the year built"
+		}
+		if ok {
+			m.Give(line, v)
+		}
+	}
 }
 
 // byOwnHands reports whether it, or what brought it, is by own hands.

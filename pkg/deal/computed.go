@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -221,9 +222,10 @@ func (r *reader) peel(p *plan) {
 		return
 	}
 	var over *work
+	floors := 0
 	for _, w := range p.works {
-		if w.item.NewFloor && over == nil {
-			over = w
+		if w.item.NewFloor {
+			over, floors = cmp.Or(over, w), floors+1
 		}
 	}
 	for i, s := range g.words() {
@@ -249,6 +251,10 @@ func (r *reader) peel(p *plan) {
 		m.Pos = s.at
 		if who, ok := over.member.Given.Look("who"); ok {
 			m.Give("who", who)
+		}
+		if floors == 1 { // several share the room, and all of it is taken up
+			r.measureOf(p, over)
+			r.asMuch(m, it, over)
 		}
 		p.works = append(p.works, &work{item: it, member: m, label: m.Label, by: strings.TrimSpace(over.label), at: s.at})
 	}

@@ -21,6 +21,9 @@ func (r *reader) doubtQuotes() {
 			if known && done {
 				r.doubtFar(w, "quote", v.Text, v.Pos, quote, quote.Sub(over))
 			}
+			if a, both := w.member.Given.Look("allowance"); both && w.member.Given.Of("quote_covers").Choice == "all" {
+				r.say("allowance-beside-quote", a.Pos, "%s: the allowance of %s is paid beside a quote for all of it", w.label, diag.Quote(a.Text))("say   covers: labour   if the quote is for the labour, or leave the allowance out if the quote brings what it is for")
+			}
 		}
 		if v, ok := w.member.Given.Look("allowance"); ok {
 			labour, known := r.worked(w.member, "computed_labour")

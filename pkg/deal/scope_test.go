@@ -205,6 +205,29 @@ func TestWorkOnTheFloorTakesUpTheCarpetOverIt(t *testing.T) {
 	}
 }
 
+// Where one new floor covers a part of the room, so much of what lies there is taken up;
+// where several share the room, all of it. 120 sq ft by hand.
+func TestANewFloorTakesUpAsMuchAsItCovers(t *testing.T) {
+	for work, want := range map[string]string{
+		"tile floor: hired":                        "120",
+		"tile floor: {by: hired, part: 50%}":       "60",
+		"tile floor: {by: hired, count: 45 sq ft}": "45",
+		"tile floor: {by: hired, part: 50%}, resilient plank floor: {by: hired, part: 50%}": "120",
+	} {
+		d := readDeal(t, walked+"rooms: {den: {size: 10' x 12', layers: [carpet], work: {"+work+"}}}\n")
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		seen := 0
+		for m, w := range d.Work {
+			if w.Item.Name == "strip carpet" {
+				seen++
+				require.Equal(t, want, v.Of(d.Model.Find(m, "quantity")).String(), work)
+			}
+		}
+		require.Equal(t, 1, seen, work)
+	}
+}
+
 // Options of one name are one option whatever the case, as a scope takes them.
 func TestOptionsOfOneNameAreOne(t *testing.T) {
 	d := readDeal(t, strings.Replace(twoOptions, "{fresh: {work: {paint walls: hired}}}", "{Fresh: {work: {paint walls: hired}}, GUT: {work: {paint ceiling: hired}}}", 1), deal.Set{Path: "scope", Value: "gut"})
