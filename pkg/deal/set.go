@@ -131,6 +131,9 @@ func fitting(all []target, path string) []target {
 // meantPath is the way out of a path that names nothing: the nearest of all names,
 // or of the keys of the group that it names, or those keys.
 func meantPath(all []target, path string) string {
+	if f := besides(path); f != nil {
+		return fmt.Sprintf("a plan has no %[1]s; see what it does with   ledgerboard stress FILE --down '%[1]s=%[2]s'   , or give it a range or a bad day", f.Path, f.Example)
+	}
 	if numbered := byEntryName(all, path); len(numbered) > 0 {
 		path = numbered[0]
 	}
