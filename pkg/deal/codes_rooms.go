@@ -61,6 +61,8 @@ func roomDoubts() []Code {
 		{"room-narrow", "a room narrower than a hall"},
 		{"nothing-shared", "rectangles of one room that share nothing"},
 		{"count-large", "a count of several times what the room has"},
+		{"sales-tax-high", "an unusual sales tax"},
+		{"own-hours-high", "more own hours a week than most can keep up"},
 		{"quote-far", "a quote or an allowance far from what the price book says"},
 		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},
 		{"openings-wide", "openings wider together than the walls are long"},

@@ -4,7 +4,7 @@ package deal
 var roomRows = []Field{
 	{Path: "own book", Kind: Text, Example: "my-prices.yaml", Default: "the starter book alone", Meaning: "a price book of your own, beside the deal file; it stands before the starter book"},
 	{Path: "local prices", Kind: Group, Meaning: "what the price book costs here"},
-	{Path: "local prices.sales tax", Kind: Percent, Line: "sales_tax", Range: "at least 0%, at most 30%", Example: "6.5%"},
+	{Path: "local prices.sales tax", Kind: Percent, Line: "sales_tax", Range: "at least 0%, at most 30%", Doubt: "at most 13%", DoubtCode: "sales-tax-high", Example: "6.5%"},
 	{Path: "local prices.materials factor", Kind: Percent, Line: "material_factor", Range: "at least 20%, at most 500%", Default: "100%", Example: "104%"},
 	{Path: "local prices.labour factor", Kind: Percent, Line: "labour_factor", Range: "at least 20%, at most 500%", Default: "100%", Example: "92%"},
 	{Path: "local prices.waste", Kind: Choice, Line: "waste_rule", Choices: []string{"added", "divided"}, Default: "added", Example: "added"},
@@ -16,7 +16,7 @@ var roomRows = []Field{
 	{Path: "local prices.container.weight limit", Kind: Weight, Line: "container_limit", Range: "more than 0 lb, at most 1,000,000 lb", Example: "3 tons"},
 	{Path: "local prices.container.costs", Kind: Money, Line: "container_price", Example: "$540"},
 	{Path: "labour", Kind: Group, Meaning: "who works, how fast and how much"},
-	{Path: "labour.own hours a week", Kind: Hours, Line: "own_hours_a_week", Range: "more than 0, at most 168", Example: "24"},
+	{Path: "labour.own hours a week", Kind: Hours, Line: "own_hours_a_week", Range: "more than 0, at most 168", Doubt: "at most 70", DoubtCode: "own-hours-high", Example: "24"},
 	{Path: "labour.own pace", Kind: Pace, Line: "own_pace", Range: "at least 0.5, at most 10", Example: "1.75"},
 	{Path: "labour.errands", Kind: Percent, Line: "errands", Range: "at least 0%, at most 200%", Example: "20%"},
 	{Path: "labour.together", Kind: Choice, Line: "sequence", Choices: []string{"overlapping", "side by side", "one after the other"}, Example: "overlapping"},
