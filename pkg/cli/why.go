@@ -43,7 +43,8 @@ loan.2.NAME; of a fee or a line of work its own words, as in
 a product or a part not seen stands for what it comes to: kitchen, "wall paint",
 "kitchen: paint walls"; with a line behind it, for that:
 "kitchen: paint walls.labour". The words that a page puts before a figure do
-too: "return on cash", "first loan, at closing", "renovation budget".
+too: "return on cash", "first loan, at closing", "renovation budget". So do the
+keys of the deal file, joined by dots as for --set: "selling.transfer tax".
 ledgerboard lines lists all names. A line by month is shown for the month of the
 sale, low_point for the lowest.`,
 		Args: files(2, 2, "why my-house.yaml profit"),
