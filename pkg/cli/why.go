@@ -47,7 +47,7 @@ too: "return on cash", "first loan, at closing", "renovation budget". So do the
 keys of the deal file, joined by dots as for --set: "selling.transfer tax".
 ledgerboard lines lists all names. A line by month is shown for the month of the
 sale, low_point for the lowest.`,
-		Args: files(2, 2, "why my-house.yaml profit"),
+		Args: inQuotes(2, files(2, 2, "why my-house.yaml profit")),
 		RunE: func(_ *cobra.Command, args []string) error { return runWhy(o, args[0], args[1]) },
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) == 1 {
@@ -112,7 +112,7 @@ func runWhy(o *whyOptions, path, line string) error {
 		month = usualMonth(v, c)
 	}
 	if c.Line.Monthly && month > v.Months() {
-		return &usageError{fmt.Errorf("--month %d is after the sale in month %d", month, v.Months()), ""}
+		return &usageError{fmt.Errorf("--month %d is after the sale in month %d", month, v.Months()), fmt.Sprintf("months run from 0, the purchase, to %d, the sale", v.Months())}
 	}
 	r := why.NewReader(d.Model, v)
 	r.Units = d.UnitWords
