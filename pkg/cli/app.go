@@ -219,3 +219,16 @@ func files(least, most int, example string) cobra.PositionalArgs {
 		return nil
 	}
 }
+
+// inQuotes has the hint say how several words are given as one, where the last of so many
+// arguments may be words.
+func inQuotes(most int, check cobra.PositionalArgs) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		err := check(cmd, args)
+		if err == nil || len(args) <= most {
+			return err
+		}
+		line := strings.Join(append([]string{cmd.CommandPath()}, args[:most-1]...), " ")
+		return &usageError{err, fmt.Sprintf("put quotes around several words:   %s %q", line, strings.Join(args[most-1:], " "))}
+	}
+}

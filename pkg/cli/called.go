@@ -7,7 +7,9 @@ import (
 	"strings"
 	"sync"
 
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/report"
 )
 
 // mainLine is the line that stands for a member asked for by its words alone: what it
@@ -112,15 +114,11 @@ func joined(words string) string {
 // listed is how many names are listed to choose from.
 const listed = 15
 
-// addresses are names that tell cells apart, each the shortest that does.
-func addresses(cells []*model.Cell) []string {
+// addresses are names that tell cells apart, each the first that leads to it.
+func addresses(d *deal.Deal, cells []*model.Cell) []string {
 	var out []string
 	for _, c := range cells[:min(listed, len(cells))] {
-		name := address(c.Member, cells)
-		if c.Line.Name != mainLine[c.Member.Set] {
-			name += "." + c.Line.Name
-		}
-		out = append(out, strconv.Quote(name))
+		out = append(out, strconv.Quote(address(d, c)))
 	}
 	if len(cells) > listed {
 		out = append(out, fmt.Sprintf("and %d more", len(cells)-listed))
@@ -128,26 +126,24 @@ func addresses(cells []*model.Cell) []string {
 	return out
 }
 
-// address is the shortest of a member's names that none of the others has: its label,
-// that behind its room or whatever else it is in, or all of its path.
-func address(x *model.Member, others []*model.Cell) string {
+// address is the first of a cell's names that stands for it alone: the label of its
+// member, that behind its room or whatever else it is in, where the deal file has it, or
+// all of its path, with its line behind it unless that stands for the member.
+func address(d *deal.Deal, c *model.Cell) string {
+	x := c.Member
 	top := x
 	for top.Parent != nil && top.Parent.Set != model.Deal {
 		top = top.Parent
 	}
-	for _, name := range []string{x.Label, top.Label + ": " + x.Label, x.Set + ": " + x.Label} {
-		if name == x.Label+": "+x.Label {
-			continue
+	names := []string{x.Label, top.Label + ": " + x.Label, x.Set + ": " + x.Label, d.PathAt(x.Pos), x.Path()}
+	for i, name := range names {
+		if c.Line.Name != mainLine[x.Set] {
+			name += "." + c.Line.Name
+			names[i] = name
 		}
-		hits := 0
-		for _, c := range others {
-			if called(c.Member, joined(name)) {
-				hits++
-			}
-		}
-		if hits == 1 {
+		if one, _ := meant(d, report.Ask(name).Lines); one == c && x.Label+": "+x.Label != name {
 			return name
 		}
 	}
-	return x.Path()
+	return names[len(names)-1]
 }

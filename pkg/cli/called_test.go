@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bytes"
+	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/report"
 )
@@ -159,5 +161,46 @@ func TestWhatIsCalledSeveralTimesIsListed(t *testing.T) {
 		var e *usageError
 		require.ErrorAs(t, err, &e, words)
 		require.Contains(t, e.hint, near, words)
+	}
+}
+
+// Where labels are alike, each name of the hint leads to a line of its own, and so do the
+// paths that a set takes.
+func TestEachNameThatIsToldLeadsToItsLine(t *testing.T) {
+	mine := t.TempDir() + "/my-house.yaml"
+	require.NoError(t, os.WriteFile(mine, []byte(deal.Starter("my-house")), 0o600))
+	for _, path := range []string{mine, "../../scenarios/walnut-row.yaml", "../../scenarios/orchard-street.yaml"} {
+		a, err := (&common{}).worked(path)
+		require.NoError(t, err)
+		asked := map[string]bool{}
+		for _, c := range a.Deal.Model.Cells {
+			label := c.Member.Label
+			if c.Line.Name != mainLine[c.Member.Set] || asked[label] {
+				continue
+			}
+			asked[label] = true
+			one, several := meant(a.Deal, report.Ask(label).Lines)
+			for _, x := range several[:min(listed, len(several))] {
+				require.Nil(t, one)
+				name := address(a.Deal, x)
+				found, err := find(a.Deal, name, report.Ask(name).Lines)
+				require.NoError(t, err, "%s: %s", path, name)
+				require.Same(t, x, found, "%s: %s", path, name)
+			}
+		}
+	}
+	a, err := (&common{}).worked(mine)
+	require.NoError(t, err)
+	_, err = find(a.Deal, "transfer tax", report.Ask("transfer tax").Lines)
+	var e *usageError
+	require.ErrorAs(t, err, &e)
+	require.Equal(t, `say which: "purchase.closing.transfer tax", "selling.transfer tax"`, e.hint)
+	for path, want := range map[string]string{ // of the starter file: $212,500 in steps of $500 at $0.55
+		"purchase.closing.transfer tax": "233.75", "Purchase.Closing.transfer-tax": "233.75", "closing.transfer tax": "233.75",
+		"purchase.closing.transfer tax.amount": "233.75", "purchase.price": "212500", "loans[1].rate": "0.1125", "renovation.lines.1": "9800",
+	} {
+		c, err := find(a.Deal, path, report.Ask(path).Lines)
+		require.NoError(t, err, path)
+		require.Equal(t, want, a.Values.Of(c).String(), path)
 	}
 }

@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"strings"
+
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
@@ -22,6 +24,12 @@ to lenders, and a drawing of the line, with the low point marked.`,
 		RunE: func(_ *cobra.Command, args []string) error { return runCash(c, args[0]) },
 	}
 	c.flags(cmd)
+	cmd.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
+		if strings.Contains(err.Error(), "--month") {
+			return &usageError{err, "cash shows all months; of one,   ledgerboard why my-house.yaml net_cash --month 3"}
+		}
+		return cmd.Parent().FlagErrorFunc()(cmd, err)
+	})
 	return cmd
 }
 

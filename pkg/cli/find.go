@@ -3,6 +3,7 @@ package cli
 import (
 	"cmp"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"ledgerboard/pkg/deal"
@@ -12,9 +13,24 @@ import (
 // find finds the line that words ask for: the first of some names that only one line
 // has. Where there is none, the error tells what may be meant.
 func find(d *deal.Deal, words string, names []string) (*model.Cell, error) {
-	var several []*model.Cell
+	one, several := meant(d, names)
+	switch {
+	case one != nil:
+		return one, nil
+	case several == nil:
+		return nil, noSuchLine(d, words)
+	}
+	return nil, &usageError{fmt.Errorf("%q could be any of %d lines", words, len(several)), "say which: " + strings.Join(addresses(d, several), ", ")}
+}
+
+// meant is the line that the first of some names with only one has, or the lines of the
+// first that has several.
+func meant(d *deal.Deal, names []string) (one *model.Cell, several []*model.Cell) {
 	for _, name := range names {
 		found := findCells(d.Model, name)
+		if len(found) == 0 {
+			found = writtenCells(d, name)
+		}
 		if len(found) == 1 {
 			return found[0], nil
 		}
@@ -22,10 +38,45 @@ func find(d *deal.Deal, words string, names []string) (*model.Cell, error) {
 			several = found
 		}
 	}
-	if several == nil {
-		return nil, noSuchLine(d, words)
+	return nil, several
+}
+
+// writtenCells finds lines by a path of the deal file: what stands there comes to,
+// selling.transfer tax; a line of that, selling.transfer tax.share; or the input that is
+// given there, purchase.price.
+func writtenCells(d *deal.Deal, path string) []*model.Cell {
+	owner, line := path, ""
+	if i := strings.LastIndex(path, "."); i >= 0 {
+		owner, line = path[:i], normal(path[i+1:])
 	}
-	return nil, &usageError{fmt.Errorf("%q could be any of %d lines", words, len(several)), "say which: " + strings.Join(addresses(several), ", ")}
+	there, around := d.Written(path), d.Written(owner)
+	var whole, part, given []*model.Cell
+	for _, c := range d.Model.Cells {
+		x := c.Member
+		if c.Line.Name == mainLine[x.Set] && there(x.Pos) && keyed(x, path) {
+			whole = append(whole, c)
+		}
+		if c.Line.Name == line && around(x.Pos) && keyed(x, owner) {
+			part = append(part, c)
+		}
+		if v, ok := x.Given.Look(c.Line.Name); ok && there(v.Pos) {
+			given = append(given, c)
+		}
+	}
+	for _, found := range [][]*model.Cell{whole, part, given} {
+		if len(found) > 0 {
+			return found
+		}
+	}
+	return nil
+}
+
+// keyed reports whether a member has the name of the last key of a path, or is an item
+// of a list; not what comes along with it.
+func keyed(x *model.Member, path string) bool {
+	last := joined(path[strings.LastIndex(path, ".")+1:])
+	_, err := strconv.Atoi(last)
+	return err == nil || joined(x.Label) == last
 }
 
 // findCells finds lines by a name: profit, loan.points, loan.2.points or "title and

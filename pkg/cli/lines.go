@@ -23,8 +23,8 @@ func newLines(s Streams) *cobra.Command {
   ledgerboard lines loan.points
 
 Lists the lines that every deal is worked out by, then what is found by search,
-or shows one of them.`,
-		Args: files(0, 1, "lines profit"),
+or shows one of them, by its name or by the words that a page has for it.`,
+		Args: inQuotes(1, files(0, 1, "lines profit")),
 		RunE: func(_ *cobra.Command, args []string) error { return runLines(c, args) },
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 			return lineNames(), cobra.ShellCompDirectiveNoFileComp
@@ -45,8 +45,7 @@ func runLines(c *common, args []string) error {
 	}
 	lines, found := doc.Lines, answer.Searched
 	if len(args) == 1 {
-		lines, found = named(doc, args[0]), searched(args[0])
-		if lines == nil && found == nil {
+		if lines, found = lookedUp(doc, args[0]); lines == nil && found == nil {
 			return noLine(args[0])
 		}
 	}
@@ -58,6 +57,16 @@ func runLines(c *common, args []string) error {
 		return err
 	}
 	return report.Lines(c.Out, lines, len(args) == 1, style)
+}
+
+// lookedUp returns what goes by a name or, where nothing does, by the words of a page.
+func lookedUp(doc *model.Document, words string) (lines []*model.Line, found []answer.Found) {
+	for _, name := range append([]string{words}, report.Ask(words).Lines...) {
+		if lines, found = named(doc, name), searched(name); lines != nil || found != nil {
+			break
+		}
+	}
+	return lines, found
 }
 
 // named returns the lines of a name: one by its full name with the set, else all
@@ -86,11 +95,13 @@ func searched(name string) []answer.Found {
 }
 
 func noLine(name string) error {
-	e := &usageError{err: fmt.Errorf("there is no line %q", name), hint: "ledgerboard lines lists them"}
+	hint := "ledgerboard lines lists them"
 	if near, ok := diag.Nearest(normal(name), lineNames()); ok {
-		e.hint = fmt.Sprintf("did you mean %s?", near)
+		hint = "did you mean " + near + "?"
+	} else if near, ok := diag.Nearest(spaced(name), report.Labels()); ok {
+		hint = "did you mean " + near + "?"
 	}
-	return e
+	return &usageError{fmt.Errorf("there is no line %q", name), hint}
 }
 
 // lineNames are the full names of all lines and of what is found by search.

@@ -43,10 +43,11 @@ loan.2.NAME; of a fee or a line of work its own words, as in
 a product or a part not seen stands for what it comes to: kitchen, "wall paint",
 "kitchen: paint walls"; with a line behind it, for that:
 "kitchen: paint walls.labour". The words that a page puts before a figure do
-too: "return on cash", "first loan, at closing", "renovation budget".
+too: "return on cash", "first loan, at closing", "renovation budget". So do the
+keys of the deal file, joined by dots as for --set: "selling.transfer tax".
 ledgerboard lines lists all names. A line by month is shown for the month of the
 sale, low_point for the lowest.`,
-		Args: files(2, 2, "why my-house.yaml profit"),
+		Args: inQuotes(2, files(2, 2, "why my-house.yaml profit")),
 		RunE: func(_ *cobra.Command, args []string) error { return runWhy(o, args[0], args[1]) },
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) == 1 {
@@ -111,7 +112,7 @@ func runWhy(o *whyOptions, path, line string) error {
 		month = usualMonth(v, c)
 	}
 	if c.Line.Monthly && month > v.Months() {
-		return &usageError{fmt.Errorf("--month %d is after the sale in month %d", month, v.Months()), ""}
+		return &usageError{fmt.Errorf("--month %d is after the sale in month %d", month, v.Months()), fmt.Sprintf("months run from 0, the purchase, to %d, the sale", v.Months())}
 	}
 	r := why.NewReader(d.Model, v)
 	r.Units = d.UnitWords

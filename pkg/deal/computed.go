@@ -134,7 +134,7 @@ func (r *reader) rollsOfWalks() {
 	for p, w := range r.eachWork() {
 		for _, use := range w.member.In("use") {
 			if len(p.room.In("leg")) > 0 && use.Given.Of("along").Refers == "carpet_run" {
-				r.say("rolls-of-walk", w.at, "%s: a walk around the walls of %s does not say how %s lies in it", w.label, p.room.Label, use.Label)("give the room its rectangles in place of walls, e.g.   size: [14' x 11', 4' x 6']")
+				r.say("rolls-of-walk", w.at, "%s: a walk around the walls of %s does not say how %s lies in it", w.label, p.room.Label, use.Label)(rectanglesForWalls)
 			}
 		}
 	}

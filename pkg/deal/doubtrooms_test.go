@@ -2,6 +2,7 @@ package deal_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -56,4 +57,29 @@ func TestRoomsDoubtTheirContingencyOnce(t *testing.T) {
 	_, found = deal.Read("den.yaml", []byte("purchase: {price: $200k}\nvalue: {before work: $210k}\ntime: {marketing: 1 month}\nrenovation: {contingency: 20%, general: {permits: $300}}\n"+bare))
 	require.NotContains(t, codesIn(found), "works-without-time")
 	require.False(t, found.HasErrors())
+}
+
+// Who follows the hint of a walk that says too little is not doubted for it.
+func TestTheRectanglesOfAHintShareWhatTheyShould(t *testing.T) {
+	walk := strings.Replace(den, denSize, "walls: [east 12', north 10', west 12', south 10']", 1) // a den without its size
+	_, found := deal.Read("den.yaml", []byte(strings.Replace(walk, "paint walls: hired", "carpet: hired", 1)))
+	require.Equal(t, []string{"rolls-of-walk"}, codesIn(found.Errors()))
+	_, size, ok := strings.Cut(found.Errors()[0].Hint, "e.g.   ")
+	require.True(t, ok)
+	d, found := deal.Read("den.yaml", []byte(strings.Replace(den, denSize, size, 1)))
+	require.NotNil(t, d, "%v", found)
+	require.NotContains(t, codesIn(found), "nothing-shared")
+}
+
+// A count in words is told in figures, and those are read.
+func TestACountInWordsIsToldInFigures(t *testing.T) {
+	for words, want := range map[string]string{
+		"doors: four": "doors: 4", "windows: None": "windows: 0", "cased openings: zero": "cased openings: 0", "windows: twelve": "windows: 12",
+	} {
+		_, found := deal.Read("den.yaml", []byte(strings.Replace(den, denSize, denSize+"\n    "+words, 1)))
+		require.Equal(t, []string{"bad-openings"}, codesIn(found.Errors()), words)
+		require.Contains(t, found.Errors()[0].Hint, "   "+want, words)
+		_, found = deal.Read("den.yaml", []byte(strings.Replace(den, denSize, denSize+"\n    "+want, 1)))
+		require.NotContains(t, codesIn(found), "bad-openings", want)
+	}
 }

@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -39,6 +41,11 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 			g.ok = false
 			continue
 		}
+		if hint, ok := countInWords(f, n.text); ok {
+			r.say("bad-openings", n.at, "%s: %s is not a number", f.title(), diag.Quote(n.text))("%s", hint)
+			g.ok = false
+			continue
+		}
 		if err != nil {
 			r.unread(f.title(), n.span, "bad-openings", err, f.example())
 			g.ok = false
@@ -57,4 +64,20 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 		}
 		m.Give("kind", model.Value{Choice: kind.kind, Text: f.Key(), Pos: n.at})
 	}
+}
+
+// spelledOut are counts as words, by their number.
+var spelledOut = []string{"zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
+
+// countInWords is how a count that is written in words is written in figures.
+func countInWords(f *Field, text string) (hint string, ok bool) {
+	word := strings.ToLower(strings.TrimSpace(text))
+	n := slices.Index(spelledOut, word)
+	switch {
+	case n == 0 || word == "none" || word == "no":
+		return fmt.Sprintf("write   %s: 0   , or leave it out", f.Key()), true
+	case n > 0:
+		return fmt.Sprintf("write the number:   %s: %d", f.Key(), n), true
+	}
+	return "", false
 }

@@ -51,7 +51,7 @@ func (r *reader) finishRoom(s scope, e *entry) {
 	case size != nil && walls != nil:
 		r.say("shape-two-ways", walls.key.at, "the room has a size and a walk around its walls")("keep one of them")
 	case walls != nil && s.member.Given.Of("low_height").Number.IsPositive():
-		r.say("slope-of-walk", s.member.Given.Of("low_height").Pos, "a walk around the walls does not say how a sloped ceiling lies over %s", s.member.Label)("give the room its rectangles in place of walls, e.g.   size: [14' x 11', 4' x 6']")
+		r.say("slope-of-walk", s.member.Given.Of("low_height").Pos, "a walk around the walls does not say how a sloped ceiling lies over %s", s.member.Label)(rectanglesForWalls)
 	case size == nil && walls == nil && !r.odd[s.path] && e.value.shape == mapping:
 		r.say("room-without-size", e.key.at, "the room has no size")("add   size: 12' x 14'   ; guess it first and measure later: sized: guessed")
 	}

@@ -7,6 +7,9 @@ import (
 	"ledgerboard/pkg/model"
 )
 
+// rectanglesForWalls is the way out where a walk around the walls says too little.
+const rectanglesForWalls = "give the room its rectangles in place of walls, and what they share, e.g.   size: [14' x 11', 4' x 6' sharing 4']"
+
 // sharing refuses a joint longer than the sides that can lie along it, and doubts
 // rectangles of one room that share nothing: their walls would be counted as if they
 // stood apart.

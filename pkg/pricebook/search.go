@@ -3,8 +3,6 @@ package pricebook
 import (
 	"slices"
 	"strings"
-
-	"ledgerboard/pkg/diag"
 )
 
 // Named returns the product or the item of a name, whatever its case and blanks; nil
@@ -42,16 +40,11 @@ func (b *Book) ItemsWith(words string) []string {
 	wanted := telling(strings.Fields(even(words)))
 	var out []string
 	for _, name := range b.Items() {
-		if !slices.ContainsFunc(wanted, func(w string) bool { return !hasWord(name, single(w)) && !occursAs(w, name) }) {
+		if !slices.ContainsFunc(wanted, func(w string) bool { return !isWord(w, name) }) {
 			out = append(out, name)
 		}
 	}
 	return out
-}
-
-// Near returns at most a few names that are close to words.
-func (b *Book) Near(words string) []string {
-	return diag.Near(strings.Join(telling(strings.Fields(even(words))), " "), slices.Concat(b.Items(), b.Products()))
 }
 
 // TakenBy returns the names of the items that take a product.

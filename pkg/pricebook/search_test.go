@@ -98,3 +98,19 @@ func TestNearNames(t *testing.T) {
 	require.LessOrEqual(t, len(b.Near("floor")), 5)
 	require.Empty(t, b.Near("xyzzy"))
 }
+
+// Of words that the book knows, the rarer one decides: new is in many names.
+func TestNearNamesHaveTheRarerWord(t *testing.T) {
+	b := pricebook.Starter()
+	products, items := b.Search("new shingles")
+	require.Empty(t, append(products, items...))
+	near := b.Near("new shingles")
+	require.Len(t, near, 5)
+	for _, name := range near {
+		require.Contains(t, name, "shingle")
+	}
+	require.Equal(t, near, b.Near("shingles new"))
+	for _, name := range b.Near("cabinets and tops") {
+		require.Regexp(t, "cabinet|counter|top", name)
+	}
+}

@@ -99,6 +99,9 @@ func leftover(a *answer.Answer, m *model.Member) string {
 	if len(prod.Sticks) > 0 {
 		unit = " ft"
 	}
+	if unit == "" { // of what is sold singly, no part of one is left
+		x = x.Round(9).Floor()
+	}
 	if x.Round(2).IsZero() {
 		return ""
 	}

@@ -134,12 +134,19 @@ func itemsPage(p *page, a *answer.Answer, view View) {
 			continue
 		}
 		items := itemsOf(a, room, view.Trade)
+		if view.Room != "" && len(room.In("option")) == 0 {
+			p.heading(room.Label + ": as it is, nothing is done to it")
+			measures(p, a, room)
+		}
 		if len(items) == 0 {
 			continue
 		}
 		p.heading(fmt.Sprintf("%s: %s", room.Label, optionsOf(room)))
-		if view.Room != "" && room.Kind == "inside" {
+		if view.Room != "" {
 			measures(p, a, room)
+		}
+		if view.Room != "" && room.Kind == "inside" {
+			p.text("", fmt.Sprintf("The room costs %s in cash, %s finished by trades.", money(a.Of(room, "cash_cost")), money(a.Of(room, "trade_price"))))
 		}
 		tail := fmt.Sprintf(itemTail, "who", "materials", "labour", "cash")
 		head := "work; + is brought along"
@@ -157,8 +164,11 @@ func itemsPage(p *page, a *answer.Answer, view View) {
 	}
 }
 
-// measures writes what a room measures, and what its work costs in all.
+// measures writes what a room inside measures.
 func measures(p *page, a *answer.Answer, room *model.Member) {
+	if room.Kind != "inside" {
+		return
+	}
 	var parts []string
 	for _, m := range []struct{ words, line, unit string }{
 		{"floor", "floor_area", "sq ft"}, {"open floor", "open_floor", "sq ft"}, {"ceiling", "ceiling_area", "sq ft"}, {"perimeter", "perimeter", "ft"},
@@ -173,7 +183,6 @@ func measures(p *page, a *answer.Answer, room *model.Member) {
 	if slices.ContainsFunc(room.In("section"), slopingCloset) {
 		p.text("", "The ceiling is taken to slope in its closets too. Where a closet is level, make it a room of its own.")
 	}
-	p.text("", fmt.Sprintf("The room costs %s in cash, %s finished by trades.", money(a.Of(room, "cash_cost")), money(a.Of(room, "trade_price"))))
 }
 
 // slopingCloset reports whether a rectangle of a room is a closet under a slope.
