@@ -128,7 +128,7 @@ func (w *works) besides() {
 		w.priced("rented, months: "+strings.Join(names, ", "), w.model.Root, "rents", "rents")
 	}
 	for _, m := range w.model.Root.In("check") {
-		w.priced("not seen: "+m.Label, m, "set_aside", "set_aside")
+		w.check(m)
 	}
 	for _, m := range w.model.Root.In("cost") {
 		w.figureOf(materialsCol, m, "materials")
@@ -140,6 +140,27 @@ func (w *works) besides() {
 		w.priced(m.Label, m, "amount", "amount")
 	}
 	w.end(first, strings.ToLower(name[:1])+name[1:])
+}
+
+// check is a part that may hide a repair, with what is set aside for it. What was seen of
+// it is an input, so a part that is seen keeps its row and says so; where it is none, a
+// part without an amount has no row.
+func (w *works) check(m *model.Member) {
+	seen, amount := w.model.Find(m, "seen"), w.model.Find(m, "set_aside")
+	if w.stays(amount) && w.answer.Values.Of(amount).IsZero() {
+		return
+	}
+	words := w.choice(seen)
+	if words != "not seen" {
+		words = "seen, " + words
+	}
+	words += ": " + m.Label
+	w.priced(words, m, "set_aside", "set_aside")
+	if w.places[seen.Index].grid == nil {
+		return
+	}
+	at := w.cellRef(seen)
+	w.rows[w.row-2][w.place[workCol]-1].formula = `"  "&IF(` + at + `="not seen","","seen, ")&` + at + "&" + quoted(": "+m.Label)
 }
 
 // priced is a line with what it costs in cash and finished by trades.
