@@ -160,9 +160,10 @@ func (b *book) badDays(g *grid, row int) int {
 	row++
 	g.heading(row, 1, stressColumns, "Bad days")
 	for i, words := range []string{"profit", "against plan", "return", "cash needed", "months owned"} {
-		g.set(row, i+2, text(words, look{role: heading, right: true}))
+		g.set(row, i+2, text(words, look{role: heading, right: true, wrap: true}))
 	}
 	g.set(row, 7, text("what helps", look{role: heading, off: true}))
+	g.height(row, 2*lineHeight+2)
 	a := b.answer
 	row++
 	g.set(row, 1, text("as planned", look{role: strong}))
