@@ -87,7 +87,7 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 		return checked{}, err
 	}
 	if pricebook.IsWorkbook(text) {
-		return checkQuotes(name, text), nil
+		return checkQuotes(name, text)
 	}
 	if path == "-" {
 		c.again = text
@@ -111,10 +111,27 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 	}, nil
 }
 
-// checkQuotes checks a workbook of quotes against the starter book.
-func checkQuotes(name string, data []byte) checked {
-	_, _, found := pricebook.ReadWorkbook(name, data, pricebook.Starter())
-	return checked{File: name, Doubted: true, Found: append([]diag.Diag{}, found...), Mistakes: len(found.Errors()), Doubts: len(found.Warnings())}
+// checkQuotes checks a workbook of quotes against the starter book, and the book that
+// would come of it.
+func checkQuotes(name string, data []byte) (checked, error) {
+	quotes, _, found := pricebook.ReadWorkbook(name, data, pricebook.Starter())
+	if !found.HasErrors() {
+		text, _, err := pricebook.LayQuotes("", quotes, pricebook.Starter(), "")
+		if err != nil {
+			return checked{}, err
+		}
+		laid, wrong := deal.OwnBook(newBook, []byte(text))
+		found.Add(wrong...)
+		if laid != nil {
+			for _, c := range pricebook.Changes(quotes, pricebook.Starter(), laid) {
+				if d, is := c.Doubt(); is {
+					found.Add(d)
+				}
+			}
+		}
+		found.Sort()
+	}
+	return checked{File: name, Doubted: !found.HasErrors(), Found: append([]diag.Diag{}, found...), Mistakes: len(found.Errors()), Doubts: len(found.Warnings())}, nil
 }
 
 func (c *common) tell(all []checked) error {

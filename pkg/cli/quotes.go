@@ -11,6 +11,9 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
+// newBook is what the book that comes of quotes is called in places.
+const newBook = "the new price book"
+
 // quotes reads a table of quotes and writes a price book that holds them; own is the
 // text of the book that they are added to, "" for none. Nothing is written where there
 // is a mistake.
@@ -37,14 +40,14 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 	if own == "" {
 		text = heading(changed) + text
 	}
-	laid, found := deal.OwnBook("the new price book", []byte(text))
+	laid, wrong := deal.OwnBook(newBook, []byte(text))
 	if laid == nil {
-		return o.mistakes("the new price book", found, map[string]string{"the new price book": text})
+		return o.mistakes(newBook, wrong, map[string]string{newBook: text})
 	}
 	if err := o.write(o.Streams, text); err != nil {
 		return err
 	}
-	if err := diag.Render(o.Err, found, sources); err != nil {
+	if err := diag.Render(o.Err, append(found, wrong...), sources); err != nil {
 		return err
 	}
 	if len(ignored) > 0 {

@@ -35,6 +35,8 @@ func newWorkbook(s Streams) *cobra.Command {
   ledgerboard workbook my-house.yaml --for lender -o for-the-lender.xlsx
   ledgerboard workbook my-house.yaml --trade tile -o for-the-tiler.xlsx
 
+Without -o it goes into this directory, by the name of the deal file: my-house.xlsx.
+
 Writes the deal as a workbook with live formulas: change a shaded input, and all
 sheets follow. For a lender it keeps what a lender asks first and leaves out
 your targets, offers, own wage, profit after own hours and tax. Hours and pace
@@ -74,6 +76,10 @@ func runWorkbook(o *workbookOptions, path string) error {
 		return &usageError{fmt.Errorf("--for is %q", o.reader), "it is for owner or lender"}
 	}
 	switch {
+	case o.trade != "" && o.blank:
+		return &usageError{errors.New("--trade and --blank-prices each make another form"), "give one of them"}
+	case (o.trade != "" || o.blank) && o.reader != "owner":
+		return &usageError{errors.New("a bid form is for whoever bids, and --for is for a workbook of the deal"), "leave out --for, or ask for the form in a run of its own"}
 	case o.file == "" && path == "-":
 		return &usageError{errors.New("the workbook has no name"), "give it one:   -o my-house.xlsx"}
 	case o.file == "":

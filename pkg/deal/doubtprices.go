@@ -29,7 +29,7 @@ func (r *reader) doubtPrices() {
 	book, quotes := r.bookPrices(), r.quotes()
 	for _, p := range book {
 		if p.far != "" {
-			r.say("price-far", p.at, "%s: %s", p.what, p.far)("check the price and what it is for, for a point or nought that has slipped; it is used as it stands")
+			r.say("price-far", p.at, "%s: %s", p.what, p.far)("%s", pricebook.FarHint)
 		}
 	}
 	day, event := r.deal.PurchaseDate, "the purchase"

@@ -4,12 +4,16 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"ledgerboard/pkg/diag"
 )
 
 // A Change is what the quotes for one thing change of a book.
 type Change struct {
+	Name  string
+	Pos   diag.Pos // of the first quote
 	Lines []string // what was and what is, a line for each price
-	Far   string   // that the new price is far from the starter book's, or ""
+	Far   string   // that the new price is far from the starter book's, or ""; see Doubt
 	// Alike are products whose names begin with that of the item, where the table does
 	// not say that the item is meant.
 	Alike []string
@@ -25,14 +29,14 @@ func Changes(quotes []Quote, from, to *Book) []Change {
 		}
 		name := group[0].Name
 		if group[0].Item {
-			c := Change{Lines: []string{labourChange(from.Item(name), to.Item(name))}, Far: to.Item(name).Far()}
+			c := Change{Name: name, Pos: group[0].Pos, Lines: []string{labourChange(from.Item(name), to.Item(name))}, Far: to.Item(name).Far()}
 			if !group[0].Kinded {
 				c.Alike = to.Item(name).alike(to)
 			}
 			out = append(out, c)
 			continue
 		}
-		c := Change{Far: to.Product(name).Far()}
+		c := Change{Name: name, Pos: group[0].Pos, Far: to.Product(name).Far()}
 		for _, q := range group {
 			if q.news(from) {
 				c.Lines = append(c.Lines, productChange(q, from.Product(name), to.Product(name)))
@@ -41,6 +45,11 @@ func Changes(quotes []Quote, from, to *Book) []Change {
 		out = append(out, c)
 	}
 	return out
+}
+
+// Doubt is the doubt of a price that is far from the starter book's.
+func (c Change) Doubt() (doubt diag.Diag, is bool) {
+	return diag.Warnf(c.Pos, "price-far", "%s: %s", c.Name, c.Far).WithHint("%s", FarHint), c.Far != ""
 }
 
 func labourChange(was, is *Item) string {

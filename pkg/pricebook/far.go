@@ -12,6 +12,9 @@ import (
 // round, before a comma or a pack has probably slipped; common practice, no source.
 var farTimes = decimal.NewFromInt(5)
 
+// FarHint is what to do about a price that is far from the starter book's.
+const FarHint = "check the price and what it is for, for a point or nought that has slipped; it is used as it stands"
+
 // Far says that the price of a product is far from the starter book's for the same
 // thing and unit, in words that go behind the name; "" where it is not.
 func (p *Product) Far() string {

@@ -1,11 +1,14 @@
 package pricebook
 
-// FormSheet is the name of the sheet of a form for bids, FormFrom and FormDay what stands
-// before the bidder's name and the day above its table.
+// FormSheet is the name of the sheet of a form for bids. FormFrom and FormDay are what
+// stands before the bidder's name and the day above its table; the licence and how long
+// the bid holds stand there for who reads it, and no price is read from them.
 const (
-	FormSheet = "Bid form"
-	FormFrom  = "from"
-	FormDay   = "day"
+	FormSheet   = "Bid form"
+	FormFrom    = "from"
+	FormDay     = "day"
+	FormLicence = "licence no."
+	FormUntil   = "valid until"
 )
 
 // A FormColumn is a column of a form for bids.

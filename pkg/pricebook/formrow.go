@@ -1,10 +1,12 @@
 package pricebook
 
 import (
+	"strconv"
 	"strings"
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -53,11 +55,10 @@ func (r *tableReader) inForm(q *Quote, at int) {
 }
 
 // fromLabour takes the price from the labour of the row, where that alone is filled in.
-func (r *tableReader) fromLabour(q *Quote, it *Item, at int) {
+func (r *tableReader) fromLabour(q *Quote, it *Item) {
 	text, labourAt := r.cell("labour")
 	if text == "" {
-		r.wrong(at, "quotes-price", "the row for %q has a total, but no labour", it.Name)(
-			"fill in the unit price for labour alone; a total with materials goes into the deal file, e.g. %s: {quote: $1,450}", it.Name)
+		r.totalAlone(it)
 		return
 	}
 	if strings.EqualFold(text, "none") {
@@ -78,4 +79,27 @@ func (r *tableReader) fromLabour(q *Quote, it *Item, at int) {
 	default:
 		q.Price = labour.DivRound(much.Mul(coats), formPlaces)
 	}
+}
+
+// totalAlone doubts a row with a total and nothing for labour. It holds materials, so no
+// price of the book follows; the deal file takes it for that piece of work.
+func (r *tableReader) totalAlone(it *Item) {
+	text, at := r.cell("total")
+	total, err := dollars(text)
+	if err != nil {
+		r.refused(at, "quotes-price", text, err)
+		return
+	}
+	entry := "quote: " + quantity.FormatMoney(total)
+	if from, _ := r.cell("source"); from != "" {
+		if !bare().MatchString(from) {
+			from = strconv.Quote(from)
+		}
+		entry += ", from: " + from
+	}
+	if day, _ := r.cell("dated"); day != "" {
+		entry += ", dated: " + day
+	}
+	r.tell(diag.Warnf(r.place(at), "quotes-form", "the row for %q has a total, but no labour: no price is read from it", it.Name).
+		WithHint("fill in the unit price for labour alone, or put the total into the deal file, at that work in its room:   %s: {%s}", it.Name, entry))
 }

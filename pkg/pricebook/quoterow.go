@@ -162,7 +162,7 @@ func (r *tableReader) hired(q *Quote) {
 	}
 	switch {
 	case text == "" && r.form:
-		r.fromLabour(q, it, at)
+		r.fromLabour(q, it)
 	case text == "":
 		r.wrong(at, "quotes-price", "the row for %q has no price", it.Name)("write what a trade charges for each %s, e.g. 9.50, or none", it.Unit)
 	case even(text) == "none":

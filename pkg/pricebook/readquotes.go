@@ -66,7 +66,14 @@ func (r *tableReader) place(i int) diag.Pos { return r.rows.place(i) }
 
 func (r *tableReader) wrong(i int, code, format string, args ...any) func(hint string, args ...any) {
 	d := diag.Errorf(r.place(i), code, format, args...)
-	return func(hint string, args ...any) { r.found.Add(d.WithHint(hint, args...)) }
+	return func(hint string, args ...any) { r.tell(d.WithHint(hint, args...)) }
+}
+
+// tell adds what was found, once: what stands above a form is read with each of its rows.
+func (r *tableReader) tell(d diag.Diag) {
+	if !slices.Contains(r.found, d) {
+		r.found.Add(d)
+	}
 }
 
 func readColumns() []string {

@@ -15,7 +15,8 @@ import (
 
 // ReadWorkbook reads a workbook of quotes by the rules of ReadQuotes: a form for bids that
 // is filled in, by its columns item and unit price or labour, or a table with the columns
-// name and price. Rows of a form that nobody filled in are passed over. Places are cells.
+// name and price. Rows of a form that nobody filled in are passed over, and what is filled
+// in beside prices is returned by name: ignored. Places are cells.
 // Nothing in the workbook is worked out; a formula where a value belongs is a mistake, and
 // so is a workbook with macros or beyond what is read.
 func ReadWorkbook(name string, data []byte, b *Book) (quotes []Quote, ignored []string, found diag.List) {
@@ -31,6 +32,9 @@ func ReadWorkbook(name string, data []byte, b *Book) (quotes []Quote, ignored []
 	}
 	r := &tableReader{rows: rows, book: b, form: rows.form}
 	quotes, ignored, found = r.read()
+	if rows.form {
+		ignored = rows.passed()
+	}
 	if len(quotes) == 0 && !found.HasErrors() {
 		found.Add(diag.Errorf(diag.Pos{File: name, Cell: rows.sheet}, "quotes-form", "nothing is filled in: no row has a price").
 			WithHint("fill in the unit price, or the labour, of what is bid on"))
@@ -62,9 +66,9 @@ type sheetRows struct {
 // A field is where a value of a row stands: in a column, or always in the same cell.
 type field struct {
 	name  string
-	col   int    // from 1, or 0
-	value string // without a column
-	cell  string
+	col   int    // from 1
+	row   int    // from 1, of a cell that is the same for all rows, or 0
+	value string // of that cell
 }
 
 // openRows finds the table in a workbook.
@@ -157,21 +161,43 @@ func (r *sheetRows) lay() error {
 	if !r.form {
 		return nil
 	}
-	r.fields = append(r.fields, field{name: "kind", value: "item", cell: r.address(r.head+1, 1)})
+	r.fields = append(r.fields, field{name: "kind", value: "item", row: r.head + 1, col: 1})
 	for label, name := range map[string]string{FormFrom: "source", FormDay: "dated"} {
-		for i, row := range r.rows[:r.head] {
-			if len(row) > 1 && even(row[0]) == label && strings.TrimSpace(row[1]) != "" {
-				r.fields = append(r.fields, field{name: name, value: strings.TrimSpace(row[1]), cell: r.address(i+1, 2)})
-				break
+		if row, value := r.above(label); row > 0 {
+			if name == "dated" {
+				value = dayOf(value)
 			}
-		}
-	}
-	for i := range r.fields {
-		if f := &r.fields[i]; f.name == "dated" && f.col == 0 {
-			f.value = dayOf(f.value)
+			r.fields = append(r.fields, field{name: name, value: value, row: row, col: 2})
 		}
 	}
 	return nil
+}
+
+// above is what stands behind a label above the table, and in which row, 0 where nothing
+// does.
+func (r *sheetRows) above(label string) (int, string) {
+	for i, row := range r.rows[:r.head] {
+		if len(row) > 1 && even(row[0]) == label && strings.TrimSpace(row[1]) != "" {
+			return i + 1, strings.TrimSpace(row[1])
+		}
+	}
+	return 0, ""
+}
+
+// passed are what somebody filled in of a form that no price is read from.
+func (r *sheetRows) passed() (names []string) {
+	for _, name := range []string{"total", "lead time", "remarks"} {
+		col := slices.IndexFunc(r.rows[r.head], func(s string) bool { return even(s) == name })
+		if col >= 0 && slices.ContainsFunc(r.rows[r.head+1:], func(row []string) bool { return col < len(row) && strings.TrimSpace(row[col]) != "" }) {
+			names = append(names, name)
+		}
+	}
+	for _, name := range []string{FormLicence, FormUntil} {
+		if row, _ := r.above(name); row > 0 {
+			names = append(names, name)
+		}
+	}
+	return names
 }
 
 // dayOf is a day that a spreadsheet keeps as a number.
@@ -198,15 +224,13 @@ func (r *sheetRows) row(at diag.Pos) string { return at.Cell }
 
 func (r *sheetRows) place(i int) diag.Pos {
 	at := diag.Pos{File: r.name, Line: max(r.at, 0) + 1, Col: 1}
-	switch {
-	case i >= 0 && i < len(r.fields) && r.fields[i].col == 0:
-		at.Cell = r.fields[i].cell
-	case i >= 0 && i < len(r.fields):
+	if i >= 0 && i < len(r.fields) {
 		at.Col = r.fields[i].col
-		fallthrough
-	default:
-		at.Cell = r.address(at.Line, at.Col)
+		if row := r.fields[i].row; row > 0 {
+			at.Line = row
+		}
 	}
+	at.Cell = r.address(at.Line, at.Col)
 	return at
 }
 
@@ -237,7 +261,7 @@ func (r *sheetRows) names() []string {
 func (r *sheetRows) values(found *diag.List) ([]string, bool) {
 	out, something, sound := make([]string, len(r.fields)), false, true
 	for i, f := range r.fields {
-		if out[i] = f.value; f.col == 0 || f.name == "" {
+		if out[i] = f.value; f.row > 0 || f.name == "" {
 			continue
 		}
 		text, bad := r.value(f.col)

@@ -65,7 +65,7 @@ func TestFormIsReadBack(t *testing.T) {
 		bid("oak transition", 3, 1, nil, nil, nil),
 	), b)
 	require.Empty(t, found)
-	require.Empty(t, ignored)
+	require.Equal(t, []string{"total", "lead time", "remarks"}, ignored)
 	require.Len(t, quotes, 1)
 	q := quotes[0]
 	require.Equal(t, "lay oak", q.Name)
@@ -119,7 +119,7 @@ func TestMistakesOfAForm(t *testing.T) {
 		{[][]any{bid("lay oak", 40, 1, nil, nil, "=I10*E10")}, "K10", "quotes-cell", "a formula stands", "paste it back as a value"},
 		{[][]any{bid("lay oak", 40, 1, true, nil, nil)}, "I10", "quotes-cell", "yes or no", "type the value again"},
 		{[][]any{bid("lay oak", 40, 1, 5, 210, nil)}, "J10", "quotes-form", "labour is $210.00, but the unit price of $5.00 for 40 comes to $200.00", "keep the one"},
-		{[][]any{bid("lay oak", 40, 1, nil, nil, 300)}, "I10", "quotes-price", "a total, but no labour", "{quote: $1,450}"},
+		{[][]any{bid("lay oak", 40, 1, nil, nil, "lots")}, "K10", "quotes-price", `"lots"`, "an amount in dollars"},
 		{[][]any{bid("lay oak", 40, 0, 5, nil, nil)}, "G10", "quotes-form", `coats is "0"`, "put back"},
 		{[][]any{bid("lay oak", 40, 1, 5, nil, nil), bid("lay oak", 40, 1, 6, nil, nil)}, "I11", "quotes-twice", "another price in Bid form!A10", "write the same in both"},
 		{[][]any{{"lay oak", "", "", "", 40, "ft", 1, "", 5}}, "F10", "quotes-unit", "measured in sq ft, not in ft", "each sq ft"},
@@ -131,6 +131,29 @@ func TestMistakesOfAForm(t *testing.T) {
 		require.Contains(t, found[0].Message, m.says)
 		require.Contains(t, found[0].Hint, m.hint)
 	}
+}
+
+// A total alone is a quote for the deal file: its row is told and passed over, and the
+// prices of the others are read.
+func TestTotalAloneIsNoPrice(t *testing.T) {
+	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, 300), []any{"oak transition", "", "", "", 3, "each", 1, "", 12}), read(t, below, nil))
+	require.Len(t, quotes, 1)
+	require.Equal(t, "oak transition", quotes[0].Name)
+	require.False(t, found.HasErrors())
+	require.Len(t, found, 1)
+	require.Equal(t, "Bid form!K10", found[0].Pos.Cell)
+	require.Contains(t, found[0].Message, `"lay oak" has a total, but no labour`)
+	require.Contains(t, found[0].Hint, "lay oak: {quote: $300.00, from: Fern Street, dated: 2026-10-02}")
+}
+
+// A day that is none stands above all rows, and is told once, in its cell.
+func TestWrongDayIsToldOnce(t *testing.T) {
+	data := workbook(t, pricebook.FormSheet, []any{"day", "20 Aug"}, []any{pricebook.FormUntil, "soon"}, formHead, bid("lay oak", 40, 1, 5, nil, nil), []any{"oak transition", "", "", "", 3, "each", 1, "", 12})
+	_, ignored, found := pricebook.ReadWorkbook("bid.xlsx", data, read(t, below, nil))
+	require.Len(t, found, 1)
+	require.Equal(t, "bid.xlsx: Bid form!B1", found[0].Pos.String())
+	require.Equal(t, 1, found[0].Pos.Line)
+	require.Equal(t, []string{"lead time", "remarks", pricebook.FormUntil}, ignored)
 }
 
 func TestNothingFilledIn(t *testing.T) {

@@ -42,15 +42,17 @@ func (b *book) bidForm() error {
 		place += ", " + a
 	}
 	g.set(2, 1, text(place, look{role: strong}))
-	g.set(3, 1, text("Please fill in the framed cells with plain numbers. Unit price: labour alone, for one unit with all coats. Labour: for the row. Total: labour with the materials that you bring, of standard grade where none is named. In brackets stands what is not meant to be bid on as it is planned; a price is welcome all the same.", look{role: small}))
-	for i, words := range []string{pricebook.FormFrom, pricebook.FormDay, "licence no.", "valid until"} {
+	for _, c := range pricebook.FormColumns {
+		g.widths = append(g.widths, c.Width)
+	}
+	g.paragraph(3, 1, len(g.widths), "Please fill in the framed cells with plain numbers. Each row that you bid on needs the unit price (labour alone, for one unit with all coats) or the labour of the row. The total, labour with the materials that you bring, of standard grade where none is named, is welcome beside it; alone, no price can be read from it. In brackets stands what is not meant to be bid on as it is planned; a price is welcome all the same.", look{role: small})
+	for i, words := range []string{pricebook.FormFrom, pricebook.FormDay, pricebook.FormLicence, pricebook.FormUntil} {
 		g.set(4+i, 1, text(words, look{right: true}))
 		g.set(4+i, 2, cell{look: look{role: blank}})
 	}
 	head := 9
 	g.heads = head
 	for i, c := range pricebook.FormColumns {
-		g.widths = append(g.widths, c.Width)
 		g.set(head, i+1, text(c.Name, look{role: heading, wrap: true, right: c.Number, off: !c.Number && i > 3, size: tableSize}))
 	}
 	room := ""

@@ -160,9 +160,10 @@ func (b *book) badDays(g *grid, row int) int {
 	row++
 	g.heading(row, 1, stressColumns, "Bad days")
 	for i, words := range []string{"profit", "against plan", "return", "cash needed", "months owned"} {
-		g.set(row, i+2, text(words, look{role: heading, right: true}))
+		g.set(row, i+2, text(words, look{role: heading, right: true, wrap: true}))
 	}
 	g.set(row, 7, text("what helps", look{role: heading, off: true}))
+	g.height(row, 2*lineHeight+2)
 	a := b.answer
 	row++
 	g.set(row, 1, text("as planned", look{role: strong}))
@@ -171,7 +172,8 @@ func (b *book) badDays(g *grid, row int) int {
 	}
 	for _, o := range b.how.Stress.Days {
 		row++
-		g.label(row, 1, o.Title, look{wrap: true})
+		day := o.Title + ": " + o.What
+		g.label(row, 1, day, look{wrap: true})
 		for i, x := range []cell{searched(o.Profit, rounded), searched(o.Lost.Neg(), rounded), searched(o.ROI, percent), searched(o.Cash, rounded), searched(o.Months, tenths)} {
 			g.set(row, i+2, x)
 		}
@@ -181,7 +183,7 @@ func (b *book) badDays(g *grid, row int) int {
 		g.set(row, 7, text(o.Remedy, look{wrap: true, off: true, role: small}))
 		g.merges = append(g.merges, area{row, 7, row, stressColumns})
 		g.height(row, high(o.Remedy, 3*g.widths[6]-2))
-		g.height(row, high(o.Title, g.widths[0]))
+		g.height(row, high(day, g.widths[0]))
 	}
 	return row + 1
 }

@@ -88,3 +88,16 @@ func TestALenderSeesNoStress(t *testing.T) {
 	require.NoError(t, err)
 	require.Nil(t, sheetOf(b, "Stress"))
 }
+
+// A bad day says what it changes.
+func TestBadDaysSayWhatTheyChange(t *testing.T) {
+	text := twoLoans + "bad days: {soft market: {lead-in: +2 months, sale price: -6%}}\n"
+	a := answered(t, text)
+	across, _ := a.Plan.UsualAcross(stress.LateWorks)
+	study, err := a.Plan.Study(across, a.Plan.UsualDown())
+	require.NoError(t, err)
+	b, err := made(a, Options{Stress: &Stressed{Study: study}})
+	require.NoError(t, err)
+	all := strings.Join(texts(sheetOf(b, "Stress")), "\n")
+	require.Regexp(t, `soft market: .*lead-in \+2 months.*sale price -6%`, all)
+}
