@@ -191,6 +191,9 @@ func (c compsPage) worths() {
 	for _, r := range c.v.Rates {
 		c.worth("a "+r.Unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth).Round(2)), quantity.FormatMoney(decimal.NewFromFloat(r.Error).Round(2)), r)
 	}
+	for _, d := range c.v.Disbelieved {
+		c.text("  ", fmt.Sprintf("What the regression says of %s is not believed, so it is not adjusted: %s.", d.Line, d.Why))
+	}
 	if len(c.v.Untold) > 0 {
 		c.text("  ", "Not adjusted, since nothing tells what it is worth: "+comps.Names(c.v.Untold)+". Say it under amounts in comps, e.g. square foot: $95.")
 	}
@@ -232,7 +235,7 @@ func (c compsPage) aside() {
 	for _, p := range c.c.NotUsed {
 		out = append(out, fmt.Sprintf("%s, %s on %s: %s", c.id(&p.Sold), dollars(p.Price), p.Date, p.Why))
 	}
-	if len(out) == 0 && c.c.Lost == 0 {
+	if len(out) == 0 && c.c.Lost == 0 && c.c.LeftOld == 0 {
 		return
 	}
 	c.heading("Not used")
@@ -245,6 +248,9 @@ func (c compsPage) aside() {
 	}
 	if n := c.c.Lost; n > 0 {
 		c.text("  - ", quantity.Counted(n, "row")+" without a day or a price that can be read; below it says why")
+	}
+	if n := c.c.LeftOld; n > 0 {
+		c.text("  - ", fmt.Sprintf("%s of more than %d years before the day, since nearer ones suffice", quantity.Counted(n, "sale"), comps.OldYears))
 	}
 	if len(out) == 0 {
 		return
