@@ -84,3 +84,16 @@ func page(t *testing.T, text string, args ...string) string {
 	require.Zero(t, code, wrong)
 	return out
 }
+
+// Where values go by condition, what options add plays no part in them and is not shown.
+func TestComparisonByConditionLeavesOutWhatOptionsAdd(t *testing.T) {
+	text := soldDeal + "  condition by option: {cosmetic: average, full gut: good}\n" +
+		"rooms: {hall: {size: 4' x 9', options: {cosmetic: {adds: $3k, work: {paint walls: own hands}}, full gut: {adds: $5k, work: {paint walls: hired}}}}}\n"
+	out, wrong, code := run(t, "", "compare", saved(t, text))
+	require.Zero(t, code, wrong)
+	require.Contains(t, out, "The values come from sold houses")
+	require.NotContains(t, out, "What a room adds")
+	out, wrong, code = run(t, "", "compare", saved(t, text+"value: {after-repair value: $325k}\n"))
+	require.Zero(t, code, wrong)
+	require.Contains(t, out, "What a room adds")
+}

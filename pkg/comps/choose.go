@@ -85,7 +85,11 @@ func (m *Market) far(i int) bool {
 
 // with returns the market with sales that were set aside taken back in.
 func (m *Market) with(lines []int) *Market {
-	back := slices.ContainsFunc(m.aside, func(s *Sold) bool { return s.Line > 0 && slices.Contains(lines, s.Line) })
+	asked := func(s *Sold) bool { return s.Line > 0 && slices.Contains(lines, s.Line) }
+	back := slices.ContainsFunc(m.aside, asked)
+	if m.old > 0 && !back {
+		back = slices.ContainsFunc(m.list.sales, func(s Sold) bool { return s.Old(m.Day) && asked(&s) })
+	}
 	if !back {
 		return m
 	}

@@ -17,8 +17,10 @@ type adjuster struct {
 	given  Given
 	told   map[Line]Rate // by pairs of sales, as far as it can be believed
 	local  *local
-	at     []float64 // the subject's figures
-	known  []bool    // which of them are known
+	// doubted are the lines whose estimates are not believed, so not adjusted.
+	doubted []Disbelief
+	at      []float64 // the subject's figures
+	known   []bool    // which of them are known
 }
 
 func (c *Choice) adjuster() *adjuster {
@@ -60,6 +62,9 @@ func (a *adjuster) logs(i int) (out amounts) {
 		for j, t := range slopes {
 			out[t.line] -= a.local.delta[j] * t.of(a.likeness, i)
 		}
+	}
+	for _, d := range a.doubted {
+		out[d.Line] = 0
 	}
 	return out
 }

@@ -20,6 +20,7 @@ type Market struct {
 	list    *List
 	sales   []*Sold // that may be used, earliest first
 	aside   []*Sold // before the day, but doubtful
+	old     int     // left out, since nearer ones suffice
 	flat    plane
 	east    []float64 // metres
 	north   []float64
@@ -53,6 +54,7 @@ func (l *List) before(day quantity.Date, lines []int) *Market {
 			m.sales = append(m.sales, s)
 		}
 	}
+	m.old = m.withoutOld(lines)
 	m.lay()
 	m.learn()
 	return m

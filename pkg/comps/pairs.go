@@ -126,9 +126,9 @@ func alike(a, b *House, but Line) bool {
 	return true
 }
 
-// mostByPairs is the most that what pairs say may move a price, as a share of it: two
-// sales that differ by chance can say anything (common practice, no source).
-const mostByPairs = 0.5
+// mostByEstimate is the most that what sales say of one thing may move a price, as a share
+// of it: two that differ by chance can say anything (common practice, no source).
+const mostByEstimate = 0.5
 
 // believed leaves out what pairs say where it would move a sale's price by more than
 // half, the largest part first.
@@ -150,7 +150,7 @@ func (a *adjuster) believed(told map[Line]Rate) map[Line]Rate {
 				largest, by = l, share
 			}
 		}
-		if math.Abs(sum) <= mostByPairs && math.Abs(by) <= mostByPairs {
+		if math.Abs(sum) <= mostByEstimate && math.Abs(by) <= mostByEstimate {
 			i++
 			continue
 		}

@@ -43,6 +43,9 @@ func (a *adjuster) trend() Rate {
 	if r, ok := a.amountOf(Time); ok {
 		return r
 	}
+	if a.doubts(Time) {
+		return Rate{Time, "month", 0, 0, a.from()}
+	}
 	d := make([]float64, a.m.columns)
 	for j := len(a.m.design.traits); j < a.m.columns; j++ {
 		d[j] = 1
@@ -69,6 +72,9 @@ func (a *adjuster) effect(d, slopesBy []float64) (effect, se float64) {
 // kind of garage is that some sale has.
 func (a *adjuster) rates(value float64) (out []Rate) {
 	add := func(l Line, unit string, other *House) {
+		if a.doubts(l) {
+			return
+		}
 		effect, se := a.effectOf(other)
 		if effect != 0 || se != 0 { // else nothing was estimated
 			out = append(out, Rate{l, unit, value * math.Expm1(effect), value * math.Exp(effect) * se, a.from()})

@@ -43,8 +43,9 @@ type Value struct {
 	// LowShare and HighShare are the ends of the range as shares of the value, to six
 	// decimals.
 	LowShare, HighShare decimal.Decimal
-	Untold              []Line   // what some sales differ in and nothing tells the worth of
-	Notes               []string // what a reader should know, the statement that this is no appraisal last
+	Untold              []Line      // what some sales differ in and nothing tells the worth of
+	Disbelieved         []Disbelief // what a regression says of, which cannot be so
+	Notes               []string    // what a reader should know, the statement that this is no appraisal last
 }
 
 // Value adjusts the chosen sales to the subject and reconciles them. It fails with
@@ -80,7 +81,7 @@ func (c *Choice) Value() (*Value, error) {
 	v.LowShare, v.HighShare = millionths(math.Exp(-low)), millionths(math.Exp(high))
 	v.Low, v.High = wholeDollars(v.Likely.Mul(v.LowShare)), wholeDollars(v.Likely.Mul(v.HighShare))
 	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()
-	v.Untold = c.untold(v)
+	v.Untold, v.Disbelieved = c.untold(v), a.doubted
 	v.leaveOut(likely)
 	for i := range v.Rows {
 		v.Rows[i].Amber = amber(&v.Rows[i], len(v.Rows))
@@ -185,6 +186,9 @@ func (c *Choice) adjustPool(a *adjuster) []float64 {
 	if !a.m.byPairs {
 		fill()
 	}
+	if a.doubted = a.disbelieve(a.middlePrice()); len(a.doubted) > 0 {
+		fill()
+	}
 	return logs
 }
 
@@ -269,6 +273,9 @@ func (c *Choice) notes(v *Value) (out []string) {
 		if _, said := c.market.told[l]; said && v.Linear[l].From == "" {
 			out = append(out, fmt.Sprintf("What pairs of sales say of %s would move a price by more than half, so it is not believed.", l))
 		}
+	}
+	for _, d := range v.Disbelieved {
+		out = append(out, fmt.Sprintf("What the regression says of %s is not believed and not adjusted: %s.", d.Line, d.Why))
 	}
 	if len(v.Untold) > 0 {
 		out = append(out, "Some differ from the house in what is not adjusted, since nothing tells its worth: "+Names(v.Untold)+".")

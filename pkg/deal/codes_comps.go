@@ -38,6 +38,7 @@ func compDoubts() []Code {
 		{"sale-far-off", "a sale passed over or doubted for a price far from its like"},
 		{"sale-odd-size", "a sale with many times or a small part of the house's living area"},
 		{"day-far-on", "a day of the value that comes from one sale long after the others"},
+		{"sales-old", "sales, or a list of them, from years before the day of the value"},
 		{"comps-none", "no sale that the value can be drawn from"},
 		{"comps-few", "fewer than the usual three sales"},
 		{"comps-not-adjusted", "a difference that nothing tells the worth of"},

@@ -40,6 +40,7 @@ func (r *reader) doubtComps() {
 		r.say("comps-condition-alike", r.where("comps.condition by option"), "nothing tells what condition is worth, so all options are valued alike")("add   amounts: {step of condition: $14,000}   , from what houses of either finish sold for")
 	}
 	r.doubtAreas(c)
+	r.doubtOldSales(c)
 	for _, row := range v.Rows {
 		if row.Weight < counts {
 			continue

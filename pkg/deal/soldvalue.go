@@ -24,6 +24,7 @@ type Comparables struct {
 	Struck  int             // of them, left out because that was asked
 	Lost    int             // rows of tables beside them that could not be read
 	Usable  int             // of the others, sold before the day and not doubtful
+	LeftOld int             // left out, since they are years old and nearer ones suffice
 	NotUsed []comps.Passed  // with why; of a file, those doubtful, passed over or struck
 	Conditions,
 	HasTable bool // the value follows the option taken; some sales are of a table
@@ -124,11 +125,12 @@ func (r *reader) comparables() {
 	r.doubtDay(l, list)
 	r.addedTooLate(l, asked, c.Day)
 	r.doubtSales(l, list.Sales(), c.Day, asked.added())
+	r.doubtOldList(l, list, c.Day)
 	if r.diags.HasErrors() {
 		return
 	}
 	market := list.Before(c.Day)
-	c.Usable = market.Len()
+	c.Usable, c.LeftOld = market.Len(), market.LeftOld()
 	wish := r.wish(asked)
 	if wish.Count == 0 && !l.file {
 		wish.Count = len(l.own)
@@ -177,12 +179,13 @@ func (r *reader) wish(asked salesAsked) comps.Wish {
 }
 
 // meantToBeUsed are the sales that are written out or pasted beside a file, unless they
-// are doubtful: the file is for choosing, they are not.
+// are doubtful: the file is for choosing, they are not. Without a file all are taken, but
+// that old ones would be left out.
 func (l *salesList) meantToBeUsed(list *comps.List, day quantity.Date) (out []int) {
-	if !l.file {
-		return nil
-	}
 	for _, s := range list.Sales() {
+		if !l.file && !s.Old(day) {
+			continue
+		}
 		if slices.Contains(l.own, s.Line) && s.Flags == 0 && s.Date.Compare(day) < 0 {
 			out = append(out, s.Line)
 		}

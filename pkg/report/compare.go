@@ -193,10 +193,10 @@ func (c comparison) gains() {
 	if c.conditionUnused() {
 		c.text("", "Condition by option changes nothing, since the deal states what the house will be worth. Take that value away, and each option is valued by sold houses.")
 	}
+	if c.byCondition() { // the values above do not go by what options add
+		return
+	}
 	if !slices.ContainsFunc(c.all, func(a answer.Column) bool { return !a.Line("value_added").IsZero() }) {
-		if c.byCondition() {
-			return
-		}
 		c.text("", "No option says what it adds, so all have the same value. Add   adds: $6,500   to the options, from what houses with that finish sold for.")
 		return
 	}

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -111,7 +112,9 @@ func (c compsPage) drawing() {
 		}
 	}
 	c.heading("Where the sales lie once adjusted")
-	c.line("  %s", c.marked(mark{at(low), dollars(low)}, mark{at(high), dollars(high)}))
+	for _, line := range c.ends(mark{at(low), dollars(low)}, mark{at(high), dollars(high)}) {
+		c.line("  %s", line)
+	}
 	c.line("  %s", string(axis))
 	c.line("  %s", c.marked(mark{at(c.a.Line("value_by_comps")), "^ likely"}))
 	if !c.follows() {
@@ -124,6 +127,16 @@ func (c compsPage) drawing() {
 type mark struct {
 	at    int
 	words string
+}
+
+// ends writes the ends of the range in a line, in two where the words would touch.
+func (c compsPage) ends(low, high mark) []string {
+	alone := c.marked(low)
+	first := strings.TrimLeft(c.marked(high), " ")
+	if start := len([]rune(c.marked(high))) - len([]rune(first)); start > len([]rune(alone)) {
+		return []string{c.marked(low, high)}
+	}
+	return []string{alone, c.marked(high)}
 }
 
 // marked writes marks in a line; one that would run over the edge stands before its
@@ -191,6 +204,12 @@ func (c compsPage) worths() {
 	for _, r := range c.v.Rates {
 		c.worth("a "+r.Unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth).Round(2)), quantity.FormatMoney(decimal.NewFromFloat(r.Error).Round(2)), r)
 	}
+	if slices.ContainsFunc(c.v.Rates, func(r comps.Rate) bool { return r.From == "regression" }) {
+		c.text("  ", "By regression a unit is worth a share of each sale's price, shown for this house, and the market compounds: times the difference it comes near what is adjusted above, not to it. A market a month of your own does not compound.")
+	}
+	for _, d := range c.v.Disbelieved {
+		c.text("  ", fmt.Sprintf("What the regression says of %s is not believed, so it is not adjusted: %s.", d.Line, d.Why))
+	}
 	if len(c.v.Untold) > 0 {
 		c.text("  ", "Not adjusted, since nothing tells what it is worth: "+comps.Names(c.v.Untold)+". Say it under amounts in comps, e.g. square foot: $95.")
 	}
@@ -232,7 +251,7 @@ func (c compsPage) aside() {
 	for _, p := range c.c.NotUsed {
 		out = append(out, fmt.Sprintf("%s, %s on %s: %s", c.id(&p.Sold), dollars(p.Price), p.Date, p.Why))
 	}
-	if len(out) == 0 && c.c.Lost == 0 {
+	if len(out) == 0 && c.c.Lost == 0 && c.c.LeftOld == 0 {
 		return
 	}
 	c.heading("Not used")
@@ -245,6 +264,9 @@ func (c compsPage) aside() {
 	}
 	if n := c.c.Lost; n > 0 {
 		c.text("  - ", quantity.Counted(n, "row")+" without a day or a price that can be read; below it says why")
+	}
+	if n := c.c.LeftOld; n > 0 {
+		c.text("  - ", fmt.Sprintf("%s of more than %d years before the day, since nearer ones suffice", quantity.Counted(n, "sale"), comps.OldYears))
 	}
 	if len(out) == 0 {
 		return

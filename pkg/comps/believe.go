@@ -1,0 +1,99 @@
+package comps
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// Disbelief is a line that is not adjusted, since what the regression says of it cannot
+// be so.
+type Disbelief struct {
+	Line Line
+	Why  string // "a car of garage would be worth -$52,423"
+}
+
+// surely is how many standard errors a size's effect must lie from none to be believed
+// though it moves a price by more than half: houses differ by as much in size, and no
+// adjustment would be worse (common practice, no source).
+const surely = 3
+
+// never are what is not worth less than nothing: a unit more of each.
+var never = []struct {
+	line Line
+	unit string
+	more func(*House) bool // false if the subject's is not known
+}{
+	{Size, "a sq ft", func(h *House) bool { h.Area.Value++; return h.Area.Known }},
+	{Baths, "a full bath", func(h *House) bool { h.FullBaths.Value++; return h.FullBaths.Known }},
+	{Garage, "a car of garage", func(h *House) bool { h.GarageCars.Value++; return h.GarageCars.Known && h.Garage != "none" }},
+	{Garage, "100 sq ft of garage", func(h *House) bool { h.GarageArea.Value += 100; return h.GarageArea.Known && h.Garage != "none" }},
+}
+
+// disbelieve finds the lines whose amounts by regression have the wrong sign at the
+// subject, or would move the price of a sale taken by more than half.
+func (a *adjuster) disbelieve(value float64) (out []Disbelief) {
+	if a.m.byPairs {
+		return nil
+	}
+	found := map[Line]bool{}
+	say := func(l Line, format string, values ...any) {
+		if _, given := a.amountOf(l); !given && !found[l] {
+			found[l] = true
+			out = append(out, Disbelief{l, fmt.Sprintf(format, values...)})
+		}
+	}
+	for _, n := range never {
+		more := *a.s
+		if !n.more(&more) {
+			continue
+		}
+		if effect, _ := a.effectOf(&more); effect < 0 {
+			say(n.line, "%s would be worth %s", n.unit, quantity.FormatDollars(decimal.NewFromFloat(value*math.Expm1(effect)).Round(0)))
+		}
+	}
+	for _, k := range a.choice.Comps {
+		logs := a.logs(k.pick.i)
+		for l := Time; l < Own; l++ {
+			share := math.Expm1(logs[l])
+			if math.Abs(share) > mostByEstimate && !a.sure(l, &k.House) {
+				say(l, "it would move the price of %s by %.0f%%", k.Name(), 100*share)
+			}
+		}
+	}
+	return out
+}
+
+// sure reports whether the effect of a size is well told apart from none.
+func (a *adjuster) sure(l Line, sale *House) bool {
+	other := *a.s
+	switch l {
+	case Size:
+		other.Area = sale.Area
+	case Lot:
+		other.Lot = sale.Lot
+	default:
+		return false
+	}
+	effect, se := a.effectOf(&other)
+	return math.Abs(effect) > surely*se
+}
+
+// doubts reports whether the estimate of a line is not believed.
+func (a *adjuster) doubts(l Line) bool {
+	return slices.ContainsFunc(a.doubted, func(d Disbelief) bool { return d.Line == l })
+}
+
+// middlePrice is the median of what the sales taken sold for, dollars.
+func (a *adjuster) middlePrice() float64 {
+	prices := make([]float64, len(a.choice.Comps))
+	for i, k := range a.choice.Comps {
+		prices[i] = k.Net().InexactFloat64()
+	}
+	slices.Sort(prices)
+	return prices[(len(prices)-1)/2]
+}
