@@ -35,7 +35,8 @@ func newWorkbook(s Streams) *cobra.Command {
   ledgerboard workbook my-house.yaml --for lender -o for-the-lender.xlsx
   ledgerboard workbook my-house.yaml --trade tile -o for-the-tiler.xlsx
 
-Without -o it goes into this directory, by the name of the deal file: my-house.xlsx.
+Without -o it goes into this directory under the name of the deal file, as
+my-house.xlsx.
 
 Writes the deal as a workbook with live formulas: change a shaded input, and all
 sheets follow. For a lender it keeps what a lender asks first and leaves out

@@ -151,7 +151,11 @@ func TestShortWaysAgree(t *testing.T) {
 			rapid.StringMatching(`(19|20)[0-9]{2}-[01][0-9]-[0-3][0-9]`),
 		).Draw(t, "text")
 		d, err := day(text)
-		want, wantErr := quantity.ParseDate(text)
+		full := text
+		if len(text) == 8 && text >= "19000000" && text < "22000000" {
+			full = text[:4] + "-" + text[4:6] + "-" + text[6:]
+		}
+		want, wantErr := quantity.ParseDate(full)
 		require.Equal(t, wantErr, err)
 		require.Equal(t, want, d)
 		m, err := money(text)
