@@ -23,8 +23,9 @@ type Draw struct {
 func Random(t *rapid.T) *Draw { return anyDeals.Draw(t, "deal") }
 
 // RandomSteady draws a deal in which no charge falls as the price rises: without
-// falling slabs, credits, tables chosen by total or day, and without a charge for
-// each draw where a dearer house can leave less to draw.
+// falling slabs, credits, tables chosen by total or day, without a charge for each draw
+// where a dearer house can leave less to draw, and without extensions of a loan that level
+// payments may have cleared.
 func RandomSteady(t *rapid.T) *Draw { return steadyDeals.Draw(t, "deal") }
 
 var (

@@ -97,7 +97,8 @@ func (d *drawer) interest(x *model.Member) {
 // ending draws the term, its extensions and the exit fee.
 func (d *drawer) ending(x *model.Member) {
 	if d.give(9, x, "term", func() decimal.Decimal { return decimal.Max(d.months(12), dec(0.5)) }) {
-		if d.chance(11) {
+		_, amortising := x.Given.Look("amortising_months")
+		if d.chance(11) && !(d.steady && amortising) { // what level payments have cleared is not extended
 			x.GiveNumber("extension_months", decimal.Max(d.months(6), dec(0.25)))
 			if d.chance(9) {
 				d.use("extension by share")
