@@ -50,5 +50,12 @@ func (p *parts) shortestWork() float64 {
 			}
 		}
 	}
+	if p.besides > 0 {
+		least = min(least, briefest)
+	}
 	return least * (1 - 1e-9)
 }
+
+// briefest is less than any work takes, in months. Work that may be done otherwise counts
+// with no option, so that a choice may come to no more than it takes.
+const briefest = 1e-5
