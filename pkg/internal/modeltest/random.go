@@ -59,7 +59,7 @@ type drawer struct {
 func draw(t *rapid.T, steady bool) *Draw {
 	d := &drawer{t: t, steady: steady, refs: map[string]decimal.Decimal{}}
 	d.Deal, d.Uses = model.NewDeal("random deal"), map[string]bool{}
-	d.bare = d.chance(1)
+	d.bare = d.chance(2)
 	d.values()
 	d.comparables()
 	d.time()

@@ -40,7 +40,7 @@ func (d *drawer) comparables() {
 	}
 	if d.chance(8) {
 		d.Deal.Withdraw("after_repair_value")
-		d.giveMoney(5, d.Deal, "options_in_comps", 0, 20_000)
+		d.giveMoney(9, d.Deal, "options_in_comps", 0, 20_000)
 	}
 	part := decimal.Max(one, value.Mul(decimal.New(2, -2)).Round(0)) // so that all together leave a price above 0
 	some := func() decimal.Decimal { return d.between(part.Neg(), part, decimal.New(1, -2)) }

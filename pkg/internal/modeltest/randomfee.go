@@ -105,7 +105,7 @@ func (d *drawer) byTime(f *model.Member, p feePlace) {
 func (d *drawer) paidAhead(f *model.Member) {
 	ahead := pick(d, dec(12), dec(6), dec(1), dec(3), dec(2.5), d.text(fmt.Sprintf("%d weeks", 5+d.upTo(15))))
 	f.GiveNumber("paid_ahead", ahead)
-	if d.chance(7) {
+	if d.chance(9) {
 		d.use("bill paid ahead")
 		f.GiveNumber("kept_least", decimal.Zero)
 		return
