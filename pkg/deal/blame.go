@@ -14,6 +14,7 @@ func blameSets(how Options, name string, text []byte, sets []Set, found diag.Lis
 		return func(x diag.Diag) bool { return x.Code == d.Code && x.Pos == d.Pos && x.Message == d.Message }
 	}
 	_, alone := readOnce(how, name, text, nil)
+	without := map[int]diag.List{} // what is found without a set, once one is asked for
 	src := newSource(setsSource, Sources(name, nil, sets...)[setsSource])
 	for i, d := range found {
 		if d.Severity != diag.Error || InSet(d.Pos) || slices.ContainsFunc(alone, same(d)) {
@@ -23,8 +24,10 @@ func blameSets(how Options, name string, text []byte, sets []Set, found diag.Lis
 			if plainKey(sets[n].Path) == "scope" {
 				continue // compare takes each option in turn; what it comes to is the file's
 			}
-			_, without := readOnce(how, name, text, slices.Delete(slices.Clone(sets), n, n+1))
-			if slices.ContainsFunc(without, same(d)) {
+			if _, read := without[n]; !read {
+				_, without[n] = readOnce(how, name, text, slices.Delete(slices.Clone(sets), n, n+1))
+			}
+			if slices.ContainsFunc(without[n], same(d)) {
 				continue
 			}
 			if d.Pos.File == name && d.Pos.Line > 0 {

@@ -4,6 +4,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
@@ -19,7 +20,7 @@ func (r *reader) doubtQuotes() {
 			over, known := r.worked(w.member, "quote_over")
 			quote, done := r.worked(w.member, "labour_at_trade")
 			if known && done {
-				r.doubtFar(w, "quote", v.Text, v.Pos, quote, quote.Sub(over))
+				r.doubtFar(w, "quote", v, quote, "what the price book says", quote.Sub(over))
 			}
 			if a, both := w.member.Given.Look("allowance"); both && w.member.Given.Of("quote_covers").Choice == "all" {
 				r.say("allowance-beside-quote", a.Pos, "%s: the allowance of %s is paid beside a quote for all of it", w.label, diag.Quote(a.Text))("say   covers: labour   if the quote is for the labour, or leave the allowance out if the quote brings what it is for")
@@ -29,22 +30,18 @@ func (r *reader) doubtQuotes() {
 			labour, known := r.worked(w.member, "computed_labour")
 			found, done := r.worked(w.member, "found")
 			if known && done && found.GreaterThan(labour) { // what is found may cost next to nothing
-				r.doubtFar(w, "allowance", v.Text, v.Pos, found, labour)
+				r.doubtFar(w, "allowance", v, found, "what a trade would charge for putting it in", labour)
 			}
 		}
 	}
 }
 
-// doubtFar doubts a price of the file for work that the price book puts at another.
-func (r *reader) doubtFar(w *work, what, text string, at diag.Pos, price, base decimal.Decimal) {
+// doubtFar doubts a price of the file that is far from another, which some words tell of.
+func (r *reader) doubtFar(w *work, what string, given model.Value, price decimal.Decimal, than string, base decimal.Decimal) {
 	if price.LessThan(smallWork) && base.LessThan(smallWork) {
 		return
 	}
 	if words := pricebook.FarFrom(price, base); words != "" {
-		book := "what the price book says, "
-		if what == "allowance" {
-			book = "what a trade would charge for putting it in, "
-		}
-		r.say("quote-far", at, "%s: the %s of %s is %s %s%s", w.label, what, diag.Quote(text), words, book, quantity.FormatMoney(base))("check it for a point or nought that has slipped; it is used as it stands")
+		r.say("quote-far", given.Pos, "%s: the %s of %s is %s %s, %s", w.label, what, diag.Quote(given.Text), words, than, quantity.FormatMoney(base))("check it for a point or nought that has slipped; it is used as it stands")
 	}
 }

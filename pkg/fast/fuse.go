@@ -1,6 +1,8 @@
 package fast
 
 import (
+	"slices"
+
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/internal/flat"
 )
@@ -57,9 +59,9 @@ func fused(l *flat.List, follows []bool) []operation {
 			if !known || uses[a] > 1 || follows[i] != follows[a] {
 				continue
 			}
-			args := append(append([]int32{}, first.args...), ops[i].args[:k]...)
-			args = append(args, ops[i].args[k+1:]...)
-			if code != mulCents && numbers(l, args) {
+			args := slices.Concat(first.args, ops[i].args[:k], ops[i].args[k+1:])
+			isNumber := func(v int32) bool { return l.Values[v].Code == flat.Number }
+			if code != mulCents && slices.ContainsFunc(args, isNumber) {
 				continue // a number takes less where it stays one
 			}
 			ops[i], *first = operation{code, args}, operation{code: flat.Number}
@@ -67,16 +69,6 @@ func fused(l *flat.List, follows []bool) []operation {
 		}
 	}
 	return ops
-}
-
-// numbers says whether any of some values is a number.
-func numbers(l *flat.List, values []int32) bool {
-	for _, v := range values {
-		if l.Values[v].Code == flat.Number {
-			return true
-		}
-	}
-	return false
 }
 
 func centsOfMul(m []float64, n int, s *step) {
