@@ -29,3 +29,11 @@ func alike(t *testing.T, where string, want, got []*node) {
 		alike(t, where, w.Content, g.Content)
 	}
 }
+
+func TestTheIndexKnowsTheTradeOfEachItem(t *testing.T) {
+	b := Starter()
+	for _, name := range b.Items() {
+		require.Equal(t, b.Item(name).Trade, b.items[name].trade, name)
+	}
+	require.Contains(t, b.Trades(), "roofing")
+}

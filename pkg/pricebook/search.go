@@ -72,8 +72,14 @@ func (b *Book) BroughtBy(item string) []string {
 // Trades returns the names of the trades of all items, in order.
 func (b *Book) Trades() []string {
 	var out []string
-	for _, name := range b.Items() {
-		out = append(out, b.Item(name).Trade)
+	for ; b != nil; b = b.below {
+		for _, e := range b.items {
+			if e.trade != "" {
+				out = append(out, e.trade)
+			} else {
+				out = append(out, e.item.Trade)
+			}
+		}
 	}
 	slices.Sort(out)
 	return slices.Compact(out)

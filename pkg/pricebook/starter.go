@@ -42,6 +42,7 @@ func part(file string, to []byte, from int64) {
 type entry struct {
 	kind    int
 	name    string
+	trade   string // of an item of the starter book
 	file    string
 	line    int // of its name
 	from    int // of its text in the file, and to
@@ -81,7 +82,11 @@ func (b *Book) index(file string, text []byte) {
 	for line := range bytes.Lines(text) {
 		n++
 		switch first := bytes.TrimLeft(line, " "); {
-		case first[0] == '\n' || first[0] == '#' || len(line)-len(first) > 2:
+		case first[0] == '\n' || first[0] == '#':
+		case len(line)-len(first) > 2:
+			if trade, ok := bytes.CutPrefix(first, []byte("trade: ")); ok {
+				open.trade = string(bytes.TrimSpace(trade))
+			}
 		case len(line)-len(first) == 2:
 			end(at)
 			name, _, _ := bytes.Cut(first, []byte(":"))
