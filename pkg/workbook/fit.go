@@ -45,7 +45,7 @@ func (g *grid) rise() {
 			if s, is := c.value.(string); is && c.look.wrap {
 				width := g.width(j+1) / c.look.wider()
 				if c.look.size > 0 {
-					width *= 1.12 // a table of many columns has no room for the margin
+					width *= 1.05 // a table of many columns has little room for the margin
 				}
 				most = math.Max(most, high(s, width)*c.look.scale())
 			}
