@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -16,10 +17,14 @@ const Width = 80
 type Style struct{ Color bool }
 
 const (
-	bold  = "\x1b[1m"
-	dim   = "\x1b[2m"
-	plain = "\x1b[0m"
+	bold   = "\x1b[1m"
+	dim    = "\x1b[2m"
+	red    = "\x1b[31m"
+	yellow = "\x1b[33m"
+	plain  = "\x1b[0m"
 )
+
+var looks = []string{bold, dim, red, yellow, plain}
 
 // A page writes lines of at most Width columns and keeps the first error.
 type page struct {
@@ -48,8 +53,8 @@ func harmless(s string) string {
 	}
 	var b strings.Builder
 	for i, r := range s {
-		switch rest := s[i:]; {
-		case strings.HasPrefix(rest, bold), strings.HasPrefix(rest, dim), strings.HasPrefix(rest, plain):
+		switch {
+		case slices.ContainsFunc(looks, func(code string) bool { return strings.HasPrefix(s[i:], code) }):
 			b.WriteRune(r)
 		case unicode.IsSpace(r):
 			b.WriteRune(' ')

@@ -133,11 +133,6 @@ func (p stressPage) rowMark(i int) string {
 	return string(mark)
 }
 
-const (
-	red    = "\x1b[31m"
-	yellow = "\x1b[33m"
-)
-
 func (p stressPage) paintMark(mark, text string) string {
 	switch mark {
 	case loses:

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/solve"
@@ -15,7 +16,12 @@ func verdict(p *page, a *answer.Answer) {
 	}
 	p.line("")
 	word, why := a.Advice()
-	p.text("", p.paint(bold, word)+" "+why)
+	for i, l := range wrap(word+" "+why, Width) { // before it is painted, for codes have no width
+		if i == 0 {
+			l = p.paint(bold, word) + strings.TrimPrefix(l, word)
+		}
+		p.line("%s", l)
+	}
 	p.line("")
 	if a.HasLow {
 		offer(p, "Don't go above", a.OfferLow, fmt.Sprintf("if it turns out worth your low value, %s", dollars(a.Line("low_value"))))
