@@ -74,6 +74,7 @@ type Odds struct {
 	Seed       uint64
 	Trials     int64 // that have an answer
 	None       int64 // that have none
+	NoOffer    int64 // in which no price holds all targets
 	Confidence float64
 
 	Figures   [figures]*odds.Histogram

@@ -41,7 +41,7 @@ func Ranges(d *deal.Deal) ([]Range, error) {
 		if err != nil {
 			return nil, err
 		}
-		if r != nil && !slices.ContainsFunc(out, r.same) {
+		if r != nil && !slices.ContainsFunc(out, r.same) && !slices.ContainsFunc(d.Steady, r.SameCause) {
 			out = append(out, *r)
 		}
 	}

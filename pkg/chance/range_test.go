@@ -53,6 +53,14 @@ func TestWhatADealDoesNotSayIsAssumed(t *testing.T) {
 	require.Equal(t, odds.AtEnds, all["time.standstill"].Means)
 }
 
+// What the file says comes out as planned has no range, and neither has what stands for the same.
+func TestWhatIsSteadyIsNotAssumed(t *testing.T) {
+	all := ranges(t, house+"ranges: {standstill: {spread: none}, late sale: {spread: none}}\n")
+	require.Len(t, all, 2)
+	require.NotContains(t, all, "time.standstill")
+	require.NotContains(t, all, "time.marketing")
+}
+
 func TestTheLowValueIsItsOwn(t *testing.T) {
 	r := ranges(t, house+"targets: {profit: $5k}\n")["value.after-repair value"]
 	require.Equal(t, "$276,000", r.Says(r.Low))

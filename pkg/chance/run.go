@@ -3,6 +3,7 @@ package chance
 import (
 	"context"
 	"errors"
+	"math"
 
 	"ledgerboard/pkg/odds"
 )
@@ -37,6 +38,9 @@ func (q *question) worker() func(in, out [][]float64) error {
 // seen hands the trials on, with offers that can be counted.
 func (q *question) seen(in, out [][]float64) error {
 	for i, x := range out[Offer] {
+		if math.IsInf(x, -1) {
+			q.odds.NoOffer++
+		}
 		out[Offer][i] = max(0, min(q.most, x))
 	}
 	q.tally.add(out[Offer])

@@ -1,7 +1,12 @@
 package cli_test
 
 import (
+	"bytes"
+	"encoding/csv"
 	"encoding/json"
+	"os"
+	"path/filepath"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -27,6 +32,34 @@ func TestOddsWithoutAPrice(t *testing.T) {
 	require.NoError(t, json.Unmarshal([]byte(out), &o))
 	require.Nil(t, o.Figures["max_offer"].P50)
 	require.NotNil(t, o.Figures["owner_profit"].P50)
+}
+
+// Where no price works in some of the trials only, the percentiles among them are none, and
+// their offers are empty in the file of trials.
+func TestOddsWithoutAPriceInSomeTrials(t *testing.T) {
+	text := `purchase: {price: $100k}
+value: {after-repair value: $150k}
+time: {renovation: 2 months, marketing: 2 months, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: roof, work: x, amount: $20k}]}
+targets: {profit: $122k}
+`
+	file := filepath.Join(t.TempDir(), "t.csv")
+	out, wrong, code := run(t, text, "odds", "-", "--trials", "20000", "--csv", file)
+	require.Zero(t, code, wrong)
+	require.Regexp(t, `maximum offer +none +\$`, out)
+	rows, err := os.ReadFile(file)
+	require.NoError(t, err)
+	all, err := csv.NewReader(bytes.NewReader(rows)).ReadAll()
+	require.NoError(t, err)
+	at, none := slices.Index(all[0], "max_offer"), 0
+	for _, row := range all[1:] {
+		require.NotEqual(t, "0.00", row[at])
+		if row[at] == "" {
+			none++
+		}
+	}
+	require.Greater(t, none, 2000)
+	require.Less(t, none, 10000)
 }
 
 // A seed that is none says what one is.

@@ -57,6 +57,8 @@ func (t *trialsFile) add(s chance.Shown) error {
 				t.number(x[i]/100, 6)
 			case chance.Months:
 				t.number(x[i], 4)
+			case chance.Offer:
+				t.price(x[i])
 			default:
 				t.number(x[i], 2)
 			}
@@ -72,6 +74,14 @@ func (t *trialsFile) number(x float64, places int) {
 	if t.row = append(t.row, ','); !math.IsNaN(x) {
 		t.row = strconv.AppendFloat(t.row, x, 'f', places, 64)
 	}
+}
+
+// price writes a maximum offer, which is 0 where no price holds all targets: there is none.
+func (t *trialsFile) price(x float64) {
+	if x == 0 {
+		x = math.NaN()
+	}
+	t.number(x, 2)
 }
 
 // quoted is a name as a field of CSV; names of the owner's may hold commas and quotes.

@@ -9,7 +9,7 @@ func rangeCodes() []Code {
 		{"range-not-here", "a range of what cannot have one"},
 		{"range-twice", "two ranges of one input, or a case given twice"},
 		{"range-incomplete", "a range without its low or high figure, or with a single case"},
-		{"range-two-ways", "a range with both cases and low and high"},
+		{"range-two-ways", "a range with both cases, or a spread of none, and low and high"},
 		{"range-order", "figures of a range that do not rise"},
 		{"range-form", "a range of a charge in another form than the charge"},
 		{"range-no-ends", "a bell curve whose low and high are its ends, or reach 0"},

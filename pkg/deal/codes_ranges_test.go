@@ -24,6 +24,8 @@ var rangeSlips = []slip{
 	ranged("range-incomplete", "ranges: {settlement: {high: $2k}}"),
 	ranged("range-incomplete", "ranges: {overrun: {cases: {10%: 1}}}"),
 	ranged("range-two-ways", "ranges: {overrun: {low: 0%, cases: {10%: 1, 20%: 1}}}"),
+	ranged("range-two-ways", "ranges: {overrun: {low: 0%, spread: none}}"),
+	ranged("range-two-ways", "ranges: {overrun: {cases: {10%: 1, 20%: 1}, spread: none}}"),
 	ranged("range-order", "ranges: {overrun: {low: 20%, high: 20%}}"),
 	ranged("range-order", "ranges: {overrun: {low: 0%, likely: 30%, high: 20%}}"),
 	ranged("range-order", "ranges: {overrun: {low: 20%, high: 30%}}"), // the plan has 15%

@@ -51,6 +51,7 @@ type Deal struct {
 	Products map[*model.Member]*pricebook.Product
 	Comps    *Comparables // what sold houses say of the value; nil where the file names none
 	Ranges   []Range      // how far inputs may come out from the plan, in the order of the file
+	Steady   []Input      // inputs of which the file says that they come out as planned
 	Ties     []Tie        // which of them go together
 	TiesSaid bool         // the file says which, be it none
 	BadDays  []BadDay     // what goes wrong together, in the order of the file

@@ -103,6 +103,9 @@ var besideRows = []Field{
 	{Path: "sale price", Kind: Money, Line: "sale_price", Range: "at least $1,000, at most $1,000 million", Example: "$352k"},
 }
 
+// besideFigures are examples of figures to look at beside each other.
+var besideFigures = map[string]string{"overrun": "15%, 30%", "late sale": "1 month, 3 months", "sale price": "$340k, $352k"}
+
 func besides(name string) *Field {
 	for i := range besideRows {
 		if besideRows[i].Path == name {

@@ -54,8 +54,14 @@ func (r *reader) oneRange(s scope) {
 			*to = g.choice
 		}
 	}
+	if out.Spread == NoSpread {
+		if r.noneBeside(s, r.of(s, "spread"), "a spread of none", "keep one of them; with none it comes out as planned") {
+			r.deal.Steady = append(r.deal.Steady, in)
+		}
+		return
+	}
 	if g := r.of(s, "cases"); g != nil {
-		ok = g.ok && r.noneBeside(s, g) && r.cases(&out, g)
+		ok = g.ok && r.noneBeside(s, g, "cases", "keep the cases, or low and high") && r.cases(&out, g)
 	} else {
 		ok = r.ends(s, &out, name)
 	}
@@ -90,11 +96,12 @@ func (i Input) Cancels(o Input) bool {
 	return i.Line == "sale_price" && (cause(o.Line) == "sale" || o.Line == "expected_discount")
 }
 
-// noneBeside refuses low, high and the like beside cases.
-func (r *reader) noneBeside(s scope, cases *reading) bool {
-	for _, key := range []string{"low", "likely", "high", "means", "spread"} {
-		if g := r.of(s, key); g != nil {
-			r.say("range-two-ways", g.key.at, "a range has both cases and %s", key)("keep the cases, or low and high")
+// noneBeside refuses low, high and the like beside what stands alone: cases, or a spread of
+// none.
+func (r *reader) noneBeside(s scope, alone *reading, what, remedy string) bool {
+	for _, key := range []string{"low", "likely", "high", "means", "spread", "cases"} {
+		if g := r.of(s, key); g != nil && g != alone {
+			r.say("range-two-ways", g.key.at, "a range has both %s and %s", what, key)("%s", remedy)
 			return false
 		}
 	}
@@ -122,7 +129,7 @@ func (r *reader) ends(s scope, out *Range, name span) bool {
 	case !ok:
 		return false
 	case out.Low.GreaterThanOrEqual(out.High):
-		r.say("range-order", high.at(), "the high figure of %s (%s) is not above the low one (%s)", out.Path, high.node.text, low.node.text)("write the low figure under low; what does not vary needs no range")
+		r.say("range-order", high.at(), "the high figure of %s (%s) is not above the low one (%s)", out.Path, high.node.text, low.node.text)("write the low figure under low; for what comes out as planned write   %s: {spread: none}", name.text)
 		return false
 	case likely != nil && (out.Likely.LessThan(out.Low) || out.Likely.GreaterThan(out.High)):
 		r.say("range-order", likely.at(), "the likely figure of %s (%s) is not between low (%s) and high (%s)", out.Path, likely.node.text, low.node.text, high.node.text)("write one between them")
@@ -200,7 +207,7 @@ func (r *reader) cases(out *Range, g *reading) bool {
 		}
 	}
 	if len(out.Cases) < 2 {
-		r.say("range-incomplete", g.key.at, "%s has a single case, which is no range", out.Path)("give at least two, e.g. %s", "cases: {0%: 3, 20%: 1}")
+		r.say("range-incomplete", g.key.at, "%s has a single case, which is no range", out.Path)("give at least two, e.g. %s; for what comes out as planned write   spread: none", "cases: {0%: 3, 20%: 1}")
 		return false
 	}
 	return true

@@ -132,7 +132,7 @@ func fitting(all []target, path string) []target {
 // or of the keys of the group that it names, or those keys.
 func meantPath(all []target, path string) string {
 	if f := besides(path); f != nil {
-		return fmt.Sprintf("a plan has no %[1]s; see what it does with   ledgerboard stress FILE --down '%[1]s=%[2]s'   , or give it a range or a bad day", f.Path, f.Example)
+		return fmt.Sprintf("a plan has no %[1]s; see what it does with   ledgerboard stress FILE --down '%[1]s=%[2]s'   , or give it a range or a bad day", f.Path, besideFigures[f.Path])
 	}
 	if numbered := byEntryName(all, path); len(numbered) > 0 {
 		path = numbered[0]

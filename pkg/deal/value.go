@@ -121,7 +121,7 @@ func (r *reader) within(k Kind, name, accepts, example string, s span, x decimal
 		}
 		code, how := "too-large", "more than can be right"
 		switch {
-		case l.least && x.IsNegative():
+		case l.least && x.IsNegative() && !l.edge.IsNegative():
 			code, how = "below-zero", "below zero"
 		case l.least && x.IsZero():
 			code, how = "zero", "nothing"

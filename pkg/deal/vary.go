@@ -2,6 +2,7 @@ package deal
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -79,7 +80,11 @@ func (r *reader) values(in Input, of string, text span) (out []decimal.Decimal) 
 		out, rest = append(out, x), rest.cut(min(i+1, len(rest.text)), len(rest.text))
 	}
 	if len(out) < 2 || len(out) > mostVaried {
-		r.say("bad-axis", text.at, "%s is %d figures", diag.Quote(text.text), len(out))("write from 2 to %d of them: a list, or a span such as 0%%..45%%/9", mostVaried)
+		many := fmt.Sprintf("%d figures", len(out))
+		if len(out) == 1 {
+			many = "a single figure"
+		}
+		r.say("bad-axis", text.at, "%s is %s", diag.Quote(text.text), many)("write from 2 to %d of them: a list, or a span such as 0%%..45%%/9", mostVaried)
 		return nil
 	}
 	return out

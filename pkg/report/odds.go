@@ -150,7 +150,7 @@ func (p oddsPage) figures() {
 		cells := []any{r.label}
 		for _, at := range []float64{tail, 0.5, 1 - tail} {
 			e := p.Figures[r.figure].Percentile(at)
-			if noPrice(r.figure, e) {
+			if noPrice(p.Odds, r.figure, at) {
 				cells = append(cells, "none", "")
 				continue
 			}
@@ -160,9 +160,11 @@ func (p oddsPage) figures() {
 	}
 }
 
-// noPrice reports whether a figure is a maximum offer where no price holds all targets, which
-// counts as $0 among the others.
-func noPrice(figure int, e odds.Estimate) bool { return figure == chance.Offer && e.Value <= 0 }
+// noPrice reports whether a percentile is of a maximum offer and among the trials in which no
+// price holds all targets, which count as $0 among the others.
+func noPrice(o *chance.Odds, figure int, at float64) bool {
+	return figure == chance.Offer && float64(o.NoOffer) >= at*float64(o.Trials)
+}
 
 // planned is the figure of the plan.
 func (p oddsPage) planned(r figureRow) string {

@@ -157,7 +157,7 @@ func (p *OddsPage) figureObject(figure int) FigureObject {
 	}
 	at := func(part float64) *EstimateObject {
 		e := h.Percentile(part)
-		if noPrice(figure, e) {
+		if noPrice(p.Odds, figure, part) {
 			return nil
 		}
 		o := one(e)

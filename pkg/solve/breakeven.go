@@ -24,10 +24,11 @@ type BreakEven struct {
 	Trusted bool            // found by trusting that it is lost only once
 }
 
-// Held keeps the loans at what they are in the plan: once closed, no loan grows or
-// shrinks because the sale or the work turns out otherwise.
+// Held keeps the loans, and the budget that charges of the closing go by, at what they are
+// in the plan: once closed, nothing of it grows or shrinks because the sale or the work
+// turns out otherwise.
 func Held(m *model.Model) ([]exact.Change, error) {
-	var sizes []*model.Cell
+	sizes := []*model.Cell{m.Find(m.Root, "budget")}
 	for _, l := range m.Root.In("loan") {
 		for _, line := range []string{"loan_at_closing", "holdback", "reserve"} {
 			sizes = append(sizes, m.Find(l, line))

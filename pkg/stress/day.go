@@ -1,6 +1,7 @@
 package stress
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -24,8 +25,8 @@ type Day struct {
 	Remedy string // what helps, in one line; "" where the deal file says nothing
 	Own    bool   // of the deal file
 	Usual  bool   // a bid tells of it; the others are much like one of these
-	Early  bool   // it comes before the loans are closed, which are then sized anew
 	moves  []exact.Change
+	sized  []exact.Change // what sizes the loans anew where it comes before they are closed
 }
 
 // How far each goes; common practice, no source.
@@ -62,12 +63,16 @@ func (p *Plan) Days() []Day {
 func (p *Plan) own(d deal.BadDay) Day {
 	out := Day{Name: d.Name, Title: d.Name, Remedy: d.Remedy, Own: true}
 	var parts []string
+	var inputs []deal.Input
 	for _, c := range d.Changes {
 		parts = append(parts, c.Path+" "+c.Text)
 		if cell := p.input(c.Input); cell != nil {
 			out.moves = append(out.moves, exact.Change{Cell: cell, Value: c.Value})
 		}
-		out.Early = out.Early || known(c.Input)
+		inputs = append(inputs, c.Input)
+	}
+	if slices.ContainsFunc(inputs, known) {
+		out.sized = p.closed(inputs...)
 	}
 	out.What = strings.Join(parts, ", ")
 	return out
@@ -137,9 +142,11 @@ func (p *Plan) hurt() (Day, bool) {
 }
 
 func (p *Plan) walkedAway() (Day, bool) {
-	again := p.Line("marketing").Add(p.Line("escrow"))
+	escrow := p.Line("escrow")
+	again := p.Line("marketing").Add(escrow)
 	return Day{Name: "contract", By: again, Title: "buyer walks away", What: "The buyer walks away before closing: marketing and escrow start again, " + months(again),
-		Remedy: "ask for the buyer's lender letter and a deposit, and keep a second offer warm", moves: []exact.Change{p.more("late_sale", again)}}, again.IsPositive()
+		Remedy: "ask for the buyer's lender letter and a deposit, and keep a second offer warm",
+		moves:  []exact.Change{p.more("late_sale", p.Line("marketing")), p.more("escrow", escrow)}}, again.IsPositive()
 }
 
 func (p *Plan) latePermits() (Day, bool) {
@@ -150,7 +157,7 @@ func (p *Plan) latePermits() (Day, bool) {
 func (p *Plan) lowValue() (Day, bool) {
 	for _, l := range p.loans() {
 		if p.of(l, "value_cap").IsPositive() {
-			return Day{Name: "value", By: valueDrop, Title: "lender's value " + percent(valueDrop) + " low", What: "The lender's value comes in " + percent(valueDrop) + " low", Usual: true, Early: true,
+			return Day{Name: "value", By: valueDrop, Title: "lender's value " + percent(valueDrop) + " low", What: "The lender's value comes in " + percent(valueDrop) + " low", Usual: true, sized: p.sizedBy("lender_value"),
 				Remedy: "hand the appraiser your sold houses and list of work, and know where the rest would come from",
 				moves:  []exact.Change{p.to("lender_value", p.Line("lender_value").Mul(one.Sub(valueDrop)))}}, true
 		}

@@ -1,6 +1,8 @@
 package stress
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/deal"
@@ -82,23 +84,10 @@ func (p *Plan) wide(d Day) (*Plan, Day, error) {
 
 // changes are those of a bad day, with the loans as it leaves them.
 func (p *Plan) changes(d Day) []exact.Change {
-	out := append([]exact.Change{}, d.moves...)
-	switch {
-	case !d.Early:
-		out = append(out, p.held...)
-	case d.Own && !moves(d, "lender_value"):
-		out = append(out, p.to("lender_value", p.Line("lender_value")))
+	if d.sized != nil {
+		return slices.Concat(d.moves, d.sized)
 	}
-	return out
-}
-
-func moves(d Day, line string) bool {
-	for _, c := range d.moves {
-		if c.Cell.Line.Name == line {
-			return true
-		}
-	}
-	return false
+	return slices.Concat(d.moves, p.held)
 }
 
 // Missed is by how many dollars a target is missed then; 0 if it holds.

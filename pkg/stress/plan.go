@@ -5,6 +5,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/model"
@@ -18,7 +19,8 @@ type Plan struct {
 	Model  *model.Model  // that is asked: the deal without its rooms
 
 	members map[*model.Member]*model.Member // of the asked model by those of the deal
-	held    []exact.Change
+	held    []exact.Change                  // the loans as they are closed
+	looked  []exact.Change                  // what lenders look at before the works and the sale
 }
 
 // NewPlan prepares a deal that is worked out; small is the summary that is asked.
@@ -26,7 +28,10 @@ func NewPlan(d *deal.Deal, v *exact.Values, small *model.Model) (*Plan, error) {
 	p := &Plan{Deal: d, Values: v, Model: small, members: map[*model.Member]*model.Member{}}
 	p.match(d.Root, small.Root)
 	var err error
-	p.held, err = solve.Held(small)
+	if p.held, err = solve.Held(small); err != nil {
+		return nil, err
+	}
+	p.looked, err = chance.Planned(small)
 	return p, err
 }
 
@@ -97,27 +102,41 @@ func (p *Plan) frozen() (out []int) {
 
 // closed are the changes that keep the loans as they are in the plan while some inputs
 // vary. If all of them come out only after the closing, the loans keep their size. If not,
-// they are sized anew, but by the value that the lender counted.
+// they are sized anew, but by the value and the budget that the lender counted.
 func (p *Plan) closed(inputs ...deal.Input) []exact.Change {
 	if !slices.ContainsFunc(inputs, known) {
 		return p.held
 	}
-	if slices.ContainsFunc(inputs, func(in deal.Input) bool { return in.Line == "lender_value" }) {
-		return nil
+	var lines []string
+	for _, in := range inputs {
+		lines = append(lines, in.Line)
 	}
-	return []exact.Change{{Cell: p.cell("lender_value"), Value: p.Line("lender_value")}}
+	return p.sizedBy(lines...)
 }
 
-// afterClosing are the lines of the deal itself that come out only then.
-var afterClosing = []string{
-	"after_repair_value", "sale_price", "market_change", "expected_discount", "overrun", "standstill", "late_sale",
-	"lead_in", "renovation", "marketing", "escrow",
+// sizedBy is what lenders look at as it is in the plan, but for what some lines change of it.
+func (p *Plan) sizedBy(lines ...string) []exact.Change {
+	return slices.DeleteFunc(slices.Clone(p.looked), func(c exact.Change) bool {
+		if c.Cell.Line.Name == "lender_value" {
+			return slices.Contains(lines, "lender_value")
+		}
+		return slices.Contains(lines, "contingency_share")
+	})
 }
 
-// known reports whether an input is known when the loans are closed.
+// beforeClosing are the lines of the deal itself that are known then.
+var beforeClosing = []string{
+	"price", "assignment_fee", "premium_share", "premium_least", "seller_credit", "lender_value", "as_is_value", "contingency_share",
+}
+
+// known reports whether an input is known when the loans are closed: not what the work, the
+// hold and the sale come to.
 func known(in deal.Input) bool {
-	if in.Member.Set == "fee" {
-		return in.Member.Kind != "holding_fee" && in.Member.Kind != "selling_fee"
+	switch in.Member.Set {
+	case "loan":
+		return true
+	case "fee":
+		return in.Member.Kind == "before_fee" || in.Member.Kind == "purchase_fee" || in.Member.Kind == "loan_fee"
 	}
-	return in.Member.Parent != nil || !slices.Contains(afterClosing, in.Line)
+	return in.Member.Parent == nil && slices.Contains(beforeClosing, in.Line)
 }

@@ -130,7 +130,7 @@ func (p *Plan) step(profits *exact.Plan, s *Swing) error {
 }
 
 // slopes are worked out for all inputs at once: for those that come out after the closing
-// with the loans as planned, for the others with the lender's value as planned.
+// with the loans as planned, for the others with what lenders look at as planned.
 func (p *Plan) slopes(all []Swing) error {
 	for _, early := range []bool{false, true} {
 		var at []int
@@ -140,8 +140,8 @@ func (p *Plan) slopes(all []Swing) error {
 			if known(in) != early {
 				continue
 			}
-			if in.Line == "lender_value" { // it is held for the others
-				if err := p.slope(all, []int{i}, []*model.Cell{p.input(in)}, nil); err != nil {
+			if in.Line == "lender_value" || in.Line == "contingency_share" { // what it moves is held for the others
+				if err := p.slope(all, []int{i}, []*model.Cell{p.input(in)}, p.closed(in)); err != nil {
 					return err
 				}
 				continue
