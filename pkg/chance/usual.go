@@ -91,6 +91,9 @@ func (p plan) overrun() (*Range, error) {
 	why := "nothing over the bids to the contingency and 25 points more, " + noSource
 	if usual, _ := caution.SuggestedContingency(p.deal.YearBuilt, p.deal.UtilitiesOff); usual.GreaterThan(likely) {
 		likely, why = usual, "nothing over the bids to what is customary for the age and 25 points more, "+noSource
+		if p.deal.YearBuilt == 0 {
+			why = "nothing over the bids to what is customary for a house of unknown age and 25 points more, " + noSource
+		}
 	}
 	low, high := decimal.Zero, likely.Add(overrunHigh)
 	widen, sizes := decimal.Zero, ""

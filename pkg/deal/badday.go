@@ -99,6 +99,9 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 			}
 			in.reads = &f
 		}
+	} else if in.Kind != Percent && in.per == "" && strings.HasSuffix(text.text, "%") {
+		r.say("bad-day-sign", text.at, "%s is %s, which does not say of what", in.Path, diag.Quote(text.text))("write   -%[1]s   for %[1]s less than planned,   +%[1]s   for more, or the figure that it then has", text.text)
+		return Changed{}, false
 	}
 	out := Range{Input: in}
 	if !r.figure(&out, d.Name, text, &c.Value) {

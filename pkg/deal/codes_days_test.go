@@ -12,6 +12,7 @@ var daySlips = []slip{
 	ranged("bad-day-empty", "bad days: {soft market: {}}"),
 	ranged("want-group", "bad days: {soft market: -5%}"),
 	ranged("bad-day-empty", "bad days: {soft market: {remedy: ask for less}}"),
+	ranged("bad-day-sign", "bad days: {soft market: {sale price: 5%}}"),
 	ranged("bad-day-not-here", "bad days: {soft market: {price: -5%}}"),
 	ranged("bad-day-not-here", "bad days: {soft market: {loans.1.draws.lag: +1 month}}"),
 	ranged("bad-day-beyond", "bad days: {early: {marketing: -9 months}}"),

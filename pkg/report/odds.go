@@ -231,10 +231,15 @@ func (p oddsPage) rests() {
 	}
 	p.text("  ", fmt.Sprintf("%s trials, seed %d. The same seed gives the same figures. ± is the standard error: with another --seed a figure comes out within it two times of three, and within twice as much 19 times of 20. More --trials make it smaller. It says how sure the trials are, not how sure the ranges are: the odds are no better than those.",
 		quantity.FormatCount(decimal.NewFromInt(p.Trials+p.None), 0), p.Seed))
-	if n := len(p.Answer.Warnings); n > 0 {
-		p.text("  ", fmt.Sprintf("The file has doubtful spots (%d); ledgerboard check tells of them.", n))
+	informs(p.page, "  ", p.Answer)
+}
+
+// informs ends a page that says how a deal may come out.
+func informs(p *page, lead string, a *answer.Answer) {
+	if n := len(a.Warnings); n > 0 {
+		p.text(lead, fmt.Sprintf("The file has doubtful spots (%d); ledgerboard check tells of them.", n))
 	}
-	p.text("  ", "This informs, it does not advise.")
+	p.text(lead, "This informs, it does not advise.")
 }
 
 // near is a figure of the trials as a decimal of so many places.

@@ -36,7 +36,12 @@ func Stress(w io.Writer, s *StressPage, style Style) error {
 		for _, e := range breakEvens(s.Answer) {
 			p.line("  %s", half([]entry{e}, 0))
 		}
-		p.text("", "Each alone, with the loans as planned.")
+		alone := "Each alone."
+		if len(s.Answer.Loans()) > 0 {
+			alone = "Each alone, with the loans as planned."
+		}
+		p.text("", alone)
+		informs(p.page, "", s.Answer)
 	}
 	return p.flush()
 }
@@ -51,7 +56,12 @@ func (p stressPage) say(format string, args ...any) { p.text("", fmt.Sprintf(for
 // plan says what the plan comes to.
 func (p stressPage) plan() {
 	a := p.Answer
-	p.say("As planned you make %s with %s of your cash, in %s.", dollars(a.Line("owner_profit")), dollars(a.Line("cash_needed")), months(a.Line("hold_months")))
+	verb := "make"
+	profit := a.Line("owner_profit")
+	if profit.IsNegative() {
+		verb = "lose"
+	}
+	p.say("As planned you %s %s with %s of your cash, in %s.", verb, dollars(profit.Abs()), dollars(a.Line("cash_needed")), months(a.Line("hold_months")))
 }
 
 // answers say what a late finish and an overrun do, in a few sentences.
@@ -274,6 +284,9 @@ func (p stressPage) ranking() {
 	}
 	p.line("")
 	for i, s := range p.Ranking[:min(told, len(p.Ranking))] {
+		if s.Size().IsZero() {
+			break // and so do the rest
+		}
 		text := fmt.Sprintf("%s: %s at %s, %s at %s.", s.Label, dollars(s.AtLow), s.Says(s.Low), dollars(s.AtHigh), s.Says(s.High))
 		if s.Narrows != "" {
 			text += " What narrows it: " + s.Narrows + "."

@@ -62,7 +62,10 @@ func (p stressPage) grids() {
 }
 
 func (p stressPage) legend() string {
-	words := "! loses money. * misses a target; of a maximum offer, it lies under the asking price. A stroke stands where that changes. > is the plan."
+	words := "! loses money. * misses a target; of a maximum offer, it lies under the asking price. A stroke stands where that changes."
+	if p.Grid.Across.Planned(p.Answer.Plan) >= 0 || p.Grid.Down.Planned(p.Answer.Plan) >= 0 {
+		words += " > is the plan."
+	}
 	if p.Grid.Down.Contingency(p.Answer.Plan) >= 0 {
 		words += " c: from here down the contingency is used up."
 	}
