@@ -250,3 +250,21 @@ loans: [{name: first, price share: 50%, interest on: balance, rate: 12%, amortis
 	require.True(t, a.Of(a.Loans()[0], "extension_fees").IsZero())
 	require.Empty(t, a.Terms)
 }
+
+// Rent comes in once the month's bills are paid, so it does not raise the low point of its own
+// month. By hand: $150,000 and $1,000 at the closing, then $3,000 of bills and $3,000 of rent
+// each month, and the works of $22,000 over the months 2 to 4, a third in each.
+func TestRentComesInAfterTheBills(t *testing.T) {
+	a := answered(t, `purchase: {price: $150k, closing: {title: $1,000}}
+value: {after-repair value: $250k}
+time: {lead-in: 1 month, renovation: 3 months, marketing: 2 months, escrow: 1 month}
+renovation: {contingency: 10%, spending: straight, lines: [{trade: paint, work: all, amount: $20k}]}
+holding: {rent: {amount: $3,000/month, credit: yes}, utilities: $3,000/month}
+`)
+	require.Equal(t, "176000", a.Line("cash_needed").String(), "151,000 and 22,000, and the bills of month 4")
+	require.Equal(t, "4", a.Line("cash_needed_month").String())
+	require.Equal(t, "21000", a.Line("holding_until_sale").String(), "seven months")
+	require.Equal(t, "21000", a.Line("received_until_sale").String())
+	require.True(t, a.Line("holding_cost").IsZero())
+	require.Equal(t, a.Line("uses").String(), a.Line("sources").String())
+}

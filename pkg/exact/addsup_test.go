@@ -207,7 +207,7 @@ func capsHold(w worked) error {
 func holdingAddsUp(w worked) error {
 	refunds := w.over(w.Deal.In("holding_fee"), "refund")
 	errs := []error{
-		same("holding", w.of("holding_cost"), w.sum(w.Deal, "holding_paid").Sub(refunds)),
+		same("holding", w.of("holding_cost"), w.sum(w.Deal, "holding_paid").Sub(w.sum(w.Deal, "holding_received")).Sub(refunds)),
 		same("holding by charge", w.of("holding_cost"), w.over(w.Deal.In("holding_fee"), "cost_of_holding")),
 	}
 	for _, f := range w.Deal.In("holding_fee") {

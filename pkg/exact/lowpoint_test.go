@@ -89,7 +89,7 @@ func nothingAfterSale(w worked) error {
 
 // moves are the monthly lines that are money on its way, or a balance.
 var moves = map[string]bool{
-	"purchase_paid": true, "loan_charges_paid": true, "holding_paid": true, "works_paid": true, "costs_paid": true, "settled": true,
+	"purchase_paid": true, "loan_charges_paid": true, "holding_paid": true, "holding_received": true, "works_paid": true, "costs_paid": true, "settled": true,
 	"money_out": true, "loans_in": true, "sale_in": true, "money_in": true, "net_cash": true, "partner_in": true, "owner_in": true,
 	"partner_net": true, "owner_net": true, "holding_fee.paid": true, "loan.draw": true, "loan.draw_fee_paid": true, "loan.interest_charged": true,
 	"loan.interest_cash": true, "loan.from_reserve": true, "loan.principal_paid": true, "loan.balance": true, "loan.paid_off": true,

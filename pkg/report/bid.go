@@ -107,6 +107,7 @@ func sources(a *answer.Answer) []entry {
 		list = more(list, l.Label+", draws", a.Of(l, "draws"))
 	}
 	list = more(list, "seller's credit", a.Line("seller_credit"))
+	list = more(list, "received while you own", a.Line("received_until_sale"))
 	return append(more(list, "prorations received", a.Line("deposits_received")), entry{"sources", money(a.Line("sources"))})
 }
 

@@ -22,7 +22,7 @@ var spoken = map[string]string{
 	"irr_for_a_year": "irr", "loans_cost_a_year": "loan_apr", "apr": "loan_apr", "to_set_aside_for_tax": "tax_set_aside",
 	"hold": "hold_months", "of_it_yours": "owner_to_buy", "of_it_your_partners": "partner_to_buy",
 
-	"your_money": "owner_money", "partners_money": "partner_money", "sellers_credit": "seller_credit", "prorations_received": "deposits_received",
+	"your_money": "owner_money", "partners_money": "partner_money", "sellers_credit": "seller_credit", "prorations_received": "deposits_received", "received_while_you_own": "received_until_sale",
 	"paid_before_closing": "before_cost", "closing": "closing_cost", "points_and_loan_fees": "loan_charges_paid", "work_and_contingency": "spend",
 	"holding_until_the_sale": "holding_until_sale", "interest_and_draw_fees": "charges_until_sale", "payments_on_loans": "charges_until_sale", "interest_and_loan_fees": "charges_until_sale", "deposits": "deposits_paid",
 

@@ -47,7 +47,7 @@ func (b *book) sources() []amount {
 	for _, l := range b.answer.Loans() {
 		out = append(out, amount{l.Label + ", at the closing", b.model.Find(l, "loan_at_closing")}, amount{l.Label + ", draws", b.model.Find(l, "draws")})
 	}
-	return append(out, b.amounts([2]string{"seller's credit", "seller_credit"}, [2]string{"prorations received", "deposits_received"})...)
+	return append(out, b.amounts([2]string{"seller's credit", "seller_credit"}, [2]string{"received while the house is owned", "received_until_sale"}, [2]string{"prorations received", "deposits_received"})...)
 }
 
 func (b *book) uses() []amount {
