@@ -1,23 +1,42 @@
 package deal
 
 import (
+	"iter"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
 )
 
 func (r *reader) checkLoans() {
-	funded := decimal.Zero
 	for i, l := range r.loans() {
 		r.checkAmount(l, i)
 		r.checkInterest(l)
 		r.checkExtension(l)
-		g := r.good(l.path + "renovation share")
-		if rest := r.good(l.path + "of remainder"); g == nil || rest != nil && !rest.number.IsZero() {
-			continue
-		}
-		if funded = funded.Add(g.number); funded.GreaterThan(one) {
-			r.say("funded-over-100", g.at(), "the loans fund %s%% of the renovation together", funded.Shift(2))("accepted is at most 100%% together; a later loan may take a share   of remainder: yes")
+	}
+	for g, funded := range r.together("renovation share") {
+		r.say("funded-over-100", g.at(), "the loans fund %s%% of the renovation together", funded.Shift(2))("accepted is at most 100%% together; the last loan may take a share   of remainder: yes")
+	}
+}
+
+// together are the shares of loans with which all so far take more than there is, with how
+// much that is. One of the remainder takes its share of what those before it leave.
+func (r *reader) together(key string) iter.Seq2[*reading, decimal.Decimal] {
+	return func(yield func(*reading, decimal.Decimal) bool) {
+		taken := decimal.Zero
+		for _, l := range r.loans() {
+			g, rest := r.good(l.path+key), r.good(l.path+"of remainder")
+			if g == nil {
+				continue
+			}
+			takes := g.number
+			if rest != nil && !rest.number.IsZero() {
+				takes = takes.Mul(decimal.Max(decimal.Zero, one.Sub(taken)))
+			}
+			taken = taken.Add(takes)
+			if takes.IsPositive() && taken.GreaterThan(one) && !yield(g, taken) {
+				return
+			}
 		}
 	}
 }

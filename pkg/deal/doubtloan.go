@@ -68,16 +68,9 @@ func (r *reader) doubtNames() {
 // doubtLoans looks at all loans together.
 func (r *reader) doubtLoans() {
 	r.doubtNames()
-	lent := decimal.Zero
-	for _, l := range r.loans() {
-		g, rest := r.good(l.path+"price share"), r.good(l.path+"of remainder")
-		if g == nil || rest != nil && !rest.number.IsZero() {
-			continue
-		}
-		if lent = lent.Add(g.number); lent.GreaterThan(one) {
-			r.say("price-shares-over-100", g.at(), "the loans lend %s%% of the price together", lent.Shift(2))("what is over the closing is cut, as no loan gives cash back; a later loan may take a share   of remainder: yes")
-			return
-		}
+	for g, lent := range r.together("price share") {
+		r.say("price-shares-over-100", g.at(), "the loans lend %s%% of the price together", lent.Shift(2))("what is over the closing is cut, as no loan gives cash back; the last loan may take a share   of remainder: yes")
+		return
 	}
 }
 
