@@ -31,8 +31,8 @@ var houseRows = []Field{
 	{Path: "value.after-repair value", Kind: Money, Line: "after_repair_value", Range: "at least $1,000, at most $1,000 million", Example: "$359k", Default: "before work and what the options add, or by comps", Other: []string{"arv"}},
 	{Path: "value.before work", Kind: Money, Line: "value_before_work", Range: "at least $1,000, at most $1,000 million", Default: "by comps, less what the options add; else the after-repair value counts", Example: "$214k"},
 	{Path: "value.low", Kind: Money, Line: "low_value", Range: "at least $1,000, at most $1,000 million", Default: "with comparables their low end, with what options add, but no more than the after-repair value; else the after-repair value", Example: "$335k", Other: []string{"low value"}},
-	{Path: "value.lender's value", Kind: Money, Line: "lender_value", Range: "at least $1,000, at most $1,000 million", Example: "$350k", Other: []string{"lender value", "lenders value"}},
-	{Path: "value.as-is value", Kind: Money, Line: "as_is_value", Range: "at least $1,000, at most $1,000 million", Example: "$205k"},
+	{Path: "value.lender's value", Kind: Money, Line: "lender_value", Range: "at least $1,000, at most $1,000 million", Default: "the after-repair value", Example: "$350k", Other: []string{"lender value", "lenders value"}},
+	{Path: "value.as-is value", Kind: Money, Line: "as_is_value", Range: "at least $1,000, at most $1,000 million", Default: "the price with assignment fee and auction premium", Example: "$205k"},
 	{Path: "value.expected discount", Kind: Percent, Line: "expected_discount", Range: "at least 0%, less than 100%", Doubt: "at most 15%", DoubtCode: "discount-high", Default: "none is assumed", Example: "2%"},
 }
 
