@@ -21,7 +21,7 @@ var byTheRun = []string{"baseboard", "tall baseboard", "crown", "casing"}
 
 var bathWork = []string{"toilet", "vanity", "exhaust fan", "tile floor", "paint bath walls", "hang bath wall board", "strip wall tile", "tub", "tub rough-in"}
 
-var houseWork = []string{"electrical permit", "panel 200 amp", "water heater gas", "rewire", "final cleaning", "portable toilet"}
+var houseWork = []string{"electrical permit", "lead-safe supplies", "delivery", "asbestos test", "panel 200 amp", "water heater gas", "rewire", "final cleaning", "portable toilet"}
 
 // A drawn house is the text of a deal file with its rooms and their options.
 type drawn struct {
