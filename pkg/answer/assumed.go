@@ -15,7 +15,7 @@ import (
 // AssumedAs are fuller words for inputs whose key says too little alone.
 var AssumedAs = map[string]string{
 	"container_holds": "container holds", "container_limit": "container weight limit", "container_price": "container costs",
-	"tax_share": "set aside for tax",
+	"tax_share": "share of profit set aside for tax",
 }
 
 // AssumedSaid are words for defaults that are another figure of the deal.

@@ -12,11 +12,21 @@ import (
 	"ledgerboard/pkg/report"
 )
 
-// mainLine is the line that stands for a member asked for by its words alone: what it
-// comes to.
+// mainLine is the line that stands for a member asked for by its words alone, by set:
+// what it comes to.
 var mainLine = map[string]string{
 	"fee": "amount", "cost": "cash_cost", "loan": "cost", "deposit": "at_purchase", "check": "set_aside",
 	"room": "cash_cost", "option": "cash_cost", "item": "cash_cost", "trade": "cash_cost", "product": "product_cost",
+}
+
+// stands reports whether a cell is the one that stands for its member. Of what is paid ahead
+// it is what the hold costs, since some of the payments comes back or is kept.
+func stands(c *model.Cell) bool {
+	name := mainLine[c.Member.Set]
+	if _, ahead := c.Member.Given.Look("paid_ahead"); ahead {
+		name = "cost_of_holding"
+	}
+	return c.Line.Name == name
 }
 
 // membersCalled finds the main lines of members by their words, or by the trade of a
@@ -26,7 +36,7 @@ func membersCalled(m *model.Model, words string) []*model.Cell {
 	words = joined(words)
 	var exactly, trade []*model.Cell
 	for _, c := range m.Cells {
-		if c.Line.Name != mainLine[c.Member.Set] {
+		if !stands(c) {
 			continue
 		}
 		before, _, _ := strings.Cut(c.Member.Label, ":")
@@ -135,9 +145,12 @@ func address(d *deal.Deal, c *model.Cell) string {
 	for top.Parent != nil && top.Parent.Set != model.Deal {
 		top = top.Parent
 	}
+	if v, ok := x.Given.Look(c.Line.Name); ok && d.PathAt(v.Pos) != "" {
+		return d.PathAt(v.Pos)
+	}
 	names := []string{x.Label, top.Label + ": " + x.Label, x.Set + ": " + x.Label, d.PathAt(x.Pos), x.Path()}
 	for i, name := range names {
-		if c.Line.Name != mainLine[x.Set] {
+		if !stands(c) {
 			name += "." + c.Line.Name
 			names[i] = name
 		}

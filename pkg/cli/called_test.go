@@ -175,7 +175,7 @@ func TestEachNameThatIsToldLeadsToItsLine(t *testing.T) {
 		asked := map[string]bool{}
 		for _, c := range a.Deal.Model.Cells {
 			label := c.Member.Label
-			if c.Line.Name != mainLine[c.Member.Set] || asked[label] {
+			if !stands(c) || asked[label] {
 				continue
 			}
 			asked[label] = true

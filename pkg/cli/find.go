@@ -1,8 +1,8 @@
 package cli
 
 import (
-	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -42,28 +42,31 @@ func meant(d *deal.Deal, names []string) (one *model.Cell, several []*model.Cell
 }
 
 // writtenCells finds lines by a path of the deal file: what stands there comes to,
-// selling.transfer tax; a line of that, selling.transfer tax.share; or the input that is
-// given there, purchase.price.
+// selling.transfer tax; a line of that, selling.transfer tax.share; the input that is
+// given there, purchase.price; or what a key would give that does not stand there.
 func writtenCells(d *deal.Deal, path string) []*model.Cell {
 	owner, line := path, ""
 	if i := strings.LastIndex(path, "."); i >= 0 {
 		owner, line = path[:i], normal(path[i+1:])
 	}
+	lines := deal.LinesOf(path)
 	there, around := d.Written(path), d.Written(owner)
-	var whole, part, given []*model.Cell
+	var whole, part, given, without []*model.Cell
 	for _, c := range d.Model.Cells {
 		x := c.Member
-		if c.Line.Name == mainLine[x.Set] && there(x.Pos) && keyed(x, path) {
+		if stands(c) && there(x.Pos) && keyed(x, path) {
 			whole = append(whole, c)
 		}
-		if c.Line.Name == line && around(x.Pos) && keyed(x, owner) {
+		if within := around(x.Pos) && keyed(x, owner); within && c.Line.Name == line {
 			part = append(part, c)
+		} else if within && slices.Contains(lines, c.Line.Name) {
+			without = append(without, c)
 		}
 		if v, ok := x.Given.Look(c.Line.Name); ok && there(v.Pos) {
 			given = append(given, c)
 		}
 	}
-	for _, found := range [][]*model.Cell{whole, part, given} {
+	for _, found := range [][]*model.Cell{whole, part, given, ofGiven(without)} {
 		if len(found) > 0 {
 			return found
 		}
@@ -100,21 +103,35 @@ func findCells(m *model.Model, name string) []*model.Cell {
 	if len(found) == 0 && owner == "" {
 		found = cellsOf(m, anyone, line)
 	}
-	for _, given := range deal.LinesOf(name[len(owner):]) {
-		if len(found) == 0 {
-			found = cellsOf(m, cmp.Or(owner, anyone), given)
+	if len(found) == 0 {
+		if owner != "" && deal.IsGroup(owner) {
+			owner = model.Deal
+		}
+		found = cellsOf(m, owner, deal.LinesOf(name)...)
+		if len(found) == 0 && owner == "" {
+			found = cellsOf(m, anyone, deal.LinesOf(name)...)
 		}
 	}
-	return found
+	return ofGiven(found)
+}
+
+// ofGiven leaves out lines of a member of which another is given: of the share and the
+// dollars that one key takes, the one that stands there.
+func ofGiven(cells []*model.Cell) []*model.Cell {
+	given := map[*model.Member]bool{}
+	for _, c := range cells {
+		given[c.Member] = given[c.Member] || c.Given != nil
+	}
+	return slices.DeleteFunc(cells, func(c *model.Cell) bool { return given[c.Member] && c.Given == nil })
 }
 
 // anyone stands for every member in cellsOf.
 const anyone = "*"
 
-func cellsOf(m *model.Model, owner, line string) []*model.Cell {
+func cellsOf(m *model.Model, owner string, lines ...string) []*model.Cell {
 	var found []*model.Cell
 	for _, c := range m.Cells {
-		if c.Line.Name == line && (owner == anyone || owns(c.Member, owner)) {
+		if slices.Contains(lines, c.Line.Name) && (owner == anyone || owns(c.Member, owner)) {
 			found = append(found, c)
 		}
 	}

@@ -2,12 +2,13 @@ package cli
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
-	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/report"
 )
@@ -62,6 +63,9 @@ func runLines(c *common, args []string) error {
 // lookedUp returns what goes by a name or, where nothing does, by the words of a page.
 func lookedUp(doc *model.Document, words string) (lines []*model.Line, found []answer.Found) {
 	for _, name := range append([]string{words}, report.Ask(words).Lines...) {
+		if i := strings.LastIndex(name, "."); i >= 0 && name != words { // of a member of some deal, whose name says nothing here
+			name = name[i+1:]
+		}
 		if lines, found = named(doc, name), searched(name); lines != nil || found != nil {
 			break
 		}
@@ -87,7 +91,7 @@ func named(doc *model.Document, name string) []*model.Line {
 // searched returns the result found by search of a name.
 func searched(name string) []answer.Found {
 	for _, f := range answer.Searched {
-		if f.Name == normal(name) {
+		if f.Name == joined(name) {
 			return []answer.Found{f}
 		}
 	}
@@ -95,13 +99,18 @@ func searched(name string) []answer.Found {
 }
 
 func noLine(name string) error {
-	hint := "ledgerboard lines lists them"
-	if near, ok := diag.Nearest(normal(name), lineNames()); ok {
-		hint = "did you mean " + near + "?"
-	} else if near, ok := diag.Nearest(spaced(name), report.Labels()); ok {
-		hint = "did you mean " + near + "?"
+	names := map[string]string{} // by their words
+	for _, label := range report.Labels() {
+		names[label] = label
 	}
-	return &usageError{fmt.Errorf("there is no line %q", name), hint}
+	for _, id := range lineNames() {
+		names[spaced(strings.ReplaceAll(id, ".", " "))] = id
+	}
+	near := nearest(spaced(strings.ReplaceAll(name, ".", " ")), slices.Sorted(maps.Keys(names)))
+	for i, words := range near {
+		near[i] = names[words]
+	}
+	return &usageError{fmt.Errorf("there is no line %q", name), whichOf(near, "ledgerboard lines lists them")}
 }
 
 // lineNames are the full names of all lines and of what is found by search.

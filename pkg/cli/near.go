@@ -18,10 +18,20 @@ func noSuchLine(d *deal.Deal, name string) error {
 // didYouMean is the hint for a name that there is not: the name it was probably meant
 // for, a few that have words of it, or something else.
 func didYouMean(name string, names []string, otherwise string) string {
+	return whichOf(nearest(name, names), otherwise)
+}
+
+// nearest is the name that a word was probably meant for, or a few that have words of it.
+func nearest(name string, names []string) []string {
 	if near, ok := diag.Nearest(name, names); ok {
-		return "did you mean " + near + "?"
+		return []string{near}
 	}
-	switch near := diag.Near(name, names); len(near) {
+	return diag.Near(name, names)
+}
+
+// whichOf asks which of some names is meant.
+func whichOf(near []string, otherwise string) string {
+	switch len(near) {
 	case 0:
 		return otherwise
 	case 1:
@@ -36,7 +46,7 @@ func didYouMean(name string, names []string, otherwise string) string {
 func known(d *deal.Deal) []string {
 	out := report.Labels()
 	for _, c := range d.Model.Cells {
-		if c.Line.Name == mainLine[c.Member.Set] {
+		if stands(c) {
 			out = append(out, strings.ToLower(c.Member.Label))
 		}
 	}

@@ -73,7 +73,7 @@ func runWhy(o *whyOptions, path, line string) error {
 	}
 	asked := report.Ask(line)
 	for _, f := range answer.Searched {
-		if f.Name == normal(asked.Lines[0]) {
+		if f.Name == joined(asked.Lines[0]) {
 			a, err := answer.Of(d, doubts)
 			if err != nil {
 				return err

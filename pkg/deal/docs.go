@@ -54,16 +54,35 @@ func KeyOf(l *model.Line) string {
 	return ""
 }
 
-// LinesOf are the names of the input lines that the keys of that name give.
-func LinesOf(key string) []string {
+// LinesOf are the names of the input lines that a key of the deal file gives, or of what
+// the charges under it come to: of the key at that path or, where there is none, of all
+// that end in the same word.
+func LinesOf(path string) []string {
+	path = setPath(path)
+	group, key, found := cutLast(path)
+	if !found {
+		key = path
+	}
 	var out []string
 	for f := range rows() {
-		if slices.Contains(f.names(), plainKey(strings.TrimPrefix(key, "."))) {
-			out = append(out, f.feeds()...)
+		if !slices.Contains(f.names(), key) {
+			continue
 		}
+		lines := f.feeds()
+		if f.Kind == Fees {
+			lines = []string{placeOf(f.Line).total}
+		}
+		if found && plainKey(f.group()) == group {
+			return lines
+		}
+		out = append(out, lines...)
 	}
 	return out
 }
+
+// IsGroup reports whether the deal file has a group of keys at a path, one that is no item
+// of a list.
+func IsGroup(path string) bool { return len(fields()[setPath(path)]) > 0 }
 
 // lines are the model's rows that the field feeds; none for kinds of member.
 func (f *Field) lines(doc *model.Document) []*model.Line {

@@ -6,6 +6,7 @@ import "strings"
 type place struct {
 	kind   string // the kind of the model's member
 	path   string // where in the file
+	total  string // the line that adds its charges up
 	words  string
 	base   string // the line a share is of if the charge does not say
 	during string // the phase of a charge by time if it does not say
@@ -17,12 +18,12 @@ type place struct {
 // places are the kinds of charge. A charge of the purchase cannot be a share of a
 // loan, because the loan is cut to what there is to pay at the closing.
 var places = []place{
-	{kind: "before_fee", path: "purchase.paid before closing", words: "a charge paid before the closing", base: "price", bases: "deal works"},
-	{kind: "purchase_fee", path: "purchase.closing", words: "a charge of the purchase", base: "price", bases: "deal works"},
-	{kind: "general_fee", path: "renovation.general", words: "a general line of the renovation", base: "works cost", during: "renovation", timed: true, bases: "lines"},
-	{kind: "loan_fee", path: "loans[].fees", words: "a loan's charge", base: "commitment", bases: "deal works loan"},
-	{kind: "holding_fee", path: "holding", words: "a holding cost", base: "price", timed: true, bases: "deal works"},
-	{kind: "selling_fee", path: "selling", words: "a charge of the sale", base: "sale price", atSale: true, bases: "deal works"},
+	{kind: "before_fee", path: "purchase.paid before closing", total: "before_cost", words: "a charge paid before the closing", base: "price", bases: "deal works"},
+	{kind: "purchase_fee", path: "purchase.closing", total: "closing_cost", words: "a charge of the purchase", base: "price", bases: "deal works"},
+	{kind: "general_fee", path: "renovation.general", total: "general_cost", words: "a general line of the renovation", base: "works cost", during: "renovation", timed: true, bases: "lines"},
+	{kind: "loan_fee", path: "loans[].fees", total: "loan_fees", words: "a loan's charge", base: "commitment", bases: "deal works loan"},
+	{kind: "holding_fee", path: "holding", total: "holding_cost", words: "a holding cost", base: "price", timed: true, bases: "deal works"},
+	{kind: "selling_fee", path: "selling", total: "selling_cost", words: "a charge of the sale", base: "sale price", atSale: true, bases: "deal works"},
 }
 
 func placeOf(kind string) *place {

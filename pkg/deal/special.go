@@ -21,14 +21,14 @@ func (r *reader) shareOrMoney(s scope, f *Field, g *reading) {
 			r.say("unknown-base", of.at, "%s cannot be a share of %s", f.Key(), diag.Quote(of.text))("it can be of balance (what is paid off) or of commitment (the whole loan)")
 			return
 		}
-		s.member.Give(lines[2], model.Value{Choice: word, Text: of.text, Pos: of.at})
+		s.member.Give(lines[2], model.Value{Choice: word, Text: g.node.text, Key: f.Key(), Pos: of.at})
 		text = text.cut(0, i)
 	}
 	c, ok := r.charge(f.Key(), text, "a percentage or dollars, e.g. "+f.Example+" or $900")
 	if !ok {
 		return
 	}
-	v := model.Value{Number: c.x, Text: c.text, Pos: c.at}
+	v := model.Value{Number: c.x, Text: c.text, Key: f.Key(), Pos: c.at}
 	switch _, of := s.member.Given.Look(lines[len(lines)-1]); {
 	case c.form == share && r.within(Percent, f.Key(), f.accepts(), f.example(), c.span, c.x):
 		s.member.Give(lines[0], v)

@@ -1,18 +1,19 @@
 package deal
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
 	"ledgerboard/pkg/diag"
 )
 
-// PathAt is the full path, as a set takes it, of the key or the item of a list that
-// stands at a place of the file; "" where none begins there.
+// PathAt is the full path, as a set takes it, of the key, the value or the item of a list
+// that stands at a place of the file; "" where none begins there.
 func (d *Deal) PathAt(at diag.Pos) string {
 	found := ""
-	d.reader.root.keys("", func(path string, key, _ diag.Pos) {
-		if found == "" && begins(key, at) {
+	d.reader.root.keys("", func(path string, key, value diag.Pos) {
+		if found == "" && (begins(key, at) || begins(value, at)) {
 			found = path
 		}
 	})
@@ -20,12 +21,14 @@ func (d *Deal) PathAt(at diag.Pos) string {
 }
 
 // Written tells whether what is read from a place of the file stands where a path names:
-// the keys joined by dots, or as many of the last as are given, but at least two.
+// the keys joined by dots, or as many of the last as are given, but at least two. An entry
+// of a list may go by its name, as for a set.
 func (d *Deal) Written(path string) func(at diag.Pos) bool {
 	var places []diag.Pos
 	if path = setPath(path); strings.Contains(path, ".") {
+		numbered := byEntryName(d.reader.inputKeys(), path)
 		d.reader.root.keys("", func(full string, key, value diag.Pos) {
-			if full == path || strings.HasSuffix(full, "."+path) {
+			if full == path || strings.HasSuffix(full, "."+path) || slices.Contains(numbered, full) {
 				places = append(places, key, value)
 			}
 		})

@@ -37,7 +37,7 @@ var spoken = map[string]string{
 	"out": "money_out", "in": "money_in", "so_far": "owner_cumulative", "loans_owed": "loan.balance",
 	"renovation_budget": "budget", "the_rooms_outside_and_whole_house": "rooms_cost", "all": "rooms_cost", "all_by_trades": "rooms_at_trade_price", "all_own_h": "room_own_hours", "all_hired_h": "room_crew_hours", "own_h": "room_own_hours", "hired_h": "room_crew_hours", "$/sq_ft": "rooms_a_foot", "by_trades": "rooms_at_trade_price",
 	"container": "disposal", "rented_by_the_month": "rents", "set_aside_for_what_was_not_seen": "not_seen", "other_lines_of_the_deal_file": "lines_cost", "other_lines": "lines_cost", "general_lines": "general_cost",
-	"container_weight_limit": "container_limit", "container_costs": "container_price", "set_aside_for_tax": "tax_share",
+	"container_weight_limit": "container_limit", "container_costs": "container_price", "set_aside_for_tax": "tax_set_aside", "share_of_profit_set_aside_for_tax": "tax_share",
 	"own_hands": "own_hours", "hired_hours": "room_crew_hours", "weeks": "work_weeks", "weeks_of_work": "work_weeks", "weeks_with_waiting": "scope_months", "waiting": "waiting_days",
 	"floor": "floor_area", "walls": "wall_area", "walls_less_large_openings": "walls_less_large",
 
