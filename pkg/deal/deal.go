@@ -105,6 +105,7 @@ func readOnce(how Options, name string, text []byte, sets []Set) (*Deal, diag.Li
 		if own := root.find("scope"); own != nil {
 			r.ownPicks = picksOf(own.value)
 		}
+		root.listLoan()
 		r.apply(root, sets)
 		r.ownBook(root, how.Open)
 		r.quick(root)

@@ -1,12 +1,15 @@
 package deal_test
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 )
 
@@ -162,5 +165,30 @@ func TestPlacesHoldWhatTheySay(t *testing.T) {
 		}
 		walk(d.Root)
 		require.Greater(t, points, 20)
+	}
+}
+
+// A single loan needs no list, in the file and in a set.
+func TestALoanMayStandByItself(t *testing.T) {
+	for _, text := range []string{"loans: {price share: 80%, rate: 9%}\n", "loan: {price share: 80%, rate: 9%}\n", "loans: [{price share: 80%, rate: 9%}]\n"} {
+		d := read(t, minimal+text, deal.Set{Path: "points", Value: "2%"})
+		require.Equal(t, "0.8", given(t, d, "loan > price_share"), text)
+		require.Equal(t, "0.02", given(t, d, "loan > points_share"), text)
+	}
+	d := read(t, minimal, deal.Set{Path: "loans", Value: "{price share: 80%, rate: 9%}"}, deal.Set{Path: "loans.1.rate", Value: "8%"})
+	require.Equal(t, "0.08", given(t, d, "loan > rate"))
+	_, found := deal.Read("a.yaml", []byte(minimal+"loans: {price share: .8, rats: 9%}\n"))
+	require.Equal(t, []string{"bad-percent", "unknown-key"}, []string{found[0].Code, found[1].Code}, "what is wrong in it is told")
+}
+
+// A table may end where the totals that it is for do.
+func TestBracketsThatCoverTheirTotalsAreNotDoubted(t *testing.T) {
+	const tables = "selling: {excise: {tables: [{when: up to $250k, %s: {up to %s: 1%%}}, {when: above $250k, amount: 2%%}]}}\n"
+	for _, way := range []string{"brackets", "slabs"} {
+		for upTo, want := range map[string]bool{"$250k": false, "$200k": true} {
+			_, found := deal.Read("a.yaml", fmt.Appendf([]byte(minimal), tables, way, upTo))
+			open := slices.ContainsFunc(found, func(d diag.Diag) bool { return d.Code == way+"-open" })
+			require.Equal(t, want, open, "%s up to %s", way, upTo)
+		}
 	}
 }

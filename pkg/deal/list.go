@@ -2,6 +2,7 @@ package deal
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -35,6 +36,17 @@ func (r *reader) list(s scope, f *Field, g *reading) {
 		r.items[f.Set] = append(r.items[f.Set], inner)
 		r.group(inner, item)
 		r.label(inner, i, len(g.node.items))
+	}
+}
+
+// listLoan makes a loan that stands by itself a list of one.
+func (n *node) listLoan() {
+	for _, name := range fieldAt("loans").names() {
+		e := n.find(name)
+		if e == nil || e.value.shape != mapping || !slices.ContainsFunc(e.value.entries, func(x entry) bool { return fieldNamed("loans[]", x.name) != nil }) {
+			continue
+		}
+		e.value = &node{shape: list, span: span{at: e.value.at}, items: []*node{e.value}, flow: e.value.flow}
 	}
 }
 

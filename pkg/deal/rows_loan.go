@@ -2,7 +2,7 @@ package deal
 
 // loanRows are the loans and the partner.
 var loanRows = []Field{
-	{Path: "loans", Kind: List, Set: "loan", Default: "bought with cash", Example: "[{price share: 85%, rate: 11.25%}]", Meaning: "the loans, in the order in which the lenders stand", Other: []string{"loan"}},
+	{Path: "loans", Kind: List, Set: "loan", Default: "bought with cash", Example: "[{price share: 85%, rate: 11.25%}]", Meaning: "the loans, in the order in which the lenders stand; a single one needs no list", Other: []string{"loan"}},
 	{Path: "loans[].name", Kind: Text, Default: "loan", Example: "first loan", Meaning: "what the loan is called"},
 	{Path: "loans[].price share", Kind: Percent, Line: "price_share", Example: "85%"},
 	{Path: "loans[].fixed amount", Kind: Money, Line: "fixed_amount", Example: "$180k"},

@@ -23,6 +23,7 @@ func Schema() []byte {
 	root["$defs"] = object{
 		"fee":     object{"oneOf": []any{amount, table.group("<fee>")}},
 		"fees":    named("#/$defs/fee"),
+		"loan":    table.group("loans[]"),
 		"table":   table.group("<fee>.tables[]"),
 		"range":   table.group("<range>"),
 		"rates":   object{"type": "object", "minProperties": 1, "additionalProperties": amount},
@@ -102,6 +103,10 @@ func (t schemaTable) kind(f *Field) object {
 		}
 		return object{"oneOf": []any{amount, t.group(f.Path)}}
 	case List:
+		if f.Set == "loan" { // one may stand by itself
+			one := object{"$ref": "#/$defs/loan"}
+			return object{"oneOf": []any{one, object{"type": "array", "items": one}}}
+		}
 		return object{"type": "array", "items": t.group(f.Path + "[]")}
 	case Tables:
 		return object{"type": "array", "minItems": 1, "items": object{"$ref": "#/$defs/table"}}

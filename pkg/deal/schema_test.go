@@ -130,7 +130,7 @@ func TestSchemaAcceptsWhatIsRead(t *testing.T) {
 		require.NoError(t, yaml.Unmarshal([]byte(text), &v))
 		require.NoError(t, s.check(s.root, v, ""))
 	}
-	for _, bad := range []string{"prise: 5", "house: {year: 1962}", "loans: {rate: 5%}", "loans: [{interest on: nothing}]", "selling: {agent: {often: yes}}", "ranges: {overrun: {most: 5%}}", "ties: [{among: [a, b]}]"} {
+	for _, bad := range []string{"prise: 5", "house: {year: 1962}", "loans: {rats: 5%}", "loans: [{interest on: nothing}]", "selling: {agent: {often: yes}}", "ranges: {overrun: {most: 5%}}", "ties: [{among: [a, b]}]"} {
 		var v map[string]any
 		require.NoError(t, yaml.Unmarshal([]byte(minimal+bad), &v))
 		require.Error(t, s.check(s.root, v, ""), bad)

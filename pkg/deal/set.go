@@ -17,6 +17,7 @@ func (r *reader) apply(root *node, sets []Set) {
 	src := newSource(setsSource, text)
 	for i, s := range sets {
 		r.applyOne(root, src, i+1, s)
+		root.listLoan()
 	}
 }
 
