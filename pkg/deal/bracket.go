@@ -87,9 +87,21 @@ func (r *reader) bracketField(s scope, f *Field, g *reading) {
 	for i := range g.node.entries {
 		g.ok = b.add(&g.node.entries[i]) && g.ok
 	}
-	if last := g.node.entries[len(g.node.entries)-1]; g.ok && slab && !b.done {
-		r.say("slabs-open", last.key.at, "a total over %s is charged nothing", b.lower.Text)("add a last line   above: 1%%   unless that is meant")
+	if g.ok && !b.done {
+		b.open(g.node.entries[len(g.node.entries)-1].key.at)
 	}
+}
+
+// open doubts a table that ends below some of the totals it is for.
+func (b *brackets) open(at diag.Pos) {
+	if most, ok := b.table.Given.Look("base_up_to"); ok && most.Number.LessThanOrEqual(b.lower.Number) {
+		return
+	}
+	code, says := "brackets-open", "what lies over %s is charged nothing"
+	if b.slab {
+		code, says = "slabs-open", "a total over %s is charged nothing"
+	}
+	b.say(code, at, says, b.lower.Text)("add a last line   above: 1%%   unless that is meant")
 }
 
 // brackets is a table being filled, from the lowest bracket on.

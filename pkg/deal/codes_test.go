@@ -88,7 +88,7 @@ var slips = []slip{
 	{"want-value", settle, "settlement: [$5]"},
 	{"want-group", roof, "roof $9,800"},
 	{"want-group", "targets: {profit: $30k, roi: 25%}", "targets: $30k"},
-	{"want-list", "=", minimal + "loans: {rate: 9%}\n"},
+	{"want-list", "=", minimal + "loans: {bank: {rate: 9%}}\n"},
 	{"bad-money", price, "price: about $212,500"},
 	{"bad-money", price, "price: $05k"},
 	{"bad-money", "--set price=05k", minimal},
@@ -228,6 +228,7 @@ var slips = []slip{
 	{"holding-once", "utilities: $310/month", "utilities: $310"},
 	{"holding-once", "utilities: $310/month", "water: 0.2%"},
 	{"share-high", settle, "settlement: 30%"},
+	{"brackets-open", transfer, "transfer tax: {brackets: {up to $250k: 0.5%}}"},
 	{"slabs-open", transfer, "transfer tax: {slabs: {up to $250k: 0.5%}}"},
 	{"tables-open", transfer, "transfer tax: {tables: [{when: up to $250k, amount: 1%}]}"},
 	{"rates-outdated", transfer, "transfer tax: {tables: [{until: 2026-08-01, amount: 1%}]}"},
@@ -243,6 +244,7 @@ var slips = []slip{
 	{"unknown-set-path", "--set", "prise=$5"},
 	{"ambiguous-set-path", "--set", "at least=$5"},
 	{"set-into-value", "--set", "purchase.price.of=5"},
+	{"set-adds-near", "--set", "selling.settlemnt=$1,300"},
 }
 
 // minimal is the least that can be reckoned; it leaves much to doubt.

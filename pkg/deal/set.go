@@ -99,6 +99,7 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 	}
 	switch len(fit) {
 	case 1:
+		r.doubtAdded(all, fit[0], at)
 		return fit[0], true
 	case 0:
 		r.say("unknown-set-path", at, "--set %s: there is no key of that name", diag.Quote(written))("%s", meantPath(all, path))
@@ -106,6 +107,23 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 		r.say("ambiguous-set-path", at, "--set %s: there is more than one: %s", diag.Quote(written), strings.Join(names(fit), ", "))("write it in full")
 	}
 	return target{}, false
+}
+
+// doubtAdded doubts a charge that a set adds beside one of nearly that name.
+func (r *reader) doubtAdded(all []target, t target, at diag.Pos) {
+	group, name, _ := cutLast(t.name())
+	if t.there || t.field != nil {
+		return
+	}
+	var there []string
+	for _, x := range all {
+		if x.there && x.field == nil && len(x.path) == len(t.path) && strings.HasPrefix(x.name(), group+".") {
+			there = append(there, x.path[len(x.path)-1])
+		}
+	}
+	if near, ok := diag.Nearest(name, there); ok {
+		r.say("set-adds-near", at, "--set adds %s to %s, where %s stands already", diag.Quote(name), group, diag.Quote(near))("if that is meant, write   --set '%s.%s=…'", group, near)
+	}
 }
 
 // fitting are the places that a path fits best, those of the file before those that it

@@ -115,3 +115,20 @@ func TestMistakesInSetsPointAtTheSet(t *testing.T) {
 	require.Contains(t, b.String(), "--set:2:6: error: rate: \"0.1\" has no percent sign\n  2 | rate=0.1\n    |      ^^^\n")
 	require.Contains(t, b.String(), "--set:3:")
 }
+
+// What the set says is a charge of its own, and is read as one.
+func TestASetThatAddsANameNearAnotherIsDoubted(t *testing.T) {
+	for path, near := range map[string]string{
+		"selling.settlemnt": `"settlement" stands already`, "purchase.closing.survey": "", "selling.warranty": "", "selling.settlement": "",
+	} {
+		d, found := deal.Read("a.yaml", []byte(deal.Starter("set")), deal.Set{Path: path, Value: "$900"})
+		require.NotNil(t, d)
+		if near == "" {
+			require.Empty(t, found, path)
+			continue
+		}
+		require.Len(t, found, 1)
+		require.Contains(t, found[0].Message, near)
+		require.Contains(t, found[0].Hint, "--set 'selling.settlement=…'")
+	}
+}
