@@ -43,6 +43,7 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 			WithHint("check the unit of its term; as it stands, extensions are paid during the work"))
 	}
 	for _, row := range []struct{ line, code, format, hint string }{
+		{"cut_by_as_is", "loan-cut-by-as-is", "%s: %s is taken off, since the as-is value is under the price that it would count", "have that much more cash ready, or give the as-is value of an appraisal that says more"},
 		{"cut_no_cash_back", "loan-cut-no-cash-back", "%s: %s is taken off, since no loan gives cash back at the purchase", "lower the loan, or ask the lender what it does with the rest"},
 		{"cut_by_caps", "loan-cut-by-cap", "%s: the lender's cap takes off %s", "have that much more cash ready, or look for a lender with another cap"},
 		{"never_drawn", "never-drawn", "%s: %s of the holdback never comes in before the sale", "ask the lender how soon draws are paid; what takes no cash, such as own work counted at trade price, is never drawn"},
