@@ -13,6 +13,17 @@ type Step struct {
 	Amount decimal.Decimal
 }
 
+// Sign is what stands before its words: a plus where it adds to what is above.
+func (s Step) Sign() string {
+	switch {
+	case s.Line == bridged[0].line:
+		return ""
+	case s.Amount.IsPositive():
+		return "+ "
+	}
+	return "- "
+}
+
 // bridged are the lines of the bridge with their signs; they add up to the price.
 var bridged = []struct {
 	line string

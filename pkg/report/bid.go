@@ -140,7 +140,8 @@ func uses(a *answer.Answer) []entry {
 	return append(more(list, "deposits", a.Line("deposits_paid")), entry{"uses", money(a.Line("uses"))})
 }
 
-// remarks say how three sums of the owner's money differ where they do.
+// remarks say how three sums of the owner's money differ where they do, and what is in
+// none of the columns.
 func remarks(p *page, a *answer.Answer) {
 	if need := a.Line("cash_needed"); !need.Round(0).Equal(a.Line("owner_money").Round(0)) {
 		who := "is paid"
@@ -148,6 +149,11 @@ func remarks(p *page, a *answer.Answer) {
 			who = "you and your partner pay"
 		}
 		p.text("  ", "Your money is what you have in it by the sale; cash needed, the most you have in it at any time from the closing on; total to buy, what "+who+" up to the closing.")
+	}
+	for _, l := range a.Loans() {
+		if used := a.Values.In(a.Model.Find(l, "reserve_used"), a.Values.Months()); used.IsPositive() {
+			p.text("  ", money(used)+" of interest out of the reserve of "+l.Label+" is in neither column: it joins what is owed, and is paid at the sale.")
+		}
 	}
 }
 
@@ -159,10 +165,10 @@ func more(list []entry, label string, amount decimal.Decimal) []entry {
 }
 
 var stepWords = map[string]string{
-	"rule_offer": "rule-of-thumb offer", "rule_allowance": "+ the other", "value_given_up": "- sold under value",
-	"selling_cost": "- selling", "holding_cost": "- holding, less refunds", "loan_cost": "- all loan costs",
-	"purchase_extras": "- costs of buying", "beyond_budget": "- beyond the budget",
-	"partner_profit": "- partner's profit then", "owner_profit": "- profit at that price",
+	"rule_offer": "rule-of-thumb offer", "rule_allowance": "the other", "value_given_up": "sold under value",
+	"selling_cost": "selling", "holding_cost": "holding, less refunds", "loan_cost": "all loan costs",
+	"purchase_extras": "costs of buying", "beyond_budget": "beyond the budget",
+	"partner_profit": "partner's profit then", "owner_profit": "profit at that price",
 }
 
 // bridge explains the difference between the rule of thumb and the maximum offer
@@ -174,7 +180,7 @@ func bridge(a *answer.Answer) []entry {
 	var list []entry
 	for _, s := range a.Bridge {
 		if s.Line == "owner_profit" || !s.Amount.IsZero() {
-			label := stepWords[s.Line]
+			label := s.Sign() + stepWords[s.Line]
 			switch share := a.Line("rule_share"); s.Line {
 			case "rule_offer":
 				label += ", " + percent(share)

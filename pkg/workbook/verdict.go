@@ -186,10 +186,10 @@ func (b *book) saleDate() cell {
 }
 
 var stepWords = map[string]string{
-	"rule_offer": "rule-of-thumb offer", "rule_allowance": "+ the rest of the value", "value_given_up": "- sold under the value",
-	"selling_cost": "- selling", "holding_cost": "- holding, less refunds", "loan_cost": "- all that the loans cost",
-	"purchase_extras": "- costs of buying", "beyond_budget": "- beyond the budget", "partner_profit": "- partner's profit at that price",
-	"owner_profit": "- your profit at that price",
+	"rule_offer": "rule-of-thumb offer", "rule_allowance": "the rest of the value", "value_given_up": "sold under the value",
+	"selling_cost": "selling", "holding_cost": "holding, less refunds", "loan_cost": "all that the loans cost",
+	"purchase_extras": "costs of buying", "beyond_budget": "beyond the budget", "partner_profit": "partner's profit at that price",
+	"owner_profit": "your profit at that price",
 }
 
 // bridge explains the maximum offer from the rule of thumb; its head is in the row.
@@ -198,7 +198,7 @@ func (b *book) bridge(row int) []entry {
 	sum := decimal.Zero
 	for _, s := range b.answer.Bridge {
 		if s.Line == "owner_profit" || !s.Amount.IsZero() {
-			out = append(out, entry{stepWords[s.Line], searched(s.Amount, dollars)})
+			out = append(out, entry{s.Sign() + stepWords[s.Line], searched(s.Amount, dollars)})
 			sum = sum.Add(s.Amount)
 		}
 	}
