@@ -49,7 +49,10 @@ func readCharge(s span) (charge, error) {
 		return c, nil
 	}
 	step, err := quantity.ParseStep(s.text)
-	if errs[3] = err; err == nil {
+	if strings.Trim(s.text, "$0123456789.,") != "" { // a number alone is no step that lacks its end
+		errs[3] = err
+	}
+	if err == nil {
 		c.form, c.x, c.unit = byStep, step.Each, step.Unit
 		return c, nil
 	}

@@ -1,9 +1,12 @@
 package deal
 
 import (
+	"strings"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
 )
 
 var (
@@ -81,7 +84,11 @@ func (r *reader) checkPurchase() {
 func (r *reader) atMost(path, limit, code, name string) {
 	a, b := r.good(path), r.good(limit)
 	if a != nil && b != nil && a.number.GreaterThan(b.number) {
-		r.say(code, a.at(), "%s is %s, more than the %s (%s)", name, a.node.text, b.field.Key(), b.node.text)("accepted is at most %s", b.node.text)
+		most := b.node.text
+		if !strings.Contains(most, "$") {
+			most = strings.TrimSuffix(quantity.FormatMoney(b.number), ".00")
+		}
+		r.say(code, a.at(), "%s is %s, more than the %s (%s)", name, a.node.text, b.field.Key(), most)("accepted is at most %s", most)
 	}
 }
 

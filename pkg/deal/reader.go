@@ -237,6 +237,8 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 	}
 	inner, value := keyInFront(f.Path, n.text)
 	switch other := f.namesake(n.text); {
+	case s == mapping && n.shape == scalar && InSet(n.at) && f.takes(n.text):
+		tell("name the key that it is for:   --set '%s.%s=%s'", f.Path, fields()[f.Path][0].Key(), n.text)
 	case s == mapping && n.shape == scalar && inner != "" && n.exact:
 		tell("the colon behind %s is missing; write   %s: %s", inner, inner, value)
 	case s == mapping && n.shape == scalar && inner != "":
@@ -252,6 +254,16 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 		tell("write it like   %s", f.example())
 	}
 	return false
+}
+
+// takes reports whether the first key of a group takes a text as its number.
+func (f *Field) takes(text string) bool {
+	inner := fields()[f.Path]
+	if len(inner) == 0 || numberCodes[inner[0].Kind] == "" {
+		return false
+	}
+	_, err := number(inner[0].Kind, text)
+	return err == nil
 }
 
 // namesake is the key of the same name elsewhere that takes a single value such as
