@@ -19,7 +19,7 @@ func valued(t require.TestingT, sales []Sold, s Subject, w Wish) *Value {
 // requireSound checks what holds of every value.
 func requireSound(t require.TestingT, v *Value) {
 	sum, mean := 0.0, 0.0
-	for _, r := range v.Rows {
+	for i, r := range v.Rows {
 		require.Positive(t, r.Weight)
 		sum += r.Weight
 		mean += r.Weight * r.Adjusted.InexactFloat64()
@@ -34,6 +34,15 @@ func requireSound(t require.TestingT, v *Value) {
 		require.InDelta(t, net, r.Net, 1e-12)
 		require.InDelta(t, gross, r.Gross, 1e-12)
 		require.Less(t, r.Date.Compare(townDay), 0)
+		if others := 1 - r.Weight; others > 0 {
+			say := 0.0
+			for j, o := range v.Rows {
+				if j != i {
+					say += o.Weight * o.Adjusted.InexactFloat64() / others
+				}
+			}
+			require.InDelta(t, say/r.Adjusted.InexactFloat64()-1, r.LeftOut, 1e-6, "by the others' own sum")
+		}
 	}
 	require.InDelta(t, 1, sum, 1e-12)
 	require.InDelta(t, mean, v.Likely.InexactFloat64(), 0.51)
@@ -231,6 +240,46 @@ func TestPairTellsSize(t *testing.T) {
 	requireUSD(t, 200_000, v.Likely)
 	require.Equal(t, "pairs", v.Rates[0].From)
 	require.Equal(t, Size, v.Rates[0].Line)
+}
+
+// A nought too many weighs little for being so far off, and makes a good part of the value
+// all the same: it alone is named. What the others say of it and of one of them is by hand:
+// all alike and of nearly one day, 300,000 against 3,000,000.
+func TestMistypedPriceIsNamed(t *testing.T) {
+	s := townSubject()
+	sales := make([]Sold, 5)
+	for i := range sales {
+		sales[i] = Sold{House: s.House, Line: i + 1, Label: string(rune('a' + i)), Date: townDay.AddDays(-30), Price: usd(300_000)}
+	}
+	sales[4].Price = usd(3_000_000)
+	v := valued(t, sales, s, Wish{})
+	require.Greater(t, v.Likely.InexactFloat64(), 310_000.0)
+	for _, r := range v.Rows {
+		require.Equal(t, r.Label == "e", r.Apart, r.Label)
+		require.Equal(t, r.Label == "e", r.FarOff, r.Label)
+		require.InDelta(t, map[bool]float64{true: -0.9}[r.Apart], r.Off, 1e-9)
+	}
+
+	sales[4].Price = usd(140_000) // under half of the others
+	require.True(t, valued(t, sales, s, Wish{}).Rows[4].Apart)
+	for _, r := range valued(t, sales[3:], s, Wish{}).Rows {
+		require.False(t, r.Apart || r.FarOff, "of two nobody knows which is wrong")
+	}
+}
+
+// Beside a twin of the day before, a sale that is unlike in everything weighs a millionth,
+// and it alone is what the others say of the twin: 234,567 against 300,001.
+func TestOthersOfASaleWithNearlyAllTheWeight(t *testing.T) {
+	s := townSubject()
+	h := s.House
+	h.Area, h.Lot, h.Built, h.FullBaths, h.Place.X = Known(5000), Known(90_000), Known(1900), Known(7), 40_000
+	v := valued(t, []Sold{
+		{House: s.House, Date: townDay.AddDays(-1), Price: usd(300_001)},
+		{House: h, Date: townDay.AddDays(-900), Price: usd(234_567)},
+	}, s, Wish{})
+	require.Equal(t, 1e-6, v.Rows[1].Weight)
+	require.InDelta(t, 234_567.0/300_001-1, v.Rows[0].LeftOut, 1e-6)
+	requireSound(t, v)
 }
 
 // Twice all prices are twice the value, to the rounding.

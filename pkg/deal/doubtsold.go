@@ -14,7 +14,8 @@ import (
 // comparable selection).
 const usualSales = 3
 
-// counts is the weight from which a sale far off is worth a word.
+// counts is the weight from which a sale far off is worth a word; one far apart from all
+// others is so with any, since it weighs little for that very reason.
 const counts = 0.05
 
 // doubtComps warns of comparables that say little, and of a plan that goes beyond them.
@@ -42,11 +43,8 @@ func (r *reader) doubtComps() {
 	r.doubtAreas(c)
 	r.doubtOldSales(c)
 	for _, row := range v.Rows {
-		if row.Weight < counts {
-			continue
-		}
-		if row.Flags.Has(comps.Outlier) || slices.ContainsFunc(row.Amber, func(s string) bool { return strings.HasPrefix(s, "the others say") }) {
-			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: the others say %s", row.Name(), quantity.FormatDollars(row.Adjusted), farBy(row.LeftOut))("look at it again; strike it under comps if it was no open sale of such a house")
+		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
+			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: the others say %s", row.Name(), quantity.FormatDollars(row.Adjusted), farBy(row.Off))("look at it again; strike it under comps if it was no open sale of such a house")
 		}
 	}
 	for _, p := range c.Choice.Passed {
