@@ -14,8 +14,9 @@ import (
 // List is a list of sales, sorted by date. It is not changed once it is made, so
 // several may work on it at once.
 type List struct {
-	Rows    int // rows with anything in them
-	LeftOut int // of them, those without a date or a price that could be read
+	Rows    int      // rows with anything in them
+	LeftOut int      // of them, those without a date or a price that could be read
+	Unread  []string // headers of the columns that were not read
 	sales   []Sold
 }
 

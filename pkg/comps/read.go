@@ -48,7 +48,7 @@ type column struct {
 
 // Read reads a list of sales from a table, row by row: CSV, or text with tabs,
 // semicolons, bars or two and more blanks between its columns. The first row names the
-// columns; those it does not know are left alone. file is the name for messages.
+// columns; those it does not know are left alone and named in List.Unread. file is the name for messages.
 //
 // A row whose date or price cannot be read is left out and said as a mistake; any
 // other cell that cannot be read is said as a doubt and counts as not known. The
@@ -222,7 +222,7 @@ func (r *reader) refuse(c column, text string, err error) (usable bool) {
 // name is what the row in hand calls its sale, or "the row".
 func (r *reader) name() string {
 	for _, c := range r.columns {
-		if c.name == "label" && c.at < len(r.record) && strings.TrimSpace(r.record[c.at]) != "" {
+		if c.name == "address" && c.at < len(r.record) && strings.TrimSpace(r.record[c.at]) != "" {
 			return strings.TrimSpace(r.record[c.at])
 		}
 	}

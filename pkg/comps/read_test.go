@@ -81,6 +81,37 @@ func TestReadBadRows(t *testing.T) {
 	}
 }
 
+// What people and counties call the living area, and what only looks like it.
+func TestHeadingsOfTheLivingArea(t *testing.T) {
+	for _, h := range []string{
+		"Living Area", "area", "SQFT", "Sq. Ft.", "BLDG SQFT", "Bldg Area", "Bldg Sq. Ft.", "Total Sq Ft", "Heated SF", "Sqft Living", "sqft_living",
+		"Living Sq Ft", "Liv Area", "Total Living Area", "TLA", "Above Grade Sq Ft", "Finished Sq Ft", "Res Sq Ft", "Square Feet", "Square Feet Living",
+		"GLA (sf)", "House Size", "Home Sq Ft", "Interior Sq Ft", "Square Footage",
+	} {
+		l, found := read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,1111\n", Options{})
+		require.Empty(t, found, h)
+		require.Equal(t, Known(1111), l.Sale(0).Area, h)
+		require.Empty(t, l.Unread, h)
+	}
+	for _, h := range []string{"Bldg", "Total", "Home", "Garage Sq Ft", "Basement Sq Ft", "sqft_lot", "sqft_basement"} {
+		l, _ := read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,1111\n", Options{})
+		require.False(t, l.Sale(0).Area.Known, h)
+	}
+	l, _ := read(t, "address,sale date,price,Bldg,Basement Sq Ft,sqft_lot,,\na,2026-01-05,300000,1111,900,5000,,\n", Options{})
+	require.Equal(t, []string{"Bldg", "Basement Sq Ft"}, l.Unread)
+	require.Equal(t, Known(5000), l.Sale(0).Lot)
+}
+
+// Of two columns that may hold a thing the more telling is read, wherever it stands.
+func TestTheMoreTellingColumnIsRead(t *testing.T) {
+	l, found := read(t, "Parcel ID,Situs Address,Recorded,Sale Date,Price\n000123,3 Fox Ln,2026-02-05,2026-01-05,300000\n", Options{})
+	require.Equal(t, "3 Fox Ln", l.Sale(0).Label)
+	require.Equal(t, "2026-01-05", l.Sale(0).Date.String())
+	require.Len(t, found, 1)
+	require.Equal(t, `date is read from "Sale Date"; "Recorded" looks like it too`, found[0].Message)
+	require.Equal(t, "if that is not so, say it under columns, e.g.   columns: {date: Recorded}", found[0].Hint)
+}
+
 // A quote that is not closed must not swallow rows without a word.
 func TestOpenQuote(t *testing.T) {
 	for _, text := range []string{

@@ -72,6 +72,17 @@ func TestTownIsFoundOut(t *testing.T) {
 	require.Empty(t, worth, "a rate for each")
 }
 
+// Where no sale says how large it is, nothing is said of a square foot.
+func TestNoSaleTellsTheSize(t *testing.T) {
+	sales := town(900, 0.05, 1)
+	for i := range sales {
+		sales[i].Area = Fact{}
+	}
+	for _, r := range valued(t, sales, townSubject(), Wish{}).Rates {
+		require.NotEqual(t, Size, r.Line, r.Unit)
+	}
+}
+
 // What baths and age, size and age, lot and age do together is shared out to both: a
 // sale with as many baths as the house is not adjusted for baths.
 func TestEqualBathsAreNotAdjusted(t *testing.T) {

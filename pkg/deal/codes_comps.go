@@ -43,6 +43,7 @@ func compDoubts() []Code {
 		{"comps-few", "fewer than the usual three sales"},
 		{"comps-not-adjusted", "a difference that nothing tells the worth of"},
 		{"comps-not-compared", "a thing that is known of the sales and not of the house"},
+		{"comps-not-told", "a thing that is known of the house and of none of the sales"},
 		{"comps-condition-alike", "options of several conditions, and nothing tells what condition is worth"},
 		{"comps-condition-unused", "conditions by option beside a stated value"},
 		{"value-outside-comps", "a stated value outside the range by the comparables"},

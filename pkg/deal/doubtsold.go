@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -34,6 +35,14 @@ func (r *reader) doubtComps() {
 	}
 	if names := r.notCompared(c); names != "" {
 		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", names)("add under house what it will be when the work is done, e.g.   living area: 1,480 sq ft")
+	}
+	if names := r.notTold(c); names != "" {
+		tell := r.say("comps-not-told", r.needed("house", "comps"), "the house says %s, and none of the sales does, so that is not compared", names)
+		if n := len(c.Unread); n > 0 {
+			tell("look whether one of the columns that are not read holds it, and say which, e.g.   columns: {living area: %s}; not read: %s", diag.Quote(c.Unread[0]), strings.Join(c.Unread[:min(n, mostSaid)], ", ")+map[bool]string{true: ", ..."}[n > mostSaid])
+		} else {
+			tell("add it to the sales, where you know it")
+		}
 	}
 	if c.Conditions && r.statesValue() {
 		r.say("comps-condition-unused", r.where("comps.condition by option"), "the deal states what the house will be worth, so the condition that an option leaves it in changes nothing")("take the stated value away for a value by the comparables; or take condition by option away")
@@ -119,6 +128,17 @@ func (r *reader) notCompared(c *Comparables) string {
 			}
 		}
 		if 2*say > len(c.Value.Rows) {
+			out = append(out, row.line.String())
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// notTold names what the file says of the house and no sale of itself.
+func (r *reader) notTold(c *Comparables) string {
+	var out []string
+	for _, row := range adjusted {
+		if row.figure != nil && row.figure(&c.Subject.House).Known && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return row.figure(&s.House).Known }) {
 			out = append(out, row.line.String())
 		}
 	}

@@ -25,6 +25,8 @@ type salesList struct {
 	own   []int // written out or pasted, so meant to be used
 	file  bool  // some are of a file
 	lost  int   // rows of tables that could not be read
+
+	unread []string // headers of columns that were not read
 }
 
 // salesOf gathers the sales of the deal.
@@ -88,6 +90,7 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 		return
 	}
 	l.lost += list.LeftOut
+	l.unread = append(l.unread, list.Unread...)
 	for _, s := range list.Sales() {
 		at := diag.Pos{File: name, Line: s.Line + off.Line, Col: 1 + off.Col}
 		s.Line += from

@@ -28,7 +28,8 @@ type Comparables struct {
 	NotUsed []comps.Passed  // with why; of a file, those doubtful, passed over or struck
 	Conditions,
 	HasTable bool // the value follows the option taken; some sales are of a table
-	at map[int]diag.Pos
+	Unread []string // headers of the columns of tables that were not read
+	at     map[int]diag.Pos
 }
 
 // Place is where a sale stands in the deal file or in a table of sales.
@@ -117,7 +118,7 @@ func (r *reader) comparables() {
 	if r.diags.HasErrors() {
 		return
 	}
-	c := &Comparables{Subject: subject, Sales: len(l.sales), Lost: l.lost, at: l.at, Conditions: len(r.conditions) > 0, HasTable: l.file}
+	c := &Comparables{Subject: subject, Sales: len(l.sales), Lost: l.lost, at: l.at, Conditions: len(r.conditions) > 0, HasTable: l.file, Unread: l.unread}
 	r.deal.Comps = c
 	asked := r.askedSales(l)
 	list, _ := comps.NewList(l.unstruck(asked), quantity.Date{})
