@@ -47,7 +47,7 @@ type Value struct {
 	// decimals.
 	LowShare, HighShare decimal.Decimal
 	Untold              []Line      // what some sales differ in and nothing tells the worth of
-	Disbelieved         []Disbelief // what a regression says of, which cannot be so
+	Disbelieved         []Disbelief // what a regression or pairs say of, which cannot be so
 	Notes               []string    // what a reader should know, the statement that this is no appraisal last
 }
 
@@ -293,13 +293,8 @@ func (c *Choice) notes(v *Value) (out []string) {
 	if c.market.byPairs {
 		out = append(out, fmt.Sprintf("With %s in all, what is not given comes from pairs of like sales; where there is no pair, nothing is adjusted.", quantity.Counted(c.market.Len(), "sale")))
 	}
-	for _, l := range linear {
-		if _, said := c.market.told[l]; said && v.Linear[l].From == "" {
-			out = append(out, fmt.Sprintf("What pairs of sales say of %s would move a price by more than half, so it is not believed.", l))
-		}
-	}
 	for _, d := range v.Disbelieved {
-		out = append(out, fmt.Sprintf("What the regression says of %s is not believed and not adjusted: %s.", d.Line, d.Why))
+		out = append(out, d.String())
 	}
 	if len(v.Untold) > 0 {
 		out = append(out, "Some differ from the house in what is not adjusted, since nothing tells its worth: "+Names(v.Untold)+".")
