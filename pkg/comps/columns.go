@@ -41,7 +41,8 @@ var fields = []field{
 	{"longitude", "", []string{"lon", "lng", "long"}, (*row).longitude},
 	{"latitude", "", []string{"lat"}, (*row).latitude},
 	{"distance", "mi", []string{"proximity", "dist"}, (*row).distance},
-	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "deed", "deed type", "arms length", "qualified", "validity", "sale validity"}, (*row).terms},
+	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "deed", "deed type", "validity", "sale validity"}, (*row).terms},
+	{"arms length", "", []string{"arm length", "arms length sale", "arm length sale", "qualified", "qualified sale", "valid sale"}, (*row).armsLength},
 	{"source", "", []string{"data source", "from"}, (*row).source},
 }
 

@@ -27,9 +27,29 @@ func (r *row) word(s string) string {
 
 func (r *row) label(s string) error  { r.Label = strings.Clone(s); return nil }
 func (r *row) source(s string) error { r.Source = r.word(s); return nil }
-func (r *row) terms(s string) error  { r.Terms = r.word(s); return nil }
+func (r *row) terms(s string) error  { r.alsoTerms(r.word(s)); return nil }
 func (r *row) kind(s string) error   { r.Kind = r.word(s); return nil }
 func (r *row) wall(s string) error   { r.Wall = r.word(s); return nil }
+
+// alsoTerms adds to what is said of how it was sold: two columns may.
+func (r *row) alsoTerms(w string) {
+	if r.Terms != "" {
+		w = r.word(r.Terms + "; " + w)
+	}
+	r.Terms = w
+}
+
+// armsLength reads a yes or no, as a flag or a letter, or else words.
+func (r *row) armsLength(s string) error {
+	switch w := r.word(s); w {
+	case "y", "yes", "true", "t", "1", "q":
+	case "n", "no", "false", "f", "0", "u":
+		r.alsoTerms("not at arm's length")
+	default:
+		r.alsoTerms(w)
+	}
+	return nil
+}
 
 func (r *row) date(s string) (err error) {
 	r.Date, err = day(s)
