@@ -51,8 +51,37 @@ type Value struct {
 	Notes               []string    // what a reader should know, the statement that this is no appraisal last
 }
 
+// NoPriceError says that adjustments leave nothing of a sale's price.
+type NoPriceError struct {
+	Sale     Sold
+	Adjusted decimal.Decimal
+	Largest  Adjustment // what takes off most
+	By       string     // the figures that it is for, "14,200 sq ft against 1,420"; "" for none
+}
+
+func (e *NoPriceError) Error() string {
+	says := fmt.Sprintf("%s is adjusted to %s, which is no price: %s takes off %s", e.Sale.Name(), quantity.FormatDollars(e.Adjusted), e.Largest.Line, quantity.FormatDollars(e.Largest.Amount.Neg()))
+	if e.By != "" {
+		says += ", for " + e.By
+	}
+	return says
+}
+
+func noPrice(r Row, subject *House) *NoPriceError {
+	e := &NoPriceError{Sale: r.Sold, Adjusted: r.Adjusted}
+	e.Largest = slices.MinFunc(r.Lines, func(a, b Adjustment) int { return a.Amount.Cmp(b.Amount) })
+	if theirs, ours := figure(e.Largest.Line, &r.House), figure(e.Largest.Line, subject); theirs.Known && ours.Known {
+		unit := map[Line]string{Size: " sq ft", Lot: " sq ft"}[e.Largest.Line]
+		e.By = plainNumber(math.Abs(theirs.Value)) + unit + " against " + plainNumber(math.Abs(ours.Value))
+		if e.Largest.Line == Age {
+			e.By = yearAgainst("built %.0f", r.Built.Value, subject.Built.Value)
+		}
+	}
+	return e
+}
+
 // Value adjusts the chosen sales to the subject and reconciles them. It fails with
-// ErrNoSales if there are none.
+// ErrNoSales if there are none, and with a *NoPriceError.
 func (c *Choice) Value() (*Value, error) {
 	if len(c.Comps) == 0 {
 		return nil, ErrNoSales
@@ -65,7 +94,7 @@ func (c *Choice) Value() (*Value, error) {
 		r := Row{Comp: k}
 		r.Lines, r.Adjusted = a.rounded(k.pick.i)
 		if r.Adjusted.Sign() <= 0 {
-			return nil, fmt.Errorf("%s: adjusted to %s, which is no price; strike it or check the amounts given", r.Name(), quantity.FormatDollars(r.Adjusted))
+			return nil, noPrice(r, &c.Subject.House)
 		}
 		logs[i] = math.Log(r.Adjusted.InexactFloat64())
 		v.Rows = append(v.Rows, r)

@@ -149,7 +149,11 @@ func (r *reader) comparables() {
 			r.say("comps-none", r.needed("comps"), "%s, so nothing tells the value", c.None())("name houses sold before %s, each with its day and price, or take comps away", c.Day)
 		} // else it is said with the value that is missing
 	case err != nil:
-		r.say("comps-no-price", r.needed("comps.amounts", "comps"), "%v", err)("check the amounts; each is for one unit, as one square foot")
+		at := r.needed("comps.amounts", "comps")
+		if e, ok := errors.AsType[*comps.NoPriceError](err); ok {
+			at = c.Place(&e.Sale)
+		}
+		r.say("comps-no-price", at, "%v", err)("look whether the sale was read right, or strike it; or check the amounts, each of which is for one unit, as one square foot")
 	default:
 		r.intoModel(c)
 	}
