@@ -91,6 +91,8 @@ func (m *Market) pair(known map[Line]Rate, a, b int, l Line) (float64, bool) {
 	switch {
 	case m.placed[a] && m.placed[b] && math.Hypot(m.east[a]-m.east[b], m.north[a]-m.north[b]) > pairPlace:
 		return 0, false
+	case x.Stated.Known && y.Stated.Known && math.Abs(x.Stated.Value-y.Stated.Value) > pairPlace: // apart by that at least
+		return 0, false
 	case l == Time && math.Abs(gap) < timeApart, l != Time && !trended && math.Abs(gap) > sameTime:
 		return 0, false
 	case !alike(&x.House, &y.House, l):

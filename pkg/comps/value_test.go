@@ -312,6 +312,43 @@ func TestPairsDoNotMakeSizeWorthLessThanNothing(t *testing.T) {
 	require.Empty(t, valued(t, sales, s, Wish{Given: Given{Size: 90}}).Disbelieved)
 }
 
+// One sale hundreds of miles off beside four near ones does not make these count alike: the
+// nearest counts as many times the farthest of them as it does without.
+func TestOneSaleFarAwayLeavesThePlaceOfTheOthers(t *testing.T) {
+	s := townSubject()
+	s.Place = Place{}
+	var sales []Sold
+	for i, mi := range []float64{0.1, 0.5, 0.9, 1.4, 400} {
+		sales = append(sales, Sold{House: s.House, Label: string(rune('a' + i)), Date: townDay.AddDays(-30), Price: usd(300_000), Stated: Known(mi * 1609.344)})
+	}
+	ratio := func(sales []Sold) float64 {
+		of := map[string]float64{}
+		for _, r := range valued(t, sales, s, Wish{}).Rows {
+			of[r.Label] = r.Weight
+		}
+		require.LessOrEqual(t, of["e"], 1e-6)
+		return of["a"] / of["d"]
+	}
+	// by hand a step is 1.4 miles and 150 m: (1.4^2 - 0.1^2) / 1.493^2 = 0.875, and the bell
+	// is exp(0.875 / (2 * 0.7^2)) = 2.44; prices alike weigh alike
+	require.InDelta(t, 2.44, ratio(sales[:4]), 0.01)
+	require.InDelta(t, 2.44, ratio(sales), 0.01)
+}
+
+// By stated distances two sales may stand a town apart, and are no pair then: a bath is
+// worth what the near one says, 310,000 - 300,000 for half a bath.
+func TestPairsStandNearEachOther(t *testing.T) {
+	s := townSubject()
+	s.Place = Place{}
+	more := s.House
+	more.HalfBaths = Known(1)
+	at := func(h House, price int64, mi float64) Sold {
+		return Sold{House: h, Date: townDay.AddDays(-30), Price: usd(price), Stated: Known(mi * 1609.344)}
+	}
+	sales := []Sold{at(s.House, 300_000, 0.1), at(more, 310_000, 0.3), at(more, 420_000, 400)}
+	require.Equal(t, 20_000.0, valued(t, sales, s, Wish{}).Linear[Baths].Worth)
+}
+
 // Twice all prices are twice the value, to the rounding.
 func TestScaling(t *testing.T) {
 	sales := town(500, 0.1, 8)

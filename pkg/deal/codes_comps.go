@@ -37,6 +37,7 @@ func compDoubts() []Code {
 		{"doubtful-sale", "a sale that is set aside: there twice, after the day, not open, or hardly a price"},
 		{"sale-far-off", "a sale passed over or doubted for a price far from its like"},
 		{"sale-odd-size", "a sale with many times or a small part of the house's living area"},
+		{"sale-far-away", "a sale that stands many miles from the house, or many times as far off as the others"},
 		{"day-far-on", "a day of the value that comes from one sale long after the others"},
 		{"sales-old", "sales, or a list of them, from years before the day of the value"},
 		{"comps-none", "no sale that the value can be drawn from"},

@@ -50,6 +50,7 @@ func (r *reader) doubtComps() {
 		r.say("comps-condition-alike", r.where("comps.condition by option"), "nothing tells what condition is worth, so all options are valued alike")("add   amounts: {step of condition: $14,000}   , from what houses of either finish sold for")
 	}
 	r.doubtAreas(c)
+	r.doubtDistances(c)
 	r.doubtOldSales(c)
 	for _, row := range v.Rows {
 		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
@@ -78,6 +79,38 @@ func (r *reader) doubtAreas(c *Comparables) {
 			r.say("sale-odd-size", c.Place(&row.Sold), "%s has %s sq ft, and %s %s", row.Name(), quantity.FormatCount(decimalOf(x), 0), whose, quantity.FormatCount(decimalOf(ours), 0))("look whether the living area was read right, and strike a sale of quite another house")
 		}
 	}
+}
+
+// A sale looks misplaced from so far off, metres (50 miles), or from so many times the
+// middle distance of the sales on that is over a mile (common practice, no source).
+const (
+	farAway      = 50 * mile
+	timesTheRest = 10
+	mile         = 1609.344
+)
+
+// doubtDistances warns of sales that hardly stand in the same market.
+func (r *reader) doubtDistances(c *Comparables) {
+	var all []float64
+	for _, row := range c.Value.Rows {
+		if row.Distance.Known {
+			all = append(all, row.Distance.Value)
+		}
+	}
+	slices.Sort(all)
+	for _, row := range c.Value.Rows {
+		d, mid := row.Distance.Value, 0.0
+		if row.Distance.Known {
+			mid = all[(len(all)-1)/2]
+		}
+		if d > farAway || d > mile && d > timesTheRest*mid {
+			r.say("sale-far-away", c.Place(&row.Sold), "%s stands %s miles off, and half of the sales at most %s", row.Name(), milesOf(d), milesOf(mid))("look whether its distance or place was read right, and strike a sale of another market")
+		}
+	}
+}
+
+func milesOf(metres float64) string {
+	return quantity.FormatCount(decimal.NewFromFloat(metres/mile), 1)
 }
 
 // middleArea is the median of the living areas that are known.
