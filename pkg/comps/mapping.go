@@ -118,5 +118,9 @@ func (r *reader) header(at int) diag.Pos {
 
 func (r *reader) noColumn(name string) diag.Diag {
 	d := diag.Errorf(diag.Pos{File: r.file, Line: 1}, "no-column", "no column holds the %s of a sale", name)
-	return d.WithHint("name one %q, or say which holds it; there are %s", fields[fieldOf(name)].names[0], strings.Join(r.record, ", "))
+	title := ""
+	if len(r.columns) == 0 {
+		title = ", and delete lines that stand above the row of headings"
+	}
+	return d.WithHint("name one %q, or say which holds it%s; there are %s", fields[fieldOf(name)].names[0], title, strings.Join(r.record, ", "))
 }

@@ -109,6 +109,9 @@ func (r *reader) rows() bool {
 	}
 }
 
+// unsaid are cells that say that nothing is known.
+var unsaid = []string{"n/a", "na", "-", "--", "?", "unknown", "null"}
+
 // sale reads one row.
 func (r *reader) sale() {
 	if blank(r.record) || ruled(r.record) {
@@ -126,7 +129,7 @@ func (r *reader) sale() {
 			continue
 		}
 		text := strings.TrimSpace(r.record[c.at])
-		if text == "" {
+		if text == "" || slices.Contains(unsaid, strings.ToLower(text)) {
 			continue
 		}
 		r.row.unit = c.unit
@@ -211,6 +214,9 @@ func blank(record []string) bool {
 // refuse says what is wrong with a cell, and whether the row can be used without.
 func (r *reader) refuse(c column, text string, err error) (usable bool) {
 	why, want := wanted(err)
+	if q := diag.Quote(text); !strings.Contains(why, q) {
+		why = q + ": " + why
+	}
 	if c.name == "date" || c.name == "price" {
 		r.say(r.pos(c.at), false, "bad-sale", fmt.Sprintf("%s is left out: %s: %s", r.name(), c.header, why), "write "+want)
 		return false

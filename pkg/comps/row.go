@@ -96,7 +96,9 @@ func (r *row) fullBaths(s string) error  { return count(&r.FullBaths, s) }
 func (r *row) halfBaths(s string) error  { return count(&r.HalfBaths, s) }
 func (r *row) garageCars(s string) error { return count(&r.GarageCars, s) }
 
-// baths reads 2.5 as two full baths and a half one.
+// baths reads 2.5 as two full baths and a half one, and quarters as they stand: .75 is by
+// custom a bath with a shower and no tub (common practice, no source). Any other part of one
+// is a half one.
 func (r *row) baths(s string) error {
 	var n Fact
 	if err := count(&n, s); err != nil {
@@ -104,8 +106,11 @@ func (r *row) baths(s string) error {
 	}
 	full := math.Floor(n.Value)
 	r.FullBaths = Known(full)
-	if n.Value > full {
+	if part := n.Value - full; part > 0 {
 		r.HalfBaths = Known(1)
+		if math.Mod(part, 0.25) == 0 {
+			r.HalfBaths = Known(2 * part)
+		}
 	} else if !r.HalfBaths.Known {
 		r.HalfBaths = Known(0)
 	}
