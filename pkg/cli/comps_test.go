@@ -39,6 +39,21 @@ func TestNotUsedOnThePage(t *testing.T) {
 	require.Contains(t, after, "1 A St, $300,000 on 2026-03-01: struck")
 }
 
+// Beside one sale there are no others to say anything.
+func TestOneSaleOnThePage(t *testing.T) {
+	require.Contains(t, page(t, soldDeal), "others say")
+	require.NotContains(t, page(t, soldDeal, "--strike", "1 A St", "--strike", "2 B St"), "others say")
+}
+
+// A list that holds no sale is named, not the deal that asks for it.
+func TestAListWithoutRowsIsNamed(t *testing.T) {
+	list := filepath.Join(t.TempDir(), "only.csv")
+	require.NoError(t, os.WriteFile(list, []byte("address,sale date,price\n"), 0o644))
+	_, wrong, code := run(t, "", "comps", saved(t, soldDeal), "--from", list)
+	require.Equal(t, 1, code)
+	require.Contains(t, strings.Join(strings.Fields(wrong), " "), "only.csv:1:1: error: the table names its columns and no sale")
+}
+
 // Garages are adjusted by their kind too, so the grid shows it.
 func TestGaragesOnThePage(t *testing.T) {
 	text := strings.NewReplacer("baths: 2}", "baths: 2, garage: attached}", "condition: average", "condition: average, garage: 2 car detached", "condition: excellent", "condition: excellent, garage: 1 car", "condition: good", "condition: good, garage: none").Replace(soldDeal)

@@ -5,17 +5,22 @@ import (
 	"math"
 	"slices"
 
-	"github.com/shopspring/decimal"
-
 	"ledgerboard/pkg/quantity"
 )
 
-// Disbelief is a line that is not adjusted, since what the regression says of it cannot
-// be so.
+// Disbelief is a line that is not adjusted, since what is said of it cannot be so.
 type Disbelief struct {
 	Line Line
 	Why  string // "a car of garage would be worth -$52,423"
+	From string // who says it: "the regression says", "pairs of sales say"
 }
+
+// String says it as a sentence.
+func (d Disbelief) String() string {
+	return fmt.Sprintf("What %s of %s is not believed, so it is not adjusted: %s.", d.From, d.Line, d.Why)
+}
+
+const byRegression, byPairs = "the regression says", "pairs of sales say"
 
 // surely is how many standard errors a size's effect must lie from none to be believed
 // though it moves a price by more than half: houses differ by as much in size, and no
@@ -34,17 +39,22 @@ var never = []struct {
 	{Garage, "100 sq ft of garage", func(h *House) bool { h.GarageArea.Value += 100; return h.GarageArea.Known && h.Garage != "none" }},
 }
 
+const (
+	wouldBeWorth = "%s would be worth %s"
+	wouldMove    = "it would move the price of %s by %.0f%%"
+)
+
 // disbelieve finds the lines whose amounts by regression have the wrong sign at the
 // subject, or would move the price of a sale taken by more than half.
 func (a *adjuster) disbelieve(value float64) (out []Disbelief) {
 	if a.m.byPairs {
-		return nil
+		return a.doubted // those that pairs gave
 	}
 	found := map[Line]bool{}
 	say := func(l Line, format string, values ...any) {
 		if _, given := a.amountOf(l); !given && !found[l] {
 			found[l] = true
-			out = append(out, Disbelief{l, fmt.Sprintf(format, values...)})
+			out = append(out, Disbelief{l, fmt.Sprintf(format, values...), byRegression})
 		}
 	}
 	for _, n := range never {
@@ -53,7 +63,7 @@ func (a *adjuster) disbelieve(value float64) (out []Disbelief) {
 			continue
 		}
 		if effect, _ := a.effectOf(&more); effect < 0 {
-			say(n.line, "%s would be worth %s", n.unit, quantity.FormatDollars(decimal.NewFromFloat(value*math.Expm1(effect)).Round(0)))
+			say(n.line, wouldBeWorth, n.unit, quantity.FormatDollars(dollars(value*math.Expm1(effect))))
 		}
 	}
 	for _, k := range a.choice.Comps {
@@ -61,7 +71,7 @@ func (a *adjuster) disbelieve(value float64) (out []Disbelief) {
 		for l := Time; l < Own; l++ {
 			share := math.Expm1(logs[l])
 			if math.Abs(share) > mostByEstimate && !a.sure(l, &k.House) {
-				say(l, "it would move the price of %s by %.0f%%", k.Name(), 100*share)
+				say(l, wouldMove, k.Name(), 100*share)
 			}
 		}
 	}

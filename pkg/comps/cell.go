@@ -6,6 +6,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"time"
 
 	"github.com/shopspring/decimal"
 
@@ -41,8 +42,8 @@ func money(s string) (decimal.Decimal, error) {
 	return quantity.ParseMoney(s)
 }
 
-// day reads a date, also as 20260504 or with its midnight behind it; 1998-10-05 is read
-// without the words of package quantity.
+// day reads a date, also as 20260504, 4-May-2026, 4-May-26 or with its midnight behind it;
+// 1998-10-05 is read without the words of package quantity.
 func day(s string) (quantity.Date, error) {
 	if len(s) > 10 && (s[10] == ' ' || s[10] == 'T') && strings.Trim(s[11:], "0:.Z") == "" {
 		s = s[:10] // databases write a day as its midnight
@@ -58,7 +59,13 @@ func day(s string) (quantity.Date, error) {
 			return quantity.Date{Year: y, Month: month(m), Day: d}, nil
 		}
 	}
-	return quantity.ParseDate(s)
+	d, err := quantity.ParseDate(s)
+	for _, form := range []string{"2-Jan-2006", "2-Jan-06"} {
+		if t, bad := time.Parse(form, s); err != nil && bad == nil {
+			return quantity.Date{Year: t.Year(), Month: t.Month(), Day: t.Day()}, nil
+		}
+	}
+	return d, err
 }
 
 // number reads a plain number within bounds.

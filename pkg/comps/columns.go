@@ -14,21 +14,22 @@ type field struct {
 	read  func(*row, string) error
 }
 
-// fields are all that is read, most telling first. Every name is in lower case with
-// single spaces and without its unit, as plain makes them.
+// fields are all that is read. Of the names of one the most telling stands first, since
+// of two such columns it is read. Every name is in lower case with single spaces and
+// without its unit, as plain makes them.
 var fields = []field{
-	{"label", "", []string{"address", "property", "property address", "site address", "parcel", "parcel id", "parcel number", "id"}, (*row).label},
+	{"address", "", []string{"property address", "site address", "situs address", "situs", "street address", "location address", "full address", "prop address", "addr", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "id"}, (*row).label},
 	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "sale dt", "transfer date", "recorded", "recording date", "closed", "close date", "closing date"}, (*row).date},
 	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "closed price", "amount", "sale amount", "consideration"}, (*row).price},
 	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits"}, (*row).concessions},
-	{"area", "sqft", []string{"living area", "living", "size", "square feet", "square footage", "gla", "gross living area", "finished area", "heated area", "building area"}, (*row).area},
+	{"living area", "sqft", []string{"living", "gla", "gross living area", "tla", "total living area", "liv area", "living size", "finished living area", "above grade", "above grade area", "above grade living area", "finished area", "heated area", "size", "area", "square footage", "house size", "home size", "building size", "building area", "bldg area", "bldg size", "residential area", "interior area"}, (*row).area},
 	{"lot", "sqft", []string{"lot size", "lot area", "land", "land area", "site", "site area"}, (*row).lot},
 	{"bedrooms", "", []string{"bedroom", "beds", "bed", "br"}, (*row).bedrooms},
 	{"baths", "", []string{"bath", "bathrooms", "bathroom", "total baths"}, (*row).baths},
 	{"full baths", "", []string{"full bath", "baths full", "bath full", "full bathrooms"}, (*row).fullBaths},
 	{"half baths", "", []string{"half bath", "baths half", "bath half", "half bathrooms", "powder rooms"}, (*row).halfBaths},
 	{"year built", "", []string{"built", "year", "yr built", "yearbuilt", "construction year"}, (*row).built},
-	{"kind", "", []string{"type", "property type", "house type", "use", "class", "property class"}, (*row).kind},
+	{"type", "", []string{"kind", "property type", "house type", "use", "class", "property class"}, (*row).kind},
 	{"storeys", "", []string{"stories", "story", "storey", "levels", "floors", "style"}, (*row).storeys},
 	{"wall", "", []string{"walls", "exterior", "exterior wall", "outside wall", "siding"}, (*row).wall},
 	{"garage", "", []string{"garage type", "parking", "car storage"}, (*row).garage},
@@ -40,15 +41,23 @@ var fields = []field{
 	{"longitude", "", []string{"lon", "lng", "long"}, (*row).longitude},
 	{"latitude", "", []string{"lat"}, (*row).latitude},
 	{"distance", "mi", []string{"proximity", "dist"}, (*row).distance},
-	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "deed", "deed type", "arms length", "qualified", "validity", "sale validity"}, (*row).terms},
+	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "deed", "deed type", "validity", "sale validity"}, (*row).terms},
+	{"arms length", "", []string{"arm length", "arms length sale", "arm length sale", "qualified", "qualified sale", "valid sale"}, (*row).armsLength},
 	{"source", "", []string{"data source", "from"}, (*row).source},
 }
 
 // units are the words at the end of a header that say what its numbers are in.
 var units = map[string]string{
-	"sqft": "sqft", "sf": "sqft", "sq ft": "sqft", "ft2": "sqft", "m2": "m2", "sqm": "m2", "sq m": "m2",
+	"sqft": "sqft", "sf": "sqft", "sq ft": "sqft", "square feet": "sqft", "ft2": "sqft", "m2": "m2", "sqm": "m2", "sq m": "m2",
 	"acres": "acres", "acre": "acres", "ac": "acres",
 	"m": "m", "ft": "ft", "km": "km", "mi": "mi", "miles": "mi",
+}
+
+// inFeet are names that are those of an area only with square feet behind them: garage_sqft
+// is no kind of garage, and bldg no area.
+var inFeet = map[string]string{
+	"garage": "garage area", "bldg": "living area", "building": "living area", "total": "living area", "heated": "living area", "finished": "living area",
+	"res": "living area", "residential": "living area", "house": "living area", "home": "living area", "interior": "living area", "liv": "living area",
 }
 
 // plain returns a header in lower case with single spaces between its words, and
@@ -59,20 +68,30 @@ func plain(header string) (name, unit string) {
 	})
 	words = slices.DeleteFunc(words, func(w string) bool { return w == "usd" || w == "s" })
 	if units[strings.Join(words, " ")] == "sqft" {
-		return "area", "sqft" // a column named sq ft alone is the size of the house
+		return "living area", "sqft" // a column named sq ft alone is the size of the house
 	}
 	for _, n := range []int{2, 1} {
-		if len(words) > n {
-			if u := units[strings.Join(words[len(words)-n:], " ")]; u != "" {
-				name = strings.Join(words[:len(words)-n], " ")
-				if name == "garage" {
-					name = "garage area" // garage_sqft is no kind of garage
-				}
-				return name, u
-			}
+		if len(words) <= n {
+			continue
+		}
+		front := len(words) - n
+		if u := units[strings.Join(words[front:], " ")]; u != "" {
+			return measured(words[:front], u), u
+		}
+		if units[strings.Join(words[:n], " ")] == "sqft" { // sqft_living
+			return measured(words[n:], "sqft"), "sqft"
 		}
 	}
 	return strings.Join(words, " "), ""
+}
+
+// measured is the name that the words before or behind a unit make with it.
+func measured(words []string, unit string) string {
+	name := strings.Join(words, " ")
+	if area := inFeet[name]; area != "" && (unit == "sqft" || unit == "m2") {
+		return area
+	}
+	return name
 }
 
 // fieldOf returns the field of a plain header, or -1.
@@ -80,6 +99,14 @@ func fieldOf(name string) int {
 	return slices.IndexFunc(fields, func(f field) bool {
 		return f.name == name || slices.Contains(f.names, name)
 	})
+}
+
+// rank is where a name stands among those of a field, the most telling first.
+func (f *field) rank(name string) int {
+	if name == f.name {
+		return -1
+	}
+	return slices.Index(f.names, name)
 }
 
 // fieldNames lists what Options.Columns can name.

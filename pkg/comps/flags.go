@@ -1,6 +1,10 @@
 package comps
 
-import "strings"
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
 
 // Flags are what makes a sale doubtful.
 type Flags uint8
@@ -12,6 +16,7 @@ const (
 	NotOpen                     // its terms speak against an open sale
 	Token                       // a price so low that it is hardly one
 	Outlier                     // far from what its like sold for
+	NoNet                       // what its seller gave back takes up its price
 )
 
 var flagWords = []struct {
@@ -22,6 +27,7 @@ var flagWords = []struct {
 	{Future, "dated in the future"},
 	{NotOpen, "its terms speak against an open sale at arm's length"},
 	{Token, "its price is hardly one"},
+	{NoNet, "its concessions take up its price"},
 	{Outlier, "its price is far from what its like sold for"},
 }
 
@@ -39,23 +45,25 @@ func (f Flags) String() string {
 	return strings.Join(out, "; ")
 }
 
-// against are words in the terms of a sale that speak against arm's length (common
-// practice, no source).
+// against are beginnings of words in the terms of a sale that speak against arm's length,
+// those with a blank behind them whole words (common practice, no source).
 var against = []string{
-	"foreclos", "sheriff", "auction", "quit", "bank owned", "reo", "short sale", "family", "relative",
-	"gift", "estate", "trust", "invalid", "unqualified", "not valid", "non-arm", "not arm", "distress",
-	"partial", "related", "tax sale", "exempt",
+	"foreclos", "sheriff", "auction", "quit", "qcd ", "q c ", "in lieu", "bank", "reo ", "hud ", "short sale", "distress",
+	"family", "relative", "related", "spous", "interspous", "divorc", "parent", "gift", "love and affection", "inherit", "estate", "probate", "executor", "administrator", "trust",
+	"invalid", "unqualified", "not qualified", "not valid", "non arm", "not arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",
 }
 
-// notOpen reports whether the terms of a sale speak against arm's length.
+// harmless are words that hold one of those and do not speak against it.
+var harmless = strings.NewReplacer(
+	" real estate owned", " reo", " real estate", " ", " single family", " ", " multi family", " ", " one family", " ", " two family", " ", " 1 family", " ", " 2 family", " ", " not related", " ",
+)
+
+// notOpen reports whether the terms of a sale, in lower case, speak against arm's length.
 func notOpen(terms string) bool {
 	if terms == "no" || terms == "u" {
 		return true
 	}
-	for _, w := range against {
-		if i := strings.Index(terms, w); i >= 0 && !(w == "reo" && strings.Contains(terms, "reor")) {
-			return true
-		}
-	}
-	return false
+	words := strings.FieldsFunc(terms, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	said := harmless.Replace(" " + strings.Join(words, " ") + " ")
+	return slices.ContainsFunc(against, func(w string) bool { return strings.Contains(said, " "+w) })
 }

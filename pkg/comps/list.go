@@ -14,8 +14,9 @@ import (
 // List is a list of sales, sorted by date. It is not changed once it is made, so
 // several may work on it at once.
 type List struct {
-	Rows    int // rows with anything in them
-	LeftOut int // of them, those without a date or a price that could be read
+	Rows    int      // rows with anything in them
+	LeftOut int      // of them, those without a date or a price that could be read
+	Unread  []string // headers of the columns that were not read
 	sales   []Sold
 }
 
@@ -52,8 +53,11 @@ func (l *List) settle(today quantity.Date, file string, found *diag.List) {
 		if s.Terms != "" && notOpen(s.Terms) {
 			s.Flags |= NotOpen
 		}
-		if s.Price.LessThan(token) || s.Concessions.GreaterThanOrEqual(s.Price) {
+		if s.Price.LessThan(token) {
 			s.Flags |= Token
+		}
+		if s.Concessions.GreaterThanOrEqual(s.Price) {
+			s.Flags |= NoNet
 		}
 		if s.Flags != 0 && len(*found) < 2*enough {
 			found.Add(diag.Warnf(diag.Pos{File: file, Line: s.Line}, "doubtful-sale", "%s: %s", s.Name(), s.Flags).

@@ -16,20 +16,21 @@ func (r *reader) mapped(header []string, stated map[string]string) bool {
 	r.record[0] = strings.TrimPrefix(r.record[0], "\ufeff")
 	taken := map[int]int{} // field to column
 	good := r.stated(taken, stated)
+	like := map[int][]int{} // field to the columns that are called so
 	for at, h := range r.record {
-		name, unit := plain(h)
-		f := fieldOf(name)
-		if f < 0 || slices.ContainsFunc(r.columns, func(c column) bool { return c.at == at }) {
-			continue
+		name, _ := plain(h)
+		switch f := fieldOf(name); {
+		case slices.ContainsFunc(r.columns, func(c column) bool { return c.at == at }):
+		case f >= 0:
+			like[f] = append(like[f], at)
+		case name != "":
+			r.list.Unread = append(r.list.Unread, strings.TrimSpace(h))
 		}
-		if old, twice := taken[f]; twice {
-			if _, said := stated[fields[f].name]; !said {
-				r.found.Add(diag.Warnf(r.header(at), "column-twice", "%s is read from %q; %q looks like it too",
-					fields[f].name, r.record[old], h).WithHint("say which one holds it"))
-			}
-			continue
+	}
+	for f := range fields {
+		if len(like[f]) > 0 {
+			r.takeOne(taken, f, like[f])
 		}
-		r.take(taken, f, at, unit)
 	}
 	slices.SortFunc(r.columns, func(a, b column) int { return a.at - b.at })
 	for _, need := range []string{"date", "price"} {
@@ -39,6 +40,28 @@ func (r *reader) mapped(header []string, stated map[string]string) bool {
 		}
 	}
 	return good
+}
+
+// takeOne takes the column with the most telling name of those that may hold a field,
+// unless the caller has named one.
+func (r *reader) takeOne(taken map[int]int, f int, columns []int) {
+	if _, said := taken[f]; said {
+		return
+	}
+	slices.SortStableFunc(columns, func(a, b int) int {
+		x, _ := plain(r.record[a])
+		y, _ := plain(r.record[b])
+		return fields[f].rank(x) - fields[f].rank(y)
+	})
+	for _, at := range columns[1:] {
+		if fields[f].name == "address" { // a parcel beside it is usual, and either tells sales apart
+			break
+		}
+		r.found.Add(diag.Warnf(r.header(at), "column-twice", "%s is read from %q; %q looks like it too",
+			fields[f].name, r.record[columns[0]], r.record[at]).WithHint("if that is not so, say it under columns, e.g.   columns: {%s: %s}", fields[f].name, r.record[at]))
+	}
+	_, unit := plain(r.record[columns[0]])
+	r.take(taken, f, columns[0], unit)
 }
 
 // stated maps the columns that the caller names.
@@ -95,5 +118,9 @@ func (r *reader) header(at int) diag.Pos {
 
 func (r *reader) noColumn(name string) diag.Diag {
 	d := diag.Errorf(diag.Pos{File: r.file, Line: 1}, "no-column", "no column holds the %s of a sale", name)
-	return d.WithHint("name one %q, or say which holds it; there are %s", fields[fieldOf(name)].names[0], strings.Join(r.record, ", "))
+	title := ""
+	if len(r.columns) == 0 {
+		title = ", and delete lines that stand above the row of headings"
+	}
+	return d.WithHint("name one %q, or say which holds it%s; there are %s", fields[fieldOf(name)].names[0], title, strings.Join(r.record, ", "))
 }

@@ -54,10 +54,44 @@ func (m *Market) compare(s *House) *likeness {
 			l.place[i] = stated.Value * stated.Value
 		}
 	}
-	if n := len(m.sales); n > 0 {
-		l.reach.place = math.Sqrt(smallest(slices.Clone(l.place), min(tune.Near, n-1))) + tune.Floor
-	}
+	l.reach.place = l.within() + tune.Floor
 	return l
+}
+
+// outlying is how many times the middle distance of a few sales, and neighbouring how many
+// metres, a mile, one must be off not to set the reach: it is no reason for the near ones to
+// count alike (common practice, no source).
+const outlying, neighbouring = 4, 1609.344
+
+// within is how far off the sale stands that sets the reach in place, metres.
+func (l *likeness) within() float64 {
+	var place []float64
+	for i, d := range l.place {
+		if l.located(i) {
+			place = append(place, d)
+		}
+	}
+	n := len(place)
+	if n == 0 {
+		return 0
+	}
+	if n > tune.Near {
+		return math.Sqrt(smallest(place, tune.Near))
+	}
+	slices.Sort(place) // of squares
+	most := max(outlying*outlying*place[(n-1)/2], neighbouring*neighbouring)
+	for place[n-1] > most {
+		n--
+	}
+	return math.Sqrt(place[n-1])
+}
+
+// located reports whether it is known how far the i-th sale stands from the subject.
+func (l *likeness) located(i int) bool {
+	if l.nowhere {
+		return l.m.sales[i].Stated.Known
+	}
+	return l.m.placed[i]
 }
 
 // logLot is the log of the lot, no smaller than an area can be read.
@@ -79,7 +113,7 @@ func (l *likeness) to(i int, limit float64) float64 {
 	m, c, s := l.m, l.m.sales[i], l.s
 	d := step(m.months[i], l.reach.months, true)
 	switch {
-	case !l.nowhere && m.placed[i], l.nowhere && c.Stated.Known:
+	case l.located(i):
 		d += l.place[i] / (l.reach.place * l.reach.place)
 	case !l.nowhere:
 		d++

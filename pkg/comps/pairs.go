@@ -1,9 +1,14 @@
 package comps
 
 import (
+	"fmt"
 	"maps"
 	"math"
 	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
 )
 
 // timeApart is how many months must lie between a pair that tells the trend, and
@@ -86,6 +91,8 @@ func (m *Market) pair(known map[Line]Rate, a, b int, l Line) (float64, bool) {
 	switch {
 	case m.placed[a] && m.placed[b] && math.Hypot(m.east[a]-m.east[b], m.north[a]-m.north[b]) > pairPlace:
 		return 0, false
+	case x.Stated.Known && y.Stated.Known && math.Abs(x.Stated.Value-y.Stated.Value) > pairPlace: // apart by that at least
+		return 0, false
 	case l == Time && math.Abs(gap) < timeApart, l != Time && !trended && math.Abs(gap) > sameTime:
 		return 0, false
 	case !alike(&x.House, &y.House, l):
@@ -130,14 +137,23 @@ func alike(a, b *House, but Line) bool {
 // of it: two that differ by chance can say anything (common practice, no source).
 const mostByEstimate = 0.5
 
-// believed leaves out what pairs say where it would move a sale's price by more than
-// half, the largest part first.
+// believed leaves out what pairs say where a unit would be worth less than nothing, or it
+// would move a sale's price by more than half, the largest part first.
 func (a *adjuster) believed(told map[Line]Rate) map[Line]Rate {
 	if len(told) == 0 {
 		return nil
 	}
 	out := maps.Clone(told)
 	maps.DeleteFunc(out, func(l Line, _ Rate) bool { _, given := a.given[l]; return given })
+	doubt := func(l Line, format string, values ...any) {
+		delete(out, l)
+		a.doubted = append(a.doubted, Disbelief{l, fmt.Sprintf(format, values...), byPairs})
+	}
+	for _, n := range never {
+		if r, ok := out[n.line]; ok && r.Worth < 0 {
+			doubt(n.line, wouldBeWorth, n.unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth)))
+		}
+	}
 	for i := 0; i < len(a.m.sales); {
 		sum, largest, by := 0.0, Line(-1), 0.0
 		for _, l := range linear {
@@ -150,11 +166,15 @@ func (a *adjuster) believed(told map[Line]Rate) map[Line]Rate {
 				largest, by = l, share
 			}
 		}
-		if math.Abs(sum) <= mostByEstimate && math.Abs(by) <= mostByEstimate {
+		switch name := a.m.sales[i].Name(); {
+		case math.Abs(by) > mostByEstimate:
+			doubt(largest, wouldMove, name, 100*by)
+		case math.Abs(sum) > mostByEstimate:
+			doubt(largest, wouldMove+", and all together by %.0f%%", name, 100*by, 100*sum)
+		default:
 			i++
 			continue
 		}
-		delete(out, largest)
 		i = 0
 	}
 	return out

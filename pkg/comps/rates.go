@@ -76,7 +76,7 @@ func (a *adjuster) rates(value float64) (out []Rate) {
 			return
 		}
 		effect, se := a.effectOf(other)
-		if effect != 0 || se != 0 { // else nothing was estimated
+		if effect != 0 { // else nothing was estimated, and the error is that of not knowing
 			out = append(out, Rate{l, unit, value * math.Expm1(effect), value * math.Exp(effect) * se, a.from()})
 		}
 	}

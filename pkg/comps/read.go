@@ -48,7 +48,7 @@ type column struct {
 
 // Read reads a list of sales from a table, row by row: CSV, or text with tabs,
 // semicolons, bars or two and more blanks between its columns. The first row names the
-// columns; those it does not know are left alone. file is the name for messages.
+// columns; those it does not know are left alone and named in List.Unread. file is the name for messages.
 //
 // A row whose date or price cannot be read is left out and said as a mistake; any
 // other cell that cannot be read is said as a doubt and counts as not known. The
@@ -109,6 +109,9 @@ func (r *reader) rows() bool {
 	}
 }
 
+// unsaid are cells that say that nothing is known.
+var unsaid = []string{"n/a", "na", "-", "--", "?", "unknown", "null"}
+
 // sale reads one row.
 func (r *reader) sale() {
 	if blank(r.record) || ruled(r.record) {
@@ -126,7 +129,7 @@ func (r *reader) sale() {
 			continue
 		}
 		text := strings.TrimSpace(r.record[c.at])
-		if text == "" {
+		if text == "" || slices.Contains(unsaid, strings.ToLower(text)) {
 			continue
 		}
 		r.row.unit = c.unit
@@ -211,6 +214,9 @@ func blank(record []string) bool {
 // refuse says what is wrong with a cell, and whether the row can be used without.
 func (r *reader) refuse(c column, text string, err error) (usable bool) {
 	why, want := wanted(err)
+	if q := diag.Quote(text); !strings.Contains(why, q) {
+		why = q + ": " + why
+	}
 	if c.name == "date" || c.name == "price" {
 		r.say(r.pos(c.at), false, "bad-sale", fmt.Sprintf("%s is left out: %s: %s", r.name(), c.header, why), "write "+want)
 		return false
@@ -222,7 +228,7 @@ func (r *reader) refuse(c column, text string, err error) (usable bool) {
 // name is what the row in hand calls its sale, or "the row".
 func (r *reader) name() string {
 	for _, c := range r.columns {
-		if c.name == "label" && c.at < len(r.record) && strings.TrimSpace(r.record[c.at]) != "" {
+		if c.name == "address" && c.at < len(r.record) && strings.TrimSpace(r.record[c.at]) != "" {
 			return strings.TrimSpace(r.record[c.at])
 		}
 	}

@@ -66,7 +66,7 @@ func TestReadBadRows(t *testing.T) {
 	require.False(t, l.Sale(0).Area.Known)
 	got := strings.Join(strs(found), "\n")
 	for _, want := range []string{
-		`sold.csv:2:13: error: Señor Calle is left out: date: "13" is not a month`,
+		`sold.csv:2:13: error: Señor Calle is left out: date: "2026-13-01": "13" is not a month`,
 		`sold.csv:3:14: error: a is left out: price: "free" is not`,
 		`sold.csv:4:14: error: b is left out: price: a sale for "0" is none`,
 		`sold.csv:5:14: error: c is left out: price: nothing is given`,
@@ -79,6 +79,61 @@ func TestReadBadRows(t *testing.T) {
 	for _, d := range found {
 		require.NotEmpty(t, d.Hint)
 	}
+}
+
+// What people and counties call the living area, and what only looks like it.
+func TestHeadingsOfTheLivingArea(t *testing.T) {
+	for _, h := range []string{
+		"Living Area", "area", "SQFT", "Sq. Ft.", "BLDG SQFT", "Bldg Area", "Bldg Sq. Ft.", "Total Sq Ft", "Heated SF", "Sqft Living", "sqft_living",
+		"Living Sq Ft", "Liv Area", "Total Living Area", "TLA", "Above Grade Sq Ft", "Finished Sq Ft", "Res Sq Ft", "Square Feet", "Square Feet Living",
+		"GLA (sf)", "House Size", "Home Sq Ft", "Interior Sq Ft", "Square Footage",
+	} {
+		l, found := read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,1111\n", Options{})
+		require.Empty(t, found, h)
+		require.Equal(t, Known(1111), l.Sale(0).Area, h)
+		require.Empty(t, l.Unread, h)
+	}
+	for _, h := range []string{"Bldg", "Total", "Home", "Garage Sq Ft", "Basement Sq Ft", "sqft_lot", "sqft_basement"} {
+		l, _ := read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,1111\n", Options{})
+		require.False(t, l.Sale(0).Area.Known, h)
+	}
+	l, _ := read(t, "address,sale date,price,Bldg,Basement Sq Ft,sqft_lot,,\na,2026-01-05,300000,1111,900,5000,,\n", Options{})
+	require.Equal(t, []string{"Bldg", "Basement Sq Ft"}, l.Unread)
+	require.Equal(t, Known(5000), l.Sale(0).Lot)
+}
+
+// Quarters of a bath count as they stand, another part of one as a half.
+func TestPartsOfABath(t *testing.T) {
+	for cell, want := range map[string]float64{"1": 1, "1.5": 1.5, "1.75": 1.75, "2.25": 2.25, "2.1": 2.5, "0.75": 0.75} {
+		l, found := read(t, "sale date,price,baths\n2026-01-05,300000,"+cell+"\n", Options{})
+		require.Empty(t, found)
+		sale := l.Sale(0)
+		require.Equal(t, Known(want), sale.Baths(), cell)
+	}
+}
+
+// Days as spreadsheets write them, and cells that say that nothing is known.
+func TestDaysWithTheMonthBetweenAndCellsOfNothing(t *testing.T) {
+	for cell, want := range map[string]string{"04-Sep-2025": "2025-09-04", "12-Jan-26": "2026-01-12", "4-sep-2025": "2025-09-04"} {
+		l, found := read(t, "sale date,price,sq ft,lot,beds\n"+cell+",300000,n/a,-,NA\n", Options{})
+		require.Empty(t, found)
+		require.Equal(t, want, l.Sale(0).Date.String())
+		require.Equal(t, House{}, l.Sale(0).House)
+	}
+	_, found := read(t, "sale date,price,sq ft\n2026-01-05,300000,about 1400\n9/9/25,300000,1400\n", Options{})
+	require.Len(t, found, 2)
+	require.Contains(t, found[0].Message, `the row: sq ft: "about 1400": `)
+	require.Contains(t, found[1].Message, "is left out")
+}
+
+// Of two columns that may hold a thing the more telling is read, wherever it stands.
+func TestTheMoreTellingColumnIsRead(t *testing.T) {
+	l, found := read(t, "Parcel ID,Situs Address,Recorded,Sale Date,Price\n000123,3 Fox Ln,2026-02-05,2026-01-05,300000\n", Options{})
+	require.Equal(t, "3 Fox Ln", l.Sale(0).Label)
+	require.Equal(t, "2026-01-05", l.Sale(0).Date.String())
+	require.Len(t, found, 1)
+	require.Equal(t, `date is read from "Sale Date"; "Recorded" looks like it too`, found[0].Message)
+	require.Equal(t, "if that is not so, say it under columns, e.g.   columns: {date: Recorded}", found[0].Hint)
 }
 
 // A quote that is not closed must not swallow rows without a word.
@@ -102,8 +157,8 @@ func TestReadColumns(t *testing.T) {
 	require.Equal(t, []string{
 		`sold.csv: error: there is no field "dat" hint: did you mean "date"?`,
 		`sold.csv:1: error: there is no column "AMOUNT" for price hint: there are WHEN, AMT`,
-		`sold.csv:1: error: no column holds the date of a sale hint: name one "sale date", or say which holds it; there are WHEN, AMT`,
-		`sold.csv:1: error: no column holds the price of a sale hint: name one "sale price", or say which holds it; there are WHEN, AMT`,
+		`sold.csv:1: error: no column holds the date of a sale hint: name one "sale date", or say which holds it, and delete lines that stand above the row of headings; there are WHEN, AMT`,
+		`sold.csv:1: error: no column holds the price of a sale hint: name one "sale price", or say which holds it, and delete lines that stand above the row of headings; there are WHEN, AMT`,
 	}, oneLine(found))
 
 	list, found = read(t, "", Options{})

@@ -27,9 +27,29 @@ func (r *row) word(s string) string {
 
 func (r *row) label(s string) error  { r.Label = strings.Clone(s); return nil }
 func (r *row) source(s string) error { r.Source = r.word(s); return nil }
-func (r *row) terms(s string) error  { r.Terms = r.word(s); return nil }
+func (r *row) terms(s string) error  { r.alsoTerms(r.word(s)); return nil }
 func (r *row) kind(s string) error   { r.Kind = r.word(s); return nil }
 func (r *row) wall(s string) error   { r.Wall = r.word(s); return nil }
+
+// alsoTerms adds to what is said of how it was sold: two columns may.
+func (r *row) alsoTerms(w string) {
+	if r.Terms != "" {
+		w = r.word(r.Terms + "; " + w)
+	}
+	r.Terms = w
+}
+
+// armsLength reads a yes or no, as a flag or a letter, or else words.
+func (r *row) armsLength(s string) error {
+	switch w := r.word(s); w {
+	case "y", "yes", "true", "t", "1", "q":
+	case "n", "no", "false", "f", "0", "u":
+		r.alsoTerms("not at arm's length")
+	default:
+		r.alsoTerms(w)
+	}
+	return nil
+}
 
 func (r *row) date(s string) (err error) {
 	r.Date, err = day(s)
@@ -76,7 +96,9 @@ func (r *row) fullBaths(s string) error  { return count(&r.FullBaths, s) }
 func (r *row) halfBaths(s string) error  { return count(&r.HalfBaths, s) }
 func (r *row) garageCars(s string) error { return count(&r.GarageCars, s) }
 
-// baths reads 2.5 as two full baths and a half one.
+// baths reads 2.5 as two full baths and a half one, and quarters as they stand: .75 is by
+// custom a bath with a shower and no tub (common practice, no source). Any other part of one
+// is a half one.
 func (r *row) baths(s string) error {
 	var n Fact
 	if err := count(&n, s); err != nil {
@@ -84,8 +106,11 @@ func (r *row) baths(s string) error {
 	}
 	full := math.Floor(n.Value)
 	r.FullBaths = Known(full)
-	if n.Value > full {
+	if part := n.Value - full; part > 0 {
 		r.HalfBaths = Known(1)
+		if math.Mod(part, 0.25) == 0 {
+			r.HalfBaths = Known(2 * part)
+		}
 	} else if !r.HalfBaths.Known {
 		r.HalfBaths = Known(0)
 	}

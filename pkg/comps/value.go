@@ -27,6 +27,9 @@ type Row struct {
 	Net      float64         // sum of the adjustments as a share of the price
 	Gross    float64         // sum of their sizes as a share of the price
 	LeftOut  float64         // what the others would have said of it, less 1 (an estimate's error)
+	Apart    bool            // once adjusted over twice, or under half of, the middle one
+	Off      float64         // LeftOut by those alone of the others that are not Apart
+	FarOff   bool            // that is far, of the usual three sales or more
 	Amber    []string        // marks beyond what is customary
 }
 
@@ -44,12 +47,41 @@ type Value struct {
 	// decimals.
 	LowShare, HighShare decimal.Decimal
 	Untold              []Line      // what some sales differ in and nothing tells the worth of
-	Disbelieved         []Disbelief // what a regression says of, which cannot be so
+	Disbelieved         []Disbelief // what a regression or pairs say of, which cannot be so
 	Notes               []string    // what a reader should know, the statement that this is no appraisal last
 }
 
+// NoPriceError says that adjustments leave nothing of a sale's price.
+type NoPriceError struct {
+	Sale     Sold
+	Adjusted decimal.Decimal
+	Largest  Adjustment // what takes off most
+	By       string     // the figures that it is for, "14,200 sq ft against 1,420"; "" for none
+}
+
+func (e *NoPriceError) Error() string {
+	says := fmt.Sprintf("%s is adjusted to %s, which is no price: %s takes off %s", e.Sale.Name(), quantity.FormatDollars(e.Adjusted), e.Largest.Line, quantity.FormatDollars(e.Largest.Amount.Neg()))
+	if e.By != "" {
+		says += ", for " + e.By
+	}
+	return says
+}
+
+func noPrice(r Row, subject *House) *NoPriceError {
+	e := &NoPriceError{Sale: r.Sold, Adjusted: r.Adjusted}
+	e.Largest = slices.MinFunc(r.Lines, func(a, b Adjustment) int { return a.Amount.Cmp(b.Amount) })
+	if theirs, ours := figure(e.Largest.Line, &r.House), figure(e.Largest.Line, subject); theirs.Known && ours.Known {
+		unit := map[Line]string{Size: " sq ft", Lot: " sq ft"}[e.Largest.Line]
+		e.By = plainNumber(math.Abs(theirs.Value)) + unit + " against " + plainNumber(math.Abs(ours.Value))
+		if e.Largest.Line == Age {
+			e.By = yearAgainst("built %.0f", r.Built.Value, subject.Built.Value)
+		}
+	}
+	return e
+}
+
 // Value adjusts the chosen sales to the subject and reconciles them. It fails with
-// ErrNoSales if there are none.
+// ErrNoSales if there are none, and with a *NoPriceError.
 func (c *Choice) Value() (*Value, error) {
 	if len(c.Comps) == 0 {
 		return nil, ErrNoSales
@@ -62,7 +94,7 @@ func (c *Choice) Value() (*Value, error) {
 		r := Row{Comp: k}
 		r.Lines, r.Adjusted = a.rounded(k.pick.i)
 		if r.Adjusted.Sign() <= 0 {
-			return nil, fmt.Errorf("%s: adjusted to %s, which is no price; strike it or check the amounts given", r.Name(), quantity.FormatDollars(r.Adjusted))
+			return nil, noPrice(r, &c.Subject.House)
 		}
 		logs[i] = math.Log(r.Adjusted.InexactFloat64())
 		v.Rows = append(v.Rows, r)
@@ -73,8 +105,7 @@ func (c *Choice) Value() (*Value, error) {
 		v.Rows[i].Weight = weights[i]
 		mean = mean.Add(decimal.NewFromFloat(weights[i]).Mul(v.Rows[i].Adjusted))
 	}
-	mean = mean.Round(9).Round(2) // the rule of the lines comps_mean and value_by_comps
-	v.Likely = wholeDollars(mean)
+	v.Likely = wholeDollars(mean) // the rule of the line value_by_comps
 	likely := mean.InexactFloat64()
 	v.shares()
 	low, high := c.spread(pool, math.Log(likely), weights, logs)
@@ -84,7 +115,7 @@ func (c *Choice) Value() (*Value, error) {
 	v.Untold, v.Disbelieved = c.untold(v), a.doubted
 	v.leaveOut(likely)
 	for i := range v.Rows {
-		v.Rows[i].Amber = amber(&v.Rows[i], len(v.Rows))
+		v.Rows[i].Amber = amber(&v.Rows[i])
 	}
 	slices.SortStableFunc(v.Rows, func(a, b Row) int {
 		if a.Weight != b.Weight {
@@ -203,22 +234,44 @@ func (v *Value) shares() {
 	}
 }
 
+// apart is how many times the middle of the adjusted prices, or what part of it, a sale
+// must come to for its price to look mistyped (common practice, no source).
+const times = 2
+
 // leaveOut works out what the other sales would have said of each: the rule of the
-// line comp.left_out.
+// line comp.left_out. Those apart pull the mean, so they speak against no other sale.
 func (v *Value) leaveOut(mean float64) {
 	if len(v.Rows) < 2 {
 		return
 	}
-	var sizes []float64
+	adjusted, sizes := make([]float64, len(v.Rows)), make([]float64, len(v.Rows))
+	for i := range v.Rows {
+		adjusted[i] = v.Rows[i].Adjusted.InexactFloat64()
+	}
+	mid, _ := middle(slices.Clone(adjusted))
+	sum, weight := 0.0, 0.0
 	for i := range v.Rows {
 		r := &v.Rows[i]
 		if r.Weight < 1 {
-			r.LeftOut = (mean/r.Adjusted.InexactFloat64() - 1) / (1 - r.Weight)
+			r.LeftOut = (mean/adjusted[i] - 1) / (1 - r.Weight)
 		}
-		sizes = append(sizes, math.Abs(r.LeftOut))
+		sizes[i] = math.Abs(r.LeftOut)
+		if r.Apart = len(v.Rows) >= usualSales && (adjusted[i] > times*mid || adjusted[i] < mid/times); !r.Apart {
+			sum, weight = sum+r.Weight*adjusted[i], weight+r.Weight
+		}
 	}
-	slices.Sort(sizes)
-	v.Error = (sizes[(len(sizes)-1)/2] + sizes[len(sizes)/2]) / 2
+	v.Error, _ = middle(sizes)
+	for i := range v.Rows {
+		r := &v.Rows[i]
+		s, w := sum, weight
+		if !r.Apart {
+			s, w = s-r.Weight*adjusted[i], w-r.Weight
+		}
+		if w > 0 {
+			r.Off = s/w/adjusted[i] - 1
+		}
+		r.FarOff = len(v.Rows) >= usualSales && math.Abs(r.Off) > farOff
+	}
 }
 
 // The customary limits: net 15%, gross 25% of the price, a former guideline that
@@ -233,7 +286,7 @@ const (
 	farOff         = 0.25 // from what the others say; a usual scatter, common practice, no source
 )
 
-func amber(r *Row, sales int) (out []string) {
+func amber(r *Row) (out []string) {
 	if math.Abs(r.Net) > customaryNet {
 		out = append(out, fmt.Sprintf("net adjustment %.0f%%, beyond the former guideline of 15%%", 100*math.Abs(r.Net)))
 	}
@@ -252,8 +305,8 @@ func amber(r *Row, sales int) (out []string) {
 	if r.Months > usualMonths {
 		out = append(out, fmt.Sprintf("sold %.0f months before, more than the usual 12", r.Months))
 	}
-	if sales >= usualSales && math.Abs(r.LeftOut) > farOff {
-		out = append(out, fmt.Sprintf("the others say %.0f%% %s, more than 25%% apart", 100*math.Abs(r.LeftOut), map[bool]string{true: "more", false: "less"}[r.LeftOut > 0]))
+	if r.FarOff {
+		out = append(out, fmt.Sprintf("the others say %.0f%% %s, more than 25%% apart", 100*math.Abs(r.Off), map[bool]string{true: "more", false: "less"}[r.Off > 0]))
 	}
 	return out
 }
@@ -269,13 +322,8 @@ func (c *Choice) notes(v *Value) (out []string) {
 	if c.market.byPairs {
 		out = append(out, fmt.Sprintf("With %s in all, what is not given comes from pairs of like sales; where there is no pair, nothing is adjusted.", quantity.Counted(c.market.Len(), "sale")))
 	}
-	for _, l := range linear {
-		if _, said := c.market.told[l]; said && v.Linear[l].From == "" {
-			out = append(out, fmt.Sprintf("What pairs of sales say of %s would move a price by more than half, so it is not believed.", l))
-		}
-	}
 	for _, d := range v.Disbelieved {
-		out = append(out, fmt.Sprintf("What the regression says of %s is not believed and not adjusted: %s.", d.Line, d.Why))
+		out = append(out, d.String())
 	}
 	if len(v.Untold) > 0 {
 		out = append(out, "Some differ from the house in what is not adjusted, since nothing tells its worth: "+Names(v.Untold)+".")

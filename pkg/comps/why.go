@@ -81,5 +81,5 @@ func miles(m float64) string {
 }
 
 func plainNumber(v float64) string {
-	return quantity.FormatCount(decimal.New(int64(math.Round(v*10)), -1), 1)
+	return quantity.FormatCount(decimal.New(int64(math.Round(v*100)), -2), 2)
 }

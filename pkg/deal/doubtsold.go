@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -14,7 +15,8 @@ import (
 // comparable selection).
 const usualSales = 3
 
-// counts is the weight from which a sale far off is worth a word.
+// counts is the weight from which a sale far off is worth a word; one far apart from all
+// others is so with any, since it weighs little for that very reason.
 const counts = 0.05
 
 // doubtComps warns of comparables that say little, and of a plan that goes beyond them.
@@ -29,10 +31,18 @@ func (r *reader) doubtComps() {
 		r.say("comps-few", at, "the value is drawn from only %d of the usual three sales, so its range is wide", n)("add houses that sold nearby in the last 12 months")
 	}
 	if len(v.Untold) > 0 {
-		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and no two sales tell it", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", r.amountsFor(v.Untold))
+		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and no two sales tell one that can be so", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
 	}
 	if names := r.notCompared(c); names != "" {
 		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", names)("add under house what it will be when the work is done, e.g.   living area: 1,480 sq ft")
+	}
+	if names := r.notTold(c); names != "" {
+		tell := r.say("comps-not-told", r.needed("house", "comps"), "the house says %s, and none of the sales does, so that is not compared", names)
+		if n := len(c.Unread); n > 0 {
+			tell("look whether one of the columns that are not read holds it, and say which, e.g.   columns: {living area: %s}; not read: %s", diag.Quote(c.Unread[0]), strings.Join(c.Unread[:min(n, mostSaid)], ", ")+map[bool]string{true: ", ..."}[n > mostSaid])
+		} else {
+			tell("add it to the sales, where you know it")
+		}
 	}
 	if c.Conditions && r.statesValue() {
 		r.say("comps-condition-unused", r.where("comps.condition by option"), "the deal states what the house will be worth, so the condition that an option leaves it in changes nothing")("take the stated value away for a value by the comparables; or take condition by option away")
@@ -40,13 +50,11 @@ func (r *reader) doubtComps() {
 		r.say("comps-condition-alike", r.where("comps.condition by option"), "nothing tells what condition is worth, so all options are valued alike")("add   amounts: {step of condition: $14,000}   , from what houses of either finish sold for")
 	}
 	r.doubtAreas(c)
+	r.doubtDistances(c)
 	r.doubtOldSales(c)
 	for _, row := range v.Rows {
-		if row.Weight < counts {
-			continue
-		}
-		if row.Flags.Has(comps.Outlier) || slices.ContainsFunc(row.Amber, func(s string) bool { return strings.HasPrefix(s, "the others say") }) {
-			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: the others say %s", row.Name(), quantity.FormatDollars(row.Adjusted), farBy(row.LeftOut))("look at it again; strike it under comps if it was no open sale of such a house")
+		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
+			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: the others say %s", row.Name(), quantity.FormatDollars(row.Adjusted), farBy(row.Off))("look at it again; strike it under comps if it was no open sale of such a house")
 		}
 	}
 	for _, p := range c.Choice.Passed {
@@ -73,6 +81,38 @@ func (r *reader) doubtAreas(c *Comparables) {
 	}
 }
 
+// A sale looks misplaced from so far off, metres (50 miles), or from so many times the
+// middle distance of the sales on that is over a mile (common practice, no source).
+const (
+	farAway      = 50 * mile
+	timesTheRest = 10
+	mile         = 1609.344
+)
+
+// doubtDistances warns of sales that hardly stand in the same market.
+func (r *reader) doubtDistances(c *Comparables) {
+	var all []float64
+	for _, row := range c.Value.Rows {
+		if row.Distance.Known {
+			all = append(all, row.Distance.Value)
+		}
+	}
+	slices.Sort(all)
+	for _, row := range c.Value.Rows {
+		d, mid := row.Distance.Value, 0.0
+		if row.Distance.Known {
+			mid = all[(len(all)-1)/2]
+		}
+		if d > farAway || d > mile && d > timesTheRest*mid {
+			r.say("sale-far-away", c.Place(&row.Sold), "%s stands %s miles off, and half of the sales at most %s", row.Name(), milesOf(d), milesOf(mid))("look whether its distance or place was read right, and strike a sale of another market")
+		}
+	}
+}
+
+func milesOf(metres float64) string {
+	return quantity.FormatCount(decimal.NewFromFloat(metres/mile), 1)
+}
+
 // middleArea is the median of the living areas that are known.
 func middleArea(rows []comps.Row) comps.Fact {
 	var all []float64
@@ -96,8 +136,8 @@ func farBy(x float64) string {
 	return quantity.FormatPercent(decimal.NewFromFloat(x).Round(2), 0) + " " + words
 }
 
-// amountsFor are the keys that give what some lines are worth, with their examples.
-func (r *reader) amountsFor(lines []comps.Line) string {
+// AmountsFor are the keys that give what some lines are worth, with their examples.
+func AmountsFor(lines []comps.Line) string {
 	var out []string
 	for _, row := range adjusted {
 		if slices.Contains(lines, row.line) {
@@ -121,6 +161,17 @@ func (r *reader) notCompared(c *Comparables) string {
 			}
 		}
 		if 2*say > len(c.Value.Rows) {
+			out = append(out, row.line.String())
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// notTold names what the file says of the house and no sale of itself.
+func (r *reader) notTold(c *Comparables) string {
+	var out []string
+	for _, row := range adjusted {
+		if row.figure != nil && row.figure(&c.Subject.House).Known && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return row.figure(&s.House).Known }) {
 			out = append(out, row.line.String())
 		}
 	}

@@ -25,6 +25,8 @@ type salesList struct {
 	own   []int // written out or pasted, so meant to be used
 	file  bool  // some are of a file
 	lost  int   // rows of tables that could not be read
+
+	unread []string // headers of columns that were not read
 }
 
 // salesOf gathers the sales of the deal.
@@ -87,7 +89,11 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 	if list == nil {
 		return
 	}
+	if list.Rows == 0 {
+		r.say("no-sales", diag.Pos{File: name, Line: 1 + off.Line, Col: 1 + off.Col}, "the table names its columns and no sale")("write a sale in each line below, or name another file")
+	}
 	l.lost += list.LeftOut
+	l.unread = append(l.unread, list.Unread...)
 	for _, s := range list.Sales() {
 		at := diag.Pos{File: name, Line: s.Line + off.Line, Col: 1 + off.Col}
 		s.Line += from

@@ -28,7 +28,8 @@ type Comparables struct {
 	NotUsed []comps.Passed  // with why; of a file, those doubtful, passed over or struck
 	Conditions,
 	HasTable bool // the value follows the option taken; some sales are of a table
-	at map[int]diag.Pos
+	Unread []string // headers of the columns of tables that were not read
+	at     map[int]diag.Pos
 }
 
 // Place is where a sale stands in the deal file or in a table of sales.
@@ -117,7 +118,7 @@ func (r *reader) comparables() {
 	if r.diags.HasErrors() {
 		return
 	}
-	c := &Comparables{Subject: subject, Sales: len(l.sales), Lost: l.lost, at: l.at, Conditions: len(r.conditions) > 0, HasTable: l.file}
+	c := &Comparables{Subject: subject, Sales: len(l.sales), Lost: l.lost, at: l.at, Conditions: len(r.conditions) > 0, HasTable: l.file, Unread: l.unread}
 	r.deal.Comps = c
 	asked := r.askedSales(l)
 	list, _ := comps.NewList(l.unstruck(asked), quantity.Date{})
@@ -148,7 +149,11 @@ func (r *reader) comparables() {
 			r.say("comps-none", r.needed("comps"), "%s, so nothing tells the value", c.None())("name houses sold before %s, each with its day and price, or take comps away", c.Day)
 		} // else it is said with the value that is missing
 	case err != nil:
-		r.say("comps-no-price", r.needed("comps.amounts", "comps"), "%v", err)("check the amounts; each is for one unit, as one square foot")
+		at := r.needed("comps.amounts", "comps")
+		if e, ok := errors.AsType[*comps.NoPriceError](err); ok {
+			at = c.Place(&e.Sale)
+		}
+		r.say("comps-no-price", at, "%v", err)("look whether the sale was read right, or strike it; or check the amounts, each of which is for one unit, as one square foot")
 	default:
 		r.intoModel(c)
 	}

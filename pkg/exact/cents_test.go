@@ -15,7 +15,7 @@ var unrounded = map[string]string{
 	"fee.lender_part": parted, "fee.lender_so_far": parted, "cost.lender_part": parted, "cost.lender_so_far": parted, "item.lender_part": parted,
 	"item.lender_so_far": parted, "option.lender_part": parted, "room.lender_part": parted, "room.before_room": parted, "check.lender_part": parted,
 	"check.lender_so_far": parted, "before_lines": parted, "before_rooms": parted, "before_checks": parted, "before_disposal": parted, "before_rents": parted,
-	"before_contingency": parted,
+	"before_contingency": parted, "comps_mean": meant,
 }
 
 const (
@@ -23,6 +23,7 @@ const (
 	spread   = "a weight by which the spending is spread, which is rounded once, in spent_to_date"
 	compared = "a share of a sum in cents, compared with another and never paid"
 	parted   = "a lender's part before cents are shared out, which is rounded in lender_pays"
+	meant    = "what one sale is by all and the others is drawn from, which is rounded in value_by_comps"
 )
 
 func wholeCents(w worked) error {

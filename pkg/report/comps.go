@@ -208,10 +208,10 @@ func (c compsPage) worths() {
 		c.text("  ", "By regression a unit is worth a share of each sale's price, shown for this house, and the market compounds: times the difference it comes near what is adjusted above, not to it. A market a month of your own does not compound.")
 	}
 	for _, d := range c.v.Disbelieved {
-		c.text("  ", fmt.Sprintf("What the regression says of %s is not believed, so it is not adjusted: %s.", d.Line, d.Why))
+		c.text("  ", d.String())
 	}
 	if len(c.v.Untold) > 0 {
-		c.text("  ", "Not adjusted, since nothing tells what it is worth: "+comps.Names(c.v.Untold)+". Say it under amounts in comps, e.g. square foot: $95.")
+		c.text("  ", "Not adjusted, since nothing tells what it is worth: "+comps.Names(c.v.Untold)+". Say it under amounts in comps, e.g. "+deal.AmountsFor(c.v.Untold)+".")
 	}
 }
 

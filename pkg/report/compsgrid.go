@@ -37,7 +37,11 @@ func (c compsPage) grid() {
 		}
 		c.block(first, min(first+gridSales, n))
 	}
-	c.text("", "Net: all that was adjusted; gross: the same without signs. The others say: by how much the other sales miss it.")
+	what := "Net: all that was adjusted; gross: the same without signs."
+	if len(c.v.Rows) > 1 {
+		what += " The others say: by how much the other sales miss it."
+	}
+	c.text("", what)
 	if rest := len(c.v.Rows) - n; rest > 0 {
 		c.text("", fmt.Sprintf("%s, with %s of the weight; --all shows them.", quantity.Counted(rest, "more sale"), share0(c.weightFrom(n))))
 	}
@@ -106,7 +110,7 @@ func figureOf(f deal.Figure, h *comps.House) string {
 	return cut(strings.TrimSpace(text+" "+h.Garage), gridColumn-1)
 }
 
-func figureCount(x float64) string { return quantity.FormatCount(decimal.NewFromFloat(x), 1) }
+func figureCount(x float64) string { return quantity.FormatCount(decimal.NewFromFloat(x), 2) }
 
 func wholeCount(x float64) string { return quantity.FormatCount(decimal.NewFromFloat(x), 0) }
 
@@ -154,7 +158,12 @@ func (c compsPage) rows() []gridRow {
 		gridRow{"gross, of its price", "", func(i int) string { return percent(c.a.Of(member(i), "gross_share")) }, true},
 		gridRow{"adjusted price", dollars(c.a.Line("value_by_comps")), func(i int) string { return dollars(c.a.Of(member(i), "adjusted_price")) }, true},
 		gridRow{"weight", "", func(i int) string { return percent(c.a.Of(member(i), "weight")) }, true},
-		gridRow{"the others say", "", func(i int) string { return signedShare(c.a.Of(member(i), "left_out")) }, true},
+		gridRow{"the others say", "", func(i int) string {
+			if len(c.v.Rows) == 1 {
+				return "" // there are none
+			}
+			return signedShare(c.a.Of(member(i), "left_out"))
+		}, false},
 	)
 }
 
