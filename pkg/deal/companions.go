@@ -95,6 +95,7 @@ func (b *bringing) one(x brought) {
 		b.quoted = append(b.quoted, x)
 	case p.leavesOut(x.Item):
 		b.left[plainKey(x.Item)] = true
+	case b.nothing(x):
 	case p == b.callPlan:
 		b.place.OwnHands = w.byOwnHands()
 		if x.Comes(b.place) {
@@ -111,6 +112,19 @@ func (b *bringing) one(x brought) {
 			}
 		}
 	}
+}
+
+// nothing reports whether there is nothing to do a companion to: it is not done then, brings
+// nothing and decides nothing. One that is asked of the whole house is looked at there.
+func (b *bringing) nothing(x brought) bool {
+	it := b.book.Item(x.Item)
+	if it == nil || x.House || b.plan == b.callPlan {
+		return false
+	}
+	if _, counted := x.by.member.Given.Look("measure"); counted && it.Measure == x.by.item.Measure {
+		return false
+	}
+	return b.nothingOf(b.plan.room, *pricebook.MeasureNamed(it.Measure))
 }
 
 // share has what several pieces of work bring done by own hands if any of them is.

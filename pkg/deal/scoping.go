@@ -22,15 +22,15 @@ type scoping struct {
 	called       *model.Member // the option of the whole house with what rooms call for
 	callPlan     *plan
 	calls        map[called]*work
-	reasons      map[*model.Member]reason // of calls
 	houseWithout []span
 	housePlans   map[string][]*plan // by item, the options of the whole house that name it
+	measures     *extents           // of the rooms; nil before they are asked for
 }
 
 func newScoping() scoping {
 	return scoping{
 		roomKinds: map[*model.Member]string{}, roomPaths: map[*model.Member]string{},
-		products: map[string]*model.Member{}, calls: map[called]*work{}, reasons: map[*model.Member]reason{}, housePlans: map[string][]*plan{},
+		products: map[string]*model.Member{}, calls: map[called]*work{}, housePlans: map[string][]*plan{},
 	}
 }
 
