@@ -59,7 +59,7 @@ func (r *reader) fill(p *plan, w *work) {
 	say("weight_each", it.Weight, it.Source)
 	say("waiting", it.Waits, it.Source)
 	r.usesOf(p, w)
-	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: w.includes}
+	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: r.onlyHeld(p, w)}
 }
 
 // Work is what the deal keeps of a piece of work beside the model.
@@ -70,7 +70,7 @@ type Work struct {
 	From  string // who quoted
 	Dated string // the day of the quote, or ""
 	// Includes is what else a quote for all of the work is taken to bring: what it would
-	// bring along of the same trade.
+	// bring along of the same trade, and what that would.
 	Includes []string
 }
 

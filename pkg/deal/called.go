@@ -19,7 +19,7 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 		return // the file plans it itself, whatever else is chosen
 	}
 	it := r.prices().Item(c.Item)
-	if it == nil || r.nothingOf(nil, *pricebook.MeasureNamed(it.Measure)) {
+	if it == nil {
 		return
 	}
 	who, said := w.member.Given.Look("who")
