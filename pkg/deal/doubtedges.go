@@ -48,7 +48,10 @@ func (r *reader) doubtEdges() {
 // knows no hours: it seems to take no time, and what is paid by the month is paid anyway.
 func (r *reader) doubtOwnWithoutHours() {
 	for _, w := range r.chosenWorks() {
-		if w.by != "" || w.member.Given.Of("who").Choice != "own" || w.item.Hired.IsZero() {
+		if w.by != "" || w.item.Hired.IsZero() {
+			continue
+		}
+		if by := r.of(w.scope, "by"); by == nil || by.choice != "own hands" {
 			continue
 		}
 		_, each := w.member.Given.Look("hours_each")

@@ -282,6 +282,9 @@ func (w worked) rented() decimal.Decimal {
 		if w.at(item, "own_labour_price").IsPositive() {
 			factor = decimal.NewFromInt(1)
 		}
+		if w.at(item, "labour_taxed").IsPositive() {
+			factor = factor.Mul(w.of("sales_tax").Add(decimal.NewFromInt(1)))
+		}
 		sum = sum.Add(total(w.at(m, "a_month")).Mul(factor).Mul(w.at(item, "part")).Mul(w.at(item, "done_here")).Round(2).Mul(months))
 	}
 	return sum
