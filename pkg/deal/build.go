@@ -15,6 +15,7 @@ import (
 // build makes members of the model out of the plans: it takes the options of the
 // scope, lets work bring its companions, and says what each takes and costs.
 func (r *reader) build() {
+	r.beside()
 	r.choose()
 	for _, p := range slices.Clone(r.plans) {
 		r.peel(p)

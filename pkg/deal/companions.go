@@ -28,7 +28,7 @@ func (r *reader) bring(p *plan) {
 		h.within.includes = append(h.within.includes, h.item.Name)
 	}
 	for _, s := range p.without {
-		if name := plainKey(s.text); !b.left[name] && !p.houseLeaves(name) {
+		if name := plainKey(s.text); !b.left[name] && !p.houseLeaves(name) && !r.houseLeavesOut(name) {
 			r.unneeded(s)
 		}
 	}

@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"slices"
+
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
@@ -105,6 +107,28 @@ func (r *reader) finishOption(s scope, _ *entry) {
 	}
 	if g := r.good(s.path + "without"); g != nil {
 		p.without = g.words()
+	}
+}
+
+// beside has work that stands outside of options do without what is named beside it.
+func (r *reader) beside() {
+	for _, p := range r.plans {
+		if g := r.good(p.scope.path + "without"); g != nil && p.option.Label == onlyOption {
+			p.without = g.words()
+		}
+	}
+	places := []string{"outside."}
+	for _, room := range r.deal.Root.In("inside") {
+		places = append(places, r.roomPaths[room])
+	}
+	for _, path := range places {
+		g := r.good(path + "without")
+		if g == nil || slices.ContainsFunc(r.plans, func(p *plan) bool { return p.scope.path == path }) {
+			continue
+		}
+		for _, s := range g.words() {
+			r.say("without-unneeded", s.at, "no work here would bring %s along", diag.Quote(s.text))("write it under the option whose work does, or leave it out")
+		}
 	}
 }
 
