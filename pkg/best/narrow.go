@@ -122,7 +122,7 @@ func (h *House) cutOf(s *stickProduct, choice []int) (deal.CutList, error) {
 		}
 		taken[m] = true
 		for _, c := range m.In("caller") {
-			taken[c.Links[0]] = taken[c.Links[0]] || !idle(c)
+			taken[c.Links[0]] = true
 		}
 	}
 	return h.Deal.CutListOf(s.member, func(c *model.Cell) decimal.Decimal {

@@ -229,7 +229,7 @@ func (t *taker) findCallers() {
 			i, n := t.choosable(o)
 			for _, c := range o.In("caller") {
 				it, at := c.Links[0], [2]int{i, n}
-				if v, said := o.Given.Look("chosen"); i < 0 && said && v.Number.IsZero() || idle(c) {
+				if v, said := o.Given.Look("chosen"); i < 0 && said && v.Number.IsZero() {
 					continue
 				}
 				if !slices.Contains(t.callers[it], at) {
@@ -243,9 +243,6 @@ func (t *taker) findCallers() {
 		}
 	}
 }
-
-// idle reports whether a caller does not call, whatever is chosen.
-func idle(c *model.Member) bool { return c.Given.Of("idle").Number.IsPositive() }
 
 func (t *taker) takesSticks(at [2]int, it *model.Member) {
 	for _, u := range it.In("use") {

@@ -91,6 +91,26 @@ func TestOwnPriceReachesTheModel(t *testing.T) {
 	}
 }
 
+// A new price and a source of the price make it her own, to which no factor of the place
+// goes; a day alone does not.
+func TestWhatMakesAPriceHerOwn(t *testing.T) {
+	for says, own := range map[string]bool{"price: $61": true, "source: Fern Street": true, "dated: 2026-10-02": false, "aisle: paint": false} {
+		d, found := booked("products: {wall paint: {"+says+"}}", "paint walls: hired")
+		require.False(t, found.HasErrors(), "%v", found)
+		i := slices.IndexFunc(d.Root.In("product"), func(m *model.Member) bool { return m.Label == "wall paint" })
+		require.Equal(t, own, d.Root.In("product")[i].Given.Of("own_pack_price").Number.IsPositive(), says)
+	}
+	for says, own := range map[string]bool{"hired: $0.50 per sq ft": true, "hired source: Elm": true, "dated: 2026-10-02": false, "source: x": false, "hours: 0.02 per sq ft": false} {
+		d, found := booked("items: {paint walls: {"+says+"}}", "paint walls: hired")
+		require.False(t, found.HasErrors(), "%v", found)
+		for m, w := range d.Work {
+			if w.Item.Name == "paint walls" {
+				require.Equal(t, own, m.Given.Of("own_labour_price").Number.IsPositive(), says)
+			}
+		}
+	}
+}
+
 // A price is far from the starter book's above 5 times of it and below a fifth, by what
 // the pack holds, and where it is in use. The starter book has wall paint at $37 a
 // gallon, and $0.48 per sq ft for painting walls.

@@ -15,6 +15,7 @@ import (
 // build makes members of the model out of the plans: it takes the options of the
 // scope, lets work bring its companions, and says what each takes and costs.
 func (r *reader) build() {
+	r.beside()
 	r.choose()
 	for _, p := range slices.Clone(r.plans) {
 		r.peel(p)
@@ -45,10 +46,10 @@ func (r *reader) fill(p *plan, w *work) {
 	if it.HiredSource != pricebook.Invented && !it.Hired.IsZero() {
 		say("own_labour_price", one, it.HiredSource)
 	}
+	r.hoursOf(w)
 	rented := r.rented(w)
 	r.measureOf(p, w)
 	r.shareOf(w)
-	r.hoursOf(w)
 	say("hours_each", it.Hours, it.HoursSource)
 	say("set_up", it.SetUp, it.HoursSource)
 	if !rented {
@@ -59,7 +60,7 @@ func (r *reader) fill(p *plan, w *work) {
 	say("weight_each", it.Weight, it.Source)
 	say("waiting", it.Waits, it.Source)
 	r.usesOf(p, w)
-	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: w.includes}
+	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: r.onlyHeld(p, w)}
 }
 
 // Work is what the deal keeps of a piece of work beside the model.
@@ -70,7 +71,7 @@ type Work struct {
 	From  string // who quoted
 	Dated string // the day of the quote, or ""
 	// Includes is what else a quote for all of the work is taken to bring: what it would
-	// bring along of the same trade.
+	// bring along of the same trade, and what that would.
 	Includes []string
 }
 
@@ -248,18 +249,31 @@ func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 
 // rented says what work that is paid by the month takes a month, and reports whether a
 // piece of work is that: how many months there are is only known from all of the work,
-// unless the file counts them. A quote stands for all of them.
+// unless the file counts them. A quote stands for all of them; rent is paid whoever does
+// the work.
 func (r *reader) rented(w *work) bool {
-	if w.item.Measure != pricebook.Months || w.scope.path != "" && r.good(w.scope.path+"count") != nil {
+	if w.item.Measure != pricebook.Months {
+		return false
+	}
+	if w.scope.path != "" && r.good(w.scope.path+"count") != nil {
+		if who := w.member.Given.Of("who"); who.Choice == "own" {
+			who.Choice = "hired"
+			w.member.Give("who", who)
+		}
 		return false
 	}
 	w.member.Give("measure", model.Value{Number: one, Text: pricebook.Months, Pos: w.item.Pos})
+	price, own := w.member.Given.Look("hired_price")
+	w.member.Withdraw("hired_price") // the rental holds it, for all months
 	if _, quoted := w.member.Given.Look("quote"); quoted {
 		return true
+	}
+	if !own {
+		price = model.Value{Number: w.item.Hired, Text: w.item.HiredSource, Pos: w.item.Pos}
 	}
 	x := w.member.Parent.Add("rental", "", w.label)
 	x.Link(w.member)
 	x.Pos = w.at
-	x.Give("a_month", model.Value{Number: w.item.Hired, Text: w.item.HiredSource, Pos: w.item.Pos})
+	x.Give("a_month", price)
 	return true
 }

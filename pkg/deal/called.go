@@ -49,18 +49,13 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	}
 	callers := w.member.In("caller")
 	if len(callers) == 0 {
-		r.reasons[callFor(p.option, b)] = reason{by: w, as: key.by}
+		callFor(p.option, b)
 	}
 	for _, c := range callers {
-		r.reasons[callFor(c.Parent, b)] = reason{w, c, key.by}
+		if !yielding(c) {
+			callFor(c.Parent, b)
+		}
 	}
-}
-
-// A reason is why an option calls for work on the whole house.
-type reason struct {
-	by  *work         // what brings it
-	via *model.Member // the option's call for that, where it is itself called for; or nil
-	as  doer          // who would do it
 }
 
 // called names work that options call for, by who would do it.
@@ -103,15 +98,14 @@ func (r *reader) doneOnce() {
 				continue
 			}
 			if r.allOptions {
-				r.yield(w, first)
+				yield(w, first)
 				continue
 			}
 			r.callPlan.works = slices.DeleteFunc(r.callPlan.works, func(x *work) bool { return x == w })
 			for _, c := range callers {
-				r.reasons[callFor(c.Parent, first)] = r.reasons[c]
+				callFor(c.Parent, first)
 				c.Parent.Remove(c)
 			}
-			r.becomes(w, first)
 			r.called.Remove(w.member)
 			break
 		}
@@ -119,22 +113,10 @@ func (r *reader) doneOnce() {
 }
 
 // yield has work left undone where the same work is called for from another doer.
-func (r *reader) yield(w, first *work) {
+func yield(w, first *work) {
 	for _, c := range first.member.In("caller") {
 		if !yielding(c) {
-			x := callFor(c.Parent, w)
-			yields(x, w.at)
-			r.reasons[x] = r.reasons[c]
-		}
-	}
-}
-
-// becomes has another piece of work stand for one that is left out, as what brings others.
-func (r *reader) becomes(w, other *work) {
-	for c, x := range r.reasons {
-		if x.by == w {
-			x.by = other
-			r.reasons[c] = x
+			yields(callFor(c.Parent, w), w.at)
 		}
 	}
 }
@@ -146,36 +128,6 @@ func yields(caller *model.Member, at diag.Pos) {
 
 // yielding reports whether a caller has work left undone that is done otherwise.
 func yielding(caller *model.Member) bool { return caller.Given.Of("yields").Number.IsPositive() }
-
-// idleCalls has no option call for work because of what there is nothing to do of; of
-// those who would do it, they who are left do.
-func (r *reader) idleCalls(comes map[*work]bool) {
-	if r.callPlan == nil {
-		return
-	}
-	m := r.deal.Model
-	for _, w := range r.callPlan.works {
-		by := hired
-		for _, c := range w.member.In("caller") {
-			switch x, known := r.reasons[c]; {
-			case !known: // the whole house plans it itself
-			case !r.calling(c, comes):
-				m.Give(m.Find(c, "idle"), model.Value{Number: one, Text: "there is nothing to do that brings it", Pos: w.at})
-			case !yielding(c):
-				by = max(by, x.as)
-			}
-		}
-		if by < ownHands && w.member.Given.Of("who").Choice == "own" {
-			m.Give(m.Find(w.member, "who"), model.Value{Choice: "hired", Text: "of what own hands do, nothing brings it", Pos: w.at})
-		}
-	}
-}
-
-// calling reports whether the work that makes an option call comes.
-func (r *reader) calling(caller *model.Member, comes map[*work]bool) bool {
-	x := r.reasons[caller]
-	return comes[x.by] && (x.via == nil || r.calling(x.via, comes))
-}
 
 // houseLeavesOut reports whether the whole house does without.
 func (r *reader) houseLeavesOut(name string) bool {

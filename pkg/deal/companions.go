@@ -24,16 +24,20 @@ func (r *reader) bring(p *plan) {
 			r.callHouse(p, x.by, x.Companion)
 		}
 	}
-	for _, x := range b.quoted {
-		if !p.has(x.Item) {
-			x.by.includes = append(x.by.includes, x.Item)
-		}
+	for _, h := range b.held {
+		h.within.includes = append(h.within.includes, h.item.Name)
 	}
 	for _, s := range p.without {
-		if name := plainKey(s.text); !b.left[name] && !p.houseLeaves(name) {
+		if name := plainKey(s.text); !b.left[name] && !p.houseLeaves(name) && !r.houseLeavesOut(name) {
 			r.unneeded(s)
 		}
 	}
+}
+
+// onlyHeld are the names of work that a quote holds and that does not come for other work
+// too, in the plan or for the whole house.
+func (r *reader) onlyHeld(p *plan, w *work) []string {
+	return slices.DeleteFunc(w.includes, func(name string) bool { return p.has(name) || r.callPlan != nil && r.callPlan.has(name) })
 }
 
 // bringing is the work of a plan while it brings its companions.
@@ -42,10 +46,11 @@ type bringing struct {
 	plan   *plan
 	place  pricebook.Place
 	left   map[string]bool // what the option says it does without
-	done   int             // of how much work the companions are asked already
+	asked  int             // how much work of the plan was asked for its companions
 	later  []brought       // those that wait for what is done besides
 	calls  []brought       // those for the whole house
-	quoted []brought       // those that a quote holds already
+	held   []*work         // those that quotes hold already
+	opened int             // how many of these were asked for what they bring
 }
 
 // brought is a companion and what brings it.
@@ -56,17 +61,26 @@ type brought struct {
 
 // close asks all work for the companions that come whatever else is done.
 func (b *bringing) close() {
-	for ; b.done < len(b.plan.works); b.done++ { // the list grows
-		w := b.plan.works[b.done]
+	for ; b.asked < len(b.plan.works); b.asked++ { // the list grows
+		w := b.plan.works[b.asked]
 		if w.scope.path != "" && b.good(w.scope.path+"count") != nil {
 			b.measureOf(b.plan, w) // so that what comes along follows the count
 		}
-		for _, c := range w.item.Brings {
-			if x := (brought{c, w}); len(c.Unless) > 0 {
-				b.later = append(b.later, x)
-			} else {
-				b.one(x)
-			}
+		b.ask(w)
+	}
+	for b.opened < len(b.held) {
+		b.opened++
+		b.ask(b.held[b.opened-1])
+		b.close()
+	}
+}
+
+func (b *bringing) ask(w *work) {
+	for _, c := range w.item.Brings {
+		if x := (brought{c, w}); len(c.Unless) > 0 {
+			b.later = append(b.later, x)
+		} else {
+			b.one(x)
 		}
 	}
 }
@@ -79,7 +93,7 @@ func (b *bringing) round() {
 		return cmp.Or(cmp.Compare(x.Item, y.Item), cmp.Compare(x.by.item.Name, y.by.item.Name))
 	})
 	for _, x := range all {
-		if !slices.ContainsFunc(x.Unless, b.plan.has) {
+		if !slices.ContainsFunc(x.Unless, b.done) {
 			b.one(x)
 		}
 	}
@@ -88,13 +102,15 @@ func (b *bringing) round() {
 // one brings one companion along, or notes what becomes of it.
 func (b *bringing) one(x brought) {
 	p, w := b.plan, x.by
-	b.place.OwnHands = x.House || w.byOwnHands() // of the whole house it is asked later
+	b.place.OwnHands = x.House && !w.quotedAll() || w.byOwnHands() // of the whole house it is asked later
 	switch {
 	case !x.Comes(b.place):
-	case w.broughtByQuote(x.Companion, b.book):
-		b.quoted = append(b.quoted, x)
 	case p.leavesOut(x.Item):
 		b.left[plainKey(x.Item)] = true
+	case b.nothing(x):
+		p.idle = append(p.idle, b.book.Item(x.Item))
+	case w.broughtByQuote(x.Companion, b.book) && !p.named(x.Item):
+		b.hold(w, b.book.Item(x.Item))
 	case p == b.callPlan:
 		b.place.OwnHands = w.byOwnHands()
 		if x.Comes(b.place) {
@@ -113,6 +129,44 @@ func (b *bringing) one(x brought) {
 	}
 }
 
+// hold keeps work that a quote has in it already; what that brings of other trades is not in
+// the quote.
+func (b *bringing) hold(w *work, it *pricebook.Item) {
+	quote := cmp.Or(w.within, w)
+	if slices.ContainsFunc(b.held, func(h *work) bool { return h.within == quote && h.item == it }) {
+		return
+	}
+	m := &model.Member{Set: "item", Label: it.Name} // which costs nothing, for it is none of the option's
+	for _, line := range []string{"who", "quote_covers"} {
+		if v, said := w.member.Given.Look(line); said {
+			m.Give(line, v)
+		}
+	}
+	b.asMuch(m, it, w)
+	b.held = append(b.held, &work{item: it, member: m, label: quote.label, by: quote.label, within: quote, at: quote.at})
+}
+
+// done reports whether work is done where the plan is, be it within a quote.
+func (b *bringing) done(name string) bool {
+	return b.plan.has(name) || slices.ContainsFunc(b.held, func(h *work) bool { return h.item.Name == name })
+}
+
+// nothing reports whether there is nothing to do a companion to: it is not done then, brings
+// nothing and decides nothing.
+func (b *bringing) nothing(x brought) bool {
+	it := b.book.Item(x.Item)
+	switch {
+	case it == nil:
+		return false
+	case x.House || b.plan == b.callPlan:
+		return b.nothingOf(nil, *pricebook.MeasureNamed(it.Measure))
+	}
+	if _, counted := x.by.member.Given.Look("measure"); counted && it.Measure == x.by.item.Measure {
+		return false
+	}
+	return b.nothingOf(b.plan.room, *pricebook.MeasureNamed(it.Measure))
+}
+
 // share has what several pieces of work bring done by own hands if any of them is.
 func (p *plan) share() {
 	for again := true; again; {
@@ -120,7 +174,7 @@ func (p *plan) share() {
 		for _, w := range p.works {
 			for _, by := range w.bringers {
 				if !w.own && by.byOwnHands() {
-					w.own, again = true, true
+					w.own, w.by, again = true, by.label, true
 				}
 				own := by.member.Given.Of("who")
 				if own.Choice == "own" && !w.item.Licence && w.member.Given.Of("who").Choice != "own" {
@@ -170,12 +224,12 @@ func (w *work) byOwnHands() bool { return w.own || w.member.Given.Of("who").Choi
 // broughtByQuote reports whether a companion is work of the trade that quotes for all
 // of it, materials and labour: the quote has it in already.
 func (w *work) broughtByQuote(c pricebook.Companion, book *pricebook.Book) bool {
-	if w.member.Given.Of("quote_covers").Choice != "all" {
-		return false
-	}
 	it := book.Item(c.Item)
-	return it != nil && it.Trade == w.item.Trade
+	return w.quotedAll() && it != nil && it.Trade == w.item.Trade
 }
+
+// quotedAll reports whether a trade quotes for it, materials and labour.
+func (w *work) quotedAll() bool { return w.member.Given.Of("quote_covers").Choice == "all" }
 
 // named reports whether the file itself names the item in the plan.
 func (p *plan) named(name string) bool {

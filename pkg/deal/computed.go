@@ -63,7 +63,6 @@ func (r *reader) compute() {
 	r.workOfNothing(v)
 	r.rollsTooShort()
 	r.rollsOfWalks()
-	r.broughtByNothing(v)
 	if r.diags.HasErrors() {
 		return
 	}
@@ -92,40 +91,10 @@ func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 	}
 }
 
-// broughtByNothing leaves out what comes along with work, or is called for by it, that
-// itself comes along and of whose measure there is nothing: no sink, no shutoffs of the
-// sink.
-func (r *reader) broughtByNothing(v *walk.Values[decimal.Decimal]) {
-	comes := map[*work]bool{} // work that is there, and brings what it brings
-	for again := true; again; {
-		again = false
-		for _, w := range r.eachWork() {
-			if !comes[w] && r.someOf(w, v) && r.brought(w, comes) {
-				comes[w], again = true, true
-			}
-		}
-	}
-	for _, w := range r.eachWork() {
-		if c := r.deal.Model.Find(w.member, "part"); c != nil && !r.brought(w, comes) {
-			r.deal.Model.Give(c, model.Value{Text: "there is nothing to do that brings it", Pos: w.at})
-		}
-	}
-	r.idleCalls(comes)
-}
-
 // someOf reports whether there is anything to do the work to.
 func (r *reader) someOf(w *work, v *walk.Values[decimal.Decimal]) bool {
 	c := r.deal.Model.Find(w.member, "measure")
 	return c == nil || c.Member != w.member || v.Scalar[c.Index].IsPositive()
-}
-
-// brought reports whether some of the work brings it or calls for it, or nothing need: the
-// file names it, or it comes with the layers of a floor.
-func (r *reader) brought(w *work, comes map[*work]bool) bool {
-	callers := w.member.In("caller")
-	is := func(by *work) bool { return comes[by] }
-	calls := func(c *model.Member) bool { return !yielding(c) && r.calling(c, comes) }
-	return len(w.bringers)+len(callers) == 0 || slices.ContainsFunc(w.bringers, is) || slices.ContainsFunc(callers, calls)
 }
 
 // rollsOfWalks refuses roll goods in a room of which only the walls are known: how they

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 )
 
@@ -14,8 +15,8 @@ var edges = map[string]string{"eaves": "eaves: 84 ft", "rakes": "rakes: 62 ft", 
 // house whose lengths nobody gave: they would cost nothing without a word.
 func (r *reader) doubtEdges() {
 	var keys, names []string
-	note := func(w *work, line, what string) {
-		x, ok := r.worked(w.member.Parent.Parent, line)
+	note := func(room *model.Member, line, what string) {
+		x, ok := r.worked(room, line)
 		if edges[line] == "" || !ok || !x.IsZero() {
 			return
 		}
@@ -27,9 +28,15 @@ func (r *reader) doubtEdges() {
 		}
 	}
 	for _, w := range r.chosenWorks() {
-		note(w, w.member.Given.Of("measure").Refers, w.label)
+		room := w.member.Parent.Parent
+		note(room, w.member.Given.Of("measure").Refers, w.label)
 		for _, use := range w.member.In("use") {
-			note(w, use.Given.Of("along").Refers, use.Label)
+			note(room, use.Given.Of("along").Refers, use.Label)
+		}
+	}
+	for _, p := range r.chosenPlans() {
+		for _, it := range p.idle {
+			note(p.room, pricebook.MeasureNamed(it.Measure).Line, it.Name)
 		}
 	}
 	if keys != nil {
@@ -41,7 +48,10 @@ func (r *reader) doubtEdges() {
 // knows no hours: it seems to take no time, and what is paid by the month is paid anyway.
 func (r *reader) doubtOwnWithoutHours() {
 	for _, w := range r.chosenWorks() {
-		if w.by != "" || w.member.Given.Of("who").Choice != "own" || w.item.Hired.IsZero() {
+		if w.by != "" || w.item.Hired.IsZero() {
+			continue
+		}
+		if by := r.of(w.scope, "by"); by == nil || by.choice != "own hands" {
 			continue
 		}
 		_, each := w.member.Given.Look("hours_each")

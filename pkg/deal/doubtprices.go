@@ -130,13 +130,18 @@ func (r *reader) quotes() []priced {
 // chosenWorks is the work of the options that the scope takes.
 func (r *reader) chosenWorks() []*work {
 	var out []*work
-	for _, p := range r.plans {
-		if v, marked := p.option.Given.Look("chosen"); marked && v.Number.IsZero() {
-			continue
-		}
+	for _, p := range r.chosenPlans() {
 		out = append(out, p.works...)
 	}
 	return out
+}
+
+// chosenPlans are the options that the scope takes.
+func (r *reader) chosenPlans() []*plan {
+	return slices.DeleteFunc(slices.Clone(r.plans), func(p *plan) bool {
+		v, marked := p.option.Given.Look("chosen")
+		return marked && v.Number.IsZero()
+	})
 }
 
 // latest is the latest day that the deal or the owner's price book names; zero if they

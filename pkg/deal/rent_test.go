@@ -39,6 +39,35 @@ whole house: {work: {storage pod: hired}}
 	}
 }
 
+// By hand: 4 months of 3.2, at $180 of the book, half again as dear in this place, or at
+// the file's own $200, to which no factor goes; 10% on top where labour is taxed. Rent is
+// cash whoever does the work, and where the months are counted too.
+func TestRentsAreCashAtThePriceThatIsSaid(t *testing.T) {
+	text := walked + "local prices: {sales tax: 10%, labour factor: 150%}\nwhole house: {work: {storage pod: hired}}\n"
+	for pod, want := range map[string][2]string{ // rents, and what the rooms cost
+		"hired":                             {"1080", "0"},
+		"own hands":                         {"1080", "0"},
+		"{hired: $200 per month}":           {"800", "0"},
+		"{tax on labour: yes}":              {"1188", "0"},
+		"{by: hired, count: 3}":             {"0", "810"},
+		"{by: own hands, count: 3}":         {"0", "810"},
+		"{quote: $500, covers: labour}":     {"0", "500"},
+		"{count: 3, hired: $200 per month}": {"0", "600"},
+		"{by: own hands, hired: $200 per month, tax on labour: yes}": {"880", "0"},
+	} {
+		d := readDeal(t, text, deal.Set{Path: "time.renovation", Value: "3.2 months"}, deal.Set{Path: "whole house.work.storage pod", Value: pod})
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		require.Equal(t, want[0], v.Of(d.Model.Find(d.Root, "rents")).String(), pod)
+		for m, w := range d.Work {
+			if w.Item.Name == "storage pod" {
+				require.Equal(t, want[1], v.Of(d.Model.Find(m, "labour")).String(), pod)
+				require.Equal(t, want[1], v.Of(d.Model.Find(m, "labour_at_trade")).String(), pod)
+			}
+		}
+	}
+}
+
 // Work brought along is done to the same part as the work that brings it.
 func TestCompanionsOfAPartAreOfThatPart(t *testing.T) {
 	d := readDeal(t, walked+`

@@ -1,6 +1,7 @@
 package deal_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -117,6 +118,25 @@ func TestCompanionsMakeWay(t *testing.T) {
 	}
 	require.Contains(t, items(""), "base off and on")
 	require.NotContains(t, items(", baseboard: hired"), "base off and on")
+}
+
+// What stands beside the only work of a place is left out there, as in an option; without
+// such work there is nothing to leave out.
+func TestWithoutBesideWork(t *testing.T) {
+	for text, gone := range map[string]string{
+		"rooms: {den: {size: 10' x 12', doors: 1, work: {resilient plank floor: hired}, without: [base off and on]}}": "base off and on",
+		"outside: {roof: [{size: 38' x 26'}], work: {shingle roof gable: hired}, without: [drip edge at eaves]}":      "drip edge at eaves",
+		"whole house: {work: {water heater gas: hired}, without: [water heater drain pan and expansion]}":             "water heater drain pan and expansion",
+	} {
+		d := readDeal(t, walked+text+"\n")
+		for _, w := range d.Work {
+			require.NotEqual(t, gone, w.Item.Name)
+		}
+		with := readDeal(t, walked+replaced(t, text, ", without: ["+gone+"]", "")+"\n")
+		require.Greater(t, len(with.Work), len(d.Work), gone)
+	}
+	_, found := deal.Read("house.yaml", []byte(walked+"rooms: {den: {size: 10' x 12', options: {a: {work: {paint walls: hired}}}, without: [mask room]}}\n"))
+	require.Contains(t, fmt.Sprint(found), "no work here would bring \"mask room\" along")
 }
 
 // A certificate of one's own comes with own work that disturbs old paint, once for the

@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"slices"
+
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
@@ -22,15 +24,15 @@ type scoping struct {
 	called       *model.Member // the option of the whole house with what rooms call for
 	callPlan     *plan
 	calls        map[called]*work
-	reasons      map[*model.Member]reason // of calls
 	houseWithout []span
 	housePlans   map[string][]*plan // by item, the options of the whole house that name it
+	measures     *extents           // of the rooms; nil before they are asked for
 }
 
 func newScoping() scoping {
 	return scoping{
 		roomKinds: map[*model.Member]string{}, roomPaths: map[*model.Member]string{},
-		products: map[string]*model.Member{}, calls: map[called]*work{}, reasons: map[*model.Member]reason{}, housePlans: map[string][]*plan{},
+		products: map[string]*model.Member{}, calls: map[called]*work{}, housePlans: map[string][]*plan{},
 	}
 }
 
@@ -105,6 +107,28 @@ func (r *reader) finishOption(s scope, _ *entry) {
 	}
 	if g := r.good(s.path + "without"); g != nil {
 		p.without = g.words()
+	}
+}
+
+// beside has work that stands outside of options do without what is named beside it.
+func (r *reader) beside() {
+	for _, p := range r.plans {
+		if g := r.good(p.scope.path + "without"); g != nil && p.option.Label == onlyOption {
+			p.without = g.words()
+		}
+	}
+	places := []string{"outside."}
+	for _, room := range r.deal.Root.In("inside") {
+		places = append(places, r.roomPaths[room])
+	}
+	for _, path := range places {
+		g := r.good(path + "without")
+		if g == nil || slices.ContainsFunc(r.plans, func(p *plan) bool { return p.scope.path == path }) {
+			continue
+		}
+		for _, s := range g.words() {
+			r.say("without-unneeded", s.at, "no work here would bring %s along", diag.Quote(s.text))("write it under the option whose work does, or leave it out")
+		}
 	}
 }
 

@@ -22,6 +22,7 @@ type work struct {
 	bringers []*work // all that bring it, where it is not done for the whole house
 
 	includes []string // what a quote for all of it is taken to bring
+	within   *work    // the quote that holds it, which is then not done besides; or nil
 	at       diag.Pos
 
 	products []*pricebook.Product // that it buys at the price of the book
@@ -32,8 +33,9 @@ type plan struct {
 	room, option *model.Member
 	works        []*work
 	without      []span
-	taken        bool  // by the scope
-	scope        scope // of the option
+	idle         []*pricebook.Item // what would come along, but for having nothing to be done to
+	taken        bool              // by the scope
+	scope        scope             // of the option
 	at           diag.Pos
 }
 

@@ -155,7 +155,7 @@ func onlyWhatIsDone(w worked) error {
 			done = false
 			instead := false
 			for _, c := range x.In("caller") {
-				calls, yields := !w.at(c.Parent, "chosen").IsZero() && w.at(c, "idle").IsZero(), !w.at(c, "yields").IsZero()
+				calls, yields := !w.at(c.Parent, "chosen").IsZero(), !w.at(c, "yields").IsZero()
 				done, instead = done || calls && !yields, instead || calls && yields
 			}
 			done = done && !instead
@@ -281,6 +281,9 @@ func (w worked) rented() decimal.Decimal {
 		factor := w.of("labour_factor")
 		if w.at(item, "own_labour_price").IsPositive() {
 			factor = decimal.NewFromInt(1)
+		}
+		if w.at(item, "labour_taxed").IsPositive() {
+			factor = factor.Mul(w.of("sales_tax").Add(decimal.NewFromInt(1)))
 		}
 		sum = sum.Add(total(w.at(m, "a_month")).Mul(factor).Mul(w.at(item, "part")).Mul(w.at(item, "done_here")).Round(2).Mul(months))
 	}

@@ -48,6 +48,19 @@ func (m *Member) Add(set, kind, label string) *Member {
 	return c
 }
 
+// CopyTo puts a copy of m below another member, with what is below m as far as it is kept,
+// without links, and returns it.
+func (m *Member) CopyTo(to *Member, keep func(*Member) bool) *Member {
+	out := to.Add(m.Set, m.Kind, m.Label)
+	out.Given, out.Pos = slices.Clone(m.Given), m.Pos
+	for _, c := range m.Children {
+		if keep(c) {
+			c.CopyTo(out, keep)
+		}
+	}
+	return out
+}
+
 // Link lets m point to another member, whose lines it then reads by name and which
 // counts m among the members of m's set.
 func (m *Member) Link(to *Member) {

@@ -38,6 +38,15 @@ var bands = []struct {
 	last  int
 }{{"before 1950", 1949}, {"1950 to 1977", 1977}, {"1978 to 1990", 1990}, {"after 1990", 9999}}
 
+// Bands are the years built that tables by age have a row for, in order.
+func Bands() []string {
+	var out []string
+	for _, b := range bands {
+		out = append(out, b.years)
+	}
+	return out
+}
+
 // band is the row of a year built; an unknown one counts as the oldest.
 func band(year int) int {
 	for i, b := range bands {
@@ -78,13 +87,18 @@ func RoofDeckRepair() Shares { return byAge().RoofDeck }
 
 // Share is how much of its measure an item with a share by age is done to.
 func (it *Item) Share(year int) (decimal.Decimal, bool) {
-	switch it.ShareByAge {
-	case "subfloor":
-		return SubfloorRepair().For(year), true
-	case "roof deck":
-		return RoofDeckRepair().For(year), true
+	if it.ShareByAge == "" {
+		return decimal.Decimal{}, false
 	}
-	return decimal.Decimal{}, false
+	return it.Shares().For(year), true
+}
+
+// Shares are those that an item with a share by age takes of its measure.
+func (it *Item) Shares() Shares {
+	if it.ShareByAge == "roof deck" {
+		return RoofDeckRepair()
+	}
+	return SubfloorRepair()
 }
 
 // Contingency is what is suggested for a year built: a share of the cost, more where

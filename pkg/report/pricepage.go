@@ -25,6 +25,8 @@ func ItemPage(w io.Writer, b *pricebook.Book, it *pricebook.Item, s Style) error
 		p.fact("element", it.Element)
 	}
 	p.fact("measure", fmt.Sprintf("%s, in %s", it.Measure, it.Unit))
+	p.fact("share", sharesOf(it))
+	p.fact("floor", usual(it.NewFloor, "a new one, so that the layers of the old one are taken up"))
 	each := ""
 	if it.Coats > 1 {
 		each = " and coat"
@@ -72,6 +74,19 @@ func per(u quantity.Unit) string {
 		return "each"
 	}
 	return "per " + string(u)
+}
+
+// sharesOf is how much of its measure an item is done to by the year built, or nothing.
+func sharesOf(it *pricebook.Item) string {
+	if it.ShareByAge == "" {
+		return ""
+	}
+	all := it.Shares()
+	var said []string
+	for i, years := range pricebook.Bands() {
+		said = append(said, percent(all.Rows[i])+" "+years)
+	}
+	return "of its measure: " + strings.Join(said, ", ") + ", and an unknown year counts as the oldest; " + all.Source
 }
 
 func usual(yes bool, words string) string {

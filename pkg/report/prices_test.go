@@ -97,3 +97,18 @@ func TestPricesAsJSON(t *testing.T) {
 	require.Equal(t, "2026-09-01", o.Items[0].Dated)
 	require.False(t, o.Items[0].Own)
 }
+
+// JSON holds what a table by year built and a pattern make of a quantity; the roll is that of
+// the starter book.
+func TestPricesAsJSONHoldSharesAndRolls(t *testing.T) {
+	var w bytes.Buffer
+	require.NoError(t, report.PricesJSON(&w, pricebook.Starter(), []string{"vinyl wallpaper"}, []string{"roof deck repair", "carpet"}))
+	var o report.PricesObject
+	require.NoError(t, json.Unmarshal(w.Bytes(), &o))
+	require.Equal(t, "roof deck", o.Items[0].ShareByAge)
+	require.False(t, o.Items[0].NewFloor)
+	require.True(t, o.Items[1].NewFloor)
+	roll := pricebook.Starter().Product("vinyl wallpaper").Roll
+	require.Equal(t, roll.Repeat.Feet().String(), o.Products[0].Repeat.String())
+	require.True(t, o.Products[0].RollWidth.IsPositive() && o.Products[0].RollLength.GreaterThan(o.Products[0].RollWidth))
+}

@@ -37,6 +37,8 @@ type ItemPrice struct {
 	Weight      decimal.Decimal `json:"weight_pounds"`
 	Waits       decimal.Decimal `json:"waits_days"`
 	Coats       int             `json:"coats"`
+	NewFloor    bool            `json:"new_floor"`
+	ShareByAge  string          `json:"share_by_age"` // of which table by year built; "" is all of the measure
 	Permit      bool            `json:"permit"`
 	Licence     bool            `json:"licence"`
 	Cautions    []string        `json:"cautions"`
@@ -73,10 +75,16 @@ type ProductPrice struct {
 	Pack   string          `json:"pack"`
 	Price  decimal.Decimal `json:"price"` // dollars a pack; 0 where it is sold by the stick
 	Sticks []StickPrice    `json:"sticks"`
-	Taxed  bool            `json:"taxed"`
-	Dated  string          `json:"dated"` // "" is unknown
-	Source string          `json:"source"`
-	Own    bool            `json:"own"` // a book of the owner's has a say in it
+	// Of wallpaper by the roll, in feet; 0 where there is none.
+	RollWidth  decimal.Decimal `json:"roll_width_feet"`
+	RollLength decimal.Decimal `json:"roll_length_feet"`
+	Repeat     decimal.Decimal `json:"repeat_feet"`
+	HalfDrop   bool            `json:"half_drop"`
+
+	Taxed  bool   `json:"taxed"`
+	Dated  string `json:"dated"` // "" is unknown
+	Source string `json:"source"`
+	Own    bool   `json:"own"` // a book of the owner's has a say in it
 }
 
 // StickPrice is what a stick of a length costs.
@@ -101,7 +109,7 @@ func itemPrice(b *pricebook.Book, it *pricebook.Item) ItemPrice {
 	out := ItemPrice{
 		Name: it.Name, Trade: it.Trade, Work: it.Work, Category: it.Category, Element: it.Element, Measure: it.Measure, Unit: string(it.Unit),
 		Hours: it.Hours, SetUp: it.SetUp, HoursSource: it.HoursSource, Hired: it.Hired, HiredSource: it.HiredSource, Dated: day(it.Dated),
-		Materials: []Material{}, Brings: []Brought{}, Debris: it.Debris, Weight: it.Weight, Waits: it.Waits, Coats: it.Coats,
+		Materials: []Material{}, Brings: []Brought{}, Debris: it.Debris, Weight: it.Weight, Waits: it.Waits, Coats: it.Coats, NewFloor: it.NewFloor, ShareByAge: it.ShareByAge,
 		Permit: it.Permit, Licence: it.Licence, Cautions: append([]string{}, it.Cautions...), Source: it.Source, Own: b.Own(it.Name),
 	}
 	for _, u := range it.Uses {
@@ -117,6 +125,9 @@ func productPrice(b *pricebook.Book, p *pricebook.Product) ProductPrice {
 	out := ProductPrice{
 		Name: p.Name, Aisle: p.Aisle, Grade: p.Grade, Pack: p.SoldIn(), Price: p.Price, Sticks: []StickPrice{},
 		Taxed: !p.NoTax, Dated: day(p.Dated), Source: p.Source, Own: b.Own(p.Name),
+	}
+	if r := p.Roll; r != nil {
+		out.RollWidth, out.RollLength, out.Repeat, out.HalfDrop = r.Width.Feet(), r.Length.Feet(), r.Repeat.Feet(), r.HalfDrop
 	}
 	for _, s := range p.Sticks {
 		out.Sticks = append(out.Sticks, StickPrice{s.Length.Feet(), s.Price})

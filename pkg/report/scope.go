@@ -312,7 +312,7 @@ func brought(p *page, a *answer.Answer) {
 	for _, b := range order {
 		p.text("  ", b+" brings "+strings.Join(by[b], ", "))
 	}
-	p.text("", "What is brought along is done as the work that brings it, by own hands or hired, unless it takes a licensed trade. With a quote, what is not in it comes hired.")
+	p.text("", "What is brought along is done as the work that brings it, by own hands or hired, unless it takes a licensed trade; what several bring, by own hands as soon as one of them is. With a quote, what is not in it comes hired.")
 	if could := couldBeOwn(a); len(could) > 0 {
 		p.text("", "Hired that way, though you do other work of the trade yourself: "+strings.Join(could[:min(3, len(could))], ", ")+". To do it yourself, name it in the option with   own hands")
 	}

@@ -110,7 +110,6 @@ func (w *worksite) options(r *model.Member, measures []string) {
 			c := o.Add("caller", "", "call")
 			c.Link(pick(w.drawer, w.calledFor...))
 			w.giveFlag(5, c, "yields")
-			w.giveFlag(8, c, "idle")
 		}
 	}
 	if chosen == n {
