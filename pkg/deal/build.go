@@ -163,6 +163,10 @@ func (r *reader) firstUse(w *work, u *pricebook.Use) {
 			}
 			return
 		}
+		if was := r.prices().Product(u.Product); was != nil && was.Unit() != found.Unit() {
+			r.say("product-unit", g.at(), "%s takes %s by the %s, but %s is sold by the %s", w.label, was.Name, was.SoldBy(), found.Name, found.SoldBy())("name a product that is sold by the %s: those of the price book are shown by   ledgerboard prices %s", was.SoldBy(), was.Aisle)
+			return
+		}
 		u.Product = found.Name
 	}
 	if g := r.good(w.scope.path + "waste"); g != nil {

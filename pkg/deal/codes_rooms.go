@@ -35,6 +35,7 @@ func roomCodes() []Code {
 		{"plane-without-size", "a part of the roof without a size"},
 		{"unknown-item", "work that the price book does not know"},
 		{"unknown-product", "a product that the price book does not know"},
+		{"product-unit", "a product sold in another unit than the work takes it by"},
 		{"unknown-option", "an option that there is not"},
 		{"unknown-room", "a scope for a room without options"},
 		{"unknown-layer", "a layer of a floor that is not known"},

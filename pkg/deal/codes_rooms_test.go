@@ -89,6 +89,7 @@ var roomSlips = []slip{
 	inDen("unknown-item", "paint walls", "paint wals"),
 	inDen("unknown-item", "paint walls", "gold leaf"),
 	inDen("unknown-product", "hired}", "{by: hired, product: wal paint}}"),
+	inDen("product-unit", "hired}", "{by: hired, product: resilient plank}}"),
 	inOptions("unknown-option", "rooms:", "scope: marble\nrooms:"),
 	inOptions("unknown-option", "rooms:", "scope: {all rooms: fresh, den: luxury}\nrooms:"),
 	inOptions("unknown-room", "rooms:", "scope: {all rooms: fresh, ballroom: gut}\nrooms:"),
