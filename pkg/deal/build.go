@@ -91,6 +91,10 @@ func (r *reader) day(w *work, key string) string {
 // usesOf gives a piece of work its products.
 func (r *reader) usesOf(p *plan, w *work) {
 	uses := slices.Clone(w.item.Uses)
+	var packs []quantity.Pack
+	for _, u := range uses {
+		packs = append(packs, r.prices().PackOf(u))
+	}
 	var price *reading
 	if w.scope.path != "" {
 		price = r.good(w.scope.path + "price")
@@ -98,7 +102,7 @@ func (r *reader) usesOf(p *plan, w *work) {
 			r.firstUse(w, &uses[0])
 		}
 		if _, found := w.member.Given.Look("allowance"); found && len(uses) > 0 {
-			uses = uses[1:]
+			uses, packs = uses[1:], packs[1:]
 		}
 	}
 	for i, u := range uses {
@@ -128,6 +132,9 @@ func (r *reader) usesOf(p *plan, w *work) {
 		} else {
 			give("takes", u.Takes)
 			give("covers", u.Covers)
+			if pack := packs[i].Number; u.Covers.IsPositive() && !pack.Equal(prod.Pack.Number) {
+				give("covers_with", pack)
+			}
 			give("for_the_job", u.ForJob)
 		}
 		give("waste", u.Waste)

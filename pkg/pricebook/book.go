@@ -78,6 +78,18 @@ type Use struct {
 	Waste   decimal.Decimal // share
 	Source  string
 	Pos     diag.Pos
+	starter bool // of the starter book, whose packs it counts
+}
+
+// PackOf is the pack of which one does what a use covers: that of the book that says so.
+func (b *Book) PackOf(u Use) quantity.Pack {
+	if u.starter {
+		b = Starter()
+	}
+	if p := b.Product(u.Product); p != nil {
+		return p.Pack
+	}
+	return quantity.Pack{}
 }
 
 // A Companion is work that an item brings with it.

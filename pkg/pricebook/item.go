@@ -163,7 +163,7 @@ var materialKeys = sync.OnceValue(func() []keyOf[useDraft] {
 		{Key{"takes", "3.6", "1, without the two below", "so many of the pack's unit for each unit of work"}, func(r *reader, u useDraft) read {
 			return parsed(r, amount, func(x decimal.Decimal) { u.Takes = x })
 		}},
-		{Key{"one for", "80 sq ft", "nothing", "so much work is done by one whole pack"}, func(r *reader, u useDraft) read { return r.covers(u.item, u.Use) }},
+		{Key{"one for", "80 sq ft", "nothing", "so much work is done by one whole pack of the book that says so; another pack does it by what it holds"}, func(r *reader, u useDraft) read { return r.covers(u.item, u.Use) }},
 		{Key{"for the job", "1", "nothing", "so many of the pack's unit for each room, however large"}, func(r *reader, u useDraft) read {
 			return parsed(r, amount, func(x decimal.Decimal) { u.ForJob = x })
 		}},
@@ -183,7 +183,7 @@ func (r *reader) uses(it *Item, n *node) {
 	}
 	it.Uses = make([]Use, 0, len(n.Content)/2)
 	r.mapping(n, "materials", func(key, value *node) bool {
-		it.Uses = append(it.Uses, Use{Product: key.Value, Pos: r.pos(key)})
+		it.Uses = append(it.Uses, Use{Product: key.Value, Pos: r.pos(key), starter: r.starter})
 		u := &it.Uses[len(it.Uses)-1]
 		entryKeys(r, first(value, "along"), "the material", materialKeys(), useDraft{u, it})
 		switch n := count(has(value, "takes"), has(value, "one for"), has(value, "for the job")); {
