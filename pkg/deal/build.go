@@ -194,10 +194,10 @@ func (r *reader) drops(w *work, use *model.Member, prod *pricebook.Product) {
 	d.Pos = prod.Pos
 	for line, x := range map[string]decimal.Decimal{
 		"roll_wide": prod.Roll.Width.Feet(), "roll_long": prod.Roll.Length.Feet(), "repeat": prod.Roll.Repeat.Feet(), "half_drop": flag(prod.Roll.HalfDrop),
-		"trim": dropTrim,
 	} {
 		d.Give(line, model.Value{Number: x, Text: prod.Source, Pos: prod.Pos})
 	}
+	d.Give("trim", model.Value{Number: dropTrim, Text: "common practice, no source"})
 	w.countedAlong(use)
 	d.Give("drop_run", model.Value{Refers: "perimeter", Text: "once around", Pos: prod.Pos})
 }
