@@ -3,6 +3,7 @@ package cli
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -102,13 +103,32 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 		if err != nil {
 			return checked{}, err
 		}
-		found = a.Warnings
+		wrong, err := c.untaken(l, path, sets)
+		if err != nil {
+			return checked{}, err
+		}
+		found = append(a.Warnings, wrong...)
 	}
 	found.Sort()
 	return checked{
 		File: l.name, Doubted: l.deal != nil, Found: append([]diag.Diag{}, found...), sources: l.sources,
 		Mistakes: len(found.Errors()), Doubts: len(found.Warnings()),
 	}, nil
+}
+
+// untaken are the mistakes in options that the scope does not take, which compare and best
+// would refuse; not that a scope leaves no value, which is no slip of the file.
+func (c *common) untaken(l *loaded, path string, sets []deal.Set) (diag.List, error) {
+	if len(l.deal.Options) == 0 {
+		return nil, nil
+	}
+	every := *c
+	every.how.AllOptions = true
+	all, err := every.load(path, sets)
+	if err != nil {
+		return nil, err
+	}
+	return slices.DeleteFunc(all.found.Errors(), func(d diag.Diag) bool { return d.Code == "value-used-up" }), nil
 }
 
 // checkQuotes checks a workbook of quotes against the starter book, and the book that

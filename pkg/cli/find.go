@@ -23,6 +23,33 @@ func find(d *deal.Deal, words string, names []string) (*model.Cell, error) {
 	return nil, &usageError{fmt.Errorf("%q could be any of %d lines", words, len(several)), "say which: " + strings.Join(addresses(d, several), ", ")}
 }
 
+// untakenLine says that words name what stands in an option that the scope does not take;
+// nil where they do not.
+func (c *common) untakenLine(path, words string, names []string) error {
+	every := *c
+	every.how.AllOptions = true
+	sets, err := every.replacements()
+	if err != nil {
+		return nil
+	}
+	l, err := every.load(path, sets)
+	if err != nil || l.deal == nil {
+		return nil
+	}
+	one, several := meant(l.deal, names)
+	if one != nil {
+		several = append(several, one)
+	}
+	for _, cell := range several {
+		for m := cell.Member; m != nil; m = m.Parent {
+			if v, marked := m.Given.Look("chosen"); marked && v.Number.IsZero() {
+				return &usageError{fmt.Errorf("%q is in the option %s of %s, which is not taken", words, m.Label, m.Parent.Label), "add   --set 'scope=" + m.Label + "'   to look at it"}
+			}
+		}
+	}
+	return nil
+}
+
 // meant is the line that the first of some names with only one has, or the lines of the
 // first that has several.
 func meant(d *deal.Deal, names []string) (one *model.Cell, several []*model.Cell) {

@@ -86,6 +86,9 @@ func runWhy(o *whyOptions, path, line string) error {
 	}
 	c, err := find(d, line, asked.Lines)
 	if err != nil {
+		if _, several := meant(d, asked.Lines); several == nil {
+			return cmp.Or(o.untakenLine(path, line, asked.Lines), err)
+		}
 		return err
 	}
 	at := ""

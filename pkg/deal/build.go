@@ -92,6 +92,10 @@ func (r *reader) day(w *work, key string) string {
 // usesOf gives a piece of work its products.
 func (r *reader) usesOf(p *plan, w *work) {
 	uses := slices.Clone(w.item.Uses)
+	var packs []quantity.Pack
+	for _, u := range uses {
+		packs = append(packs, r.prices().PackOf(u))
+	}
 	var price *reading
 	if w.scope.path != "" {
 		price = r.good(w.scope.path + "price")
@@ -99,7 +103,7 @@ func (r *reader) usesOf(p *plan, w *work) {
 			r.firstUse(w, &uses[0])
 		}
 		if _, found := w.member.Given.Look("allowance"); found && len(uses) > 0 {
-			uses = uses[1:]
+			uses, packs = uses[1:], packs[1:]
 		}
 	}
 	for i, u := range uses {
@@ -129,6 +133,9 @@ func (r *reader) usesOf(p *plan, w *work) {
 		} else {
 			give("takes", u.Takes)
 			give("covers", u.Covers)
+			if pack := packs[i].Number; u.Covers.IsPositive() && !pack.Equal(prod.Pack.Number) {
+				give("covers_with", pack)
+			}
 			give("for_the_job", u.ForJob)
 		}
 		give("waste", u.Waste)
@@ -164,6 +171,10 @@ func (r *reader) firstUse(w *work, u *pricebook.Use) {
 			}
 			return
 		}
+		if was := r.prices().Product(u.Product); was != nil && was.Unit() != found.Unit() {
+			r.say("product-unit", g.at(), "%s takes %s by the %s, but %s is sold by the %s", w.label, was.Name, was.SoldBy(), found.Name, found.SoldBy())("name a product that is sold by the %s: those of the price book are shown by   ledgerboard prices %s", was.SoldBy(), was.Aisle)
+			return
+		}
 		u.Product = found.Name
 	}
 	if g := r.good(w.scope.path + "waste"); g != nil {
@@ -184,10 +195,10 @@ func (r *reader) drops(w *work, use *model.Member, prod *pricebook.Product) {
 	d.Pos = prod.Pos
 	for line, x := range map[string]decimal.Decimal{
 		"roll_wide": prod.Roll.Width.Feet(), "roll_long": prod.Roll.Length.Feet(), "repeat": prod.Roll.Repeat.Feet(), "half_drop": flag(prod.Roll.HalfDrop),
-		"trim": dropTrim,
 	} {
 		d.Give(line, model.Value{Number: x, Text: prod.Source, Pos: prod.Pos})
 	}
+	d.Give("trim", model.Value{Number: dropTrim, Text: "common practice, no source"})
 	w.countedAlong(use)
 	d.Give("drop_run", model.Value{Refers: "perimeter", Text: "once around", Pos: prod.Pos})
 }

@@ -139,11 +139,15 @@ func (r *reader) houseLeavesOut(name string) bool {
 	return false
 }
 
+// BroughtAlong is the option of the whole house under which stands what options of rooms
+// bring once for the house.
+const BroughtAlong = "brought along"
+
 // calledOption is the option of the whole house under which what rooms call for
 // stands.
 func (r *reader) calledOption() *model.Member {
 	if r.called == nil {
-		r.called = r.wholeHouse().Add("option", "", "brought along")
+		r.called = r.wholeHouse().Add("option", "", BroughtAlong)
 		r.callPlan = &plan{room: r.called.Parent, option: r.called}
 		r.plans = append(r.plans, r.callPlan)
 	}

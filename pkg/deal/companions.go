@@ -85,15 +85,23 @@ func (b *bringing) ask(w *work) {
 	}
 }
 
-// round decides on those that do not come where something else is done, by name.
+// round decides on those that do not come where something else is done, by name: first on
+// those of which all is known, then, where they wait for each other, on the first of all.
 func (b *bringing) round() {
 	all := b.later
 	b.later = nil
 	slices.SortStableFunc(all, func(x, y brought) int {
 		return cmp.Or(cmp.Compare(x.Item, y.Item), cmp.Compare(x.by.item.Name, y.by.item.Name))
 	})
-	for _, x := range all {
-		if !slices.ContainsFunc(x.Unless, b.done) {
+	waits := func(x brought) bool {
+		return slices.ContainsFunc(all, func(y brought) bool { return slices.Contains(x.Unless, y.Item) })
+	}
+	circle := !slices.ContainsFunc(all, func(x brought) bool { return !waits(x) })
+	for i, x := range all {
+		switch {
+		case waits(x) && !(circle && i == 0):
+			b.later = append(b.later, x)
+		case !slices.ContainsFunc(x.Unless, b.done):
 			b.one(x)
 		}
 	}

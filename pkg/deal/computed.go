@@ -25,7 +25,7 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 		}
 	}
 	for _, room := range r.deal.Root.In("room") {
-		add(room, "open_floor", "walls_less_all", "base_run", "siding", "room_ceiling", "perimeter", "closet_rod_run", "casing_run")
+		add(room, "open_floor", "walls_less_all", "base_run", "siding", "walls_less_openings", "room_ceiling", "perimeter", "closet_rod_run", "casing_run")
 	}
 	want = append(want, model.Indexes(r.deal.CutCells())...)
 	for _, w := range r.eachWork() {
@@ -86,7 +86,12 @@ func (r *reader) compute() {
 func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 	for p, w := range r.eachWork() {
 		if w.by == "" && w.scope.path != "" && !r.someOf(w, v) {
-			r.say("work-of-nothing", w.at, "%s: there is nothing to do it to, for %s of %s is 0", w.label, w.item.Measure, p.room.Label)("say how much, e.g.   %s: {by: hired, count: 1}   , or name it in the room: doors, windows, fixed, closets", w.label)
+			tell := r.say("work-of-nothing", w.at, "%s: there is nothing to do it to, for %s of %s is 0", w.label, w.item.Measure, p.room.Label)
+			if from := givenBy(w.item.Measure); from != "" {
+				tell("say what there is:   %s   , or how much, e.g.   %s", from, w.counted())
+				continue
+			}
+			tell("say how much, e.g.   %s", w.counted())
 		}
 	}
 }
@@ -137,6 +142,12 @@ func (r *reader) fits(v *walk.Values[decimal.Decimal]) {
 			}
 		}
 		r.openingsFit(v, room)
+	}
+	for _, out := range r.deal.Root.In("outside") {
+		x, g := v.Scalar[r.deal.Model.Find(out, "walls_less_openings").Index], r.good("outside.around")
+		if g != nil && x.Round(9).IsNegative() {
+			r.say("opening-over-wall", g.at(), "the doors and windows outside take more than the walls of a house %s around, by %s sq ft", g.node.text, short(x.Neg()))("check around, and the sizes of doors and windows")
+		}
 	}
 }
 

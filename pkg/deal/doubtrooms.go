@@ -14,6 +14,8 @@ func (r *reader) doubtRooms() {
 	r.doubtSizes()
 	r.doubtCounts()
 	r.doubtQuotes()
+	r.doubtOwnPrices()
+	r.doubtInstead()
 	r.doubtAdds()
 	for _, c := range pricebook.Checks() {
 		r.doubtBad(c)

@@ -9,6 +9,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 )
@@ -35,6 +36,18 @@ func (r *reader) doubtSizes() {
 			r.doubtNarrow(room)
 		}
 		r.doubtOpenings(room)
+		r.doubtTubs(room)
+	}
+}
+
+// doubtTubs doubts a tub that is deeper than long: which walls its surround takes follows
+// from which of its sides stands along the wall.
+func (r *reader) doubtTubs(room *model.Member) {
+	for _, f := range room.In("fitting") {
+		long, deep := f.Given.Of("fitting_length"), f.Given.Of("fitting_depth")
+		if f.Given.Of("sort").Choice == "tub" && deep.Number.GreaterThan(long.Number) {
+			r.say("tub-deep", long.Pos, "%s is %s along the wall and %s deep", f.Label, diag.Quote(long.Text), diag.Quote(deep.Text))("write its length along the wall first, e.g. 5' x 2'6\"; it is used as it stands")
+		}
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 )
 
 // houseCheck is the member of a part of the house that may hide a repair, with the
@@ -34,7 +35,7 @@ func (r *reader) houseCheck(e *entry) *model.Member {
 	if near, ok := diag.Nearest(e.name, names); ok {
 		tell("did you mean %q?", near)
 	} else {
-		tell("give it amounts of its own: {likely: $900, least: $0, most: $4k}; known are %s", strings.Join(names, ", "))
+		tell("give it amounts of its own: {likely: $900, least: $0, most: $4k}, or, seen good, {state: good}; known are %s", strings.Join(names, ", "))
 	}
 	return m
 }
@@ -56,9 +57,34 @@ func (r *reader) addCheck(c *pricebook.Check) *model.Member {
 	return m
 }
 
+// seenOrder lets the least and the most that the file does not say follow what is likely,
+// and refuses amounts of the file that do not rise.
+func (r *reader) seenOrder() {
+	for _, m := range r.deal.Root.In("check") {
+		likely := m.Given.Of("if_bad")
+		for _, x := range []struct {
+			line, key, than string
+			wrong           func(x, likely decimal.Decimal) bool
+		}{
+			{"if_bad_least", "least", "more", decimal.Decimal.GreaterThan},
+			{"if_bad_most", "most", "less", decimal.Decimal.LessThan},
+		} {
+			v, given := m.Given.Look(x.line)
+			switch {
+			case !given || !x.wrong(v.Number, likely.Number):
+			case v.Key == "":
+				m.Withdraw(x.line) // and so what is likely stands
+			default:
+				r.say("seen-order", v.Pos, "%s: %s is %s, %s than is likely (%s)", m.Label, x.key, diag.Quote(v.Text), x.than, quantity.FormatDollars(likely.Number))("write amounts that rise, e.g.   {least: $0, likely: $900, most: $4k}")
+			}
+		}
+	}
+}
+
 // notSeen sets something aside for every part of the house that the file does not
 // speak of; a deal without rooms and without the key seen says all in its own lines.
 func (r *reader) notSeen() {
+	r.seenOrder()
 	if r.got["rooms"] == nil && r.got["seen"] == nil {
 		return
 	}

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -12,7 +13,7 @@ import (
 // runs are the lengths that a use needs in one piece each, before they are cut to the
 // sticks there are: by the walls and openings of the room, for each door or window where
 // it is so much for each, and else one run. What is bought beyond, for spoiled pieces, is
-// one more.
+// one more, or several no longer than the longest.
 func (c cutter) runs(use *model.Member) (out []takeoff.Piece) {
 	need, net := units(c.of(use, "bought")), units(c.of(use, "net_use"))
 	room := use.Parent.Parent.Parent.Label
@@ -26,7 +27,14 @@ func (c cutter) runs(use *model.Member) (out []takeoff.Piece) {
 	case len(out) == 0:
 		return []takeoff.Piece{{Length: need, ID: room}}
 	case spare > 0:
-		out = append(out, takeoff.Piece{Length: spare, ID: room + " (spare)"})
+		longest := slices.MaxFunc(out, func(a, b takeoff.Piece) int { return cmp.Compare(a.Length, b.Length) }).Length
+		parts, err := takeoff.Split(spare, longest)
+		if err != nil {
+			parts = []int64{spare} // which is too much to cut, and is refused there
+		}
+		for _, x := range parts {
+			out = append(out, takeoff.Piece{Length: x, ID: room + " (spare)"})
+		}
 	}
 	return out
 }

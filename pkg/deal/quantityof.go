@@ -31,7 +31,7 @@ func (r *reader) measureOf(p *plan, w *work) {
 			w.member.Give("measure", model.Value{Text: "none here", Pos: w.at})
 			return
 		}
-		r.say("measure-not-here", w.at, "%s is measured by %s, which only %s has", w.label, m.Name, onlyIn(*m))("say how much, e.g.   %s: {count: 1}", w.label)
+		r.say("measure-not-here", w.at, "%s is measured by %s, which only %s has", w.label, m.Name, onlyIn(*m))("say how much, e.g.   %s", w.counted())
 		w.member.Give("measure", model.Value{Number: one, Pos: w.at})
 		return
 	}

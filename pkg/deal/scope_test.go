@@ -256,3 +256,21 @@ func TestOptionsOfOneNameAreOne(t *testing.T) {
 		require.Equal(t, []string{[]string{"gut", "GUT"}[i]}, labels(room.In("option")))
 	}
 }
+
+// The least and the most that go by the year built follow what the file says is likely,
+// where that is beyond them.
+func TestAmountsByAgeFollowWhatIsLikely(t *testing.T) {
+	for likely, want := range map[string][]string{
+		"$20k": {"0", "20000", "20000"}, // by the year built $0 to $14,000
+		"$2k":  {"0", "2000", "14000"},
+	} {
+		d := readDeal(t, walked+"house: {year built: 1930}\nseen: {sewer line: {likely: "+likely+"}}\n")
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		var got []string
+		for _, line := range []string{"if_bad_least", "if_bad", "if_bad_most"} {
+			got = append(got, v.Of(d.Model.Find(d.Root.In("check")[0], line)).String())
+		}
+		require.Equal(t, want, got)
+	}
+}

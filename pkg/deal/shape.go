@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"errors"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -94,6 +95,10 @@ var sideLines = map[string][2]string{
 func (r *reader) size(f *Field, m *model.Member, text span) bool {
 	x, err := quantity.ParseSize(text.text)
 	if err != nil {
+		var q *quantity.Error
+		if errors.As(err, &q) && strings.HasPrefix(q.Found, "+") && f.Path == "<room>.size" {
+			q.Want = "the rectangles as a list, the later ones with what they share: [18' x 13', 9' x 7' sharing 9']"
+		}
 		r.unread(f.title(), text, "bad-size", err, f.example())
 		return false
 	}

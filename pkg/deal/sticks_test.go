@@ -22,7 +22,8 @@ func TestStickPiecesFollowTheWalls(t *testing.T) {
 		{"14' x 11'", "crown: hired", []string{"30.00", "132.00", "132.00", "168.00", "168.00"}}, // 5% of 50 ft for spoiled copes
 		{"14' x 11'", "baseboard: {by: hired, part: 50%}", []string{"132.00", "168.00"}},
 		{"14' x 11'", "baseboard: {by: hired, count: 20 ft}", []string{"48.00", "192.00"}},
-		{"14' x 11', doors: 1", "door casing: hired", []string{"41.40", "78.00", "84.00", "84.00", "84.00", "84.00"}}, // 34.5 ft for each, and 10%
+		{"14' x 11', doors: 1", "door casing: hired", []string{"41.40", "78.00", "84.00", "84.00", "84.00", "84.00"}},                                    // 34.5 ft for each, and 10%
+		{"14' x 11', doors: 3", "door casing: hired", slices.Concat([]string{"40.20", "78.00", "78.00", "78.00"}, slices.Repeat([]string{"84.00"}, 13))}, // 124.2 in to spare: 84 and the rest
 	} {
 		d := readDeal(t, walked+"\nrooms: {den: {size: "+c.size+", work: {"+c.work+"}}}\n")
 		var got []takeoff.Piece

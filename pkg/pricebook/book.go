@@ -58,6 +58,7 @@ type Item struct {
 	Waits       decimal.Decimal // days
 	Coats       int             // how often it is gone over; 1 if the book does not say
 	NewFloor    bool            // it lays a floor, so what lies there is taken up
+	Makes       string          // what of a room it makes new, "" where nothing else makes that; a floor for what lays one
 	ShareByAge  string          // "subfloor" or "roof deck": the table that says how much of the measure; "" for all of it
 	Permit      bool            // a permit is usual
 	Licence     bool            // a licensed trade is usual or required
@@ -78,6 +79,18 @@ type Use struct {
 	Waste   decimal.Decimal // share
 	Source  string
 	Pos     diag.Pos
+	starter bool // of the starter book, whose packs it counts
+}
+
+// PackOf is the pack of which one does what a use covers: that of the book that says so.
+func (b *Book) PackOf(u Use) quantity.Pack {
+	if u.starter {
+		b = Starter()
+	}
+	if p := b.Product(u.Product); p != nil {
+		return p.Pack
+	}
+	return quantity.Pack{}
 }
 
 // A Companion is work that an item brings with it.

@@ -41,6 +41,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		{Key{"weight", "0.6 lb per sq ft", "none", "what the debris weighs, for each unit"}, func(r *reader, it *Item) read { return r.rate(it, &it.Weight, "lb", "") }},
 		{Key{"coats", "2", "1", "how often it is gone over; hours, hired price and materials with `each coat` are then for one coat"}, func(r *reader, it *Item) read { return parsed(r, coats, func(x int) { it.Coats = x }) }},
 		{Key{"new floor", "yes", "no", "whether it lays a floor, so that the layers of the old one are taken up"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.NewFloor = x }) }},
+		{Key{"makes", "counter", "nothing that another would make instead", "what of a room it makes new; two items that both make all of one thing are doubted"}, func(r *reader, it *Item) read { return r.text(&it.Makes) }},
 		{Key{"share by age", "subfloor", "all of the measure", "of which table by year built it takes its share of the measure: subfloor or roof deck"}, func(r *reader, it *Item) read { return parsed(r, shareByAge, func(x string) { it.ShareByAge = x }) }},
 		{Key{"waits", "2 days", "none", "curing, delivery or inspection in which nobody works"}, func(r *reader, it *Item) read {
 			return parsed(r, quantity.ParseDays, func(x decimal.Decimal) { it.Waits = x })
@@ -163,7 +164,7 @@ var materialKeys = sync.OnceValue(func() []keyOf[useDraft] {
 		{Key{"takes", "3.6", "1, without the two below", "so many of the pack's unit for each unit of work"}, func(r *reader, u useDraft) read {
 			return parsed(r, amount, func(x decimal.Decimal) { u.Takes = x })
 		}},
-		{Key{"one for", "80 sq ft", "nothing", "so much work is done by one whole pack"}, func(r *reader, u useDraft) read { return r.covers(u.item, u.Use) }},
+		{Key{"one for", "80 sq ft", "nothing", "so much work is done by one whole pack of the book that says so; another pack does it by what it holds"}, func(r *reader, u useDraft) read { return r.covers(u.item, u.Use) }},
 		{Key{"for the job", "1", "nothing", "so many of the pack's unit for each room, however large"}, func(r *reader, u useDraft) read {
 			return parsed(r, amount, func(x decimal.Decimal) { u.ForJob = x })
 		}},
@@ -183,7 +184,7 @@ func (r *reader) uses(it *Item, n *node) {
 	}
 	it.Uses = make([]Use, 0, len(n.Content)/2)
 	r.mapping(n, "materials", func(key, value *node) bool {
-		it.Uses = append(it.Uses, Use{Product: key.Value, Pos: r.pos(key)})
+		it.Uses = append(it.Uses, Use{Product: key.Value, Pos: r.pos(key), starter: r.starter})
 		u := &it.Uses[len(it.Uses)-1]
 		entryKeys(r, first(value, "along"), "the material", materialKeys(), useDraft{u, it})
 		switch n := count(has(value, "takes"), has(value, "one for"), has(value, "for the job")); {

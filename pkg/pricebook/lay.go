@@ -1,6 +1,7 @@
 package pricebook
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -81,7 +82,7 @@ func (l *layer) lay(group []Quote) {
 	case q.Stick != nil:
 		set(n, "sticks", "")
 		l.sticks(n.Content[indexOf(n, "sticks")+1], p, group)
-		q.Dated, q.Source = together(p, group)
+		q.Dated, q.Source = together(p, group, l.told)
 	case q.Roll != nil && (q.Roll.First.Cmp(p.Roll.Width) != 0 || q.Roll.Second.Cmp(p.Roll.Length) != 0):
 		set(n, "roll", plainLength(q.Roll.First.Length)+" x "+plainLength(q.Roll.Second.Length))
 	case q.Pack != nil && q.Pack.String() != p.Pack.String():
@@ -124,22 +125,27 @@ func (l *layer) sticks(n *yaml.Node, p *Product, group []Quote) {
 	}
 }
 
-// together are the day and the source of all sticks of a product.
-func together(p *Product, group []Quote) (dated quantity.Date, source string) {
+// together are the day and the source of all sticks of a product, also of those that no
+// quote of the group is for.
+func together(p *Product, group []Quote, told string) (dated quantity.Date, source string) {
 	var sources []string
 	dated = group[0].Dated
-	if slices.ContainsFunc(p.Sticks, func(s Stick) bool {
+	others := slices.ContainsFunc(p.Sticks, func(s Stick) bool {
 		return !slices.ContainsFunc(group, func(q Quote) bool { return q.Stick.Cmp(s.Length) == 0 })
-	}) && !p.Dated.IsZero() {
+	})
+	if others && !p.Dated.IsZero() {
 		dated = p.Dated
 	}
 	for _, q := range group {
 		if !q.Dated.IsZero() && (dated.IsZero() || q.Dated.Compare(dated) < 0) {
 			dated = q.Dated
 		}
-		if q.Source != "" && !slices.Contains(sources, q.Source) {
-			sources = append(sources, q.Source)
+		if from := cmp.Or(q.Source, told, Owners); !slices.Contains(sources, from) {
+			sources = append(sources, from)
 		}
+	}
+	if others && !slices.Contains(sources, p.Source) {
+		sources = append(sources, "the other lengths: "+p.Source)
 	}
 	return dated, strings.Join(sources, "; ")
 }

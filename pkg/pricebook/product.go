@@ -112,8 +112,8 @@ func (r *reader) whole(p, base *Product, at diag.Pos, body *node) {
 		r.missing(at, p.Name, "price", "price: $24.90   , for a pack has the price it is sold at")
 	}
 	if base != nil && packed && p.Unit() != base.Unit() {
-		r.found.Add(diag.Errorf(at, "book-bad-unit", "%q is sold by the %s, but by the %s in the book below", p.Name, spoken(p.Unit()), spoken(base.Unit())).
-			WithHint("the work that takes it counts on the %s; give it a name of its own", spoken(base.Unit())))
+		r.found.Add(diag.Errorf(at, "book-bad-unit", "%q is sold by the %s, but by the %s in the book below", p.Name, p.SoldBy(), base.SoldBy()).
+			WithHint("the work that takes it counts on the %s; give it a name of its own", base.SoldBy()))
 	}
 }
 
@@ -127,6 +127,9 @@ func (p *Product) Unit() quantity.Unit {
 	}
 	return p.Pack.Unit
 }
+
+// SoldBy is what a product is counted in as said behind "by the": sq ft, piece, roll.
+func (p *Product) SoldBy() string { return spoken(p.Unit()) }
 
 // spoken is a unit behind "by the".
 func spoken(u quantity.Unit) string {

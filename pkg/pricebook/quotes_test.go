@@ -76,7 +76,11 @@ func TestQuotesBecomeTheBooksPrices(t *testing.T) {
 			require.True(t, p.Price.Equal(price), text)
 			require.Equal(t, "2026-10-02", p.Dated.String())
 		}
-		require.Equal(t, "Fern: #1, Street", p.Source)
+		want := "Fern: #1, Street"
+		if len(sticks) > 1 { // the others have their price still
+			want += "; the other lengths: " + pricebook.Invented
+		}
+		require.Equal(t, want, p.Source)
 		require.Equal(t, starter.Product(name).SoldIn(), p.SoldIn())
 		again, changed := laid(t, table(t, b), b)
 		require.Empty(t, again)
@@ -119,7 +123,7 @@ func TestSticksTogether(t *testing.T) {
 	require.Equal(t, "sticks of 8 ft, 12 ft, 16 ft", p.SoldIn())
 	require.Equal(t, "14 20", p.Sticks[1].Price.String()+" "+p.Sticks[2].Price.String())
 	require.Equal(t, "2026-01-05", p.Dated.String(), "12 ft has its old price still")
-	require.Equal(t, "a; b", p.Source)
+	require.Equal(t, "a; b; the other lengths: old", p.Source)
 	text, _ = laid(t, "name,pack,price,dated,source\noak base,8 ft,10,2026-10-02,a\noak base,12 ft,20,2026-10-01,b\n", b)
 	require.Equal(t, "2026-10-01", read(t, text, b).Product("oak base").Dated.String())
 }

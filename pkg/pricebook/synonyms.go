@@ -31,6 +31,7 @@ var synonyms = [][]string{
 	{"grass", "lawn", "sod", "turf"},
 	{"deck", "decking"},
 	{"cabinet", "cupboard"},
+	{"paint", "painting"},
 }
 
 // otherwise are words for what the book calls by other words. They go one way: a search

@@ -120,7 +120,11 @@ func (p bestPage) rooms() {
 		}
 		p.line(bestRow, cut(r.Room.Label, 19), cut(named(r, p.Found.Best.Options[i]), 15), money(cash), dollars(adds), money(gain))
 	}
-	p.text("", "Gain is what a room adds to the value less its own cash; contingency, containers, rents, selling and interest come off the whole.")
+	note := "Gain is what a room adds to the value less its own cash; contingency, containers, rents, selling and interest come off the whole."
+	if once := broughtOnce(p.Best); once.IsPositive() {
+		note += fmt.Sprintf(" Of the cash of the whole house, %s is for what the rooms bring once for the house, such as permits: it does not fall with the option of the whole house.", money(once))
+	}
+	p.text("", note)
 }
 
 // named is what an option of a room is called.

@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/solve"
 )
 
@@ -142,6 +143,7 @@ func (c comparison) byRoom() {
 	for _, label := range c.labels("room") {
 		c.ofRoom(label, "cash_cost")
 	}
+	c.costs("  brought once by rooms", func(a answer.Column) decimal.Decimal { return broughtOnce(a.Answer) })
 	c.costs("containers", func(a answer.Column) decimal.Decimal { return a.Line("disposal") })
 	c.costs("rented by the month", func(a answer.Column) decimal.Decimal { return a.Line("rents") })
 	c.costs("not seen", func(a answer.Column) decimal.Decimal { return a.Line("not_seen") })
@@ -150,6 +152,19 @@ func (c comparison) byRoom() {
 	c.costs("contingency", func(a answer.Column) decimal.Decimal { return a.Line("contingency") })
 	c.costs("renovation budget", func(a answer.Column) decimal.Decimal { return a.Line("budget") })
 	c.text("", "What stays as it is has no such option, and nothing is done to it. A room's cost is its part of whole packs, so the same option may cost a little more or less beside other work.")
+}
+
+// broughtOnce is what of the cash of the whole house is for what options of rooms bring
+// once for the house, such as permits.
+func broughtOnce(a *answer.Answer) (sum decimal.Decimal) {
+	for _, house := range a.Model.Root.In("whole_house") {
+		for _, o := range house.In("option") {
+			if o.Label == deal.BroughtAlong {
+				sum = sum.Add(a.Of(o, "cash_cost"))
+			}
+		}
+	}
+	return sum
 }
 
 // ofRoom writes a row for a room, unless there is nothing in it: dollars, or that nothing
@@ -205,7 +220,11 @@ func (c comparison) gains() {
 	for _, label := range c.labels("room") {
 		c.ofRoom(label, "gain")
 	}
-	c.text("", "Before what selling, contingency and the months take.")
+	note := "Before what selling, contingency and the months take."
+	if slices.ContainsFunc(c.all, func(a answer.Column) bool { return broughtOnce(a.Answer).IsPositive() }) {
+		note += " The cash of the whole house holds what the rooms bring once for the house."
+	}
+	c.text("", note)
 }
 
 // conditionUnused reports whether conditions by option stand beside a stated value.

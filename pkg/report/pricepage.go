@@ -153,7 +153,11 @@ func takes(b *pricebook.Book, it *pricebook.Item, u pricebook.Use) string {
 	case prod != nil && prod.Roll != nil:
 		text = "hung in drops around the room"
 	case u.Covers.IsPositive():
-		text = fmt.Sprintf("one pack for %s%s", u.Covers, unitWord(unit))
+		one := "one pack"
+		if pack := b.PackOf(u); prod != nil && !pack.Number.Equal(prod.Pack.Number) {
+			one = "one " + pack.String()
+		}
+		text = fmt.Sprintf("%s for %s%s", one, u.Covers, unitWord(unit))
 	case u.ForJob.IsPositive():
 		text = fmt.Sprintf("%s%s for each room", u.ForJob, unitWord(of))
 	default:

@@ -179,6 +179,9 @@ func measures(p *page, a *answer.Answer, room *model.Member) {
 			parts = append(parts, m.words+" "+exactly(x)+" "+m.unit)
 		}
 	}
+	if living := a.Of(room, "living_area"); a.Of(room, "counts_as_living").IsPositive() && living.LessThan(a.Of(room, "floor_area")) {
+		parts = append(parts, "counts as living area "+exactly(living)+" sq ft")
+	}
 	p.text("", strings.Join(parts, "; "))
 	if slices.ContainsFunc(room.In("section"), slopingCloset) {
 		p.text("", "The ceiling is taken to slope in its closets too. Where a closet is level, make it a room of its own.")
@@ -282,10 +285,13 @@ func couldBeOwn(a *answer.Answer) []string {
 	slices.SortStableFunc(hired, func(x, y *model.Member) int { return a.Of(y, "labour").Cmp(a.Of(x, "labour")) })
 	var out []string
 	for _, m := range hired {
-		out = append(out, fmt.Sprintf("%s in %s (%s of labour)", m.Label, m.Parent.Parent.Label, money(a.Of(m, "labour"))))
+		out = append(out, fmt.Sprintf("%s in %s (%s of labour)", a.Deal.Work[m].Item.Name, m.Parent.Parent.Label, money(a.Of(m, "labour"))))
 	}
 	return out
 }
+
+// mostOwn is of how much hired work it is said that own hands could do it.
+const mostOwn = 3
 
 // brought lists what work brought along, by who brought it.
 func brought(p *page, a *answer.Answer) {
@@ -314,7 +320,11 @@ func brought(p *page, a *answer.Answer) {
 	}
 	p.text("", "What is brought along is done as the work that brings it, by own hands or hired, unless it takes a licensed trade; what several bring, by own hands as soon as one of them is. With a quote, what is not in it comes hired.")
 	if could := couldBeOwn(a); len(could) > 0 {
-		p.text("", "Hired that way, though you do other work of the trade yourself: "+strings.Join(could[:min(3, len(could))], ", ")+". To do it yourself, name it in the option with   own hands")
+		most := "Hired that way, though you do other work of the trade yourself: "
+		if n := len(could); n > mostOwn {
+			most = fmt.Sprintf("Hired that way, though you do other work of the trade yourself, the %d largest of %d: ", mostOwn, n)
+		}
+		p.text("", most+strings.Join(could[:min(mostOwn, len(could))], ", ")+". To do it yourself, name it in the option with   own hands")
 	}
 	p.text("", "To do without one, name it in the option:   without: ["+by[order[0]][0]+"]")
 }
@@ -331,15 +341,19 @@ func unseen(p *page, a *answer.Answer) {
 		return
 	}
 	p.heading("Not seen, so something is set aside (likely; least to most)")
+	how := "{state: good}" // of a part that the file alone knows
 	for _, c := range open {
 		p.row(28, "  "+c.Label, fmt.Sprintf("%12s%12s to %s", dollars(a.Of(c, "set_aside")), dollars(a.Of(c, "if_bad_least")), dollars(a.Of(c, "if_bad_most"))))
 		for _, k := range pricebook.Checks() {
 			if k.Name == c.Label {
 				p.text("      ", "look: "+k.Look)
+				if c == open[0] {
+					how = "good"
+				}
 			}
 		}
 	}
-	p.text("", "Once seen, say so:   seen: {"+open[0].Label+": good}   The amounts are common practice, no source.")
+	p.text("", "Once seen, say so:   seen: {"+open[0].Label+": "+how+"}   The amounts are common practice, no source.")
 }
 
 func duration(p *page, a *answer.Answer) {

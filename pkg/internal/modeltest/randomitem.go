@@ -75,6 +75,7 @@ func (w *worksite) takes(x *model.Member, measures []string) {
 		w.use("two uses of a product")
 	}
 	a := w.give(9, u, "takes", func() decimal.Decimal { return w.share(0, 3) })
+	w.give(3, u, "covers_with", func() decimal.Decimal { return pick(w.drawer, dec(1), dec(5), dec(0.25)) })
 	b := w.give(6, u, "covers", func() decimal.Decimal { return pick(w.drawer, dec(350), dec(80), dec(3), dec(0.7)) })
 	if a && b {
 		w.use("covers and takes")

@@ -1,0 +1,91 @@
+package deal_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Where work is done that takes the place of other work, that other work is not brought
+// along: one pan to a shower, one counter to strip, one primer under the paint.
+func TestWorkInPlaceOfAnotherIsNotBrought(t *testing.T) {
+	places := map[string]string{
+		"bath":    "rooms: {bath: {size: 9' x 8', dark walls: yes, doors: 1, windows: 1, fixed: {tub: 5' x 2.5', shower: 3' x 3', vanity: 3' x 2', toilet: 1}, work: {WORK}}}\n",
+		"kitchen": "rooms: {kitchen: {size: 12' x 13', doors: 1, fixed: {base cabinets: 10' x 2', sink: 1}, work: {WORK}}}\n",
+		"den":     "rooms: {den: {size: 12' x 13', dark walls: yes, doors: 1, windows: 1, closets: 4' x 2', work: {WORK}}}\n",
+		"outside": "outside: {roof: [{size: 40' x 28', pitch: 6/12}], around: 136', doors: 1, windows: 8, deck: 12' x 10', soffit: 90 sq ft, work: {WORK}}\n",
+	}
+	for _, c := range []struct{ place, work, not, but string }{
+		{"bath", "shower base, tile shower walls", "shower wall panels, shower pan mortar bed, tile shower floor", "wall backer board, glass door"},
+		{"bath", "tile shower walls", "shower wall panels", "shower pan mortar bed, tile shower floor"},
+		{"bath", "shower base", "tile shower floor", "shower wall panels"},
+		{"bath", "tile shower walls, shower pan foam tray", "shower pan mortar bed", "tile shower floor"},
+		{"bath", "tub, tub wall panels", "tub surround tile, wall backer board", "take out tub"},
+		{"bath", "tub, tile shower walls", "tub surround tile", "wall backer board"},
+		{"bath", "tub", "tub wall panels", "tub surround tile, wall backer board, take out tub"},
+		{"bath", "tub, take out cast iron tub", "take out tub", ""},
+		{"bath", "vanity, paint walls", "paint bath walls", "mirror"},
+		{"bath", "vanity, medicine cabinet fitted", "mirror", "paint bath walls"},
+		{"bath", "vanity, tile wall", "paint bath walls", ""},
+		{"bath", "tile floor, uncoupling membrane under tile", "floor backer board", "screw down subfloor"},
+		{"bath", "tile floor, crack isolation on slab", "floor backer board, screw down subfloor", ""},
+		{"bath", "tile floor, subfloor replacement", "screw down subfloor", "floor backer board"},
+		{"bath", "tile floor, tile base", "base off and on", "strip base"},
+		{"bath", "tile wainscot, hang bath wall board", "baseboard, base off and on", "strip base"},
+		{"kitchen", "kitchen cabinets, hang wallpaper", "paint walls, paint bath walls", "prepare walls"},
+		{"kitchen", "kitchen cabinets, electrical rough room", "circuit", ""},
+		{"kitchen", "kitchen cabinets", "", "paint walls, circuit, strip counter"},
+		{"kitchen", "stone counter, strip heavy counter", "strip counter", ""},
+		{"kitchen", "range electric, microwave over range", "range hood fitted", "range hood duct"},
+		{"den", "hang wall board, paint walls", "prime dark walls, prepare walls", "prime new wall board, baseboard, casing"},
+		{"den", "skim walls, paint walls", "prime dark walls, prepare walls", "prime new wall board"},
+		{"den", "stain-block walls, paint walls", "prime dark walls", "prepare walls"},
+		{"den", "paint walls", "", "prime dark walls, prepare walls"},
+		{"den", "overlay wall board, paint walls", "prime dark walls, prepare walls", "prime new wall board, base off and on"},
+		{"den", "hang wall board, resilient plank floor", "base off and on", "baseboard"},
+		{"den", "hang wall board, wall batts", "outside wall insulation", ""},
+		{"den", "hang wall board, tall baseboard", "baseboard", ""},
+		{"den", "wainscot, tall baseboard", "baseboard", ""},
+		{"den", "hang wall board, circuit", "wall patching after trades", ""},
+		{"den", "recessed light: {count: 4}, hang ceiling board", "wall patching after trades", ""},
+		{"den", "strip wallpaper, skim walls", "repair wall cracks", "wash off paste"},
+		{"den", "strip textured ceiling, overlay ceiling board", "skim ceiling", ""},
+		{"den", "paint ceiling, hang ceiling board", "stain-block ceiling spots", ""},
+		{"den", "laminate floor, self-levelled floor", "flatten floor spots", "screw down subfloor"},
+		{"den", "laminate floor", "paint trim, paint casing", "base off and on, paint base, caulk base"},
+		{"den", "laminate floor, paint trim", "paint base", "base off and on, paint casing"},
+		{"den", "prehung inside door, varnish doors", "paint doors", "door casing"},
+		{"den", "prehung inside door, casing", "door casing", ""},
+		{"den", "new window, hang wall board", "window casing", "casing"},
+		{"outside", "outside wall paint", "", "pressure wash, scrape and fill"},
+		{"outside", "fibre cement siding", "pressure wash, scrape and fill, prime bare wood", "outside wall paint"},
+		{"outside", "fascia, gutters", "gutters off and on, fascia soundness check", ""},
+		{"outside", "soffit, fascia covered", "fascia", "gutters off and on"},
+		{"outside", "deck boards", "pressure wash deck", "deck stain"},
+		{"outside", "shingle roof gable, roof deck overlay", "roof deck repair", "roof tear-off"},
+	} {
+		t.Run(c.place+": "+c.work, func(t *testing.T) {
+			var work []string
+			for _, w := range strings.Split(c.work, ", ") {
+				if !strings.Contains(w, ":") {
+					w += ": hired"
+				}
+				work = append(work, w)
+			}
+			d := readDeal(t, walked+strings.Replace(places[c.place], "WORK", strings.Join(work, ", "), 1))
+			var items []string
+			for _, w := range d.Work {
+				items = append(items, w.Item.Name)
+			}
+			for _, name := range strings.Split(c.not, ", ") {
+				require.NotContains(t, items, name)
+			}
+			for _, name := range strings.Split(c.but, ", ") {
+				if name != "" {
+					require.Contains(t, items, name)
+				}
+			}
+		})
+	}
+}
