@@ -63,7 +63,7 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 
 // readQuotes reads quotes out of a workbook or a CSV, with the texts that places are in.
 func readQuotes(name string, table []byte, book *pricebook.Book) ([]pricebook.Quote, []string, diag.List, map[string]string) {
-	if pricebook.IsWorkbook(table) {
+	if pricebook.IsWorkbook(name, table) {
 		quotes, ignored, found := pricebook.ReadWorkbook(name, table, book)
 		return quotes, ignored, found, nil
 	}

@@ -137,7 +137,7 @@ func (c *common) load(path string, sets []deal.Set) (*loaded, error) {
 	if err != nil {
 		return nil, err
 	}
-	if pricebook.IsWorkbook(text) {
+	if pricebook.IsWorkbook(name, text) {
 		return nil, &dataError{fmt.Errorf("%s is a workbook, not a deal file", name), "give the deal file that it was made from; a form for bids that came back is read by   ledgerboard prices --from"}
 	}
 	l := &loaded{name: name, sources: deal.Sources(name, text, sets...)}
