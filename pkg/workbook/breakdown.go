@@ -240,7 +240,7 @@ func (d *breakdown) shares(row int, pays *model.Cell) {
 func (d *breakdown) idle(number string, totals []*model.Cell) {
 	row, wrapped := d.g.next(), look{size: tableSize, wrap: true}
 	d.g.set(row, colNumber, text(number, wrapped))
-	d.g.set(row, colWork, text("nothing as planned; what an input changed on the sheets behind adds that is in no other line", wrapped))
+	d.g.set(row, colWork, text("nothing as planned; an amount comes here only where an input on the sheets behind is changed", wrapped))
 	d.put(row, colTotal, totals...)
 	d.oneSum(row)
 	pays := make([]*model.Cell, len(totals))
