@@ -65,7 +65,8 @@ type common struct {
 	how   deal.Options
 	json  bool
 	color string
-	again []byte // standard input, where it was read already
+	again []byte   // standard input, where it was read already
+	files []string // the files that were read
 }
 
 // Run carries out a command line and returns its exit code.

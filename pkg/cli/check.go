@@ -87,7 +87,7 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 	if err != nil {
 		return checked{}, err
 	}
-	if pricebook.IsWorkbook(text) {
+	if pricebook.IsWorkbook(name, text) {
 		return checkQuotes(name, text)
 	}
 	if path == "-" {

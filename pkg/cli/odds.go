@@ -68,7 +68,7 @@ func runOdds(o *oddsOptions, path string) error {
 
 // page plays the deal through.
 func (o *oddsOptions) page(path string) (*report.OddsPage, error) {
-	how, err := o.how(path)
+	how, err := o.how()
 	if err != nil {
 		return nil, err
 	}
@@ -82,7 +82,7 @@ func (o *oddsOptions) page(path string) (*report.OddsPage, error) {
 }
 
 // how is what the options ask for.
-func (o *oddsOptions) how(path string) (chance.Options, error) {
+func (o *oddsOptions) how() (chance.Options, error) {
 	how := chance.Options{Trials: o.trials, Seed: o.seed}
 	if o.trials < fewestTrials || o.trials > mostTrials {
 		return how, &usageError{fmt.Errorf("--trials is %d", o.trials), "it takes " + counted(fewestTrials) + " to " + counted(mostTrials)}
@@ -94,9 +94,6 @@ func (o *oddsOptions) how(path string) (chance.Options, error) {
 	if o.csv == "-" {
 		return how, &usageError{errors.New("--csv needs the name of a file"), "for example: --csv trials.csv"}
 	}
-	if o.csv != "" && path != "-" && sameFile(o.csv, path) {
-		return how, &usageError{fmt.Errorf("--csv %s is the deal file itself", o.csv), "name another file"}
-	}
 	return how, nil
 }
 
@@ -106,7 +103,10 @@ func (o *oddsOptions) play(ctx context.Context, p *report.OddsPage, how chance.O
 	bar := newProgress(o.Streams, o.trials)
 	var trials *trialsFile
 	if o.csv != "" {
-		var err error
+		err := o.spares(o.csv)
+		if err != nil {
+			return nil, err
+		}
 		if trials, err = newTrialsFile(o.csv, o.force); err != nil {
 			return nil, err
 		}

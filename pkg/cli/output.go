@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -20,12 +21,16 @@ func (o *output) flags(cmd *cobra.Command, file, usage string) {
 	cmd.Flags().BoolVar(&o.force, "force", false, "write over an existing file")
 }
 
-// write writes to standard output or to a file, whole or not at all.
-func (o *output) write(s Streams, text string) error {
-	var err error
+// write writes to standard output or to a file, whole or not at all; over no file that
+// was read.
+func (o *output) write(c *common, text string) error {
+	if o.file == "-" {
+		_, err := fmt.Fprint(c.Out, text)
+		return err
+	}
+	err := c.spares(o.file)
 	switch {
-	case o.file == "-":
-		_, err = fmt.Fprint(s.Out, text)
+	case err != nil:
 		return err
 	case o.force:
 		err = overwrite(o.file, text)
@@ -41,6 +46,14 @@ func (o *output) write(s Streams, text string) error {
 // thereAlready tells the way out of a file that would be written over.
 func thereAlready(err error) error {
 	return &dataError{err, "write over it with --force, or name another file"}
+}
+
+// spares refuses to write over a file that was read.
+func (c *common) spares(path string) error {
+	if slices.ContainsFunc(c.files, func(read string) bool { return sameFile(read, path) }) {
+		return &usageError{fmt.Errorf("%s is read and would be written over", path), "name another file to write"}
+	}
+	return nil
 }
 
 func sameFile(a, b string) bool {

@@ -86,7 +86,7 @@ func runPrices(o *pricesOptions, words string) error {
 	if err != nil {
 		return err
 	}
-	return o.write(o.Streams, out.String())
+	return o.write(&o.common, out.String())
 }
 
 // together refuses options that say two things.
@@ -102,8 +102,6 @@ func (o *pricesOptions) together(words string) error {
 		return &usageError{errors.New("--csv, --from and --json each write something else"), "give one of them"}
 	case words != "" && (o.csv || o.from != ""):
 		return &usageError{fmt.Errorf("--csv and --from take no words, but %q is given", words), "leave the words out"}
-	case o.from != "" && sameFile(o.from, o.file):
-		return &usageError{fmt.Errorf("%s is read and would be written over", o.from), "write to another file, e.g. -o mine.yaml"}
 	case o.force && o.file == "-":
 		return &usageError{errors.New("--force is for a file"), "name it with   -o mine.yaml"}
 	}

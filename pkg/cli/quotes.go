@@ -44,7 +44,8 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 	if laid == nil {
 		return o.mistakes(newBook, wrong, map[string]string{newBook: text})
 	}
-	if err := o.write(o.Streams, text); err != nil {
+	o.files = []string{o.from} // the book may be written over: it is in what is written
+	if err := o.write(&o.common, text); err != nil {
 		return err
 	}
 	if err := diag.Render(o.Err, append(found, wrong...), sources); err != nil {
@@ -62,7 +63,7 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 
 // readQuotes reads quotes out of a workbook or a CSV, with the texts that places are in.
 func readQuotes(name string, table []byte, book *pricebook.Book) ([]pricebook.Quote, []string, diag.List, map[string]string) {
-	if pricebook.IsWorkbook(table) {
+	if pricebook.IsWorkbook(name, table) {
 		quotes, ignored, found := pricebook.ReadWorkbook(name, table, book)
 		return quotes, ignored, found, nil
 	}

@@ -29,7 +29,7 @@ func (c *common) text(path string) (name string, text []byte, err error) {
 		text, err = io.ReadAll(io.LimitReader(c.In, largest))
 		return "standard input", text, err
 	}
-	f, err := os.Open(path)
+	f, err := c.open(path)
 	if err != nil {
 		return "", nil, &dataError{fmt.Errorf("%s: %s", path, reason(err)), instead(path, err)}
 	}
@@ -40,22 +40,28 @@ func (c *common) text(path string) (name string, text []byte, err error) {
 	return path, text, nil
 }
 
+// open opens a file to be read, and notes that it was.
+func (c *common) open(path string) (*os.File, error) {
+	c.files = append(c.files, path)
+	return os.Open(path)
+}
+
 // reading is how a deal file is read.
 func (c *common) reading(path string) deal.Options {
 	how := c.how
 	if path != "-" {
-		how.Open = beside(path)
+		how.Open = c.beside(path)
 	}
 	return how
 }
 
 // beside opens the files that a deal file names, from its own folder.
-func beside(path string) func(string) ([]byte, error) {
+func (c *common) beside(path string) func(string) ([]byte, error) {
 	return func(name string) ([]byte, error) {
 		if !filepath.IsAbs(name) {
 			name = filepath.Join(filepath.Dir(path), name)
 		}
-		f, err := os.Open(name)
+		f, err := c.open(name)
 		if err != nil {
 			return nil, errors.New(reason(err))
 		}
@@ -131,7 +137,7 @@ func (c *common) load(path string, sets []deal.Set) (*loaded, error) {
 	if err != nil {
 		return nil, err
 	}
-	if pricebook.IsWorkbook(text) {
+	if pricebook.IsWorkbook(name, text) {
 		return nil, &dataError{fmt.Errorf("%s is a workbook, not a deal file", name), "give the deal file that it was made from; a form for bids that came back is read by   ledgerboard prices --from"}
 	}
 	l := &loaded{name: name, sources: deal.Sources(name, text, sets...)}

@@ -87,6 +87,8 @@ func runWorkbook(o *workbookOptions, path string) error {
 		o.file = strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)) + ".xlsx"
 	case o.file == "-" && o.Terminal:
 		return &usageError{errors.New("a workbook is not for a terminal"), "write it to a file:   -o my-house.xlsx"}
+	case o.file != "-" && !strings.EqualFold(filepath.Ext(o.file), ".xlsx"):
+		return &usageError{fmt.Errorf("%s is no name for a workbook", o.file), "let it end in .xlsx:   -o " + strings.TrimSuffix(o.file, filepath.Ext(o.file)) + ".xlsx"}
 	}
 	how := workbook.Options{For: reader, Trade: o.trade, BlankPrices: o.blank}
 	a, err := o.needed(path, &how)
@@ -99,7 +101,7 @@ func runWorkbook(o *workbookOptions, path string) error {
 	} else if err != nil {
 		return err
 	}
-	if err := o.write(o.Streams, out.String()); err != nil || o.file == "-" {
+	if err := o.write(&o.common, out.String()); err != nil || o.file == "-" {
 		return err
 	}
 	fmt.Fprintf(o.Err, "ledgerboard: wrote %s\n", o.file)

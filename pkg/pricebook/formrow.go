@@ -13,11 +13,17 @@ import (
 // formOnly are the columns that only a form for bids has beside those of a table of quotes.
 var formOnly = []string{"quantity", "coats", "labour", "total"}
 
-// A price of a form is kept to so many decimals, and labour may lie a cent beside the
-// price times the quantity.
+// A price of a form is kept to so many decimals.
 const formPlaces = 4
 
-var aCent = decimal.New(1, -2)
+// slack is how far labour may lie beside the price times the quantity: half a dollar where
+// it is in whole dollars, to which bidders round, else a cent.
+func slack(labour decimal.Decimal) decimal.Decimal {
+	if labour.IsInteger() {
+		return decimal.New(5, -1)
+	}
+	return decimal.New(1, -2)
+}
 
 // number reads a column of a form that holds a number above 0, or what stands for it.
 func (r *tableReader) number(column string, otherwise decimal.Decimal) (decimal.Decimal, bool) {
@@ -27,7 +33,7 @@ func (r *tableReader) number(column string, otherwise decimal.Decimal) (decimal.
 	}
 	x, err := quantity.ParseCount(text)
 	if err != nil || !x.IsPositive() {
-		r.wrong(at, "quotes-form", "%s is %q, not a number above 0", column, text)("put back what the form said")
+		r.wrong(at, "quotes-form", "%s is %s, not a number above 0", column, diag.Quote(text))("put back what the form said")
 		return x, false
 	}
 	return x, true
@@ -46,12 +52,13 @@ func (r *tableReader) inForm(q *Quote, at int) {
 		switch {
 		case err != nil:
 			r.refused(labourAt, "quotes-price", text, err)
-		case fine && much.Mul(q.Price).Sub(labour).Abs().GreaterThan(aCent):
+		case fine && much.Mul(q.Price).Sub(labour).Abs().GreaterThan(slack(labour)):
 			r.wrong(labourAt, "quotes-form", "labour is %s, but the unit price of %s for %s comes to %s", quantity.FormatMoney(labour), quantity.FormatMoney(q.Price), much, quantity.FormatMoney(much.Mul(q.Price)))(
 				"keep the one that holds and clear the other")
 		}
 	}
 	q.Price = q.Price.DivRound(coats, formPlaces)
+	q.low, q.high = q.Price, q.Price
 }
 
 // fromLabour takes the price from the labour of the row, where that alone is filled in.
@@ -77,7 +84,9 @@ func (r *tableReader) fromLabour(q *Quote, it *Item) {
 	case much.IsZero():
 		r.wrong(labourAt, "quotes-form", "the row for %q has labour, but no quantity", it.Name)("put back the quantity that the form said, or fill in the unit price")
 	default:
-		q.Price = labour.DivRound(much.Mul(coats), formPlaces)
+		each := func(x decimal.Decimal, places int32) decimal.Decimal { return x.DivRound(much.Mul(coats), places) }
+		q.Price = each(labour, formPlaces)
+		q.low, q.high = each(labour.Sub(slack(labour)), 2*formPlaces), each(labour.Add(slack(labour)), 2*formPlaces)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path"
 	"strconv"
 	"strings"
 
@@ -38,10 +39,11 @@ const (
 	asXLSX    = "save it as .xlsx, without a password, or as CSV"
 )
 
-// IsWorkbook reports whether a file is a spreadsheet file rather than text: a zip archive,
-// or the older kind, which is also how one with a password is kept.
-func IsWorkbook(data []byte) bool {
-	return bytes.HasPrefix(data, []byte("PK\x03\x04")) || bytes.HasPrefix(data, ole)
+// IsWorkbook reports whether a file is a spreadsheet file rather than text, or means to be
+// by its name: a zip archive, or the older kind, which is also how one with a password is
+// kept.
+func IsWorkbook(name string, data []byte) bool {
+	return strings.EqualFold(path.Ext(name), ".xlsx") || bytes.HasPrefix(data, []byte("PK\x03\x04")) || bytes.HasPrefix(data, ole)
 }
 
 var ole = []byte{0xD0, 0xCF, 0x11, 0xE0}
@@ -117,6 +119,9 @@ func gateXML(r io.Reader, elements *int) error {
 	depth := 0
 	for {
 		token, err := d.RawToken()
+		if errors.Is(err, io.EOF) && depth > 0 {
+			return io.ErrUnexpectedEOF
+		}
 		if errors.Is(err, io.EOF) {
 			return nil
 		}

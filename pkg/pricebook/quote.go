@@ -22,6 +22,19 @@ type Quote struct {
 	// Source is who asks it, "" if the row does not say.
 	Source string
 	Pos    diag.Pos
+
+	low, high decimal.Decimal // of a form: the prices that labour may have been rounded from
+}
+
+// meet keeps of two quotes of a form what may be the price of both; false where nothing may.
+func (q *Quote) meet(other Quote) bool {
+	low, high := decimal.Max(q.low, other.low), decimal.Min(q.high, other.high)
+	if low.GreaterThan(high) {
+		return false
+	}
+	q.low, q.high = low, high
+	q.Price = decimal.Max(low, decimal.Min(high, q.Price)).Round(formPlaces)
+	return true
 }
 
 // news reports whether a quote says anything that the book does not say already.

@@ -33,9 +33,22 @@ func (r *tableReader) quote() {
 		r.bought(&q)
 	}
 	r.saidBy(&q)
-	if len(r.found) == before && r.once(q) {
-		r.quotes = append(r.quotes, q)
+	if len(r.found) > before || !r.once(q) {
+		return
 	}
+	r.quotes = append(r.quotes, q)
+	if r.form && q.Price.IsZero() && !q.None {
+		r.tell(diag.Warnf(r.place(r.priced()), "quotes-price", "the price of %q is 0: the labour costs nothing", q.Name).
+			WithHint("where it is not bid on, leave the price empty; it is used as it stands"))
+	}
+}
+
+// priced is the column that the price of the row comes from.
+func (r *tableReader) priced() int {
+	if text, _ := r.cell("price"); text == "" && r.form {
+		return r.columns["labour"]
+	}
+	return r.columns["price"]
 }
 
 // named finds what the row is for.
@@ -49,7 +62,7 @@ func (r *tableReader) named(q *Quote) bool {
 		return false
 	}
 	if kind != "" && kind != "product" && kind != "item" {
-		r.wrong(kindAt, "quotes-kind", "%q is no kind", kind)("write product or item, or leave it out")
+		r.wrong(kindAt, "quotes-kind", "%s is no kind", diag.Quote(kind))("write product or item, or leave it out")
 		return false
 	}
 	product, item := r.book.Product(even(text)), r.book.Item(even(text))
@@ -57,7 +70,7 @@ func (r *tableReader) named(q *Quote) bool {
 	case kind == "item" || product == nil:
 		product = nil
 	case item != nil && kind == "":
-		r.wrong(at, "quotes-kind", "%q is both a product and an item", text)("add a column   kind   that says which")
+		r.wrong(at, "quotes-kind", "%s is both a product and an item", diag.Quote(text))("add a column   kind   that says which")
 		return false
 	}
 	switch {
@@ -81,7 +94,7 @@ func (r *tableReader) unknown(text, kind string, at int) {
 	case "":
 		names, what = append(names, r.book.Items()...), "product or item"
 	}
-	tell := r.wrong(at, "quotes-name", "the price book has no %s %q", what, text)
+	tell := r.wrong(at, "quotes-name", "the price book has no %s %s", what, diag.Quote(text))
 	if near, ok := diag.Nearest(text, names); ok {
 		tell("did you mean %q?", near)
 		return
@@ -104,7 +117,7 @@ func (r *tableReader) bought(q *Quote) {
 	}
 	q.Price = price
 	if unit, at := r.cell("unit"); unit != "" {
-		r.wrong(at, "quotes-pack", "%q is for an item, but %q is a product", unit, q.Name)("write in the column   pack   what it is sold in")
+		r.wrong(at, "quotes-pack", "%s is for an item, but %q is a product", diag.Quote(unit), q.Name)("write in the column   pack   what it is sold in")
 		return
 	}
 	pack, at := r.cell("pack")
@@ -121,7 +134,7 @@ func (r *tableReader) bought(q *Quote) {
 		case err != nil:
 			r.refused(at, "quotes-pack", pack, err)
 		case x.Unit != p.Pack.Unit:
-			r.wrong(at, "quotes-pack", "%q is in %s, but %q is sold by the %s", pack, x.Unit, p.Name, spoken(p.Pack.Unit))("the book has it as %q; write what the price is for in %s", p.Pack.String(), p.Pack.Unit)
+			r.wrong(at, "quotes-pack", "%s is in %s, but %q is sold by the %s", diag.Quote(pack), x.Unit, p.Name, spoken(p.Pack.Unit))("the book has it as %q; write what the price is for in %s", p.Pack.String(), p.Pack.Unit)
 		default:
 			q.Pack = &x
 		}
@@ -135,7 +148,7 @@ func (r *tableReader) stick(q *Quote, p *Product, pack string, at int) {
 	}
 	x, err := someLength(strings.TrimPrefix(even(pack), "stick of "))
 	if err != nil {
-		r.wrong(at, "quotes-pack", "%q is no stick", pack)("write it like   stick of %s", plainLength(p.Sticks[0].Length))
+		r.wrong(at, "quotes-pack", "%s is no stick", diag.Quote(pack))("write it like   stick of %s", plainLength(p.Sticks[0].Length))
 		return
 	}
 	q.Stick = &x
@@ -144,7 +157,7 @@ func (r *tableReader) stick(q *Quote, p *Product, pack string, at int) {
 func (r *tableReader) roll(q *Quote, pack string, at int) {
 	x, err := quantity.ParseSize(strings.TrimPrefix(even(pack), "roll of "))
 	if err != nil || !x.First.Feet().IsPositive() || !x.Second.Feet().IsPositive() {
-		r.wrong(at, "quotes-pack", "%q is no roll", pack)("write it like   roll of 20.5 in x 33 ft")
+		r.wrong(at, "quotes-pack", "%s is no roll", diag.Quote(pack))("write it like   roll of 20.5 in x 33 ft")
 		return
 	}
 	q.Roll = &x
@@ -155,7 +168,7 @@ func (r *tableReader) hired(q *Quote) {
 	text, at := r.cell("price")
 	it := r.book.Item(q.Name)
 	if unit, at := r.cell("unit"); unit != "" && even(unit) != string(it.Unit) {
-		r.wrong(at, "quotes-unit", "%q is measured in %s, not in %s", it.Name, it.Unit, unit)("write the price for each %s", it.Unit)
+		r.wrong(at, "quotes-unit", "%q is measured in %s, not in %s", it.Name, it.Unit, diag.Quote(unit))("write the price for each %s", it.Unit)
 	}
 	if pack, at := r.cell("pack"); pack != "" {
 		r.wrong(at, "quotes-pack", "%q is work and has no pack", it.Name)("leave it out; the price is for each %s", it.Unit)
@@ -213,10 +226,10 @@ func (r *tableReader) saidBy(q *Quote) {
 func (r *tableReader) refused(at int, code, text string, err error) {
 	q := &quantity.Error{}
 	if errors.As(err, &q) {
-		r.wrong(at, code, "%q: %s", text, q.Why)("write %s", q.Want)
+		r.wrong(at, code, "%s: %s", diag.Quote(text), q.Why)("write %s", q.Want)
 		return
 	}
-	r.wrong(at, code, "%q cannot be read", text)("see docs/price-book.md")
+	r.wrong(at, code, "%s cannot be read", diag.Quote(text))("see docs/price-book.md")
 }
 
 // once refuses a second row for one thing.
@@ -225,16 +238,29 @@ func (r *tableReader) once(q Quote) bool {
 	if q.Stick != nil {
 		key += " " + q.Stick.Inches().String()
 	}
-	if first, twice := r.quoted[key]; twice {
-		switch {
-		case !r.form:
-			r.wrong(r.columns["name"], "quotes-twice", "%q has a row already, in %s", q.Name, r.rows.row(first.Pos))("keep the one that holds")
-		case !first.Price.Equal(q.Price) || first.None != q.None:
-			r.wrong(r.columns["price"], "quotes-twice", "%q has another price in %s", q.Name, r.rows.row(first.Pos))(
-				"a price book has one price for an item: write the same in both, and what one room costs more in the deal file, e.g. {by: hired, hired: $9.50 per sq ft}")
-		}
-		return false
+	at, twice := r.quoted[key]
+	if !twice {
+		r.quoted[key] = len(r.quotes)
+		return true
 	}
-	r.quoted[key] = q
-	return true
+	switch first := &r.quotes[at]; {
+	case !r.form:
+		r.wrong(r.columns["name"], "quotes-twice", "%q has a row already, in %s", q.Name, r.rows.row(first.Pos))("keep the one that holds")
+	case first.None != q.None || !first.meet(q):
+		r.wrong(r.priced(), "quotes-twice", "%q comes to %s here, but to %s in %s", q.Name, r.each(q), r.each(*first), r.rows.row(first.Pos))(
+			"a price book has one price for an item: write the same unit price in both, and what one room costs more in the deal file, e.g. {by: hired, hired: $9.50 per sq ft}")
+	}
+	return false
+}
+
+// each is what a quote of an item comes to for each unit.
+func (r *tableReader) each(q Quote) string {
+	if q.None {
+		return "none"
+	}
+	text := quantity.Per{Number: q.Price, Money: true, Bottom: r.book.Item(q.Name).Unit}.String()
+	if coats, _ := r.number("coats", decimal.NewFromInt(1)); coats.GreaterThan(decimal.NewFromInt(1)) {
+		text += " and coat"
+	}
+	return text
 }

@@ -19,8 +19,8 @@ type tableReader struct {
 	columns map[string]int // by name
 	wide    int            // of the header
 	row     []string
-	quoted  map[string]Quote // by what they are for
-	form    bool             // a form for bids, which says more of labour
+	quoted  map[string]int // the index in quotes, by what they are for
+	form    bool           // a form for bids, which says more of labour
 	found   diag.List
 	quotes  []Quote
 	ignored []string
@@ -45,7 +45,7 @@ func ReadQuotes(name, text string, b *Book) (quotes []Quote, ignored []string, f
 
 // read reads all rows.
 func (r *tableReader) read() ([]Quote, []string, diag.List) {
-	r.quoted = map[string]Quote{}
+	r.quoted = map[string]int{}
 	if r.header() {
 		for len(r.found) < mostWrong && r.next() {
 			r.quote()
@@ -114,7 +114,7 @@ func (r *tableReader) header() bool {
 		case known || r.form && slices.Contains(formOnly, name):
 			r.columns[name] = i
 		case isNear:
-			r.wrong(i, "quotes-header", "there is no column %q", cell)("did you mean %q?", near)
+			r.wrong(i, "quotes-header", "there is no column %s", diag.Quote(cell))("did you mean %q?", near)
 		default:
 			r.ignored = append(r.ignored, cell)
 		}
@@ -131,7 +131,7 @@ func (r *tableReader) header() bool {
 func (r *tableReader) clean(i int) bool {
 	for _, c := range r.row[i] {
 		if !unicode.IsPrint(c) {
-			r.wrong(i, "quotes-odd-character", "a character that cannot be seen (U+%04X) is in %q", c, r.row[i])("delete it and type the value again, in one line")
+			r.wrong(i, "quotes-odd-character", "a character that cannot be seen (U+%04X) is in %s", c, diag.Quote(r.row[i]))("delete it and type the value again, in one line")
 			return false
 		}
 	}

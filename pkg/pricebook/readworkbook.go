@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
@@ -34,7 +33,13 @@ func ReadWorkbook(name string, data []byte, b *Book) (quotes []Quote, ignored []
 	quotes, ignored, found = r.read()
 	if rows.form {
 		ignored = rows.passed()
+		found.Add(rows.reaching()...)
 	}
+	for _, sheet := range rows.others {
+		found.Add(diag.Warnf(diag.Pos{File: name, Cell: sheet}, "quotes-form", "this sheet has a table of quotes too, and is not read").
+			WithHint("put all into the sheet %s, or read this one from a workbook of its own", diag.Quote(rows.sheet)))
+	}
+	found.Sort()
 	if len(quotes) == 0 && !found.HasErrors() {
 		found.Add(diag.Errorf(diag.Pos{File: name, Cell: rows.sheet}, "quotes-form", "nothing is filled in: no row has a price").
 			WithHint("fill in the unit price, or the labour, of what is bid on"))
@@ -61,6 +66,7 @@ type sheetRows struct {
 	at     int        // the index of the last row given
 	form   bool
 	fields []field
+	others []string // other sheets with a table of quotes
 }
 
 // A field is where a value of a row stands: in a column, or always in the same cell.
@@ -88,12 +94,16 @@ func openRows(name string, data []byte) (*sheetRows, error) {
 			continue // a chart has none
 		}
 		if r.findHead() {
-			if sheet == FormSheet {
-				with = []*sheetRows{r}
-				break
-			}
 			with = append(with, r)
 		}
+	}
+	if i := slices.IndexFunc(with, func(r *sheetRows) bool { return r.sheet == FormSheet }); i >= 0 {
+		for _, r := range slices.Delete(slices.Clone(with), i, i+1) {
+			if r.filled() {
+				with[i].others = append(with[i].others, r.sheet)
+			}
+		}
+		with = with[i : i+1]
 	}
 	switch len(with) {
 	case 0:
@@ -184,6 +194,47 @@ func (r *sheetRows) above(label string) (int, string) {
 	return 0, ""
 }
 
+// priced are the columns of a form that prices come from.
+var priced = []string{"unit price", "labour", "total"}
+
+// filled reports whether a sheet has a price below its head.
+func (r *sheetRows) filled() bool {
+	for _, row := range r.rows[r.head+1:] {
+		for i, s := range row {
+			if head := r.rows[r.head]; i < len(head) && strings.TrimSpace(s) != "" && (even(head[i]) == "price" || slices.Contains(priced, even(head[i]))) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// reaching doubts prices in cells that reach over several rows: a sheet keeps such a price
+// in the first alone.
+func (r *sheetRows) reaching() (found diag.List) {
+	merged, err := r.file.GetMergeCells(r.sheet, true)
+	if err != nil {
+		return nil
+	}
+	for _, m := range merged {
+		col, row, err := excelize.CellNameToCoordinates(m.GetStartAxis())
+		_, last, other := excelize.CellNameToCoordinates(m.GetEndAxis())
+		if err != nil || other != nil || last == row || row <= r.head+1 || row > len(r.rows) || col > len(r.rows[r.head]) || col > len(r.rows[row-1]) {
+			continue
+		}
+		if name := even(r.rows[r.head][col-1]); slices.Contains(priced, name) && strings.TrimSpace(r.rows[row-1][col-1]) != "" {
+			left := fmt.Sprintf("row %d has", row+1)
+			if last > row+1 {
+				left = fmt.Sprintf("rows %d to %d have", row+1, last)
+			}
+			found.Add(diag.Warnf(diag.Pos{File: r.name, Line: row, Col: col, Cell: r.address(row, col)}, "quotes-form",
+				"the cell reaches over several rows: its %s is read for row %d alone, and %s none", name, row, left).
+				WithHint("part the cell, and write in each row what is for that row"))
+		}
+	}
+	return found
+}
+
 // passed are what somebody filled in of a form that no price is read from.
 func (r *sheetRows) passed() (names []string) {
 	for _, name := range []string{"total", "lead time", "remarks"} {
@@ -198,19 +249,6 @@ func (r *sheetRows) passed() (names []string) {
 		}
 	}
 	return names
-}
-
-// dayOf is a day that a spreadsheet keeps as a number.
-func dayOf(text string) string {
-	n, err := strconv.ParseFloat(text, 64)
-	if err != nil || n < 30000 || n > 90000 {
-		return text
-	}
-	day, err := excelize.ExcelDateToTime(n, false)
-	if err != nil {
-		return text
-	}
-	return day.Format("2006-01-02")
 }
 
 func (r *sheetRows) address(row, col int) string {
@@ -265,6 +303,9 @@ func (r *sheetRows) values(found *diag.List) ([]string, bool) {
 			continue
 		}
 		text, bad := r.value(f.col)
+		if bad == nil && text != "" && slices.Contains([]string{"price", "labour", "total"}, f.name) {
+			bad = r.noMoney(f.col)
+		}
 		if bad != nil {
 			found.Add(*bad)
 			sound = false
@@ -280,46 +321,4 @@ func (r *sheetRows) values(found *diag.List) ([]string, bool) {
 		}
 	}
 	return out, something && sound
-}
-
-// value is what stands in a column of the row, if it is a text or a number.
-func (r *sheetRows) value(col int) (string, *diag.Diag) {
-	cell, _ := excelize.CoordinatesToCellName(col, r.at+1) // both are counted, so they are sound
-	at := diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: r.sheet + "!" + cell}
-	wrong := func(hint, format string, args ...any) (string, *diag.Diag) {
-		d := diag.Errorf(at, "quotes-cell", format, args...).WithHint("%s", hint)
-		return "", &d
-	}
-	kind, err := r.file.GetCellType(r.sheet, cell)
-	if err != nil {
-		return wrong("clear it and type the value again", "the cell cannot be read")
-	}
-	formula, err := r.file.GetCellFormula(r.sheet, cell)
-	switch {
-	case err != nil || formula != "" || kind == excelize.CellTypeFormula:
-		return wrong("copy the cell and paste it back as a value", "a formula stands where a value belongs")
-	case kind == excelize.CellTypeError:
-		return wrong("clear it and type the value again", "the cell holds an error")
-	case kind == excelize.CellTypeBool:
-		return wrong("type the value again", "the cell holds yes or no, not a value")
-	}
-	row := r.rows[r.at]
-	if col > len(row) {
-		return "", nil
-	}
-	if kind == excelize.CellTypeNumber || kind == excelize.CellTypeUnset {
-		return plainNumber(row[col-1]), nil
-	}
-	return strings.Trim(row[col-1], " \t\r\n"), nil
-}
-
-// plainNumber writes a number without the dust of binary fractions and without an exponent:
-// a cell holds 15 digits.
-func plainNumber(text string) string {
-	x, err := strconv.ParseFloat(text, 64)
-	if err != nil {
-		return text
-	}
-	x, _ = strconv.ParseFloat(strconv.FormatFloat(x, 'g', 15, 64), 64)
-	return strconv.FormatFloat(x, 'f', -1, 64)
 }

@@ -8,6 +8,7 @@ import (
 	"io"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
@@ -27,9 +28,27 @@ func sheetOf(t testing.TB, f *excelize.File, sheet string, rows [][]any) {
 				require.NoError(t, f.SetCellFormula(sheet, cell, s[1:]))
 				continue
 			}
+			if x, is := v.(formatted); is {
+				style, err := f.NewStyle(&x.style)
+				require.NoError(t, err)
+				require.NoError(t, f.SetCellStyle(sheet, cell, cell, style))
+				v = x.value
+			}
 			require.NoError(t, f.SetCellValue(sheet, cell, v))
 		}
 	}
+}
+
+// formatted is a number with the format that it is shown in.
+type formatted struct {
+	value float64
+	style excelize.Style
+}
+
+func share(x float64) formatted { return formatted{x, excelize.Style{NumFmt: 10}} }
+
+func custom(x float64, format string) formatted {
+	return formatted{x, excelize.Style{CustomNumFmt: &format}}
 }
 
 func saved(t testing.TB, f *excelize.File) []byte {
@@ -86,6 +105,74 @@ func TestFormPricesByLabourAndCoats(t *testing.T) {
 	}
 }
 
+// Labour rounded to whole dollars is of one price where the roundings allow one: of $0.70
+// for a foot, 101 and 33 ft come to $70.70 and $23.10, so $71 and $23; those allow $0.698 to
+// $0.708 and $0.682 to $0.712. The price is the first's, $0.703, as far as both allow it, and
+// the one unit price where there is one. $24 for 33 ft is of $0.712 at least.
+func TestRoundedLabourIsOfOnePrice(t *testing.T) {
+	b := read(t, below, nil)
+	one, two := bid("lay oak", 101, 1, nil, 71, nil), bid("lay oak", 33, 1, nil, 23, nil)
+	for _, x := range []struct {
+		rows []([]any)
+		want string
+	}{
+		{[][]any{one, two}, "0.703"}, {[][]any{two, one}, "0.698"},
+		{[][]any{one, bid("lay oak", 10, 1, 0.7, nil, nil), two}, "0.7"},
+		{[][]any{bid("lay oak", 101, 1, 0.7, 71, nil), two}, "0.7"},
+	} {
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, x.rows...), b)
+		require.Empty(t, found)
+		require.Equal(t, x.want, quotes[0].Price.String())
+	}
+	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, one, bid("lay oak", 33, 1, nil, 24, nil)), b)
+	require.Equal(t, "quotes-twice", found[0].Code)
+}
+
+// A price of 0 is doubted: whoever does not bid may have typed it.
+func TestPriceOfNothingIsDoubted(t *testing.T) {
+	for _, row := range [][]any{bid("lay oak", 40, 1, 0, nil, nil), bid("lay oak", 40, 1, nil, 0, nil)} {
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, row), read(t, below, nil))
+		require.Len(t, quotes, 1)
+		require.Len(t, found, 1)
+		require.False(t, found.HasErrors())
+		require.Contains(t, found[0].Message, `the price of "lay oak" is 0`)
+		require.Contains(t, found[0].Hint, "leave the price empty")
+	}
+	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, "none", nil, nil)), read(t, below, nil))
+	require.Empty(t, found)
+}
+
+// Money in the format of a currency, of any country's sheet, is no date.
+func TestFormatsOfMoney(t *testing.T) {
+	for _, format := range []string{`[$$-409]#,##0.00`, `#,##0.00" dollars a day"`, `_-$* #,##0.00_-;\-$* #,##0.00_-`, `[Red]0.00`} {
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, custom(5, format), nil, nil)), read(t, below, nil))
+		require.Empty(t, found, format)
+		require.Equal(t, "5", quotes[0].Price.String())
+	}
+}
+
+// A price in a cell that reaches over three rows is the first's, and the rows without one
+// are told; another sheet with prices is told to be left unread, an empty one is not.
+func TestWhatOfAFormIsNotRead(t *testing.T) {
+	f, err := excelize.OpenReader(bytes.NewReader(form(t, bid("lay oak", 40, 1, 4.35, nil, nil), bid("oak transition", 3, 1, nil, nil, nil), bid("oak transition", 3, 1, nil, nil, nil))))
+	require.NoError(t, err)
+	require.NoError(t, f.MergeCell(pricebook.FormSheet, "I10", "I12"))
+	require.NoError(t, f.MergeCell(pricebook.FormSheet, "M10", "M12"))
+	for _, sheet := range []string{"second", "empty"} {
+		_, err = f.NewSheet(sheet)
+		require.NoError(t, err)
+		sheetOf(t, f, sheet, [][]any{formHead, bid("lay oak", 40, 1, map[string]any{"second": 9}[sheet], nil, nil)})
+	}
+	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", saved(t, f), read(t, below, nil))
+	require.Len(t, quotes, 1)
+	require.Len(t, found, 2)
+	require.False(t, found.HasErrors())
+	require.Equal(t, "bid.xlsx: second", found[0].Pos.String())
+	require.Contains(t, found[0].Message, "is not read")
+	require.Equal(t, "bid.xlsx: Bid form!I10", found[1].Pos.String())
+	require.Contains(t, found[1].Message, "its unit price is read for row 10 alone, and rows 11 to 12 have none")
+}
+
 // A table with the columns of a CSV is read by the same rules.
 func TestTableOnASheet(t *testing.T) {
 	b := read(t, below, nil)
@@ -121,8 +208,13 @@ func TestMistakesOfAForm(t *testing.T) {
 		{[][]any{bid("lay oak", 40, 1, 5, 210, nil)}, "J10", "quotes-form", "labour is $210.00, but the unit price of $5.00 for 40 comes to $200.00", "keep the one"},
 		{[][]any{bid("lay oak", 40, 1, nil, nil, "lots")}, "K10", "quotes-price", `"lots"`, "an amount in dollars"},
 		{[][]any{bid("lay oak", 40, 0, 5, nil, nil)}, "G10", "quotes-form", `coats is "0"`, "put back"},
-		{[][]any{bid("lay oak", 40, 1, 5, nil, nil), bid("lay oak", 40, 1, 6, nil, nil)}, "I11", "quotes-twice", "another price in Bid form!A10", "write the same in both"},
-		{[][]any{{"lay oak", "", "", "", 40, "ft", 1, "", 5}}, "F10", "quotes-unit", "measured in sq ft, not in ft", "each sq ft"},
+		{[][]any{bid("lay oak", 40, 1, 5, nil, nil), bid("lay oak", 40, 1, 6, nil, nil)}, "I11", "quotes-twice", `"lay oak" comes to $6 per sq ft here, but to $5 per sq ft in Bid form!A10`, "write the same unit price in both"},
+		{[][]any{bid("lay oak", 40, 2, nil, 174, nil), bid("lay oak", 10, 2, nil, 60, nil)}, "J11", "quotes-twice", "$3 per sq ft and coat here, but to $2.175 per sq ft and coat in", "write the same unit price in both"},
+		{[][]any{bid("lay oak", 40, 1, strings.Repeat("9", 5000)+"x", nil, nil)}, "I10", "quotes-price", `"` + strings.Repeat("9", 60) + `…": `, "an amount in dollars"},
+		{[][]any{bid("lay oak", 40, 1, time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC), nil, nil)}, "I10", "quotes-cell", "the cell holds a date", "format of a number"},
+		{[][]any{bid("lay oak", 40, 1, nil, share(0.05), nil)}, "J10", "quotes-cell", "the cell holds a percentage", "format of a number"},
+		{[][]any{bid("lay oak", 40, 1, custom(46023, "[$-409]mmmm d, yyyy"), nil, nil)}, "I10", "quotes-cell", "the cell holds a date", "format of a number"},
+		{[][]any{{"lay oak", "", "", "", 40, "ft", 1, "", 5}}, "F10", "quotes-unit", `measured in sq ft, not in "ft"`, "each sq ft"},
 	} {
 		_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, m.rows...), b)
 		require.NotEmpty(t, found, m.says)
@@ -239,12 +331,13 @@ func TestHostileWorkbooks(t *testing.T) {
 		"no workbook":      {archive(t, "a.txt"), "an archive, but no workbook", ".xlsx"},
 		"cut off":          {good[:len(good)/2], "cut off or damaged", "save it again"},
 		"damaged":          {repacked(t, good, "xl/workbook.xml", strings.NewReader("<workbook")), "damaged", "save it again"},
+		"ends half-way":    {repacked(t, good, sheetPart, strings.NewReader(`<worksheet><sheetData><row r="1"><c r="A1"><v>1</v></c>`)), "damaged", "save it again"},
 		"older or locked":  {append([]byte{0xD0, 0xCF, 0x11, 0xE0}, make([]byte, 600)...), "older kind, or one with a password", "without a password"},
 		"wrong sheet":      {workbook(t, "Notes", []any{"hello"}), `no sheet of the workbook has a table of quotes; it has "Notes"`, "item and unit price"},
 		"two tables":       {twoTables(t), `several sheets have a table of quotes: "a", "b"`, "Bid form"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			require.True(t, pricebook.IsWorkbook(m.data))
+			require.True(t, pricebook.IsWorkbook("bid", m.data))
 			quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", m.data, read(t, below, nil))
 			require.Empty(t, quotes)
 			require.Len(t, found, 1)

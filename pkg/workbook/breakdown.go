@@ -28,6 +28,7 @@ const (
 	colEach
 	colMaterials
 	colLabour
+	colOneSum // what is not told apart into materials and labour
 	colTotal
 	colWho
 	colDated
@@ -44,7 +45,7 @@ var breakdownHeads = []struct {
 	width float64
 }{
 	{"no.", 5}, {"ele-\nment", 5.6}, {"room", 10}, {"work and grade", 27}, {"quan-\ntity", 7}, {"unit", 5.2}, {"unit\nprice $", 8.6}, {"mate-\nrials $", 9}, {"labour $", 9},
-	{"total $", 9.8}, {"who and licence", 13}, {"quote\nof", 9.4}, {"per-\nmit", 4.4}, {"from\nmonth", 5.6}, {"to\nmonth", 5.6}, {"lender\npays $", 9.8}, {"owner pays\nor works $", 9.8}, {"lender's\ncode", 7},
+	{"in one\nsum $", 9}, {"total $", 9.8}, {"who and licence", 13}, {"quote\nof", 9.4}, {"per-\nmit", 4.4}, {"from\nmonth", 5.6}, {"to\nmonth", 5.6}, {"lender\npays $", 9.8}, {"owner pays\nor works $", 9.8}, {"lender's\ncode", 7},
 }
 
 // A breakdown is the page of the lines of the renovation while it is made.
@@ -140,7 +141,7 @@ func (d *breakdown) headed(row int, name string) {
 		d.g.set(row, col, text("", band))
 	}
 	d.g.set(row, 1, text(name, band))
-	for _, col := range []int{colMaterials, colLabour, colTotal, colLender, colOwner} {
+	for _, col := range []int{colMaterials, colLabour, colOneSum, colTotal, colLender, colOwner} {
 		sum := decimal.Zero
 		for r := first; r <= last; r++ {
 			sum = sum.Add(d.exactly(r, col))
@@ -193,13 +194,20 @@ func (d *breakdown) line(number string, l workLine) {
 		}
 	}
 	if l.oneSum || len(l.materials)+len(l.labour) == 0 {
-		g.set(row, colMaterials, text("in one sum", look{size: tableSize, right: true}))
+		d.oneSum(row)
 	} else {
 		d.put(row, colMaterials, l.materials...)
 		d.put(row, colLabour, l.labour...)
 	}
 	d.when(row)
 	d.shares(row, l.pays)
+}
+
+// oneSum writes the total of a line that is not told apart.
+func (d *breakdown) oneSum(row int) {
+	sum := d.exactly(row, colTotal)
+	d.keep(row, colOneSum, sum)
+	d.g.set(row, colOneSum, worked(sum, address(row, colTotal, false, false), look{size: tableSize, format: cents}))
 }
 
 // toFill is a cell to be written in, with what is known already.
@@ -232,8 +240,9 @@ func (d *breakdown) shares(row int, pays *model.Cell) {
 func (d *breakdown) idle(number string, totals []*model.Cell) {
 	row, wrapped := d.g.next(), look{size: tableSize, wrap: true}
 	d.g.set(row, colNumber, text(number, wrapped))
-	d.g.set(row, colWork, text("what comes to nothing as planned, but may not if inputs change", wrapped))
+	d.g.set(row, colWork, text("nothing as planned; an amount comes here only where an input on the sheets behind is changed", wrapped))
 	d.put(row, colTotal, totals...)
+	d.oneSum(row)
 	pays := make([]*model.Cell, len(totals))
 	for i, c := range totals {
 		pays[i] = d.model.Find(c.Member, "lender_pays")
@@ -263,7 +272,7 @@ func (d *breakdown) together() {
 		d.g.set(row, col, text("", look{role: total, size: tableSize}))
 	}
 	d.g.set(row, 1, text("All together", look{role: total, size: tableSize}))
-	for _, col := range []int{colMaterials, colLabour, colTotal, colLender, colOwner} {
+	for _, col := range []int{colMaterials, colLabour, colOneSum, colTotal, colLender, colOwner} {
 		var parts []string
 		sum := decimal.Zero
 		for _, h := range d.heads {

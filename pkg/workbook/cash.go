@@ -31,7 +31,7 @@ func (b *book) cash() {
 	add(yours, root, "owner_cumulative")
 	add(tied, root, "low_point")
 	for _, l := range b.answer.Loans() {
-		add(l.Label+": owed", l, "balance")
+		add(l.Label+":\nowed", l, "balance")
 	}
 	g.widths = []float64{8}
 	for range all {
@@ -42,7 +42,6 @@ func (b *book) cash() {
 	head := g.title(mark, "Cash by month", "Month 0 is the purchase closing; the last one filled is that of the sale. What waits for the payoff is in the balance only where it joins it.")
 	g.heads = head
 	wrapped := look{role: heading, wrap: true, right: true}
-	g.height(head, 2*lineHeight+3)
 	g.set(head, 1, text("month", wrapped))
 	for i, c := range all {
 		g.set(head, i+2, cell{value: c.head, look: wrapped, note: c.note})

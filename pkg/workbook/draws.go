@@ -6,6 +6,8 @@ import (
 
 	"github.com/shopspring/decimal"
 	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/model"
 )
 
 // The columns of the draws.
@@ -47,10 +49,12 @@ const (
 // A drawSheet is the page by which draws are asked for, while it is made.
 type drawSheet struct {
 	*breakdown
-	page  *grid
-	first int
-	last  int // the row of all together
-	more  int // the row of what lenders have agreed to pay beyond the holdback
+	page   *grid
+	first  int
+	end    int // the row of the last line
+	unpaid int // the row of what changes add that no lender pays
+	last   int // the row of all together
+	more   int // the row of what lenders have agreed to pay beyond the holdback
 }
 
 // drawsPage lists what is drawn of each line; of each category where there are so many
@@ -99,9 +103,10 @@ func (s *drawSheet) lines() {
 			s.draw(number, name, row)
 		}
 	}
-	last := s.page.next() - 1
-	row := last + 1
-	s.last, s.more = row, row+4
+	s.end = s.page.next() - 1
+	s.unpaid, s.last, s.more = s.end+1, s.end+2, s.end+6
+	s.beyond()
+	row := s.last
 	for col := 1; col <= len(drawHeads); col++ {
 		s.page.set(row, col, text("", look{role: total, size: tableSize}))
 	}
@@ -113,23 +118,38 @@ func (s *drawSheet) lines() {
 		case col == drawClaimed:
 			l.format, l.center = percent0, true
 			s.page.set(row, col, cell{value: 0.0, formula: claimed(row), look: l})
-		case col == drawLeft:
-			s.page.set(row, col, cell{value: near(s.breakdownTotal(colLender)), formula: s.leftInAll(), look: l})
 		default:
 			sum := decimal.Zero
-			for r := s.first; r <= last; r++ {
+			for r := s.first; r <= s.end; r++ {
 				sum = sum.Add(s.drawn(r, col))
 			}
-			s.page.set(row, col, cell{value: near(sum), formula: fmt.Sprintf("SUM(%s:%s)", address(s.first, col, false, false), address(last, col, false, false)), look: l})
+			s.page.set(row, col, cell{value: near(sum), formula: sumOf(col, s.first, s.unpaid), look: l})
 		}
 	}
 }
 
-// leftInAll is what is left to draw in all: changes move money between lines, and what
-// lenders pay stays what they agreed to.
-func (s *drawSheet) leftInAll() string {
-	at := func(col int) string { return address(s.last, col, false, false) }
-	return fmt.Sprintf("MIN(%s+%s,%s)-%s-%s", at(drawApproved), address(s.more, drawToFinish, false, false), at(drawRevised), at(drawBefore), at(drawNow))
+// beyond takes off below the lines what no lender has agreed to pay: of what changes add,
+// and of what is approved by the lines, so that all together comes to what lenders pay.
+func (s *drawSheet) beyond() {
+	at := func(col int) string { return address(s.unpaid, col, false, false) }
+	lines := func(col int) string { return sumOf(col, s.first, s.end) }
+	money := look{size: tableSize, format: cents}
+	s.page.set(s.unpaid, drawWork, text("less what no lender has agreed to pay", look{size: tableSize, wrap: true}))
+	for col, formula := range map[int]string{
+		drawChanges:  fmt.Sprintf("-MAX(0,%s-%s)", lines(drawChanges), address(s.more, drawToFinish, false, false)),
+		drawRevised:  at(drawChanges),
+		drawNow:      fmt.Sprintf("MIN(0,MAX(0,%s+%s-%s)-%s)", lines(drawRevised), at(drawRevised), lines(drawBefore), lines(drawNow)),
+		drawRetained: s.keptOf(at(drawNow)),
+		drawNet:      at(drawNow) + "-" + at(drawRetained),
+		drawLeft:     at(drawRevised) + "-" + at(drawNow),
+	} {
+		s.page.set(s.unpaid, col, cell{value: 0.0, formula: formula, look: money})
+	}
+}
+
+// keptOf is what lenders keep of an amount until the work is finished.
+func (s *drawSheet) keptOf(amount string) string {
+	return fmt.Sprintf("ROUND(%s*%s,2)", amount, address(3, drawRetained, true, true))
 }
 
 const percent0 = `0%`
@@ -172,7 +192,7 @@ func (s *drawSheet) draw(number, work string, from int) {
 		drawWhole: there(colTotal), drawApproved: there(colLender),
 		drawRevised:  at(drawApproved) + "+" + at(drawChanges),
 		drawNow:      fmt.Sprintf("ROUND(MAX(0,MIN(%s,%s*%s-%s)),2)", at(drawAsked), at(drawInspected), at(drawRevised), at(drawBefore)),
-		drawRetained: fmt.Sprintf("ROUND(%s*%s,2)", at(drawNow), address(3, drawRetained, true, true)),
+		drawRetained: s.keptOf(at(drawNow)),
 		drawNet:      at(drawNow) + "-" + at(drawRetained),
 		drawLeft:     at(drawRevised) + "-" + at(drawBefore) + "-" + at(drawNow),
 		drawToFinish: fmt.Sprintf("ROUND((%s+%s)*(1-%s),2)", at(drawWhole), at(drawChanges), at(drawInspected)),
@@ -200,36 +220,69 @@ func (s *drawSheet) covered() {
 	if s.answer.Deal.HasCash {
 		proven, cash = s.added(g, s.model.Find(root, "proven_cash")), s.answer.Line("proven_cash")
 	}
-	spare := left(colLender).Add(cash).Sub(left(colTotal))
+	kept := left(colLender).Mul(s.answer.Line("retained_of_draws")).Round(2)
+	spare := left(colLender).Sub(kept).Add(cash).Sub(left(colTotal))
 	first := row + 3
+	fill := func(c cell) cell {
+		c.look.role = blank
+		return c
+	}
 	rows := []struct {
 		words string
 		cell  cell
 	}{
-		{"what lenders have agreed in writing to pay beyond what they approved at first; changes of lines alone are not it", cell{}},
+		{"what lenders have agreed in writing to pay beyond what they approved at first; changes of lines alone are not it", fill(cell{})},
 		{"left to finish, at trade price", cell{value: near(left(colTotal)), formula: at(s.last, drawToFinish)}},
-		{"left to draw; what is retained is not in it, for it comes at the end", cell{value: near(left(colLender)), formula: at(s.last, drawLeft)}},
-		{"owner's cash as proven: at first what the purchase leaves of it; write over it by each statement", proven},
-		{"to spare for the work; holding costs and interest until the sale are not in it, so it is not room to spend", cell{value: near(spare), formula: at(first+1, drawToFinish) + "+" + at(first+2, drawToFinish) + "-" + at(first, drawToFinish)}},
+		{"left to draw", cell{value: near(left(colLender)), formula: at(s.last, drawLeft)}},
+		{"of it kept until the work is finished, so that it does not pay for the work", cell{value: near(kept.Neg()), formula: "-" + s.keptOf("MAX(0,"+at(first+1, drawToFinish)+")")}},
+		{"owner's cash as proven: at first what the purchase leaves of it; write over it by each statement", fill(proven)},
+		{"to spare for the work; holding costs, interest and draw fees until the sale are not in it, so it is not room to spend", cell{value: near(spare), formula: sumOf(drawToFinish, first+1, first+3) + "-" + at(first, drawToFinish)}},
 	}
 	for i, r := range rows {
-		r.cell.look = look{size: tableSize, format: cents}
-		if i == 0 || i == 3 {
-			r.cell.look.role = blank
-		}
+		r.cell.look.size, r.cell.look.format = tableSize, cents
 		g.set(first-1+i, drawWork, text(r.words, look{size: tableSize}))
 		g.set(first-1+i, drawToFinish, r.cell)
 	}
 	g.set(row+1, drawWork, s.unagreed())
-	c := s.says(at(first+3, drawToFinish)+">=-0.005", !spare.IsNegative(), "Yes: what is left to draw and the proven cash finish the work.",
+	c := s.says(at(first+4, drawToFinish)+">=-0.005", !spare.IsNegative(), "Yes: what is left to draw and the proven cash finish the work.",
 		"NO: THE WORK TAKES MORE THAN WHAT IS LEFT TO DRAW AND THE PROVEN CASH. Put the difference in first, or take work out.")
-	g.set(first+4, drawWork, c)
+	g.set(first+5, drawWork, c)
+	g.set(first+6, drawWork, s.overdrawn())
+	s.soFar(first + 7)
+}
+
+// overdrawn speaks up where more was drawn of a line than it comes to.
+func (s *drawSheet) overdrawn() cell {
+	span := address(s.first, drawLeft, false, false) + ":" + address(s.end, drawLeft, false, false)
+	return s.says("COUNTIF("+span+`,"<-0.005")=0`, true, "No line is drawn beyond what it comes to.",
+		"MORE IS DRAWN OF A LINE THAN IT COMES TO: what is left to draw of it is below nothing. Move money to it, or take it off the next draw.")
+}
+
+// soFar says what lenders keep of the draws so far, and what each draw costs.
+func (s *drawSheet) soFar(row int) {
+	g := s.page
+	at := func(col int) string { return address(s.last, col, false, false) }
+	var all []*model.Cell
+	charged := false
+	for _, l := range s.answer.Loans() {
+		all = append(all, s.model.Find(l, "draw_fee"))
+		charged = charged || s.answer.Of(l, "draw_fee").IsPositive()
+	}
+	rows := []entry{{"kept of all draws so far; it is released once the work is finished", cell{value: 0.0, formula: s.keptOf(at(drawBefore)) + "+" + at(drawRetained)}}}
+	if charged {
+		rows = append(rows, entry{"what each draw costs in fees, all lenders together", s.added(g, all...)})
+	}
+	for i, r := range rows {
+		r.cell.look = look{size: tableSize, format: cents}
+		g.set(row+i, drawWork, text(r.label, look{size: tableSize}))
+		g.set(row+i, drawToFinish, r.cell)
+	}
 }
 
 // unagreed says what the changes add that lenders do not pay, or take out.
 func (s *drawSheet) unagreed() cell {
 	at := func(row, col int) string { return address(row, col, false, false) }
-	added, none := at(s.last, drawChanges), "Changes come to nothing in all: they only move money between lines."
+	added, none := sumOf(drawChanges, s.first, s.end), "Changes come to nothing in all: they only move money between lines."
 	beyond := added + "-" + at(s.more, drawToFinish)
 	amount := func(x string) string { return "TEXT(" + x + `,"#,##0.00")` }
 	return cell{value: none, look: look{size: tableSize, role: strong, off: true}, formula: "IF(" + beyond + ">=0.005," +

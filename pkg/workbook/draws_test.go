@@ -79,12 +79,15 @@ func TestNoDrawsWithoutALender(t *testing.T) {
 }
 
 // An overrun that no one has agreed to pay is the owner's: $60,000 in the changes of one line
-// lowers what is to spare by 60,000 and is named. Taken off the contingency or agreed to by
-// the lender, it is covered.
+// lowers what is to spare by 60,000 and is named. Taken off the contingency it is covered;
+// agreed to by the lender it is too, but for the tenth of it that is kept until the end. All
+// that is asked for and inspected is approved up to what the lender holds back, and the
+// column of what is left adds up.
 func TestChangesAreNotTheLendersMoney(t *testing.T) {
-	type filled struct{ roof, contingency, agreed, cash float64 }
+	type filled struct{ roof, contingency, agreed, cash, before, asked float64 }
 	const cash = 30000
-	all := []filled{{cash: cash}, {roof: 60000, cash: cash}, {roof: 5000, contingency: -5000, cash: cash}, {roof: 60000, agreed: 60000, cash: cash}, {roof: -2000, cash: cash}}
+	all := []filled{{cash: cash}, {roof: 60000, cash: cash}, {roof: 5000, contingency: -5000, cash: cash}, {roof: 60000, agreed: 60000, cash: cash}, {roof: -2000, cash: cash},
+		{roof: 3000, cash: cash, asked: 1e6}, {cash: cash, before: 10000}}
 	var paths []string
 	rows := map[string]int{}
 	for i, x := range all {
@@ -96,7 +99,7 @@ func TestChangesAreNotTheLendersMoney(t *testing.T) {
 				continue
 			}
 			words, _ := r[drawWork-1].value.(string)
-			for _, start := range []string{"roof: reroof", "contingency:", "All together", "Is the cost", "Changes come", "what lenders have agreed", "owner's cash", "to spare", "Yes: "} {
+			for _, start := range []string{"roof: reroof", "contingency:", "All together", "Is the cost", "Changes come", "what lenders have agreed", "owner's cash", "left to finish", "less what no lender", "left to draw", "No line is drawn", "kept of all draws", "to spare", "Yes: "} {
 				if strings.HasPrefix(words, start) {
 					rows[start] = j + 1
 				}
@@ -112,6 +115,11 @@ func TestChangesAreNotTheLendersMoney(t *testing.T) {
 		put(rows["contingency:"], drawChanges, x.contingency)
 		put(rows["what lenders have agreed"], drawToFinish, x.agreed)
 		put(rows["owner's cash"], drawToFinish, x.cash)
+		put(rows["roof: reroof"], drawBefore, x.before)
+		for row := drawHead + 1; row < rows["less what no lender"] && x.asked > 0; row++ {
+			put(row, drawAsked, x.asked)
+			put(row, drawInspected, 1)
+		}
 		path := filepath.Join(t.TempDir(), itoa(i)+".xlsx")
 		saved(t, path, b)
 		paths = append(paths, path)
@@ -127,15 +135,29 @@ func TestChangesAreNotTheLendersMoney(t *testing.T) {
 		require.NoError(t, err)
 		return x
 	}
-	for i, x := range all {
-		spare := number(0, "to spare", drawToFinish)
-		if x.agreed == 0 && x.roof > 0 && x.contingency == 0 {
+	for i, x := range all[:5] {
+		spare := number(0, "to spare", drawToFinish) - x.agreed*0.1
+		switch {
+		case x.roof < 0:
+			spare -= x.roof * 0.1
+		case x.agreed == 0 && x.contingency == 0:
 			spare -= x.roof
 		}
 		require.InDelta(t, spare, number(i, "to spare", drawToFinish), 0.005, "%+v", x)
 	}
 	require.InDelta(t, number(0, "All together", drawLeft), number(1, "All together", drawLeft), 0.005)
 	require.InDelta(t, number(0, "All together", drawLeft)-2000, number(4, "All together", drawLeft), 0.005)
+	held := number(0, "All together", drawApproved)
+	require.InDelta(t, held*0.9+cash-number(0, "left to finish", drawToFinish), number(0, "to spare", drawToFinish), 0.01)
+	require.InDelta(t, held, number(5, "All together", drawNow), 0.005)
+	require.InDelta(t, -3000, number(5, "less what no lender", drawNow), 0.005)
+	require.InDelta(t, held*0.1, number(5, "kept of all draws", drawToFinish), 0.01)
+	for i, x := range all {
+		require.InDelta(t, number(i, "All together", drawRevised)-x.before-number(i, "All together", drawNow), number(i, "All together", drawLeft), 0.005, "%+v", x)
+		require.InDelta(t, number(i, "All together", drawNow)-number(i, "All together", drawRetained), number(i, "All together", drawNet), 0.005, "%+v", x)
+	}
+	require.Equal(t, "MORE IS DRAWN", is(6, "No line is drawn", drawWork)[:13])
+	require.Equal(t, "No line", is(5, "No line is drawn", drawWork)[:7])
 	require.Equal(t, "Yes: ", is(0, "Yes: ", drawWork)[:5])
 	require.Equal(t, "NO: T", is(1, "Yes: ", drawWork)[:5])
 	for i, want := range []string{"Changes come to nothing", "CHANGES ADD $60,000.00 THAT NO ONE HAS AGREED TO PAY", "Changes come to nothing", "What changes add, lenders have agreed to pay", "Changes take $2,000.00 out"} {
@@ -147,5 +169,5 @@ func TestChangesAreNotTheLendersMoney(t *testing.T) {
 func TestSpareIsNotRoomToSpend(t *testing.T) {
 	b, err := made(scenario(t, "juniper-lane"), Options{})
 	require.NoError(t, err)
-	require.Contains(t, strings.Join(texts(sheetOf(b, "Draws")), "\n"), "holding costs and interest until the sale are not in it, so it is not room to spend")
+	require.Contains(t, strings.Join(texts(sheetOf(b, "Draws")), "\n"), "holding costs, interest and draw fees until the sale are not in it, so it is not room to spend")
 }

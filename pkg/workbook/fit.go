@@ -10,7 +10,7 @@ import (
 // fit makes every column wide enough for the numbers in it, with some room for larger
 // ones, and for the longest word of its heads. A stated width is the least.
 func (g *grid) fit() {
-	const longest = 30 // of a column that states no width
+	const longest, most = 30, 60 // of a column that states no width, and for a long word
 	for _, row := range g.rows {
 		for i, c := range row {
 			if c.value == nil {
@@ -24,7 +24,7 @@ func (g *grid) fit() {
 				g.widths[i] = math.Max(g.widths[i], c.look.wider()*(1.5+float64(lettersOf(v, c.look.format))))
 			case string:
 				if c.look.role == heading && c.look.wrap {
-					g.widths[i] = math.Max(g.widths[i], 1.5+1.1*float64(longestWord(v)))
+					g.widths[i] = math.Max(g.widths[i], math.Min(most, 1.5+1.1*float64(longestWord(v))))
 				} else if g.widths[i] == 0 && !c.look.wrap {
 					g.widths[i] = math.Min(longest, 1.5+float64(utf8.RuneCountInString(v)))
 				}

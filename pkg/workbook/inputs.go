@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"path/filepath"
 	"slices"
 
 	"ledgerboard/pkg/model"
@@ -53,7 +54,7 @@ func (b *book) source(c *model.Cell) string {
 	case c.Given == nil:
 		return "not given"
 	case c.Given.Pos.Line > 0:
-		return fmt.Sprintf("%s:%d  %s", c.Given.Pos.File, c.Given.Pos.Line, c.Given.Text)
+		return fmt.Sprintf("%s:%d  %s", filepath.Base(c.Given.Pos.File), c.Given.Pos.Line, c.Given.Text)
 	}
 	return c.Given.Text
 }

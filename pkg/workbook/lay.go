@@ -24,7 +24,8 @@ var shelves = []shelf{
 	{"Pieces of work", []string{"item", "caller"},
 		"Who: own or hired moves the hours and the labour of that piece alone. What comes along with it, such as tools or protection, stays as it was: choosing anew takes the program."},
 	{"What it takes", []string{"use", "drop"}, ""},
-	{"What is bought", []string{"product", "stock"}, ""},
+	{"What is bought", []string{"product"}, ""},
+	{"Sticks", []string{"stock"}, ""},
 }
 
 // inPlace are the sets whose inputs stand in their tables; the others' stand on the
@@ -49,7 +50,7 @@ func (b *book) lay() []*table {
 	b.layInputs()
 	b.layDeal()
 	for _, s := range shelves {
-		g := &grid{name: s.sheet, heads: 1, left: 2}
+		g, n := &grid{name: s.sheet, heads: 1, left: 2}, 0
 		if s.said != "" && len(b.model.Root.In("room")) > 0 {
 			g.set(1, 1, text(s.said, look{role: small}))
 			g.heads = 3
@@ -58,7 +59,13 @@ func (b *book) lay() []*table {
 			if slices.Contains(s.sets, t.members[0].Set) {
 				t.grid = g
 				b.layTable(t)
+				if len(t.lines) > 0 {
+					n++
+				}
 			}
+		}
+		if n > 1 {
+			g.heads = 0 // the heads of one table would stand over the rows of another
 		}
 		if len(g.rows) > 1 {
 			b.sheet(g)

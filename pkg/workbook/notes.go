@@ -103,7 +103,7 @@ func (b *book) sticks(g *grid, row int) int {
 // conventions are parts with a heading each.
 func (b *book) conventions() [][]string {
 	change := []string{"To change something",
-		"Shaded cells are inputs that the deal file gives; framed ones are inputs that it does not give and that have a default. What changes no figure of this workbook is neither. Both can be typed over, on the sheet Inputs and, for pieces of work and products, on the sheets Pieces of work, What it takes and What is bought. All else is locked against slips, without a password.",
+		"Shaded cells are inputs that the deal file gives; framed ones are inputs that it does not give and that have a default. What changes no figure of this workbook is neither. Both can be typed over, on the sheet Inputs and, for pieces of work and products, on the sheets Pieces of work, What it takes, What is bought and Sticks. All else is locked against slips, without a password.",
 		"Which rooms there are, which option is done to each, which work it brings along, which loans and charges there are: that is the shape of the deal, and changing it takes the program. So does a new cut list, and what comes along with a piece of work when own hands or a trade do it instead: a change of who moves the hours and the labour of that piece alone.",
 		"A change lives in this workbook only. To keep it, put it into the deal file.",
 	}

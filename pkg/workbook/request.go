@@ -19,10 +19,11 @@ func (b *book) request() {
 	for _, l := range a.Loans() {
 		row = b.loanTerms(g, row, l)
 	}
-	row = b.checks(g, row)
+	row = b.checks(g, row) + 1
 	if len(a.Loans()) > 0 {
-		b.footnote(g, row+1, lastColumn)
+		row = b.footnote(g, row, lastColumn)
 	}
+	g.toPrint(row)
 }
 
 func (b *book) house() []entry {

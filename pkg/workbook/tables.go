@@ -89,12 +89,18 @@ func (b *book) fillTable(t *table) {
 	for len(g.widths) < 2 {
 		g.widths = append(g.widths, 28)
 	}
+	for t.across && len(g.widths) < 3+len(t.members) {
+		g.widths = append(g.widths, 0)
+	}
+	if t.across {
+		g.widths[2+len(t.members)] = 70
+	}
 	for j, l := range t.lines {
 		name := cell{value: words(l) + "\n" + unitWords(l.Unit), look: headed, note: l.Meaning}
 		if t.across {
 			g.set(t.head+1+j, 1, text(words(l), look{}))
 			g.set(t.head+1+j, 2, text(unitWords(l.Unit), look{role: small}))
-			g.set(t.head+1+j, 3+len(t.members), text(l.Meaning, look{role: small}))
+			g.set(t.head+1+j, 3+len(t.members), text(l.Meaning, look{role: small, wrap: true, off: true}))
 			continue
 		}
 		g.set(t.head, 3+j, name)

@@ -36,7 +36,7 @@ func (b *book) verdict() {
 	row = b.targets(g, row) + 1
 	row = b.checks(g, row) + 1
 	row = b.careful(g, row)
-	b.footnote(g, row+1, lastColumn)
+	g.toPrint(b.footnote(g, row+1, lastColumn))
 }
 
 // headline says whether every target holds at the price that the workbook has now.
@@ -299,10 +299,15 @@ func (b *book) careful(g *grid, row int) int {
 	return g.paragraph(row+2, 1, lastColumn, strings.Join(all, "; "), look{role: small})
 }
 
-// footnote says what stands as a value on a page.
-func (b *book) footnote(g *grid, row, to int) {
-	g.paragraph(row, 1, to, fmt.Sprintf("Figures in italics were found by a search, for the deal as it was at a price of %s: they stand as values and do not follow a change. All others do%s.",
+// footnote says what stands as a value on a page, and returns the row below.
+func (b *book) footnote(g *grid, row, to int) int {
+	return g.paragraph(row, 1, to, fmt.Sprintf("Figures in italics were found by a search, for the deal as it was at a price of %s: they stand as values and do not follow a change. All others do%s.",
 		quantity.FormatDollars(b.answer.Line("price")), b.but()), look{role: small})
+}
+
+// toPrint says below the first page which sheets are for paper.
+func (g *grid) toPrint(row int) {
+	g.paragraph(row, 1, lastColumn, "To print, choose the sheets as far as Notes: those behind, from Inputs on, hold every input and figure on many pages, and are for the screen.", look{role: small})
 }
 
 // but says what else does not follow a change.

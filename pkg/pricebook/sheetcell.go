@@ -1,0 +1,113 @@
+package pricebook
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"sync"
+
+	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/diag"
+)
+
+// value is what stands in a column of the row, if it is a text or a number.
+func (r *sheetRows) value(col int) (string, *diag.Diag) {
+	cell, _ := excelize.CoordinatesToCellName(col, r.at+1) // both are counted, so they are sound
+	at := diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: r.sheet + "!" + cell}
+	wrong := func(hint, format string, args ...any) (string, *diag.Diag) {
+		d := diag.Errorf(at, "quotes-cell", format, args...).WithHint("%s", hint)
+		return "", &d
+	}
+	kind, err := r.file.GetCellType(r.sheet, cell)
+	if err != nil {
+		return wrong("clear it and type the value again", "the cell cannot be read")
+	}
+	formula, err := r.file.GetCellFormula(r.sheet, cell)
+	switch {
+	case err != nil || formula != "" || kind == excelize.CellTypeFormula:
+		return wrong("copy the cell and paste it back as a value", "a formula stands where a value belongs")
+	case kind == excelize.CellTypeError:
+		return wrong("clear it and type the value again", "the cell holds an error")
+	case kind == excelize.CellTypeBool:
+		return wrong("type the value again", "the cell holds yes or no, not a value")
+	}
+	row := r.rows[r.at]
+	if col > len(row) {
+		return "", nil
+	}
+	if kind == excelize.CellTypeNumber || kind == excelize.CellTypeUnset {
+		return plainNumber(row[col-1]), nil
+	}
+	return strings.Trim(row[col-1], " \t\r\n"), nil
+}
+
+// noMoney refuses a number that the sheet shows as a day, a time or a share.
+func (r *sheetRows) noMoney(col int) *diag.Diag {
+	at := r.address(r.at+1, col)
+	cell := strings.TrimPrefix(at, r.sheet+"!")
+	kind, err := r.file.GetCellType(r.sheet, cell)
+	if err != nil || kind != excelize.CellTypeNumber && kind != excelize.CellTypeUnset && kind != excelize.CellTypeDate {
+		return nil
+	}
+	holds := ""
+	switch format := r.format(cell); {
+	case kind == excelize.CellTypeDate, strings.ContainsAny(format, "ydh"):
+		holds = "a date"
+	case strings.Contains(format, "%"):
+		holds = "a percentage"
+	default:
+		return nil
+	}
+	d := diag.Errorf(diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: at}, "quotes-cell", "the cell holds %s, not an amount in dollars", holds).
+		WithHint("give the cell the format of a number, and type the amount again")
+	return &d
+}
+
+// format is how a sheet shows the number in a cell, without what it shows as it stands.
+func (r *sheetRows) format(cell string) string {
+	id, err := r.file.GetCellStyle(r.sheet, cell)
+	if err != nil {
+		return ""
+	}
+	style, err := r.file.GetStyle(id)
+	switch {
+	case err != nil || style == nil:
+		return ""
+	case style.CustomNumFmt != nil:
+		return asItStands().ReplaceAllString(strings.ToLower(*style.CustomNumFmt), "")
+	case style.NumFmt == 9 || style.NumFmt == 10: // ECMA-376, part 1, 18.8.30
+		return "%"
+	case style.NumFmt >= 14 && style.NumFmt <= 22, style.NumFmt >= 27 && style.NumFmt <= 36, style.NumFmt >= 45 && style.NumFmt <= 47, style.NumFmt >= 50 && style.NumFmt <= 58:
+		return "d"
+	}
+	return ""
+}
+
+// asItStands is what a format shows as it stands: words in quotes, colours and places in
+// brackets, letters behind a backslash.
+var asItStands = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`"[^"]*"|\[[^\]]*\]|[\\_*].`) })
+
+// plainNumber writes a number without the dust of binary fractions and without an exponent:
+// a cell holds 15 digits.
+func plainNumber(text string) string {
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return text
+	}
+	x, _ = strconv.ParseFloat(strconv.FormatFloat(x, 'g', 15, 64), 64)
+	return strconv.FormatFloat(x, 'f', -1, 64)
+}
+
+// dayOf is a day that a spreadsheet keeps as a number.
+func dayOf(text string) string {
+	n, err := strconv.ParseFloat(text, 64)
+	if err != nil || n < 30000 || n > 90000 {
+		return text
+	}
+	day, err := excelize.ExcelDateToTime(n, false)
+	if err != nil {
+		return text
+	}
+	return day.Format("2006-01-02")
+}

@@ -1,0 +1,86 @@
+package workbook
+
+import (
+	"bytes"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// The heads of a table are repeated in print where they are those of all rows of the sheet;
+// a sheet of several tables repeats none, and every table names its own.
+func TestHeadsAreRepeatedOverTheirOwnRows(t *testing.T) {
+	seen := map[bool]int{}
+	for _, name := range []string{"walnut-row", "larkspur-way", "juniper-lane"} {
+		b, err := made(scenario(t, name), Options{})
+		require.NoError(t, err)
+		for _, s := range shelves {
+			g := sheetOf(b, s.sheet)
+			if g == nil {
+				continue
+			}
+			tables := 0
+			for _, row := range g.rows {
+				if len(row) > 0 && row[0].look.role == heading {
+					tables++
+				}
+			}
+			require.Positive(t, tables, g.name)
+			require.Equal(t, tables == 1, g.heads > 0, "%s: %s", name, g.name)
+			seen[tables == 1]++
+		}
+	}
+	require.Positive(t, seen[true])
+	require.Positive(t, seen[false])
+}
+
+// What the lines of loans mean is wrapped within the page, a step away from the figures.
+func TestMeaningsOfLoansAreWrapped(t *testing.T) {
+	b, err := made(answered(t, twoLoans), Options{For: Lender})
+	require.NoError(t, err)
+	g, seen := sheetOf(b, "Loans"), 0
+	for _, row := range g.rows[1:] {
+		if len(row) == 5 {
+			require.True(t, row[4].look.wrap && row[4].look.off, row[4].value)
+			seen++
+		}
+	}
+	require.Greater(t, seen, 20)
+}
+
+// A name of hundreds of letters is no wider than a page: the file can be written.
+func TestLongNamesAreWritten(t *testing.T) {
+	long := strings.Repeat("x", 240)
+	for _, whom := range []Reader{Owner, Lender} {
+		var w bytes.Buffer
+		require.NoError(t, Write(&w, answered(t, strings.Replace(twoLoans, "name: first loan", "name: "+long, 1)), Options{For: whom}))
+	}
+}
+
+// Where an input is from is told by the name of its file, without the folders of whoever
+// wrote the workbook.
+func TestFoldersAreNotInTheBook(t *testing.T) {
+	path, err := filepath.Abs("../../scenarios/juniper-lane.yaml")
+	require.NoError(t, err)
+	for _, whom := range []Reader{Owner, Lender} {
+		b := bookOf(t, path, Options{For: whom})
+		all := strings.Join(texts(b.inputs), "\n")
+		require.Contains(t, all, "juniper-lane.yaml:")
+		for _, g := range b.all() {
+			require.NotContains(t, strings.Join(texts(g), "\n"), filepath.Dir(path), g.name)
+		}
+	}
+}
+
+// The first page says which sheets are for paper.
+func TestFirstPageSaysWhatToPrint(t *testing.T) {
+	for _, whom := range []Reader{Owner, Lender} {
+		b, err := made(scenario(t, "salt-creek"), Options{For: whom})
+		require.NoError(t, err)
+		require.Contains(t, strings.Join(texts(b.pages[0]), "\n"), "To print, choose the sheets as far as Notes")
+		require.Equal(t, "Notes", b.pages[len(b.pages)-1].name)
+		require.Equal(t, "Inputs", b.grids[0].name)
+	}
+}
