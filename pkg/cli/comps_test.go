@@ -51,7 +51,7 @@ func TestAListWithoutRowsIsNamed(t *testing.T) {
 	require.NoError(t, os.WriteFile(list, []byte("address,sale date,price\n"), 0o644))
 	_, wrong, code := run(t, "", "comps", saved(t, soldDeal), "--from", list)
 	require.Equal(t, 1, code)
-	require.Contains(t, strings.Join(strings.Fields(wrong), " "), "only.csv:1:1: error: the table names its columns and no sale")
+	require.Contains(t, strings.Join(strings.Fields(wrong), " "), "only.csv:1:1: error: the list names its columns and no sale")
 }
 
 // Garages are adjusted by their kind too, so the grid shows it.

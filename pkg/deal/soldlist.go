@@ -89,8 +89,8 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 	if list == nil {
 		return
 	}
-	if list.Rows == 0 {
-		r.say("no-sales", diag.Pos{File: name, Line: 1 + off.Line, Col: 1 + off.Col}, "the table names its columns and no sale")("write a sale in each line below, or name another file")
+	if from == 0 && list.Rows == 0 {
+		r.say("no-sales", diag.Pos{File: name, Line: 1, Col: 1}, "the list names its columns and no sale")("write a sale in each line below, or name another file")
 	}
 	l.lost += list.LeftOut
 	l.unread = append(l.unread, list.Unread...)
