@@ -40,6 +40,7 @@ func doubtCodes() []Code {
 		{"property-tax-missing", "no property tax"},
 		{"property-tax-high", "an unusual property tax"},
 		{"holding-once", "a holding cost paid once"},
+		{"income-as-cost", "a holding cost with the name of money that comes in"},
 		{"selling-costs-missing", "a sale without costs"},
 		{"share-high", "a charge of more than a fifth"},
 		{"brackets-open", "brackets without a last one"},

@@ -1,11 +1,14 @@
 package deal
 
 import (
+	"regexp"
 	"slices"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/caution"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -142,6 +145,7 @@ func (r *reader) doubtHolding() {
 		r.say("property-tax-missing", at, "no holding line names property tax")("add   property tax: $4,120/year   from a bill without the seller's exemptions; theirs may be far lower than yours")
 	}
 	for _, m := range holding {
+		r.doubtIncome(m)
 		if v, share := m.Given.Look("share"); share && v.Number.IsPositive() {
 			if paid, ok := r.worked(m, "amount"); ok {
 				r.say("holding-once", v.Pos, "%s is %s once, for the whole hold: %s", m.Label, v.Text, quantity.FormatMoney(paid))("write   %s/year   if it is what a year costs", quantity.FormatMoney(paid))
@@ -149,6 +153,22 @@ func (r *reader) doubtHolding() {
 		}
 		if v, once := m.Given.Look("fixed"); once && v.Number.IsPositive() {
 			r.say("holding-once", v.Pos, "%s is %s once, for the whole hold", m.Label, v.Text)("write   %s/year   if it is the bill of a year,   %s/month   if it is paid every month", v.Text, v.Text)
+		}
+	}
+}
+
+// income are words in the name of a charge that is rather money that comes in.
+var income = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)^rent$|\b(income|tenants?|lodgers?)\b`) })
+
+// doubtIncome doubts a holding cost whose name is that of money that comes in.
+func (r *reader) doubtIncome(m *model.Member) {
+	if !income().MatchString(m.Label) || !m.Given.Of("credit").Number.IsZero() {
+		return
+	}
+	for _, form := range []string{"a_month", "a_quarter", "a_year", "fixed"} {
+		if v, is := m.Given.Look(form); is {
+			r.say("income-as-cost", v.Pos, "%s is counted as a cost, %s", m.Label, v.Text)("if it is paid to you write   %s: {amount: %s, credit: yes}", m.Label, v.Text)
+			return
 		}
 	}
 }

@@ -80,7 +80,15 @@ func timing(a *answer.Answer) []entry {
 	for _, phase := range []string{"lead_in", "renovation", "marketing", "escrow"} {
 		list = append(list, entry{"  " + words(phase), quantity.FormatMonths(a.Line(phase), 2)})
 	}
-	return append(list, entry{"one more month unsold", money(a.Late.Month)}, entry{"one more month stalled", money(a.Stalled.Month)})
+	return append(list, delay("unsold", a.Late), delay("stalled", a.Stalled))
+}
+
+// delay is what one more month costs, or brings where rent is more than the bills.
+func delay(how string, d answer.Delay) entry {
+	if d.Month.IsNegative() {
+		return entry{"one more month " + how + " gains", money(d.Month.Neg())}
+	}
+	return entry{"one more month " + how, money(d.Month)}
 }
 
 // toBuy is what the purchase takes; with a partner, whose it is.
@@ -194,7 +202,11 @@ func bridge(a *answer.Answer) []entry {
 }
 
 func breakEvens(a *answer.Answer) []entry {
-	list := []entry{{"the profit is gone (break-even) at a", ""}}
+	words := "the profit is gone (break-even) at a"
+	if a.Line("partner_share").IsPositive() { // who is paid first, while the owner's part is nothing for a stretch
+		words = "you lose money (break-even) at a"
+	}
+	list := []entry{{words, ""}}
 	list = append(list, breakEven(a.BreakEven)...)
 	if b := a.BreakEvenAtTarget; b != nil {
 		list = append(list, entry{"the profit target is missed at a", ""})

@@ -26,6 +26,7 @@ var spoken = map[string]string{
 	"paid_before_closing": "before_cost", "closing": "closing_cost", "points_and_loan_fees": "loan_charges_paid", "work_and_contingency": "spend",
 	"holding_until_the_sale": "holding_until_sale", "interest_and_draw_fees": "charges_until_sale", "payments_on_loans": "charges_until_sale", "interest_and_loan_fees": "charges_until_sale", "deposits": "deposits_paid",
 
+	"one_more_month_unsold_gains": "one_more_month_unsold", "one_more_month_stalled_gains": "one_more_month_stalled",
 	"break_even": "break_even_sale_price", "sale_price_below": "break_even_sale_price",
 	"overrun_over_bids_above": "break_even_overrun", "months_later_than": "break_even_months", "sale_price_even_of": "break_even_sale_price",
 	"no_overrun_over_bids_up_to": "break_even_overrun", "no_delay_in_months_up_to": "break_even_months",
