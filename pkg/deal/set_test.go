@@ -29,6 +29,8 @@ func TestSetsReplaceAndAdd(t *testing.T) {
 		{"selling.staging", "1% of price", "staging > base", "price"},
 		{"insurance.amount", "$2,000/year", "vacant-house insurance > a_year", "-"},
 		{"vacant-house insurance.amount", "$2,000/year", "vacant-house insurance > a_year", "2000"},
+		{"vacant-house insurance", "$2,000/year", "vacant-house insurance > a_year", "2000"},
+		{"vacant-house insurance", "$2,000/year", "vacant-house insurance > paid_ahead", "12"},
 		{"partner", "{share: 40%, split: 50%}", "partner_split", "0.5"},
 		{"partner.share", "40%", "partner_share", "0.4"},
 		{"renovation.lines.1.amount", "$9,000", "roof: new shingles > lump", "9000"},

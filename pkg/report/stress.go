@@ -70,7 +70,11 @@ func (p stressPage) answers() {
 	if a.Line("renovation").IsPositive() {
 		p.say("Each month the works stand still takes %s off that, %s a day.", dollars(a.Stalled.Month), dollars(a.Stalled.Day))
 	}
-	p.say("Each month longer on the market takes %s, %s a day.", dollars(a.Late.Month), dollars(a.Late.Day))
+	takes, late := "takes", a.Late
+	if late.Month.IsNegative() {
+		takes, late.Month, late.Day = "adds", late.Month.Neg(), late.Day.Neg()
+	}
+	p.say("Each month longer on the market %s %s, %s a day.", takes, dollars(late.Month), dollars(late.Day))
 	if len(p.Ranking) > 0 {
 		r := p.Ranking[0]
 		p.say("What matters most is %s: between %s and %s your profit goes from %s to %s.", r.Label, r.Says(r.Low), r.Says(r.High), dollars(r.AtLow), dollars(r.AtHigh))

@@ -1,0 +1,30 @@
+package deal
+
+import "strconv"
+
+// inside is where a value is set: where a single one stands in for a group that could be
+// written as one, such as a charge with its amount, it is for that alone, and what else the
+// group says stays.
+func (t target) inside(root *node, v *node) []string {
+	key := "amount" // of charges, which have names of their own
+	if t.field != nil {
+		key = t.field.Short
+	}
+	n := root
+	for _, part := range t.path {
+		if i, err := strconv.Atoi(part); err == nil && n.shape == list {
+			n = n.item(i - 1)
+		} else if e := n.find(part); e != nil {
+			n = e.value
+		} else {
+			return t.path
+		}
+		if n == nil {
+			return t.path
+		}
+	}
+	if key == "" || v.shape != scalar || n.shape != mapping || n.find(key) == nil {
+		return t.path
+	}
+	return append(t.path[:len(t.path):len(t.path)], key)
+}
