@@ -61,7 +61,7 @@ func (m *Market) compare(s *House) *likeness {
 // outlying is how many times the middle distance of a few sales, and neighbouring how many
 // metres, a mile, one must be off not to set the reach: it is no reason for the near ones to
 // count alike (common practice, no source).
-const outlying, neighbouring = 4, 1609.344
+const outlying, neighbouring = 4, Mile
 
 // within is how far off the sale stands that sets the reach in place, metres.
 func (l *likeness) within() float64 {

@@ -167,9 +167,11 @@ func (r *row) condition(s string) (err error) {
 	return err
 }
 
-// metres are how long the units of a plane and of a distance are; a mile is 5,280
-// feet of 0.3048 m.
-var metres = map[string]float64{"m": 1, "ft": 0.3048, "km": 1000, "mi": 1609.344}
+// Mile is a mile in metres: 5,280 feet of 0.3048 m.
+const Mile = 1609.344
+
+// metres are how long the units of a plane and of a distance are.
+var metres = map[string]float64{"m": 1, "ft": 0.3048, "km": 1000, "mi": Mile}
 
 func (r *row) coordinate(to *float64, s string, bound float64, want string) error {
 	f, err := number(s, -bound, bound, want)

@@ -77,7 +77,7 @@ func miles(m float64) string {
 	if ft := m / 0.3048; ft < 1000 {
 		return fmt.Sprintf("%.0f ft", ft)
 	}
-	return fmt.Sprintf("%.1f miles", m/1609.344)
+	return fmt.Sprintf("%.1f miles", m/Mile)
 }
 
 func plainNumber(v float64) string {

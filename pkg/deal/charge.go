@@ -140,10 +140,8 @@ func (r *reader) badCharge(name string, s span, err error, want string) {
 			}
 		}
 	}
-	if i := lastWord(s.text, " credit"); i > 0 && i+len(" credit") == len(s.text) {
-		if amount := strings.TrimSpace(s.text[:i]); amount != "" {
-			want = "{amount: " + amount + ", credit: yes} for money that comes in"
-		}
+	if i := endsIn(s.text, " credit"); i > 0 {
+		want = "{amount: " + strings.TrimSpace(s.text[:i]) + ", credit: yes} for money that comes in"
 	}
 	var q *quantity.Error
 	if errors.As(err, &q) {

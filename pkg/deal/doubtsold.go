@@ -84,9 +84,8 @@ func (r *reader) doubtAreas(c *Comparables) {
 // A sale looks misplaced from so far off, metres (50 miles), or from so many times the
 // middle distance of the sales on that is over a mile (common practice, no source).
 const (
-	farAway      = 50 * mile
+	farAway      = 50 * comps.Mile
 	timesTheRest = 10
-	mile         = 1609.344
 )
 
 // doubtDistances warns of sales that hardly stand in the same market.
@@ -103,14 +102,14 @@ func (r *reader) doubtDistances(c *Comparables) {
 		if row.Distance.Known {
 			mid = all[(len(all)-1)/2]
 		}
-		if d > farAway || d > mile && d > timesTheRest*mid {
+		if d > farAway || d > comps.Mile && d > timesTheRest*mid {
 			r.say("sale-far-away", c.Place(&row.Sold), "%s stands %s miles off, and half of the sales at most %s", row.Name(), milesOf(d), milesOf(mid))("look whether its distance or place was read right, and strike a sale of another market")
 		}
 	}
 }
 
 func milesOf(metres float64) string {
-	return quantity.FormatCount(decimal.NewFromFloat(metres/mile), 1)
+	return quantity.FormatCount(decimal.NewFromFloat(metres/comps.Mile), 1)
 }
 
 // middleArea is the median of the living areas that are known.

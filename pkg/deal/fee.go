@@ -89,6 +89,14 @@ func (r *reader) chargeField(s scope, f *Field, g *reading) {
 
 func lastWord(text, word string) int { return strings.LastIndex(strings.ToLower(text), word) }
 
+// endsIn is where a text ends in a word, whatever its case, or -1.
+func endsIn(text, word string) int {
+	if i := lastWord(text, word); i >= 0 && i+len(word) == len(text) {
+		return i
+	}
+	return -1
+}
+
 // give feeds the lines of a charge or of a bracket.
 func (c charge) give(m *model.Member) {
 	v := model.Value{Number: c.x, Text: c.text, Pos: c.at}

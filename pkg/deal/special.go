@@ -121,7 +121,7 @@ func (r *reader) deposits(s scope, f *Field, g *reading) {
 			continue
 		}
 		text, credit := e.value.span, false
-		if j := lastWord(text.text, " credit"); j >= 0 && j+len(" credit") == len(text.text) {
+		if j := endsIn(text.text, " credit"); j >= 0 {
 			text, credit = text.cut(0, j), true
 		}
 		if credit && f.Kind == Deposits {

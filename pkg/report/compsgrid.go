@@ -187,5 +187,5 @@ func signedShare(x decimal.Decimal) string {
 
 // miles writes a distance of metres; a mile is 1,609.344 m.
 func miles(metres float64) string {
-	return quantity.FormatCount(decimal.NewFromFloat(metres/1609.344).Round(2), 2) + " mi"
+	return quantity.FormatCount(decimal.NewFromFloat(metres/comps.Mile).Round(2), 2) + " mi"
 }

@@ -121,7 +121,7 @@ func (p *soldPage) block(row, first, last int) int {
 	if p.some(func(r *comps.Row) bool { return r.Distance.Known }) {
 		each("miles off", cell{}, func(i int) cell {
 			if d := sale(i).Distance; d.Known {
-				return cell{value: d.Value / 1609.344, look: look{format: twoPlace}}
+				return cell{value: d.Value / comps.Mile, look: look{format: twoPlace}}
 			}
 			return cell{}
 		})
