@@ -3,11 +3,14 @@
 //
 //	slopes, err := slope.Of(m, inputs, wanted) // by wanted line and input
 //
-// Rounding to the cent has the slope of what it rounds. What counts whole things, such as
-// extensions begun, has none between its steps. Just at a kink or a step, a slope is that
-// to the right: the deal with the input a hair higher, with one month more where that
-// starts one. An input for which 0 means that there is none, such as a cap, then has the
-// slope that it has once it is there.
+// The slopes are those of the deal without rounding to the cent, in which what comes to the
+// same but for cents, such as a hold's interest and a least interest of as many months, is
+// the same. What counts whole things, such as extensions begun, has no slope between its
+// steps. Just at a kink or a step, a slope is that to the right: the deal with the input a
+// hair higher, with one month more where that starts one. An input for which 0 means that
+// there is none, such as a cap, then has the slope that it has once it is there. What begins
+// there so slowly that its own slope is 0, as the last draw of works that fade out, counts as
+// not begun.
 //
 // Where a quotient has nothing to divide by, as a return on no cash, there is no slope: it
 // is no number.

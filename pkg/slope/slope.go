@@ -4,17 +4,17 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/internal/flat"
+	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
 
-// A Change gives a cell another value.
-type Change = model.Change
-
-// Of returns the slopes of wanted cells for inputs, all of one value, with changes to the
-// deal. It fails where the deal cannot be worked out.
-func Of(m *model.Model, inputs, wanted []*model.Cell, changes ...Change) ([][]float64, error) {
-	q, err := ask(m, inputs, wanted, changes)
+// Of returns the slopes of wanted cells for inputs, while other cells are kept at what they
+// come to as the deal is. All have one value. It fails where the deal cannot be worked out.
+func Of(m *model.Model, inputs, wanted []*model.Cell, kept ...*model.Cell) ([][]float64, error) {
+	q, err := ask(m.Uncut(), inputs, wanted, kept)
 	if err != nil {
 		return nil, err
 	}
@@ -55,7 +55,11 @@ type question struct {
 	hair   hair
 }
 
-func ask(m *model.Model, inputs, wanted []*model.Cell, changes []Change) (*question, error) {
+func ask(m *model.Model, inputs, wanted, kept []*model.Cell) (*question, error) {
+	changes, err := keep(m, kept)
+	if err != nil {
+		return nil, err
+	}
 	along := make([]flat.Along, len(inputs))
 	for i, c := range inputs {
 		along[i] = flat.Along{Cell: c, Least: math.Inf(-1), Most: math.Inf(1), Shift: true}
@@ -69,6 +73,21 @@ func ask(m *model.Model, inputs, wanted []*model.Cell, changes []Change) (*quest
 		q.months = newPass(f.Months, q.axes)
 	}
 	return q, nil
+}
+
+// keep is what keeps cells at what they come to.
+func keep(m *model.Model, cells []*model.Cell) (out []model.Change, err error) {
+	if len(cells) == 0 {
+		return nil, nil
+	}
+	w := walk.Walker[decimal.Decimal, walk.Decimals]{Values: walk.New[decimal.Decimal](m)}
+	if err := w.Steps(m.Needed(model.Indexes(cells)...)); err != nil {
+		return nil, err
+	}
+	for _, c := range cells {
+		out = append(out, model.Change{Cell: c, Value: w.Scalar[c.Index]})
+	}
+	return out, nil
 }
 
 // pass is the deal of so many months worked out where no axis has moved.

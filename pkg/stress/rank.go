@@ -158,8 +158,12 @@ func (p *Plan) slopes(all []Swing) error {
 	return nil
 }
 
-func (p *Plan) slope(all []Swing, at []int, cells []*model.Cell, changes []exact.Change) error {
-	by, err := slope.Of(p.Model, cells, []*model.Cell{p.cell("owner_profit")}, changes...)
+func (p *Plan) slope(all []Swing, at []int, cells []*model.Cell, held []exact.Change) error {
+	var kept []*model.Cell // at what they come to in the plan, as they are held
+	for _, c := range held {
+		kept = append(kept, c.Cell)
+	}
+	by, err := slope.Of(p.Model, cells, []*model.Cell{p.cell("owner_profit")}, kept...)
 	if err != nil {
 		return err
 	}

@@ -3,6 +3,7 @@ package modeltest
 import (
 	"flag"
 	"fmt"
+	"math/rand/v2"
 	"strconv"
 	"sync/atomic"
 	"testing"
@@ -45,16 +46,20 @@ func Check(t *testing.T, deals int, prop func(*rapid.T)) {
 	})
 }
 
-// Few tries a property a few times where once takes long; always with the same draws.
+// draws are the bytes that the draws of one try are made of, 8 for most; a try that takes
+// more is skipped.
+const draws = 1 << 17
+
+// Few tries a property a few times where once takes long; always with the same draws. A
+// try that fails is not drawn anew, as an example of a generator would be.
 func Few(t *testing.T, times int, prop func(*rapid.T)) {
 	t.Helper()
 	for seed := range times {
 		if t.Failed() {
 			return
 		}
-		rapid.Custom(func(t *rapid.T) bool {
-			prop(t)
-			return rapid.Bool().Draw(t, "needed by one that draws nothing else")
-		}).Example(seed)
+		made := make([]byte, draws)
+		rand.NewChaCha8([32]byte{byte(seed)}).Read(made)
+		t.Run(fmt.Sprintf("try %02d", seed), func(t *testing.T) { rapid.MakeFuzz(prop)(t, made) })
 	}
 }
