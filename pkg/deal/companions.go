@@ -207,7 +207,7 @@ func (b *bringing) nothing(x brought) bool {
 	case x.House || b.plan == b.callPlan:
 		return b.nothingOf(nil, *pricebook.MeasureNamed(it.Measure))
 	}
-	if it.Measure == x.by.item.Measure && b.amount(x.by).counted.IsPositive() {
+	if follows(it, x.by.item) && b.amount(x.by).counted.IsPositive() {
 		return false
 	}
 	return b.nothingOf(b.plan.room, *pricebook.MeasureNamed(it.Measure))
@@ -304,7 +304,7 @@ func (r *reader) place(p *plan) pricebook.Place {
 	}
 	out := pricebook.Place{
 		Kind: r.roomKinds[p.room], YearBuilt: r.deal.YearBuilt, UtilitiesOff: r.deal.UtilitiesOff,
-		Tub: count("fitting", "sort", "tub"), Windows: count("opening", "kind", "window"), Doors: count("opening", "kind", "door"),
+		Tub: count("fitting", "sort", "tub"), Shower: count("fitting", "sort", "shower"), Windows: count("opening", "kind", "window"), Doors: count("opening", "kind", "door"),
 	}
 	path := r.roomPaths[p.room]
 	if g := r.good(path + "dark walls"); g != nil {

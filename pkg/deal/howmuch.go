@@ -143,12 +143,18 @@ func alike(x, y *pricebook.Item) bool {
 // from some of it already. What makes one thing lies side by side; what makes different
 // things, as a floor and a membrane under it, lies one on the other, and the most counts.
 func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
-	if slices.ContainsFunc(by, func(x brought) bool { return x.by.item.Measure != it.Measure }) {
+	if slices.ContainsFunc(by, func(x brought) bool { return !follows(it, x.by.item) }) {
 		return whole
 	}
 	all := b.all(it)
 	var parts []toDo
 	var most, beside toDo
+	for _, x := range by {
+		if x.by.item.Measure != it.Measure {
+			part := b.within(it, x.by)
+			parts, beside = append(parts, part), beside.plus(part)
+		}
+	}
 	things := map[string]toDo{}
 	for _, w := range b.origins(it, by) {
 		if slices.Contains(but, w) {
@@ -167,6 +173,22 @@ func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 		}
 	}
 	return most.plus(beside).atMost(parts, all)
+}
+
+// follows reports whether so much of a companion is done as of the work that brings it: both
+// go by one measure, or the work by a part of the companion's.
+func follows(it, by *pricebook.Item) bool {
+	return by.Measure == it.Measure || pricebook.PartOf(by.Measure, it.Measure)
+}
+
+// within is how much of the measure of a companion the work is that goes by a part of it.
+func (b *bringing) within(it *pricebook.Item, w *work) toDo {
+	part, all := b.amount(w), b.all(it)
+	if all.IsPositive() {
+		part.share = part.share.Mul(b.all(w.item)).DivRound(all, quantity.Places)
+	}
+	part.text = cmp.Or(part.text, w.item.Measure)
+	return part
 }
 
 // origins is the work, named by the file or done to a part of its own, by which it is known

@@ -105,6 +105,28 @@ func TestACompanionIsNamedByTheFirstInTheFile(t *testing.T) {
 	}
 }
 
+// A tub and a shower have walls of their own: 60 sq ft round the tub, 63 round the shower.
+func TestATubAndAShowerHaveWallsOfTheirOwn(t *testing.T) {
+	bath := walked + "rooms: {bath: {size: 8' x 10', doors: 1, fixed: {FIXED}, work: {WORK}}}\n"
+	const tub, shower = `tub: 5' x 2' 6"`, `shower: 3' x 3'`
+	for _, c := range []struct{ fixed, work, want string }{
+		{tub + ", " + shower, "tub, shower base", "tub surround tile 60, wall backer board 60, tile shower walls 0, shower wall panels 1, strip tub surround panels 60"},
+		{tub + ", " + shower, "tub, tile shower walls", "tub surround tile 60, wall backer board 123, tile shower walls 63, shower wall panels 0"},
+		{tub + ", " + shower, "tub, tub wall panels, tile shower walls: {part: 50%}", "tub surround tile 0, wall backer board 31.5, tile shower walls 31.5"},
+		{tub + ", " + shower, "tub surround tile, tile shower walls: {count: 20 sq ft}", "tub surround tile 60, seal wall grout 80, tile shower walls 20"},
+		{tub + ", " + shower, "tub, tile shower walls: {part: 50%}", "tub surround tile 60, tile shower walls 31.5"},
+		{tub, "tub, tile shower walls", "tub surround tile 0, wall backer board 60, tile shower walls 60"}, // a shower over the tub
+		{tub, "tub", "tub surround tile 60, wall backer board 60"},
+		{shower, "tile shower walls", "tile shower walls 63, wall backer board 63"},
+	} {
+		of := quantities(t, strings.NewReplacer("FIXED", c.fixed, "WORK", worksOf(c.work)).Replace(bath))
+		for _, x := range strings.Split(c.want, ", ") {
+			i := strings.LastIndex(x, " ")
+			require.Equal(t, x[i+1:], of[x[:i]].Round(12).String(), "%s of %s with %s", x[:i], c.work, c.fixed)
+		}
+	}
+}
+
 // In whatever order the file names work done to parts, as much is done of everything; and
 // what comes along by the floor or the walls is never more than these.
 func TestTheOrderOfWorkChangesNothing(t *testing.T) {
