@@ -137,7 +137,7 @@ func (b *bringing) leaves(name string, by []brought) bool {
 		return true
 	}
 	trial := &work{item: it, bringers: by}
-	if b.instead(trial).none() {
+	if under, beside := b.instead(trial); under.none() && beside.none() {
 		return true
 	}
 	for _, w := range b.plan.works {

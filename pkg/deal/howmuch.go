@@ -88,12 +88,15 @@ func (b *bringing) amount(w *work) toDo {
 	b.asking[w] = true
 	defer delete(b.asking, w)
 	all := b.all(w.item)
-	instead := b.instead(w)
-	if instead.none() {
+	under, beside := b.instead(w)
+	if under.none() && beside.none() {
 		return b.total(w.item, w.bringers, nil)
 	}
 	always, yielding := w.always()
-	rest := b.total(w.item, yielding, b.origins(w.item, always)).less(instead, all)
+	rest := b.total(w.item, yielding, b.origins(w.item, always)).less(under, all)
+	if left := whole.less(under.plus(beside), all); rest.of(all).GreaterThan(left.of(all)) {
+		rest = left
+	}
 	if len(always) == 0 {
 		return rest
 	}
@@ -114,23 +117,33 @@ func (w *work) always() (always, yielding []brought) {
 }
 
 // instead is how much other work does in place of a companion, for all that would bring it
-// otherwise.
-func (b *bringing) instead(w *work) (sum toDo) {
+// otherwise: what lies under or over that work, and what lies beside it.
+func (b *bringing) instead(w *work) (under, beside toDo) {
 	_, yielding := w.always()
 	if len(yielding) == 0 {
-		return sum
+		return under, beside
 	}
 	for _, name := range yielding[0].Unless {
 		if slices.ContainsFunc(yielding, func(x brought) bool { return !slices.Contains(x.Unless, name) }) {
 			continue
 		}
 		for _, other := range b.worksOf(name) {
-			if alike(w.item, other.item) {
-				sum = sum.plus(b.amount(other))
+			switch {
+			case !alike(w.item, other.item):
+			case slices.ContainsFunc(yielding, func(x brought) bool { return !stacked(x.by.item, other.item) }):
+				beside = beside.plus(b.amount(other))
+			default:
+				under = under.plus(b.amount(other))
 			}
 		}
 	}
-	return sum
+	return under, beside
+}
+
+// stacked reports whether two items lie one on the other: what makes different things, as a
+// floor and the membrane under it, does. All else lies side by side.
+func stacked(x, y *pricebook.Item) bool {
+	return x.Thing() != "" && y.Thing() != "" && x.Thing() != y.Thing()
 }
 
 // alike reports whether so much of one item is so much of the other: they go by the same
@@ -140,18 +153,17 @@ func alike(x, y *pricebook.Item) bool {
 }
 
 // total adds up how much the work is done to that brings a companion, without what stems
-// from some of it already. What makes one thing lies side by side; what makes different
-// things, as a floor and a membrane under it, lies one on the other, and the most counts.
+// from some of it already. Of what is stacked the most counts.
 func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
-	if slices.ContainsFunc(by, func(x brought) bool { return !follows(it, x.by.item) }) {
-		return whole
-	}
 	all := b.all(it)
 	var parts []toDo
 	var most, beside toDo
 	for _, x := range by {
 		if x.by.item.Measure != it.Measure {
-			part := b.within(it, x.by)
+			part := whole
+			if follows(it, x.by.item) {
+				part = b.within(it, x.by)
+			}
 			parts, beside = append(parts, part), beside.plus(part)
 		}
 	}
@@ -211,7 +223,10 @@ func (b *bringing) origins(it *pricebook.Item, by []brought) (out []*work) {
 
 func (b *bringing) origin(w *work) []*work {
 	other := func(x brought) bool { return x.by.item.Measure != w.item.Measure }
-	if len(w.bringers) == 0 || slices.ContainsFunc(w.bringers, other) || !b.instead(w).none() {
+	if len(w.bringers) == 0 || slices.ContainsFunc(w.bringers, other) {
+		return []*work{w}
+	}
+	if under, beside := b.instead(w); !under.none() || !beside.none() {
 		return []*work{w}
 	}
 	return b.origins(w.item, w.bringers)

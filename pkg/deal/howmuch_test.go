@@ -45,6 +45,7 @@ func TestPartsOfWhatBringsACompanionAddUp(t *testing.T) {
 		{carpeted, "tile floor: {part: 60%}", "large tile floor: {part: 30%}", "floor backer board", "108"},
 		{carpeted, "tile floor: {part: 60%}", "large tile floor: {part: 30%}", "strip carpet", "108"},
 		{carpeted, "tile floor: {part: 60%}", "large tile floor: {count: 30 sq ft}", "strip carpet", "102"},
+		{carpeted, "circuit: {count: 3}", "hang wall board: hired", "firestopping", "3"},                  // by another measure once, by the circuits thrice
 		{carpeted, "paint walls: {part: 40%}", "paint bath walls: {part: 25%}", "prepare walls", "228.8"}, // 65% of 352
 	} {
 		for _, work := range []string{c.one + ", " + c.other, c.other + ", " + c.one} {
@@ -73,6 +74,12 @@ func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
 		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prepare walls", "281.6"}, // of 352
 		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prime dark walls", "281.6"},
 		{roofed, "shingle roof gable: hired", "roof deck overlay: {part: 100%}", "roof deck repair", "0"},
+		{carpeted, "paint walls: {part: 50%}", "skim walls: {part: 50%}", "prepare walls", "0"},
+		{roofed, "outside wall paint: {part: 50%}", "vinyl siding: {part: 50%}", "pressure wash", "549"}, // side by side on 1,098
+		{roofed, "outside wall paint: {part: 50%}", "vinyl siding: {part: 70%}", "pressure wash", "329.4"},
+		{roofed, "outside wall paint: hired", "fibre cement siding: {part: 60%}", "scrape and fill", "439.2"},
+		{roofed, "deck stain: {part: 50%}", "deck boards: {part: 50%}", "pressure wash deck", "0"}, // the new boards are stained
+		{strings.Replace(carpeted, "doors: 1", "doors: 3", 1), "prehung inside door: {count: 2}", "varnish doors: {count: 1}", "paint doors", "1"},
 	} {
 		for _, work := range []string{c.one + ", " + c.other, c.other + ", " + c.one} {
 			require.Equal(t, c.want, quantities(t, fmt.Sprintf(c.place, work))[c.item].String(), "%s of %s", c.item, work)
