@@ -63,6 +63,7 @@ func roomDoubts() []Code {
 		{"room-narrow", "a room narrower than a hall"},
 		{"tub-deep", "a tub that is deeper than long"},
 		{"done-twice", "two pieces of work in one room that each take the place of the other"},
+		{"part-instead", "work brought along whole beside what is done in its place to a part"},
 		{"hours-far", "hours of work far from what the price book says"},
 		{"part-over", "more than all of a piece of work"},
 		{"nothing-shared", "rectangles of one room that share nothing"},

@@ -13,11 +13,12 @@ import (
 // What the option says it does without is left out. The order of the work in the file
 // changes nothing.
 func (r *reader) bring(p *plan) {
-	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}}
+	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}, asking: map[*work]bool{}}
 	for b.close(); len(b.later) > 0; b.close() {
 		b.round()
 	}
 	p.share()
+	b.amounts()
 	for _, x := range b.calls {
 		b.place.OwnHands = x.by.byOwnHands()
 		if x.Comes(b.place) {
@@ -48,9 +49,11 @@ type bringing struct {
 	left   map[string]bool // what the option says it does without
 	asked  int             // how much work of the plan was asked for its companions
 	later  []brought       // those that wait for what is done besides
+	shelf  []brought       // those of which what is done besides leaves nothing so far
 	calls  []brought       // those for the whole house
 	held   []*work         // those that quotes hold already
 	opened int             // how many of these were asked for what they bring
+	asking map[*work]bool  // of which it is being asked how much is done
 }
 
 // brought is a companion and what brings it.
@@ -87,24 +90,63 @@ func (b *bringing) ask(w *work) {
 
 // round decides on those that do not come where something else is done, by name: first on
 // those of which all is known, then, where they wait for each other, on the first of all.
+// Those of one name stay in the order of the file.
 func (b *bringing) round() {
 	all := b.later
 	b.later = nil
-	slices.SortStableFunc(all, func(x, y brought) int {
-		return cmp.Or(cmp.Compare(x.Item, y.Item), cmp.Compare(x.by.item.Name, y.by.item.Name))
-	})
+	slices.SortStableFunc(all, func(x, y brought) int { return cmp.Compare(x.Item, y.Item) })
 	waits := func(x brought) bool {
 		return slices.ContainsFunc(all, func(y brought) bool { return slices.Contains(x.Unless, y.Item) })
 	}
 	circle := !slices.ContainsFunc(all, func(x brought) bool { return !waits(x) })
-	for i, x := range all {
+	var now []brought
+	for _, x := range all {
 		switch {
-		case waits(x) && !(circle && i == 0):
+		case waits(x) && !(circle && x.Item == all[0].Item):
 			b.later = append(b.later, x)
-		case !slices.ContainsFunc(x.Unless, b.done):
-			b.one(x)
+		case !slices.ContainsFunc(x.Unless, b.allDone):
+			now = append(now, x)
 		}
 	}
+	for i, x := range now {
+		if i == 0 || x.Item != now[i-1].Item {
+			b.ofOne(x.Item, now)
+		}
+	}
+}
+
+// ofOne brings a companion along that all those of its name among some bring, if what is
+// done in its place leaves any of it.
+func (b *bringing) ofOne(name string, among []brought) {
+	other := func(x brought) bool { return x.Item != name }
+	by := slices.DeleteFunc(slices.Concat(b.shelf, among), other)
+	if b.leaves(name, by) {
+		b.shelf = slices.DeleteFunc(b.shelf, func(x brought) bool { return !other(x) })
+		for _, x := range by {
+			b.one(x)
+		}
+		return
+	}
+	b.shelf = append(b.shelf, slices.DeleteFunc(slices.Clone(among), other)...)
+}
+
+// leaves reports whether what is done in place of a companion leaves any of it.
+func (b *bringing) leaves(name string, by []brought) bool {
+	it := b.book.Item(name)
+	if it == nil || by[0].House || b.plan == b.callPlan {
+		return true
+	}
+	trial := &work{item: it, bringers: by}
+	if under, beside := b.instead(trial); under.none() && beside.none() {
+		return true
+	}
+	for _, w := range b.plan.works {
+		if w.item == it {
+			trial.bringers = append(slices.Clone(w.bringers), by...)
+			break
+		}
+	}
+	return b.amount(trial).of(b.all(it)).IsPositive()
 }
 
 // one brings one companion along, or notes what becomes of it.
@@ -118,7 +160,7 @@ func (b *bringing) one(x brought) {
 	case b.nothing(x):
 		p.idle = append(p.idle, b.book.Item(x.Item))
 	case w.broughtByQuote(x.Companion, b.book) && !p.named(x.Item):
-		b.hold(w, b.book.Item(x.Item))
+		b.hold(x, b.book.Item(x.Item))
 	case p == b.callPlan:
 		b.place.OwnHands = w.byOwnHands()
 		if x.Comes(b.place) {
@@ -127,11 +169,11 @@ func (b *bringing) one(x brought) {
 	case x.House:
 		b.calls = append(b.calls, x)
 	case !p.has(x.Item):
-		b.along(p, w, b.book.Item(x.Item))
+		b.along(p, x, b.book.Item(x.Item))
 	default:
 		for _, there := range p.works {
 			if there.item.Name == x.Item && there.by != "" {
-				there.bringers = append(there.bringers, w)
+				there.bringers = append(there.bringers, x)
 			}
 		}
 	}
@@ -139,9 +181,11 @@ func (b *bringing) one(x brought) {
 
 // hold keeps work that a quote has in it already; what that brings of other trades is not in
 // the quote.
-func (b *bringing) hold(w *work, it *pricebook.Item) {
+func (b *bringing) hold(x brought, it *pricebook.Item) {
+	w := x.by
 	quote := cmp.Or(w.within, w)
-	if slices.ContainsFunc(b.held, func(h *work) bool { return h.within == quote && h.item == it }) {
+	if i := slices.IndexFunc(b.held, func(h *work) bool { return h.within == quote && h.item == it }); i >= 0 {
+		b.held[i].bringers = append(b.held[i].bringers, x)
 		return
 	}
 	m := &model.Member{Set: "item", Label: it.Name} // which costs nothing, for it is none of the option's
@@ -150,13 +194,7 @@ func (b *bringing) hold(w *work, it *pricebook.Item) {
 			m.Give(line, v)
 		}
 	}
-	b.asMuch(m, it, w)
-	b.held = append(b.held, &work{item: it, member: m, label: quote.label, by: quote.label, within: quote, at: quote.at})
-}
-
-// done reports whether work is done where the plan is, be it within a quote.
-func (b *bringing) done(name string) bool {
-	return b.plan.has(name) || slices.ContainsFunc(b.held, func(h *work) bool { return h.item.Name == name })
+	b.held = append(b.held, &work{item: it, member: m, label: quote.label, by: quote.label, within: quote, at: quote.at, bringers: []brought{x}})
 }
 
 // nothing reports whether there is nothing to do a companion to: it is not done then, brings
@@ -169,7 +207,7 @@ func (b *bringing) nothing(x brought) bool {
 	case x.House || b.plan == b.callPlan:
 		return b.nothingOf(nil, *pricebook.MeasureNamed(it.Measure))
 	}
-	if _, counted := x.by.member.Given.Look("measure"); counted && it.Measure == x.by.item.Measure {
+	if follows(it, x.by.item) && b.amount(x.by).counted.IsPositive() {
 		return false
 	}
 	return b.nothingOf(b.plan.room, *pricebook.MeasureNamed(it.Measure))
@@ -180,7 +218,8 @@ func (p *plan) share() {
 	for again := true; again; {
 		again = false
 		for _, w := range p.works {
-			for _, by := range w.bringers {
+			for _, x := range w.bringers {
+				by := x.by
 				if !w.own && by.byOwnHands() {
 					w.own, w.by, again = true, by.label, true
 				}
@@ -195,35 +234,17 @@ func (p *plan) share() {
 }
 
 // along adds one piece of work that another brings.
-func (r *reader) along(p *plan, w *work, it *pricebook.Item) {
+func (r *reader) along(p *plan, x brought, it *pricebook.Item) {
 	if it == nil { // a test follows every name of the starter book, and Read those of an owner's
 		return
 	}
+	w := x.by
 	m := p.option.Add("item", "", it.Name)
 	m.Pos = w.at
-	b := &work{item: it, member: m, label: it.Name, by: w.label, own: w.byOwnHands(), at: w.at}
 	if who, ok := w.member.Given.Look("who"); ok && !it.Licence {
 		m.Give("who", who)
 	}
-	r.asMuch(m, it, w)
-	b.bringers = []*work{w}
-	p.works = append(p.works, b)
-}
-
-// asMuch has an item done to as much as the work that brings it, where both go by one measure.
-func (r *reader) asMuch(m *model.Member, it *pricebook.Item, w *work) {
-	if it.Measure != w.item.Measure {
-		return
-	}
-	for _, line := range []string{"measure", "measured", "part"} {
-		v, ok := w.member.Given.Look(line)
-		if share, byAge := it.Share(r.deal.YearBuilt); ok && byAge && line == "part" {
-			v.Number, v.Text = v.Number.Mul(share), v.Text+", and of that by the year built"
-		}
-		if ok {
-			m.Give(line, v)
-		}
-	}
+	p.works = append(p.works, &work{item: it, member: m, label: it.Name, by: w.label, own: w.byOwnHands(), at: w.at, bringers: []brought{x}})
 }
 
 // byOwnHands reports whether it, or what brought it, is by own hands.
@@ -283,7 +304,7 @@ func (r *reader) place(p *plan) pricebook.Place {
 	}
 	out := pricebook.Place{
 		Kind: r.roomKinds[p.room], YearBuilt: r.deal.YearBuilt, UtilitiesOff: r.deal.UtilitiesOff,
-		Tub: count("fitting", "sort", "tub"), Windows: count("opening", "kind", "window"), Doors: count("opening", "kind", "door"),
+		Tub: count("fitting", "sort", "tub"), Shower: count("fitting", "sort", "shower"), Windows: count("opening", "kind", "window"), Doors: count("opening", "kind", "door"),
 	}
 	path := r.roomPaths[p.room]
 	if g := r.good(path + "dark walls"); g != nil {

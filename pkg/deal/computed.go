@@ -1,7 +1,6 @@
 package deal
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 )
 
 // before works out the lines of rooms and of products bought in sticks, which are
@@ -201,11 +201,10 @@ func (r *reader) peel(p *plan) {
 	if g == nil {
 		return
 	}
-	var over *work
-	floors := 0
+	var floors []*work
 	for _, w := range p.works {
 		if w.item.NewFloor {
-			over, floors = cmp.Or(over, w), floors+1
+			floors = append(floors, w)
 		}
 	}
 	for i, s := range g.words() {
@@ -224,18 +223,19 @@ func (r *reader) peel(p *plan) {
 			continue
 		}
 		it := r.prices().Item(name)
-		if over == nil || it == nil || p.leavesOut(name) || p.named(name) {
+		if len(floors) == 0 || it == nil || p.leavesOut(name) || p.named(name) {
 			continue
 		}
+		over := floors[0]
 		m := p.option.Add("item", "", fmt.Sprintf("%s, layer %d", name, i+1))
 		m.Pos = s.at
 		if who, ok := over.member.Given.Look("who"); ok {
 			m.Give("who", who)
 		}
-		if floors == 1 { // several share the room, and all of it is taken up
-			r.measureOf(p, over)
-			r.asMuch(m, it, over)
+		w := &work{item: it, member: m, label: m.Label, by: strings.TrimSpace(over.label), at: s.at}
+		for _, f := range floors {
+			w.bringers = append(w.bringers, brought{pricebook.Companion{Item: name}, f})
 		}
-		p.works = append(p.works, &work{item: it, member: m, label: m.Label, by: strings.TrimSpace(over.label), at: s.at})
+		p.works = append(p.works, w)
 	}
 }

@@ -1,21 +1,17 @@
 package deal
 
 import (
-	"cmp"
-
 	"ledgerboard/pkg/diag"
 )
 
 // doubtInstead doubts two pieces of work of one option that each make all of one thing: a
-// laminate counter and one of stone, a new tub and the old one reglazed.
+// laminate counter and one of stone, a new tub and the old one reglazed; and companions
+// that come whole beside what is done in their place to a part.
 func (r *reader) doubtInstead() {
 	for _, p := range r.plans {
 		first := map[string]*work{}
 		for _, w := range p.works {
-			thing := w.item.Makes
-			if w.item.NewFloor {
-				thing = cmp.Or(thing, "floor")
-			}
+			thing := w.item.Thing()
 			if thing == "" || w.by != "" || !r.allOf(w) {
 				continue
 			}
@@ -24,6 +20,9 @@ func (r *reader) doubtInstead() {
 				continue
 			}
 			first[thing] = w
+		}
+		for _, x := range p.beside {
+			r.say("part-instead", x[1].at, "%s is done to a part of %s, so %s comes along whole", diag.Quote(x[1].label), p.room.Label, diag.Quote(x[0].label))("leave that out with   without: [%s]   or write it as work of its own, with its   count:", x[0].item.Name)
 		}
 	}
 }

@@ -50,20 +50,32 @@ func (r *reader) extents() *extents {
 
 // nothingOf reports whether there is nothing of a measure in a room; nil is the whole house.
 func (r *reader) nothingOf(room *model.Member, m pricebook.Measure) bool {
+	x, known := r.thereIs(room, m)
+	return known && !x.IsPositive()
+}
+
+// thereIs is how much there is of a measure in a room, and whether that is known; nil is
+// the whole house.
+func (r *reader) thereIs(room *model.Member, m pricebook.Measure) (decimal.Decimal, bool) {
 	switch {
-	case m.Of == "" || m.Name == pricebook.Months:
-		return false
+	case m.Name == pricebook.Months:
+		return decimal.Zero, false
+	case m.Of == "":
+		return one, true
 	case m.Of != "house" && (room == nil || m.Of != room.Kind):
-		return true
+		return decimal.Zero, true
 	}
 	e := r.extents()
 	if e.known == nil {
-		return false // the file holds a mistake, and is told of it
+		return decimal.Zero, false // the file holds a mistake, and is told of it
 	}
 	at := e.of[room]
 	if at == nil {
 		at = e.known.Values.Model.Root
 	}
 	c := e.known.Values.Model.Find(at, m.Line)
-	return e.known.Work(c.Index) == nil && !e.known.Values.Scalar[c.Index].IsPositive()
+	if e.known.Work(c.Index) != nil {
+		return decimal.Zero, false
+	}
+	return e.known.Values.Scalar[c.Index], true
 }

@@ -12,6 +12,7 @@ var fromParts = map[string]string{
 	"doors": "doors: 1", "windows": "windows: 2", "cased openings": "cased openings: 1", "casing run": "doors: 1",
 	"closets": "closets: 6' x 2'", "closet rod run": "closets: 6' x 2'",
 	"tubs": `fixed: {tub: 5' x 2'6"}`, "showers": "fixed: {shower: 3' x 3'}", "wet walls": `fixed: {tub: 5' x 2'6"}`,
+	"tub walls": `fixed: {tub: 5' x 2'6"}`, "shower walls": `fixed: {shower: 3' x 3'}`,
 	"vanities": `fixed: {vanity: 2'6" x 1'9"}`, "toilets": "fixed: {toilet: 1}", "sinks": "fixed: {sink: 1}",
 	"cabinet run": "fixed: {base cabinets: 12' x 2'}", "wall cabinet run": "fixed: {wall cabinets: 9' x 1'}",
 	"counter": "fixed: {base cabinets: 12' x 2'}", "backsplash": "fixed: {base cabinets: 12' x 2'}", "stair area": "stairs: {treads: 13}",

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
 )
 
 // Where work is done that takes the place of other work, that other work is not brought
@@ -22,7 +24,7 @@ func TestWorkInPlaceOfAnotherIsNotBrought(t *testing.T) {
 		{"bath", "shower base", "tile shower floor", "shower wall panels"},
 		{"bath", "tile shower walls, shower pan foam tray", "shower pan mortar bed", "tile shower floor"},
 		{"bath", "tub, tub wall panels", "tub surround tile, wall backer board", "take out tub"},
-		{"bath", "tub, tile shower walls", "tub surround tile", "wall backer board"},
+		{"bath", "tub, tile shower walls", "shower wall panels", "tub surround tile, wall backer board"},
 		{"bath", "tub", "tub wall panels", "tub surround tile, wall backer board, take out tub"},
 		{"bath", "tub, take out cast iron tub", "take out tub", ""},
 		{"bath", "vanity, paint walls", "paint bath walls", "mirror"},
@@ -49,7 +51,23 @@ func TestWorkInPlaceOfAnotherIsNotBrought(t *testing.T) {
 		{"den", "wainscot, tall baseboard", "baseboard", ""},
 		{"den", "hang wall board, circuit", "wall patching after trades", ""},
 		{"den", "recessed light: {count: 4}, hang ceiling board", "wall patching after trades", ""},
-		{"den", "strip wallpaper, skim walls", "repair wall cracks", "wash off paste"},
+		{"den", "strip wallpaper, skim walls", "repair wall cracks, seal after wallpaper", "wash off paste, seal walls before skim"},
+		{"den", "strip wallpaper, overlay wall board", "repair wall cracks, seal after wallpaper, wash off paste", ""},
+		{"den", "strip wallpaper", "", "repair wall cracks, seal after wallpaper, wash off paste"},
+		{"den", "skim walls, baseboard", "drywall patch", "paint trim"},
+		{"den", "plaster wall on lath, casing", "drywall patch", "prime old plaster"},
+		{"den", "plaster two coats, circuit", "wall patching after trades", ""},
+		{"den", "hang garage fire board, paint walls", "prepare walls, prime dark walls", "prime new wall board"},
+		{"den", "recessed light: {count: 4}, skim ceiling", "wall patching after trades", ""},
+		{"den", "repair ceiling stain, stain-block ceiling", "stain-block ceiling spots", ""},
+		{"den", "repair ceiling cracks, hang ceiling board", "stain-block ceiling spots", ""},
+		{"den", "laminate floor, subfloor replacement", "flatten floor spots, subfloor repair", ""},
+		{"bath", "paint bath walls", "", "wash walls, prepare walls"},
+		{"bath", "paint bath walls, skim walls", "wash walls, prepare walls", "seal walls before skim"},
+		{"bath", "stain-block walls, plaster two coats", "wash walls", "prime old plaster"},
+		{"kitchen", "kitchen cabinets, plaster wall on lath", "wash walls, drywall patch", "paint walls"},
+		{"kitchen", "kitchen cabinets, tile wall", "paint walls", ""},
+		{"outside", "composite deck boards, deck stain", "pressure wash deck", ""},
 		{"den", "strip textured ceiling, overlay ceiling board", "skim ceiling", ""},
 		{"den", "paint ceiling, hang ceiling board", "stain-block ceiling spots", ""},
 		{"den", "laminate floor, self-levelled floor", "flatten floor spots", "screw down subfloor"},
@@ -66,14 +84,7 @@ func TestWorkInPlaceOfAnotherIsNotBrought(t *testing.T) {
 		{"outside", "shingle roof gable, roof deck overlay", "roof deck repair", "roof tear-off"},
 	} {
 		t.Run(c.place+": "+c.work, func(t *testing.T) {
-			var work []string
-			for _, w := range strings.Split(c.work, ", ") {
-				if !strings.Contains(w, ":") {
-					w += ": hired"
-				}
-				work = append(work, w)
-			}
-			d := readDeal(t, walked+strings.Replace(places[c.place], "WORK", strings.Join(work, ", "), 1))
+			d := readDeal(t, walked+strings.Replace(places[c.place], "WORK", worksOf(c.work), 1))
 			var items []string
 			for _, w := range d.Work {
 				items = append(items, w.Item.Name)
@@ -87,5 +98,32 @@ func TestWorkInPlaceOfAnotherIsNotBrought(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// worksOf is work of a file, hired where nothing is said.
+func worksOf(names string) string {
+	var out []string
+	for _, w := range strings.Split(names, ", ") {
+		if !strings.Contains(w, ":") {
+			w += ": hired"
+		}
+		out = append(out, w)
+	}
+	return strings.Join(out, ", ")
+}
+
+// Work that makes one thing is doubted where both make all of it.
+func TestThingsMadeTwiceAreDoubted(t *testing.T) {
+	for place, work := range map[string]string{
+		"rooms: {den: {size: 12' x 13', doors: 2, closets: 4' x 2', work: {WORK}}}\n": "prehung inside door: hired, double inside door: hired; bifold door: hired, sliding closet doors: hired; plaster two coats: hired, hang wall board: hired; " +
+			"wainscot: hired, tile wainscot: hired; uncoupling membrane under tile: hired, crack isolation on slab: hired",
+		"outside: {doors: 2, driveway: 300 sq ft}\nwhole house: {work: {WORK}}\n": "outside door: hired, double outside door: hired; air conditioner: hired, heat pump: hired",
+		"outside: {driveway: 300 sq ft, work: {WORK}}\n":                          "driveway concrete: hired, driveway patched: hired",
+	} {
+		for _, two := range strings.Split(work, "; ") {
+			_, found := deal.Read("house.yaml", []byte(walked+strings.Replace(place, "WORK", two, 1)))
+			require.Contains(t, found.Error(), "both make all of the", two)
+		}
 	}
 }

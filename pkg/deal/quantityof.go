@@ -1,8 +1,12 @@
 package deal
 
 import (
+	"strings"
+	"unicode"
+
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
@@ -63,7 +67,18 @@ func (r *reader) shareOf(w *work) {
 func (r *reader) countOf(w *work, g *reading) (decimal.Decimal, bool) {
 	unit := w.item.Unit
 	read := map[quantity.Unit]Kind{"sq ft": Area, "ft": Length}[unit]
-	if x, err := quantity.ParseCount(g.node.text); err == nil {
+	text := g.node.text
+	if read == "" {
+		number, word := beforeWords(text)
+		switch _, err := quantity.ParseCount(number); {
+		case err == nil && w.countedBy(word):
+			text = number
+		case err == nil && word != "":
+			r.say("bad-count", g.at(), "%s: %s is not in %s, by which it is counted", w.label, diag.Quote(text), w.countWord())("say how many, e.g.   count: 3 %s   or the number alone", w.countWord())
+			return one, false
+		}
+	}
+	if x, err := quantity.ParseCount(text); err == nil {
 		switch {
 		case x.IsPositive() && read != "":
 			r.say("bad-count", g.at(), "%s: %s has no unit", w.label, g.node.text)("%s is measured in %s: write   count: %s %s", w.item.Name, unit, g.node.text, unit)
@@ -79,6 +94,33 @@ func (r *reader) countOf(w *work, g *reading) (decimal.Decimal, bool) {
 		r.unread("count", g.node.span, "bad-count", err, g.field.example())
 	}
 	return x, err == nil
+}
+
+// beforeWords parts a text where its words begin: 3 and months.
+func beforeWords(text string) (number, words string) {
+	i := strings.IndexFunc(text, unicode.IsLetter)
+	if i < 0 {
+		return text, ""
+	}
+	return strings.TrimSpace(text[:i]), strings.TrimSpace(text[i:])
+}
+
+// countWord is what a piece of work is counted by that has neither area nor length: months
+// of a rent, doors, or else pieces.
+func (w *work) countWord() string {
+	switch {
+	case w.item.Unit == "month":
+		return "months"
+	case w.item.Measure == "one":
+		return "pieces"
+	}
+	return strings.TrimPrefix(w.item.Measure, "house ")
+}
+
+// countedBy reports whether a word behind a count is the work's own: month, door, each.
+func (w *work) countedBy(word string) bool {
+	own, word := w.countWord(), plainKey(word)
+	return word == own || word == string(w.item.Unit) || word+"s" == own || strings.TrimSuffix(word, "y")+"ies" == own
 }
 
 // hoursOf reads hours of the file: for all of the work, or for each unit.

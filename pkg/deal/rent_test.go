@@ -51,6 +51,7 @@ func TestRentsAreCashAtThePriceThatIsSaid(t *testing.T) {
 		"{tax on labour: yes}":              {"1188", "0"},
 		"{by: hired, count: 3}":             {"0", "810"},
 		"{by: own hands, count: 3}":         {"0", "810"},
+		"{by: hired, count: 3 months}":      {"0", "810"},
 		"{quote: $500, covers: labour}":     {"0", "500"},
 		"{count: 3, hired: $200 per month}": {"0", "600"},
 		"{by: own hands, hired: $200 per month, tax on labour: yes}": {"880", "0"},
@@ -65,6 +66,33 @@ func TestRentsAreCashAtThePriceThatIsSaid(t *testing.T) {
 				require.Equal(t, want[1], v.Of(d.Model.Find(m, "labour_at_trade")).String(), pod)
 			}
 		}
+	}
+}
+
+// A count may have its unit behind it where that is the work's own.
+func TestACountTakesItsOwnUnit(t *testing.T) {
+	for _, c := range []struct{ work, count, want string }{
+		{"portable toilet", "3 months", "3"}, {"portable toilet", "1 month", "1"}, {"portable toilet", "2 1/2 Months", "2.5"},
+		{"paint doors", "2 doors", "2"}, {"paint doors", "1 door", "1"}, {"paint doors", "2 each", "2"},
+		{"vanity", "1 vanity", "1"}, {"drywall patch", "4 each", "4"}, {"tile floor", "40 sq ft", "40"},
+	} {
+		d := readDeal(t, walked+"rooms: {den: {size: 10' x 12', doors: 2, work: {"+c.work+": {by: hired, count: "+c.count+"}}}}\n")
+		for m, w := range d.Work {
+			if w.Item.Name == c.work {
+				require.Equal(t, c.want, m.Given.Of("measure").Number.String(), c.count)
+			}
+		}
+	}
+	for _, c := range []struct{ work, count, found string }{
+		{"portable toilet", "12 weeks", `portable toilet: "12 weeks" is not in months, by which it is counted`},
+		{"portable toilet", "3 doors", `"3 doors" is not in months`}, {"portable toilet", "3 months ago", `"3 months ago" is not in months`},
+		{"paint doors", "2 windows", `"2 windows" is not in doors`}, {"paint doors", "2 sq ft", `"2 sq ft" is not in doors`},
+		{"drywall patch", "4 months", `"4 months" is not in pieces`}, {"portable toilet", "0 months", "a count of 0 months is no work"},
+		{"portable toilet", "three months", `"three" is not a number`}, {"paint doors", "-1 door", "a count of -1 door is no work"},
+	} {
+		_, found := deal.Read("house.yaml", []byte(walked+"rooms: {den: {size: 10' x 12', doors: 2, work: {"+c.work+": {by: hired, count: "+c.count+"}}}}\n"))
+		require.True(t, found.HasErrors())
+		require.Contains(t, found.Error(), c.found)
 	}
 }
 

@@ -75,7 +75,7 @@ var roomRows = []Field{
 	{Path: "<option>.without", Kind: Words, Example: "[wall primer]", Meaning: "what the work would bring along and is not wanted"},
 	{Path: "<work>.item", Kind: Text, Example: "tile floor", Default: "its own name", Meaning: "the item of the price book"},
 	{Path: "<work>.by", Kind: Choice, Line: "who", Choices: []string{"own hands", "hired"}, Default: "hired", Example: "own hands", Meaning: "who does it", Other: []string{"who"}},
-	{Path: "<work>.count", Kind: Quantity, Example: "3", Default: "the whole measure", Meaning: "how much of it, where it is not the whole measure"},
+	{Path: "<work>.count", Kind: Quantity, Example: "3", Default: "the whole measure", Meaning: "how much of it, where it is not the whole measure: 45 sq ft, 12 ft, 3, 3 months"},
 	{Path: "<work>.part", Kind: Percent, Line: "part", Range: "more than 0%, at most 1,000%", Doubt: "at most 100%", DoubtCode: "part-over", Default: "100%, or the share that the price book takes by the year built", Example: "40%"},
 	{Path: "<work>.product", Kind: Text, Example: "porcelain floor tile", Meaning: "another product instead of the item's first"},
 	{Path: "<work>.price", Kind: Money, Example: "$31.20", Meaning: "what a pack of its first product costs, instead of the book's price"},

@@ -19,7 +19,7 @@ type work struct {
 	by     string // the work that brought it, or ""
 	own    bool   // what brought it is by own hands
 
-	bringers []*work // all that bring it, where it is not done for the whole house
+	bringers []brought // all that bring it, where it is not done for the whole house
 
 	includes []string // what a quote for all of it is taken to bring
 	within   *work    // the quote that holds it, which is then not done besides; or nil
@@ -34,6 +34,7 @@ type plan struct {
 	works        []*work
 	without      []span
 	idle         []*pricebook.Item // what would come along, but for having nothing to be done to
+	beside       [][2]*work        // companions that are done whole, and what is done to a part in their place
 	taken        bool              // by the scope
 	scope        scope             // of the option
 	at           diag.Pos

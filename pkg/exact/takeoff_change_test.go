@@ -25,7 +25,7 @@ func ofInside(w worked) []*model.Member { return w.Deal.In("inside") }
 // growing are measures of a room that never fall as it grows. Those less openings
 // and fixed parts are among them, since these stay as they are. Living area is not:
 // where only a low part grows, less than half may reach 7 ft.
-var growing = strings.Fields(`floor_area ceiling_area perimeter wall_area open_floor walls_less_all walls_less_large wet_walls
+var growing = strings.Fields(`floor_area ceiling_area perimeter wall_area open_floor walls_less_all walls_less_large wet_walls tub_walls shower_walls
 	base_run casing_run crown_run carpet_run cabinet_run backsplash counter five seven doors windows cased_openings tubs showers
 	vanities toilets sinks closets closet_rod_run stair_treads stair_area stair_risers stair_rail_run outlets lights registers one`)
 

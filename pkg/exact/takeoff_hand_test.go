@@ -75,7 +75,11 @@ func TestTakeoffOfABath(t *testing.T) {
 	within(t, root, r, map[string]string{
 		"open_floor": "21.5", "wet_walls": "60", "walls_less_all": "124.5", "walls_less_large": "148", "base_run": "10.5", "casing_run": "26.5",
 		"tubs": "1", "vanities": "1", "toilets": "1", "doors": "1", "windows": "1",
+		"tub_walls": "60", "shower_walls": "60", // a tub with a shower over it
 	})
+	f := give(r.Add("fitting", "", "shower"), map[string]string{"fitting_length": "3", "fitting_depth": "3", "walls_touched": "3", "surround": "7"})
+	f.Give("sort", model.Value{Choice: "shower"})
+	within(t, root, r, map[string]string{"wet_walls": "123", "tub_walls": "60", "shower_walls": "63"})
 }
 
 // Stairs of 12 treads of 10 1/2 in and 13 risers of 7 1/2 in, 3 ft wide, by hand; a

@@ -1,6 +1,7 @@
 package pricebook
 
 import (
+	"cmp"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -58,7 +59,7 @@ type Item struct {
 	Waits       decimal.Decimal // days
 	Coats       int             // how often it is gone over; 1 if the book does not say
 	NewFloor    bool            // it lays a floor, so what lies there is taken up
-	Makes       string          // what of a room it makes new, "" where nothing else makes that; a floor for what lays one
+	Makes       string          // what of a place it makes new, "" where nothing else makes that; see Thing
 	ShareByAge  string          // "subfloor" or "roof deck": the table that says how much of the measure; "" for all of it
 	Permit      bool            // a permit is usual
 	Licence     bool            // a licensed trade is usual or required
@@ -91,6 +92,14 @@ func (b *Book) PackOf(u Use) quantity.Pack {
 		return p.Pack
 	}
 	return quantity.Pack{}
+}
+
+// Thing is what of a place the item makes new, "" where nothing else makes that.
+func (it *Item) Thing() string {
+	if it.NewFloor {
+		return cmp.Or(it.Makes, "floor")
+	}
+	return it.Makes
 }
 
 // A Companion is work that an item brings with it.

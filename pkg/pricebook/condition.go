@@ -10,6 +10,7 @@ type Place struct {
 	CarpetBelow  bool
 	UtilitiesOff bool
 	Tub          bool
+	Shower       bool
 	Windows      bool
 	Doors        bool
 	OwnHands     bool // of the work that brings it, or that brought this
@@ -37,6 +38,7 @@ var Conditions = []Condition{
 	{"carpet below", "carpet is among the room's `layers`", func(p Place) bool { return p.CarpetBelow }},
 	{"utilities off", "the house has `utilities: off`", func(p Place) bool { return p.UtilitiesOff }},
 	{"tub", "a tub is among the room's `fixed` parts", func(p Place) bool { return p.Tub }},
+	{"shower", "a shower is among the room's `fixed` parts", func(p Place) bool { return p.Shower }},
 	{"windows", "the room has a window", func(p Place) bool { return p.Windows }},
 	{"doors", "the room has a door", func(p Place) bool { return p.Doors }},
 	{"own hands", "the work that brings it, or that brought this, is by own hands", func(p Place) bool { return p.OwnHands }},

@@ -23,6 +23,7 @@ var places = map[string][2]pricebook.Place{
 	"carpet below":  {{CarpetBelow: true}, {}},
 	"utilities off": {{UtilitiesOff: true}, {}},
 	"tub":           {{Tub: true}, {}},
+	"shower":        {{Shower: true}, {Tub: true}},
 	"windows":       {{Windows: true}, {Doors: true}},
 	"own hands":     {{OwnHands: true}, {}},
 	"doors":         {{Doors: true}, {Windows: true}},

@@ -22,7 +22,7 @@ const Months = "months of work"
 // Measures are all there are, in the order of the docs.
 var Measures = slices.Concat(
 	measures("inside", "sq ft", "floor", "floor_area", "open floor", "open_floor", "ceiling", "ceiling_area", "walls", "wall_area",
-		"walls less all openings", "walls_less_all", "walls less large openings", "walls_less_large", "wet walls", "wet_walls",
+		"walls less all openings", "walls_less_all", "walls less large openings", "walls_less_large", "wet walls", "wet_walls", "tub walls", "tub_walls", "shower walls", "shower_walls",
 		"backsplash", "backsplash", "counter", "counter", "stair area", "stair_area"),
 	measures("inside", "ft", "perimeter", "perimeter", "base run", "base_run", "casing run", "casing_run", "crown run", "crown_run",
 		"cabinet run", "cabinet_run", "wall cabinet run", "wall_cabinet_run", "closet rod run", "closet_rod_run", "stair rail run", "stair_rail_run", "carpet run", "carpet_run"),
@@ -51,6 +51,12 @@ func measures(of string, unit quantity.Unit, pairs ...string) []Measure {
 	}
 	return out
 }
+
+// partOf are the measures that are part of another, by name. Never written to.
+var partOf = map[string]string{"tub walls": "wet walls", "shower walls": "wet walls"}
+
+// PartOf reports whether what goes by one measure goes by a part of another.
+func PartOf(part, measure string) bool { return partOf[part] == measure && measure != "" }
 
 // MeasureNamed returns the measure of that name, or nil.
 func MeasureNamed(name string) *Measure {

@@ -111,3 +111,26 @@ func TestTablesByAge(t *testing.T) {
 	}
 	require.Equal(t, "0.2", pricebook.Contingency(1960, true).String())
 }
+
+// What makes way for one item that makes walls or a ceiling new makes way for all that do.
+func TestWorkMakesWayForAllThatMakesItsSurfaceNew(t *testing.T) {
+	book := pricebook.Starter()
+	seen := 0
+	for _, thing := range []string{"wall board", "ceiling board"} {
+		var makers []string
+		for _, name := range book.Items() {
+			if book.Item(name).Makes == thing {
+				makers = append(makers, name)
+			}
+		}
+		for _, name := range book.Items() {
+			for _, c := range book.Item(name).Brings {
+				if slices.ContainsFunc(c.Unless, func(x string) bool { return slices.Contains(makers, x) }) {
+					require.Subset(t, c.Unless, makers, "%s brings %s", name, c.Item)
+					seen++
+				}
+			}
+		}
+	}
+	require.Greater(t, seen, 40)
+}

@@ -10,7 +10,7 @@ import (
 )
 
 var (
-	insideMeasures = strings.Fields(`floor_area ceiling_area perimeter wall_area open_floor walls_less_all walls_less_large wet_walls
+	insideMeasures = strings.Fields(`floor_area ceiling_area perimeter wall_area open_floor walls_less_all walls_less_large wet_walls tub_walls shower_walls
 		base_run casing_run crown_run carpet_run cabinet_run backsplash counter living_area doors windows cased_openings tubs showers
 		vanities toilets sinks closets closet_rod_run stair_treads stair_area stair_risers stair_rail_run outlets lights registers one`)
 	outsideMeasures = strings.Fields(`roof eaves rakes gutters downspouts siding foundation_run soffit deck deck_rail yard driveway

@@ -1,0 +1,313 @@
+package deal
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
+)
+
+// A toDo is how much of a measure work is done to: what is counted of it, in the unit of
+// the measure, and a share of all there is.
+type toDo struct {
+	counted, share decimal.Decimal
+	text           string // in the words of the file
+	at             diag.Pos
+}
+
+// whole is all there is.
+var whole = toDo{share: one}
+
+// of is how much it is where there is so much of the measure.
+func (a toDo) of(all decimal.Decimal) decimal.Decimal { return a.counted.Add(a.share.Mul(all)) }
+
+func (a toDo) none() bool { return a.counted.IsZero() && a.share.IsZero() }
+
+func (a toDo) plus(b toDo) toDo {
+	if a.none() {
+		return b
+	}
+	a.text = strings.Join(slices.DeleteFunc([]string{a.text, b.text}, func(s string) bool { return s == "" }), " and ")
+	a.counted, a.share = a.counted.Add(b.counted), a.share.Add(b.share)
+	return a
+}
+
+// less is what is left of it, not below 0.
+func (a toDo) less(b toDo, all decimal.Decimal) toDo {
+	if all.IsPositive() && !a.of(all).GreaterThan(b.of(all)) {
+		return toDo{}
+	}
+	a.counted, a.share = a.counted.Sub(b.counted), decimal.Max(decimal.Zero, a.share.Sub(b.share))
+	a.text, a.at = cmp.Or(a.text, "all")+" less "+b.text, b.at
+	return a
+}
+
+// atMost cuts a sum of amounts to the whole, or to the most of them where a single one is
+// counted higher.
+func (a toDo) atMost(parts []toDo, all decimal.Decimal) toDo {
+	most := whole
+	for _, p := range parts {
+		if p.of(all).GreaterThan(most.of(all)) {
+			most = p
+		}
+	}
+	if a.of(all).LessThan(most.of(all)) || all.IsZero() && a.share.LessThanOrEqual(one) {
+		return a
+	}
+	return most
+}
+
+// stated is how much of its measure the file has work done that it names.
+func (w *work) stated() toDo {
+	out := whole
+	if v, said := w.member.Given.Look("measure"); said && v.Refers == "" {
+		out = toDo{counted: v.Number, text: v.Text, at: v.Pos}
+	}
+	if v, said := w.member.Given.Look("part"); said {
+		out = toDo{out.counted.Mul(v.Number), out.share.Mul(v.Number), v.Text, v.Pos}
+	}
+	return out
+}
+
+// amount is how much of a piece of work is done. Of a companion: the parts and counts of
+// what brings it along, added up, at most all there is; and of what makes way for other
+// work, what that leaves. What goes by another measure brings it whole.
+func (b *bringing) amount(w *work) toDo {
+	if len(w.bringers) == 0 {
+		return w.stated()
+	}
+	if b.asking[w] { // in a circle of work that takes each other's place
+		return toDo{}
+	}
+	b.asking[w] = true
+	defer delete(b.asking, w)
+	all := b.all(w.item)
+	under, beside := b.instead(w)
+	if under.none() && beside.none() {
+		return b.total(w.item, w.bringers, nil)
+	}
+	always, yielding := w.always()
+	rest := b.total(w.item, yielding, b.origins(w.item, always)).less(under, all)
+	if left := whole.less(under.plus(beside), all); rest.of(all).GreaterThan(left.of(all)) {
+		rest = left
+	}
+	if len(always) == 0 {
+		return rest
+	}
+	first := b.total(w.item, always, nil)
+	return first.plus(rest).atMost([]toDo{first}, all)
+}
+
+// always are those that bring a companion whatever else is done, and the others.
+func (w *work) always() (always, yielding []brought) {
+	for _, x := range w.bringers {
+		if len(x.Unless) == 0 {
+			always = append(always, x)
+		} else {
+			yielding = append(yielding, x)
+		}
+	}
+	return always, yielding
+}
+
+// instead is how much other work does in place of a companion, for all that would bring it
+// otherwise: what lies under or over that work, and what lies beside it.
+func (b *bringing) instead(w *work) (under, beside toDo) {
+	_, yielding := w.always()
+	if len(yielding) == 0 {
+		return under, beside
+	}
+	for _, name := range yielding[0].Unless {
+		if slices.ContainsFunc(yielding, func(x brought) bool { return !slices.Contains(x.Unless, name) }) {
+			continue
+		}
+		for _, other := range b.worksOf(name) {
+			switch {
+			case !alike(w.item, other.item):
+			case slices.ContainsFunc(yielding, func(x brought) bool { return !stacked(x.by.item, other.item) }):
+				beside = beside.plus(b.amount(other))
+			default:
+				under = under.plus(b.amount(other))
+			}
+		}
+	}
+	return under, beside
+}
+
+// stacked reports whether two items lie one on the other: what makes different things, as a
+// floor and the membrane under it, does. All else lies side by side.
+func stacked(x, y *pricebook.Item) bool {
+	return x.Thing() != "" && y.Thing() != "" && x.Thing() != y.Thing()
+}
+
+// alike reports whether so much of one item is so much of the other: they go by the same
+// measure, or both by area or by length.
+func alike(x, y *pricebook.Item) bool {
+	return x.Measure == y.Measure || x.Unit == y.Unit && x.Unit != "each"
+}
+
+// total adds up how much the work is done to that brings a companion, without what stems
+// from some of it already. Of what is stacked the most counts.
+func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
+	all := b.all(it)
+	var parts []toDo
+	var most, beside toDo
+	for _, x := range by {
+		if x.by.item.Measure != it.Measure {
+			part := whole
+			if follows(it, x.by.item) {
+				part = b.within(it, x.by)
+			}
+			parts, beside = append(parts, part), beside.plus(part)
+		}
+	}
+	things := map[string]toDo{}
+	for _, w := range b.origins(it, by) {
+		if slices.Contains(but, w) {
+			continue
+		}
+		part := b.amount(w)
+		parts = append(parts, part)
+		thing := w.item.Thing()
+		if thing == "" {
+			beside = beside.plus(part)
+			continue
+		}
+		things[thing] = things[thing].plus(part)
+		if most.none() || things[thing].of(all).GreaterThan(most.of(all)) {
+			most = things[thing]
+		}
+	}
+	return most.plus(beside).atMost(parts, all)
+}
+
+// follows reports whether so much of a companion is done as of the work that brings it: both
+// go by one measure, or the work by a part of the companion's.
+func follows(it, by *pricebook.Item) bool {
+	return by.Measure == it.Measure || pricebook.PartOf(by.Measure, it.Measure)
+}
+
+// within is how much of the measure of a companion the work is that goes by a part of it.
+func (b *bringing) within(it *pricebook.Item, w *work) toDo {
+	part, all := b.amount(w), b.all(it)
+	if all.IsPositive() {
+		part.share = part.share.Mul(b.all(w.item)).DivRound(all, quantity.Places)
+	}
+	part.text = cmp.Or(part.text, w.item.Measure)
+	return part
+}
+
+// origins is the work, named by the file or done to a part of its own, by which it is known
+// how much of a companion is done, each once however often it brings it.
+func (b *bringing) origins(it *pricebook.Item, by []brought) (out []*work) {
+	for _, x := range by {
+		if x.by.item.Measure == it.Measure {
+			for _, w := range b.origin(x.by) {
+				if !slices.Contains(out, w) {
+					out = append(out, w)
+				}
+			}
+		}
+	}
+	return slices.DeleteFunc(slices.Clone(out), func(w *work) bool { // which is in theirs
+		of := b.origins(w.item, w.bringers)
+		return len(of) > 0 && !slices.ContainsFunc(of, func(o *work) bool { return !slices.Contains(out, o) })
+	})
+}
+
+func (b *bringing) origin(w *work) []*work {
+	other := func(x brought) bool { return x.by.item.Measure != w.item.Measure }
+	if len(w.bringers) == 0 || slices.ContainsFunc(w.bringers, other) {
+		return []*work{w}
+	}
+	if under, beside := b.instead(w); !under.none() || !beside.none() {
+		return []*work{w}
+	}
+	return b.origins(w.item, w.bringers)
+}
+
+// all is all there is of the measure of an item where the plan is, 0 where that is not known.
+func (b *bringing) all(it *pricebook.Item) decimal.Decimal {
+	x, _ := b.thereIs(b.plan.room, *pricebook.MeasureNamed(it.Measure))
+	return x
+}
+
+// worksOf is all work of an item that is done where the plan is, be it within a quote.
+func (b *bringing) worksOf(name string) (out []*work) {
+	for _, all := range [][]*work{b.plan.works, b.held} {
+		for _, w := range all {
+			if w.item.Name == name {
+				out = append(out, w)
+			}
+		}
+	}
+	return out
+}
+
+// allDone reports whether an item is done to all there is.
+func (b *bringing) allDone(name string) bool {
+	works := b.worksOf(name)
+	var sum toDo
+	for _, w := range works {
+		sum = sum.plus(b.amount(w))
+	}
+	return len(works) > 0 && sum.of(b.all(works[0].item)).GreaterThanOrEqual(b.all(works[0].item))
+}
+
+// amounts says how much is done of all companions.
+func (b *bringing) amounts() {
+	for _, all := range [][]*work{b.plan.works, b.held} {
+		for _, w := range all {
+			if len(w.bringers) > 0 {
+				b.giveAmount(w, b.amount(w))
+				b.noteParts(w)
+			}
+		}
+	}
+}
+
+func (b *bringing) giveAmount(w *work, a toDo) {
+	all := b.all(w.item)
+	give := func(line string, x decimal.Decimal, text string) {
+		w.member.Give(line, model.Value{Number: x, Text: text, Pos: a.at})
+	}
+	if a.share.IsZero() || all.IsZero() && !a.counted.IsZero() {
+		give("measure", a.counted, a.text)
+		if m := pricebook.MeasureNamed(w.item.Measure); b.plan.measures(*m) && m.Line != "" {
+			w.member.Give("measured", model.Value{Refers: m.Line, Text: m.Name, Pos: w.item.Pos})
+		}
+		return
+	}
+	part := a.share
+	if !a.counted.IsZero() {
+		part = a.of(all).DivRound(all, quantity.Places)
+	}
+	if part.Equal(one) {
+		return // all there is, which the model knows
+	}
+	share, byAge := w.item.Share(b.deal.YearBuilt)
+	if byAge {
+		part, a.text = part.Mul(share), a.text+", and of that by the year built"
+	}
+	give("part", part, a.text)
+}
+
+// noteParts notes of a companion what is done in its place to a part only, where the two
+// go by measures of which neither is a part of the other: the companion is then done whole.
+func (b *bringing) noteParts(w *work) {
+	for _, x := range w.bringers {
+		for _, name := range x.Unless {
+			for _, other := range b.worksOf(name) {
+				if !alike(w.item, other.item) && !slices.Contains(b.plan.beside, [2]*work{w, other}) {
+					b.plan.beside = append(b.plan.beside, [2]*work{w, other})
+				}
+			}
+		}
+	}
+}

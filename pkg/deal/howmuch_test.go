@@ -1,0 +1,159 @@
+package deal_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+)
+
+// quantities are how much there is of each item in a deal, by name, and what the rooms cost, by "$".
+func quantities(t require.TestingT, text string) map[string]decimal.Decimal {
+	d, found := deal.Read("house.yaml", []byte(text))
+	require.NotNil(t, d, found)
+	v, err := exact.Evaluate(d.Model)
+	require.NoError(t, err)
+	out := map[string]decimal.Decimal{}
+	for m, w := range d.Work {
+		out[w.Item.Name] = out[w.Item.Name].Add(v.Of(d.Model.Find(m, "quantity")))
+	}
+	out["$"] = v.Of(d.Model.Find(d.Root, "rooms_cost"))
+	return out
+}
+
+const (
+	carpeted = walked + "rooms: {den: {size: 10' x 12', doors: 1, windows: 1, layers: [carpet], dark walls: yes, work: {%s}}}\n"
+	roofed   = walked + "outside: {roof: [{size: 40' x 25'}], around: 130', windows: 6, deck: 12' x 10', work: {%s}}\n"
+)
+
+// What several pieces of work bring is done to their parts together, at most to all there
+// is, whichever the file names first. 120 sq ft of floor, 1,000 of roof, by hand.
+func TestPartsOfWhatBringsACompanionAddUp(t *testing.T) {
+	for _, c := range []struct{ place, one, other, item, want string }{
+		{roofed, "shingle roof gable: {part: 80%}", "flat roof: {part: 20%}", "roof tear-off", "1000"},
+		{roofed, "shingle roof gable: {part: 50%}", "flat roof: {count: 200 sq ft}", "roof tear-off", "700"},
+		{roofed, "shingle roof gable: {count: 300 sq ft}", "flat roof: {count: 200 sq ft}", "roof tear-off", "500"},
+		{roofed, "shingle roof gable: {part: 80%}", "flat roof: {part: 40%}", "roof tear-off", "1000"},
+		{roofed, "shingle roof gable: {part: 80%}", "flat roof: hired", "roof tear-off", "1000"},
+		{roofed, "shingle roof gable: {count: 1200 sq ft}", "flat roof: {part: 10%}", "roof tear-off", "1200"},
+		{carpeted, "tile floor: {part: 60%}", "large tile floor: {part: 30%}", "floor backer board", "108"},
+		{carpeted, "tile floor: {part: 60%}", "large tile floor: {part: 30%}", "strip carpet", "108"},
+		{carpeted, "tile floor: {part: 60%}", "large tile floor: {count: 30 sq ft}", "strip carpet", "102"},
+		{carpeted, "circuit: {count: 3}", "hang wall board: hired", "firestopping", "3"},                  // by another measure once, by the circuits thrice
+		{carpeted, "paint walls: {part: 40%}", "paint bath walls: {part: 25%}", "prepare walls", "228.8"}, // 65% of 352
+	} {
+		for _, work := range []string{c.one + ", " + c.other, c.other + ", " + c.one} {
+			require.Equal(t, c.want, quantities(t, fmt.Sprintf(c.place, work))[c.item].String(), "%s of %s", c.item, work)
+		}
+	}
+}
+
+// What lies one on the other is no more of the room than the larger of the two.
+func TestALayerUnderAnotherAddsNoFloor(t *testing.T) {
+	of := quantities(t, fmt.Sprintf(carpeted, "tile floor: {part: 50%}, uncoupling membrane under tile: {part: 25%}"))
+	require.Equal(t, "60", of["strip carpet"].String())
+	require.Equal(t, "60", of["screw down subfloor"].String()) // under the membrane and under the backer board
+}
+
+// Work that is done to a part in place of a companion leaves it the rest.
+func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
+	for _, c := range []struct{ place, one, other, item, want string }{
+		{carpeted, "tile floor: hired", "uncoupling membrane under tile: {part: 25%}", "floor backer board", "90"},
+		{carpeted, "tile floor: hired", "uncoupling membrane under tile: {count: 45 sq ft}", "floor backer board", "75"},
+		{carpeted, "tile floor: {part: 50%}", "uncoupling membrane under tile: {part: 25%}", "floor backer board", "30"},
+		{carpeted, "tile floor: {part: 50%}", "uncoupling membrane under tile: {part: 50%}", "floor backer board", "0"},
+		{carpeted, "tile floor: hired", "uncoupling membrane under tile: {part: 100%}", "floor backer board", "0"},
+		{carpeted, "tile floor: {part: 50%}, large tile floor: {part: 50%}", "uncoupling membrane under tile: {part: 60%}", "floor backer board", "48"},
+		{carpeted, "tile floor: hired", "uncoupling membrane under tile: {part: 25%}, crack isolation on slab: {part: 50%}", "floor backer board", "30"},
+		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prepare walls", "281.6"}, // of 352
+		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prime dark walls", "281.6"},
+		{roofed, "shingle roof gable: hired", "roof deck overlay: {part: 100%}", "roof deck repair", "0"},
+		{carpeted, "paint walls: {part: 50%}", "skim walls: {part: 50%}", "prepare walls", "0"},
+		{roofed, "outside wall paint: {part: 50%}", "vinyl siding: {part: 50%}", "pressure wash", "549"}, // side by side on 1,098
+		{roofed, "outside wall paint: {part: 50%}", "vinyl siding: {part: 70%}", "pressure wash", "329.4"},
+		{roofed, "outside wall paint: hired", "fibre cement siding: {part: 60%}", "scrape and fill", "439.2"},
+		{roofed, "deck stain: {part: 50%}", "deck boards: {part: 50%}", "pressure wash deck", "0"}, // the new boards are stained
+		{strings.Replace(carpeted, "doors: 1", "doors: 3", 1), "prehung inside door: {count: 2}", "varnish doors: {count: 1}", "paint doors", "1"},
+	} {
+		for _, work := range []string{c.one + ", " + c.other, c.other + ", " + c.one} {
+			require.Equal(t, c.want, quantities(t, fmt.Sprintf(c.place, work))[c.item].String(), "%s of %s", c.item, work)
+		}
+	}
+}
+
+// Where the two go by measures of which neither is part of the other, nobody knows what is
+// left: the companion is done whole, and doubted.
+func TestAPartInPlaceOfWorkByAnotherMeasureIsDoubted(t *testing.T) {
+	text := fmt.Sprintf(carpeted, "prehung inside door: hired, casing: {part: 50%}")
+	require.Equal(t, "1", quantities(t, text)["door casing"].String())
+	_, found := deal.Read("house.yaml", []byte(text))
+	require.Contains(t, fmt.Sprint(found), `"casing" is done to a part of den, so "door casing" comes along whole`)
+	_, found = deal.Read("house.yaml", []byte(strings.Replace(text, "{part: 50%}", "hired", 1)))
+	require.NotContains(t, fmt.Sprint(found), "comes along whole")
+}
+
+// Of several that bring a companion, the first in the file is named, whether or not it
+// makes way for other work.
+func TestACompanionIsNamedByTheFirstInTheFile(t *testing.T) {
+	for _, work := range []string{"tile floor, resilient plank floor", "resilient plank floor, tile floor"} {
+		first, other, _ := strings.Cut(work, ", ")
+		d := readDeal(t, fmt.Sprintf(carpeted, first+": {part: 50%}, "+other+": {part: 50%}"))
+		for _, w := range d.Work {
+			if w.Item.Name == "base off and on" || w.Item.Name == "undercut doors" {
+				require.Equal(t, first, w.By, w.Item.Name)
+			}
+		}
+	}
+}
+
+// A tub and a shower have walls of their own: 60 sq ft round the tub, 63 round the shower.
+func TestATubAndAShowerHaveWallsOfTheirOwn(t *testing.T) {
+	bath := walked + "rooms: {bath: {size: 8' x 10', doors: 1, fixed: {FIXED}, work: {WORK}}}\n"
+	const tub, shower = `tub: 5' x 2' 6"`, `shower: 3' x 3'`
+	for _, c := range []struct{ fixed, work, want string }{
+		{tub + ", " + shower, "tub, shower base", "tub surround tile 60, wall backer board 60, tile shower walls 0, shower wall panels 1, strip tub surround panels 60"},
+		{tub + ", " + shower, "tub, tile shower walls", "tub surround tile 60, wall backer board 123, tile shower walls 63, shower wall panels 0"},
+		{tub + ", " + shower, "tub, tub wall panels, tile shower walls: {part: 50%}", "tub surround tile 0, wall backer board 31.5, tile shower walls 31.5"},
+		{tub + ", " + shower, "tub surround tile, tile shower walls: {count: 20 sq ft}", "tub surround tile 60, seal wall grout 80, tile shower walls 20"},
+		{tub + ", " + shower, "tub, tile shower walls: {part: 50%}", "tub surround tile 60, tile shower walls 31.5"},
+		{tub, "tub, tile shower walls", "tub surround tile 0, wall backer board 60, tile shower walls 60"}, // a shower over the tub
+		{tub, "tub", "tub surround tile 60, wall backer board 60"},
+		{shower, "tile shower walls", "tile shower walls 63, wall backer board 63"},
+	} {
+		of := quantities(t, strings.NewReplacer("FIXED", c.fixed, "WORK", worksOf(c.work)).Replace(bath))
+		for _, x := range strings.Split(c.want, ", ") {
+			i := strings.LastIndex(x, " ")
+			require.Equal(t, x[i+1:], of[x[:i]].Round(12).String(), "%s of %s with %s", x[:i], c.work, c.fixed)
+		}
+	}
+}
+
+// In whatever order the file names work done to parts, as much is done of everything; and
+// what comes along by the floor or the walls is never more than these.
+func TestTheOrderOfWorkChangesNothing(t *testing.T) {
+	works := []string{"tile floor", "large tile floor", "uncoupling membrane under tile", "resilient plank floor", "self-levelled floor",
+		"subfloor replacement", "refinish wood floor", "paint walls", "paint bath walls", "hang wall board", "skim walls", "hang wallpaper",
+		"strip wallpaper", "stain-block walls", "baseboard", "paint trim", "strip carpet", "wainscot"}
+	rapid.Check(t, func(t *rapid.T) {
+		var lines []string
+		for _, w := range rapid.SliceOfNDistinct(rapid.SampledFrom(works), 1, 6, rapid.ID).Draw(t, "works") {
+			lines = append(lines, w+": {"+rapid.SampledFrom([]string{"by: hired", "by: own hands", "quote: $900"}).Draw(t, "by")+
+				rapid.SampledFrom([]string{"", ", part: 25%", ", part: 50%", ", part: 80%"}).Draw(t, "part")+"}")
+		}
+		first := quantities(t, fmt.Sprintf(carpeted, strings.Join(lines, ", ")))
+		other := quantities(t, fmt.Sprintf(carpeted, strings.Join(rapid.Permutation(lines).Draw(t, "order"), ", ")))
+		require.Equal(t, fmt.Sprint(first), fmt.Sprint(other))
+		for name, much := range first {
+			if name != "$" {
+				require.True(t, much.LessThanOrEqual(decimal.NewFromInt(352)), "%s: %s", name, much)
+				require.False(t, much.IsNegative(), "%s: %s", name, much)
+			}
+		}
+	})
+}
