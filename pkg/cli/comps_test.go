@@ -83,7 +83,7 @@ func TestBreakingEven(t *testing.T) {
 	out, wrong, code = run(t, text, "odds", "-", "--trials", "1000")
 	require.Zero(t, code, wrong)
 	require.NotContains(t, out, "you miss breaking even", "that is to lose money, which stands there")
-	require.Contains(t, out, "you miss a margin of at least 5%")
+	require.Contains(t, out, "you miss your margin target of 5%")
 }
 
 // saved is a file with a deal.

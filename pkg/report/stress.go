@@ -139,11 +139,11 @@ func (p stressPage) days() {
 			p.line("%s", line)
 		}
 		a := p.Answer
-		row("profit", dollars(a.Line("owner_profit")), func(o stress.Outcome) string { return dollars(o.Profit) })
+		row(a.OwnProfit(), dollars(a.Line("owner_profit")), func(o stress.Outcome) string { return dollars(o.Profit) })
 		row("against the plan", "", func(o stress.Outcome) string { return dollars(o.Lost.Neg()) })
 		row("return on cash", p.ratio(a.Line("roi"), a.Line("cash_needed")), func(o stress.Outcome) string { return p.ratio(o.ROI, o.Cash) })
 		row("cash needed", dollars(a.Line("cash_needed")), func(o stress.Outcome) string { return dollars(o.Cash) })
-		row("months owned", a.Line("hold_months").Round(1).String(), func(o stress.Outcome) string { return o.Months.Round(1).String() })
+		row("months owned", hundredths(a.Line("hold_months")), func(o stress.Outcome) string { return hundredths(o.Months) })
 		row("targets missed", shortly(a.Missed()), func(o stress.Outcome) string { return shortly(o.Misses) })
 	}
 	p.line("")
