@@ -153,8 +153,14 @@ func uses(a *answer.Answer) []entry {
 	list = more(list, "work and contingency", a.Line("spend"))
 	list = more(list, "holding until the sale", a.Line("holding_until_sale"))
 	list = more(list, loanPayments(a), a.Line("charges_until_sale"))
-	return append(more(list, "deposits", a.Line("deposits_paid")), entry{"uses", money(a.Line("uses"))})
+	list = more(list, "deposits", a.Line("deposits_paid"))
+	list = more(list, leftOver, a.Line("owner_left_over"))
+	list = more(list, "left over, to your partner", a.Line("partner_left_over"))
+	return append(list, entry{"uses", money(a.Line("uses"))})
 }
+
+// leftOver is what is called what comes in until the sale beyond what goes out.
+const leftOver = "left over, paid out to you"
 
 // remarks say how three sums of the owner's money differ where they do, and what is in
 // none of the columns.
@@ -166,11 +172,27 @@ func remarks(p *page, a *answer.Answer) {
 		}
 		p.text("  ", "Your money is what you have in it by the sale; cash needed, the most you have in it at any time from the closing on; total to buy, what "+who+" up to the closing.")
 	}
+	if again := costsAgain(a); again != "" {
+		p.text("  ", again)
+	}
 	for _, l := range a.Loans() {
 		if used := a.Values.In(a.Model.Find(l, "reserve_used"), a.Values.Months()); used.IsPositive() {
 			p.text("  ", money(used)+" of interest out of the reserve of "+l.Label+" is in neither column: it joins what is owed, and is paid at the sale.")
 		}
 	}
+}
+
+// costsAgain says that what loans cost at the closing is seen twice on the page, and is one
+// and the same money; nothing where it is not.
+func costsAgain(a *answer.Answer) string {
+	if !a.Line("points").Add(a.Line("loan_fees")).IsPositive() {
+		return ""
+	}
+	again := "Points and loan fees are part of what the loans cost: that is the same money, taken off once."
+	if len(a.Bridge) > 0 {
+		again = "Points and loan fees stand again below, within all loan costs at the maximum offer: the same money, taken off once."
+	}
+	return again
 }
 
 func more(list []entry, label string, amount decimal.Decimal) []entry {

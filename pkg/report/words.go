@@ -22,7 +22,6 @@ func hundredths(x decimal.Decimal) string { return x.Round(2).String() }
 // capital is a text that begins a line.
 func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
 
-
 // span is a time that a file gives: in months where a tenth of one says it all, else in
 // whole weeks or days where it comes to them.
 func span(x decimal.Decimal) string {
