@@ -236,7 +236,13 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 		return false
 	}
 	inner, value := keyInFront(f.Path, n.text)
+	phases := []string(nil)
+	if f.Key() == "during" {
+		phases = phasesOf(f, n)
+	}
 	switch other := f.namesake(n.text); {
+	case len(phases) > 1:
+		tell("%s", chargeEach(phases))
 	case s == mapping && n.shape == scalar && InSet(n.at) && f.takes(n.text):
 		tell("name the key that it is for:   --set '%s.%s=%s'", f.Path, fields()[f.Path][0].Key(), n.text)
 	case s == mapping && n.shape == scalar && inner != "" && n.exact:
