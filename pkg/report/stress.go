@@ -274,7 +274,14 @@ func (p stressPage) ranking() {
 	label := min(rankedLabel, Width-4-widest)
 	p.line("%s", p.paint(dim, "    "+pad(cut("if this alone comes out", label+1), label)+strings.TrimPrefix(tails[0], " ")))
 	for i, s := range p.Ranking[:len(marks)] {
-		p.line("%3s %s%s", fmt.Sprintf("%d.", i+1), pad(cut(s.Label, label), label), tails[i+1])
+		words := wrap(s.Label, label)
+		if len(words) > deepestHead { // what stands below is marked as left out
+			words = append(words[:deepestHead-1], cut(strings.Join(words[deepestHead-1:], " "), label))
+		}
+		p.line("%3s %s%s", fmt.Sprintf("%d.", i+1), pad(cut(words[0], label), label), tails[i+1])
+		for _, rest := range words[1:] { // a name is never cut short: its end tells it from others
+			p.line("      %s", rest)
+		}
 	}
 	p.text("", "Each is how steeply your profit moves just at the plan, without jumps such as one more extension of a loan.")
 	if flat {

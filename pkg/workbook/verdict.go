@@ -209,7 +209,7 @@ func (b *book) bridge(row int) []entry {
 }
 
 func (b *book) breakEvens() []entry {
-	out := []entry{{"nothing is left of "+b.answer.OwnProfit()+" (break-even)", cell{}}}
+	out := []entry{{"nothing is left of " + b.answer.OwnProfit() + " (break-even)", cell{}}}
 	out = append(out, apart(b.answer.BreakEven)...)
 	if at := b.answer.BreakEvenAtTarget; at != nil {
 		out = append(out, entry{"your profit target is missed", cell{}})
