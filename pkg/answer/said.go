@@ -2,8 +2,10 @@ package answer
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/solve"
 )
 
@@ -38,38 +40,26 @@ func (a *Answer) whyLeave() string {
 	price := dollars(a.Line("price"))
 	switch {
 	case !a.Offer.Found:
-		return "No price works: even as a gift the house would miss " + a.Goal(a.Offer.Binding) + ", by " + MissedBy(a.Offer.Binding, a.Offer.Short) + "."
+		return "No price works: " + a.AsAGift(a.Offer) + "."
 	case !a.OfferLow.Found:
-		return "At your low value no price works: even as a gift the house would miss " + a.Goal(a.OfferLow.Binding) + ", by " + MissedBy(a.OfferLow.Binding, a.OfferLow.Short) + "."
+		return "At your low value no price works: " + a.AsAGift(a.OfferLow) + "."
 	case a.Offer.Binding == cashTarget:
 		return fmt.Sprintf("Your cash is enough up to %s, more than %s under the asking price of %s.", dollars(a.Offer.Price), percent(a.Line("walk_away_share")), price)
 	}
 	return fmt.Sprintf("What the deal bears lies more than %s under the asking price of %s.", percent(a.Line("walk_away_share")), price)
 }
 
+// AsAGift says what is missed of an offer that is not found even where nothing is paid.
+func (a *Answer) AsAGift(o solve.Offer) string {
+	return "even with the house as a gift you would " + a.Misses(Miss{Target: o.Binding, Short: o.Short})
+}
+
 // Asking says which targets hold at the asking price, or which are missed.
 func (a *Answer) Asking() string {
-	if len(a.Missed()) == 0 {
-		return "At the asking price every target holds: " + a.goals() + "."
+	if misses := a.Missed(); len(misses) > 0 {
+		return "At the asking price you " + a.Misses(misses...) + "."
 	}
-	return "At the asking price you miss " + a.MissedGoals(a.Missed()) + "."
-}
-
-// MissedGoals lists what misses ask for, each with by how much it is missed.
-func (a *Answer) MissedGoals(misses []Miss) string {
-	var parts []string
-	for _, m := range misses {
-		parts = append(parts, a.Goal(m.Target)+" (by "+MissedBy(m.Target, m.Short)+")")
-	}
-	return list(parts)
-}
-
-func (a *Answer) goals() string {
-	var parts []string
-	for _, t := range solve.Targets(a.Deal.Targets) {
-		parts = append(parts, a.Goal(t))
-	}
-	return list(parts)
+	return "At the asking price you " + a.Meets() + "."
 }
 
 // Decides says which target holds the offer back, at either value.
@@ -78,11 +68,13 @@ func (a *Answer) Decides() string {
 		return "What decides is " + a.heldBack(a.Offer) + "."
 	}
 	low, likely := a.heldBack(a.OfferLow), a.heldBack(a.Offer)
-	s := "What decides at your low value is " + low + "; at the value you expect, " + likely + "."
-	if a.OfferLow.Found && a.OfferLow.Price.Equal(a.Offer.Price) {
-		s = "What decides at either value is " + likely + "."
+	switch {
+	case a.OfferLow.Found && a.OfferLow.Price.Equal(a.Offer.Price):
+		return "What decides at either value is " + likely + "."
+	case !a.Offer.Endless && a.OfferLow.Binding == a.Offer.Binding:
+		likely = strings.Replace(likely, a.Goal(a.Offer.Binding), "the same", 1)
 	}
-	return s
+	return "What decides at your low value is " + low + "; at the value you expect, " + likely + "."
 }
 
 // CashAside says what the deal would bear if cash were no matter, or nothing where cash
@@ -122,9 +114,20 @@ func (a *Answer) heldBack(o solve.Offer) string {
 	case o.Endless:
 		return "nothing within reach; state a profit target"
 	case !o.Found:
-		return a.Goal(o.Binding) + ", missed at any price"
+		return a.Goal(o.Binding) + ", " + a.beyond(o.Binding) + " at any price"
 	}
-	return fmt.Sprintf("%s, missed from %s on", a.Goal(o.Binding), dollars(o.Price.Add(decimal.NewFromInt(1))))
+	return a.Goal(o.Binding) + ", " + a.beyond(o.Binding) + " from " + dollars(o.Price.Add(decimal.NewFromInt(1))) + " on"
+}
+
+// beyond says what becomes of a target where the price is above what it bears.
+func (a *Answer) beyond(target string) string {
+	switch {
+	case a.BreaksEven(target):
+		return "with a loss"
+	case target == cashTarget:
+		return "too little"
+	}
+	return "missed"
 }
 
 // TiedUp says how much of her money is tied up at most, when, and what is left.
@@ -157,7 +160,7 @@ func (a *Answer) BeforeClosing(format func(decimal.Decimal) string) string {
 	switch {
 	case !paid.GreaterThan(a.Line("cash_needed")):
 		return ""
-	case a.Line("partner_share").IsPositive():
+	case a.Partnered():
 		return "Before the closing it is more: " + format(paid) + " is already paid, by you or your partner."
 	}
 	return "Before the closing it is more: " + format(paid) + ", already paid."
@@ -166,7 +169,7 @@ func (a *Answer) BeforeClosing(format func(decimal.Decimal) string) string {
 // BackOut says what is lost by backing out, or nothing where nothing is.
 func (a *Answer) BackOut() string {
 	early, late, you := a.Line("lost_backing_out"), a.Line("lost_backing_out_late"), "you lose"
-	if a.Line("partner_share").IsPositive() {
+	if a.Partnered() {
 		you = "you and your partner lose"
 	}
 	switch until := a.Deal.DepositRefundableUntil; {

@@ -79,11 +79,11 @@ func TestBreakingEven(t *testing.T) {
 	text := strings.Replace(soldDeal, "comps:", "targets: {profit: $0, margin: 5%}\ncomps:", 1)
 	out, wrong, code := run(t, text, "bid", "-", "--set", "price=$400k")
 	require.Zero(t, code, wrong)
-	require.Contains(t, out, "breaking even")
+	require.Contains(t, out, "you lose $95,907.00 and miss your margin target of 5% by")
 	out, wrong, code = run(t, text, "odds", "-", "--trials", "1000")
 	require.Zero(t, code, wrong)
 	require.NotContains(t, out, "you miss breaking even", "that is to lose money, which stands there")
-	require.Contains(t, out, "you miss a margin of at least 5%")
+	require.Contains(t, out, "you miss your margin target of 5%")
 }
 
 // saved is a file with a deal.

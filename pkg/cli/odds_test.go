@@ -45,7 +45,7 @@ func TestOddsInterrupted(t *testing.T) {
 	require.Equal(t, cli.Interrupted, code)
 	require.Empty(t, out.String())
 	said := strings.Join(strings.Fields(wrong.String()), " ")
-	require.Regexp(t, `^ledgerboard: interrupted after 2[048],\d{3} of 1,000,000 trials: 8 of 10 profits lie between -?\$[\d,]+ and \$[\d,]+, and 1\d\.\d of 100 trials lose money; .*t.csv is not written$`, said)
+	require.Regexp(t, `^ledgerboard: interrupted after 2[048],\d{3} of 1,000,000 trials: profit lies between -?\$[\d,]+ and \$[\d,]+ in 8 trials of 10, and 1\d\.\d of 100 trials lose money; .*t.csv is not written$`, said)
 	left, err := os.ReadDir(folder)
 	require.NoError(t, err)
 	require.Empty(t, left)

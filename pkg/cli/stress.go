@@ -16,6 +16,7 @@ import (
 type stressOptions struct {
 	common
 	across, down, late string
+	lateAsked          bool // it is on the command line
 }
 
 func newStress(s Streams) *cobra.Command {
@@ -36,7 +37,10 @@ profit. With --across or --down it writes that grid alone: paths as --set takes
 them, or overrun, late sale, sale price and months late, with a list of figures
 or from..to/steps.`,
 		Args: files(1, 1, "stress my-house.yaml"),
-		RunE: func(_ *cobra.Command, args []string) error { return runStress(o, args[0]) },
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.lateAsked = cmd.Flags().Changed("late")
+			return runStress(o, args[0])
+		},
 	}
 	o.flags(cmd)
 	cmd.Flags().StringVar(&o.across, "across", "", "`axis` across the grid; else months late")
@@ -94,16 +98,22 @@ func (o *stressOptions) axes(p *stress.Plan) (across, down stress.Axis, err erro
 	if down = p.UsualDown(); o.down != "" && err == nil {
 		down, err = o.varied(p, "--down", o.down)
 	}
-	if err != nil || across.Apart(down) == nil {
-		return across, down, err
+	late := o.across == "" || isLate(o.across) || isLate(o.down)
+	if err == nil && across.Apart(down) != nil {
+		switch { // the side that is not asked for gives way
+		case o.down == "":
+			down, _ = p.UsualAcross(stress.Late(o.late))
+			late = true
+		case o.across == "":
+			across = p.UsualDown()
+			late = isLate(o.down)
+		}
 	}
-	switch { // the side that is not asked for gives way
-	case o.down == "":
-		down, _ = p.UsualAcross(stress.Late(o.late))
-	case o.across == "":
-		across = p.UsualDown()
+	if err == nil && o.lateAsked && !late {
+		err = &usageError{fmt.Errorf("--late %s says where months late fall, and no side of the grid is months late", o.late),
+			"leave it out, or vary them, for example: --across '" + monthsLate + "=0..6 months/6'"}
 	}
-	return across, down, nil
+	return across, down, err
 }
 
 func (o *stressOptions) never() error {
@@ -113,10 +123,16 @@ func (o *stressOptions) never() error {
 // monthsLate is what the months beyond the plan are called on the command line.
 const monthsLate = "months late"
 
+// isLate reports whether an axis is that of the months beyond the plan.
+func isLate(axis string) bool {
+	key, _, _ := strings.Cut(axis, "=")
+	return strings.EqualFold(strings.TrimSpace(key), monthsLate)
+}
+
 // varied is an axis that the command asks for.
 func (o *stressOptions) varied(p *stress.Plan, flag, text string) (stress.Axis, error) {
-	key, list, _ := strings.Cut(text, "=")
-	late, read := strings.EqualFold(strings.TrimSpace(key), monthsLate), text
+	_, list, _ := strings.Cut(text, "=")
+	late, read := isLate(text), text
 	if late {
 		read = "late sale  =" + list // as long as what it stands for, so that places fit
 	}

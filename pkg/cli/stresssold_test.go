@@ -23,5 +23,5 @@ func TestStressByComparables(t *testing.T) {
 	out, wrong, code := run(t, soldDeal, "stress", "-")
 	require.Zero(t, code, wrong)
 	require.Contains(t, out, "= is as far as the comparables scatter.")
-	require.Regexp(t, `what the house will b… .*= `, out)
+	require.Regexp(t, `what the house will be .*= `, out)
 }

@@ -25,6 +25,7 @@ func (e *Entry) Set(field, text string) error {
 	if e.row.unit = fields[i].unit; unit != "" {
 		e.row.unit = unit
 	}
+	e.row.doubt = nil
 	err := fields[i].read(&e.row, text)
 	if err == nil {
 		return nil

@@ -37,6 +37,7 @@ type reader struct {
 	list    *List
 	record  []string
 	width   int // how many columns the first row names
+	doubts  []doubted
 }
 
 // column is a column that is read.
@@ -70,6 +71,7 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 	if !r.rows() {
 		return nil, r.found
 	}
+	r.tellDoubts()
 	r.list.settle(o.Today, file, &r.found)
 	if r.more > 0 {
 		r.found.Warnf(diag.Pos{File: file}, "more-bad-cells", "%d more cells could not be read", r.more)
@@ -132,9 +134,11 @@ func (r *reader) sale() {
 		if text == "" || slices.Contains(unsaid, strings.ToLower(text)) {
 			continue
 		}
-		r.row.unit = c.unit
+		r.row.unit, r.row.doubt = c.unit, nil
 		if err := c.read(&r.row, text); err != nil {
 			good = r.refuse(c, text, err) && good
+		} else if r.row.doubt != nil {
+			r.doubt(c, text)
 		}
 	}
 	switch {

@@ -120,10 +120,30 @@ func TestDaysWithTheMonthBetweenAndCellsOfNothing(t *testing.T) {
 		require.Equal(t, want, l.Sale(0).Date.String())
 		require.Equal(t, House{}, l.Sale(0).House)
 	}
-	_, found := read(t, "sale date,price,sq ft\n2026-01-05,300000,about 1400\n9/9/25,300000,1400\n", Options{})
+	_, found := read(t, "sale date,price,sq ft\n2026-01-05,300000,about 1400\n31/9/25,300000,1400\n", Options{})
 	require.Len(t, found, 2)
 	require.Contains(t, found[0].Message, `the row: sq ft: "about 1400": `)
 	require.Contains(t, found[1].Message, "is left out")
+}
+
+// A year of two digits is taken with the month first, and no bedroom is none that is known;
+// either is doubted, once for all cells of a table.
+func TestShortYearsAndNoBedroomsAreReadWithADoubt(t *testing.T) {
+	l, found := read(t, "address,sold,price,beds\na,9/8/25,300000,0\nb,12/31/99,100000,0\nc,1/2/68,100000,3\n", Options{})
+	require.Equal(t, []string{
+		`sold.csv:2:3: warning: a: sold: "9/8/25" has a year of two digits; it is taken for September 8, 2025, the month first; and 2 more like it` + "\n" + `  hint: write the year in full, e.g. 9/14/2025 or 2025-09-14`,
+		`sold.csv:2:17: warning: a: beds: "0" is hardly how many bedrooms a house has, so it counts as not known; and 1 more like it` + "\n" + `  hint: write how many there are, or nothing where that is not known`,
+	}, strs(found))
+	require.Zero(t, l.LeftOut)
+	days := map[string]string{}
+	for _, s := range l.Sales() {
+		days[s.Label] = s.Date.String()
+		require.Equal(t, s.Label == "c", s.Bedrooms.Known)
+	}
+	require.Equal(t, map[string]string{"a": "2025-09-08", "b": "1999-12-31", "c": "2068-01-02"}, days)
+	l, found = read(t, "address,sold,price,beds\na,13/8/25,300000,2\n", Options{})
+	require.Equal(t, 1, l.LeftOut)
+	require.Contains(t, found[0].Hint, "8/13/25 if August is meant")
 }
 
 // Of two columns that may hold a thing the more telling is read, wherever it stands.

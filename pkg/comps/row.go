@@ -13,6 +13,7 @@ type row struct {
 	Sold
 	unit  string
 	words map[string]string // words met so far, so that a long list holds each once
+	doubt *cellDoubt        // about the cell read last, nil for none
 }
 
 // word returns s in lower case, the same string for the same word.
@@ -52,7 +53,12 @@ func (r *row) armsLength(s string) error {
 }
 
 func (r *row) date(s string) (err error) {
-	r.Date, err = day(s)
+	if r.Date, err = day(s); err == nil {
+		return nil
+	}
+	if d, ok := shortYear(s); ok {
+		r.Date, r.doubt, err = d, &yearDoubt, nil
+	}
 	return err
 }
 
@@ -91,7 +97,15 @@ func count(to *Fact, s string) (err error) {
 	return err
 }
 
-func (r *row) bedrooms(s string) error   { return count(&r.Bedrooms, s) }
+// bedrooms reads a number; 0, which records hold for "not counted", is not known.
+func (r *row) bedrooms(s string) error {
+	err := count(&r.Bedrooms, s)
+	if err == nil && r.Bedrooms.Value == 0 {
+		r.Bedrooms, r.doubt = Fact{}, &bedroomDoubt
+	}
+	return err
+}
+
 func (r *row) fullBaths(s string) error  { return count(&r.FullBaths, s) }
 func (r *row) halfBaths(s string) error  { return count(&r.HalfBaths, s) }
 func (r *row) garageCars(s string) error { return count(&r.GarageCars, s) }

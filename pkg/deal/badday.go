@@ -48,14 +48,18 @@ func (r *reader) badDays() {
 			continue
 		}
 		d := BadDay{Name: e.key.text, Pos: e.key.at}
+		tried := false
 		for _, c := range e.value.entries {
 			if c.name == "remedy" {
 				d.Remedy = strings.TrimSpace(c.value.text)
-			} else if x, ok := r.changed(d, c); ok {
+				continue
+			}
+			tried = true
+			if x, ok := r.changed(d, c); ok {
 				d.Changes = append(d.Changes, x)
 			}
 		}
-		if len(d.Changes) == 0 && (len(e.value.entries) == 0 || !r.diags.HasErrors()) {
+		if !tried {
 			r.say("bad-day-empty", e.key.at, "the bad day %s changes nothing", diag.Quote(e.key.text))("write it like   %s: {late sale: +2 months, sale price: -5%%}", e.key.text)
 		}
 		r.deal.BadDays = append(r.deal.BadDays, d)

@@ -32,6 +32,7 @@ func compDoubts() []Code {
 		{"too-many-cells", "a row of a table with more cells than columns"},
 		{"open-quote", "a quote in a table that takes up the rows behind it"},
 		{"bad-cell", "a cell of a table that cannot be read, and counts as not known"},
+		{"doubtful-cell", "a cell of a table, or what is written of a house, that is read with a doubt"},
 		{"more-bad-cells", "more cells that cannot be read than are told"},
 		{"column-twice", "two columns that look like the same"},
 		{"doubtful-sale", "a sale that is set aside: there twice, after the day, not open, or hardly a price"},

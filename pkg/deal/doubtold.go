@@ -27,6 +27,20 @@ func (r *reader) doubtOldList(l *salesList, list *comps.List, day quantity.Date)
 	r.say("sales-old", l.at[newest.Line], "the newest sale of the list is of %s, %s before the day of the value, %s", newest.Date, yearsBefore(newest.Date, day), day)("prices have moved since in a way that no old sale tells; look for sales of the last 12 months")
 }
 
+// OnlyOld is the day of the newest sale that the value is drawn from, and how long before the
+// day of the value that is, in words; nothing where it is near enough to tell the market.
+func (c *Comparables) OnlyOld() (newest quantity.Date, ago string) {
+	for _, row := range c.Value.Rows {
+		if row.Date.Compare(newest) > 0 {
+			newest = row.Date
+		}
+	}
+	if quantity.DaysBetween(newest, c.Day) <= staleDays {
+		return quantity.Date{}, ""
+	}
+	return newest, yearsBefore(newest, c.Day)
+}
+
 // doubtOldSales warns of old sales that count, where others are newer.
 func (r *reader) doubtOldSales(c *Comparables) {
 	for _, row := range c.Value.Rows {

@@ -119,8 +119,28 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 }
 
 func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
-	r.say(u.code, name.at, "%s cannot %s", t.name(), u.cannot)("amounts, shares, rates and lengths of time of the deal can; for what the work costs give overrun a range")
+	tell := r.say(u.code, name.at, "%s cannot %s", t.name(), u.cannot)
+	if same, ok := r.namesake(t); ok {
+		tell("if a %s is meant, write   %s   ; for what the work costs, overrun", same.field.Kind, same.name())
+		return Input{}, false
+	}
+	tell("amounts, shares, rates and lengths of time of the deal can; for what the work costs give overrun a range")
 	return Input{}, false
+}
+
+// namesake is the only figure that may vary and is called like a group, such as the length of
+// the renovation.
+func (r *reader) namesake(group target) (target, bool) {
+	var found []target
+	for _, t := range r.inputKeys() {
+		if t.field != nil && len(t.field.feeds()) == 1 && slices.Contains(varied, t.field.Kind) && t.path[len(t.path)-1] == group.path[len(group.path)-1] {
+			found = append(found, t)
+		}
+	}
+	if len(found) != 1 || group.field == nil || group.field.Kind != Group {
+		return target{}, false
+	}
+	return found[0], true
 }
 
 // chargeInput is the amount of a charge, whose range is written in the same form.

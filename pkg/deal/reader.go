@@ -87,8 +87,7 @@ func (r *reader) read(root *node) {
 	r.build()
 	r.notSeen()
 	r.comparables()
-	r.ranges()
-	r.badDays()
+	aside := r.besidePlan()
 	r.check()
 	if !r.diags.HasErrors() {
 		r.bind()
@@ -99,8 +98,23 @@ func (r *reader) read(root *node) {
 	if !r.diags.HasErrors() {
 		r.rangesFit()
 		r.badDaysFit()
-		r.doubt()
+		if !aside.HasErrors() {
+			r.doubt()
+		}
 	}
+	r.diags = append(r.diags, aside...)
+}
+
+// besidePlan reads ranges and bad days, and returns what is found in them. They change no
+// figure of the plan, so a mistake in one does not keep what another comes to from being told.
+func (r *reader) besidePlan() diag.List {
+	plan := r.diags
+	r.diags = nil
+	r.ranges()
+	r.badDays()
+	aside := r.diags
+	r.diags = plan
+	return aside
 }
 
 // group reads the keys of a group in the order of the table, so that the order of
@@ -236,7 +250,13 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 		return false
 	}
 	inner, value := keyInFront(f.Path, n.text)
+	phases := []string(nil)
+	if f.Key() == "during" {
+		phases = phasesOf(f, n)
+	}
 	switch other := f.namesake(n.text); {
+	case len(phases) > 1:
+		tell("%s", chargeEach(phases))
 	case s == mapping && n.shape == scalar && InSet(n.at) && f.takes(n.text):
 		tell("name the key that it is for:   --set '%s.%s=%s'", f.Path, fields()[f.Path][0].Key(), n.text)
 	case s == mapping && n.shape == scalar && inner != "" && n.exact:

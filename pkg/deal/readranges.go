@@ -22,16 +22,14 @@ func (r *reader) ranges() {
 
 // oneRange reads the range of one input.
 func (r *reader) oneRange(s scope) {
-	name := span{text: "", at: s.at}
+	name, group := span{text: "", at: s.at}, true
 	for _, e := range r.root.find("ranges").value.entries {
 		if e.key.at == s.at {
-			if name = e.key; e.value.shape != mapping {
-				return // spoken of
-			}
+			name, group = e.key, e.value.shape == mapping
 		}
 	}
 	in, ok := r.input(name)
-	if !ok || r.odd[s.path] {
+	if !ok || !group || r.odd[s.path] { // spoken of
 		return
 	}
 	for i := range r.deal.Ranges {

@@ -179,6 +179,9 @@ func meantPath(all []target, path string) string {
 	if near, ok := diag.Nearest(group, entryNames(all)); ok {
 		return fmt.Sprintf("did you mean %q?", near+"."+last)
 	}
+	if meant := shortFor(all, path); len(meant) > 0 {
+		return `did you mean "` + strings.Join(meant, `" or "`) + `"?`
+	}
 	return "write the keys joined by dots, e.g. --set 'purchase.price=$205k' or --set 'loans.1.rate=11%'"
 }
 

@@ -134,3 +134,21 @@ func TestASetThatAddsANameNearAnotherIsDoubted(t *testing.T) {
 		require.Contains(t, found[0].Hint, "--set 'selling.settlement=…'")
 	}
 }
+
+// A path that is short for a key, or written together, is led to it, as it stands in the
+// file and in full.
+func TestAPathThatIsShortForAKeyIsLedToIt(t *testing.T) {
+	for path, want := range map[string]string{
+		"after-repair":   `did you mean "value.after-repair value"?`,
+		"after":          `did you mean "value.after-repair value"?`,
+		"repair value":   `did you mean "value.after-repair value" or "loans.1.cap on after-repair value"?`,
+		"lowvalue":       `did you mean "value.low"?`,
+		"timerenovation": `did you mean "time.renovation"?`,
+		"phase of moon":  "write the keys joined by dots, e.g. --set 'purchase.price=$205k' or --set 'loans.1.rate=11%'",
+	} {
+		d, found := deal.Read("a.yaml", []byte(minimal), deal.Set{Path: path, Value: "1"})
+		require.Nil(t, d)
+		require.Equal(t, []string{"unknown-set-path"}, codesIn(found), path)
+		require.Equal(t, want, found[0].Hint, path)
+	}
+}

@@ -59,6 +59,9 @@ func (r *reader) record(s scope, f *Field, g *reading) {
 		r.unread(f.title(), g.node.span, "bad-record", err, f.example())
 		return
 	}
+	if says, want := r.entry(s.path).Doubt(g.node.text); says != "" {
+		r.say("doubtful-cell", g.node.at, "%s: %s", f.title(), says)("write %s", want)
+	}
 	g.choice, g.ok = g.node.text, true
 }
 

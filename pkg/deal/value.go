@@ -227,6 +227,10 @@ func (r *reader) choice(s scope, f *Field, g *reading, v *model.Value) bool {
 		code, hint := "bad-choice", "write one of: "+strings.Join(f.Choices, ", ")
 		if f.Key() == "during" {
 			code = "unknown-phase"
+			if phases := phasesIn(f, g.node.text); len(phases) > 1 {
+				r.say(code, g.node.at, "during is %s, and a charge runs in one phase, or in the whole hold", diag.Quote(g.node.text))("%s", chargeEach(phases))
+				return false
+			}
 		}
 		if near, ok := diag.Nearest(word, f.Choices); ok {
 			hint = fmt.Sprintf("did you mean %q? the words are: %s", near, strings.Join(f.Choices, ", "))

@@ -57,10 +57,6 @@ type bestPage struct {
 }
 
 func (p bestPage) answer() string {
-	own := "owner's profit"
-	if p.Own.Line("partner_share").IsZero() {
-		own = "profit"
-	}
 	if p.Best == nil {
 		none := "No choice of options keeps"
 		if !p.Found.Proved {
@@ -78,9 +74,17 @@ func (p bestPage) answer() string {
 		than = fmt.Sprintf("%s less than the scope of the file, which does not keep the limits", money(more.Neg()))
 	}
 	if limits := p.limits(); limits != "" {
-		return fmt.Sprintf("Within %s, these options bring the most %s, %s: %s.", limits, own, money(p.Best.Line("owner_profit")), than)
+		return fmt.Sprintf("Within %s, these options %s, %s: %s.", limits, p.most(), money(p.Best.Line("owner_profit")), than)
 	}
-	return fmt.Sprintf("These options bring the most %s, %s: %s.", own, money(p.Best.Line("owner_profit")), than)
+	return fmt.Sprintf("These options %s, %s: %s.", p.most(), money(p.Best.Line("owner_profit")), than)
+}
+
+// most says what is most.
+func (p bestPage) most() string {
+	if p.Own.Partnered() {
+		return "make your profit highest"
+	}
+	return "bring the most profit"
 }
 
 // limits are the limits in words, or nothing.
@@ -143,7 +147,7 @@ func (p bestPage) sideBySide() {
 	row := func(words, line string, show func(decimal.Decimal) string) {
 		p.line(besideRow, words, show(p.Best.Line(line)), show(p.Own.Line(line)))
 	}
-	row("profit", "owner_profit", money)
+	row(p.Own.OwnProfit(), "owner_profit", money)
 	row("cash needed", "cash_needed", money)
 	p.line(besideRow, "weeks, with waiting", weeksOf(p.Best), weeksOf(p.Own))
 	row("own hours", "own_hours", count)
@@ -176,7 +180,7 @@ func (p bestPage) second() {
 		}
 	}
 	less := p.Found.Best.Profit.Sub(c.Profit)
-	p.text("", fmt.Sprintf("With %s: a profit of %s, %s less, with %s of cash, %s weeks with waiting, and %s of own work.", strings.Join(differs, ", "),
+	p.text("", fmt.Sprintf("With %s: %s is %s, %s less, with %s of cash, %s weeks with waiting, and %s of own work.", strings.Join(differs, ", "), p.Own.OwnProfit(),
 		money(c.Profit), money(less), money(c.Cash), c.Weeks().Round(1), hours(c.OwnHours)))
 }
 
@@ -196,7 +200,7 @@ func (p bestPage) prices() {
 		case !x.Costs.IsPositive():
 			said = "nothing: the best choice is the same without it"
 		default:
-			said = fmt.Sprintf("%s of profit: without it the best choice brings %s, with %s of cash, %s weeks with waiting, and %s of own work", money(x.Costs),
+			said = fmt.Sprintf("%s of %s: without it the best choice brings %s, with %s of cash, %s weeks with waiting, and %s of own work", money(x.Costs), p.Own.OwnProfit(),
 				money(x.Without.Best.Profit), money(x.Without.Best.Cash), x.Without.Best.Weeks().Round(1), hours(x.Without.Best.OwnHours))
 		}
 		p.text(pad("  "+x.Limit, 14), said+".")
@@ -256,7 +260,7 @@ func (p bestPage) short() {
 		return
 	}
 	if misses := p.Best.Missed(); len(misses) > 0 {
-		p.text("", "Even so it misses "+p.Best.MissedGoals(misses)+" at the asking price.")
+		p.text("", "Even so, at the asking price you "+p.Best.Misses(misses...)+".")
 	}
 	if !p.Adds {
 		p.text("", "No option says what it adds to the value, so doing nothing looks best. Write what you think under each:   adds: $9,000")

@@ -7,7 +7,6 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
-	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/solve"
 )
 
@@ -30,13 +29,13 @@ func Bid(w io.Writer, a *answer.Answer, s Style, cautions bool) error {
 
 // results are what the deal yields.
 func results(a *answer.Answer) []entry {
-	list := []entry{{"profit", money(a.Line("profit"))}}
-	if a.Line("partner_share").IsPositive() {
-		list = append(list, entry{"  your part", money(a.Line("owner_profit"))}, entry{"  partner's part", money(a.Line("partner_profit"))})
+	list := []entry{{a.DealProfit(), money(a.Line("profit"))}}
+	if a.Partnered() {
+		list = append(list, entry{"  " + a.OwnProfit(), money(a.Line("owner_profit"))}, entry{"  partner's profit", money(a.Line("partner_profit"))})
 	}
-	list = append(list, entry{"margin, of the sale price", percent(a.Line("margin"))})
-	if a.Line("partner_share").IsPositive() { // a target asks for the owner's
-		list = append(list, entry{"  from your part", percent(a.Line("owner_margin"))})
+	list = append(list, entry{a.DealMargin(), percent(a.Line("margin"))})
+	if a.Partnered() { // a target asks for the owner's
+		list = append(list, entry{"  your margin, of sale price", percent(a.Line("owner_margin"))})
 	}
 	if a.Line("cash_needed").IsPositive() {
 		list = append(list, entry{"return on cash (ROI)", percent(a.Line("roi"))}, entry{"  for a year (annualised)", percent(a.Line("annualised_roi"))})
@@ -49,9 +48,18 @@ func results(a *answer.Answer) []entry {
 		list = append(list, entry{"loans' cost a year (APR)", rate(a.LoanAPR)})
 	}
 	if hours := a.Line("own_hours"); hours.IsPositive() {
-		list = append(list, entry{"profit after own hours", money(a.Line("profit_after_own_hours"))}, entry{"profit per own hour", money(a.Line("profit_per_own_hour"))})
+		list = append(list, afterOwnHours(a), entry{a.OwnProfit() + " per own hour", money(a.Line("profit_per_own_hour"))})
 	}
 	return append(list, entry{"to set aside for tax", money(a.Line("tax_set_aside"))})
+}
+
+// afterOwnHours is the owner's profit less what her hours are worth.
+func afterOwnHours(a *answer.Answer) entry {
+	label := "profit after own hours"
+	if a.Partnered() { // in as many letters as there is room for
+		label = "your profit less own hours"
+	}
+	return entry{label, money(a.Line("profit_after_own_hours"))}
 }
 
 // flattery warns of the rates for a year above it, if there are any.
@@ -78,7 +86,7 @@ func timing(a *answer.Answer) []entry {
 		entry{"cash needed, in month " + a.Line("cash_needed_month").String(), money(a.Line("cash_needed"))},
 		entry{"hold", months(a.Line("hold_months"))})
 	for _, phase := range []string{"lead_in", "renovation", "marketing", "escrow"} {
-		list = append(list, entry{"  " + words(phase), quantity.FormatMonths(a.Line(phase), 2)})
+		list = append(list, entry{"  " + words(phase), months(a.Line(phase))})
 	}
 	return append(list, delay("unsold", a.Late), delay("stalled", a.Stalled))
 }
@@ -94,7 +102,7 @@ func delay(how string, d answer.Delay) entry {
 // toBuy is what the purchase takes; with a partner, whose it is.
 func toBuy(a *answer.Answer) []entry {
 	total, paid, bring := money(a.Line("total_to_buy")), money(a.Line("already_paid")), money(a.Line("cash_to_close"))
-	if !a.Line("partner_share").IsPositive() {
+	if !a.Partnered() {
 		return []entry{{"total to buy", total}, {"  already paid", paid}, {"  cash to close, to bring", bring}}
 	}
 	return []entry{
@@ -145,24 +153,46 @@ func uses(a *answer.Answer) []entry {
 	list = more(list, "work and contingency", a.Line("spend"))
 	list = more(list, "holding until the sale", a.Line("holding_until_sale"))
 	list = more(list, loanPayments(a), a.Line("charges_until_sale"))
-	return append(more(list, "deposits", a.Line("deposits_paid")), entry{"uses", money(a.Line("uses"))})
+	list = more(list, "deposits", a.Line("deposits_paid"))
+	list = more(list, leftOver, a.Line("owner_left_over"))
+	list = more(list, "left over, to your partner", a.Line("partner_left_over"))
+	return append(list, entry{"uses", money(a.Line("uses"))})
 }
+
+// leftOver is what is called what comes in until the sale beyond what goes out.
+const leftOver = "left over, paid out to you"
 
 // remarks say how three sums of the owner's money differ where they do, and what is in
 // none of the columns.
 func remarks(p *page, a *answer.Answer) {
 	if need := a.Line("cash_needed"); !need.Round(0).Equal(a.Line("owner_money").Round(0)) {
 		who := "is paid"
-		if a.Line("partner_share").IsPositive() {
+		if a.Partnered() {
 			who = "you and your partner pay"
 		}
 		p.text("  ", "Your money is what you have in it by the sale; cash needed, the most you have in it at any time from the closing on; total to buy, what "+who+" up to the closing.")
+	}
+	if again := costsAgain(a); again != "" {
+		p.text("  ", again)
 	}
 	for _, l := range a.Loans() {
 		if used := a.Values.In(a.Model.Find(l, "reserve_used"), a.Values.Months()); used.IsPositive() {
 			p.text("  ", money(used)+" of interest out of the reserve of "+l.Label+" is in neither column: it joins what is owed, and is paid at the sale.")
 		}
 	}
+}
+
+// costsAgain says that what loans cost at the closing is seen twice on the page, and is one
+// and the same money; nothing where it is not.
+func costsAgain(a *answer.Answer) string {
+	if !a.Line("points").Add(a.Line("loan_fees")).IsPositive() {
+		return ""
+	}
+	again := "Points and loan fees are part of what the loans cost: that is the same money, taken off once."
+	if len(a.Bridge) > 0 {
+		again = "Points and loan fees stand again below, within all loan costs at the maximum offer: the same money, taken off once."
+	}
+	return again
 }
 
 func more(list []entry, label string, amount decimal.Decimal) []entry {
@@ -176,7 +206,7 @@ var stepWords = map[string]string{
 	"rule_offer": "rule-of-thumb offer", "rule_allowance": "the other", "value_given_up": "sold under value",
 	"selling_cost": "selling", "holding_cost": "holding, less refunds", "loan_cost": "all loan costs",
 	"purchase_extras": "costs of buying", "beyond_budget": "beyond the budget",
-	"partner_profit": "partner's profit then", "owner_profit": "profit at that price",
+	"partner_profit": "partner's profit then",
 }
 
 // bridge explains the difference between the rule of thumb and the maximum offer
@@ -189,6 +219,9 @@ func bridge(a *answer.Answer) []entry {
 	for _, s := range a.Bridge {
 		if s.Line == "owner_profit" || !s.Amount.IsZero() {
 			label := s.Sign() + stepWords[s.Line]
+			if s.Line == "owner_profit" {
+				label += profitThen(a)
+			}
 			switch share := a.Line("rule_share"); s.Line {
 			case "rule_offer":
 				label += ", " + percent(share)
@@ -201,15 +234,23 @@ func bridge(a *answer.Answer) []entry {
 	return append(list, entry{"= maximum offer", money(a.Offer.Price)})
 }
 
+// profitThen is what is left to the owner at the maximum offer.
+func profitThen(a *answer.Answer) string {
+	if a.Partnered() {
+		return "your profit then"
+	}
+	return "profit at that price"
+}
+
 func breakEvens(a *answer.Answer) []entry {
 	words := "the profit is gone (break-even) at a"
-	if a.Line("partner_share").IsPositive() { // who is paid first, while the owner's part is nothing for a stretch
+	if a.Partnered() { // who is paid first, while the owner's part is nothing for a stretch
 		words = "you lose money (break-even) at a"
 	}
 	list := []entry{{words, ""}}
 	list = append(list, breakEven(a.BreakEven)...)
 	if b := a.BreakEvenAtTarget; b != nil {
-		list = append(list, entry{"the profit target is missed at a", ""})
+		list = append(list, entry{"your profit target is missed at a", ""})
 		list = append(list, breakEven(*b)...)
 	}
 	return append(list, entry{"planned sale price", dollars(a.Line("sale_price"))}, entry{"planned overrun", percent(a.Line("overrun"))})

@@ -29,7 +29,7 @@ type cashRow struct {
 // the low point marked and the cumulative line drawn.
 func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	p := newPage(w, s)
-	partner := a.Line("partner_share").IsPositive()
+	partner := a.Partnered()
 	p.title(a.Deal.Name + ": your cash by month")
 	need := a.Line("cash_needed")
 	since, before := "", a.BeforeClosing(money)

@@ -41,13 +41,16 @@ func (c comparison) write(next string) {
 		c.text("", "A mix, room by room, may bring more: "+next)
 	}
 	c.head("")
+	if c.partnered() {
+		c.row("profit of the deal", func(a answer.Column) string { return compared(a.Line("profit")) })
+	}
 	for _, r := range []struct {
 		words, line string
 		show        func(decimal.Decimal) string
 	}{
-		{"profit", "profit", compared}, {"return on cash (ROI)", "roi", percent}, {"cash needed", "cash_needed", compared},
+		{c.ownProfit(), "owner_profit", compared}, {"return on cash (ROI)", "roi", percent}, {"cash needed", "cash_needed", compared},
 		{"after-repair value", "after_repair_value", dollars}, {"renovation budget", "budget", compared},
-		{"hold, months", "hold_months", tenths}, {"renovation, months", "renovation", tenths},
+		{"hold, months", "hold_months", hundredths}, {"renovation, months", "renovation", hundredths},
 		{"own hours", "own_hours", count}, {"hired hours", "room_crew_hours", count},
 	} {
 		c.row(r.words, func(a answer.Column) string {
@@ -75,9 +78,11 @@ func (c comparison) write(next string) {
 // compared is a sum in its column.
 func compared(x decimal.Decimal) string { return within(x, compareColumn-1) }
 
-func tenths(x decimal.Decimal) string { return x.Round(1).String() }
+// partnered reports whether some deal has a partner, so that profit is two rows.
+func (c comparison) partnered() bool {
+	return slices.ContainsFunc(c.all, func(a answer.Column) bool { return a.Partnered() })
+}
 
-// best says in words which has the most profit.
 // targets writes which targets each deal misses, and by how much.
 func (c comparison) targets() {
 	for _, t := range []struct{ line, words string }{
@@ -99,11 +104,23 @@ func (c comparison) targets() {
 	}
 }
 
+// ownProfit is what the row of the owner's profit is called.
+func (c comparison) ownProfit() string {
+	if c.partnered() {
+		return "your profit"
+	}
+	return "profit"
+}
+
+// best says in words which has the most profit for the owner.
 func (c comparison) best() string {
-	top := slices.MaxFunc(c.all, func(a, b answer.Column) int { return a.Line("profit").Cmp(b.Line("profit")) })
-	said := fmt.Sprintf("The most profit is with %s, %s", top.Name, money(top.Line("profit")))
-	if n := len(top.Missed()); n > 0 {
-		said += fmt.Sprintf("; it misses %s", top.Goal(top.Missed()[0].Target))
+	top := slices.MaxFunc(c.all, func(a, b answer.Column) int { return a.Line("owner_profit").Cmp(b.Line("owner_profit")) })
+	said := fmt.Sprintf("The most profit is with %s, %s", top.Name, money(top.Line("owner_profit")))
+	if c.partnered() {
+		said = fmt.Sprintf("Your profit is highest with %s, %s", top.Name, money(top.Line("owner_profit")))
+	}
+	if misses := top.Missed(); len(misses) > 0 {
+		said += "; with it you " + top.Misses(misses...)
 	}
 	return said + "."
 }
@@ -262,7 +279,7 @@ func CompareJSON(w io.Writer, all []answer.Column) error {
 	o := CompareObject{Schema: Schema}
 	for _, a := range all {
 		x := CompareColumn{Name: a.Name, Misses: []string{}, Rooms: map[string]map[string]decimal.Decimal{}, Trades: map[string]map[string]decimal.Decimal{},
-			Figures: lines(a.Answer, a.Model.Root, []string{"profit", "roi", "cash_needed", "after_repair_value", "budget", "hold_months", "renovation", "own_hours", "room_crew_hours"})}
+			Figures: lines(a.Answer, a.Model.Root, []string{"profit", "owner_profit", "roi", "cash_needed", "after_repair_value", "budget", "hold_months", "renovation", "own_hours", "room_crew_hours"})}
 		if a.Offer.Found {
 			x.MaxOffer = a.Offer.Price
 		}

@@ -51,6 +51,10 @@ type compsPage struct {
 func (c compsPage) lead() {
 	c.title(c.a.Deal.Name + ": what it will sell for")
 	c.line("")
+	if newest, ago := c.c.OnlyOld(); ago != "" { // the figures below are worth little
+		c.text("", fmt.Sprintf("Doubt this value first: the newest sale that it is drawn from is of %s, %s before the day of the value, and prices have moved since in a way that no old sale tells. Look for sales of the last 12 months.", newest.Long(), ago))
+		c.line("")
+	}
 	c.text("", fmt.Sprintf("Likely %s. One such house in ten sells below %s, one in ten above %s. Drawn from %s before %s.",
 		dollars(c.a.Line("value_by_comps")), dollars(c.a.Line("comps_low")), dollars(c.a.Line("comps_high")), quantity.Counted(len(c.v.Rows), "sale"), c.c.Day))
 	c.text("", c.against())

@@ -69,7 +69,7 @@ func (p oddsPage) answer() string {
 // SoFar is what the trials tell in a few words, for one who does not wait for all.
 func (o *OddsPage) SoFar() string {
 	low, high := o.Figures[chance.Profit].Quantile(tail), o.Figures[chance.Profit].Quantile(1-tail)
-	return fmt.Sprintf("8 of 10 profits lie between %s and %s, and %s of 100 trials lose money", asDollars(low), asDollars(high), oneIn100(o.Loss.Value))
+	return fmt.Sprintf("%s lies between %s and %s in 8 trials of 10, and %s of 100 trials lose money", o.Answer.OwnProfit(), asDollars(low), asDollars(high), oneIn100(o.Loss.Value))
 }
 
 // onlyProfit reports whether the deal states no target, so that not to lose money is all
@@ -124,10 +124,7 @@ type figureRow struct {
 }
 
 func (p oddsPage) rows() []figureRow {
-	rows := []figureRow{{"profit", chance.Profit, inColumn, asError}}
-	if p.Answer.Line("partner_share").IsPositive() {
-		rows[0].label = "your part of profit"
-	}
+	rows := []figureRow{{p.Answer.OwnProfit(), chance.Profit, inColumn, asError}}
 	if p.Answer.Line("own_labour").IsPositive() {
 		rows = append(rows, figureRow{"after own hours", chance.AfterHours, inColumn, asError})
 	}
@@ -196,7 +193,7 @@ func (p oddsPage) chances() {
 			row("cash runs past the "+dollars(p.Answer.Line("cash_available").Sub(p.Answer.Line("cash_reserve")))+" you can use", p.Missed[i])
 			continue
 		}
-		if target == "profit_to_spare" && p.Answer.Line("target_profit").IsZero() {
+		if p.Answer.BreaksEven(target) {
 			continue // that is to lose money
 		}
 		row("you miss "+p.Answer.Goal(target), p.Missed[i])
@@ -289,7 +286,7 @@ func asPercent(x float64) string {
 }
 func share(x float64) string { return asPercent(x * 100) }
 
-func asMonths(x float64) string { return near(x, 1).StringFixed(1) }
+func asMonths(x float64) string { return near(x, 2).StringFixed(2) }
 
 // asHundredths is an error of a figure in tenths, in four signs or fewer.
 func asHundredths(x float64) string {

@@ -56,7 +56,7 @@ func (p oddsPage) bars() {
 	for _, s := range all {
 		most = max(most, s.share)
 	}
-	p.heading("Profit, by how many of 100 trials come out there")
+	p.heading(capital(p.Answer.OwnProfit()) + ", by how many of 100 trials come out there")
 	target := p.Answer.Line("target_profit").InexactFloat64()
 	for i, s := range all {
 		label := asDollars(s.from) + " to " + asDollars(s.to)

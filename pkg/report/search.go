@@ -54,7 +54,7 @@ func howToCheck(a *answer.Answer, f answer.Found, v any, file string) []string {
 	case "max_offer":
 		next := x.Add(one)
 		return []string{
-			fmt.Sprintf("at %s every target holds; at %s you would miss %s, by %s", dollars(x), dollars(next), a.Goal(a.Offer.Binding), answer.MissedBy(a.Offer.Binding, a.Offer.Short)),
+			fmt.Sprintf("at %s every target holds; at %s you would %s", dollars(x), dollars(next), a.Misses(answer.Miss{Target: a.Offer.Binding, Short: a.Offer.Short})),
 			fmt.Sprintf("see both: ledgerboard bid %s --set price=%s, then --set price=%s", file, x, next),
 			fmt.Sprintf("how near the target is: ledgerboard why %s %s --set price=%s", file, a.Offer.Binding, next),
 		}

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -13,7 +14,7 @@ import (
 // shakes writes the usual mishaps most likely to break the deal, and the terms that
 // a small delay would pass.
 func shakes(p *page, a *answer.Answer) {
-	p.heading("Most likely to break it, of the usual mishaps")
+	p.heading(shakesHead(a))
 	if a.Telling == 0 {
 		p.text("  ", "none of them takes profit or cash")
 	}
@@ -23,6 +24,25 @@ func shakes(p *page, a *answer.Answer) {
 	for _, t := range a.Terms {
 		p.text("  ", termWords(t, a.Line("sale_month")))
 	}
+}
+
+// shakesHead says whether one of the mishaps breaks the deal: misses a target that the
+// plan holds.
+func shakesHead(a *answer.Answer) string {
+	for _, s := range a.Shakes[:a.Telling] {
+		if slices.ContainsFunc(s.Misses, func(m answer.Miss) bool { return !a.Line(m.Target).IsNegative() }) {
+			return "Most likely to break it, of the usual mishaps"
+		}
+	}
+	switch {
+	case len(a.Missed()) > 0 && a.Telling > 0:
+		return "What would make it worse, of the usual mishaps"
+	case len(a.Missed()) > 0:
+		return "The usual mishaps"
+	case a.Telling > 0:
+		return "None of the usual mishaps breaks it; the worst of them"
+	}
+	return "None of the usual mishaps breaks it"
 }
 
 // termWords says when a loan falls due, beside the planned sale, and what more time
@@ -50,7 +70,7 @@ func termWords(t answer.Term, saleMonth decimal.Decimal) string {
 }
 
 func shakeWords(a *answer.Answer, s answer.Shake) string {
-	parts := []string{moves(s)}
+	parts := []string{moves(a.OwnProfit(), a.OwnLoss(), s)}
 	if s.Missed("profit_to_spare").IsPositive() && !s.Profit.IsNegative() && !a.Line("profit_to_spare").IsNegative() {
 		parts[0] += ", under your target"
 	}
@@ -134,24 +154,24 @@ func under(share, limit decimal.Decimal) string {
 // need is the cash that a shake takes beyond the plan's.
 func need(a *answer.Answer, s answer.Shake) decimal.Decimal { return s.Cash.Sub(a.Line("cash_needed")) }
 
-// moves says what becomes of the plan's profit or loss.
-func moves(s answer.Shake) string {
+// moves says what becomes of the plan's profit or loss, in the words for either.
+func moves(profit, loss string, s answer.Shake) string {
 	before, verb := s.Profit.Add(s.Lost), " falls by "
 	if before.IsNegative() != s.Lost.IsNegative() {
 		verb = " rises by "
 	}
 	switch by := dollars(s.Lost.Abs()); {
 	case s.Lost.IsZero() && before.IsNegative():
-		return "the loss stays"
+		return loss + " stays"
 	case s.Lost.IsZero():
-		return "profit stays"
+		return profit + " stays"
 	case before.IsNegative() && s.Profit.IsNegative():
-		return "the loss" + verb + by + " to " + dollars(s.Profit.Neg())
+		return loss + verb + by + " to " + dollars(s.Profit.Neg())
 	case before.IsNegative():
-		return "the loss of " + dollars(before.Neg()) + " becomes a profit of " + dollars(s.Profit)
+		return loss + " of " + dollars(before.Neg()) + " becomes a profit of " + dollars(s.Profit)
 	case s.Profit.IsNegative():
-		return "profit falls by " + by + " to a loss of " + dollars(s.Profit.Neg())
+		return profit + " falls by " + by + " to a loss of " + dollars(s.Profit.Neg())
 	default:
-		return "profit" + verb + by + " to " + dollars(s.Profit)
+		return profit + verb + by + " to " + dollars(s.Profit)
 	}
 }

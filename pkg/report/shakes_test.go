@@ -28,7 +28,7 @@ func TestMovesOfProfitAndLoss(t *testing.T) {
 		{-30, 5, "the loss of $30 becomes a profit of $5"},
 	} {
 		s := answer.Shake{Profit: decimal.NewFromInt(c.after), Lost: decimal.NewFromInt(c.before - c.after)}
-		require.Equal(t, c.want, moves(s), "%d to %d", c.before, c.after)
+		require.Equal(t, c.want, moves("profit", "the loss", s), "%d to %d", c.before, c.after)
 	}
 }
 

@@ -15,8 +15,10 @@ var spoken = map[string]string{
 	"rule_of_thumb_offer": "rule_offer", "rule_of_thumb": "rule_offer", "the_other_of_value": "rule_allowance",
 	"sold_under_value": "value_given_up", "selling": "selling_cost", "holding": "holding_cost", "holding_less_refunds": "holding_cost",
 	"all_loan_costs": "loan_cost", "loans_cost": "loan_cost", "costs_of_buying": "purchase_extras", "beyond_the_budget": "beyond_budget",
-	"partners_profit_then": "partner_profit", "profit_at_that_price": "owner_profit",
+	"partners_profit_then": "partner_profit", "profit_at_that_price": "owner_profit", "your_profit_then": "owner_profit",
 
+	"profit_of_the_deal": "profit", "margin_of_the_deal": "margin", "partners_profit": "partner_profit", "your_margin": "owner_margin",
+	"your_profit_less_own_hours": "profit_after_own_hours", "your_profit_per_own_hour": "profit_per_own_hour",
 	"your_part": "owner_profit", "your_profit": "owner_profit", "from_your_part": "owner_margin", "partners_part": "partner_profit",
 	"return_on_cash": "roi", "return": "roi", "for_a_year": "annualised_roi", "annualised": "annualised_roi", "annualized_roi": "annualised_roi",
 	"irr_for_a_year": "irr", "loans_cost_a_year": "loan_apr", "apr": "loan_apr", "to_set_aside_for_tax": "tax_set_aside",
@@ -25,6 +27,7 @@ var spoken = map[string]string{
 	"your_money": "owner_money", "partners_money": "partner_money", "sellers_credit": "seller_credit", "prorations_received": "deposits_received", "received_while_you_own": "received_until_sale",
 	"paid_before_closing": "before_cost", "closing": "closing_cost", "points_and_loan_fees": "loan_charges_paid", "work_and_contingency": "spend",
 	"holding_until_the_sale": "holding_until_sale", "interest_and_draw_fees": "charges_until_sale", "payments_on_loans": "charges_until_sale", "interest_and_loan_fees": "charges_until_sale", "deposits": "deposits_paid",
+	"left_over_paid_out_to_you": "owner_left_over", "left_over_to_your_partner": "partner_left_over",
 
 	"one_more_month_unsold_gains": "one_more_month_unsold", "one_more_month_stalled_gains": "one_more_month_stalled",
 	"break_even": "break_even_sale_price", "sale_price_below": "break_even_sale_price",
@@ -61,7 +64,7 @@ var spokenMonth = map[string]int{"points_and_loan_fees": 0}
 // asking price.
 var atOffer = map[string]bool{
 	"sold_under_value": true, "selling": true, "holding_less_refunds": true, "all_loan_costs": true,
-	"costs_of_buying": true, "beyond_the_budget": true, "partners_profit_then": true, "profit_at_that_price": true,
+	"costs_of_buying": true, "beyond_the_budget": true, "partners_profit_then": true, "profit_at_that_price": true, "your_profit_then": true,
 }
 
 // Asked is what a label of a page asks for.

@@ -139,11 +139,11 @@ func (p stressPage) days() {
 			p.line("%s", line)
 		}
 		a := p.Answer
-		row("profit", dollars(a.Line("owner_profit")), func(o stress.Outcome) string { return dollars(o.Profit) })
+		row(a.OwnProfit(), dollars(a.Line("owner_profit")), func(o stress.Outcome) string { return dollars(o.Profit) })
 		row("against the plan", "", func(o stress.Outcome) string { return dollars(o.Lost.Neg()) })
 		row("return on cash", p.ratio(a.Line("roi"), a.Line("cash_needed")), func(o stress.Outcome) string { return p.ratio(o.ROI, o.Cash) })
 		row("cash needed", dollars(a.Line("cash_needed")), func(o stress.Outcome) string { return dollars(o.Cash) })
-		row("months owned", a.Line("hold_months").Round(1).String(), func(o stress.Outcome) string { return o.Months.Round(1).String() })
+		row("months owned", hundredths(a.Line("hold_months")), func(o stress.Outcome) string { return hundredths(o.Months) })
 		row("targets missed", shortly(a.Missed()), func(o stress.Outcome) string { return shortly(o.Misses) })
 	}
 	p.line("")
@@ -274,7 +274,14 @@ func (p stressPage) ranking() {
 	label := min(rankedLabel, Width-4-widest)
 	p.line("%s", p.paint(dim, "    "+pad(cut("if this alone comes out", label+1), label)+strings.TrimPrefix(tails[0], " ")))
 	for i, s := range p.Ranking[:len(marks)] {
-		p.line("%3s %s%s", fmt.Sprintf("%d.", i+1), pad(cut(s.Label, label), label), tails[i+1])
+		words := wrap(s.Label, label)
+		if len(words) > deepestHead { // what stands below is marked as left out
+			words = append(words[:deepestHead-1], cut(strings.Join(words[deepestHead-1:], " "), label))
+		}
+		p.line("%3s %s%s", fmt.Sprintf("%d.", i+1), pad(cut(words[0], label), label), tails[i+1])
+		for _, rest := range words[1:] { // a name is never cut short: its end tells it from others
+			p.line("      %s", rest)
+		}
 	}
 	p.text("", "Each is how steeply your profit moves just at the plan, without jumps such as one more extension of a loan.")
 	if flat {

@@ -13,7 +13,14 @@ import (
 func money(x decimal.Decimal) string   { return quantity.FormatMoney(x) }
 func dollars(x decimal.Decimal) string { return quantity.FormatDollars(x) }
 func percent(x decimal.Decimal) string { return quantity.FormatPercent(x, 1) }
-func months(x decimal.Decimal) string  { return quantity.FormatMonths(x, 1) }
+
+// months writes a time in hundredths of a month, on every page, so that a figure reads the
+// same wherever it stands.
+func months(x decimal.Decimal) string     { return quantity.FormatMonths(x, 2) }
+func hundredths(x decimal.Decimal) string { return x.Round(2).String() }
+
+// capital is a text that begins a line.
+func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
 
 // span is a time that a file gives: in months where a tenth of one says it all, else in
 // whole weeks or days where it comes to them.

@@ -72,7 +72,7 @@ func (b *book) breakdownPage() *breakdown {
 	if len(lines) == 0 {
 		return nil
 	}
-	g := b.page(&grid{name: "Cost breakdown", heads: 3, wide: true})
+	g := b.page(&grid{name: "Cost breakdown", heads: 3, wide: true, closed: true})
 	d := &breakdown{book: b, g: g, sums: map[int]decimal.Decimal{}}
 	g.set(1, 1, text("Cost breakdown", look{role: title}))
 	g.height(1, titleHeight)

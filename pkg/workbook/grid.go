@@ -22,6 +22,7 @@ type grid struct {
 	left   int                                   // columns that stay in sight
 	wide   bool                                  // printed on its side
 	once   bool                                  // printed on one page
+	closed bool                                  // no last few lines are printed on a page of their own
 	noted  bool                                  // meanings are shown as notes
 	breaks []int                                 // rows that begin a new page
 	merges []area                                // cells that are one

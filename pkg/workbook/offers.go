@@ -73,7 +73,7 @@ func (b *book) offersSaid() []string {
 	out := []string{a.Decides()}
 	none := func(o solve.Offer, value string) {
 		if !o.Found {
-			out = append(out, "If it turns out worth "+quantity.FormatDollars(a.Line(value))+" no price works: even as a gift the house would miss "+a.Goal(o.Binding)+", by "+answer.MissedBy(o.Binding, o.Short)+".")
+			out = append(out, "If it turns out worth "+quantity.FormatDollars(a.Line(value))+" no price works: "+a.AsAGift(o)+".")
 		}
 	}
 	none(a.Offer, "after_repair_value")
@@ -131,13 +131,13 @@ func (b *book) compared(g *grid, row int, trials []trial) int {
 	} {
 		figure(x[0], x[1], label)
 	}
-	figure("profit", "profit", strong)
-	if b.answer.Line("partner_share").IsPositive() {
-		figure("  your part", "owner_profit", label)
+	figure(b.answer.DealProfit(), "profit", strong)
+	if b.partnered() {
+		figure("  "+b.answer.OwnProfit(), "owner_profit", label)
 	}
-	figure("margin, of the sale price", "margin", label)
-	if b.answer.Line("partner_share").IsPositive() {
-		figure("  from your part", "owner_margin", label)
+	figure(b.answer.DealMargin(), "margin", label)
+	if b.partnered() {
+		figure("  your margin, of the sale price", "owner_margin", label)
 	}
 	figure("return on the cash needed (ROI)", "roi", label)
 	return row

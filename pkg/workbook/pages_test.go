@@ -124,7 +124,7 @@ func house(t *testing.T, price, rest string) *answer.Answer {
 // Where no price works, or none is refused, the pages say so in words.
 func TestOffersInWords(t *testing.T) {
 	for _, x := range []struct{ price, rest, says string }{
-		{"$200k", "targets: {profit: $900k}", "even as a gift the house would miss a profit of at least $900,000"},
+		{"$200k", "targets: {profit: $900k}", "even with the house as a gift you would miss your profit target of $900,000 by $"},
 		{"$200k", "", "The deal file states no target"},
 	} {
 		b, err := made(house(t, x.price, x.rest), Options{})

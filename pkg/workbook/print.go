@@ -3,6 +3,7 @@ package workbook
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
@@ -50,8 +51,11 @@ func (b *book) paper(g *grid) error {
 			across++
 		}
 	}
-	if g.once {
+	switch {
+	case g.once:
 		down = 1
+	case g.closed && across == 1:
+		down = g.down(min(1, paperOf[direction].wide/width), paperOf[direction].tall)
 	}
 	if err := b.file.SetPageLayout(g.name, &excelize.PageLayoutOptions{Size: &size, Orientation: &direction, FitToWidth: &across, FitToHeight: &down}); err != nil {
 		return err
@@ -61,6 +65,46 @@ func (b *book) paper(g *grid) error {
 		return err
 	}
 	return b.file.SetSheetProps(g.name, &excelize.SheetPropsOptions{FitToPage: &yes, TabColorRGB: b.tab(g)})
+}
+
+// Paper of either direction: how wide it is in units of columns and how tall in points,
+// between the margins.
+var paperOf = map[string]struct{ wide, tall float64 }{"portrait": {upright, 9.5 * 72}, "landscape": {sideways, 7 * 72}}
+
+// What may run over the last page and is drawn in, and how far short of its foot a sheet may
+// run over all the same, in parts of a page: what a program makes of heights differs a little.
+const tail, short = 0.12, 0.05
+
+// down is how many pages a sheet is to take where it would otherwise take one more for its
+// last few lines; 0 where it may take as many as it does. Its scale is that of its width.
+// Rows get the height that they are reckoned with.
+func (g *grid) down(scale, page float64) int {
+	heads, rest := 0.0, 0.0
+	for row := 1; row <= len(g.rows); row++ {
+		if g.high[row] == 0 {
+			g.height(row, lineHeight*g.letters(row))
+		}
+		if row <= g.heads {
+			heads += g.high[row]
+		} else {
+			rest += g.high[row]
+		}
+	}
+	pages := rest * scale / (page - heads*scale)
+	down := math.Round(pages)
+	if down < 1 || pages < down-short || pages > down+tail || scale*down/pages < smallest {
+		return 0
+	}
+	return int(down)
+}
+
+// letters is the size of the largest letters of a row against the usual.
+func (g *grid) letters(row int) float64 {
+	most := 0.0
+	for _, c := range g.rows[row-1] {
+		most = max(most, c.look.scale())
+	}
+	return cmp.Or(most, 1)
 }
 
 // broken begins a new page at the rows that want one.

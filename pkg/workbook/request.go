@@ -82,7 +82,7 @@ func (b *book) timing() []entry {
 }
 
 // partnered reports whether a partner pays a part of what is short.
-func (b *book) partnered() bool { return b.answer.Line("partner_share").IsPositive() }
+func (b *book) partnered() bool { return b.answer.Partnered() }
 
 // repayment shows what the sale pays off and what it leaves to whom, beside the time until
 // then.

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -56,13 +57,19 @@ func (b *book) rowBeside(g *grid, row int, label string, here cell, there func(*
 }
 
 func (b *book) yieldsBeside(g *grid, row int) int {
+	if b.partnered() {
+		row = b.beside(g, row, "profit of the deal", "profit")
+	}
 	for _, x := range [][2]string{
-		{"profit", "profit"}, {"return on the cash needed (ROI)", "roi"}, {"cash needed", "cash_needed"}, {"owned for, months", "hold_months"},
+		{b.answer.OwnProfit(), "owner_profit"}, {"return on the cash needed (ROI)", "roi"}, {"cash needed", "cash_needed"}, {"owned for, months", "hold_months"},
 		{"renovation, months", "renovation"}, {"own hours", "own_hours"}, {"hired hours", "room_crew_hours"},
 	} {
 		c := b.figure(x[1])
 		if c.look.format == plain {
 			c = c.as(tenths)
+			if strings.HasSuffix(x[0], ", months") {
+				c = c.as(twoPlace)
+			}
 		}
 		row = b.rowBeside(g, row, x[0], c, func(a *answer.Answer) decimal.Decimal { return a.Line(x[1]) })
 	}

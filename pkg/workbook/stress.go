@@ -159,7 +159,7 @@ func (g *grid) then(more func(f *excelize.File, g *grid) error) {
 func (b *book) badDays(g *grid, row int) int {
 	row++
 	g.heading(row, 1, stressColumns, "Bad days")
-	for i, words := range []string{"profit", "against plan", "return", "cash needed", "months owned"} {
+	for i, words := range []string{b.answer.OwnProfit(), "against plan", "return", "cash needed", "months owned"} {
 		g.set(row, i+2, text(words, look{role: heading, right: true, wrap: true}))
 	}
 	g.set(row, 7, text("what helps", look{role: heading, off: true}))
@@ -167,14 +167,14 @@ func (b *book) badDays(g *grid, row int) int {
 	a := b.answer
 	row++
 	g.set(row, 1, text("as planned", look{role: strong}))
-	for i, x := range []cell{searched(a.Line("owner_profit"), rounded), {}, searched(a.Line("roi"), percent), searched(a.Line("cash_needed"), rounded), searched(a.Line("hold_months"), tenths)} {
+	for i, x := range []cell{searched(a.Line("owner_profit"), rounded), {}, searched(a.Line("roi"), percent), searched(a.Line("cash_needed"), rounded), searched(a.Line("hold_months"), twoPlace)} {
 		g.set(row, i+2, x)
 	}
 	for _, o := range b.how.Stress.Days {
 		row++
 		day := o.Title + ": " + o.What
 		g.label(row, 1, day, look{wrap: true})
-		for i, x := range []cell{searched(o.Profit, rounded), searched(o.Lost.Neg(), rounded), searched(o.ROI, percent), searched(o.Cash, rounded), searched(o.Months, tenths)} {
+		for i, x := range []cell{searched(o.Profit, rounded), searched(o.Lost.Neg(), rounded), searched(o.ROI, percent), searched(o.Cash, rounded), searched(o.Months, twoPlace)} {
 			g.set(row, i+2, x)
 		}
 		for col := 7; col <= stressColumns; col++ {
@@ -197,7 +197,7 @@ func (b *book) ranked(g *grid, row int) {
 	all = all[:min(mostRanked, len(all))]
 	row++
 	g.heading(row, 1, stressColumns, "What matters most")
-	for i, words := range []string{"from", "to", "profit then", "and then", "swings by"} {
+	for i, words := range []string{"from", "to", b.answer.OwnProfit() + " then", "and then", "swings by"} {
 		g.set(row, i+2, text(words, look{role: heading, right: true}))
 	}
 	g.set(row, 7, text("each", look{role: heading, off: true}))

@@ -22,8 +22,8 @@ func (b *book) oddsOf(g *grid, row int, o *chance.Odds) int {
 		figure        int
 		share         bool
 	}{
-		{"profit", rounded, chance.Profit, false}, {"return on the cash needed (ROI)", percent, chance.Return, true},
-		{"cash needed", rounded, chance.Cash, false}, {"months owned", tenths, chance.Months, false},
+		{b.answer.OwnProfit(), rounded, chance.Profit, false}, {"return on the cash needed (ROI)", percent, chance.Return, true},
+		{"cash needed", rounded, chance.Cash, false}, {"months owned", twoPlace, chance.Months, false},
 	} {
 		row++
 		g.label(row, 1, f.label, look{})
@@ -42,6 +42,9 @@ func (b *book) oddsOf(g *grid, row int, o *chance.Odds) int {
 	}
 	chanceOf("the chance of losing money", o.Loss)
 	for i, line := range o.Watched {
+		if b.answer.BreaksEven(line) {
+			continue // that is to lose money
+		}
 		words := "of missing " + b.answer.Goal(line)
 		if line == "cash_to_spare" {
 			words = "of cash running past what you can use"

@@ -11,7 +11,11 @@ import (
 // is for.
 func (b *book) sourcesAndUses() {
 	g := b.page(&grid{name: "Sources and uses", widths: []float64{30, 15, 9, 2, 38, 15, 9}, once: true, noted: true, wide: true})
-	row := g.title(7, "Sources and uses", "Where the money until the sale comes from, and what it is for. Nothing that the sale pays or settles is in it.") + 1
+	said := "Where the money until the sale comes from, and what it is for. Nothing that the sale pays or settles is in it."
+	if len(b.answer.Loans()) > 0 {
+		said += " Points, fees and interest are part of what the loans cost on other pages: the same money, counted once."
+	}
+	row := g.title(7, "Sources and uses", said) + 1
 	sources, uses := b.sources(), b.uses()
 	last := row + max(len(sources), len(uses))
 	one := b.shares(g, row, last+1, 1, "sources", sources, b.answer.Line("sources"))
@@ -51,10 +55,15 @@ func (b *book) sources() []amount {
 }
 
 func (b *book) uses() []amount {
+	over := "left over, paid out to you"
+	if b.how.For == Lender {
+		over = "left over, paid out to the borrower"
+	}
 	return b.amounts([][2]string{
 		{"price", "price"}, {"assignment fee", "assignment_fee"}, {"auction premium", "auction_premium"}, {"paid before the closing", "before_cost"},
 		{"purchase closing", "closing_cost"}, {"points of the loans", "points"}, {"fees of the loans", "loan_fees"}, {"work, with contingency", "spend"},
 		{"holding until the sale", "holding_until_sale"}, {"interest, fees and principal until the sale", "charges_until_sale"}, {"deposits and prorations paid", "deposits_paid"},
+		{over, "owner_left_over"}, {"left over, paid out to the partner", "partner_left_over"},
 	}...)
 }
 

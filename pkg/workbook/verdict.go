@@ -137,13 +137,13 @@ func (b *book) yourCash() []entry {
 
 func (b *book) yields() []entry {
 	a := b.answer
-	out := []entry{{"profit", b.figure("profit").strongly()}}
-	if a.Line("partner_share").IsPositive() {
-		out = append(out, b.line("  your part", "owner_profit"), b.line("  partner's part", "partner_profit"))
+	out := []entry{{a.DealProfit(), b.figure("profit").strongly()}}
+	if b.partnered() {
+		out = append(out, b.line("  "+a.OwnProfit(), "owner_profit"), b.line("  partner's profit", "partner_profit"))
 	}
-	out = append(out, b.line("margin, of the sale price", "margin"))
-	if a.Line("partner_share").IsPositive() {
-		out = append(out, b.line("  from your part", "owner_margin"))
+	out = append(out, b.line(a.DealMargin(), "margin"))
+	if b.partnered() {
+		out = append(out, b.line("  your margin, of the sale price", "owner_margin"))
 	}
 	out = append(out, b.line("return on the cash needed (ROI)", "roi"), b.line("  for a year (annualised)", "annualised_roi"))
 	out = append(out, entry{"  internal rate of return (IRR)", rated(a.IRR)})
@@ -151,7 +151,7 @@ func (b *book) yields() []entry {
 		out = append(out, entry{"loans' cost a year (APR)", rated(a.LoanAPR)})
 	}
 	if !b.nothing("own_hours") {
-		out = append(out, b.line("profit after own hours at trade price", "profit_after_own_hours"), b.line("profit for each own hour", "profit_per_own_hour"))
+		out = append(out, b.line(a.OwnProfit()+" after own hours at trade price", "profit_after_own_hours"), b.line(a.OwnProfit()+" for each own hour", "profit_per_own_hour"))
 	}
 	return append(out, b.line("to set aside for tax", "tax_set_aside"))
 }
@@ -209,10 +209,10 @@ func (b *book) bridge(row int) []entry {
 }
 
 func (b *book) breakEvens() []entry {
-	out := []entry{{"no profit is left (break-even)", cell{}}}
+	out := []entry{{"nothing is left of " + b.answer.OwnProfit() + " (break-even)", cell{}}}
 	out = append(out, apart(b.answer.BreakEven)...)
 	if at := b.answer.BreakEvenAtTarget; at != nil {
-		out = append(out, entry{"the profit target is missed", cell{}})
+		out = append(out, entry{"your profit target is missed", cell{}})
 		out = append(out, apart(*at)...)
 	}
 	return append(out, entry{"planned sale price", b.figure("sale_price").as(rounded)}, entry{"planned overrun", b.figure("overrun").as(percent)})

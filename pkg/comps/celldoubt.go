@@ -1,0 +1,89 @@
+package comps
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"sync"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// A cellDoubt is what is doubtful about a cell that is read all the same.
+type cellDoubt struct {
+	says func(text string) string // how it is taken
+	want string
+}
+
+var (
+	yearDoubt = cellDoubt{func(text string) string {
+		d, _ := shortYear(text)
+		return fmt.Sprintf("%s has a year of two digits; it is taken for %s, the month first", diag.Quote(text), d.Long())
+	}, "the year in full, e.g. 9/14/2025 or 2025-09-14"}
+	bedroomDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " is hardly how many bedrooms a house has, so it counts as not known"
+	}, "how many there are, or nothing where that is not known"}
+)
+
+var shortDate = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(\d{1,2}/\d{1,2}/)(\d\d)$`) })
+
+// pivot is the first year of two digits that is of the last century: 69 is 1969 and 68 is
+// 2068, as the C library has it (POSIX strptime, %y).
+const pivot = 69
+
+// shortYear reads 9/14/25, the month first, with a year of two digits.
+func shortYear(s string) (quantity.Date, bool) {
+	m := shortDate().FindStringSubmatch(s)
+	if m == nil {
+		return quantity.Date{}, false
+	}
+	year, err := strconv.Atoi(m[2])
+	if err != nil {
+		return quantity.Date{}, false
+	}
+	if year += 1900; year < 1900+pivot {
+		year += 100
+	}
+	d, err := quantity.ParseDate(m[1] + strconv.Itoa(year))
+	return d, err == nil
+}
+
+// Doubt says what is doubtful about what was set last, and what would do; nothing where it
+// is plain.
+func (e *Entry) Doubt(text string) (says, want string) {
+	if e.row.doubt == nil {
+		return "", ""
+	}
+	return e.row.doubt.says(text), e.row.doubt.want
+}
+
+// A doubted is a doubt that cells of a table share, told at the first of them.
+type doubted struct {
+	cellDoubt
+	at         diag.Pos
+	name, text string // of the sale and of the cell
+	more       int    // cells like it below
+}
+
+// doubt keeps a doubt about a cell that was read.
+func (r *reader) doubt(c column, text string) {
+	for i := range r.doubts {
+		if d := &r.doubts[i]; d.want == r.row.doubt.want {
+			d.more++
+			return
+		}
+	}
+	r.doubts = append(r.doubts, doubted{*r.row.doubt, r.pos(c.at), r.name() + ": " + c.header, text, 0})
+}
+
+// tellDoubts tells each kind of doubt once, for all cells that share it.
+func (r *reader) tellDoubts() {
+	for _, d := range r.doubts {
+		says := d.name + ": " + d.says(d.text)
+		if d.more > 0 {
+			says += fmt.Sprintf("; and %d more like it", d.more)
+		}
+		r.say(d.at, true, "doubtful-cell", says, "write "+d.want)
+	}
+}
