@@ -209,7 +209,11 @@ func (b *book) bridge(row int) []entry {
 }
 
 func (b *book) breakEvens() []entry {
-	out := []entry{{"nothing is left of " + b.answer.OwnProfit() + " (break-even)", cell{}}}
+	gone := "no profit is left (break-even)"
+	if b.partnered() {
+		gone = "nothing is left of your profit (break-even)"
+	}
+	out := []entry{{gone, cell{}}}
 	out = append(out, apart(b.answer.BreakEven)...)
 	if at := b.answer.BreakEvenAtTarget; at != nil {
 		out = append(out, entry{"your profit target is missed", cell{}})
@@ -248,7 +252,7 @@ func (b *book) targets(g *grid, row int) int {
 	g.set(row, 2, text("to spare", look{role: heading, right: true}))
 	for _, t := range solve.Targets(b.answer.Deal.Targets) {
 		row++
-		g.set(row, 1, text(targetWords[t], look{}))
+		g.set(row, 1, text(strings.Replace(targetWords[t], "profit", b.answer.OwnProfit(), 1), look{}))
 		g.set(row, 2, b.figure(t))
 		g.set(row, 4, text(b.answer.Goal(t), look{role: small}))
 		g.set(row, 5, holds(b.answer.Line(t), address(row, 2, false, false)))
