@@ -13,8 +13,12 @@ func (t *taker) called() {
 	for _, room := range t.Deal.Root.In("room") {
 		for _, o := range room.In("option") {
 			for _, it := range o.In("item") {
-				if at := t.callers[it]; len(at) > 0 {
+				switch at := t.callers[it]; {
+				case len(at) == 0:
+				case firm(it):
 					t.share(it, at)
+				default:
+					t.addLoose(it)
 				}
 			}
 		}
@@ -45,10 +49,6 @@ func (t *taker) share(it *model.Member, at [][2]int) {
 		p.crew += crew * share
 		p.crewMost += crew
 		t.uses(p, []*model.Member{it}, share)
-	}
-	if !firm(it) {
-		t.addLoose(it)
-		return
 	}
 	if rooms[-1] {
 		t.House.always[it] = true
@@ -84,7 +84,7 @@ func firm(it *model.Member) bool {
 	return true
 }
 
-// findLoose finds the work that is called for and not firm.
+// findLoose finds the work that is called for and is not firm.
 func (h *House) findLoose() {
 	for _, room := range h.Deal.Root.In("room") {
 		for _, o := range room.In("option") {
@@ -111,7 +111,7 @@ func (h *House) calling(only bool) []exact.Change {
 }
 
 // addLoose adds what a piece of work comes to at the most that may not be done although some
-// option calls for it: done otherwise, or called for by work of which that holds.
+// option calls for it: it may be done otherwise, or what calls for it may.
 func (t *taker) addLoose(it *model.Member) {
 	t.besides += t.of(it, "labour") + t.of(it, "found")
 	t.sure.ownMost += t.of(it, "labour_at_trade") - t.of(it, "labour")

@@ -57,6 +57,6 @@ func (h *House) shortestWork() float64 {
 	return least * (1 - 1e-9)
 }
 
-// briefest is less than any work takes, in months. Loose work counts
-// with no option, so that a choice may come to no more than it takes.
+// briefest is less than any work takes, in months. Work that is not firm counts with no
+// option, so that a choice may come to no more than it takes.
 const briefest = 1e-5
