@@ -86,10 +86,12 @@ func (b *bringing) ask(w *work) {
 }
 
 func (b *bringing) askFor(x brought) {
-	if len(x.Unless) > 0 {
-		b.later = append(b.later, x)
-	} else {
+	same := func(y brought) bool { return y.Item == x.Item && y.by == x.by }
+	switch {
+	case len(x.Unless) == 0:
 		b.one(x)
+	case !slices.ContainsFunc(b.later, same):
+		b.later = append(b.later, x)
 	}
 }
 
