@@ -86,11 +86,13 @@ func (b *bringing) ask(w *work) {
 }
 
 func (b *bringing) askFor(x brought) {
-	same := func(y brought) bool { return y.Item == x.Item && y.by == x.by }
+	same := func(y brought) bool {
+		return y.Item == x.Item && y.If == x.If && slices.Equal(y.Unless, x.Unless) && y.by == x.by
+	}
 	switch {
 	case len(x.Unless) == 0:
 		b.one(x)
-	case !slices.ContainsFunc(b.later, same):
+	case !slices.ContainsFunc(b.later, same) && !slices.ContainsFunc(b.shelf, same):
 		b.later = append(b.later, x)
 	}
 }
