@@ -1,11 +1,9 @@
 package best
 
 import (
-	"slices"
-
 	"github.com/shopspring/decimal"
 
-	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/model"
 )
 
@@ -15,8 +13,12 @@ func (t *taker) called() {
 	for _, room := range t.Deal.Root.In("room") {
 		for _, o := range room.In("option") {
 			for _, it := range o.In("item") {
-				if at := t.callers[it]; len(at) > 0 {
+				switch at := t.callers[it]; {
+				case len(at) == 0:
+				case firm(it):
 					t.share(it, at)
+				default:
+					t.addLoose(it)
 				}
 			}
 		}
@@ -60,10 +62,6 @@ func (t *taker) share(it *model.Member, at [][2]int) {
 		return
 	}
 	n := float64(len(rooms))
-	if yields(it) { // it may not be done although it is called for
-		t.other(it)
-		return
-	}
 	t.pools = append(t.pools, pool{holds: n, unit: cost / n})
 	for _, x := range at {
 		p := &t.rooms[x[0]][x[1]]
@@ -72,85 +70,56 @@ func (t *taker) share(it *model.Member, at [][2]int) {
 	}
 }
 
-// other adds what a piece of work comes to at the most that may be done otherwise: by own
-// hands, as another piece of work, or as the whole house plans it. With everything chosen
-// it is, so that its own figures are nothing then, but for those that were asked of it.
-func (t *taker) other(it *model.Member) {
-	for _, done := range []*model.Member{it, twin(it)} {
-		if done == nil {
-			continue
+// firm reports whether a piece of work that is called for is done as soon as any option is
+// chosen that calls for it, itself or by other work.
+func firm(it *model.Member) bool {
+	for _, c := range it.In("caller") {
+		if c.Given.Of("yields").Number.IsPositive() {
+			return false
 		}
-		t.besides += t.atMost(done, "labour_at_trade") + t.atMost(done, "found")
-		for _, u := range done.In("use") {
-			p := &t.pools[t.pool[u.Links[0]]]
-			t.besides += p.unit * (t.atMost(u, "bought") + p.holds)
-			t.uncut = t.uncut || t.stick(u.Links[0]) >= 0
-		}
-		trade := it.Links[0]
-		if x := t.of(trade, "crew") * t.of(trade, "hours_a_week"); x > 0 {
-			t.longest = t.longest.Add(decimal.NewFromFloat(t.months(t.atMost(done, "trade_hours") / x)))
+		if by := c.Parent; by.Set == "bringer" && !firm(by.Parent) {
+			return false
 		}
 	}
+	return true
 }
 
-// atMost is a value of called work at the most: with everything chosen, or without what the
-// whole house plans itself.
-func (t *taker) atMost(m *model.Member, line string) float64 {
-	return max(t.of(m, line), formula.Near(t.asked[t.Deal.Model.Find(m, line).Index]))
-}
-
-// twin is the same work that is called for from others, or nil.
-func twin(it *model.Member) *model.Member {
-	for _, x := range it.Parent.In("item") {
-		if x != it && x.Label == it.Label {
-			return x
-		}
-	}
-	return nil
-}
-
-// unplanned asks what called work comes to where the options of the whole house that
-// plan it themselves are not taken.
-func (h *House) unplanned(seen []*model.Cell) error {
-	changes, asked := h.everything(), map[*model.Member]bool{}
-	n := 0
-	for _, r := range h.Rooms {
-		for _, o := range r.Options[1:] {
-			for _, c := range o.In("caller") {
-				if _, said := c.Given.Look("yields"); said && h.plans(o, c.Links[0]) {
-					changes[n].Value, asked[c.Links[0]] = decimal.Decimal{}, true
+// findLoose finds the work that is called for and is not firm.
+func (h *House) findLoose() {
+	for _, room := range h.Deal.Root.In("room") {
+		for _, o := range room.In("option") {
+			for _, it := range o.In("item") {
+				if len(it.In("caller")) > 0 && !firm(it) {
+					h.loose = append(h.loose, h.Deal.Model.Find(it, "called_for"))
 				}
 			}
-			n++
 		}
 	}
-	if len(asked) == 0 {
-		return nil
-	}
-	if err := h.work.Evaluate(changes...); err != nil {
-		return err
-	}
-	for _, c := range seen {
-		if asked[c.Member] || asked[c.Member.Parent] {
-			h.asked[c.Index] = h.work.Of(c)
-		}
-	}
-	return h.work.Evaluate(h.everything()...)
 }
 
-// plans reports whether an option holds the same work itself.
-func (h *House) plans(o, it *model.Member) bool {
-	return slices.ContainsFunc(o.In("item"), func(x *model.Member) bool { return h.Deal.Work[x].Item == h.Deal.Work[it].Item })
+// calling has what is loose done where it is called for, or whatever is chosen.
+func (h *House) calling(only bool) []exact.Change {
+	var out []exact.Change
+	for _, c := range h.loose {
+		x := decimal.Decimal{}
+		if only {
+			x = decimal.NewFromInt(1)
+		}
+		out = append(out, exact.Change{Cell: c, Value: x})
+	}
+	return out
 }
 
-// yields reports whether own hands may do a piece of work instead, as another one.
-func yields(it *model.Member) bool {
-	for _, c := range it.In("caller") {
-		if _, said := c.Given.Look("yields"); said {
-			return true
-		}
+// addLoose adds what a piece of work comes to at the most that may not be done although some
+// option calls for it: it may be done otherwise, or what calls for it may.
+func (t *taker) addLoose(it *model.Member) {
+	t.besides += t.of(it, "labour") + t.of(it, "found")
+	t.sure.ownMost += t.of(it, "labour_at_trade") - t.of(it, "labour")
+	for _, u := range it.In("use") {
+		p := &t.pools[t.pool[u.Links[0]]]
+		t.besides += p.unit * (t.of(u, "bought") + p.holds)
+		t.uncut = t.uncut || t.stick(u.Links[0]) >= 0
 	}
-	return false
 }
 
 // add adds what another part takes for sure.
@@ -208,7 +177,7 @@ func (t *taker) shareDebris(pool int, it *model.Member, line string) {
 		rooms[a[0]] = true
 	}
 	switch {
-	case len(at) == 0 || t.of(it, line) == 0 || yields(it):
+	case len(at) == 0 || t.of(it, line) == 0 || !firm(it):
 	case rooms[-1]:
 		t.pools[pool].sure += t.of(it, line)
 	default:

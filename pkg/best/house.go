@@ -57,7 +57,7 @@ type House struct {
 	parts   *parts
 	money64 *nearMoney
 	full    map[int]decimal.Decimal // what is read for cut lists, with all options at once
-	asked   map[int]decimal.Decimal // what called work comes to where the whole house does not plan it itself
+	loose   []*model.Cell           // whether work is called for that may not be done although it is
 	member  map[*model.Member]bool  // the options that there is a choice of
 	always  map[*model.Member]bool  // work called for whatever is chosen
 	known   map[string]*Choice
@@ -119,10 +119,11 @@ func (h *House) axes() []*model.Cell {
 
 // prepareWork gets the way from options to totals ready, and what each option takes.
 func (h *House) prepareWork() error {
+	h.findLoose()
 	m, axes := h.Deal.Model, h.axes()
-	seen := h.seen()
+	seen, moved := h.seen(), model.Indexes(append(axes[:len(axes):len(axes)], h.loose...))
 	want := model.Indexes(append(h.totals[:len(h.totals):len(h.totals)], seen...))
-	p, err := walk.Prepare(m, m.NeededBeyond(model.Indexes(axes), want...), model.Indexes(axes), nil, -1)
+	p, err := walk.Prepare(m, m.NeededBeyond(moved, want...), moved, nil, -1)
 	if err != nil {
 		return err
 	}
@@ -133,12 +134,9 @@ func (h *House) prepareWork() error {
 	if err := h.work.Evaluate(h.everything()...); err != nil {
 		return err
 	}
-	h.full, h.asked = map[int]decimal.Decimal{}, map[int]decimal.Decimal{}
+	h.full = map[int]decimal.Decimal{}
 	for _, c := range seen {
 		h.full[c.Index] = h.work.Of(c)
-	}
-	if err := h.unplanned(seen); err != nil {
-		return err
 	}
 	h.member, h.always = map[*model.Member]bool{}, map[*model.Member]bool{}
 	for _, r := range h.Rooms {
@@ -150,7 +148,7 @@ func (h *House) prepareWork() error {
 	for _, line := range h.Deal.Following {
 		h.shifted = append(h.shifted, shift{cell: h.find(line)})
 	}
-	if err := h.work.Evaluate(h.taking(make([]int, len(h.Rooms)))...); err != nil {
+	if err := h.work.Evaluate(append(h.taking(make([]int, len(h.Rooms))), h.calling(true)...)...); err != nil {
 		return err
 	}
 	h.parts.shortest = h.work.Of(h.totals[time]).InexactFloat64()
@@ -170,7 +168,7 @@ func (h *House) prepareWork() error {
 	return nil
 }
 
-// everything chooses all options at once and no sticks.
+// everything chooses all options at once, with all that they call for, and no sticks.
 func (h *House) everything() []exact.Change {
 	var out []exact.Change
 	for i, c := range h.axes() {
@@ -180,7 +178,7 @@ func (h *House) everything() []exact.Change {
 		}
 		out = append(out, exact.Change{Cell: c, Value: x})
 	}
-	return out
+	return append(out, h.calling(false)...)
 }
 
 // options is how many options there are, without those of doing nothing.

@@ -2,6 +2,7 @@ package best
 
 import (
 	"math"
+	"slices"
 
 	"github.com/shopspring/decimal"
 
@@ -121,9 +122,9 @@ func (h *House) cutOf(s *stickProduct, choice []int) (deal.CutList, error) {
 			continue
 		}
 		taken[m] = true
-		for _, c := range m.In("caller") {
-			taken[c.Links[0]] = true
-		}
+	}
+	for it, at := range h.parts.callers {
+		taken[it] = slices.ContainsFunc(at, func(x [2]int) bool { return x[0] >= 0 && choice[x[0]] == x[1] })
 	}
 	return h.Deal.CutListOf(s.member, func(c *model.Cell) decimal.Decimal {
 		x := h.full[c.Index]

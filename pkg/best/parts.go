@@ -48,17 +48,19 @@ type parts struct {
 	pace     float64    // own hours a week
 	daily    float64    // months of a day
 	most     [6]float64 // the totals with everything at once
-	besides  float64    // dollars of work that own hands may do instead, at the most
+	besides  float64    // dollars of work that may not be done although it is called for, at the most
 	uncut    bool       // some of it takes sticks
 	weekly   float64    // days of a week
 	forms    []form
 	roomMost [][]amount // by room, what an option takes of a pool at the most
 	shortest float64    // months where nothing is chosen
+
+	callers map[*model.Member][][2]int // rooms and options that call for work; room -1 is sure
 }
 
 // takeApart reads what the options take, where all are chosen at once.
 func (h *House) takeApart() *parts {
-	t := &taker{House: h, parts: &parts{longest: h.work.Of(h.totals[time])}, pool: map[*model.Member]int{}, callers: map[*model.Member][][2]int{}}
+	t := &taker{House: h, parts: &parts{longest: h.work.Of(h.totals[time]), callers: map[*model.Member][][2]int{}}, pool: map[*model.Member]int{}}
 	t.pace = t.of(h.Deal.Root, "own_hours_a_week")
 	t.daily, t.weekly = t.of(h.Deal.Root, "months_a_day"), t.of(h.Deal.Root, "days_a_week")
 	t.forms = forms[int(t.of(h.Deal.Root, "sequence"))-1]
@@ -125,8 +127,7 @@ func mostOf(room []part) []amount {
 type taker struct {
 	*House
 	*parts
-	pool    map[*model.Member]int
-	callers map[*model.Member][][2]int // rooms and options that call for work; room -1 is sure
+	pool map[*model.Member]int
 }
 
 func (t *taker) ofFeet(x []float64) []float64 {
@@ -222,26 +223,47 @@ func (t *taker) choosable(m *model.Member) (room, option int) {
 	return -1, -1
 }
 
-// findCallers finds which options call for which work, and which take which sticks.
+// findCallers finds which options call for which work, themselves or by other work, and
+// which take which sticks.
 func (t *taker) findCallers() {
 	for _, room := range t.Deal.Root.In("room") {
 		for _, o := range room.In("option") {
 			i, n := t.choosable(o)
-			for _, c := range o.In("caller") {
-				it, at := c.Links[0], [2]int{i, n}
-				if v, said := o.Given.Look("chosen"); i < 0 && said && v.Number.IsZero() {
-					continue
-				}
-				if !slices.Contains(t.callers[it], at) {
-					t.callers[it] = append(t.callers[it], at)
-				}
-				t.takesSticks(at, it)
-			}
 			for _, it := range o.In("item") {
 				t.takesSticks([2]int{i, n}, it)
+				for _, at := range t.callersOf(it) {
+					t.takesSticks(at, it)
+				}
 			}
 		}
 	}
+}
+
+// callersOf are the options on which it depends whether work is done that is called for.
+func (t *taker) callersOf(it *model.Member) [][2]int {
+	if known, is := t.callers[it]; is {
+		return known
+	}
+	var out [][2]int
+	add := func(more ...[2]int) {
+		for _, at := range more {
+			if !slices.Contains(out, at) {
+				out = append(out, at)
+			}
+		}
+	}
+	for _, c := range it.In("caller") {
+		if by := c.Parent; by.Set == "bringer" {
+			add(t.callersOf(by.Parent)...)
+			continue
+		}
+		i, n := t.choosable(c.Parent)
+		if v, said := c.Parent.Given.Look("chosen"); i >= 0 || !said || !v.Number.IsZero() {
+			add([2]int{i, n})
+		}
+	}
+	t.callers[it] = out
+	return out
 }
 
 func (t *taker) takesSticks(at [2]int, it *model.Member) {

@@ -23,9 +23,11 @@ var bathWork = []string{"toilet", "vanity", "exhaust fan", "tile floor", "paint 
 
 var houseWork = []string{"electrical permit", "lead-safe supplies", "delivery", "asbestos test", "panel 200 amp", "water heater gas", "rewire", "final cleaning", "portable toilet"}
 
-// A drawn house is the text of a deal file with its rooms and their options.
+// A drawn house is the text of a deal file with its rooms and their options, and that of its
+// own price book.
 type drawn struct {
 	text  string
+	book  string // or ""
 	rooms []string
 	names [][]string // by room; the first is as it is
 }
@@ -51,6 +53,10 @@ func house(t *rapid.T) drawn {
 	line("time: {lead-in: %d weeks, marketing: %d weeks, escrow: 1 month%s}", rapid.IntRange(0, 5).Draw(t, "lead"), rapid.IntRange(0, 9).Draw(t, "sells"),
 		pick(t, "stated", "", "", ", renovation: 3 months"))
 	line("labour: {own hours a week: %d, together: %s}", rapid.IntRange(8, 50).Draw(t, "pace"), pick(t, "together", "overlapping", "side by side", "one after the other"))
+	if rapid.Bool().Draw(t, "own book") {
+		line("own book: mine.yaml")
+		d.book = calling(t)
+	}
 	line("renovation: {contingency: %d%%, spending: %s}", pick(t, "contingency", 0, 10, 15), pick(t, "curve", "straight", "front", "back", "s"))
 	line("local prices: {sales tax: %s}", pick(t, "tax", "0%", "6.5%"))
 	d.loans(t, line)
@@ -112,11 +118,18 @@ func (d *drawn) allRooms(t *rapid.T, line func(string, ...any)) {
 		if bath {
 			work = bathWork
 		}
+		if d.book != "" && rapid.Bool().Draw(t, "calls") {
+			work = callingWork
+		}
 		d.options(t, line, "    ", name, work, rapid.IntRange(1, pick(t, "most options", 2, 3)).Draw(t, "options"))
 	}
-	if rapid.Bool().Draw(t, "whole house") {
+	if d.book != "" || rapid.Bool().Draw(t, "whole house") {
 		line("whole house:")
-		d.options(t, line, "  ", "whole house", houseWork, 1)
+		if d.book != "" {
+			d.options(t, line, "  ", "whole house", calledWork, rapid.IntRange(1, 2).Draw(t, "options"))
+		} else {
+			d.options(t, line, "  ", "whole house", houseWork, 1)
+		}
 	}
 }
 
@@ -129,7 +142,7 @@ func (d *drawn) options(t *rapid.T, line func(string, ...any), pad, room string,
 		line("%s  %s:", pad, name)
 		line("%s    adds: $%d", pad, rapid.IntRange(0, 24).Draw(t, "adds")*500)
 		line("%s    work:", pad)
-		items := rapid.SliceOfNDistinct(rapid.SampledFrom(work), 1, 4, rapid.ID[string]).Draw(t, "work")
+		items := rapid.SliceOfNDistinct(rapid.SampledFrom(work), 1, min(4, len(work)-1), rapid.ID[string]).Draw(t, "work")
 		for _, it := range items {
 			who := pick(t, "who", "own hands", "own hands", "hired", "$640")
 			if slices.Contains(byTheRun, it) && who != "$640" {
@@ -148,4 +161,32 @@ func (d *drawn) scope(choice []int) string {
 		parts[i] = d.rooms[i] + ": " + d.names[i][o]
 	}
 	return "{" + strings.Join(parts, ", ") + "}"
+}
+
+// Work of a book of one's own: what rooms call for by the one is done once for the house, and
+// calls for more of it that stands behind.
+var (
+	callingWork = []string{"call a", "call b", "call c"}
+	calledWork  = []string{"once a", "once b", "once c", "once d", "once e", "once f"}
+)
+
+// calling draws a price book of work that calls for work on the whole house, which calls for
+// more: always or only where it is by own hands, be it of licensed trades.
+func calling(t *rapid.T) string {
+	var b strings.Builder
+	b.WriteString("items:\n")
+	all := slices.Concat(callingWork, calledWork)
+	for i, name := range all {
+		var brings []string
+		for _, to := range all[max(i+1, len(callingWork)):] {
+			if rapid.IntRange(0, 2).Draw(t, "brings") > 0 {
+				continue
+			}
+			brings = append(brings, to+" in house"+pick(t, "if", "", "", " if own hands"))
+		}
+		materials := pick(t, "materials", "none", "none", "{contractor bags: {takes: 7, source: drawn}}")
+		fmt.Fprintf(&b, "  %s: {trade: trade %d, measure: one, hours: %d each, hired: $%d each, materials: %s, brings: [%s], licence: %s, source: drawn}\n",
+			name, i%3, rapid.IntRange(1, 30).Draw(t, "hours"), rapid.IntRange(2, 90).Draw(t, "hired")*10, materials, strings.Join(brings, ", "), pick(t, "licence", "no", "no", "yes"))
+	}
+	return strings.ReplaceAll(b.String(), "brings: []", "brings: none")
 }

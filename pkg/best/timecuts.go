@@ -47,7 +47,7 @@ func (h *House) timeCuts() []span {
 	first, out := h.parts.shortest*(1-1e-9), []span(nil)
 	if first == 0 {
 		out = append(out, span{})
-		first = h.parts.shortestWork()
+		first = h.shortestWork()
 	}
 	at := []float64{first, longest}
 	for _, later := range h.later {

@@ -36,7 +36,8 @@ func (p *parts) months(weeks float64) float64 { return weeks * p.weekly * p.dail
 
 // shortestWork is the least time that any work takes that takes any, where none is
 // done whatever is chosen.
-func (p *parts) shortestWork() float64 {
+func (h *House) shortestWork() float64 {
+	p := h.parts
 	least := p.longest.InexactFloat64()
 	for i := range p.rooms {
 		for o := range p.rooms[i] {
@@ -50,12 +51,12 @@ func (p *parts) shortestWork() float64 {
 			}
 		}
 	}
-	if p.besides > 0 {
+	if len(h.loose) > 0 {
 		least = min(least, briefest)
 	}
 	return least * (1 - 1e-9)
 }
 
-// briefest is less than any work takes, in months. Work that may be done otherwise counts
-// with no option, so that a choice may come to no more than it takes.
+// briefest is less than any work takes, in months. Work that is not firm counts with no
+// option, so that a choice may come to no more than it takes.
 const briefest = 1e-5

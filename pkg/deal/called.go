@@ -8,8 +8,8 @@ import (
 	"ledgerboard/pkg/pricebook"
 )
 
-// callHouse lets an option call for a piece of work on the whole house, which is done
-// once however many call for it: by own hands if any that calls for it works so.
+// callHouse lets work call for a piece of work on the whole house, which is done once
+// however many call for it: by own hands if any that calls for it works so.
 func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	if r.houseLeavesOut(c.Item) {
 		return
@@ -22,20 +22,12 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	if it == nil {
 		return
 	}
-	who, said := w.member.Given.Look("who")
-	said = said && !it.Licence
-	key := called{c.Item, hired}
-	switch {
-	case said && who.Choice == "own":
-		key.by = ownHands
-	case w.byOwnHands():
-		key.by = forOwnHands
-	}
+	key := called{it.Name, w.byOwnHands() && !it.Licence}
 	b := r.calls[key]
 	if b == nil {
-		b = &work{item: it, label: it.Name, by: w.label, own: key.by > hired, at: w.at, member: r.calledOption().Add("item", "", it.Name)}
+		b = &work{item: it, label: it.Name, by: w.label, at: w.at, member: r.calledOption().Add("item", "", it.Name)}
 		b.member.Pos = w.at
-		if said {
+		if who, said := w.member.Given.Look("who"); said && !it.Licence {
 			b.member.Give("who", who)
 		}
 		b.member.Give("called_for", model.Value{Number: one, Text: "brought by " + w.label, Pos: w.at})
@@ -47,78 +39,33 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 			}
 		}
 	}
-	callers := w.member.In("caller")
-	if len(callers) == 0 {
+	if p != r.callPlan {
 		callFor(p.option, b)
+		return
 	}
-	for _, c := range callers {
-		if !yielding(c) {
-			callFor(c.Parent, b)
-		}
-	}
+	callFor(bringer(w, it.Name), b)
 }
 
-// called names work that options call for, by who would do it.
+// called names work that options call for, by who would do it: where some call for it from
+// a trade and others from own hands, both are there.
 type called struct {
 	item string
-	by   doer
+	own  bool
 }
 
-// A doer of work that is called for: a trade, a trade because of own work, own hands.
-// Of several only the last is taken.
-type doer int
+// bringer is work that is called for where it calls for more itself, as far as it is done.
+func bringer(w *work, brings string) *model.Member {
+	out := w.member.Add("bringer", "", brings)
+	out.Pos = w.at
+	return out
+}
 
-const (
-	hired doer = iota
-	forOwnHands
-	ownHands
-)
-
-func callFor(option *model.Member, b *work) *model.Member {
-	caller := option.Add("caller", "", b.item.Name)
+// callFor has an option, or work where it brings more, call for a piece of work.
+func callFor(from *model.Member, b *work) *model.Member {
+	caller := from.Add("caller", "", b.item.Name)
 	caller.Pos = b.at
 	caller.Link(b.member)
 	return caller
-}
-
-// doneOnce has work that is called for from several doers done by the last of them.
-// Where all options are kept, the model decides by what is chosen.
-func (r *reader) doneOnce() {
-	if r.callPlan == nil {
-		return
-	}
-	for _, w := range slices.Clone(r.callPlan.works) {
-		callers := w.member.In("caller")
-		for by := ownHands; by > hired; by-- {
-			first := r.calls[called{w.item.Name, by}]
-			if first == w {
-				break
-			}
-			if first == nil {
-				continue
-			}
-			if r.allOptions {
-				yield(w, first)
-				continue
-			}
-			r.callPlan.works = slices.DeleteFunc(r.callPlan.works, func(x *work) bool { return x == w })
-			for _, c := range callers {
-				callFor(c.Parent, first)
-				c.Parent.Remove(c)
-			}
-			r.called.Remove(w.member)
-			break
-		}
-	}
-}
-
-// yield has work left undone where the same work is called for from another doer.
-func yield(w, first *work) {
-	for _, c := range first.member.In("caller") {
-		if !yielding(c) {
-			yields(callFor(c.Parent, w), w.at)
-		}
-	}
 }
 
 // yields has a caller call for the same work done otherwise, so that this is not done.
@@ -126,8 +73,29 @@ func yields(caller *model.Member, at diag.Pos) {
 	caller.Give("yields", model.Value{Number: one, Text: "done otherwise", Pos: at})
 }
 
-// yielding reports whether a caller has work left undone that is done otherwise.
-func yielding(caller *model.Member) bool { return caller.Given.Of("yields").Number.IsPositive() }
+// doneOnce has work that is called for from a trade and from own hands done by own hands.
+// Where all options are kept, the model decides by what is chosen.
+func (r *reader) doneOnce() {
+	if r.callPlan == nil {
+		return
+	}
+	for _, hired := range slices.Clone(r.callPlan.works) {
+		own := r.calls[called{hired.item.Name, true}]
+		if own == nil || own == hired {
+			continue
+		}
+		if r.allOptions {
+			yields(callFor(bringer(own, hired.item.Name), hired), own.at)
+			continue
+		}
+		for _, c := range hired.member.In("caller") {
+			callFor(c.Parent, own)
+			c.Parent.Remove(c)
+		}
+		r.callPlan.works = slices.DeleteFunc(r.callPlan.works, func(w *work) bool { return w == hired })
+		r.called.Remove(hired.member)
+	}
+}
 
 // houseLeavesOut reports whether the whole house does without.
 func (r *reader) houseLeavesOut(name string) bool {

@@ -17,7 +17,6 @@ func (r *reader) bring(p *plan) {
 	for b.close(); len(b.later) > 0; b.close() {
 		b.round()
 	}
-	p.share()
 	b.amounts()
 	for _, x := range b.calls {
 		b.place.OwnHands = x.by.byOwnHands()
@@ -64,28 +63,58 @@ type brought struct {
 
 // close asks all work for the companions that come whatever else is done.
 func (b *bringing) close() {
-	for ; b.asked < len(b.plan.works); b.asked++ { // the list grows
-		w := b.plan.works[b.asked]
-		if w.scope.path != "" && b.good(w.scope.path+"count") != nil {
-			b.measureOf(b.plan, w) // so that what comes along follows the count
+	for again := true; again; again = b.share() {
+		for ; b.asked < len(b.plan.works); b.asked++ { // the list grows
+			w := b.plan.works[b.asked]
+			if w.scope.path != "" && b.good(w.scope.path+"count") != nil {
+				b.measureOf(b.plan, w) // so that what comes along follows the count
+			}
+			b.ask(w)
 		}
-		b.ask(w)
-	}
-	for b.opened < len(b.held) {
-		b.opened++
-		b.ask(b.held[b.opened-1])
-		b.close()
+		for b.opened < len(b.held) {
+			b.opened++
+			b.ask(b.held[b.opened-1])
+			b.close()
+		}
 	}
 }
 
 func (b *bringing) ask(w *work) {
 	for _, c := range w.item.Brings {
-		if x := (brought{c, w}); len(c.Unless) > 0 {
-			b.later = append(b.later, x)
-		} else {
-			b.one(x)
+		b.askFor(brought{c, w})
+	}
+}
+
+func (b *bringing) askFor(x brought) {
+	same := func(y brought) bool {
+		return y.Item == x.Item && y.If == x.If && slices.Equal(y.Unless, x.Unless) && y.by == x.by
+	}
+	switch {
+	case len(x.Unless) == 0:
+		b.one(x)
+	case !slices.ContainsFunc(b.later, same) && !slices.ContainsFunc(b.shelf, same):
+		b.later = append(b.later, x)
+	}
+}
+
+// share has what several pieces of work bring done by own hands if any of them is, asks it
+// for what comes only then, and reports whether there was any.
+func (b *bringing) share() (any bool) {
+	for _, w := range b.plan.works {
+		i := slices.IndexFunc(w.bringers, func(x brought) bool { return x.by.byOwnHands() })
+		if i < 0 || w.item.Licence || w.byOwnHands() {
+			continue
+		}
+		by := w.bringers[i].by
+		w.member.Give("who", by.member.Given.Of("who"))
+		w.by, any = by.label, true
+		for _, c := range w.item.Brings {
+			if b.place.OwnHands = false; !c.House && !c.Comes(b.place) {
+				b.askFor(brought{c, w})
+			}
 		}
 	}
+	return any
 }
 
 // round decides on those that do not come where something else is done, by name: first on
@@ -213,26 +242,6 @@ func (b *bringing) nothing(x brought) bool {
 	return b.nothingOf(b.plan.room, *pricebook.MeasureNamed(it.Measure))
 }
 
-// share has what several pieces of work bring done by own hands if any of them is.
-func (p *plan) share() {
-	for again := true; again; {
-		again = false
-		for _, w := range p.works {
-			for _, x := range w.bringers {
-				by := x.by
-				if !w.own && by.byOwnHands() {
-					w.own, w.by, again = true, by.label, true
-				}
-				own := by.member.Given.Of("who")
-				if own.Choice == "own" && !w.item.Licence && w.member.Given.Of("who").Choice != "own" {
-					w.member.Give("who", own)
-					again = true
-				}
-			}
-		}
-	}
-}
-
 // along adds one piece of work that another brings.
 func (r *reader) along(p *plan, x brought, it *pricebook.Item) {
 	if it == nil { // a test follows every name of the starter book, and Read those of an owner's
@@ -244,11 +253,11 @@ func (r *reader) along(p *plan, x brought, it *pricebook.Item) {
 	if who, ok := w.member.Given.Look("who"); ok && !it.Licence {
 		m.Give("who", who)
 	}
-	p.works = append(p.works, &work{item: it, member: m, label: it.Name, by: w.label, own: w.byOwnHands(), at: w.at, bringers: []brought{x}})
+	p.works = append(p.works, &work{item: it, member: m, label: it.Name, by: w.label, at: w.at, bringers: []brought{x}})
 }
 
-// byOwnHands reports whether it, or what brought it, is by own hands.
-func (w *work) byOwnHands() bool { return w.own || w.member.Given.Of("who").Choice == "own" }
+// byOwnHands reports whether it is done by own hands, not by a trade.
+func (w *work) byOwnHands() bool { return w.member.Given.Of("who").Choice == "own" }
 
 // broughtByQuote reports whether a companion is work of the trade that quotes for all
 // of it, materials and labour: the quote has it in already.

@@ -17,7 +17,6 @@ type work struct {
 	scope  scope // of its details; without a path where it was brought
 	label  string
 	by     string // the work that brought it, or ""
-	own    bool   // what brought it is by own hands
 
 	bringers []brought // all that bring it, where it is not done for the whole house
 

@@ -147,20 +147,28 @@ func (w worked) chosen(items []*model.Member) (out []*model.Member) {
 	return out
 }
 
+// done reports whether work is done, if its option is chosen: without being called for, or
+// because an option that is chosen calls for it, or work that is done, and none of them has
+// it done otherwise.
+func (w worked) done(x *model.Member) bool {
+	if w.at(x, "called_for").IsZero() {
+		return true
+	}
+	done, instead := false, false
+	for _, c := range x.In("caller") {
+		calls, yields := !w.at(c.Parent, "chosen").IsZero(), !w.at(c, "yields").IsZero()
+		if c.Parent.Set == "bringer" {
+			calls = calls && w.done(c.Parent.Parent)
+		}
+		done, instead = done || calls && !yields, instead || calls && yields
+	}
+	return done && !instead
+}
+
 func onlyWhatIsDone(w worked) error {
 	var errs []error
 	for _, x := range w.all("item") {
-		done := true
-		if !w.at(x, "called_for").IsZero() {
-			done = false
-			instead := false
-			for _, c := range x.In("caller") {
-				calls, yields := !w.at(c.Parent, "chosen").IsZero(), !w.at(c, "yields").IsZero()
-				done, instead = done || calls && !yields, instead || calls && yields
-			}
-			done = done && !instead
-		}
-		if done {
+		if w.done(x) {
 			errs = append(errs, same(x.Path()+", done", decimal.NewFromInt(1), w.at(x, "done_here")))
 		} else {
 			for _, line := range append([]string{"quantity", "trade_hours", "materials", "labour", "labour_at_trade"}, added...) {

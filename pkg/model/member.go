@@ -68,9 +68,15 @@ func (m *Member) Link(to *Member) {
 	to.linked = append(to.linked, m)
 }
 
-// Remove takes a member away from below m.
+// Remove takes a member away from below m, so that it and what is below it count no more
+// where they point to.
 func (m *Member) Remove(c *Member) {
 	m.Children = slices.DeleteFunc(m.Children, func(x *Member) bool { return x == c })
+	c.walk(func(x *Member) {
+		for _, to := range x.Links {
+			to.linked = slices.DeleteFunc(to.linked, func(y *Member) bool { return y == x })
+		}
+	})
 }
 
 // GiveNumber sets an input of m to a number without a place in a file.

@@ -13,7 +13,7 @@ type Place struct {
 	Shower       bool
 	Windows      bool
 	Doors        bool
-	OwnHands     bool // of the work that brings it, or that brought this
+	OwnHands     bool // of the work that brings it
 }
 
 // A Condition is a word that may stand behind "if", where a companion comes only then.
@@ -41,7 +41,7 @@ var Conditions = []Condition{
 	{"shower", "a shower is among the room's `fixed` parts", func(p Place) bool { return p.Shower }},
 	{"windows", "the room has a window", func(p Place) bool { return p.Windows }},
 	{"doors", "the room has a door", func(p Place) bool { return p.Doors }},
-	{"own hands", "the work that brings it, or that brought this, is by own hands", func(p Place) bool { return p.OwnHands }},
+	{"own hands", "the work that brings it is by own hands", func(p Place) bool { return p.OwnHands }},
 }
 
 func conditionNamed(name string) *Condition {

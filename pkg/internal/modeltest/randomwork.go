@@ -74,10 +74,21 @@ func (w *worksite) wholeHouse() {
 		for _, item := range o.In("item") {
 			if w.chance(8) {
 				item.GiveNumber("called_for", yesNo(w.chance(13)))
+				if len(w.calledFor) > 0 && w.chance(8) {
+					w.use("work that calls for work")
+					w.call(pick(w.drawer, w.calledFor...).Add("bringer", "", "more"), item)
+				}
 				w.calledFor = append(w.calledFor, item)
 			}
 		}
 	}
+}
+
+// call lets an option, or work, call for a piece of work, or have it left undone.
+func (w *worksite) call(from, item *model.Member) {
+	c := from.Add("caller", "", "call")
+	c.Link(item)
+	w.giveFlag(5, c, "yields")
 }
 
 // options draws what could be done to a room; at most one is chosen.
@@ -107,9 +118,7 @@ func (w *worksite) options(r *model.Member, measures []string) {
 		}
 		if len(w.calledFor) > 0 && w.chance(6) {
 			w.drawer.use("work that is called for")
-			c := o.Add("caller", "", "call")
-			c.Link(pick(w.drawer, w.calledFor...))
-			w.giveFlag(5, c, "yields")
+			w.call(o, pick(w.drawer, w.calledFor...))
 		}
 	}
 	if chosen == n {
