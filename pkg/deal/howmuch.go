@@ -123,6 +123,7 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 	if len(yielding) == 0 {
 		return under, beside
 	}
+	var above, aside []*work
 	for _, name := range yielding[0].Unless {
 		if slices.ContainsFunc(yielding, func(x brought) bool { return !slices.Contains(x.Unless, name) }) {
 			continue
@@ -131,13 +132,15 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 			switch {
 			case !alike(w.item, other.item):
 			case slices.ContainsFunc(yielding, func(x brought) bool { return !stacked(x.by.item, other.item) }):
-				beside = beside.plus(b.amount(other))
+				aside = append(aside, other)
 			default:
-				under = under.plus(b.amount(other))
+				above = append(above, other)
 			}
 		}
 	}
-	return under, beside
+	aside = b.once(aside)
+	above = slices.DeleteFunc(b.once(above), func(w *work) bool { return slices.Contains(aside, w) })
+	return b.sum(above), b.sum(aside)
 }
 
 // stacked reports whether two items lie one on the other: what makes different things, as a
@@ -157,7 +160,7 @@ func alike(x, y *pricebook.Item) bool {
 func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 	all := b.all(it)
 	var parts []toDo
-	var most, beside toDo
+	var beside toDo
 	for _, x := range by {
 		if x.by.item.Measure != it.Measure {
 			part := whole
@@ -167,14 +170,20 @@ func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 			parts, beside = append(parts, part), beside.plus(part)
 		}
 	}
+	own := slices.DeleteFunc(b.origins(it, by), func(w *work) bool { return slices.Contains(but, w) })
+	for _, w := range own {
+		parts = append(parts, b.amount(w))
+	}
+	return b.sum(own).plus(beside).atMost(parts, all)
+}
+
+// sum adds up how much of their measures is done by pieces of work. Of what is stacked the
+// most counts.
+func (b *bringing) sum(works []*work) toDo {
+	var most, beside toDo
 	things := map[string]toDo{}
-	for _, w := range b.origins(it, by) {
-		if slices.Contains(but, w) {
-			continue
-		}
-		part := b.amount(w)
-		parts = append(parts, part)
-		thing := w.item.Thing()
+	for _, w := range works {
+		part, thing, all := b.amount(w), w.item.Thing(), b.all(w.item)
 		if thing == "" {
 			beside = beside.plus(part)
 			continue
@@ -184,7 +193,7 @@ func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 			most = things[thing]
 		}
 	}
-	return most.plus(beside).atMost(parts, all)
+	return most.plus(beside)
 }
 
 // follows reports whether so much of a companion is done as of the work that brings it: both
@@ -205,13 +214,22 @@ func (b *bringing) within(it *pricebook.Item, w *work) toDo {
 
 // origins is the work, named by the file or done to a part of its own, by which it is known
 // how much of a companion is done, each once however often it brings it.
-func (b *bringing) origins(it *pricebook.Item, by []brought) (out []*work) {
+func (b *bringing) origins(it *pricebook.Item, by []brought) []*work {
+	var same []*work
 	for _, x := range by {
 		if x.by.item.Measure == it.Measure {
-			for _, w := range b.origin(x.by) {
-				if !slices.Contains(out, w) {
-					out = append(out, w)
-				}
+			same = append(same, x.by)
+		}
+	}
+	return b.once(same)
+}
+
+// once is what pieces of work stem from, each once, without what stems from others of it.
+func (b *bringing) once(works []*work) (out []*work) {
+	for _, x := range works {
+		for _, w := range b.origin(x) {
+			if !slices.Contains(out, w) {
+				out = append(out, w)
 			}
 		}
 	}
@@ -223,10 +241,13 @@ func (b *bringing) origins(it *pricebook.Item, by []brought) (out []*work) {
 
 func (b *bringing) origin(w *work) []*work {
 	other := func(x brought) bool { return x.by.item.Measure != w.item.Measure }
-	if len(w.bringers) == 0 || slices.ContainsFunc(w.bringers, other) {
+	if len(w.bringers) == 0 || b.asking[w] || slices.ContainsFunc(w.bringers, other) {
 		return []*work{w}
 	}
-	if under, beside := b.instead(w); !under.none() || !beside.none() {
+	b.asking[w] = true // what takes its place may ask for it again
+	under, beside := b.instead(w)
+	delete(b.asking, w)
+	if !under.none() || !beside.none() {
 		return []*work{w}
 	}
 	return b.origins(w.item, w.bringers)

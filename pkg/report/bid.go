@@ -94,7 +94,7 @@ func timing(a *answer.Answer) []entry {
 // delay is what one more month costs, or brings where rent is more than the bills.
 func delay(how string, d answer.Delay) entry {
 	if d.Month.IsNegative() {
-		return entry{"one more month " + how + " gains", money(d.Month.Neg())}
+		return entry{"a month more " + how + " gains", money(d.Month.Neg())}
 	}
 	return entry{"one more month " + how, money(d.Month)}
 }

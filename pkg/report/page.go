@@ -120,6 +120,7 @@ func right(s string, width int) string {
 
 // cut shortens a name that is too long for its column.
 func cut(s string, width int) string {
+	width = max(1, width)
 	if r := []rune(s); len(r) > width {
 		return strings.TrimRight(string(r[:width-1]), " ") + "…"
 	}

@@ -64,17 +64,26 @@ func (p stressPage) plan() {
 	p.say("As planned you %s %s with %s of your cash, in %s.", verb, dollars(profit.Abs()), dollars(a.Line("cash_needed")), months(a.Line("hold_months")))
 }
 
+// month says what one more month takes from the profit, or adds to it.
+func (p stressPage) month(what, off string, d answer.Delay) {
+	takes := "takes"
+	if d.Month.IsNegative() {
+		takes, off, d = "adds", "", answer.Delay{Month: d.Month.Neg(), Day: d.Day.Neg()}
+	}
+	said := []string{what, takes, dollars(d.Month)}
+	if off != "" {
+		said = append(said, off)
+	}
+	p.say("%s, %s a day.", strings.Join(said, " "), dollars(d.Day))
+}
+
 // answers say what a late finish and an overrun do, in a few sentences.
 func (p stressPage) answers() {
 	a := p.Answer
 	if a.Line("renovation").IsPositive() {
-		p.say("Each month the works stand still takes %s off that, %s a day.", dollars(a.Stalled.Month), dollars(a.Stalled.Day))
+		p.month("Each month the works stand still", "off that", a.Stalled)
 	}
-	takes, late := "takes", a.Late
-	if late.Month.IsNegative() {
-		takes, late.Month, late.Day = "adds", late.Month.Neg(), late.Day.Neg()
-	}
-	p.say("Each month longer on the market %s %s, %s a day.", takes, dollars(late.Month), dollars(late.Day))
+	p.month("Each month longer on the market", "", a.Late)
 	if len(p.Ranking) > 0 {
 		r := p.Ranking[0]
 		p.say("What matters most is %s: between %s and %s your profit goes from %s to %s.", r.Label, r.Says(r.Low), r.Says(r.High), dollars(r.AtLow), dollars(r.AtHigh))

@@ -12,7 +12,17 @@ import (
 
 func money(x decimal.Decimal) string   { return quantity.FormatMoney(x) }
 func dollars(x decimal.Decimal) string { return quantity.FormatDollars(x) }
-func percent(x decimal.Decimal) string { return quantity.FormatPercent(x, 1) }
+
+// mostShare is the largest share that is written out: a gain of days, taken for a whole
+// year, may have more digits than a page has columns.
+var mostShare = decimal.NewFromInt(10_000)
+
+func percent(x decimal.Decimal) string {
+	if x.GreaterThan(mostShare) {
+		return "over 1,000,000%"
+	}
+	return quantity.FormatPercent(x, 1)
+}
 
 // months writes a time in hundredths of a month, on every page, so that a figure reads the
 // same wherever it stands.

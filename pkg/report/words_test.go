@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
@@ -27,6 +28,24 @@ func TestAShareUnderItsTargetIsSeenToBe(t *testing.T) {
 	require.Equal(t, "5%", under(decimal.New(5, -2), target))
 	require.Equal(t, "7.9%", under(decimal.New(791, -4), target))
 	require.Equal(t, "7.9996%", under(decimal.New(79996, -6), target))
+}
+
+// A gain of ten days, taken for a year, is a number of 34 digits; no page is as wide.
+func TestAShareBeyondReasonIsNotWrittenOut(t *testing.T) {
+	require.Equal(t, "over 1,000,000%", percent(decimal.New(425, 31)))
+	require.Equal(t, "1000000%", percent(decimal.NewFromInt(10_000)))
+	a := answered(t, `
+purchase: {price: $200k}
+value: {after-repair value: $260k}
+time: {renovation: 0 months, escrow: 10 days}
+renovation: {lines: [{work: cleaning, amount: $900}]}
+loans: {name: flash, price share: 100%, rate: 12%, points: 1%, term: 1 month}
+`)
+	var out bytes.Buffer
+	require.NoError(t, Bid(&out, a, Style{}, false))
+	for line := range strings.Lines(out.String()) {
+		require.LessOrEqual(t, utf8.RuneCountInString(line), 81, line)
+	}
 }
 
 func TestSumsAreAsExactAsFits(t *testing.T) {
