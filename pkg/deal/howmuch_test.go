@@ -71,7 +71,7 @@ func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
 		{carpeted, "tile floor: hired", "uncoupling membrane under tile: {part: 100%}", "floor backer board", "0"},
 		{carpeted, "tile floor: {part: 50%}, large tile floor: {part: 50%}", "uncoupling membrane under tile: {part: 60%}", "floor backer board", "48"},
 		{carpeted, "tile floor: hired", "uncoupling membrane under tile: {part: 25%}, crack isolation on slab: {part: 50%}", "floor backer board", "30"},
-		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prepare walls", "281.6"}, // of 352
+		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prepare walls", "281.6"},  // of 352
 		{carpeted, "laminate floor: hired", "baseboard: {part: 50%}", "base off and on", "20.6667"}, // of 41' 4", once although it takes the old base off
 		{carpeted, "laminate floor: hired", "tall baseboard: {part: 30%}, baseboard: {part: 20%}", "base off and on", "20.6667"},
 		{carpeted, "strip carpet: hired", "refinish wood floor: {part: 50%}", "subfloor repair", "4.8"}, // 8% of 60 by the age of the house, once although it is coated too
