@@ -3,6 +3,8 @@ package deal
 import (
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -22,6 +24,24 @@ func (r *reader) doubtAdds() {
 		if g := r.good(o.path + "adds"); g != nil && g.number.GreaterThan(most.Mul(value.number)) {
 			r.say("adds-high", g.at(), "%s: %s adds %s, %s (%s)", o.member.Parent.Label, o.member.Label, g.node.text, words, value.node.text)("check it for a nought too many; write what the house sells for more because of this option; it is used as it stands")
 		}
+	}
+}
+
+// doubtUnadded doubts an option with work that does not say what it adds to the value,
+// where another of its room does: nothing is assumed then, which decides between them.
+func (r *reader) doubtUnadded() {
+	with := map[*model.Member]string{}
+	for _, o := range r.items["<option>"] {
+		if g := r.good(o.path + "adds"); g != nil && g.number.IsPositive() && with[o.member.Parent] == "" {
+			with[o.member.Parent] = o.member.Label
+		}
+	}
+	for _, o := range r.items["<option>"] {
+		other := with[o.member.Parent]
+		if other == "" || r.got[o.path+"work"] == nil || r.got[o.path+"adds"] != nil {
+			continue
+		}
+		r.say("adds-missing", o.at, "%s of %s does not say what it adds to the value, so nothing is assumed; %s does", diag.Quote(o.member.Label), o.member.Parent.Label, diag.Quote(other))("write what the house sells for more because of it, as   adds: $9,000   , or   adds: $0")
 	}
 }
 

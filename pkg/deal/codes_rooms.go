@@ -74,6 +74,7 @@ func roomDoubts() []Code {
 		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},
 		{"openings-wide", "openings wider together than the walls are long"},
 		{"adds-high", "options that add most of the after-repair value"},
+		{"adds-missing", "an option that does not say what it adds, beside one that does"},
 		{"option-missing", "a room without the option that is taken for all"},
 		{"without-unneeded", "something left out that would not have come"},
 		{"containers-twice", "a container for debris beside those that rooms count"},

@@ -17,6 +17,7 @@ func (r *reader) doubtRooms() {
 	r.doubtOwnPrices()
 	r.doubtInstead()
 	r.doubtAdds()
+	r.doubtUnadded()
 	for _, c := range pricebook.Checks() {
 		r.doubtBad(c)
 	}

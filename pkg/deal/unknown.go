@@ -28,6 +28,7 @@ func (r *reader) unknown(s scope, e *entry) {
 		r.say("unknown-key", e.key.at, "%s has no space behind the colon", key)("write   %s: %s", word, value)
 	case r.colonless(s, e): // told
 	case r.stray(e): // told
+	case !ok && r.cutOffText(e): // told
 	case r.workOutside(s, e): // told
 	case r.meantHere(s, e) || r.meantElsewhere(s, e): // told
 	case ok:
@@ -175,6 +176,20 @@ func (r *reader) stray(e *entry) bool {
 		return true
 	}
 	r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))("write it like   amount: $900; inside { } every comma that does not part thousands begins a new entry")
+	return true
+}
+
+// cutOffText tells of words without a value that a comma in brackets has cut off from the
+// text before them, as in {work: tub, tile}.
+func (r *reader) cutOffText(e *entry) bool {
+	line := r.src.line(e.key.at.Line)
+	if e.value.shape != nothing || e.key.at.File != r.name || e.key.at.Col > len(line) {
+		return false
+	}
+	if before := strings.TrimRight(string(line[:e.key.at.Col-1]), " "); !strings.HasSuffix(before, ",") {
+		return false
+	}
+	r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))(`inside { } a comma begins a new key; put a text that holds one in quotes, as   work: "tub, tile"`)
 	return true
 }
 

@@ -33,8 +33,8 @@ func (c *cursor) money(places int32) (decimal.Decimal, error) {
 		negative, _ = c.sign()
 	}
 	figure := c.peek()
-	if lead := figure.text; len(lead) > 1 && lead[0] == '0' && '0' <= lead[1] && lead[1] <= '9' {
-		return decimal.Zero, c.refuseFor(figure, "the digits that are missing before the 0, or the amount without it", "%q begins with a 0", lead)
+	if err := c.leadingZero(); err != nil {
+		return decimal.Zero, err
 	}
 	n, err := c.decimal(Places)
 	if err != nil {
@@ -55,6 +55,15 @@ func (c *cursor) money(places int32) (decimal.Decimal, error) {
 		value = value.Neg()
 	}
 	return trim(value), nil
+}
+
+// leadingZero refuses 05 and 00, whose digits in front a shell may have taken away.
+func (c *cursor) leadingZero() error {
+	t := c.peek()
+	if lead := t.text; len(lead) > 1 && lead[0] == '0' && '0' <= lead[1] && lead[1] <= '9' {
+		return c.refuseFor(t, "the digits that are missing before the 0, or the amount without it", "%q begins with a 0", lead)
+	}
+	return nil
 }
 
 // wantCents says how an amount is written that has too many decimals, which may be

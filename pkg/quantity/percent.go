@@ -22,6 +22,9 @@ func ParsePercent(text string) (decimal.Decimal, error) {
 func (c *cursor) percent() (decimal.Decimal, error) {
 	negative, _ := c.sign()
 	figure := c.peek()
+	if err := c.leadingZero(); err != nil {
+		return decimal.Zero, err
+	}
 	n, err := c.mixed(Places)
 	if err != nil {
 		return decimal.Zero, err

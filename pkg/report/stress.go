@@ -81,9 +81,9 @@ func (p stressPage) month(what, off string, d answer.Delay) {
 func (p stressPage) answers() {
 	a := p.Answer
 	if a.Line("renovation").IsPositive() {
-		p.month("Each month the works stand still", "off that", a.Stalled)
+		p.month("The first month the works stand still", "off that", a.Stalled)
 	}
-	p.month("Each month longer on the market", "", a.Late)
+	p.month("The first month longer on the market", "", a.Late)
 	if len(p.Ranking) > 0 {
 		r := p.Ranking[0]
 		p.say("What matters most is %s: between %s and %s your profit goes from %s to %s.", r.Label, r.Says(r.Low), r.Says(r.High), dollars(r.AtLow), dollars(r.AtHigh))
