@@ -73,6 +73,7 @@ whole house: {work: {lead-safe supplies: hired, rewire: own hands}}
 func TestOneBearsAllThatOthersWouldShare(t *testing.T) {
 	x, found := deal.ReadWith(deal.Options{AllOptions: true, Open: func(string) ([]byte, error) {
 		return []byte(`items:
+  other: {trade: two, measure: one, hours: 1 each, hired: $200 each, materials: none, brings: none, source: invented}
   first: {trade: one, measure: one, hours: 1 each, hired: $50 each, materials: none, brings: [second in house], source: invented}
   second: {trade: one, measure: one, hours: 1 each, hired: $6 each, materials: none, brings: [third in house], source: invented}
   third: {trade: two, measure: one, hours: 85 each, hired: $3087 each, materials: {contractor bags: {takes: 400, source: invented}}, brings: none, source: invented}
@@ -84,7 +85,7 @@ time: {marketing: 1 month, renovation: 2 months}
 renovation: {contingency: 0%}
 scope: {hall: a, whole house: a}
 rooms:
-  hall: {size: 14' x 25', options: {a: {adds: $11760}, b: {adds: $5315, work: {first: own hands}}}}
+  hall: {size: 14' x 25', options: {a: {adds: $11760, work: {other: {quote: $1967}}}, b: {adds: $5315, work: {first: own hands}}}}
 whole house: {options: {a: {adds: $900, work: {first: own hands}}}}
 `))
 	require.Empty(t, found.Errors())
