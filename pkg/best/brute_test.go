@@ -13,6 +13,7 @@ import (
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/internal/modeltest"
+	"ledgerboard/pkg/model"
 )
 
 var randomDeals = flag.Int("deals", 40, "random deals to try")
@@ -46,6 +47,41 @@ func doneOtherwise(x *deal.Deal) bool {
 		}
 	}
 	return false
+}
+
+// sharesPacks reports whether options of two rooms at the least call for the same work, of
+// which each then bears a share, and that takes more than a pack; it is by own hands, for
+// which a trade would ask more than the packs cost.
+func sharesPacks(x *deal.Deal) bool {
+	for _, house := range x.Root.In("whole_house") {
+		for _, o := range house.In("option") {
+			for _, it := range o.In("item") {
+				rooms := map[*model.Member]bool{}
+				for _, room := range callingRooms(it) {
+					rooms[room] = true
+				}
+				own := it.Given.Of("who").Choice == "own"
+				for _, u := range it.In("use") {
+					if own && len(rooms) > 1 && u.Given.Of("takes").Number.GreaterThan(u.Links[0].Given.Of("holds").Number) {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+// callingRooms are the rooms whose options call for work, themselves or by other work.
+func callingRooms(it *model.Member) (out []*model.Member) {
+	for _, c := range it.In("caller") {
+		if by := c.Parent; by.Set == "bringer" {
+			out = append(out, callingRooms(by.Parent)...)
+		} else {
+			out = append(out, by.Parent)
+		}
+	}
+	return out
 }
 
 // all is every choice, worked out the long way.
@@ -92,7 +128,7 @@ func limit(t *rapid.T, label string, all []*best.Choice, of func(*best.Choice) d
 }
 
 func TestBestIsThatOfAllChoices(t *testing.T) {
-	proved, none, tried, deals, otherwise := 0, 0, 0, 0, 0
+	proved, none, tried, deals, otherwise, packs := 0, 0, 0, 0, 0, 0
 	modeltest.Check(t, *randomDeals, func(t *rapid.T) {
 		d := house(t)
 		all := d.all(t)
@@ -104,14 +140,24 @@ func TestBestIsThatOfAllChoices(t *testing.T) {
 		if doneOtherwise(x) {
 			otherwise++
 		}
+		if sharesPacks(x) {
+			packs++
+		}
 		h, err := best.New(x)
 		if err != nil {
 			t.Fatalf("%v\n%s", err, d.text)
 		}
+		bounds := h.Bounds()
 		for _, c := range all {
 			got, err := h.At(c.Options)
 			if err != nil || !equal(got, c) {
 				t.Fatalf("choice %v: %v\n%+v\n%+v\n%s\n%s", c.Options, err, got, c, d.text, d.book)
+			}
+			if bounds == nil {
+				continue
+			}
+			if exceeded, err := bounds.Exceeded(c.Options); err != nil || exceeded != "" {
+				t.Fatalf("choice %v: %v %s\n%s\n%s", c.Options, err, exceeded, d.text, d.book)
 			}
 		}
 		for range 3 {
@@ -127,7 +173,10 @@ func TestBestIsThatOfAllChoices(t *testing.T) {
 	if otherwise*10 < deals {
 		t.Errorf("only %d of %d deals have the whole house do what would call for more", otherwise, deals)
 	}
-	t.Logf("%d of %d deals with work that is done otherwise", otherwise, deals)
+	if packs*20 < deals {
+		t.Errorf("only %d of %d deals have rooms share packs for work that they call for", packs, deals)
+	}
+	t.Logf("%d of %d deals with work that is done otherwise, %d that share packs", otherwise, deals, packs)
 	t.Logf("%d searches, %d proved by bounds, %d without a choice", tried, proved, none)
 	if proved*10 < tried*9 {
 		t.Errorf("only %d of %d searches proved by bounds", proved, tried)

@@ -62,6 +62,7 @@ func (t *taker) share(it *model.Member, at [][2]int) {
 		return
 	}
 	n := float64(len(rooms))
+	t.mayTake(it, 1-1/n) // one that calls alone bears all of it
 	t.pools = append(t.pools, pool{holds: n, unit: cost / n})
 	for _, x := range at {
 		p := &t.rooms[x[0]][x[1]]
@@ -115,10 +116,21 @@ func (h *House) calling(only bool) []exact.Change {
 func (t *taker) addLoose(it *model.Member) {
 	t.besides += t.of(it, "labour") + t.of(it, "found")
 	t.sure.ownMost += t.of(it, "labour_at_trade") - t.of(it, "labour")
+	t.mayTake(it, 1)
 	for _, u := range it.In("use") {
-		p := &t.pools[t.pool[u.Links[0]]]
-		t.besides += p.unit * (t.of(u, "bought") + p.holds)
 		t.uncut = t.uncut || t.stick(u.Links[0]) >= 0
+	}
+}
+
+// mayTake adds what products cost, at the most, of which a piece of work takes a share more
+// than its callers bear at the least. A pack begun counts once for each product elsewhere.
+func (t *taker) mayTake(it *model.Member, share float64) {
+	for _, u := range it.In("use") {
+		x := t.of(u, "bought") * share
+		t.besides += t.pools[t.pool[u.Links[0]]].unit * x
+		if s := t.stick(u.Links[0]); s >= 0 {
+			t.besides += cutMost * t.sticks[s].dearest() * x
+		}
 	}
 }
 

@@ -67,3 +67,32 @@ whole house: {work: {lead-safe supplies: hired, rewire: own hands}}
 		require.Equal(t, v.Of(x.Model.Find(x.Root, "owner_profit")).String(), c.Profit.String(), scope)
 	}
 }
+
+// Work that two options call for is borne by the one that calls for it alone: here with far
+// more packs than either bears a share of. The deal is invented.
+func TestOneBearsAllThatOthersWouldShare(t *testing.T) {
+	x, found := deal.ReadWith(deal.Options{AllOptions: true, Open: func(string) ([]byte, error) {
+		return []byte(`items:
+  other: {trade: two, measure: one, hours: 1 each, hired: $200 each, materials: none, brings: none, source: invented}
+  first: {trade: one, measure: one, hours: 1 each, hired: $50 each, materials: none, brings: [second in house], source: invented}
+  second: {trade: one, measure: one, hours: 1 each, hired: $6 each, materials: none, brings: [third in house], source: invented}
+  third: {trade: two, measure: one, hours: 85 each, hired: $3087 each, materials: {contractor bags: {takes: 400, source: invented}}, brings: none, source: invented}
+`), nil
+	}}, "hall.yaml", []byte(`purchase: {price: $150k}
+own book: mine.yaml
+value: {before work: $250k}
+time: {marketing: 1 month, renovation: 2 months}
+renovation: {contingency: 0%}
+scope: {hall: a, whole house: a}
+rooms:
+  hall: {size: 14' x 25', options: {a: {adds: $11760, work: {other: {quote: $1967}}}, b: {adds: $5315, work: {first: own hands}}}}
+whole house: {options: {a: {adds: $900, work: {first: own hands}}}}
+`))
+	require.Empty(t, found.Errors())
+	h, err := best.New(x)
+	require.NoError(t, err)
+	f, err := h.Find(best.Limits{})
+	require.NoError(t, err)
+	require.Equal(t, []int{1, 1}, f.Best.Options)
+	require.True(t, f.ByBounds && f.Proved)
+}

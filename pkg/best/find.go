@@ -94,7 +94,7 @@ func (unbounded) Bound([]int) (int64, bool) { return anything, true }
 // tryAll works every choice out, where there are not too many, or as many as it may.
 func (h *House) tryAll(l Limits) (*Found, error) {
 	p := h.problem(l)
-	r, err := choose.Search(unbounded{p})
+	r, err := choose.Search(unbounded{p}, h.own())
 	if err := errors.Join(p.err, err); err != nil {
 		return nil, err
 	}

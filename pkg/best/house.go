@@ -151,13 +151,9 @@ func (h *House) prepareWork() error {
 	if err := h.work.Evaluate(append(h.taking(make([]int, len(h.Rooms))), h.calling(true)...)...); err != nil {
 		return err
 	}
-	h.parts.shortest = h.work.Of(h.totals[time]).InexactFloat64()
-	own := make([]int, len(h.Rooms))
-	for i, r := range h.Rooms {
-		own[i] = r.Own
-	}
+	h.parts.shortest = h.shortestOf(h.work.Of(h.totals[time]).InexactFloat64())
 	if len(h.shifted) > 0 {
-		if err := h.work.Evaluate(h.taking(own)...); err != nil {
+		if err := h.work.Evaluate(h.taking(h.own())...); err != nil {
 			return err
 		}
 		for i := range h.shifted {

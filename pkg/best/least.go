@@ -59,8 +59,8 @@ func (h *House) spans() [ways]span {
 	p := h.parts
 	var out [ways]span
 	out[costWay] = p.over(p.cost(&p.sure), p.cost, p.cost)
-	// Besides parts of packs: one pack of each, a rounding of each, and for sticks
-	// three times as much again and two sticks, for a cut list fills half at least.
+	// Besides parts of packs: one pack of each, a rounding of each, and for sticks what
+	// a cut list leaves over; and what one option bears alone that others may share.
 	for i := range p.pools {
 		if q := &p.pools[i]; !q.waste {
 			out[costWay].hi += q.unit*q.holds + 1
@@ -68,7 +68,7 @@ func (h *House) spans() [ways]span {
 	}
 	for k, s := range h.sticks {
 		at := func(x *part) float64 { return x.feet[k] * s.dearest() }
-		out[costWay].hi += 4*p.over(at(&p.sure), at, at).hi + 2*s.longest()
+		out[costWay].hi += cutMost*p.over(at(&p.sure), at, at).hi + 2*s.longest()
 	}
 	out[costWay].lo -= slack
 	out[costWay].hi += p.besides
@@ -98,6 +98,10 @@ func (s *stickProduct) longest() (most float64) {
 	}
 	return most
 }
+
+// cutMost is by how many feet, at the dearest, the sticks of a cut list are more than a
+// foot that is taken, besides two sticks: a cut list fills half at least.
+const cutMost = 4
 
 // slack is more than float64 and the roundings to cents of a house can be off, in
 // dollars.

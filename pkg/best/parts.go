@@ -48,12 +48,12 @@ type parts struct {
 	pace     float64    // own hours a week
 	daily    float64    // months of a day
 	most     [6]float64 // the totals with everything at once
-	besides  float64    // dollars of work that may not be done although it is called for, at the most
+	besides  float64    // dollars of called-for work, at the most, that options need not bear at the least
 	uncut    bool       // some of it takes sticks
 	weekly   float64    // days of a week
 	forms    []form
 	roomMost [][]amount // by room, what an option takes of a pool at the most
-	shortest float64    // months where nothing is chosen
+	shortest float64    // months that any choice takes at the least
 
 	callers map[*model.Member][][2]int // rooms and options that call for work; room -1 is sure
 }

@@ -123,6 +123,9 @@ func (d *drawn) allRooms(t *rapid.T, line func(string, ...any)) {
 		}
 		d.options(t, line, "    ", name, work, rapid.IntRange(1, pick(t, "most options", 2, 3)).Draw(t, "options"))
 	}
+	if d.book != "" && rapid.IntRange(0, 3).Draw(t, "sure") == 0 {
+		line("  store: {size: 6' x 8', work: {%s: %s}}", pick(t, "sure work", callingWork...), pick(t, "by", "own hands", "hired"))
+	}
 	if d.book != "" || rapid.Bool().Draw(t, "whole house") {
 		line("whole house:")
 		if d.book != "" {
@@ -171,7 +174,8 @@ var (
 )
 
 // calling draws a price book of work that calls for work on the whole house, which calls for
-// more: always or only where it is by own hands, be it of licensed trades.
+// more: always or only where it is by own hands, be it of licensed trades. A trade may ask
+// far more for it than the many packs cost that some of it takes.
 func calling(t *rapid.T) string {
 	var b strings.Builder
 	b.WriteString("items:\n")
@@ -184,9 +188,10 @@ func calling(t *rapid.T) string {
 			}
 			brings = append(brings, to+" in house"+pick(t, "if", "", "", " if own hands"))
 		}
-		materials := pick(t, "materials", "none", "none", "{contractor bags: {takes: 7, source: drawn}}")
+		materials := pick(t, "materials", "none", "none", "{contractor bags: {takes: 7, source: drawn}}",
+			fmt.Sprintf("{contractor bags: {takes: %d, source: drawn}}", rapid.IntRange(30, 900).Draw(t, "bags")))
 		fmt.Fprintf(&b, "  %s: {trade: trade %d, measure: one, hours: %d each, hired: $%d each, materials: %s, brings: [%s], licence: %s, source: drawn}\n",
-			name, i%3, rapid.IntRange(1, 30).Draw(t, "hours"), rapid.IntRange(2, 90).Draw(t, "hired")*10, materials, strings.Join(brings, ", "), pick(t, "licence", "no", "no", "yes"))
+			name, i%3, rapid.IntRange(1, 30).Draw(t, "hours"), rapid.IntRange(2, 90).Draw(t, "hired")*pick(t, "dear", 10, 10, 60), materials, strings.Join(brings, ", "), pick(t, "licence", "no", "no", "yes"))
 	}
 	return strings.ReplaceAll(b.String(), "brings: []", "brings: none")
 }

@@ -20,10 +20,7 @@ func (p *problem) starts() ([][]int, error) {
 			p.bounds = append(p.bounds, &sliceBound{slice: s})
 		}
 	}
-	own := make([]int, len(p.House.Rooms))
-	for i, r := range p.House.Rooms {
-		own[i] = r.Own
-	}
+	own := p.own()
 	c := &climb{problem: p, seen: map[string]int64{}}
 	for _, from := range [][]int{own, make([]int, len(p.House.Rooms))} {
 		c.from(from)
@@ -36,6 +33,15 @@ func (p *problem) starts() ([][]int, error) {
 		}
 	}
 	return out, p.err
+}
+
+// own is the scope of the file.
+func (h *House) own() []int {
+	out := make([]int, len(h.Rooms))
+	for i, r := range h.Rooms {
+		out[i] = r.Own
+	}
+	return out
 }
 
 // climb betters choices one room at a time by what their bound says.
@@ -97,8 +103,9 @@ func guessed(x float64) int64 {
 // tries is how many of the choices looked at are worked out exactly to begin with.
 const tries = 4
 
-// settle works out the choices that looked best; the second of those that keep the
-// limits is the floor.
+// settle works out the scope of the file and the choices that looked best; the second of
+// those that keep the limits is the floor. The search fails where a bound says that the
+// scope of the file is worth less than it is, and never finds less.
 func (p *problem) settle(c *climb) [][]int {
 	slices.SortStableFunc(c.all, func(a, b []int) int {
 		x, y := c.seen[string(bytes(a))], c.seen[string(bytes(b))]
@@ -111,7 +118,10 @@ func (p *problem) settle(c *climb) [][]int {
 		return 0
 	})
 	var worth []int64
-	out := c.all[:min(tries, len(c.all))]
+	out := slices.Clip(c.all[:min(tries, len(c.all))])
+	if own := p.own(); !slices.ContainsFunc(out, func(x []int) bool { return slices.Equal(x, own) }) {
+		out = append(out, own)
+	}
 	for _, x := range out {
 		if v, ok, _ := p.Worth(x); ok {
 			worth = append(worth, v)

@@ -1,5 +1,11 @@
 package best
 
+import (
+	"slices"
+
+	"ledgerboard/pkg/model"
+)
+
 // A form is a sum of own weeks and of crew weeks that the weeks of work are no less
 // than.
 type form struct{ own, crew float64 }
@@ -33,6 +39,23 @@ func (p *parts) tightest() form {
 
 // months is how long an option's weeks by a form take.
 func (p *parts) months(weeks float64) float64 { return weeks * p.weekly * p.daily }
+
+// shortestOf is the least time of any choice, from that where nothing is chosen. Work that
+// is called for then, but yields to the same done otherwise, may take longer than that.
+func (h *House) shortestOf(nothing float64) float64 {
+	p := h.parts
+	yields := func(c *model.Cell) bool {
+		return slices.ContainsFunc(p.callers[c.Member], func(at [2]int) bool { return at[0] < 0 })
+	}
+	if !slices.ContainsFunc(h.loose, yields) {
+		return nothing
+	}
+	weeks := 0.0
+	for _, f := range p.forms {
+		weeks = max(weeks, f.of(&p.sure))
+	}
+	return min(nothing, p.months(weeks)+p.sure.waits*p.daily)
+}
 
 // shortestWork is the least time that any work takes that takes any, where none is
 // done whatever is chosen.
