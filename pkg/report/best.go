@@ -126,7 +126,7 @@ func (p bestPage) rooms() {
 	}
 	note := "Gain is what a room adds to the value less its own cash; contingency, containers, rents, selling and interest come off the whole."
 	if once := broughtOnce(p.Best); once.IsPositive() {
-		note += fmt.Sprintf(" Of the cash of the whole house, %s is for what the rooms bring once for the house, such as permits: it does not fall with the option of the whole house.", money(once))
+		note += fmt.Sprintf(" Of the cash of the whole house, %s is for what work brings once for the house, such as permits; what rooms bring of it does not fall with the option of the whole house.", money(once))
 	}
 	p.text("", note)
 }

@@ -160,7 +160,7 @@ func (c comparison) byRoom() {
 	for _, label := range c.labels("room") {
 		c.ofRoom(label, "cash_cost")
 	}
-	c.costs("  brought once by rooms", func(a answer.Column) decimal.Decimal { return broughtOnce(a.Answer) })
+	c.costs("  of that, brought once", func(a answer.Column) decimal.Decimal { return broughtOnce(a.Answer) })
 	c.costs("containers", func(a answer.Column) decimal.Decimal { return a.Line("disposal") })
 	c.costs("rented by the month", func(a answer.Column) decimal.Decimal { return a.Line("rents") })
 	c.costs("not seen", func(a answer.Column) decimal.Decimal { return a.Line("not_seen") })
@@ -239,7 +239,7 @@ func (c comparison) gains() {
 	}
 	note := "Before what selling, contingency and the months take."
 	if slices.ContainsFunc(c.all, func(a answer.Column) bool { return broughtOnce(a.Answer).IsPositive() }) {
-		note += " The cash of the whole house holds what the rooms bring once for the house."
+		note += " The cash of the whole house holds what work brings once for the house."
 	}
 	c.text("", note)
 }
