@@ -30,9 +30,19 @@ func (d *drawer) near(n int, line string, of decimal.Decimal) {
 	d.give(n, d.Deal, line, func() decimal.Decimal { return of.Mul(d.share(0.6, 1.2)).Round(0) })
 }
 
+// lasts gives a deal an escrow whose phases would all have no length.
+func (d *drawer) lasts(phases ...string) {
+	for _, p := range phases {
+		if !d.Deal.Given.Of(p).Number.IsZero() {
+			return
+		}
+	}
+	d.Deal.GiveNumber("escrow", one)
+}
+
 // time draws the phases; a hold of no length is refused.
 func (d *drawer) time() {
-	sum, phases := decimal.Zero, 0
+	phases := 0
 	for _, p := range []struct {
 		line string
 		most int
@@ -43,11 +53,8 @@ func (d *drawer) time() {
 		} else {
 			phases++
 		}
-		sum = sum.Add(x)
 	}
-	if sum.IsZero() {
-		d.Deal.GiveNumber("escrow", one)
-	}
+	d.lasts("lead_in", "renovation", "marketing", "escrow")
 	if phases <= 1 {
 		d.use("only one phase")
 	}

@@ -43,6 +43,7 @@ func (d *drawer) house() {
 	w := &worksite{drawer: d, house: houseMeasures}
 	if d.chance(5) { // how long it takes follows from the work, which then cannot go by it
 		d.Deal.Withdraw("renovation")
+		d.lasts("lead_in", "marketing", "escrow") // there may be no work
 		w.house = slices.DeleteFunc(slices.Clone(houseMeasures), func(m string) bool { return m == "months_of_work" })
 	}
 	if d.chance(5) { // the value follows from what the options add
