@@ -15,10 +15,17 @@ value: {after-repair value: $200k}
 time: {escrow: 6 months}
 `
 
+// saidOf holds what is said of a deal with more to it against what is wanted.
+func saidOf(t *testing.T, text string, say func(*Answer) string, want map[string]string) {
+	for more, said := range want {
+		require.Equal(t, said, say(answered(t, text+more)), more)
+	}
+}
+
 // What holds and what is missed is said in sentences, of every kind of target, alone and
 // with others.
 func TestTargetsAreSaidInSentences(t *testing.T) {
-	for more, want := range map[string]string{
+	saidOf(t, wanted, (*Answer).Asking, map[string]string{
 		"":                                 "At the asking price you lose no money.",
 		"targets: {profit: $40k}":          "At the asking price you meet your profit target of $40,000.",
 		"targets: {profit: $41k}":          "At the asking price you miss your profit target of $41,000 by $1,000.00.",
@@ -32,41 +39,36 @@ func TestTargetsAreSaidInSentences(t *testing.T) {
 		"targets: {profit: 41k}\ncash: {available: $159k}":                 "At the asking price you miss your profit target of $41,000 by $1,000.00 and need $1,000.00 more cash than the $159,000 you can use.",
 		"targets: {profit: 41k, margin: 21%}\ncash: {available: $159k}":    "At the asking price you miss your profit target of $41,000 by $1,000.00 and your margin target of 21% by $2,000.00 of profit, and need $1,000.00 more cash than the $159,000 you can use.",
 		"selling: {fee: $45k}": "At the asking price you lose $5,000.00.",
-	} {
-		require.Equal(t, want, answered(t, wanted+more).Asking(), more)
-	}
+	})
 }
 
 // What decides is said of either value; the second time a target is the same it is not
 // spelled out again.
 func TestWhatDecidesIsSaidOnce(t *testing.T) {
-	for more, want := range map[string]string{
+	saidOf(t, wanted, (*Answer).Decides, map[string]string{
 		"targets: {profit: $10k}": "What decides is your profit target of $10,000, missed from $190,001 on.",
 		"selling: {fee: $250k}":   "What decides is breaking even, with a loss at any price.",
 		"":                        "What decides is breaking even, with a loss from $200,001 on.",
 		"targets: {profit: $10k}\ncash: {available: $150k}": "What decides is the $150,000 of cash you can use, too little from $150,001 on.",
-	} {
-		require.Equal(t, want, answered(t, wanted+more).Decides(), more)
-	}
+	})
 	low := replaced(t, wanted, "$200k}", "$200k, low: $180k}")
-	for more, want := range map[string]string{
+	saidOf(t, low, (*Answer).Decides, map[string]string{
 		"targets: {profit: $10k}":                           "What decides at your low value is your profit target of $10,000, missed from $170,001 on; at the value you expect, the same, missed from $190,001 on.",
 		"targets: {profit: $10k}\ncash: {available: $172k}": "What decides at your low value is your profit target of $10,000, missed from $170,001 on; at the value you expect, the $172,000 of cash you can use, too little from $172,001 on.",
 		"targets: {profit: $10k}\ncash: {available: $150k}": "What decides at either value is the $150,000 of cash you can use, too little from $150,001 on.",
-	} {
-		require.Equal(t, want, answered(t, low+more).Decides(), more)
-	}
+	})
 }
 
 // Even as a gift: $200,000 less a fee of $250,000 loses 50,000.
 func TestNoPriceWorksInASentence(t *testing.T) {
-	for more, want := range map[string]string{
+	why := func(a *Answer) string {
+		_, why := a.Advice()
+		return why
+	}
+	saidOf(t, wanted, why, map[string]string{
 		"selling: {fee: $250k}":    "No price works: even with the house as a gift you would lose $50,000.00.",
 		"targets: {profit: $201k}": "No price works: even with the house as a gift you would miss your profit target of $201,000 by $1,000.00.",
-	} {
-		_, why := answered(t, wanted+more).Advice()
-		require.Equal(t, want, why, more)
-	}
+	})
 }
 
 // A profit has a name that says whose it is where there is a partner, and only there.

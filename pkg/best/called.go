@@ -42,12 +42,10 @@ func (t *taker) share(it *model.Member, at [][2]int) {
 		p.own += own * share
 		p.ownMost += own
 		p.hours += hours * share
-		p.hoursMost += hours
 		if t.pace > 0 {
 			p.ownWeeks += hours * share / t.pace
 		}
 		p.crew += crew * share
-		p.crewMost += crew
 		t.uses(p, []*model.Member{it}, share)
 	}
 	if rooms[-1] {
@@ -139,10 +137,8 @@ func (p *part) add(q part) {
 	p.own += q.own
 	p.ownMost += q.ownMost
 	p.hours += q.hours
-	p.hoursMost += q.hoursMost
 	p.ownWeeks += q.ownWeeks
 	p.crew += q.crew
-	p.crewMost += q.crewMost
 	for _, a := range q.takes {
 		p.take(a.pool, a.x)
 	}

@@ -28,15 +28,14 @@ type pool struct {
 // A part is what an option comes to at the least, and in all at the most where that
 // is needed: dollars, hours, weeks, days.
 type part struct {
-	added            float64
-	besides          float64
-	own, ownMost     float64 // own labour: what trades would charge for it
-	hours, hoursMost float64
-	ownWeeks, crew   float64
-	crewMost         float64
-	waits            float64
-	takes            []amount
-	feet             []float64 // by stick product
+	added          float64
+	besides        float64
+	own, ownMost   float64 // own labour: what trades would charge for it
+	hours          float64
+	ownWeeks, crew float64
+	waits          float64
+	takes          []amount
+	feet           []float64 // by stick product
 }
 
 // parts are the options taken apart.
@@ -176,12 +175,10 @@ func (t *taker) option(p *part, m *model.Member) {
 	p.own += t.of(m, "besides_at_trade") - b
 	p.ownMost = p.own
 	p.hours += t.of(m, "own_hours")
-	p.hoursMost = p.hours
 	if t.pace > 0 {
 		p.ownWeeks = p.hours / t.pace
 	}
 	p.crew += t.of(m, "crew_weeks")
-	p.crewMost = p.crew
 	p.waits = max(p.waits, t.of(m, "waits"))
 }
 

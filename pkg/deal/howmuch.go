@@ -50,11 +50,11 @@ func (a toDo) less(b toDo, all decimal.Decimal) toDo {
 
 // atMost cuts a sum of amounts to the whole, or to the most of them where a single one is
 // counted higher.
-func (a toDo) atMost(parts []toDo, all decimal.Decimal) toDo {
+func (a toDo) atMost(parts []part, all decimal.Decimal) toDo {
 	most := whole
 	for _, p := range parts {
 		if p.of(all).GreaterThan(most.of(all)) {
-			most = p
+			most = p.toDo
 		}
 	}
 	if a.of(all).LessThan(most.of(all)) || all.IsZero() && a.share.LessThanOrEqual(one) {
@@ -101,7 +101,7 @@ func (b *bringing) amount(w *work) toDo {
 		return rest
 	}
 	first := b.total(w.item, always, nil)
-	return first.plus(rest).atMost([]toDo{first}, all)
+	return first.plus(rest).atMost([]part{{toDo: first}}, all)
 }
 
 // always are those that bring a companion whatever else is done, and the others.
@@ -140,7 +140,7 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 	}
 	aside = b.once(aside)
 	above = slices.DeleteFunc(b.once(above), func(w *work) bool { return slices.Contains(aside, w) })
-	return b.sum(above), b.sum(aside)
+	return addUp(b.parts(above)), addUp(b.parts(aside))
 }
 
 // stacked reports whether two items lie one on the other: what makes different things, as a
@@ -156,41 +156,47 @@ func alike(x, y *pricebook.Item) bool {
 }
 
 // total adds up how much the work is done to that brings a companion, without what stems
-// from some of it already. Of what is stacked the most counts.
+// from some of it already.
 func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
-	all := b.all(it)
-	var parts []toDo
-	var beside toDo
+	parts := b.parts(slices.DeleteFunc(b.origins(it, by), func(w *work) bool { return slices.Contains(but, w) }))
 	for _, x := range by {
 		if x.by.item.Measure != it.Measure {
-			part := whole
+			other := part{toDo: whole}
 			if follows(it, x.by.item) {
-				part = b.within(it, x.by)
+				other.toDo = b.within(it, x.by)
 			}
-			parts, beside = append(parts, part), beside.plus(part)
+			parts = append(parts, other)
 		}
 	}
-	own := slices.DeleteFunc(b.origins(it, by), func(w *work) bool { return slices.Contains(but, w) })
-	for _, w := range own {
-		parts = append(parts, b.amount(w))
-	}
-	return b.sum(own).plus(beside).atMost(parts, all)
+	return addUp(parts).atMost(parts, b.all(it))
 }
 
-// sum adds up how much of their measures is done by pieces of work. Of what is stacked the
-// most counts.
-func (b *bringing) sum(works []*work) toDo {
+// A part is how much is done of what there is, of a thing that lies on others, or of none.
+type part struct {
+	toDo
+	thing string
+	all   decimal.Decimal
+}
+
+func (b *bringing) parts(works []*work) (out []part) {
+	for _, w := range works {
+		out = append(out, part{b.amount(w), w.item.Thing(), b.all(w.item)})
+	}
+	return out
+}
+
+// addUp adds parts up. Of what is stacked the most counts.
+func addUp(parts []part) toDo {
 	var most, beside toDo
 	things := map[string]toDo{}
-	for _, w := range works {
-		part, thing, all := b.amount(w), w.item.Thing(), b.all(w.item)
-		if thing == "" {
-			beside = beside.plus(part)
+	for _, p := range parts {
+		if p.thing == "" {
+			beside = beside.plus(p.toDo)
 			continue
 		}
-		things[thing] = things[thing].plus(part)
-		if most.none() || things[thing].of(all).GreaterThan(most.of(all)) {
-			most = things[thing]
+		things[p.thing] = things[p.thing].plus(p.toDo)
+		if most.none() || things[p.thing].of(p.all).GreaterThan(most.of(p.all)) {
+			most = things[p.thing]
 		}
 	}
 	return most.plus(beside)

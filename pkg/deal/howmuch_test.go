@@ -32,10 +32,21 @@ const (
 	roofed   = walked + "outside: {roof: [{size: 40' x 25'}], around: 130', windows: 6, deck: 12' x 10', work: {%s}}\n"
 )
 
+// amountOf is how much of an item two texts of work bring where they are done.
+type amountOf struct{ place, one, other, item, want string }
+
+func inEitherOrder(t *testing.T, cases []amountOf) {
+	for _, c := range cases {
+		for _, work := range []string{c.one + ", " + c.other, c.other + ", " + c.one} {
+			require.Equal(t, c.want, quantities(t, fmt.Sprintf(c.place, work))[c.item].String(), "%s of %s", c.item, work)
+		}
+	}
+}
+
 // What several pieces of work bring is done to their parts together, at most to all there
 // is, whichever the file names first. 120 sq ft of floor, 1,000 of roof, by hand.
 func TestPartsOfWhatBringsACompanionAddUp(t *testing.T) {
-	for _, c := range []struct{ place, one, other, item, want string }{
+	inEitherOrder(t, []amountOf{
 		{roofed, "shingle roof gable: {part: 80%}", "flat roof: {part: 20%}", "roof tear-off", "1000"},
 		{roofed, "shingle roof gable: {part: 50%}", "flat roof: {count: 200 sq ft}", "roof tear-off", "700"},
 		{roofed, "shingle roof gable: {count: 300 sq ft}", "flat roof: {count: 200 sq ft}", "roof tear-off", "500"},
@@ -47,11 +58,7 @@ func TestPartsOfWhatBringsACompanionAddUp(t *testing.T) {
 		{carpeted, "tile floor: {part: 60%}", "large tile floor: {count: 30 sq ft}", "strip carpet", "102"},
 		{carpeted, "circuit: {count: 3}", "hang wall board: hired", "firestopping", "3"},                  // by another measure once, by the circuits thrice
 		{carpeted, "paint walls: {part: 40%}", "paint bath walls: {part: 25%}", "prepare walls", "228.8"}, // 65% of 352
-	} {
-		for _, work := range []string{c.one + ", " + c.other, c.other + ", " + c.one} {
-			require.Equal(t, c.want, quantities(t, fmt.Sprintf(c.place, work))[c.item].String(), "%s of %s", c.item, work)
-		}
-	}
+	})
 }
 
 // What lies one on the other is no more of the room than the larger of the two.
@@ -63,7 +70,8 @@ func TestALayerUnderAnotherAddsNoFloor(t *testing.T) {
 
 // Work that is done to a part in place of a companion leaves it the rest.
 func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
-	for _, c := range []struct{ place, one, other, item, want string }{
+	wide := strings.Replace(carpeted, "doors: 1", "doors: 3' x 7'", 1)
+	inEitherOrder(t, []amountOf{
 		{carpeted, "tile floor: hired", "uncoupling membrane under tile: {part: 25%}", "floor backer board", "90"},
 		{carpeted, "tile floor: hired", "uncoupling membrane under tile: {count: 45 sq ft}", "floor backer board", "75"},
 		{carpeted, "tile floor: {part: 50%}", "uncoupling membrane under tile: {part: 25%}", "floor backer board", "30"},
@@ -71,9 +79,9 @@ func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
 		{carpeted, "tile floor: hired", "uncoupling membrane under tile: {part: 100%}", "floor backer board", "0"},
 		{carpeted, "tile floor: {part: 50%}, large tile floor: {part: 50%}", "uncoupling membrane under tile: {part: 60%}", "floor backer board", "48"},
 		{carpeted, "tile floor: hired", "uncoupling membrane under tile: {part: 25%}, crack isolation on slab: {part: 50%}", "floor backer board", "30"},
-		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prepare walls", "281.6"},  // of 352
-		{carpeted, "laminate floor: hired", "baseboard: {part: 50%}", "base off and on", "20.6667"}, // of 41' 4", once although it takes the old base off
-		{carpeted, "laminate floor: hired", "tall baseboard: {part: 30%}, baseboard: {part: 20%}", "base off and on", "20.6667"},
+		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prepare walls", "281.6"}, // of 352
+		{wide, "laminate floor: hired", "baseboard: {part: 50%}", "base off and on", "20.5"},       // of 41', once although it takes the old base off
+		{wide, "laminate floor: hired", "tall baseboard: {part: 30%}, baseboard: {part: 20%}", "base off and on", "20.5"},
 		{carpeted, "strip carpet: hired", "refinish wood floor: {part: 50%}", "subfloor repair", "4.8"}, // 8% of 60 by the age of the house, once although it is coated too
 		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prime dark walls", "281.6"},
 		{roofed, "shingle roof gable: hired", "roof deck overlay: {part: 100%}", "roof deck repair", "0"},
@@ -83,11 +91,7 @@ func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
 		{roofed, "outside wall paint: hired", "fibre cement siding: {part: 60%}", "scrape and fill", "439.2"},
 		{roofed, "deck stain: {part: 50%}", "deck boards: {part: 50%}", "pressure wash deck", "0"}, // the new boards are stained
 		{strings.Replace(carpeted, "doors: 1", "doors: 3", 1), "prehung inside door: {count: 2}", "varnish doors: {count: 1}", "paint doors", "1"},
-	} {
-		for _, work := range []string{c.one + ", " + c.other, c.other + ", " + c.one} {
-			require.Equal(t, c.want, quantities(t, fmt.Sprintf(c.place, work))[c.item].Round(4).String(), "%s of %s", c.item, work)
-		}
-	}
+	})
 }
 
 // Where the two go by measures of which neither is part of the other, nobody knows what is

@@ -70,18 +70,14 @@ func (p stressPage) month(what, off string, d answer.Delay) {
 	if d.Month.IsNegative() {
 		takes, off, d = "adds", "", answer.Delay{Month: d.Month.Neg(), Day: d.Day.Neg()}
 	}
-	said := []string{what, takes, dollars(d.Month)}
-	if off != "" {
-		said = append(said, off)
-	}
-	p.say("%s, %s a day.", strings.Join(said, " "), dollars(d.Day))
+	p.say("%s %s %s%s, %s a day.", what, takes, dollars(d.Month), off, dollars(d.Day))
 }
 
 // answers say what a late finish and an overrun do, in a few sentences.
 func (p stressPage) answers() {
 	a := p.Answer
 	if a.Line("renovation").IsPositive() {
-		p.month("The first month the works stand still", "off that", a.Stalled)
+		p.month("The first month the works stand still", " off that", a.Stalled)
 	}
 	p.month("The first month longer on the market", "", a.Late)
 	if len(p.Ranking) > 0 {
