@@ -12,6 +12,7 @@ import (
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
@@ -149,8 +150,16 @@ func (c *common) load(path string, sets []deal.Set) (*loaded, error) {
 			return text, err
 		}
 	}
+	ahead(text)
 	l.deal, l.found = deal.ReadWith(how, name, text, sets...)
 	return l, nil
+}
+
+// ahead reads in the background what reading a deal asks for: much of a short run, while
+// the second processor has nothing else to do.
+func ahead(text []byte) {
+	go model.ReadFormulas()
+	go func() { pricebook.Starter().Ahead(string(text)) }()
 }
 
 // read reads a deal. Mistakes are told on Err; doubts are returned.

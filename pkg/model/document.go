@@ -98,6 +98,18 @@ var Standard = sync.OnceValues(func() (*Document, error) {
 	return d, errors.Join(errs...)
 })
 
+// ReadFormulas reads the formulas of the standard document, which are otherwise read one
+// by one when they are asked for.
+func ReadFormulas() {
+	d, err := Standard()
+	if err != nil {
+		return
+	}
+	for _, l := range d.Lines {
+		l.Formula()
+	}
+}
+
 func standardSources() []Source {
 	var out []Source
 	names, _ := fs.Glob(files, "document/*.txt") // the pattern is sound
