@@ -64,7 +64,7 @@ func (a *Answer) house() caution.House {
 		PurchasePrice: a.Line("price"), SalePrice: a.Line("sale_price"),
 		OwnHours: a.Line("own_hours"), Trades: d.Trades,
 		HasInsuranceLine: d.Insured, HasVacantInsurance: d.VacantInsured, HasPermitLine: d.Permitted,
-		ContingencyShare: a.Line("contingency_share"), UtilitiesOff: d.UtilitiesOff,
+		ContingencyShare: a.Line("contingency_share"), NoWork: a.Line("base_cost").IsZero(), UtilitiesOff: d.UtilitiesOff,
 		HasInterestReserve: a.Line("reserve").IsPositive(), Assignment: a.Line("assignment_fee").IsPositive(), Units: d.Units,
 	}
 	if !d.PurchaseDate.IsZero() {

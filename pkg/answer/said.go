@@ -92,7 +92,10 @@ func (a *Answer) CashAside() string {
 		way = "On the way down to " + dollars(a.Offer.Price) + " each $1,000 off the price"
 	}
 	s += fmt.Sprintf(". %s frees about %s of cash", way, dollars(a.Aside.Frees))
-	if len(a.Loans()) == 0 {
+	switch {
+	case !a.Aside.Frees.LessThan(decimal.NewFromInt(1000)): // as much as more cash does
+		return s + "."
+	case len(a.Loans()) == 0:
 		return s + "; more cash, or a loan, does more."
 	}
 	return s + "; more cash, or a loan that asks for less of it, does more."

@@ -68,7 +68,7 @@ type limited struct {
 func (p *problem) limited(s *slice, f form, full bool) (out []limited) {
 	q := p.parts
 	if p.limits.OwnHours != nil {
-		out = append(out, limited{func(x *part) float64 { return x.hours }, p.limits.OwnHours.InexactFloat64() - p.otherHours() - q.sure.hours})
+		out = append(out, limited{func(x *part) float64 { return x.hours }, p.limits.OwnHours.InexactFloat64() - q.sure.hours})
 	}
 	months := math.Inf(1)
 	if full {
@@ -220,7 +220,7 @@ func (p *problem) packs(partial []int) (cost, waste, waits float64) {
 func (p *problem) wholeBound(choice []int) (int64, bool) {
 	p.nearly(choice)
 	best, possible := int64(math.MinInt64), false
-	if l := p.limits.OwnHours; l != nil && p.out[hours]+p.otherHours() > l.InexactFloat64()+slack/1e3 {
+	if l := p.limits.OwnHours; l != nil && p.out[hours]+p.parts.lines > l.InexactFloat64()+slack/1e3 {
 		return 0, false
 	}
 	left := p.floor > math.MinInt64 // its slice may be left out, for nothing in it is worth as much

@@ -47,18 +47,13 @@ func (h *House) Find(l Limits) (*Found, error) {
 }
 
 func (h *House) problem(l Limits) *problem {
-	lines := 0.0
-	for _, c := range h.Deal.Root.In("cost") {
-		lines += c.Given.Of("own_hours").Number.InexactFloat64()
-	}
 	open := make([]int, len(h.Rooms))
 	for i := range open {
 		open[i] = -1
 	}
 	return &problem{
-		open:       open,
-		fixedHours: lines,
-		House:      h, limits: l, moves: h.find("renovation").Given == nil,
+		open:  open,
+		House: h, limits: l, moves: h.find("renovation").Given == nil,
 		in: make([]float64, len(h.axes())), out: make([]float64, len(totals)),
 		taken: make([]float64, len(h.parts.pools)), more: make([]float64, len(h.parts.pools)),
 	}
@@ -100,6 +95,3 @@ func (h *House) tryAll(l Limits) (*Found, error) {
 	}
 	return h.found(r, r.Proved)
 }
-
-// otherHours are own hours outside of rooms.
-func (p *problem) otherHours() float64 { return p.fixedHours }

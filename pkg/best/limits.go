@@ -39,18 +39,17 @@ func cents(x decimal.Decimal) int64 { return x.Shift(2).Round(0).IntPart() }
 // problem is a house with limits, for a search.
 type problem struct {
 	*House
-	limits     Limits
-	bounds     []*sliceBound
-	z          [ways]float64
-	in         []float64
-	out        []float64
-	taken      []float64 // by pool
-	more       []float64 // by pool, at the most by the open rooms
-	floor      int64     // what two choices found are worth
-	open       []int
-	moves      bool    // the time of the work moves the deal
-	fixedHours float64 // own hours outside of the rooms
-	err        error
+	limits Limits
+	bounds []*sliceBound
+	z      [ways]float64
+	in     []float64
+	out    []float64
+	taken  []float64 // by pool
+	more   []float64 // by pool, at the most by the open rooms
+	floor  int64     // what two choices found are worth
+	open   []int
+	moves  bool // the time of the work moves the deal
+	err    error
 }
 
 var _ choose.Problem = (*problem)(nil)

@@ -45,6 +45,7 @@ type parts struct {
 	sure     part // what is done whatever is chosen
 	pools    []pool
 	pace     float64    // own hours a week
+	lines    float64    // own hours outside of the rooms
 	daily    float64    // months of a day
 	most     [6]float64 // the totals with everything at once
 	besides  float64    // dollars of called-for work, at the most, that options need not bear at the least
@@ -271,9 +272,17 @@ func (t *taker) takesSticks(at [2]int, it *model.Member) {
 	}
 }
 
-// always adds up what is done whatever is chosen, without what is called for.
+// always adds up what is done whatever is chosen, without what is called for: own work
+// outside of the rooms too.
 func (t *taker) always() {
 	t.sure.feet = t.ofFeet(nil)
+	for _, c := range t.Deal.Root.In("cost") {
+		t.lines += t.of(c, "own_hours")
+	}
+	t.sure.hours = t.lines
+	if t.pace > 0 {
+		t.sure.ownWeeks = t.lines / t.pace
+	}
 	for _, room := range t.Deal.Root.In("room") {
 		for _, o := range room.In("option") {
 			if i, _ := t.choosable(o); i < 0 && !isCalled(o) {

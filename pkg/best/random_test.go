@@ -57,7 +57,8 @@ func house(t *rapid.T) drawn {
 		line("own book: mine.yaml")
 		d.book = calling(t)
 	}
-	line("renovation: {contingency: %d%%, spending: %s}", pick(t, "contingency", 0, 10, 15), pick(t, "curve", "straight", "front", "back", "s"))
+	line("renovation: {contingency: %d%%, spending: %s%s}", pick(t, "contingency", 0, 10, 15), pick(t, "curve", "straight", "front", "back", "s"),
+		pick(t, "lines", "", "", ", lines: [{trade: paint, work: inside, materials: $900, own hours: 85}]"))
 	line("local prices: {sales tax: %s}", pick(t, "tax", "0%", "6.5%"))
 	d.loans(t, line)
 	line("holding: {property tax: $4,380/year, insurance: {amount: $2150/year, premium paid ahead: 6 months, insurer keeps at least: 25%%}, utilities: $265/month}")

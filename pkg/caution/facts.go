@@ -44,11 +44,11 @@ func vacantLong(h House) bool {
 	return true
 }
 
-func noContingency(h House) bool { return !h.ContingencyShare.IsPositive() }
+func noContingency(h House) bool { return !h.NoWork && !h.ContingencyShare.IsPositive() }
 
 func lowContingency(h House) bool {
 	share, _ := SuggestedContingency(h.YearBuilt, h.UtilitiesOff)
-	return !noContingency(h) && h.ContingencyShare.LessThan(share)
+	return !h.NoWork && h.ContingencyShare.IsPositive() && h.ContingencyShare.LessThan(share)
 }
 
 // gainPossible is false only when both prices are known and leave no gain.

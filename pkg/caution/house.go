@@ -32,6 +32,8 @@ type House struct {
 	// ContingencyShare is the contingency as a share of the base cost, 0.10
 	// for 10%. Zero is a plan without one.
 	ContingencyShare decimal.Decimal
+	// NoWork is true when the plan spends nothing on work.
+	NoWork bool
 	// UtilitiesOff is true when water, power or gas were off at the inspection.
 	UtilitiesOff bool
 	// HasInterestReserve is true when a loan pays its own interest from a reserve.

@@ -63,6 +63,9 @@ sale, low_point for the lowest.`,
 }
 
 func runWhy(o *whyOptions, path, line string) error {
+	if o.month < -1 {
+		return &usageError{fmt.Errorf("--month %d is before the purchase", o.month), "months run from 0, the purchase closing, to that of the sale"}
+	}
 	style, err := o.style()
 	if err != nil {
 		return err

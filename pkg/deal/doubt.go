@@ -19,6 +19,7 @@ func (r *reader) doubt() {
 	r.doubtLow()
 	r.doubtTime()
 	r.doubtWorks()
+	r.doubtOwnPace()
 	r.doubtRooms()
 	r.doubtHolding()
 	r.doubtSelling()

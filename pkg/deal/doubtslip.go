@@ -15,6 +15,7 @@ var (
 	largeDeal    = decimal.NewFromInt(100_000) // price from which on a small line is doubted
 	smallLine    = decimal.NewFromInt(20)      // dollars of a line of work that could be thousands
 	highTax      = decimal.New(8, -2)          // property tax of a year, as a share of the price
+	highCover    = decimal.New(6, -2)          // insurance of a year, as a share of the price
 	lowPrice     = decimal.New(30, -2)         // a first loan's share of the price
 	lowWork      = decimal.New(20, -2)         // a loan's share of the renovation
 	earlyDeposit = 365                         // days before the purchase
@@ -24,7 +25,8 @@ var (
 // bill by the month, 8.5% for 85%, a date of another year.
 func (r *reader) doubtSlips() {
 	r.doubtSmallLines()
-	r.doubtPropertyTax()
+	r.doubtYearly(taxes, "property-tax-high", highTax)
+	r.doubtYearly(insures, "insurance-high", highCover)
 	r.doubtShares()
 	until, bought := r.good("purchase.earnest deposit.refundable until"), r.good("purchase.date")
 	if until != nil && bought != nil && days(until.date, bought.date) > earlyDeposit {
@@ -45,20 +47,21 @@ func (r *reader) doubtSmallLines() {
 	}
 }
 
-// doubtPropertyTax looks for a year's bill that is charged by the month or quarter.
-func (r *reader) doubtPropertyTax() {
+// doubtYearly looks for a year's bill that is charged by the month or quarter, or is far
+// too much.
+func (r *reader) doubtYearly(is func(*model.Member) bool, code string, most decimal.Decimal) {
 	price := r.good("purchase.price").number
 	for _, m := range r.deal.Root.In("holding_fee") {
-		if !taxes(m) {
+		if !is(m) {
 			continue
 		}
 		for line, times := range map[string]int64{"a_month": 12, "a_quarter": 4, "a_year": 1} {
 			v, given := m.Given.Look(line)
 			year := v.Number.Mul(decimal.NewFromInt(times))
-			if !given || !year.GreaterThan(highTax.Mul(price)) {
+			if !given || !year.GreaterThan(most.Mul(price)) {
 				continue
 			}
-			tell := r.say("property-tax-high", v.Pos, "%s is %s, %s a year, more than 8%% of the price", m.Label, v.Text, quantity.FormatDollars(year))
+			tell := r.say(code, v.Pos, "%s is %s, %s a year, more than %s of the price", m.Label, v.Text, quantity.FormatDollars(year), quantity.FormatPercent(most, 0))
 			if times == 1 {
 				tell("check it with the bill; it is used as it stands")
 				continue
@@ -68,7 +71,8 @@ func (r *reader) doubtPropertyTax() {
 	}
 }
 
-func taxes(m *model.Member) bool { return strings.Contains(strings.ToLower(m.Label), "tax") }
+func taxes(m *model.Member) bool   { return strings.Contains(strings.ToLower(m.Label), "tax") }
+func insures(m *model.Member) bool { return strings.Contains(strings.ToLower(m.Label), "insur") }
 
 func (r *reader) doubtShares() {
 	for i, l := range r.loans() {

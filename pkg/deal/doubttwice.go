@@ -77,6 +77,9 @@ func (r *reader) twice(lines []*model.Member, is func(*model.Member) bool, code,
 			}
 		}
 	}
+	if len(names) > 1 {
+		what = strings.Replace(what, "is ", "are ", 1)
+	}
 	if first != nil {
 		r.say(code, first.Pos, "%s %s", strings.Join(names, ", "), what)("%s", remedy)
 	}

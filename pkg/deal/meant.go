@@ -15,6 +15,9 @@ var meantKeys = map[string][]string{
 
 	"earnest money": {"purchase.earnest deposit"}, "good faith deposit": {"purchase.earnest deposit"},
 
+	"buyers premium": {"purchase.auction premium"}, "buyer's premium": {"purchase.auction premium"},
+	"sale": {"selling"}, "sale costs": {"selling"}, "selling costs": {"selling"},
+
 	"worst case": {"value.low"}, "lowest": {"value.low"}, "pessimistic": {"value.low"},
 
 	"months": {"time.renovation", "loans[].term", "loans[].extension.each"},
@@ -23,12 +26,15 @@ var meantKeys = map[string][]string{
 	"financing": {"loans"}, "mortgage": {"loans"},
 	"lender": {"loans", "loans[].name", "value.lender's value"},
 	"ltv":    {"loans[].price share"}, "loan to value": {"loans[].price share"},
+	"cap on arv": {"loans[].cap on after-repair value"}, "arv cap": {"loans[].cap on after-repair value"},
 	"rehab share": {"loans[].renovation share"}, "holdback": {"loans[].renovation share"},
 	"origination": {"loans[].points"}, "origination fee": {"loans[].points"},
 	"draw fee": {"loans[].draws.fee"}, "retention": {"loans[].draws.retainage"},
 
 	"goals": {"targets"}, "goal": {"targets"},
 	"bracket": {"tax.income rate"},
+
+	"cost": {"renovation.lines[].amount"},
 
 	"bathroom": {"quick.baths"}, "bathrooms": {"quick.baths"}, "dining rooms": {"quick.living rooms"},
 

@@ -17,7 +17,7 @@ var houseRows = []Field{
 	{Path: "purchase.seller credit", Kind: Money, Line: "seller_credit", Example: "$2,500"},
 	{Path: "purchase.assignment fee", Kind: Money, Line: "assignment_fee", Example: "$5,000"},
 	{Path: "purchase.auction premium", Kind: Group, Short: "share", Example: "5%", Meaning: "what the auction house takes on top of the price"},
-	{Path: "purchase.auction premium.share", Kind: Percent, Line: "premium_share", Range: "at least 0%, at most 50%", Example: "5%"},
+	{Path: "purchase.auction premium.share", Kind: Percent, Line: "premium_share", Range: "at least 0%, at most 50%", Example: "5%", want: "a percentage, e.g. 5%; for dollars alone there is   {at least: $5k}"},
 	{Path: "purchase.auction premium.at least", Kind: Money, Line: "premium_least", Example: "$2,500"},
 	{Path: "purchase.earnest deposit", Kind: Group, Short: "amount", Example: "$5,000", Meaning: "the part of the price paid when the offer is accepted"},
 	{Path: "purchase.earnest deposit.amount", Kind: Money, Line: "earnest_deposit", Example: "$5,000"},

@@ -82,13 +82,20 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 			fit = append(fit, fitting(all, p)...)
 		}
 	}
-	if there := slices.DeleteFunc(slices.Clone(fit), func(t target) bool { return !t.there }); len(there) == 1 && len(fit) > 1 {
+	if len(fit) == 1 && fit[0].there && !strings.Contains(path, ".") {
+		fit = append(fit, details(all, path, fit[0])...)
+	}
+	if there := slices.DeleteFunc(slices.Clone(fit), func(t target) bool { return !isThere(t) }); len(there) == 1 && len(fit) > 1 {
 		if !slices.ContainsFunc(fit, func(t target) bool { return t.field == there[0].field && !t.there }) {
 			fit = there
 		}
 	}
 	if inside, ok := within(all, path); ok && len(fit) == 0 {
 		r.say("set-into-value", at, "--set %s: %s is a single value, which has no parts", diag.Quote(written), inside.name())("set the whole of it, e.g. --set '%s={…}'", inside.name())
+		return target{}, false
+	}
+	if len(fit) == 1 && !fit[0].there && slices.Contains(entryNames(all), path) {
+		r.say("ambiguous-set-path", at, "--set %s: there is more than one: %s, and an entry of that name", diag.Quote(written), fit[0].name())("for the entry write which of its keys, e.g. --set '%s.amount=…'", path)
 		return target{}, false
 	}
 	names := func(of []target) (out []string) {
@@ -107,6 +114,19 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 		r.say("ambiguous-set-path", at, "--set %s: there is more than one: %s", diag.Quote(written), strings.Join(names(fit), ", "))("write it in full")
 	}
 	return target{}, false
+}
+
+func isThere(t target) bool { return t.there }
+
+// details are the details of charges, rooms and work in the file that a single word names
+// as well as another place.
+func details(all []target, word string, beside target) (out []target) {
+	for _, t := range all {
+		if t.there && t.whole && t.fits(word) == 4 && t.path[len(t.path)-1] == word && t.name() != beside.name() {
+			out = append(out, t)
+		}
+	}
+	return out
 }
 
 // doubtAdded doubts a charge that a set adds beside one of nearly that name.

@@ -124,6 +124,10 @@ func (r *reader) deposits(s scope, f *Field, g *reading) {
 		if j := endsIn(text.text, " credit"); j >= 0 {
 			text, credit = text.cut(0, j), true
 		}
+		if f.Kind == Prorations && !credit && strings.HasPrefix(text.text, "-") {
+			r.say("below-zero", text.at, "%s is %s, below zero", e.key.text, diag.Quote(text.text))("if you receive it, write   %s: %s credit   ; if you pay it, leave the sign out", e.key.text, strings.TrimLeft(text.text, "- "))
+			continue
+		}
 		if credit && f.Kind == Deposits {
 			r.say("credit-not-here", e.value.at, "%s is a deposit, which is paid and not received", diag.Quote(e.key.text))("put it under prorations if it is received at the purchase and paid back at the sale")
 			continue

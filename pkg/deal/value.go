@@ -152,6 +152,9 @@ func (r *reader) usual(f *Field, s span, x decimal.Decimal) bool {
 	for _, l := range limits(f.Kind, f.Doubt) {
 		if !l.holds(x) && !(l.least && x.IsZero()) { // nothing is spoken of elsewhere
 			check := "check it with whoever gave it to you; it is used as it stands"
+			if better := inThousands(f.Kind, s, x, limits(f.Kind, f.Doubt)); l.least && better != "" {
+				check = "write " + better + " if thousands are meant; it is used as it stands"
+			}
 			if strings.HasPrefix(f.Path, "labour.own") || f.group() == "<work>" { // which nobody but the owner says
 				check = "check it; it is used as it stands"
 			}

@@ -3,6 +3,8 @@ package quantity
 import (
 	"fmt"
 	"math/big"
+	"strconv"
+	"strings"
 
 	"github.com/shopspring/decimal"
 )
@@ -47,8 +49,18 @@ func (c *cursor) percent() (decimal.Decimal, error) {
 
 // suggestPercent says what a bare number could have been.
 func suggestPercent(bare string, n *big.Rat) string {
+	if a, b, split := strings.Cut(bare, "/"); split && addTo100(a, b) {
+		return fmt.Sprintf("one of the two shares: %s%% or %s%%", a, b)
+	}
 	if n.Cmp(one) > 0 {
 		return fmt.Sprintf("a percent sign: %s%%", bare)
 	}
 	return fmt.Sprintf("a percent sign: %s%% or %s", bare, FormatPercent(toDecimal(n, Places), 6))
+}
+
+// addTo100 reports whether two texts are whole numbers that people part a whole by, as 60/40.
+func addTo100(a, b string) bool {
+	x, errX := strconv.Atoi(strings.TrimSpace(a))
+	y, errY := strconv.Atoi(strings.TrimSpace(b))
+	return errX == nil && errY == nil && x+y == 100
 }

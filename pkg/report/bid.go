@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/solve"
 )
 
@@ -59,6 +60,13 @@ func afterOwnHours(a *answer.Answer) entry {
 	if a.Partnered() { // in as many letters as there is room for
 		label = "your profit less own hours"
 	}
+	switch {
+	case !a.Line("unrated_hours").IsPositive():
+	case a.Line("own_labour").IsZero():
+		return entry{label, "no rate given"}
+	default:
+		return entry{label, "some unrated"}
+	}
 	return entry{label, money(a.Line("profit_after_own_hours"))}
 }
 
@@ -87,6 +95,9 @@ func timing(a *answer.Answer) []entry {
 		entry{"hold", months(a.Line("hold_months"))})
 	for _, phase := range []string{"lead_in", "renovation", "marketing", "escrow"} {
 		list = append(list, entry{"  " + words(phase), months(a.Line(phase))})
+		if stands := a.Line("standstill"); phase == "renovation" && stands.IsPositive() {
+			list = append(list, entry{"  standstill", months(stands)})
+		}
 	}
 	return append(list, delay("unsold", a.Late), delay("stalled", a.Stalled))
 }
@@ -119,12 +130,18 @@ func sources(a *answer.Answer) []entry {
 	list := []entry{{"your money", money(a.Line("owner_money"))}}
 	list = more(list, "partner's money", a.Line("partner_money"))
 	for _, l := range a.Loans() {
-		list = more(list, l.Label+", at closing", a.Of(l, "loan_at_closing"))
-		list = more(list, l.Label+", draws", a.Of(l, "draws"))
+		list = more(list, ofLoan(l, ", at closing"), a.Of(l, "loan_at_closing"))
+		list = more(list, ofLoan(l, ", draws"), a.Of(l, "draws"))
 	}
 	list = more(list, "seller's credit", a.Line("seller_credit"))
 	list = more(list, "received while you own", a.Line("received_until_sale"))
 	return append(more(list, "prorations received", a.Line("deposits_received")), entry{"sources", money(a.Line("sources"))})
+}
+
+// ofLoan names a sum of a loan; a long name is cut rather than what the sum is.
+func ofLoan(l *model.Member, sum string) string {
+	const room = 23 // letters beside a figure of some millions
+	return cut(l.Label, room-len(sum)) + sum
 }
 
 // loanPayments says what is paid to lenders between the closing and the sale.
@@ -153,7 +170,7 @@ func uses(a *answer.Answer) []entry {
 	list = more(list, "work and contingency", a.Line("spend"))
 	list = more(list, "holding until the sale", a.Line("holding_until_sale"))
 	list = more(list, loanPayments(a), a.Line("charges_until_sale"))
-	list = more(list, "deposits", a.Line("deposits_paid"))
+	list = more(list, "deposits and prorations", a.Line("deposits_paid"))
 	list = more(list, leftOver, a.Line("owner_left_over"))
 	list = more(list, "left over, to your partner", a.Line("partner_left_over"))
 	return append(list, entry{"uses", money(a.Line("uses"))})

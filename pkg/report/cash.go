@@ -48,7 +48,11 @@ func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	case a.Line("cash_needed_month").Equal(a.Line("sale_month")):
 		note += " What the sale settles is paid out of the sale and does not count."
 	}
-	p.text("", note+" Month 0 is the purchase closing. Interest that waits for the payoff is not in what is owed. Cents: --json.")
+	note += " Month 0 is the purchase closing."
+	if len(a.Loans()) > 0 {
+		note += " Interest that waits for the payoff is not in what is owed."
+	}
+	p.text("", note+" Cents: --json.")
 	if partner {
 		p.text("", "Out and in are the whole deal's; so far is yours alone, after what the partner pays in and takes out.")
 	}

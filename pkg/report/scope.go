@@ -364,6 +364,9 @@ func duration(p *page, a *answer.Answer) {
 	if stated := a.Line("renovation"); !stated.Equal(a.Line("scope_months")) {
 		said += fmt.Sprintf(" You state %s, which counts.", months(stated))
 	}
+	if lines := a.Line("lines_cost"); lines.IsPositive() {
+		said += " Of the renovation lines outside of rooms only own hours count; trades there take no time of their own."
+	}
 	p.text("", said)
 }
 

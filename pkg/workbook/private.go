@@ -14,7 +14,7 @@ import (
 var (
 	privateSections = []string{"Targets", "Tax", "Rule of thumb"}
 	privateLines    = []string{
-		"own_labour_rate", "cost.hired_rate", "cost.own_hours", "own_hours", "profit_after_own_hours", "profit_per_own_hour", "low_value", "cash_reserve",
+		"own_labour_rate", "cost.hired_rate", "cost.own_hours", "own_hours", "unrated_hours", "profit_after_own_hours", "profit_per_own_hour", "low_value", "cash_reserve",
 		"comps_low_share", "comps_high_share", "comps_low", "comps_high",
 	}
 )

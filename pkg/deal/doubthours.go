@@ -1,0 +1,29 @@
+package deal
+
+import (
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// fullWeek is how many own hours a week few can keep up; common practice, no source.
+var fullWeek = decimal.NewFromInt(60)
+
+// doubtOwnPace doubts a stated renovation that leaves no time for the owner's own hours.
+func (r *reader) doubtOwnPace() {
+	stated := r.good("time.renovation")
+	hours, ok := r.worked(r.deal.Root, "own_hours")
+	if stated == nil || !ok || !stated.number.IsPositive() {
+		return
+	}
+	most, said := fullWeek, "more than most can keep up"
+	if g := r.good("labour.own hours a week"); g != nil {
+		most, said = g.number, "and you have "+g.node.text
+	}
+	weeks := stated.number.Mul(decimal.NewFromInt(365)).Div(decimal.NewFromInt(12 * 7))
+	if !hours.GreaterThan(most.Mul(weeks)) {
+		return
+	}
+	r.say("own-hours-crowded", stated.at(), "%s of your own work in %s are %s a week, %s", quantity.FormatHours(hours, 0), stated.node.text, quantity.FormatCount(hours.Div(weeks), 0), said)(
+		"at %s a week they take %s weeks; give the renovation longer, or hire some of it", quantity.FormatCount(most, 0), quantity.FormatCount(hours.Div(most).Ceil(), 0))
+}
