@@ -31,6 +31,8 @@ var meantKeys = map[string][]string{
 	"origination": {"loans[].points"}, "origination fee": {"loans[].points"},
 	"draw fee": {"loans[].draws.fee"}, "retention": {"loans[].draws.retainage"},
 
+	"income": {"holding"}, "rent": {"holding"}, "rental income": {"holding"},
+
 	"goals": {"targets"}, "goal": {"targets"},
 	"bracket": {"tax.income rate"},
 

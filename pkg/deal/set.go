@@ -173,6 +173,9 @@ func meantPath(all []target, path string) string {
 	if f := besides(path); f != nil {
 		return fmt.Sprintf("a plan has no %[1]s; see what it does with   ledgerboard stress FILE --down '%[1]s=%[2]s'   , or give it a range or a bad day", f.Path, besideFigures[f.Path])
 	}
+	if few := tooFew(all, path); few != "" {
+		return few
+	}
 	if numbered := byEntryName(all, path); len(numbered) > 0 {
 		path = numbered[0]
 	}
@@ -203,6 +206,19 @@ func meantPath(all []target, path string) string {
 		return `did you mean "` + strings.Join(meant, `" or "`) + `"?`
 	}
 	return "write the keys joined by dots, e.g. --set 'purchase.price=$205k' or --set 'loans.1.rate=11%'"
+}
+
+// tooFew says how many entries a list has, where a path asks for one beyond.
+func tooFew(all []target, path string) string {
+	for _, t := range all {
+		rest, in := strings.CutPrefix(path, t.name()+".")
+		number, _, _ := strings.Cut(rest, ".")
+		n, err := strconv.Atoi(number)
+		if have := t.value.length(); in && err == nil && t.field != nil && t.field.Kind == List && have > 0 && n > have {
+			return fmt.Sprintf("%s in the file go to %s.%d; write one more into the file", t.name(), t.name(), have)
+		}
+	}
+	return ""
 }
 
 // setValue reads a set's text as the file would: brackets are YAML, all else is

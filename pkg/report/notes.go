@@ -90,6 +90,9 @@ func doubt(a *answer.Answer, d diag.Diag) string {
 		return fmt.Sprintf("%s, line %d: %s", f, d.Pos.Line, d.Message)
 	}
 	if d.Pos.Line > 0 {
+		if deal.InSet(d.Pos) {
+			return "--set: " + d.Message
+		}
 		return fmt.Sprintf("line %d: %s", d.Pos.Line, d.Message)
 	}
 	return d.Message
