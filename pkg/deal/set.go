@@ -215,7 +215,7 @@ func tooFew(all []target, path string) string {
 		number, _, _ := strings.Cut(rest, ".")
 		n, err := strconv.Atoi(number)
 		if have := t.value.length(); in && err == nil && t.field != nil && t.field.Kind == List && have > 0 && n > have {
-			return fmt.Sprintf("%s in the file go to %s.%d; write one more into the file", t.name(), t.name(), have)
+			return fmt.Sprintf("the last of %s in the file is %s.%d; write one more into the file", t.name(), t.name(), have)
 		}
 	}
 	return ""

@@ -56,7 +56,7 @@ func TestANameThatSeveralEntriesHaveIsAmbiguous(t *testing.T) {
 	require.Contains(t, found[0].Message, "loans.1.rate, loans.2.rate")
 	d := read(t, text, deal.Set{Path: "st. ann's.rate", Value: "8%"})
 	require.Equal(t, "0.08", given(t, d, "St. Ann's > rate"))
-	for path, hint := range map[string]string{"bnk.rate": `did you mean "bank.rate"?`, "bank.rat": `did you mean "loans.1.rate"?`, "loans.9.rate": "loans in the file go to loans.2; write one more into the file"} {
+	for path, hint := range map[string]string{"bnk.rate": `did you mean "bank.rate"?`, "bank.rat": `did you mean "loans.1.rate"?`, "loans.9.rate": "the last of loans in the file is loans.3; write one more into the file"} {
 		_, found = deal.Read("a.yaml", []byte(text), deal.Set{Path: path, Value: "8%"})
 		require.Equal(t, "unknown-set-path", found[0].Code, path)
 		require.Equal(t, hint, found[0].Hint)
