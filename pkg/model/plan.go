@@ -117,14 +117,17 @@ func (m *Model) Reached(steps []Step, changed []int, held ...int) (fixed, varyin
 	return fixed, varying
 }
 
-// Moved marks the cells that a change of some can change.
-func (m *Model) Moved(changed []int) []bool {
+// Moved marks those of the known cells that a change of some can change. A known cell
+// was worked out from known ones alone, so the change reaches it through them.
+func (m *Model) Moved(changed []int, known []bool) []bool {
 	moved := make([]bool, len(m.Cells))
 	for _, c := range changed {
 		moved[c] = true
 	}
 	for s := range m.steps() {
-		m.spreads(s, moved)
+		if s.any(known) {
+			m.spreads(s, moved)
+		}
 	}
 	return moved
 }

@@ -83,7 +83,7 @@ func (k *Known) forget() {
 		return
 	}
 	k.taken += len(given)
-	for c, moved := range k.Values.Model.Moved(given) {
+	for c, moved := range k.Values.Model.Moved(given, k.done) {
 		k.done[c] = k.done[c] && !moved
 	}
 }
