@@ -50,8 +50,9 @@ loans: [{name: loan, price share: 85%, renovation share: 100%, rate: 11%, intere
 	require.False(t, at(found.Value, held...).Equal(at(found.Value)), "the loan would move if it were not held")
 }
 
-// By hand: 0.92 S - 255,000 - 8% x 206,600 = 0 at S = 295,139.13, so 295,140. The
-// loan is cut to what the price and a closing fee of 2% of the planned sale leave.
+// By hand: 0.94 S - 255,000 - 6,600 - 8% x 206,600 = 0 at S = 295,880.85, so 295,881. The
+// loan is cut to what the price and a closing fee of 2% of the planned sale leave, and
+// that fee is paid by then.
 func TestLoansDoNotMoveWithTheSalePrice(t *testing.T) {
 	a := answered(t, `
 purchase: {price: $200k, closing: {odd fee: 2% of sale price}}
@@ -62,7 +63,22 @@ loans: [{name: loan, fixed amount: $230k, rate: 12%, points: 2%, interest on: ba
 selling: {agents: 6%}
 `)
 	require.Equal(t, "206600", a.Line("loan_at_closing").String())
-	require.Equal(t, "295140", a.BreakEven.SalePrice.Value.String())
+	require.Equal(t, "295881", a.BreakEven.SalePrice.Value.String())
+}
+
+// By hand: what is paid at the closing is 1% of the 42,000 that the plan spends, and of the
+// loan's fees 1% of the planned sale; a month more takes one more of the container alone.
+// So the sale must bring 200,000 + 42,000 + 420 + 3,300.
+func TestWhatTheClosingTookDoesNotMoveWithWorkAndSale(t *testing.T) {
+	a := answered(t, `
+purchase: {price: $200k, closing: {survey: 1% of base cost}}
+value: {after-repair value: $330k}
+time: {renovation: 4 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 0%, lines: [{trade: all, work: works, amount: $40k}], general: {container: $500/month}}
+loans: [{name: loan, price share: 50%, rate: 0%, interest on: balance, fees: {brokerage: 1% of sale price}}]
+`)
+	require.Equal(t, "500", a.Stalled.Month.String())
+	require.Equal(t, "245720", a.BreakEven.SalePrice.Value.String())
 }
 
 // A base of nothing is "up to $50,000", so the fixed charge of that slab is due.

@@ -24,17 +24,32 @@ type BreakEven struct {
 	Trusted bool            // found by trusting that it is lost only once
 }
 
-// Held keeps the loans, and the budget that charges of the closing go by, at what they are
-// in the plan: once closed, nothing of it grows or shrinks because the sale or the work
-// turns out otherwise.
+// Held keeps the loans, the budget and the charges paid at the closing or before at what
+// they are in the plan: once closed, nothing of it grows or shrinks because the sale or the
+// work turns out otherwise.
 func Held(m *model.Model) ([]exact.Change, error) {
 	sizes := []*model.Cell{m.Find(m.Root, "budget")}
 	for _, l := range m.Root.In("loan") {
 		for _, line := range []string{"loan_at_closing", "holdback", "reserve"} {
 			sizes = append(sizes, m.Find(l, line))
 		}
+		sizes = append(sizes, amounts(m, l.In("loan_fee"))...)
+	}
+	for _, kind := range []string{"before_fee", "purchase_fee"} {
+		sizes = append(sizes, amounts(m, m.Root.In(kind))...)
 	}
 	return exact.Pin(m, sizes...)
+}
+
+// amounts are what charges come to, as far as they follow from other lines.
+func amounts(m *model.Model, fees []*model.Member) (out []*model.Cell) {
+	for _, f := range fees {
+		if f.Given.Of("share").Number.IsZero() && f.Given.Of("unit_price").Number.IsZero() && len(f.Children) == 0 {
+			continue // in dollars
+		}
+		out = append(out, m.Find(f, "amount"))
+	}
+	return out
 }
 
 // BreakEvenSalePrice finds the lowest whole-dollar sale price from which on the

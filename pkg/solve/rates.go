@@ -36,23 +36,28 @@ func IRR(m *model.Model, v *exact.Values) Rate {
 }
 
 // APR is the annual percentage rate of loans taken as one, by the actuarial
-// method of 12 CFR 1026 App. J: nominal, twelve times the monthly rate. What
-// moves in the month of the sale moves at the sale.
+// method of 12 CFR 1026 App. J: nominal, the rate of a unit period times the periods of a
+// year. What moves in the month of the sale moves at the sale.
 func APR(m *model.Model, v *exact.Values, loans ...*model.Member) Rate {
 	hold := v.Of(m.Find(m.Root, "hold_months")).Round(partPlaces)
 	var advances, payments []cashflow.Flow
 	for month := range v.Months() + 1 {
-		at := cashflow.Flow{Whole: month}
-		if month == v.Months() {
-			at.Whole = int(hold.IntPart())
-			at.Part = hold.Sub(hold.Truncate(0))
-		}
+		paid := decimal.Zero // less what is lent on the same day
 		for _, l := range loans {
-			advances = flow(advances, at, v.In(m.Find(l, "lent"), month))
-			payments = flow(payments, at, v.In(m.Find(l, "paid_back"), month))
+			paid = paid.Add(v.In(m.Find(l, "paid_back"), month)).Sub(v.In(m.Find(l, "lent"), month))
 			if month == v.Months() {
-				payments = flow(payments, at, v.Of(m.Find(l, "paid_back_at_sale")))
+				paid = paid.Add(v.Of(m.Find(l, "paid_back_at_sale")))
 			}
+		}
+		at := cashflow.Flow{Whole: month, Amount: paid.Abs()}
+		if month == v.Months() {
+			at.Whole, at.Part = whole(hold)
+		}
+		switch paid.Sign() {
+		case 1:
+			payments = append(payments, at)
+		case -1:
+			advances = append(advances, at)
 		}
 	}
 	r, err := cashflow.APR(atOnce(advances, payments, hold))
@@ -62,27 +67,28 @@ func APR(m *model.Model, v *exact.Values, loans ...*model.Member) Rate {
 	return Rate{Found: true, Value: r.Rate, Several: len(r.Roots)}
 }
 
-// atOnce returns the arguments of an annual percentage rate. One advance and one
-// payment within a year are not compounded: the time between is the unit period
-// (12 CFR 1026 App. J (c)(5)). All else goes by months.
+// atOnce returns the arguments of an annual percentage rate. The unit period of one advance
+// and one payment is the time between, but a year where it is longer (12 CFR 1026 App. J
+// (b)(5) and (c)(5)); of all else it is a month.
 func atOnce(advances, payments []cashflow.Flow, hold decimal.Decimal) (_, _ []cashflow.Flow, periodsAYear decimal.Decimal) {
 	year := decimal.NewFromInt(monthsAYear)
-	at := func(f cashflow.Flow) decimal.Decimal { return decimal.NewFromInt(int64(f.Whole)).Add(f.Part) }
-	early := slices.ContainsFunc(payments, func(f cashflow.Flow) bool { return at(f).LessThan(hold) })
-	if len(advances) != 1 || !at(advances[0]).IsZero() || early || hold.GreaterThan(year) {
+	single := len(advances) == 1 && len(payments) == 1
+	if !single || advances[0].Whole > 0 || !advances[0].Part.IsZero() || !at(payments[0]).Equal(hold) {
 		return advances, payments, year
 	}
 	one := slices.Clone(payments)
-	for i := range one {
-		one[i].Whole, one[i].Part = 1, decimal.Decimal{}
+	if hold.GreaterThan(year) {
+		one[0].Whole, one[0].Part = whole(formula.Divide(hold, year))
+		return advances, one, decimal.NewFromInt(1)
 	}
+	one[0].Whole, one[0].Part = 1, decimal.Decimal{}
 	return advances, one, formula.Divide(year, hold)
 }
 
-func flow(all []cashflow.Flow, at cashflow.Flow, amount decimal.Decimal) []cashflow.Flow {
-	if amount.IsZero() {
-		return all
-	}
-	at.Amount = amount
-	return append(all, at)
+// at is when a flow falls, in unit periods.
+func at(f cashflow.Flow) decimal.Decimal { return decimal.NewFromInt(int64(f.Whole)).Add(f.Part) }
+
+// whole splits a time into whole periods and a part of one.
+func whole(time decimal.Decimal) (int, decimal.Decimal) {
+	return int(time.IntPart()), time.Sub(time.Truncate(0))
 }

@@ -216,12 +216,14 @@ loans:
 // The results were computed independently, in exact rationals.
 // 12 CFR 1026 App. J (c)(5)(i): 1,000 lent, 1,080 paid back after 255 days, 11.45%.
 // App. D part I.A (figures from memory): 24,000 lent, 26,093.75 after 5 months,
-// 20.94%. The charge is an exit fee here, so that all is paid at once.
-func TestASinglePaymentWithinAYearIsNotCompounded(t *testing.T) {
+// 20.94%. (c)(5)(iv) (from memory): 1,000 lent, 1,240 paid back after two years, 11.36%.
+// The charge is an exit fee here, so that all is paid at once.
+func TestASinglePaymentIsCompoundedByTheYear(t *testing.T) {
 	cases := published[rated](t, "apr.json")
 	for id, c := range map[string]struct{ lent, charge, hold string }{
-		"J-c5-i": {"$1000", "$80", "255 days"},
-		"D-I-A":  {"$24000", "$2093.75", "5 months"},
+		"J-c5-i":  {"$1000", "$80", "255 days"},
+		"D-I-A":   {"$24000", "$2093.75", "5 months"},
+		"J-c5-iv": {"$1000", "$240", "24 months"},
 	} {
 		t.Run(cases[id].name(), func(t *testing.T) {
 			b := read(t, fmt.Sprintf("purchase: {price: $30000}\nvalue: {after-repair value: $90000}\ntime: {marketing: %s}\n"+
@@ -229,6 +231,16 @@ func TestASinglePaymentWithinAYearIsNotCompounded(t *testing.T) {
 			near(t, dec(cases[id].Percent), b.apr().Mul(dec("100")), dec("0.005"))
 		})
 	}
+}
+
+// Two loans that are paid back together cost what one of both would.
+func TestTwoLoansAtOnceCostWhatOneDoes(t *testing.T) {
+	const deal = "purchase: {price: $200k}\nvalue: {after-repair value: $330k}\ntime: {marketing: 11 months}\nloans:\n"
+	const terms = "rate: 12%, points: 3 points, interest paid: at payoff}\n"
+	one := read(t, deal+"  - {name: one, price share: 80%, "+terms)
+	two := read(t, deal+"  - {name: first, price share: 40%, "+terms+"  - {name: second, price share: 40%, "+terms)
+	both := solve.APR(two.Model, two.Values, two.Model.Root.In("loan")...)
+	require.True(t, one.apr().Equal(both.Value), "%s and %s", one.apr(), both.Value)
 }
 
 func TestWorkedDealsThroughTheFile(t *testing.T) {
