@@ -276,9 +276,6 @@ func (r *reader) rented(w *work) bool {
 	w.member.Give("measure", model.Value{Number: one, Text: pricebook.Months, Pos: w.item.Pos})
 	price, own := w.member.Given.Look("hired_price")
 	w.member.Withdraw("hired_price") // the rental holds it, for all months
-	if _, quoted := w.member.Given.Look("quote"); quoted {
-		return true
-	}
 	if !own {
 		price = model.Value{Number: w.item.Hired, Text: w.item.HiredSource, Pos: w.item.Pos}
 	}

@@ -1,8 +1,10 @@
 package deal
 
 import (
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -164,6 +166,9 @@ func (r *reader) feeRates(s scope, e *entry) {
 	}
 }
 
+// permits is what people call charges of the town for its leave to build.
+var permits = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\bpermits?\b`) })
+
 // feeBase gives the base that the place has, where the charge says none.
 func (r *reader) feeBase(s scope, e *entry) {
 	given := s.member.Given
@@ -176,7 +181,11 @@ func (r *reader) feeBase(s scope, e *entry) {
 	case said && !needs:
 		r.say("base-unused", of.Pos, "%s is no share, so it is of nothing", diag.Quote(e.key.text))("leave out %s, or write a percentage", diag.Quote("of "+of.Text))
 	case needs && !said:
-		s.member.Give("base", model.Value{Refers: baseNamed(s.place.base).line, Text: s.place.base, Pos: r.amountAt(s, e)})
+		b := baseNamed(s.place.base)
+		if s.place.kind == "general_fee" && permits().MatchString(e.key.text) {
+			b = baseNamed("works at trade price") // permits are on the full value of the work, own labour included
+		}
+		s.member.Give("base", model.Value{Refers: b.line, Text: b.name, Pos: r.amountAt(s, e)})
 	}
 	if s.place.atSale {
 		s.member.Give("at_sale", model.Value{Number: decimal.NewFromInt(1), Text: "yes", Pos: e.key.at})

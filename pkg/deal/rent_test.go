@@ -64,6 +64,9 @@ func TestRentsAreCashAtThePriceThatIsSaid(t *testing.T) {
 			if w.Item.Name == "storage pod" {
 				require.Equal(t, want[1], v.Of(d.Model.Find(m, "labour")).String(), pod)
 				require.Equal(t, want[1], v.Of(d.Model.Find(m, "labour_at_trade")).String(), pod)
+				if pod == "{quote: $500, covers: labour}" { // the book says 4 months of $180, half again as dear
+					require.Equal(t, "-580", v.Of(d.Model.Find(m, "quote_over")).String())
+				}
 			}
 		}
 	}

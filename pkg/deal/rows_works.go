@@ -21,7 +21,7 @@ var renovationRows = []Field{
 // chargeRows are the details of any charge and of its tables of rates.
 var chargeRows = []Field{
 	{Path: "<fee>.amount", Kind: Charge, Example: "0.55% of price", Meaning: "how much: dollars, a percentage, dollars per $500, or dollars a month, quarter or year", Other: []string{"rate"}},
-	{Path: "<fee>.of", Kind: BaseLine, Line: "base", Default: "the price at the purchase, the sale price at the sale", Example: "sale price"},
+	{Path: "<fee>.of", Kind: BaseLine, Line: "base", Default: "the price at the purchase, the sale price at the sale; of general lines the works cost, but of permits the works at trade price", Example: "sale price"},
 	{Path: "<fee>.during", Only: "holding_fee general_fee", Kind: Choice, Line: "during", Default: "the whole hold; renovation for general lines", Example: "marketing", Choices: []string{"hold", "lead-in", "renovation", "marketing", "escrow"}},
 	{Path: "<fee>.at least", Kind: Money, Line: "least", Example: "$1,500"},
 	{Path: "<fee>.at most", Kind: Money, Line: "most", Range: "more than $0, at most $1,000 million", Default: "no limit", Example: "$2,500"},

@@ -286,6 +286,9 @@ func (w worked) rented() decimal.Decimal {
 	sum := decimal.Zero
 	for _, m := range w.chosen(w.all("rental")) {
 		item := m.Links[0]
+		if w.choice(item, "quote_covers") != "nothing" {
+			continue // the quote stands for all months
+		}
 		factor := w.of("labour_factor")
 		if w.at(item, "own_labour_price").IsPositive() {
 			factor = decimal.NewFromInt(1)

@@ -233,7 +233,7 @@ func who(a *answer.Answer, m *model.Member) string {
 // details writes what else is to be said of a piece of work.
 func details(p *page, a *answer.Answer, m *model.Member) {
 	w := a.Deal.Work[m]
-	if over := a.Of(m, "quote_over"); !over.IsZero() && w.Item.Measure != pricebook.Months {
+	if over := a.Of(m, "quote_over"); !over.IsZero() {
 		way := "over"
 		if over.IsNegative() {
 			way = "under"
@@ -245,6 +245,9 @@ func details(p *page, a *answer.Answer, m *model.Member) {
 		p.text("      ", said)
 	}
 	for _, x := range m.In("rental") {
+		if a.Of(x, "rent_a_month").IsZero() { // quoted
+			continue
+		}
 		p.text("      ", "rented for "+money(a.Of(x, "rent_a_month"))+" a month; counted with what the rooms share")
 	}
 	if len(w.Includes) > 0 {
