@@ -96,7 +96,9 @@ func TestTablesByAge(t *testing.T) {
 	require.Len(t, checks, 12)
 	for _, c := range checks {
 		require.Len(t, c.Rows, 4, c.Name)
-		require.NotNil(t, pricebook.Starter().Item(c.Item), "%s: %s", c.Name, c.Item)
+		for _, name := range slices.Concat([]string{c.Item}, c.Also, c.Pieces) {
+			require.NotNil(t, pricebook.Starter().Item(name), "%s: %s", c.Name, name)
+		}
 		for _, year := range []int{0, 1900, 1949, 1950, 1977, 1978, 1990, 1991, 2020} {
 			row := c.For(year)
 			require.True(t, row.Least.LessThanOrEqual(row.Likely) && row.Likely.LessThanOrEqual(row.Most), c.Name)
