@@ -80,7 +80,7 @@ func roomDoubts() []Code {
 		{"containers-twice", "a container for debris beside those that rooms count"},
 		{"permits-twice", "a line for permits beside those that work brings along"},
 		{"trade-twice", "a line of a trade that rooms price too"},
-		{"edges-missing", "work along the edges of the roof or of the house, without their lengths"},
+		{"edges-missing", "work along the edges of the roof or of the house, or footings of a deck, without their lengths or number"},
 		{"own-without-hours", "own work of which nobody knows the hours"},
 		{"not-seen-replaced", "money for parts not seen that the work replaces"},
 		{"rate-unused", "an hourly rate that no work is paid by"},

@@ -117,6 +117,7 @@ var roomSlips = []slip{
 	inDen("price-of-sticks", "paint walls: hired", "baseboard: {by: hired, price: $9}"),
 	inDen("rolls-of-walk", denSize+"\n    work: {paint walls: hired}", "walls: [east 12', north 10', west 12', south 10']\n    work: {carpet: hired}"),
 	besideDen("edges-missing", "outside: {roof: 1400 sq ft, work: {shingle roof gable: hired}}"),
+	besideDen("edges-missing", "outside: {work: {deck frame: {by: hired, count: 168 sq ft}}}"),
 	besideDen("own-without-hours", "whole house: {work: {lawn care: own hands}}"),
 	besideDen("not-seen-replaced", "whole house: {work: {rewire: hired, panel 200 amp: hired}}"),
 	inDen("roll-too-short", "work: {paint walls: hired}", "ceiling: 36 ft\n    work: {hang wallpaper: hired}"),

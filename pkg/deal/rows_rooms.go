@@ -110,6 +110,7 @@ var roomRows = []Field{
 	{Path: "outside.soffit", Kind: Area, Line: "soffit", Example: "120 sq ft"},
 	{Path: "outside.deck", Kind: Area, Line: "deck", Example: "12' x 16'"},
 	{Path: "outside.deck rail", Kind: Length, Line: "deck_rail", Range: "at least 0 ft, at most 1,000 ft", Example: "40 ft"},
+	{Path: "outside.deck footings", Kind: WholeNumber, Line: "deck_footings", Range: "at least 0, at most 100", Default: "one for each 50 sq ft of deck, at least 2", Example: "6"},
 	{Path: "outside.yard", Kind: Area, Line: "yard", Example: "4,200 sq ft"},
 	{Path: "outside.driveway", Kind: Area, Line: "driveway", Example: "18' x 30'"},
 	{Path: "outside.walk", Kind: Area, Line: "walk", Example: "3' x 24'"},

@@ -102,6 +102,20 @@ func TestTakeoffOfPartsOfARoom(t *testing.T) {
 	})
 }
 
+// A deck of 12 x 14 ft, by hand: 168 / 50 is over 3, so 4 footings; one of 7 x 8 ft has the
+// fewest; one of 14 x 25 ft has 7, and what is counted stands.
+func TestTakeoffOfFootings(t *testing.T) {
+	for _, c := range [][3]string{{"168", "", "4"}, {"56", "", "2"}, {"350", "", "7"}, {"0", "", "0"}, {"168", "6", "6"}} {
+		root := house()
+		lines := map[string]string{"deck": c[0]}
+		if c[1] != "" {
+			lines["deck_footings"] = c[1]
+		}
+		r := give(root.Add("room", "outside", "outside"), lines)
+		within(t, root, r, map[string]string{"deck_footings": c[2]})
+	}
+}
+
 // A gable roof of 40 x 22 ft with 1 ft of overhang at 9 in 12, by hand: 42 x 24 x 1.25;
 // the house is 124 ft round and 10 ft high, with two windows of 3 x 4 ft.
 func TestTakeoffOfTheOutside(t *testing.T) {
