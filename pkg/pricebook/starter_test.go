@@ -136,3 +136,26 @@ func TestWorkMakesWayForAllThatMakesItsSurfaceNew(t *testing.T) {
 	}
 	require.Greater(t, seen, 40)
 }
+
+// A toilet is set once, on one seal, whatever comes along with it; a flange is repaired
+// under one that is lifted, or under a new one.
+func TestAToiletIsSetOnOneSeal(t *testing.T) {
+	book := pricebook.Starter()
+	seals := func(it *pricebook.Item) (n int) {
+		for _, u := range it.Uses {
+			if u.Product == "toilet seal" {
+				n++
+			}
+		}
+		return n
+	}
+	toilet := book.Item("toilet")
+	all := seals(toilet)
+	for _, c := range toilet.Brings {
+		all += seals(book.Item(c.Item))
+	}
+	require.Equal(t, 1, all)
+	i := slices.IndexFunc(book.Item("flange repair").Brings, func(c pricebook.Companion) bool { return c.Item == "toilet off and on" })
+	require.GreaterOrEqual(t, i, 0)
+	require.Equal(t, []string{"toilet"}, book.Item("flange repair").Brings[i].Unless)
+}
