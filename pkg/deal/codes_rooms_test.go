@@ -66,6 +66,7 @@ var roomSlips = []slip{
 	inDen("room-large", denSize, "size: 128' x 10'"),
 	inDen("room-large", denSize, "size: 32' x 30'"),
 	inDen("count-large", "hired}", "{by: hired, count: 1100 sq ft}}"),
+	inDen("closet-large", denSize, denSize+"\n    closets: 12' x 18'"),
 	besideDen("sales-tax-high", "local prices: {sales tax: 25%}"),
 	besideDen("own-hours-high", "labour: {own hours a week: 90}"),
 	inDen("quote-far", "hired}", "{quote: $94,000}}"),
