@@ -245,3 +245,32 @@ func TestLatestDayOfADealWithoutAPurchaseDate(t *testing.T) {
 	require.Len(t, ages(found), 1)
 	require.Contains(t, ages(found)[0], "the latest day in the deal (2025-06-01)")
 }
+
+// A price of an own book that counts for nothing, for its name is a little off, is doubted
+// with the name that the work takes.
+func TestANameOfAnOwnBookThatNothingTakesIsDoubted(t *testing.T) {
+	const sheet = "{price: $9.80, pack: sheet of 32 sq ft}"
+	const item = "{trade: paint, measure: walls less large openings, hours: none, hired: $1 per sq ft, materials: %s, brings: none, source: x}"
+	for _, c := range []struct{ book, work, near string }{
+		{"products: {half inch drywall sheets: " + sheet + "}", "hang wall board: hired", `"drywall half inch"`},
+		{"products: {half-inch drywall: " + sheet + "}", "hang wall board: hired", `"drywall half inch"`},
+		{"products: {drywal half inch: " + sheet + "}", "hang wall board: hired", `"drywall half inch"`},
+		{"products: {half inch drywall sheets: " + sheet + "}", "paint walls: hired", ""}, // no work takes drywall
+		{"products: {half inch drywall sheets: " + sheet + "}", "hang wall board: {by: hired, product: half inch drywall sheets}", ""},
+		{"products: {drywall half inch: {price: $9.80}, half inch drywall sheets: " + sheet + "}", "hang wall board: hired", ""}, // which has a price of hers
+		{"products: {half inch drywall sheets: " + sheet + "}\nitems: {board walls: " + fmt.Sprintf(item, "{half inch drywall sheets: {takes: 1}}") + "}", "hang wall board: hired", ""},
+		{"products: {marble shelf: {price: $9, pack: each}}", "hang wall board: hired", ""},
+		{"items: {paint wals: " + fmt.Sprintf(item, "none") + "}", "paint walls: hired", `"paint walls"`},
+		{"items: {paint wals: " + fmt.Sprintf(item, "none") + "}", "paint wals: hired", ""},
+	} {
+		d, found := booked(c.book, c.work)
+		require.NotNil(t, d, "%v", found)
+		i := slices.IndexFunc(found, func(x diag.Diag) bool { return x.Code == "own-name-near" })
+		require.Equal(t, c.near != "", i >= 0, "%s, %s: %v", c.book, c.work, found)
+		if i >= 0 {
+			require.Contains(t, found[i].Message, c.near)
+			require.Equal(t, "mine.yaml", found[i].Pos.File)
+			readsWell(t, found[i])
+		}
+	}
+}

@@ -9,11 +9,16 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// manyTimes is how often a room's measure a count may be; common practice, no source.
-var manyTimes = decimal.NewFromInt(3)
+// How often its measure a count may be: that of a room or the outside, with what a tape
+// slips by, and that of the house, of which a deal may hold a few rooms only; common
+// practice, no source.
+var (
+	roomTimes  = decimal.New(105, -2)
+	houseTimes = decimal.NewFromInt(3)
+)
 
-// doubtCounts looks for work of which more is stated than the room can have. What is
-// measured by the piece is let be: a room often gets more of it than it had.
+// doubtCounts looks for work of which more is stated than there is. What is measured by the
+// piece is let be: a room often gets more of it than it had.
 func (r *reader) doubtCounts() {
 	for _, w := range r.chosenWorks() {
 		g := r.good(w.scope.path + "count")
@@ -24,13 +29,13 @@ func (r *reader) doubtCounts() {
 		room := w.member.Parent.Parent
 		has, ok := r.worked(room, m.Line)
 		count := w.member.Given.Of("measure").Number
-		if !ok || !has.IsPositive() || !count.GreaterThan(manyTimes.Mul(has)) {
+		where, times := room.Label, roomTimes
+		if m.Of == "house" {
+			where, times = "the house", houseTimes
+		}
+		if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(has)) {
 			continue
 		}
-		where := room.Label
-		if m.Of == "house" {
-			where = "the house"
-		}
-		r.say("count-large", g.at(), "%s: a count of %s, but %s of %s is %s %s", w.label, g.node.text, m.Name, where, quantity.FormatCount(has, 1), m.Unit)("check it; without a count the work takes all there is; it is used as it stands")
+		r.say("count-large", g.at(), "%s: a count of %s, but %s of %s is %s %s", w.label, g.node.text, m.Name, where, quantity.FormatCount(has, 1), m.Unit)("check it; without a count the work takes all there is, and waste comes on top by itself; it is used as it stands")
 	}
 }

@@ -8,11 +8,13 @@ import (
 	"ledgerboard/pkg/pricebook"
 )
 
-// edges are the keys of the lengths outside that an area alone does not tell, by line.
-var edges = map[string]string{"eaves": "eaves: 84 ft", "rakes": "rakes: 62 ft", "gutters": "gutters: 84 ft", "foundation_run": "around: 136 ft"}
+// edges are the keys of the lengths outside that an area alone does not tell, by line, and
+// of footings where the deck has no size.
+var edges = map[string]string{"eaves": "eaves: 84 ft", "rakes": "rakes: 62 ft", "gutters": "gutters: 84 ft", "foundation_run": "around: 136 ft", "deck_footings": "deck footings: 6"}
 
 // doubtEdges looks for work and materials along the edges of the roof or once around the
-// house whose lengths nobody gave: they would cost nothing without a word.
+// house whose lengths nobody gave, and for footings that nobody counted: they would cost
+// nothing without a word.
 func (r *reader) doubtEdges() {
 	var keys, names []string
 	note := func(room *model.Member, line, what string) {
@@ -40,7 +42,12 @@ func (r *reader) doubtEdges() {
 		}
 	}
 	if keys != nil {
-		r.say("edges-missing", r.where("outside"), "nothing is priced of %s: their lengths are 0", strings.Join(names, ", "))("add   outside: {%s}   or give the roof its parts: roof: [{size: 40' x 28', pitch: 6/12}]", strings.Join(keys, ", "))
+		tell := r.say("edges-missing", r.where("outside"), "nothing is priced of %s: what they are measured by is 0", strings.Join(names, ", "))
+		add := "add   outside: {" + strings.Join(keys, ", ") + "}"
+		if slices.ContainsFunc(keys, func(k string) bool { return k != edges["foundation_run"] && k != edges["deck_footings"] }) {
+			add += "   or give the roof its parts: roof: [{size: 40' x 28', pitch: 6/12}]"
+		}
+		tell("%s", add)
 	}
 }
 

@@ -35,29 +35,40 @@ func (r *reader) doubtNotSeen() {
 	}
 }
 
-// replaces finds the work that sees to all of a part of the house: the item of its check,
-// another kind of the same thing, such as of a water heater, or a line beside the rooms
-// that names either.
+// replaces finds the work that sees to all of a part of the house: an item of its check,
+// one of an own book that is called after the part, or a line beside the rooms that names
+// either.
 func (r *reader) replaces(c *pricebook.Check) (at diag.Pos, name string, found bool) {
+	return r.seenTo(c, append([]string{c.Item}, c.Also...))
+}
+
+func (r *reader) seenTo(c *pricebook.Check, by []string) (at diag.Pos, name string, found bool) {
 	words := strings.Fields(plainKey(c.Name))
 	for _, w := range r.chosenWorks() {
-		if w.item.Name == c.Item || len(words) > 1 && strings.HasPrefix(w.item.Name, c.Name+" ") {
+		if slices.Contains(by, w.item.Name) || len(words) > 1 && ownOf(c, w.item) {
 			return w.at, w.label, true
 		}
 	}
 	for _, m := range r.deal.Root.In("cost") {
 		label := plainKey(strings.ReplaceAll(m.Label, ":", " "))
-		if strings.Contains(label, plainKey(c.Item)) || len(words) > 1 && allIn(words, strings.Fields(label)) {
+		named := slices.ContainsFunc(by, func(item string) bool { return strings.Contains(label, plainKey(item)) })
+		if named || len(words) > 1 && allIn(words, strings.Fields(label)) {
 			return m.Pos, m.Label, true
 		}
 	}
 	return diag.Pos{}, "", false
 }
 
+// ownOf reports whether an item of an own book is called after a part of the house; of those
+// of the starter book the check says what they mend.
+func ownOf(c *pricebook.Check, it *pricebook.Item) bool {
+	return strings.HasPrefix(it.Name, c.Name+" ") && pricebook.Starter().Item(it.Name) == nil
+}
+
 // mends reports whether work sees to a part of the house, or to a piece of it.
 func (r *reader) mends(c *pricebook.Check) bool {
-	_, _, all := r.replaces(c)
-	return all || slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return strings.HasPrefix(w.item.Name, c.Name+" ") })
+	_, _, found := r.seenTo(c, slices.Concat([]string{c.Item}, c.Also, c.Pieces))
+	return found || slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return ownOf(c, w.item) })
 }
 
 func allIn(words, of []string) bool {

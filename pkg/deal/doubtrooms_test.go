@@ -38,6 +38,19 @@ func TestWhatWasSeenBadWantsWork(t *testing.T) {
 		{"seen: {water heater: bad}\nwhole house: {work: {water heater electric: $1,700}}\n", false},
 		{"seen: {water heater: bad}\nwhole house: {work: {furnace: hired}}\n", true},
 		{"seen: {foundation: bad}\nwhole house: {work: {foundation piers: hired}}\n", false},
+		{"seen: {foundation: bad}\noutside: {around: 90', work: {foundation painted: hired}}\n", true},
+		{"seen: {chimney: bad}\noutside: {roof: [{size: 30' x 24'}], work: {shingle roof gable: hired}}\n", true}, // which brings its flashing
+		{"seen: {chimney: bad}\nwhole house: {work: {chimney sweep and look: hired}}\n", true},
+		{"seen: {chimney: bad}\nwhole house: {work: {chimney crown and cap: hired}}\n", false},
+		{"seen: {chimney: bad}\nwhole house: {work: {chimney rebuilt above roof: hired}}\n", false},
+		{"seen: {water heater: bad}\nwhole house: {work: {water heater drain pan and expansion: hired}}\n", true},
+		{"seen: {oil tank: bad}\nwhole house: {work: {oil tank sweep: hired}}\n", true},
+		{"seen: {oil tank: bad}\nwhole house: {work: {oil tank removed: hired}}\n", false},
+		{"seen: {termites: bad}\nwhole house: {work: {termite report: hired}}\n", true},
+		{"seen: {heating: bad}\nwhole house: {work: {heating service visit: hired}}\n", true},
+		{"seen: {heating: bad}\nwhole house: {work: {boiler: hired}}\n", false},
+		{"seen: {wiring: bad}\nwhole house: {work: {old wiring made safe: hired}}\n", false},
+		{"seen: {sewer line: bad}\nwhole house: {work: {sewer spot repair: hired}}\n", false},
 	} {
 		got := doubted(t, c.keys)
 		require.Equal(t, c.doubts, slices.Contains(got, "bad-not-planned"), c.keys)

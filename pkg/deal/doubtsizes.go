@@ -35,8 +35,32 @@ func (r *reader) doubtSizes() {
 		if r.roomKinds[room] != "closet" && !r.doubtInches(room) {
 			r.doubtNarrow(room)
 		}
+		r.doubtClosets(room)
 		r.doubtOpenings(room)
 		r.doubtTubs(room)
+	}
+}
+
+// doubtClosets doubts a closet that is larger than the room it is of.
+func (r *reader) doubtClosets(room *model.Member) {
+	floor, ok := r.worked(room, "floor_area")
+	if !ok {
+		return
+	}
+	area := func(m *model.Member) decimal.Decimal {
+		return m.Given.Of("length").Number.Mul(m.Given.Of("width").Number)
+	}
+	var closets []*model.Member
+	for _, m := range room.In("section") {
+		if n := m.Given.Of("closet").Number; n.IsPositive() {
+			closets, floor = append(closets, m), floor.Sub(area(m))
+		}
+	}
+	for _, m := range closets {
+		if floor.IsPositive() && area(m).GreaterThan(floor) {
+			long := m.Given.Of("length")
+			r.say("closet-large", long.Pos, "a closet of %s is %s x %s, %s sq ft, and the room itself %s sq ft", room.Label, long.Text, m.Given.Of("width").Text, short(area(m)), short(floor))("check its size, for feet and inches that have slipped, or make it a room of its own; it is used as it stands")
+		}
 	}
 }
 

@@ -164,3 +164,23 @@ func TestTheOrderOfWorkChangesNothing(t *testing.T) {
 		}
 	})
 }
+
+// A door between two rooms is bought, hung, painted and cased on both faces once: in the room
+// that names it. In the other it is a doorway, which takes as much wall, base and casing. By
+// hand, for 2'8" x 6'8": casing 2 x 6'8" + 2'8" = 16 ft, base 44 ft less 2'8" = 41 1/3 ft.
+func TestADoorBetweenTwoRoomsIsBoughtOnce(t *testing.T) {
+	const two = walked + "rooms: {hall: {size: 10' x 12', %s: 1, work: {%s}}, den: {size: 10' x 12', doors: 1, work: {%s}}}\n"
+	for _, hang := range []string{"prehung inside door", "solid inside door", "slab door"} {
+		hung := quantities(t, fmt.Sprintf(two, "doorways", "resilient plank floor: hired", hang+": hired, resilient plank floor: hired"))
+		for _, each := range []string{hang, "door latches", "door stops", "paint doors", "plank transition", "undercut doors"} {
+			require.Equal(t, "1", hung[each].String(), "%s with %s", each, hang)
+		}
+	}
+	trimmed := quantities(t, fmt.Sprintf(two, "doorways", "baseboard: hired, casing: hired, paint walls: hired", "baseboard: hired, casing: hired, paint walls: hired"))
+	named := quantities(t, fmt.Sprintf(two, "doors", "baseboard: hired, casing: hired, paint walls: hired", "baseboard: hired, casing: hired, paint walls: hired"))
+	require.Equal(t, "32", trimmed["casing"].Round(6).String())
+	require.Equal(t, "82.666667", trimmed["baseboard"].Round(6).String())
+	for _, same := range []string{"baseboard", "casing", "paint walls", "$"} {
+		require.Equal(t, named[same].String(), trimmed[same].String(), same)
+	}
+}

@@ -127,3 +127,34 @@ func TestThingsMadeTwiceAreDoubted(t *testing.T) {
 		}
 	}
 }
+
+// What is in place of other work, or has it in it, is doubted beside it where both are done
+// to all; not where one of them makes way, or each is for a part.
+func TestWorkBesideWhatTakesItsPlaceIsDoubted(t *testing.T) {
+	const bath = "rooms: {bath: {size: 9' x 8', doors: 1, windows: 1, fixed: {toilet: 1}, work: {WORK}}}\n"
+	for work, twice := range map[string]string{
+		"paint trim, paint base":                                      `"paint trim" is in place of "paint base"`,
+		"baseboard, paint base":                                       `"paint trim" is in place of "paint base"`,
+		"paint base, baseboard":                                       `"paint trim" is in place of "paint base"`,
+		"baseboard, base off and on":                                  `"baseboard" is in place of "base off and on"`,
+		"strip base, base off and on":                                 `"strip base" is in place of "base off and on"`,
+		"casing, door casing":                                         `"casing" is in place of "door casing"`,
+		"window casing, casing":                                       `"casing" is in place of "window casing"`,
+		"toilet, toilet off and on":                                   `"toilet" is in place of "toilet off and on"`,
+		"door casing, window casing":                                  "",
+		"baseboard, resilient plank floor":                            "",
+		"toilet, tile floor":                                          "",
+		"prehung inside door, casing":                                 "",
+		"paint trim, resilient plank floor":                           "",
+		"baseboard: {part: 50%}, base off and on: {part: 50%}":        "",
+		"baseboard: {count: 12 ft}, base off and on":                  "",
+		"paint trim: {part: 30%}, paint base: {by: hired, part: 70%}": "",
+	} {
+		_, found := deal.Read("house.yaml", []byte(walked+strings.Replace(bath, "WORK", worksOf(work), 1)))
+		if twice == "" {
+			require.NotContains(t, found.Error(), "is in place of", work)
+		} else {
+			require.Contains(t, found.Error(), twice, work)
+		}
+	}
+}

@@ -18,6 +18,7 @@ var openingKinds = map[string]struct{ kind, size string }{
 	"doors":          {"door", `2'8" x 6'8"`},
 	"windows":        {"window", `3' x 4'`},
 	"cased openings": {"cased", `3' x 6'8"`},
+	"doorways":       {"doorway", `2'8" x 6'8"`},
 }
 
 // openings reads a count, a size or a list of sizes.

@@ -20,12 +20,16 @@ func (c cutter) runs(use *model.Member) (out []takeoff.Piece) {
 	if need <= 0 {
 		return nil
 	}
+	id := room
+	if c.renews(use) {
+		id += " (spare)"
+	}
 	for _, x := range c.following(use, net) {
-		out = append(out, takeoff.Piece{Length: x, ID: room})
+		out = append(out, takeoff.Piece{Length: x, ID: id})
 	}
 	switch spare := need - net; {
 	case len(out) == 0:
-		return []takeoff.Piece{{Length: need, ID: room}}
+		return []takeoff.Piece{{Length: need, ID: id}}
 	case spare > 0:
 		longest := slices.MaxFunc(out, func(a, b takeoff.Piece) int { return cmp.Compare(a.Length, b.Length) }).Length
 		parts, err := takeoff.Split(spare, longest)
@@ -37,6 +41,13 @@ func (c cutter) runs(use *model.Member) (out []takeoff.Piece) {
 		}
 	}
 	return out
+}
+
+// renews reports whether a use takes less than a foot for each foot along the walls: what
+// breaks of trim that is taken off and set back.
+func (c cutter) renews(use *model.Member) bool {
+	line := cmp.Or(measureOf(use), use.Parent.Given.Of("measured").Refers) // of a count, what it counts of
+	return slices.Contains([]string{"base_run", "crown_run", "casing_run"}, line) && c.of(use, "takes").LessThan(one)
 }
 
 // following are the pieces that make up a net length, or none where it follows neither

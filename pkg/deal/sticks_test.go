@@ -38,3 +38,22 @@ func TestStickPiecesFollowTheWalls(t *testing.T) {
 		require.Equal(t, c.inches, lengths, c)
 	}
 }
+
+// What renews broken pieces of a base that is taken off and set back is no wall's: a tenth of
+// 50 ft, by hand, all of it to spare. A base of its own is a wall's.
+func TestPiecesThatRenewBrokenOnesAreSpare(t *testing.T) {
+	for work, want := range map[string][]string{
+		"base off and on: hired":                     {"den (spare) 60.00"},
+		"base off and on: {by: hired, count: 20 ft}": {"den (spare) 24.00"},
+		"baseboard: {by: hired, count: 10 ft}":       {"den 120.00"},
+	} {
+		d := readDeal(t, walked+"\nrooms: {den: {size: 14' x 11', work: {"+work+"}}}\n")
+		var got []string
+		for _, s := range d.Cuts[0].Plan.Sticks {
+			for _, p := range s.Cuts {
+				got = append(got, fmt.Sprintf("%s %.2f", p.ID, float64(p.Length)/takeoff.PerInch))
+			}
+		}
+		require.Equal(t, want, got, work)
+	}
+}

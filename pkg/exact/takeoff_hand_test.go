@@ -102,6 +102,44 @@ func TestTakeoffOfPartsOfARoom(t *testing.T) {
 	})
 }
 
+// Roll goods are rounded once, when they are bought: a room of 9 ft 6 in x 11 ft 3 in takes
+// 9.5 ft across the roll, with 2% of waste 9.69, two of them 19.38, so 20 ft off the roll, not
+// 10 and 10 with waste, 20.4, so 21. The strip beside a full width is sewn from pieces of
+// whole feet: 15 ft 6 in wide by 10 ft, so 10 ft and 3 pieces of 4 ft, 14.
+func TestTakeoffOfRollGoods(t *testing.T) {
+	root := house()
+	trade := root.Add("trade", "", "flooring")
+	p := give(root.Add("product", "", "carpet"), map[string]string{"holds": "1", "pack_price": "25.5"})
+	for _, name := range []string{"east bedroom", "west bedroom"} {
+		r := root.Add("room", "inside", name)
+		give(r.Add("section", "", "floor"), map[string]string{"length": "9.5", "width": "11.25"})
+		i := r.Add("option", "", "the work").Add("item", "", "carpet")
+		i.Link(trade)
+		i.Give("measure", model.Value{Refers: "carpet_run"})
+		u := give(i.Add("use", "", "carpet"), map[string]string{"takes": "1", "waste": "0.02"})
+		u.Link(p)
+		within(t, root, r, map[string]string{"carpet_run": "9.5"})
+	}
+	within(t, root, p, map[string]string{"total_bought": "19.38", "packs": "20"})
+	wide := root.Add("room", "inside", "wide")
+	give(wide.Add("section", "", "floor"), map[string]string{"length": "10", "width": "15.5"})
+	within(t, root, wide, map[string]string{"carpet_run": "14"})
+}
+
+// A deck of 12 x 14 ft, by hand: 168 / 50 is over 3, so 4 footings; one of 7 x 8 ft has the
+// fewest; one of 14 x 25 ft has 7, and what is counted stands.
+func TestTakeoffOfFootings(t *testing.T) {
+	for _, c := range [][3]string{{"168", "", "4"}, {"56", "", "2"}, {"350", "", "7"}, {"0", "", "0"}, {"168", "6", "6"}} {
+		root := house()
+		lines := map[string]string{"deck": c[0]}
+		if c[1] != "" {
+			lines["deck_footings"] = c[1]
+		}
+		r := give(root.Add("room", "outside", "outside"), lines)
+		within(t, root, r, map[string]string{"deck_footings": c[2]})
+	}
+}
+
 // A gable roof of 40 x 22 ft with 1 ft of overhang at 9 in 12, by hand: 42 x 24 x 1.25;
 // the house is 124 ft round and 10 ft high, with two windows of 3 x 4 ft.
 func TestTakeoffOfTheOutside(t *testing.T) {

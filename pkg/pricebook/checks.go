@@ -19,8 +19,10 @@ type Check struct {
 	Name    string
 	Rows    []Allowance // by the year built, oldest first
 	Source  string
-	Item    string // the work that mends it
-	Look    string // how to look, in a line
+	Item    string   // the work that mends it
+	Also    []string // other work that mends all of it
+	Pieces  []string // work that mends a piece of it
+	Look    string   // how to look, in a line
 	Caution string
 	Pos     diag.Pos
 }
@@ -146,12 +148,17 @@ func (r *reader) checks(n *node) []*Check {
 					return true
 				})
 			},
-			"source": r.text(&c.Source), "item": r.text(&c.Item), "look": r.text(&c.Look), "caution": r.text(&c.Caution),
+			"source": r.text(&c.Source), "item": r.text(&c.Item), "also": r.names(&c.Also), "pieces": r.names(&c.Pieces), "look": r.text(&c.Look), "caution": r.text(&c.Caution),
 		})
 		out = append(out, c)
 		return true
 	})
 	return out
+}
+
+// names returns a reader of a list of names.
+func (r *reader) names(to *[]string) func(*node) {
+	return r.list(func(n *node) { *to = append(*to, r.words(n)) })
 }
 
 func (r *reader) shares(n *node, more *decimal.Decimal) Shares {

@@ -40,7 +40,7 @@ var Conditions = []Condition{
 	{"tub", "a tub is among the room's `fixed` parts", func(p Place) bool { return p.Tub }},
 	{"shower", "a shower is among the room's `fixed` parts", func(p Place) bool { return p.Shower }},
 	{"windows", "the room has a window", func(p Place) bool { return p.Windows }},
-	{"doors", "the room has a door", func(p Place) bool { return p.Doors }},
+	{"doors", "the room has a door of its own, no doorway alone", func(p Place) bool { return p.Doors }},
 	{"own hands", "the work that brings it is by own hands", func(p Place) bool { return p.OwnHands }},
 }
 

@@ -33,7 +33,7 @@ var Measures = slices.Concat(
 		"driveway", "driveway", "walk", "walk", "patio", "patio"),
 	measures("outside", "ft", "eaves", "eaves", "rakes", "rakes", "gutters", "gutters", "fence", "fence", "deck rail", "deck_rail",
 		"foundation run", "foundation_run"),
-	measures("outside", "each", "trees", "trees", "downspouts", "downspouts", "outside doors", "outside_doors", "outside windows", "outside_windows"),
+	measures("outside", "each", "trees", "trees", "downspouts", "downspouts", "deck footings", "deck_footings", "outside doors", "outside_doors", "outside windows", "outside_windows"),
 	measures("house", "sq ft", "house floor", "house_floor", "house living area", "house_living_area",
 		"house finished floor", "house_finished_floor", "house walls", "house_walls",
 		"house ceiling", "house_ceiling"),

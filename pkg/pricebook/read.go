@@ -107,6 +107,11 @@ func (b *Book) check(found *diag.List) {
 				unknown(found, u.Pos, "book-unknown-product", "product", u.Product, b.Products())
 			}
 		}
+		for _, other := range it.InsteadOf {
+			if b.Item(other) == nil {
+				unknown(found, it.Pos, "book-unknown-item", "item", other, b.Items())
+			}
+		}
 		for _, c := range it.Brings {
 			for _, u := range c.Unless {
 				if b.Item(u) == nil {

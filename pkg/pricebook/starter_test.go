@@ -96,7 +96,9 @@ func TestTablesByAge(t *testing.T) {
 	require.Len(t, checks, 12)
 	for _, c := range checks {
 		require.Len(t, c.Rows, 4, c.Name)
-		require.NotNil(t, pricebook.Starter().Item(c.Item), "%s: %s", c.Name, c.Item)
+		for _, name := range slices.Concat([]string{c.Item}, c.Also, c.Pieces) {
+			require.NotNil(t, pricebook.Starter().Item(name), "%s: %s", c.Name, name)
+		}
 		for _, year := range []int{0, 1900, 1949, 1950, 1977, 1978, 1990, 1991, 2020} {
 			row := c.For(year)
 			require.True(t, row.Least.LessThanOrEqual(row.Likely) && row.Likely.LessThanOrEqual(row.Most), c.Name)
@@ -133,4 +135,27 @@ func TestWorkMakesWayForAllThatMakesItsSurfaceNew(t *testing.T) {
 		}
 	}
 	require.Greater(t, seen, 40)
+}
+
+// A toilet is set once, on one seal, whatever comes along with it; a flange is repaired
+// under one that is lifted, or under a new one.
+func TestAToiletIsSetOnOneSeal(t *testing.T) {
+	book := pricebook.Starter()
+	seals := func(it *pricebook.Item) (n int) {
+		for _, u := range it.Uses {
+			if u.Product == "toilet seal" {
+				n++
+			}
+		}
+		return n
+	}
+	toilet := book.Item("toilet")
+	all := seals(toilet)
+	for _, c := range toilet.Brings {
+		all += seals(book.Item(c.Item))
+	}
+	require.Equal(t, 1, all)
+	i := slices.IndexFunc(book.Item("flange repair").Brings, func(c pricebook.Companion) bool { return c.Item == "toilet off and on" })
+	require.GreaterOrEqual(t, i, 0)
+	require.Equal(t, []string{"toilet"}, book.Item("flange repair").Brings[i].Unless)
 }

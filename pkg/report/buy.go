@@ -40,8 +40,13 @@ func Buy(w io.Writer, a *answer.Answer, s Style) error {
 		}
 		p.split(m.Label, packs(a, m), fmt.Sprintf(buyTail, leftover(a, m), money(a.Of(m, "product_cost"))))
 	}
+	guessed := false
 	for _, c := range a.Deal.Cuts {
 		cutList(p, c)
+		guessed = guessed || len(c.Plan.Sticks) > 0 && follow(c.Product, "base_run")
+	}
+	if guessed {
+		p.text("", "Where doors, cabinets and tubs stand along the walls is guessed, for the file does not say it: measure before you cut.")
 	}
 	return p.flush()
 }
@@ -75,14 +80,29 @@ func packs(a *answer.Answer, m *model.Member) string {
 		return parts
 	}
 	n := a.Of(m, "packs")
-	if prod.Roll != nil {
+	switch {
+	case prod.Roll != nil:
 		return count(n) + " " + plural("roll", n)
+	case prod.Pack.Word == "cut" && prod.Pack.Unit == "ft":
+		roll := "the roll"
+		if follow(m, "carpet_run") {
+			roll = fmt.Sprintf("a %s-ft roll", exactly(a.Line("roll_width")))
+		}
+		return fmt.Sprintf("%s ft off %s", exactly(n.Mul(a.Of(m, "holds"))), roll)
 	}
 	holds := ""
 	if said := prod.Pack.String(); said != prod.Pack.Word && said != prod.Pack.Word+" of 1 each" {
 		holds = strings.TrimPrefix(said, prod.Pack.Word)
 	}
 	return count(n) + " " + plural(prod.Pack.Word, n) + holds
+}
+
+// follow reports whether work takes a product along a measure of its room.
+func follow(m *model.Member, line string) bool {
+	return slices.ContainsFunc(m.In("use"), func(use *model.Member) bool {
+		along, other := use.Given.Look("along")
+		return along.Refers == line || !other && use.Parent.Given.Of("measure").Refers == line
+	})
 }
 
 // plural is the word for so many packs.

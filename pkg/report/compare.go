@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"slices"
@@ -154,10 +155,26 @@ func (c comparison) labels(set string) []string {
 	return out
 }
 
+// rooms are the names of the rooms over all columns, then of the outside and of the whole
+// house, under which stands what is brought once.
+func (c comparison) rooms() []string {
+	all := c.labels("room")
+	place := func(label string) int {
+		for _, a := range c.all {
+			if m := a.Named("room", label); m != nil {
+				return slices.Index([]string{"inside", "outside", "whole_house"}, m.Kind)
+			}
+		}
+		return 0
+	}
+	slices.SortStableFunc(all, func(x, y string) int { return cmp.Compare(place(x), place(y)) })
+	return all
+}
+
 func (c comparison) byRoom() {
 	c.heading("Cost in cash by room")
 	c.head("")
-	for _, label := range c.labels("room") {
+	for _, label := range c.rooms() {
 		c.ofRoom(label, "cash_cost")
 	}
 	c.costs("  of that, brought once", func(a answer.Column) decimal.Decimal { return broughtOnce(a.Answer) })
@@ -234,7 +251,7 @@ func (c comparison) gains() {
 	}
 	c.heading("What a room adds to the value, less its cost in cash")
 	c.head("")
-	for _, label := range c.labels("room") {
+	for _, label := range c.rooms() {
 		c.ofRoom(label, "gain")
 	}
 	note := "Before what selling, contingency and the months take."

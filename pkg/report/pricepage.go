@@ -27,6 +27,8 @@ func ItemPage(w io.Writer, b *pricebook.Book, it *pricebook.Item, s Style) error
 	p.fact("measure", fmt.Sprintf("%s, in %s", it.Measure, it.Unit))
 	p.fact("share", sharesOf(it))
 	p.fact("floor", usual(it.NewFloor, "a new one, so that the layers of the old one are taken up"))
+	p.fact("makes", it.Makes)
+	p.fact("replaces", strings.Join(it.InsteadOf, ", "))
 	each := ""
 	if it.Coats > 1 {
 		each = " and coat"

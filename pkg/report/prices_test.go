@@ -102,12 +102,15 @@ func TestPricesAsJSON(t *testing.T) {
 // the starter book.
 func TestPricesAsJSONHoldSharesAndRolls(t *testing.T) {
 	var w bytes.Buffer
-	require.NoError(t, report.PricesJSON(&w, pricebook.Starter(), []string{"vinyl wallpaper"}, []string{"roof deck repair", "carpet"}))
+	require.NoError(t, report.PricesJSON(&w, pricebook.Starter(), []string{"vinyl wallpaper"}, []string{"roof deck repair", "carpet", "casing", "stone counter"}))
 	var o report.PricesObject
 	require.NoError(t, json.Unmarshal(w.Bytes(), &o))
 	require.Equal(t, "roof deck", o.Items[0].ShareByAge)
 	require.False(t, o.Items[0].NewFloor)
 	require.True(t, o.Items[1].NewFloor)
+	require.Equal(t, []string{"door casing", "window casing"}, o.Items[2].InsteadOf)
+	require.Equal(t, "counter", o.Items[3].Makes)
+	require.Equal(t, "", o.Items[0].Makes)
 	roll := pricebook.Starter().Product("vinyl wallpaper").Roll
 	require.Equal(t, roll.Repeat.Feet().String(), o.Products[0].Repeat.String())
 	require.True(t, o.Products[0].RollWidth.IsPositive() && o.Products[0].RollLength.GreaterThan(o.Products[0].RollWidth))

@@ -24,6 +24,7 @@ func (d *drawer) outside() *model.Member {
 		d.give(6, r, line, func() decimal.Decimal { return d.ft(0, 200) })
 	}
 	d.give(6, r, "downspouts", func() decimal.Decimal { return d.whole(0, 8) })
+	d.give(6, r, "deck_footings", func() decimal.Decimal { return d.whole(0, 8) })
 	d.give(6, r, "trees", func() decimal.Decimal { return d.whole(0, 5) })
 	d.give(6, r, "wall_height", func() decimal.Decimal { return d.ft(8, 24) })
 	return r

@@ -125,7 +125,7 @@ func (d *drawer) opening(r *model.Member, l *left) {
 	o := r.Add("opening", "", "opening")
 	o.GiveNumber("opening_width", width)
 	o.GiveNumber("opening_height", height)
-	if d.word(12, o, "kind", "door", "window", "cased"); !n.Equal(one) || d.chance(4) {
+	if d.word(12, o, "kind", "door", "window", "cased", "doorway"); !n.Equal(one) || d.chance(4) {
 		o.GiveNumber("number", n)
 	}
 	d.give(8, o, "faces", func() decimal.Decimal { return d.whole(1, 2) })

@@ -1,0 +1,49 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"ledgerboard/pkg/diag"
+)
+
+// doubtApart doubts a product or an item of the owner's price book that no work takes, where
+// the work takes one of the starter book of nearly that name: its price would count for
+// nothing without a word.
+func (r *reader) doubtApart() {
+	var products, items []string
+	for _, m := range r.deal.Root.In("product") {
+		products = append(products, m.Label)
+	}
+	for _, p := range r.plans {
+		for _, w := range p.works {
+			items = append(append(items, w.item.Name), w.includes...)
+			for _, prod := range w.products {
+				products = append(products, prod.Name)
+			}
+		}
+	}
+	for _, all := range []*[]string{&products, &items} {
+		slices.Sort(*all)
+		*all = slices.Compact(*all)
+	}
+	ownProducts, ownItems := r.prices().Apart()
+	for _, name := range ownProducts {
+		if near := r.prices().Meant(name, products); len(near) > 0 && !slices.Contains(products, name) {
+			r.say("own-name-near", r.prices().Product(name).Pos, "no work takes %s of the own book; it takes %s", diag.Quote(name), quotedAll(near))("if that is what you buy, call it so in the own book; or let work take it, with   product: %s", name)
+		}
+	}
+	for _, name := range ownItems {
+		if near := r.prices().Meant(name, items); len(near) > 0 && !slices.Contains(items, name) {
+			r.say("own-name-near", r.prices().Item(name).Pos, "no room has the work %s of the own book; there is %s", diag.Quote(name), quotedAll(near))("if that is the work meant, call it so in the own book, or write   %s   in the deal", name)
+		}
+	}
+}
+
+func quotedAll(names []string) string {
+	var out []string
+	for _, n := range names {
+		out = append(out, diag.Quote(n))
+	}
+	return strings.Join(out, ", ")
+}
