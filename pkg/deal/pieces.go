@@ -100,9 +100,9 @@ func (c cutter) shaped(use *model.Member) []int64 {
 	room := use.Parent.Parent.Parent
 	switch measureOf(use) {
 	case "base_run":
-		return takeoff.Walls(c.walls(room), c.gaps(room), c.corners(room))
+		return takeoff.Walls(c.walls(room), c.gaps(room))
 	case "perimeter", "crown_run":
-		return takeoff.Walls(c.walls(room), nil, nil)
+		return takeoff.Walls(c.walls(room), takeoff.Gaps{})
 	case "casing_run":
 		return c.casings(room)
 	case "closet_rod_run":
@@ -150,9 +150,9 @@ func (c cutter) walls(room *model.Member) []int64 {
 			if i := slices.Index(own, x); i >= 0 {
 				own = slices.Delete(own, i, i+1)
 			} else {
-				own = takeoff.Walls(own, nil, []int64{x})
+				own = takeoff.Walls(own, takeoff.Gaps{Corners: []int64{x}})
 			}
-			out = takeoff.Walls(out, nil, []int64{x})
+			out = takeoff.Walls(out, takeoff.Gaps{Corners: []int64{x}})
 		}
 		out = append(out, own...)
 	}
@@ -162,22 +162,24 @@ func (c cutter) walls(room *model.Member) []int64 {
 	return out
 }
 
-func (c cutter) gaps(room *model.Member) []int64 {
-	var out []int64
+// gaps are what of a room's walls has no base: what stands against three of them stands
+// across one, between the two others.
+func (c cutter) gaps(room *model.Member) (out takeoff.Gaps) {
 	for _, o := range room.In("opening") {
 		if c.of(o, "floor_width").IsPositive() {
 			n := c.of(o, "number").IntPart()
-			out = append(out, slices.Repeat([]int64{units(c.of(o, "opening_width"))}, int(n))...)
+			out.Doors = append(out.Doors, slices.Repeat([]int64{units(c.of(o, "opening_width"))}, int(n))...)
 		}
 	}
-	return out
-}
-
-func (c cutter) corners(room *model.Member) []int64 {
-	var out []int64
 	for _, f := range room.In("fitting") {
-		if x := units(c.of(f, "no_base")); x > 0 {
-			out = append(out, x)
+		x := units(c.of(f, "no_base"))
+		switch deep := units(c.of(f, "fitting_depth")); {
+		case x <= 0:
+		case c.of(f, "walls_touched").Equal(decimal.NewFromInt(3)):
+			one := takeoff.Alcove{Across: units(c.of(f, "fitting_length")), Deep: deep}
+			out.Alcoves = append(out.Alcoves, slices.Repeat([]takeoff.Alcove{one}, int(c.of(f, "fitted").IntPart()))...)
+		default:
+			out.Corners = append(out.Corners, x)
 		}
 	}
 	return out

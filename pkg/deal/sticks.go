@@ -44,7 +44,7 @@ var cutLines = map[string][]string{
 	"section": {"length", "width", "shared", "rod"},
 	"leg":     {"leg_length"},
 	"opening": {"floor_width", "number", "opening_width", "opening_height", "faces"},
-	"fitting": {"no_base"},
+	"fitting": {"no_base", "walls_touched", "fitted", "fitting_length", "fitting_depth"},
 }
 
 // CutCells are the cells that cut lists are worked out from. Whoever asks for a cut list
