@@ -118,11 +118,11 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 
 func isThere(t target) bool { return t.there }
 
-// details are the details of charges, rooms and work in the file that a single word names
-// as well as another place.
+// details are the details of charges in the file that a single word names as well as
+// another place.
 func details(all []target, word string, beside target) (out []target) {
 	for _, t := range all {
-		if t.there && t.whole && t.fits(word) == 4 && t.path[len(t.path)-1] == word && t.name() != beside.name() {
+		if t.there && t.whole && t.field != nil && strings.HasPrefix(t.field.Path, "<fee>.") && t.path[len(t.path)-1] == word && t.name() != beside.name() {
 			out = append(out, t)
 		}
 	}
