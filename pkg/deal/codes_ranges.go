@@ -21,6 +21,7 @@ func rangeCodes() []Code {
 		{"bad-correlation", "a correlation that is not a number above -1 and below 1"},
 		{"ties-contradict", "correlations that no figures can have"},
 	}), codes(diag.Warning, [][2]string{
+		{"range-idle", "a range of the contingency, which the overrun takes the place of"},
 		{"plan-outside", "a plan outside of its own range"},
 	})...)
 }

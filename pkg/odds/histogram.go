@@ -7,14 +7,19 @@ import (
 // A Histogram counts figures in bins a 1024th of a figure wide, whatever its size, from a
 // thousandth to a thousand billion: what is nearer to 0 counts as 0, what is further off
 // as the last. A quantile is off by less than a bin, as a rule by much less, for it is
-// taken between the ends of its bin by rank.
+// taken by rank between the least and the greatest figure of its bin: where all of these
+// are the same, it is that figure.
 type Histogram struct {
 	trials      int64
 	counts      []int64   // from the most negative bin up
 	sums        []float64 // of what lies in each bin
+	extents     []extent  // of what lies in each bin
 	least, most float64
 	mean, m2    float64 // the mean so far, and the sum of squares about it
 }
+
+// An extent is how far the figures of a bin go.
+type extent struct{ low, high float64 }
 
 const (
 	parts  = 10  // bits of a figure that tell its bin within a power of two
@@ -26,7 +31,7 @@ const (
 
 // NewHistogram returns an empty one.
 func NewHistogram() *Histogram {
-	return &Histogram{counts: make([]int64, bins), sums: make([]float64, bins), least: math.Inf(1), most: math.Inf(-1)}
+	return &Histogram{counts: make([]int64, bins), sums: make([]float64, bins), extents: make([]extent, bins), least: math.Inf(1), most: math.Inf(-1)}
 }
 
 // bin is where a figure is counted.
@@ -39,23 +44,17 @@ func bin(x float64) int {
 	return zero + i
 }
 
-// edge is where a bin begins, at its end nearer to 0 for one of positive figures.
-func edge(i int) float64 {
-	switch i -= zero; {
-	case i > 0:
-		return math.Float64frombits(uint64(i-1+(1023+lowest)<<parts) << (52 - parts))
-	case i < 0:
-		return -edge(zero - i + 1)
-	}
-	return -edge(zero + 1)
-}
-
 // Add counts figures. In which order and in which lots they come matters for the mean's
 // last bits alone.
 func (h *Histogram) Add(figures []float64) {
 	var mean, m2 float64
 	for i, x := range figures {
 		k := bin(x)
+		if e := &h.extents[k]; h.counts[k] == 0 {
+			*e = extent{x, x}
+		} else {
+			e.low, e.high = min(e.low, x), max(e.high, x)
+		}
 		h.counts[k]++
 		h.sums[k] += x
 		if x < h.least {
@@ -101,16 +100,9 @@ func (h *Histogram) Quantile(p float64) float64 {
 	return h.most
 }
 
-// within are the ends of a bin, as far as any figure goes.
+// within are the least and the greatest figure of a bin that has any.
 func (h *Histogram) within(i int) (low, high float64) {
-	low, high = math.Inf(-1), math.Inf(1)
-	if i > 0 {
-		low = edge(i)
-	}
-	if i < bins-1 {
-		high = edge(i + 1)
-	}
-	return max(low, h.least), min(high, h.most)
+	return h.extents[i].low, h.extents[i].high
 }
 
 // Share is the share of the trials in each of some even slices from low to high, those

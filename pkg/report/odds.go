@@ -52,7 +52,11 @@ func (p oddsPage) price() string { return dollars(p.Answer.Line("price")) }
 func (p oddsPage) answer() string {
 	text := fmt.Sprintf("Of 100 such deals at the asking price of %s, %s would lose you money", p.price(), outOf100(p.Loss.Value))
 	if !p.onlyProfit() {
-		text += fmt.Sprintf(" and %s would miss at least one of your targets", outOf100(p.AnyMissed.Value))
+		target := "at least one"
+		if p.AnyMissed.Value == 0 {
+			target = "any"
+		}
+		text += fmt.Sprintf(" and %s would miss %s of your targets", outOf100(p.AnyMissed.Value), target)
 	}
 	over := p.Answer.Line("price").Sub(p.Safe.Price)
 	switch {
@@ -109,7 +113,11 @@ func (p oddsPage) offers() {
 		p.text("  ", fmt.Sprintf("No price is safe: even with the house as a gift %s in only %s of the trials, not in %s.", would, share(p.Safe.Holds.Value), confidence))
 	}
 	if !p.PlanOffer.Found {
-		p.text("  ", "Nor is there a maximum offer: the plan itself misses a target even then.")
+		fails := "misses a target"
+		if p.onlyProfit() {
+			fails = "loses money"
+		}
+		p.text("  ", "Nor is there a maximum offer: the plan itself "+fails+" even then.")
 		return
 	}
 	offer(p.page, "Maximum offer", p.PlanOffer, "up to it "+hold+" if everything goes as planned")

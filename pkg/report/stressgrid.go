@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/stress"
 )
 
@@ -19,7 +21,7 @@ const (
 type sheet struct {
 	title string
 	show  func(stress.Cell) string
-	mark  func(stress.Cell) string
+	mark  func(c stress.Cell, asked decimal.Decimal) string
 }
 
 // grids writes a grid of each of the four figures.
@@ -32,26 +34,25 @@ func (p stressPage) grids() {
 		}
 		return holds
 	}
-	price := p.Answer.Line("price")
 	g := p.Grid
 	p.heading("Across: " + g.Across.Label + ". Down: " + g.Down.Label + ".")
 	p.text("", p.legend())
 	for _, s := range []sheet{
-		{"Your profit", func(c stress.Cell) string { return dollars(c.Profit) }, func(c stress.Cell) string {
+		{"Your profit", func(c stress.Cell) string { return dollars(c.Profit) }, func(c stress.Cell, _ decimal.Decimal) string {
 			if c.Profit.IsNegative() {
 				return loses
 			}
 			return missed(c, "profit_to_spare", "margin_to_spare")
 		}},
-		{"Return on your cash", func(c stress.Cell) string { return p.ratio(c.ROI, c.Cash) }, func(c stress.Cell) string {
+		{"Return on your cash", func(c stress.Cell) string { return p.ratio(c.ROI, c.Cash) }, func(c stress.Cell, _ decimal.Decimal) string {
 			if c.Profit.IsNegative() {
 				return loses
 			}
 			return missed(c, "roi_to_spare")
 		}},
-		{"Cash you need", func(c stress.Cell) string { return dollars(c.Cash) }, func(c stress.Cell) string { return missed(c, "cash_to_spare") }},
-		{"Maximum offer, if you knew it would come out so", func(c stress.Cell) string { return offered(c.Offer) }, func(c stress.Cell) string {
-			if o := c.Offer; !o.Found || !o.Endless && o.Price.LessThan(price) {
+		{"Cash you need", func(c stress.Cell) string { return dollars(c.Cash) }, func(c stress.Cell, _ decimal.Decimal) string { return missed(c, "cash_to_spare") }},
+		{"Maximum offer, if you knew it would come out so", func(c stress.Cell) string { return offered(c.Offer) }, func(c stress.Cell, asked decimal.Decimal) string {
+			if o := c.Offer; !o.Found || !o.Endless && o.Price.LessThan(asked) {
 				return misses
 			}
 			return holds
@@ -62,12 +63,15 @@ func (p stressPage) grids() {
 }
 
 func (p stressPage) legend() string {
-	words := "! loses money. * misses a target; of a maximum offer, it lies under the asking price. A stroke stands where that changes."
+	words := "! loses money. * misses a target; of a maximum offer, it lies under the price. A stroke stands where that changes."
 	if p.Grid.Across.Planned(p.Answer.Plan) >= 0 || p.Grid.Down.Planned(p.Answer.Plan) >= 0 {
 		words += " > is the plan."
 	}
 	if p.Grid.Down.Contingency(p.Answer.Plan) >= 0 {
 		words += " c: from here down the contingency is used up."
+	}
+	if p.Grid.Across.Contingency(p.Answer.Plan) >= 0 {
+		words += " c: from here to the right the contingency is used up."
 	}
 	return words
 }
@@ -81,8 +85,12 @@ func (p stressPage) sheet(s sheet) {
 	for _, d := range g.Down.Values {
 		label = max(label, utf8.RuneCountInString(g.Down.Says(d))+3)
 	}
+	marks := 1 // before a value
+	if g.Across.Contingency(p.Answer.Plan) >= 0 {
+		marks = 2
+	}
 	for _, a := range g.Across.Values {
-		width = max(width, utf8.RuneCountInString(g.Across.Says(a))+1)
+		width = max(width, utf8.RuneCountInString(g.Across.Says(a))+marks)
 	}
 	for _, row := range g.Cells {
 		for _, c := range row {
@@ -102,6 +110,9 @@ func (p stressPage) part(s sheet, label, width, from, to int) {
 	head := strings.Repeat(" ", label)
 	for k := from; k < to; k++ {
 		said := g.Across.Says(g.Across.Values[k])
+		if k == g.Across.Contingency(p.Answer.Plan) {
+			said = "c" + said
+		}
 		if k == planned {
 			said = ">" + said
 		}
@@ -110,11 +121,14 @@ func (p stressPage) part(s sheet, label, width, from, to int) {
 	p.line("%s", p.paint(dim, head))
 	for i, d := range g.Down.Values {
 		line, before := p.rowMark(i)+right(g.Down.Says(d), label-3)+" ", ""
+		if from > 0 { // the column before stands in the part above
+			before = s.mark(g.Cells[i][from-1], p.asked(i, from-1))
+		}
 		for k := from; k < to; k++ {
 			c := g.Cells[i][k]
-			mark := s.mark(c)
+			mark := s.mark(c, p.asked(i, k))
 			stroke := " "
-			if k > from && mark != before {
+			if k > 0 && mark != before {
 				stroke = "|"
 			}
 			line += stroke + p.paintMark(mark, right(s.show(c), width-2)+mark)
@@ -122,6 +136,18 @@ func (p stressPage) part(s sheet, label, width, from, to int) {
 		}
 		p.line("%s", line)
 	}
+}
+
+// asked is the price of a cell: the asking price, or that of an axis.
+func (p stressPage) asked(row, column int) decimal.Decimal {
+	g := p.Grid
+	switch {
+	case g.Down.Moves("price"):
+		return g.Down.Values[row]
+	case g.Across.Moves("price"):
+		return g.Across.Values[column]
+	}
+	return p.Answer.Line("price")
 }
 
 // rowMark says of a row whether it is the plan's and whether the contingency is used up.

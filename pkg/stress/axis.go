@@ -98,7 +98,13 @@ func (p *Plan) Overruns(values []decimal.Decimal) Axis {
 }
 
 // Overrun reports whether the axis is the overrun over the bids.
-func (a Axis) Overrun() bool { return len(a.moves) == 1 && a.moves[0].Line == "overrun" }
+func (a Axis) Overrun() bool { return a.Moves("overrun") }
+
+// Moves reports whether the axis is of a line of the deal itself, and of no other, so that
+// its values are the line's.
+func (a Axis) Moves(line string) bool {
+	return !a.adds && len(a.moves) == 1 && a.moves[0].Line == line && a.moves[0].Member.Parent == nil
+}
 
 // Contingency is the place of the first value at which the contingency is used up, or -1.
 func (a Axis) Contingency(p *Plan) int {

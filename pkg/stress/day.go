@@ -116,14 +116,12 @@ func (p *Plan) stall() (Day, bool) {
 		Remedy: "book the trades by date, and order what takes long before the closing", moves: []exact.Change{p.more("standstill", stallMonths)}}, p.Line("renovation").IsPositive()
 }
 
-// dearer is the overrun with so many dollars more of work.
-func (p *Plan) dearer(dollars decimal.Decimal) exact.Change {
-	return p.more("overrun", formula.Divide(dollars, p.Line("base_cost")))
-}
+// dearer is so many dollars more of work.
+func (p *Plan) dearer(dollars decimal.Decimal) exact.Change { return p.more("extra_work", dollars) }
 
 func (p *Plan) hands() (Day, bool) {
 	own := p.Line("own_labour")
-	if !own.IsPositive() || !p.Line("base_cost").IsPositive() {
+	if !own.IsPositive() {
 		return Day{}, false
 	}
 	return Day{Name: "hands", By: own, Title: "trades do your work", What: "You cannot do your own work and trades finish it", Usual: true,
@@ -132,7 +130,7 @@ func (p *Plan) hands() (Day, bool) {
 
 func (p *Plan) hurt() (Day, bool) {
 	own := p.Line("own_labour").Mul(hurtPart)
-	if !own.IsPositive() || !p.Line("base_cost").IsPositive() || !p.Line("renovation").IsPositive() {
+	if !own.IsPositive() || !p.Line("renovation").IsPositive() {
 		return Day{}, false
 	}
 	return Day{Name: "hurt", By: own, Title: "you are hurt",

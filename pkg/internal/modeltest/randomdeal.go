@@ -94,6 +94,7 @@ func (d *drawer) works() {
 	d.fees(d.Deal, "general_fee")
 	d.giveShare(11, d.Deal, "contingency_share", 0, 0.3)
 	d.giveShare(4, d.Deal, "overrun", 0, 0.6)
+	d.giveMoney(4, d.Deal, "extra_work", 0, 6000)
 	d.curve(sum)
 }
 
