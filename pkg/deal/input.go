@@ -46,6 +46,9 @@ func (r *reader) inputFor(name span, u use) (Input, bool) {
 	if there := slices.DeleteFunc(slices.Clone(fit), func(t target) bool { return !t.there }); len(there) > 0 {
 		fit = there
 	}
+	if some := slices.DeleteFunc(slices.Clone(fit), func(t target) bool { return !t.mayVary() }); len(some) > 0 {
+		fit = some
+	}
 	switch len(fit) {
 	case 1:
 		return r.inputAt(name, fit[0], u)
@@ -59,6 +62,12 @@ func (r *reader) inputFor(name span, u use) (Input, bool) {
 		r.say("unknown-input", name.at, "%s could be more than one: %s", diag.Quote(name.text), strings.Join(names, ", "))("write one of them in full")
 	}
 	return Input{}, false
+}
+
+// mayVary reports whether a place is a charge or a figure of a kind that varies.
+func (t target) mayVary() bool {
+	f := t.field
+	return f == nil || f.Kind == Charge || len(f.feeds()) == 1 && slices.Contains(varied, f.Kind) && !strings.HasPrefix(f.Path, "<")
 }
 
 // inputKeys are the keys of the deal itself, without those that name keys.
@@ -104,7 +113,7 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 			return r.notVaried(name, t, u)
 		}
 		return r.chargeInput(name, t, in, g, u)
-	case len(f.feeds()) != 1 || !slices.Contains(varied, f.Kind) || strings.HasPrefix(f.Path, "<"):
+	case !t.mayVary():
 		return r.notVaried(name, t, u)
 	case g != nil && !g.ok:
 		return in, false // spoken of
@@ -120,6 +129,10 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 
 func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 	tell := r.say(u.code, name.at, "%s cannot %s", t.name(), u.cannot)
+	if slices.Contains(entryNames(r.inputKeys()), setPath(name.text)) {
+		tell("if the entry of that name is meant, write one of its keys, e.g.   %s.amount", name.text)
+		return Input{}, false
+	}
 	if same, ok := r.namesake(t); ok {
 		tell("if a %s is meant, write   %s   ; for what the work costs, overrun", same.field.Kind, same.name())
 		return Input{}, false
