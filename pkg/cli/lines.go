@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/report"
 )
@@ -54,7 +55,7 @@ func runLines(c *common, args []string) error {
 		return report.LinesJSON(c.Out, lines, found)
 	}
 	if lines == nil {
-		_, err := fmt.Fprintf(c.Out, "%s (%s), found by search\n  %s\n", found[0].Name, found[0].Unit, found[0].Meaning)
+		_, err := fmt.Fprintf(c.Out, "%s (%s), found by search\n%s", found[0].Name, found[0].Unit, diag.Fold("  ", "  ", found[0].Meaning))
 		return err
 	}
 	return report.Lines(c.Out, lines, len(args) == 1, style)

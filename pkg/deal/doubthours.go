@@ -24,6 +24,6 @@ func (r *reader) doubtOwnPace() {
 	if !hours.GreaterThan(most.Mul(weeks)) {
 		return
 	}
-	r.say("own-hours-crowded", stated.at(), "%s of your own work in %s are %s a week, %s", quantity.FormatHours(hours, 0), stated.node.text, quantity.FormatCount(hours.Div(weeks), 0), said)(
-		"at %s a week they take %s weeks; give the renovation longer, or hire some of it", quantity.FormatCount(most, 0), quantity.FormatCount(hours.Div(most).Ceil(), 0))
+	r.say("own-hours-crowded", stated.at(), "%s of your own work in %s are %s a week, %s", quantity.FormatHours(hours, 0), stated.node.text, quantity.FormatCount(hours.Div(weeks), 1), said)(
+		"at %s a week they take %s weeks; give the renovation longer, or hire some of it", quantity.FormatCount(most, 1), quantity.FormatCount(hours.Div(most), 1))
 }

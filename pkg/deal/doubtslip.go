@@ -71,8 +71,7 @@ func (r *reader) doubtYearly(is func(*model.Member) bool, code string, most deci
 	}
 }
 
-func taxes(m *model.Member) bool   { return strings.Contains(strings.ToLower(m.Label), "tax") }
-func insures(m *model.Member) bool { return strings.Contains(strings.ToLower(m.Label), "insur") }
+func taxes(m *model.Member) bool { return strings.Contains(strings.ToLower(m.Label), "tax") }
 
 func (r *reader) doubtShares() {
 	for i, l := range r.loans() {

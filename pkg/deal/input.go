@@ -129,8 +129,8 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 
 func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 	tell := r.say(u.code, name.at, "%s cannot %s", t.name(), u.cannot)
-	if slices.Contains(entryNames(r.inputKeys()), setPath(name.text)) {
-		tell("if the entry of that name is meant, write one of its keys, e.g.   %s.amount", name.text)
+	if key := keyOfEntry(r.inputKeys(), setPath(name.text)); key != "" {
+		tell("if the entry of that name is meant, write one of its keys, e.g.   %s.%s", name.text, key)
 		return Input{}, false
 	}
 	if same, ok := r.namesake(t); ok {

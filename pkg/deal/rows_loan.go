@@ -52,7 +52,7 @@ var resultRows = []Field{
 	{Path: "targets.roi", Kind: Percent, Line: "target_roi", Range: "at least 0%, at most 1,000%", Example: "25%", Other: []string{"return on cash"}},
 	{Path: "cash", Kind: Group, Meaning: "the owner's own money"},
 	{Path: "cash.available", Kind: Money, Line: "cash_available", Doubt: "at least $1,000", DoubtCode: "cash-small", Default: "unknown; the verdict says so", Example: "$95,000"},
-	{Path: "cash.keep back", Kind: Money, Line: "cash_reserve", Example: "$10,000"},
+	{Path: "cash.keep back", Kind: Money, Line: "cash_reserve", Doubt: "at least $100", DoubtCode: "cash-small", Example: "$10,000"},
 	{Path: "tax", Kind: Group, Default: "30% of a profit is set aside", Meaning: "what to set aside for income tax"},
 	{Path: "tax.set aside", Kind: Percent, Line: "tax_share", Range: "at least 0%, less than 100%", Default: "30% is assumed", Example: "30%"},
 	{Path: "tax.income rate", Kind: Percent, Line: "income_rate", Range: "at least 0%, less than 100%", Example: "22%"},

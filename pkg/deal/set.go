@@ -85,6 +85,7 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 	if len(fit) == 1 && fit[0].there && !strings.Contains(path, ".") {
 		fit = append(fit, details(all, path, fit[0])...)
 	}
+	fit = slices.DeleteFunc(fit, func(t target) bool { return t.fresh && t.fits(path) != 1 }) // an entry is added by its full path alone
 	if there := slices.DeleteFunc(slices.Clone(fit), func(t target) bool { return !isThere(t) }); len(there) == 1 && len(fit) > 1 {
 		if !slices.ContainsFunc(fit, func(t target) bool { return t.field == there[0].field && !t.there }) {
 			fit = there
@@ -94,8 +95,12 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 		r.say("set-into-value", at, "--set %s: %s is a single value, which has no parts", diag.Quote(written), inside.name())("set the whole of it, e.g. --set '%s={…}'", inside.name())
 		return target{}, false
 	}
-	if len(fit) == 1 && !fit[0].there && slices.Contains(entryNames(all), path) {
-		r.say("ambiguous-set-path", at, "--set %s: there is more than one: %s, and an entry of that name", diag.Quote(written), fit[0].name())("for the entry write which of its keys, e.g. --set '%s.amount=…'", path)
+	if key := keyOfEntry(all, path); key != "" && !slices.ContainsFunc(fit, isThere) {
+		what := "is the name of an entry, which has several keys"
+		if len(fit) > 0 {
+			what = "could be " + fit[0].name() + ", or the entry of that name"
+		}
+		r.say("ambiguous-set-path", at, "--set %s: that %s", diag.Quote(written), what)("for the entry write which of its keys, e.g. --set '%s.%s=…'", path, key)
 		return target{}, false
 	}
 	names := func(of []target) (out []string) {
@@ -114,6 +119,21 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 		r.say("ambiguous-set-path", at, "--set %s: there is more than one: %s", diag.Quote(written), strings.Join(names(fit), ", "))("write it in full")
 	}
 	return target{}, false
+}
+
+// keyOfEntry is the key that is most asked for of the entry of a list that has a name, or "".
+func keyOfEntry(all []target, name string) string {
+	for _, t := range all {
+		for _, item := range t.entriesOfList() {
+			if slices.Contains(item.calledInSets(), name) {
+				if t.field.Path == "loans" {
+					return "rate"
+				}
+				return "amount"
+			}
+		}
+	}
+	return ""
 }
 
 func isThere(t target) bool { return t.there }
@@ -185,6 +205,9 @@ func meantPath(all []target, path string) string {
 		if _, err := strconv.Atoi(t.path[len(t.path)-1]); err == nil && !t.there {
 			continue // one more of a list
 		}
+		if t.fresh {
+			continue // of an entry that there is not
+		}
 		known = append(known, t.name(), t.path[len(t.path)-1])
 		if n := len(t.path) - 1; group != "" && strings.HasSuffix("."+strings.Join(t.path[:n], "."), "."+group) && !slices.Contains(here, t.path[n]) {
 			here = append(here, t.path[n])
@@ -196,13 +219,14 @@ func meantPath(all []target, path string) string {
 	if len(here) > 0 {
 		return fmt.Sprintf("in %s stand: %s", group, strings.Join(here, ", "))
 	}
-	if near, ok := diag.Nearest(path, known); ok {
+	meant := shortFor(all, path)
+	if near, ok := diag.Nearest(path, known); ok && len(meant) != 1 {
 		return fmt.Sprintf("did you mean %q?", near)
 	}
 	if near, ok := diag.Nearest(group, entryNames(all)); ok {
 		return fmt.Sprintf("did you mean %q?", near+"."+last)
 	}
-	if meant := shortFor(all, path); len(meant) > 0 {
+	if len(meant) > 0 {
 		return `did you mean "` + strings.Join(meant, `" or "`) + `"?`
 	}
 	return "write the keys joined by dots, e.g. --set 'purchase.price=$205k' or --set 'loans.1.rate=11%'"

@@ -1,13 +1,17 @@
 package deal_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
 )
 
 func TestSetsReplaceAndAdd(t *testing.T) {
@@ -151,4 +155,43 @@ func TestAPathThatIsShortForAKeyIsLedToIt(t *testing.T) {
 		require.Equal(t, []string{"unknown-set-path"}, codesIn(found), path)
 		require.Equal(t, want, found[0].Hint, path)
 	}
+}
+
+// A short path that names an entry of a list, or a key that only a new entry would have,
+// adds nothing; the full path does.
+func TestAShortPathAddsNoEntry(t *testing.T) {
+	for path, hint := range map[string]string{
+		"materials": `did you mean "materials factor"?`,
+		"own hours": `did you mean "own hours a week"?`,
+	} {
+		_, found := deal.Read("a.yaml", []byte(minimal), deal.Set{Path: path, Value: "5k"})
+		require.Equal(t, "unknown-set-path", found[0].Code, path)
+		require.Equal(t, hint, found[0].Hint)
+	}
+	d := read(t, minimal, deal.Set{Path: "renovation.lines.1.materials", Value: "5k"})
+	require.Len(t, d.Root.In("cost"), 1)
+	text := minimal + "loans: [{name: bank, rate: 9%}]\nrenovation: {lines: [{trade: roof, amount: $5k}]}\n"
+	for path, hint := range map[string]string{
+		"bank": "for the entry write which of its keys, e.g. --set 'bank.rate=…'",
+		"roof": "for the entry write which of its keys, e.g. --set 'roof.amount=…'",
+	} {
+		_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: path, Value: "9k"})
+		require.Equal(t, "ambiguous-set-path", found[0].Code, path)
+		require.Equal(t, hint, found[0].Hint)
+	}
+}
+
+// Own work alone takes its time, at the hours a week that are assumed.
+func TestOwnHoursOfLinesTakeTime(t *testing.T) {
+	text := strings.Replace(minimal, "renovation: 3 months, ", "", 1) + "renovation: {lines: [{trade: paint, materials: $900, own hours: 120}]}\n"
+	d, found := deal.Read("a.yaml", []byte(text))
+	require.NotNil(t, d, found.Error())
+	v, err := exact.Evaluate(d.Model)
+	require.NoError(t, err)
+	weeks := decimal.NewFromInt(6 * 7 * 12).Div(decimal.NewFromInt(365)) // 120 hours at 20 a week, in months
+	require.Equal(t, weeks.StringFixed(9), v.Of(d.Model.Find(d.Root, "renovation")).StringFixed(9))
+	for _, x := range found {
+		require.NotEqual(t, "works-without-time", x.Code)
+	}
+	require.True(t, slices.ContainsFunc(v.Assumed(), func(c *model.Cell) bool { return c.Line.Name == "own_hours_a_week" }))
 }

@@ -192,9 +192,8 @@ func (r *reader) named() {
 	for _, m := range d.Root.Children {
 		label := strings.ToLower(m.Label)
 		if m.Set == "fee" {
-			vacant := holdsAny(label, "vacant", "builder's risk", "builders risk", "builder’s risk")
-			d.VacantInsured = d.VacantInsured || vacant
-			d.Insured = d.Insured || vacant || holdsAny(label, "insur", "hazard", "homeowner")
+			d.VacantInsured = d.VacantInsured || insuresVacant(label)
+			d.Insured = d.Insured || insures(m)
 		}
 		if m.Kind == "general_fee" || m.Set == "cost" {
 			d.Permitted = d.Permitted || holdsAny(label, "permit")
@@ -208,6 +207,16 @@ func (r *reader) named() {
 			d.Trades = append(d.Trades, g.choice)
 		}
 	}
+}
+
+func insuresVacant(label string) bool {
+	return holdsAny(label, "vacant", "builder's risk", "builders risk", "builder’s risk")
+}
+
+// insures reports whether a charge has the name of an insurance.
+func insures(m *model.Member) bool {
+	label := strings.ToLower(m.Label)
+	return insuresVacant(label) || holdsAny(label, "insur", "hazard", "homeowner")
 }
 
 func holdsAny(s string, words ...string) bool {

@@ -12,6 +12,7 @@ type target struct {
 	field *Field
 	there bool // the file has it
 	whole bool // as a single value, which has no parts
+	fresh bool // it would stand in an entry that its list does not have
 	alone bool // only its full path names it, for its name is another's
 	value *node
 }
@@ -103,7 +104,11 @@ func targets(n *node, path []string, group string) []target {
 		case f.Kind == List || f.Kind == Tables || f.Kind == Ties:
 			inner := f.Path + "[]"
 			for i := 0; i < max(1, v.length()); i++ {
-				out = append(out, targets(v.item(i), append(slices.Clone(t.path), strconv.Itoa(i+1)), inner)...)
+				within := targets(v.item(i), append(slices.Clone(t.path), strconv.Itoa(i+1)), inner)
+				for j := range within {
+					within[j].fresh = i >= v.length()
+				}
+				out = append(out, within...)
 			}
 		case f.Kind == Fees || f.Kind == Deposits || f.Kind == Prorations:
 			out = append(out, v.named(t.path, f)...)

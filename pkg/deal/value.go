@@ -173,6 +173,9 @@ func (r *reader) refused(f *Field, s span, code string, err error) bool {
 	if errors.As(err, &q) && f.Kind == WholeNumber {
 		err = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: "a whole number, e.g. " + f.Example}
 	}
+	if errors.As(err, &q) && f.Kind == WholeMonths {
+		err = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: "whole months, e.g. " + f.Example}
+	}
 	if errors.As(err, &q) && f.Kind == YesNo && f.Example == "on" {
 		err = &quantity.Error{Found: q.Found, Why: strings.ReplaceAll(q.Why, "neither yes nor no", "neither on nor off"), At: q.At, Want: "on or off"}
 	}

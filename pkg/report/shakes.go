@@ -21,11 +21,16 @@ func shakes(p *page, a *answer.Answer) {
 	for i, s := range a.Shakes[:a.Telling] {
 		p.text(fmt.Sprintf("  %d. ", i+1), shakeWords(a, s))
 	}
-	if unrated := a.Line("unrated_hours"); unrated.IsPositive() {
-		p.text("  ", "Not tried: trades doing "+quantity.FormatHours(unrated, 0)+" of your own work, which have no rate. Say what a trade would charge:   renovation: {own labour rate: $45/hour}")
-	}
+	untried(p, a)
 	for _, t := range a.Terms {
 		p.text("  ", termWords(t, a.Line("sale_month")))
+	}
+}
+
+// untried says of which mishap no one knows what it would take.
+func untried(p *page, a *answer.Answer) {
+	if unrated := a.Line("unrated_hours"); unrated.IsPositive() {
+		p.text("  ", "Not tried: trades doing "+quantity.FormatHours(unrated, 0)+" of your own work, which have no rate. Say what a trade would charge:   renovation: {own labour rate: $45/hour}")
 	}
 }
 

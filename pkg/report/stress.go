@@ -160,6 +160,7 @@ func (p stressPage) days() {
 		}
 		p.text("  ", o.Title+": "+words+".")
 	}
+	untried(p.page, p.Answer)
 	p.text("", "How far each goes is common practice, no source; write your own under   bad days:   in the deal file.")
 }
 
