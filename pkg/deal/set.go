@@ -190,6 +190,7 @@ func fitting(all []target, path string) []target {
 // meantPath is the way out of a path that names nothing: the nearest of all names,
 // or of the keys of the group that it names, or those keys.
 func meantPath(all []target, path string) string {
+	all = slices.DeleteFunc(slices.Clone(all), func(t target) bool { return t.fresh })
 	if f := besides(path); f != nil {
 		return fmt.Sprintf("a plan has no %[1]s; see what it does with   ledgerboard stress FILE --down '%[1]s=%[2]s'   , or give it a range or a bad day", f.Path, besideFigures[f.Path])
 	}
@@ -204,9 +205,6 @@ func meantPath(all []target, path string) string {
 	for _, t := range all {
 		if _, err := strconv.Atoi(t.path[len(t.path)-1]); err == nil && !t.there {
 			continue // one more of a list
-		}
-		if t.fresh {
-			continue // of an entry that there is not
 		}
 		known = append(known, t.name(), t.path[len(t.path)-1])
 		if n := len(t.path) - 1; group != "" && strings.HasSuffix("."+strings.Join(t.path[:n], "."), "."+group) && !slices.Contains(here, t.path[n]) {
