@@ -217,14 +217,13 @@ func meantPath(all []target, path string) string {
 	if len(here) > 0 {
 		return fmt.Sprintf("in %s stand: %s", group, strings.Join(here, ", "))
 	}
-	meant := shortFor(all, path)
-	if near, ok := diag.Nearest(path, known); ok && len(meant) != 1 {
+	if near, ok := diag.Nearest(path, known); ok {
 		return fmt.Sprintf("did you mean %q?", near)
 	}
 	if near, ok := diag.Nearest(group, entryNames(all)); ok {
 		return fmt.Sprintf("did you mean %q?", near+"."+last)
 	}
-	if len(meant) > 0 {
+	if meant := shortFor(all, path); len(meant) > 0 {
 		return `did you mean "` + strings.Join(meant, `" or "`) + `"?`
 	}
 	return "write the keys joined by dots, e.g. --set 'purchase.price=$205k' or --set 'loans.1.rate=11%'"

@@ -145,7 +145,7 @@ func TestAPathThatIsShortForAKeyIsLedToIt(t *testing.T) {
 	for path, want := range map[string]string{
 		"after-repair":   `did you mean "value.after-repair value"?`,
 		"after":          `did you mean "value.after-repair value"?`,
-		"repair value":   `did you mean "value.after-repair value" or "loans.1.cap on after-repair value"?`,
+		"repair value":   `did you mean "value.after-repair value"?`,
 		"lowvalue":       `did you mean "value.low"?`,
 		"timerenovation": `did you mean "time.renovation"?`,
 		"phase of moon":  "write the keys joined by dots, e.g. --set 'purchase.price=$205k' or --set 'loans.1.rate=11%'",
