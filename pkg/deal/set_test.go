@@ -143,7 +143,7 @@ func TestASetThatAddsANameNearAnotherIsDoubted(t *testing.T) {
 // file and in full.
 func TestAPathThatIsShortForAKeyIsLedToIt(t *testing.T) {
 	for path, want := range map[string]string{
-		"after-repair":   `did you mean "value.after-repair value"?`,
+		"after-repair":   `did you mean "after repair value"?`,
 		"after":          `did you mean "value.after-repair value"?`,
 		"repair value":   `did you mean "value.after-repair value"?`,
 		"lowvalue":       `did you mean "value.low"?`,
