@@ -144,7 +144,7 @@ func TestASetThatAddsANameNearAnotherIsDoubted(t *testing.T) {
 func TestAPathThatIsShortForAKeyIsLedToIt(t *testing.T) {
 	for path, want := range map[string]string{
 		"after-repair":   `did you mean "after repair value"?`,
-		"after":          `did you mean "value.after-repair value"?`,
+		"after":          `did you mean "after repair value"?`,
 		"repair value":   `did you mean "value.after-repair value"?`,
 		"lowvalue":       `did you mean "value.low"?`,
 		"timerenovation": `did you mean "time.renovation"?`,

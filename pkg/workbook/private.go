@@ -15,14 +15,25 @@ var (
 	privateSections = []string{"Targets", "Tax", "Rule of thumb"}
 	privateLines    = []string{
 		"own_labour_rate", "cost.hired_rate", "cost.own_hours", "own_hours", "unrated_hours", "profit_after_own_hours", "profit_per_own_hour", "low_value", "cash_reserve",
-		"comps_low_share", "comps_high_share", "comps_low", "comps_high",
+		"line_own_hours", "comps_low_share", "comps_high_share", "comps_low", "comps_high",
 	}
 )
+
+// privateWithHours are kept too where lines state own hours, which could be reckoned from them.
+var privateWithHours = []string{"own_weeks", "own_hours_a_week"}
 
 // hidden reports whether a line is kept from whom the workbook is for. What needs it
 // stands as a value.
 func (b *book) hidden(l *model.Line) bool {
-	return b.how.For == Lender && (slices.Contains(privateSections, l.Section) || slices.Contains(privateLines, l.ID()))
+	if b.how.For != Lender {
+		return false
+	}
+	return slices.Contains(privateSections, l.Section) || slices.Contains(privateLines, l.ID()) || b.hoursInLines() && slices.Contains(privateWithHours, l.ID())
+}
+
+// hoursInLines reports whether lines of the file state own hours.
+func (b *book) hoursInLines() bool {
+	return slices.ContainsFunc(b.model.Root.In("cost"), func(m *model.Member) bool { return m.Given.Of("own_hours").Number.IsPositive() })
 }
 
 // secret reports whether a cell is kept from whom the workbook is for: of a hidden line, or
