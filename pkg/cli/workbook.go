@@ -49,7 +49,12 @@ this again after a change that moves them.
 no prices. --blank-prices makes one of the whole job. Filled in, both are read
 back by   ledgerboard prices --from for-the-tiler.xlsx`,
 		Args: files(1, 1, "workbook my-house.yaml -o my-house.xlsx"),
-		RunE: func(_ *cobra.Command, args []string) error { return runWorkbook(o, args[0]) },
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if cmd.Flags().Changed("trade") && strings.TrimSpace(o.trade) == "" { // an empty variable of a shell, say
+				return &usageError{errors.New("--trade names no trade"), "name one, as --trade tile; ledgerboard scope shows the trades"}
+			}
+			return runWorkbook(o, args[0])
+		},
 	}
 	o.setting(cmd)
 	o.output.flags(cmd, "", "the `file` to write, - for standard output")

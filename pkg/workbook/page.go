@@ -181,6 +181,6 @@ func sumOf(col, first, last int) string {
 }
 
 // agree says whether two formulas come to the same, to the half cent.
-func agree(one, other string) cell {
-	return cell{value: "ok", formula: `IF(ABS(` + one + `-` + other + `)<0.005,"ok","does not add up")`, look: look{role: strong, right: true}}
+func (b *book) agree(one, other string) cell {
+	return cell{value: "ok", formula: b.inMonths("IF(ABS("+one+"-"+other+`)<0.005,"ok","does not add up")`, "too long"), look: look{role: strong, right: true}}
 }

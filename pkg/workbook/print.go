@@ -28,7 +28,7 @@ func (b *book) dress(g *grid) error {
 			return err
 		}
 	}
-	for _, set := range []func(*grid) error{b.paper, b.broken, b.headed, b.repeated, b.locked, b.annotated} {
+	for _, set := range []func(*grid) error{b.paper, b.broken, b.headed, b.repeated, b.locked, b.annotated, func(g *grid) error { return b.allowed(b.file, g) }} {
 		if err := set(g); err != nil {
 			return err
 		}

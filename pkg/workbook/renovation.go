@@ -193,5 +193,5 @@ func (w *works) budget() {
 		w.put(w.row, id, worked(w.all[id], strings.TrimPrefix(sum, "0+"), look{role: total, format: id.format()}))
 	}
 	w.put(w.row+1, workCol, text("the same as the budget of the model", look{role: small}))
-	w.put(w.row+1, cashCol, agree(w.at(w.row, cashCol), w.ref("budget", 0)))
+	w.put(w.row+1, cashCol, w.agree(w.at(w.row, cashCol), w.ref("budget", 0)))
 }

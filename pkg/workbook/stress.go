@@ -196,8 +196,8 @@ func (b *book) ranked(g *grid, row int) {
 	all := b.how.Stress.Ranking
 	all = all[:min(mostRanked, len(all))]
 	row++
-	g.heading(row, 1, stressColumns, "What matters most")
-	for i, words := range []string{"from", "to", b.answer.OwnProfit() + " then", "and then", "swings by"} {
+	g.heading(row, 1, stressColumns, "What matters most, and "+b.answer.OwnProfit()+" at either end")
+	for i, words := range []string{"from", "to", "at from", "at to", "swings by"} {
 		g.set(row, i+2, text(words, look{role: heading, right: true}))
 	}
 	g.set(row, 7, text("each", look{role: heading, off: true}))

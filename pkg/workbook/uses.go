@@ -21,9 +21,9 @@ func (b *book) sourcesAndUses() {
 	one := b.shares(g, row, last+1, 1, "sources", sources, b.answer.Line("sources"))
 	other := b.shares(g, row, last+1, 5, "uses", uses, b.answer.Line("uses"))
 	g.set(last+3, 1, text("sources equal uses", look{}))
-	g.set(last+3, 2, agree(one, other))
+	g.set(last+3, 2, b.agree(one, other))
 	g.set(last+3, 5, text("and both are those of the model", look{}))
-	g.set(last+3, 6, agree(one+"-"+b.ref("sources", 0)+"+"+other, b.ref("uses", 0)))
+	g.set(last+3, 6, b.agree(one+"-"+b.ref("sources", 0)+"+"+other, b.ref("uses", 0)))
 }
 
 // An amount is a label and the cell of the model that it is for.

@@ -56,20 +56,33 @@ func (b *book) headline(g *grid, row int) int {
 	said = at + quantity.FormatDollars(price) + " " + said + "."
 	next := g.paragraph(row, 1, lastColumn, said, look{role: lead})
 	c := g.rows[row-1][0]
-	c.formula = quoted(at+"$") + "&TEXT(" + b.ref("price", 0) + `,"#,##0")&" "&IF(` + b.allHold() + "," + quoted(yes+".") + "," + quoted(no+".") + ")"
+	c.formula = b.inMonths(quoted(at+"$")+"&TEXT("+b.ref("price", 0)+`,"#,##0")&" "&IF(`+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+")", b.tooLong())
 	g.set(row, 1, c)
 	return next
+}
+
+// inMonths is a formula as long as the sale falls in a month of the workbook, and other
+// words beyond: what comes in then is not in its figures.
+func (b *book) inMonths(formula, beyond string) string {
+	return "IF(" + b.ref("sale_month", 0) + ">" + itoa(b.last) + "," + quoted(beyond) + "," + formula + ")"
+}
+
+func (b *book) tooLong() string {
+	return fmt.Sprintf("The sale comes after month %d, the last of this workbook, so its figures are wrong: run the program for a longer one.", b.last)
 }
 
 // stillTrue says whether the words above still fit the figures below.
 func (b *book) stillTrue(g *grid, row int) int {
 	var same []string
-	for _, line := range []string{"price", "owner_profit", "cash_needed"} {
+	for _, line := range []string{
+		"price", "owner_profit", "cash_needed", "after_repair_value", "low_value", "target_profit", "target_margin", "target_roi",
+		"cash_available", "cash_reserve", "earnest_deposit", "before_cost",
+	} {
 		same = append(same, "ABS("+b.ref(line, 0)+"-"+numeral(b.answer.Line(line), bindsAll)+")<0.005")
 	}
 	fits := "The words above fit the figures below."
 	changed := "Inputs have changed: the advice above, but for the first line, and figures in italics are for the deal file as it stood. Run the program for new ones."
-	c := cell{value: fits, formula: "IF(AND(" + strings.Join(same, ",") + "),\"" + fits + "\",\"" + changed + "\")"}
+	c := cell{value: fits, formula: b.inMonths("IF(AND("+strings.Join(same, ",")+"),\""+fits+"\",\""+changed+"\")", b.tooLong())}
 	next := g.paragraph(row, 1, lastColumn, changed, look{role: small})
 	c.look = g.rows[row-1][0].look
 	g.set(row, 1, c)
@@ -278,9 +291,9 @@ func (b *book) checks(g *grid, row int) int {
 	g.heading(row, 1, lastColumn, "Checks, worked out anew whenever an input changes")
 	row++
 	g.set(row, 1, text("sources equal uses", look{}))
-	g.set(row, 2, agree(b.ref("sources", 0), b.ref("uses", 0)))
+	g.set(row, 2, b.agree(b.ref("sources", 0), b.ref("uses", 0)))
 	g.set(row, 4, text("profit from cash and from totals agree", look{}))
-	g.set(row, 5, agree(b.ref("profit", 0), b.ref("profit_by_parts", 0)))
+	g.set(row, 5, b.agree(b.ref("profit", 0), b.ref("profit_by_parts", 0)))
 	return row + 1
 }
 
