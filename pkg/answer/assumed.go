@@ -43,7 +43,28 @@ func (a *Answer) byComps(c *model.Cell) string {
 	if x == nil || x.Value == nil || c.Line.Name != "after_repair_value" && c.Line.Name != "low_value" {
 		return ""
 	}
-	return fmt.Sprintf(" (by %s, as ledgerboard comps shows)", quantity.Counted(len(x.Value.Rows), "sold house"))
+	houses := quantity.Counted(len(x.Value.Rows), "sold house")
+	if c.Line.Name == "low_value" && a.UnderComps() {
+		verb := "scatter"
+		if len(x.Value.Rows) == 1 {
+			verb = "scatters"
+		}
+		return fmt.Sprintf(" (as far below your value as %s %s below theirs, as ledgerboard comps shows)", houses, verb)
+	}
+	return fmt.Sprintf(" (by %s, as ledgerboard comps shows)", houses)
+}
+
+// StatesValue reports whether the file says what the house will be worth, or is as it is.
+func (a *Answer) StatesValue() bool {
+	given := func(line string) bool { return a.Model.Find(a.Model.Root, line).Given != nil }
+	return given("after_repair_value") || given("value_before_work")
+}
+
+// UnderComps reports whether the file states a value under that of the sold houses, with
+// which their low end goes down.
+func (a *Answer) UnderComps() bool {
+	by := a.Line("after_repair_value").Sub(a.Line("value_by_comps"))
+	return a.StatesValue() && by.LessThan(a.Line("value_added").Sub(a.Line("options_in_comps")))
 }
 
 // AssumedValue is an input's default as people write it.

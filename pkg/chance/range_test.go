@@ -4,10 +4,12 @@ import (
 	"os"
 	"testing"
 
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/odds"
 )
 
@@ -105,6 +107,37 @@ func TestTheValueVariesAsTheComparablesScatter(t *testing.T) {
 	require.Equal(t, sold.High.Sub(sold.Low).String(), r.High.Sub(r.Low).String())
 	require.Equal(t, r.Plan.String(), r.Likely.String())
 	require.Contains(t, r.Why, "comparables")
+}
+
+// A value that the file states lifts neither end of what sold houses say, and takes both
+// down with it: the range and the low value of a bid go by one rule.
+func TestAStatedValueLiftsNoEnd(t *testing.T) {
+	text, err := os.ReadFile("../../scenarios/larkspur-way.yaml")
+	require.NoError(t, err)
+	sold, ok := read(t, string(text)).ValueRange()
+	require.True(t, ok)
+	for name, by := range map[string]int64{"as they say": 0, "above theirs": 20_000, "above all they say": 200_000, "below theirs": -20_000, "below all they say": -150_000} {
+		by := decimal.NewFromInt(by)
+		stated := "value: {after-repair value: " + sold.Likely.Add(by).String() + "}\n" + string(text)
+		r := ranges(t, stated)["value.after-repair value"]
+		moved := decimal.Min(by, decimal.Zero)
+		require.Equal(t, sold.Likely.Add(by).String(), r.Likely.String(), name)
+		require.Equal(t, sold.Low.Add(moved).String(), r.Low.String(), name)
+		require.Equal(t, decimal.Max(sold.High.Add(moved), r.Likely).String(), r.High.String(), name)
+		require.Equal(t, r.Low.String(), line(t, read(t, stated), "low_value").String(), name)
+		s, err := r.Draws()
+		require.NoError(t, err, name)
+		require.InDelta(t, r.Low.InexactFloat64(), s.At(-1.2815515655), 200, name)
+		require.InDelta(t, r.High.InexactFloat64(), s.At(1.2815515655), 200, name)
+	}
+}
+
+// line is what a line of the deal comes to.
+func line(t *testing.T, d *deal.Deal, name string) decimal.Decimal {
+	c := d.Model.Find(d.Root, name)
+	v, err := exact.Evaluate(d.Model, c)
+	require.NoError(t, err)
+	return v.Of(c)
 }
 
 // Nothing is drawn that the file would refuse.

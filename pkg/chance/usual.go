@@ -13,8 +13,12 @@ import (
 
 const noSource = "common practice, no source"
 
-// Scatters is why a value by comparables goes as far as it does.
-const Scatters = "as far as the comparables scatter"
+// Scatters is why a value by comparables goes as far as it does, and ScattersBelow why a
+// stated one above theirs does.
+const (
+	Scatters      = "as far as the comparables scatter"
+	ScattersBelow = Scatters + " about their own value, which is lower than yours and lifts neither end"
+)
 
 // How far the usual causes of trouble go; common practice, no source.
 var (
@@ -52,8 +56,9 @@ func (p plan) usual(path string, means odds.Meaning, low, likely, high decimal.D
 	return &Range{Input: in, Low: low, Likely: likely, High: high, Means: means, Spread: deal.PERT, Assumed: true, Why: why}, nil
 }
 
-// sale is what the house will be worth: by the low value of the file, or as far about the
-// likely value as the sold houses that it names scatter.
+// sale is what the house will be worth: by the low value of the file, or as far as the sold
+// houses that it names scatter. A value that is stated is no sale: one above theirs lifts
+// neither end, as it lifts no low value; one under theirs takes both down.
 func (p plan) sale() (*Range, error) {
 	const path = "value.after-repair value"
 	likely, err := p.line("after_repair_value")
@@ -61,8 +66,16 @@ func (p plan) sale() (*Range, error) {
 		return nil, err
 	}
 	if sold, ok := p.deal.ValueRange(); ok && p.deal.Root.Given.Of("low_value").Text == "" {
-		low, high := likely.Sub(sold.Likely.Sub(sold.Low)), likely.Add(sold.High.Sub(sold.Likely))
-		return p.usual(path, odds.OneInTen, low, likely, high, Scatters)
+		low, err := p.line("low_value")
+		if err != nil {
+			return nil, err
+		}
+		why := Scatters
+		if low.LessThan(likely.Sub(sold.Likely.Sub(sold.Low))) {
+			why = ScattersBelow
+		}
+		high := decimal.Max(likely, low.Add(sold.High.Sub(sold.Low)))
+		return p.usual(path, odds.OneInTen, low, likely, high, why)
 	}
 	low, err := p.line("low_value")
 	if err != nil {

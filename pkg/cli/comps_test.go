@@ -1,6 +1,8 @@
 package cli_test
 
 import (
+	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -60,18 +62,95 @@ func TestGaragesOnThePage(t *testing.T) {
 	require.Regexp(t, `garage, cars +attached +none +1 +2 detached\n`, page(t, text))
 }
 
-// Conditions by option beside a stated value change nothing, and every page says so.
+// Conditions by option beside a stated value move the low value, or where that is stated as
+// well nothing, and every page says so.
 func TestConditionByOptionBesideAStatedValue(t *testing.T) {
 	text := soldDeal + "  condition by option: {cosmetic: average, full gut: good}\n" +
 		"rooms: {hall: {size: 4' x 9', options: {cosmetic: {work: {paint walls: own hands}}, full gut: {work: {paint walls: hired}}}}}\nvalue: {after-repair value: $325k}\n"
-	for verb, want := range map[string]string{"compare": "Condition by option changes nothing", "bid": "the condition that an option leaves", "comps": "the condition that an option leaves"} {
+	for verb, want := range map[string]string{"compare": "Condition by option moves the low value at most", "bid": "the condition that an option leaves", "comps": "the condition that an option leaves"} {
 		out, wrong, code := run(t, "", verb, saved(t, text))
 		require.Zero(t, code, wrong)
 		require.Contains(t, strings.Join(strings.Fields(out), " "), want, verb)
 	}
 	out, wrong, code := run(t, "", "compare", saved(t, strings.Replace(text, "value: {after-repair value: $325k}\n", "", 1)))
 	require.Zero(t, code, wrong)
-	require.NotContains(t, out, "changes nothing")
+	require.NotContains(t, out, "low value at most")
+	out, wrong, code = run(t, "", "compare", saved(t, strings.Replace(text, "$325k}", "$325k, low: $300k}", 1)))
+	require.Zero(t, code, wrong)
+	require.Contains(t, strings.Join(strings.Fields(out), " "), "Condition by option changes nothing")
+}
+
+// What is low beside a stated value is said alike by bid, comps and odds, and from where.
+func TestLowBesideAStatedValue(t *testing.T) {
+	for value, want := range map[string][2]string{
+		"$400k": {"That lifts neither end of it", "by 3 sold houses, as ledgerboard comps shows"},
+		"$150k": {"its low value with it", "as far below your value as 3 sold houses scatter"},
+	} {
+		text := soldDeal + "value: {after-repair value: " + value + "}\n"
+		out, wrong, code := run(t, text, "bid", "-")
+		require.Zero(t, code, wrong)
+		out = strings.Join(strings.Fields(out), " ")
+		require.Contains(t, out, want[1])
+		_, said, _ := strings.Cut(out, "low: ")
+		said, _, _ = strings.Cut(said, ".00 (")
+		sold := strings.Join(strings.Fields(page(t, text)), " ")
+		require.Contains(t, sold, want[0])
+		require.Contains(t, sold, said, "the same low value")
+		out, wrong, code = run(t, text, "odds", "-", "--trials", "1000")
+		require.Zero(t, code, wrong)
+		require.Regexp(t, `what the house will be worth +`+strings.ReplaceAll(said, "$", `\$`), out)
+	}
+}
+
+// What the whole value lacks stands before doubts about single rows, and what the page
+// leaves out it shows where it says.
+func TestWeightyDoubtsFirst(t *testing.T) {
+	text := strings.Replace(soldDeal, "house: {", "house: {lot: 7000 sq ft, ", 1) + "  table: |\n    address  sold on     price   how sold\n"
+	for i := range 14 {
+		text += fmt.Sprintf("    %d H St   2026-0%d-30  300000  x\n", i+20, 1+i%5)
+		text += fmt.Sprintf("    %d J St   2/%d/26  30000%d  x\n    %d K St   never       300000  x\n", i+20, i+1, i, i+20)
+	}
+	_, doubts, found := strings.Cut(page(t, text), "Doubtful; look again\n")
+	require.True(t, found)
+	lot, row := strings.Index(doubts, "the house says lot"), strings.Index(doubts, "is left out")
+	require.Positive(t, lot)
+	require.Less(t, lot, row)
+	require.Contains(t, doubts, "1 column of the table is not read: how sold")
+	require.Contains(t, doubts, "more; --all tells them")
+	_, all, _ := strings.Cut(page(t, text, "--all"), "Doubtful; look again\n")
+	require.NotContains(t, all, "--all tells them")
+	require.Greater(t, strings.Count(all, "\n  - "), strings.Count(doubts, "\n  - "))
+}
+
+// A sale of years ago that is written out is used, so it is not said to be left out.
+func TestAnOldSaleThatIsUsedIsNotSaidToBeLeftOut(t *testing.T) {
+	out := page(t, soldDeal+"    4 D St: {sold: 2018-04-02, price: $243,000, living area: 1200 sq ft, baths: 2, condition: good}\n")
+	require.Contains(t, strings.Join(strings.Fields(out), " "), "Drawn from 4 sales")
+	require.NotContains(t, out, "since nearer ones suffice")
+}
+
+// What is not known of a sale is null, though the model has the house's in its place.
+func TestUnknownOfASaleIsNull(t *testing.T) {
+	var o struct {
+		Sales []struct {
+			Name  string         `json:"name"`
+			Lines map[string]any `json:"lines"`
+		} `json:"sales"`
+	}
+	require.NoError(t, json.Unmarshal([]byte(page(t, strings.Replace(soldDeal, "1100 sq ft, baths: 1.5", "1100 sq ft", 1), "--json")), &o))
+	for _, s := range o.Sales {
+		if s.Name == "1 A St" {
+			require.Nil(t, s.Lines["comp_baths"])
+		} else {
+			require.NotNil(t, s.Lines["comp_baths"])
+		}
+		require.Nil(t, s.Lines["comp_built"])
+		require.NotNil(t, s.Lines["comp_area"])
+		require.NotNil(t, s.Lines["comp_condition"], "the sales say it, and the house does not")
+	}
+	out, wrong, code := run(t, soldDeal, "why", "-", "subject_built")
+	require.Zero(t, code, wrong)
+	require.Contains(t, out, "subject_built = 1961\n", "a year of the calendar, no count of them")
 }
 
 // A target of no profit at all is said as what it is, where it is missed and held.

@@ -117,6 +117,9 @@ func (c *Choice) add(line, count int) {
 	}
 }
 
+// Market returns the market that was chosen from, with the sales that were asked for.
+func (c *Choice) Market() *Market { return c.market }
+
 // Aside returns the sales before the day that are doubtful and were set aside.
 func (m *Market) Aside() []Sold {
 	out := make([]Sold, len(m.aside))

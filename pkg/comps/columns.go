@@ -18,45 +18,45 @@ type field struct {
 // of two such columns it is read. Every name is in lower case with single spaces and
 // without its unit, as plain makes them.
 var fields = []field{
-	{"address", "", []string{"property address", "site address", "situs address", "situs", "street address", "location address", "full address", "prop address", "addr", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "id"}, (*row).label},
-	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "sale dt", "transfer date", "recorded", "recording date", "closed", "close date", "closing date"}, (*row).date},
-	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "closed price", "amount", "sale amount", "consideration"}, (*row).price},
-	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits"}, (*row).concessions},
+	{"address", "", []string{"property address", "site address", "situs address", "situs", "street address", "location address", "full address", "prop address", "addr", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "parid", "id"}, (*row).label},
+	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "saledt", "sale dt", "transfer date", "recorded", "recording date", "closed", "close date", "closing date"}, (*row).date},
+	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "sales price", "closed price", "close price", "amt", "amount", "sale amount", "consideration"}, (*row).price},
+	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits", "seller conc", "conc", "seller concession", "seller concessions amt", "concessions amt", "seller concession amount", "concession amount"}, (*row).concessions},
 	{"living area", "sqft", []string{"living", "gla", "gross living area", "tla", "total living area", "liv area", "living size", "finished living area", "above grade", "above grade area", "above grade living area", "finished area", "heated area", "size", "area", "square footage", "house size", "home size", "building size", "building area", "bldg area", "bldg size", "residential area", "interior area"}, (*row).area},
 	{"lot", "sqft", []string{"lot size", "lot area", "land", "land area", "site", "site area"}, (*row).lot},
-	{"bedrooms", "", []string{"bedroom", "beds", "bed", "br"}, (*row).bedrooms},
-	{"baths", "", []string{"bath", "bathrooms", "bathroom", "total baths"}, (*row).baths},
-	{"full baths", "", []string{"full bath", "baths full", "bath full", "full bathrooms"}, (*row).fullBaths},
-	{"half baths", "", []string{"half bath", "baths half", "bath half", "half bathrooms", "powder rooms"}, (*row).halfBaths},
-	{"year built", "", []string{"built", "year", "yr built", "yearbuilt", "construction year"}, (*row).built},
+	{"bedrooms", "", []string{"bedroom", "beds", "bed", "br", "bdrms", "bdrm", "bedrms", "bedrm"}, (*row).bedrooms},
+	{"baths", "", []string{"bath", "bathrooms", "bathroom", "total baths", "ba", "bths"}, (*row).baths},
+	{"full baths", "", []string{"full bath", "baths full", "bath full", "full bathrooms", "fbath", "fbaths", "f bath", "full ba"}, (*row).fullBaths},
+	{"half baths", "", []string{"half bath", "baths half", "bath half", "half bathrooms", "powder rooms", "hbath", "hbaths", "h bath", "half ba"}, (*row).halfBaths},
+	{"year built", "", []string{"built", "year", "yr built", "yr blt", "yrblt", "year blt", "yearbuilt", "construction year"}, (*row).built},
 	{"type", "", []string{"kind", "property type", "house type", "use", "class", "property class"}, (*row).kind},
 	{"storeys", "", []string{"stories", "story", "storey", "levels", "floors", "style"}, (*row).storeys},
-	{"wall", "", []string{"walls", "exterior", "exterior wall", "outside wall", "siding"}, (*row).wall},
-	{"garage", "", []string{"garage type", "parking", "car storage"}, (*row).garage},
+	{"wall", "", []string{"walls", "exterior", "exterior wall", "ext wall", "ext walls", "outside wall", "siding"}, (*row).wall},
+	{"garage", "", []string{"gar", "garage type", "parking", "car storage"}, (*row).garage},
 	{"garage area", "sqft", []string{"garage size"}, (*row).garageArea},
 	{"garage cars", "", []string{"cars", "garage spaces", "garage stalls", "parking spaces", "garage capacity"}, (*row).garageCars},
 	{"condition", "", []string{"cond", "overall condition"}, (*row).condition},
-	{"x", "m", []string{"easting", "x coord", "x coordinate"}, (*row).x},
-	{"y", "m", []string{"northing", "y coord", "y coordinate"}, (*row).y},
+	{"x", "m", []string{"easting", "x coord", "xcoord", "x coordinate"}, (*row).x},
+	{"y", "m", []string{"northing", "y coord", "ycoord", "y coordinate"}, (*row).y},
 	{"longitude", "", []string{"lon", "lng", "long"}, (*row).longitude},
 	{"latitude", "", []string{"lat"}, (*row).latitude},
 	{"distance", "mi", []string{"proximity", "dist"}, (*row).distance},
-	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "deed", "deed type", "validity", "sale validity"}, (*row).terms},
+	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "deed", "deed type", "instrument", "instr", "instrument type", "instr type", "validity", "sale validity"}, (*row).terms},
 	{"arms length", "", []string{"arm length", "arms length sale", "arm length sale", "qualified", "qualified sale", "valid sale"}, (*row).armsLength},
 	{"source", "", []string{"data source", "from"}, (*row).source},
 }
 
 // units are the words at the end of a header that say what its numbers are in.
 var units = map[string]string{
-	"sqft": "sqft", "sf": "sqft", "sq ft": "sqft", "square feet": "sqft", "ft2": "sqft", "m2": "m2", "sqm": "m2", "sq m": "m2",
-	"acres": "acres", "acre": "acres", "ac": "acres",
+	"sqft": "sqft", "sf": "sqft", "sq ft": "sqft", "sq feet": "sqft", "square feet": "sqft", "ft2": "sqft", "m2": "m2", "sqm": "m2", "sq m": "m2",
+	"acres": "acres", "acre": "acres", "acreage": "acres", "ac": "acres",
 	"m": "m", "ft": "ft", "km": "km", "mi": "mi", "miles": "mi",
 }
 
 // inFeet are names that are those of an area only with square feet behind them: garage_sqft
 // is no kind of garage, and bldg no area.
 var inFeet = map[string]string{
-	"garage": "garage area", "bldg": "living area", "building": "living area", "total": "living area", "heated": "living area", "finished": "living area",
+	"garage": "garage area", "gar": "garage area", "bldg": "living area", "building": "living area", "total": "living area", "heated": "living area", "finished": "living area",
 	"res": "living area", "residential": "living area", "house": "living area", "home": "living area", "interior": "living area", "liv": "living area",
 }
 
@@ -69,6 +69,9 @@ func plain(header string) (name, unit string) {
 	words = slices.DeleteFunc(words, func(w string) bool { return w == "usd" || w == "s" })
 	if units[strings.Join(words, " ")] == "sqft" {
 		return "living area", "sqft" // a column named sq ft alone is the size of the house
+	}
+	if len(words) == 1 && strings.HasPrefix(words[0], "acre") && units[words[0]] != "" {
+		return "lot", "acres" // and one named acres that of its lot
 	}
 	for _, n := range []int{2, 1} {
 		if len(words) <= n {
@@ -99,6 +102,26 @@ func fieldOf(name string) int {
 	return slices.IndexFunc(fields, func(f field) bool {
 		return f.name == name || slices.Contains(f.names, name)
 	})
+}
+
+// headerParts are parts of headings, and the field that a column with one may hold.
+var headerParts = [][2]string{
+	{"conc", "concessions"}, {"credit", "concessions"}, {"acre", "lot"}, {"lot", "lot"}, {"land", "lot"}, {"bed", "bedrooms"}, {"bdr", "bedrooms"}, {"bath", "baths"},
+	{"gar", "garage"}, {"parking", "garage"}, {"carport", "garage"}, {"built", "year built"}, {"blt", "year built"}, {"year", "year built"}, {"cond", "condition"}, {"grade", "condition"}, {"dist", "distance"},
+	{"lon", "longitude"}, {"lat", "latitude"}, {"coord", "x"}, {"deed", "terms"}, {"instr", "terms"}, {"qual", "terms"}, {"valid", "terms"},
+	{"area", "living area"}, {"sq", "living area"}, {"size", "living area"},
+}
+
+// FieldLike is the field that a column which is not read may hold by its heading, or
+// another word.
+func FieldLike(header, otherwise string) string {
+	name, _ := plain(header)
+	for _, p := range headerParts {
+		if strings.Contains(name, p[0]) {
+			return p[1]
+		}
+	}
+	return otherwise
 }
 
 // rank is where a name stands among those of a field, the most telling first.

@@ -17,6 +17,7 @@ const (
 	Token                       // a price so low that it is hardly one
 	Outlier                     // far from what its like sold for
 	NoNet                       // what its seller gave back takes up its price
+	NotSold                     // its terms say that it is offered, and not sold yet
 )
 
 var flagWords = []struct {
@@ -25,6 +26,7 @@ var flagWords = []struct {
 }{
 	{Duplicate, "the same sale stands in the list already"},
 	{Future, "dated in the future"},
+	{NotSold, "its terms say that it is offered, not sold"},
 	{NotOpen, "its terms speak against an open sale at arm's length"},
 	{Token, "its price is hardly one"},
 	{NoNet, "its concessions take up its price"},
@@ -49,21 +51,34 @@ func (f Flags) String() string {
 // those with a blank behind them whole words (common practice, no source).
 var against = []string{
 	"foreclos", "sheriff", "auction", "quit", "qcd ", "q c ", "in lieu", "bank", "reo ", "hud ", "short sale", "distress",
-	"family", "relative", "related", "spous", "interspous", "divorc", "parent", "gift", "love and affection", "inherit", "estate", "probate", "executor", "administrator", "trust",
+	"family", "relative", "related", "spous", "interspous", "divorc", "parent", "gift", "love and affection", "love affection", "inherit", "heir",
+	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin",
+	"half interest", "1 2 interest", "undivided", "fractional", "parcels", "multi parcel", "multiparcel", "package", "bulk", "portfolio",
+	"transfer on death", "fiduciary", "estate", "probate", "executor", "administrator", "trust",
 	"invalid", "unqualified", "not qualified", "not valid", "non arm", "not arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",
 }
 
 // harmless are words that hold one of those and do not speak against it.
 var harmless = strings.NewReplacer(
 	" real estate owned", " reo", " real estate", " ", " single family", " ", " multi family", " ", " one family", " ", " two family", " ", " 1 family", " ", " 2 family", " ", " not related", " ",
+	" husband and wife", " ", " husband wife", " ", // how they hold it
 )
 
-// notOpen reports whether the terms of a sale, in lower case, speak against arm's length.
-func notOpen(terms string) bool {
-	if terms == "no" || terms == "u" {
-		return true
+// offered are words of what is not sold yet, unless the terms say sold or closed as well.
+var offered = []string{"pending ", "active ", "listing ", "listed ", "asking ", "under contract ", "contingent ", "expired ", "withdrawn ", "cancelled ", "canceled ", "for sale "}
+
+// termsFlag is what the terms of a sale, in lower case, make doubtful about it, or nothing.
+func termsFlag(terms string) Flags {
+	holds := func(said string, words []string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(said, " "+w) })
 	}
 	words := strings.FieldsFunc(terms, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	said := harmless.Replace(" " + strings.Join(words, " ") + " ")
-	return slices.ContainsFunc(against, func(w string) bool { return strings.Contains(said, " "+w) })
+	said := " " + strings.Join(words, " ") + " "
+	switch {
+	case terms == "no" || terms == "u" || holds(harmless.Replace(said), against):
+		return NotOpen
+	case holds(said, offered) && !holds(said, []string{"sold ", "closed "}):
+		return NotSold
+	}
+	return 0
 }

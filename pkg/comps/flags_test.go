@@ -11,15 +11,26 @@ func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 	for _, terms := range []string{
 		"Quit Claim", "quitclaim deed", "QCD", "Q.C.", "Sheriff's Deed", "Deed in lieu", "Love and affection", "Tax Deed", "HUD", "Bank", "bank owned", "REO",
 		"Real Estate Owned", "Probate", "Executor's deed", "Administrator", "Inheritance", "Estate sale", "spouse", "interspousal transfer", "divorce", "parent to child",
-		"family transfer", "Related parties", "Trustee", "Unqualified", "not arm's length", "not at arms length", "non-arms-length", "U", "no", "invalid sale",
+		"family transfer", "Related parties", "Trustee", "Mother to son", "to daughter", "father", "brother", "sister", "to wife", "husband to wife", "heirs", "half interest", "1/2 interest", "undivided interest",
+		"Multiple parcels", "multi-parcel", "2 parcels", "package sale", "bulk sale", "portfolio", "Love & Affection", "transfer on death", "fiduciary deed",
+		"Unqualified", "not arm's length", "not at arms length", "non-arms-length", "U", "no", "invalid sale",
 	} {
 		l, found := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Equal(t, NotOpen, l.Sale(0).Flags, terms)
 		require.Len(t, found, 1)
 	}
-	for _, terms := range []string{"Warranty", "general warranty deed", "Real Estate", "Single Family", "2-family", "Unrelated parties", "not related", "Qualified", "arms length", "theodore"} {
+	for _, terms := range []string{"Warranty", "general warranty deed", "Real Estate", "Single Family", "2-family", "Unrelated parties", "not related", "Qualified", "arms length", "theodore", "Thompson", "Mason deed", "survivorship deed", "husband and wife", "limited warranty", "one parcel", "sold off market listing", "closed listing"} {
 		l, _ := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Zero(t, l.Sale(0).Flags, terms)
+	}
+}
+
+// What is offered and not sold yet is no sale.
+func TestWhatIsNotSoldYet(t *testing.T) {
+	for _, terms := range []string{"pending", "Active", "active listing", "listing", "asking price", "under contract", "Contingent", "expired", "withdrawn", "for sale"} {
+		l, found := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
+		require.Equal(t, NotSold, l.Sale(0).Flags, terms)
+		require.Contains(t, found[0].Message, "its terms say that it is offered, not sold")
 	}
 }
 

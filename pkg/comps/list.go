@@ -44,14 +44,17 @@ func (l *List) settle(today quantity.Date, file string, found *diag.List) {
 	l.sort()
 	for i := range l.sales {
 		s := &l.sales[i]
-		if i > 0 && sameSale(s, &l.sales[i-1]) {
-			s.Flags |= Duplicate
+		for j := i - 1; j >= 0 && l.sales[j].Date == s.Date && l.sales[j].Price.Equal(s.Price); j-- {
+			if sameSale(s, &l.sales[j]) {
+				s.Flags |= Duplicate
+				break
+			}
 		}
 		if !today.IsZero() && s.Date.Compare(today) > 0 {
 			s.Flags |= Future
 		}
-		if s.Terms != "" && notOpen(s.Terms) {
-			s.Flags |= NotOpen
+		if s.Terms != "" {
+			s.Flags |= termsFlag(s.Terms)
 		}
 		if s.Price.LessThan(token) {
 			s.Flags |= Token
@@ -113,11 +116,4 @@ func compareSales(a, b *Sold) int {
 		a.Concessions.Cmp(b.Concessions),
 		cmp.Compare(a.Line, b.Line),
 	)
-}
-
-// sameSale reports whether two sales next to each other are one: the same day,
-// price and house.
-func sameSale(a, b *Sold) bool {
-	return a.Date == b.Date && a.Price.Equal(b.Price) && a.House == b.House &&
-		(a.Label == b.Label || a.Label == "" || b.Label == "") && (a.Label != "" || a.Place.Known || a.Area.Known)
 }

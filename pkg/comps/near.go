@@ -43,6 +43,9 @@ func bathsOf(h *House) Fact {
 // compare gets ready to compare the sales with a subject.
 func (m *Market) compare(s *House) *likeness {
 	east, north, known := m.flat.metres(s.Place)
+	if !s.Place.Degrees { // metres on a plane say nothing beside degrees alone
+		known = known && slices.ContainsFunc(m.sales, func(o *Sold) bool { return o.Place.Known && !o.Place.Degrees })
+	}
 	l := &likeness{m: m, s: s, nowhere: !known, east: east, north: north, area: math.Log(s.Area.Value), lot: logLot(s), baths: bathsOf(s)}
 	l.reach = reach{months: tune.Months, area: tune.Size, lot: tune.Lot}
 	l.reach.years = tune.Age + tune.AgeGrow*max(float64(m.Day.Year)-s.Built.Value, 0)

@@ -14,6 +14,9 @@ type Rate struct {
 	From  string  // "regression", "pairs" or "given"
 }
 
+// aCar is the unit of garages.
+const aCar = "car of garage"
+
 // units are what is told of the subject: a unit more of each.
 var rateUnits = []struct {
 	line Line
@@ -28,7 +31,7 @@ var rateUnits = []struct {
 	{Age, "year of age", func(h *House) bool { h.Built.Value--; return h.Built.Known }},
 	{Condition, "step of condition", func(h *House) bool { h.Condition.Value++; return h.Condition.Known }},
 	{Garage, "100 sq ft of garage", func(h *House) bool { h.GarageArea.Value += 100; return h.GarageArea.Known }},
-	{Garage, "car of garage", func(h *House) bool { h.GarageCars.Value++; return h.GarageCars.Known }},
+	{Garage, aCar, func(h *House) bool { h.GarageCars.Value++; return h.GarageCars.Known }},
 }
 
 func (a *adjuster) from() string {
@@ -82,10 +85,13 @@ func (a *adjuster) rates(value float64) (out []Rate) {
 	}
 	for _, u := range rateUnits {
 		more := *a.s
-		if !u.more(&more) {
+		r, told := a.amountOf(u.line)
+		if told && u.unit == aCar && carsOf(a.s).Known { // which no number need say: none, or attached
+			more.Garage, more.GarageCars = "", Known(carsOf(a.s).Value+1)
+		} else if !u.more(&more) {
 			continue
 		}
-		if r, ok := a.amountOf(u.line); ok {
+		if told {
 			if by := apart(figure(u.line, &more), figure(u.line, a.s), 1); by != 0 {
 				out = append(out, Rate{u.line, u.unit, r.Worth * by, r.Error * by, r.From})
 			}

@@ -102,6 +102,29 @@ func TestHeadingsOfTheLivingArea(t *testing.T) {
 	require.Equal(t, Known(5000), l.Sale(0).Lot)
 }
 
+// What counties and listing services call the rest, as they abbreviate it.
+func TestShortHeadings(t *testing.T) {
+	l, found := read(t, "SITUS,SALEDT,AMT,Seller Conc,Sq Feet,Acres,Bdrms,FBath,HBath,Yr Blt,Gar,XCOORD_FT,YCOORD_FT,Instr\n"+
+		"3 Fox Ln,2026-01-05,300000,2500,1111,0.25,3,2,1,1957,2 car,1000,2000,QUIT CLAIM\n", Options{})
+	require.Len(t, found, 1, "the deed")
+	require.Empty(t, l.Unread)
+	s := l.Sale(0)
+	require.Equal(t, "2026-01-05", s.Date.String())
+	requireUSD(t, 297_500, s.Net())
+	require.Equal(t, House{Area: Known(1111), Lot: Known(10_890), Bedrooms: Known(3), FullBaths: Known(2), HalfBaths: Known(1), Built: Known(1957), GarageCars: Known(2),
+		Place: Place{X: 304.8, Y: 609.6, Known: true}}, s.House)
+	require.Equal(t, "quit claim", s.Terms)
+	for h, want := range map[string]string{"Sales Price": "price", "Close Price": "price", "BA": "baths", "Instrument": "terms", "Deed": "terms", "Acre": "lot", "Lot Acreage": "lot", "Gar SF": "garage area", "Seller Concessions Amt": "concessions"} {
+		require.Equal(t, want, FieldNamed(h), h)
+	}
+	list, found := read(t, "sold,price,Acres\n2026-01-05,300000,0.25\n", Options{Columns: map[string]string{"lot": "Acres"}})
+	require.Empty(t, found)
+	require.Equal(t, Known(10_890), list.Sale(0).Lot, "stated, it is in acres still")
+	for _, h := range []string{"AC", "Instrument Number", "Gar"} {
+		require.NotEqual(t, "lot", FieldNamed(h), h)
+	}
+}
+
 // Quarters of a bath count as they stand, another part of one as a half.
 func TestPartsOfABath(t *testing.T) {
 	for cell, want := range map[string]float64{"1": 1, "1.5": 1.5, "1.75": 1.75, "2.25": 2.25, "2.1": 2.5, "0.75": 0.75} {
@@ -169,16 +192,16 @@ func TestOpenQuote(t *testing.T) {
 }
 
 func TestReadColumns(t *testing.T) {
-	list, found := read(t, "WHEN,AMT,size_m2\n2026-01-05,200000,130\n", Options{Columns: map[string]string{"date": "when", "price": "AMT"}})
+	list, found := read(t, "WHEN,PAID,size_m2\n2026-01-05,200000,130\n", Options{Columns: map[string]string{"date": "when", "price": "PAID"}})
 	require.Empty(t, found)
 	require.InEpsilon(t, 1399.3083, list.Sale(0).Area.Value, 1e-6, "130 m2 / 0.09290304")
 
-	_, found = read(t, "WHEN,AMT\n", Options{Columns: map[string]string{"dat": "WHEN", "price": "AMOUNT"}})
+	_, found = read(t, "WHEN,PAID\n", Options{Columns: map[string]string{"dat": "WHEN", "price": "AMOUNT"}})
 	require.Equal(t, []string{
 		`sold.csv: error: there is no field "dat" hint: did you mean "date"?`,
-		`sold.csv:1: error: there is no column "AMOUNT" for price hint: there are WHEN, AMT`,
-		`sold.csv:1: error: no column holds the date of a sale hint: name one "sale date", or say which holds it, and delete lines that stand above the row of headings; there are WHEN, AMT`,
-		`sold.csv:1: error: no column holds the price of a sale hint: name one "sale price", or say which holds it, and delete lines that stand above the row of headings; there are WHEN, AMT`,
+		`sold.csv:1: error: there is no column "AMOUNT" for price hint: there are WHEN, PAID`,
+		`sold.csv:1: error: no column holds the date of a sale hint: name one "sale date", or say which holds it, and delete lines that stand above the row of headings; there are WHEN, PAID`,
+		`sold.csv:1: error: no column holds the price of a sale hint: name one "sale price", or say which holds it, and delete lines that stand above the row of headings; there are WHEN, PAID`,
 	}, oneLine(found))
 
 	list, found = read(t, "", Options{})
@@ -209,6 +232,27 @@ func TestDoubtsAreFlagged(t *testing.T) {
 	require.Equal(t, []Flags{0, Duplicate, NotOpen, Token, Future}, flags)
 	require.Len(t, found, 4)
 	require.Equal(t, "sold.csv:3: warning: a: the same sale stands in the list already", found[0].Error())
+}
+
+// One sale spelt twice is one: the same day, price and address however it is written, and
+// nothing known of both that differs.
+func TestOneSaleSpeltTwice(t *testing.T) {
+	for _, other := range []string{"3 OAK ST", "3 Oak St.", "3 Oak Street", "3  oak  street", "3 Oak St,"} {
+		l, _ := read(t, "address;sold;price;sq ft;beds\n3 Oak St;2026-04-02;243000;1200;3\n9 Elm Rd;2026-04-02;243000;1200;3\n"+other+";4/2/2026;243k;1200;\n", Options{})
+		flagged := 0
+		for _, s := range l.Sales() {
+			if s.Flags == Duplicate {
+				flagged++
+			}
+		}
+		require.Equal(t, 1, flagged, other)
+	}
+	for _, other := range []string{"3 Oak Ct;2026-04-02;243000;1200;3", "3 Oak Street;2026-04-03;243000;1200;3", "3 Oak Street;2026-04-02;244000;1200;3", "3 Oak Street;2026-04-02;243000;900;3", "13 Oak St;2026-04-02;243000;1200;3"} {
+		l, _ := read(t, "address;sold;price;sq ft;beds\n3 Oak St;2026-04-02;243000;1200;3\n"+other+"\n", Options{})
+		for _, s := range l.Sales() {
+			require.Zero(t, s.Flags, other)
+		}
+	}
 }
 
 func TestManyBadCells(t *testing.T) {

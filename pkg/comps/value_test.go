@@ -224,6 +224,20 @@ func TestGivenAmounts(t *testing.T) {
 
 // Licence-school example: $285,000 with a garage and $270,000 without make a garage
 // worth $15,000; here the subject has one.
+func TestACarOfGarageIsToldForAnyGarage(t *testing.T) {
+	for _, garage := range []House{{Garage: "none"}, {Garage: "attached"}, {GarageCars: Known(2)}, {Garage: "none", GarageCars: Known(0)}} {
+		s := townSubject()
+		s.Garage, s.GarageCars = garage.Garage, garage.GarageCars
+		v := valued(t, town(5, 0.05, 3), s, Wish{Given: Given{Garage: 7000}})
+		require.Contains(t, v.Rates, Rate{Garage, aCar, 7000, 0, "given"}, garage)
+	}
+	s := townSubject()
+	s.Garage, s.GarageCars = "", Fact{}
+	for _, r := range valued(t, town(5, 0.05, 3), s, Wish{Given: Given{Garage: 7000}}).Rates {
+		require.NotEqual(t, Garage, r.Line, "nothing is known of it, so nothing is adjusted")
+	}
+}
+
 func TestPairOfTwo(t *testing.T) {
 	s := townSubject()
 	without := s.House

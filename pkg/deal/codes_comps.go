@@ -34,11 +34,13 @@ func compDoubts() []Code {
 		{"bad-cell", "a cell of a table that cannot be read, and counts as not known"},
 		{"doubtful-cell", "a cell of a table, or what is written of a house, that is read with a doubt"},
 		{"more-bad-cells", "more cells that cannot be read than are told"},
+		{"columns-unread", "columns of a table that are not read"},
 		{"column-twice", "two columns that look like the same"},
 		{"doubtful-sale", "a sale that is set aside: there twice, after the day, not open, or hardly a price"},
 		{"sale-far-off", "a sale passed over or doubted for a price far from its like"},
 		{"sale-odd-size", "a sale with many times or a small part of the house's living area"},
 		{"sale-far-away", "a sale that stands many miles from the house, or many times as far off as the others"},
+		{"sale-built-later", "a sold house that was built after its sale"},
 		{"day-far-on", "a day of the value that comes from one sale long after the others"},
 		{"sales-old", "sales, or a list of them, from years before the day of the value"},
 		{"comps-none", "no sale that the value can be drawn from"},
@@ -53,6 +55,26 @@ func compDoubts() []Code {
 		{"cost-above-best-sale", "a cost above what the best comparable sold for"},
 		{"concessions-twice", "concessions both in the comparables and among the selling costs"},
 	})
+}
+
+// ofSingleSales are the doubts about one row, cell or sale that does not count, which
+// stand behind those about all of the value.
+var ofSingleSales = []string{"bad-sale", "no-date", "no-price", "too-many-cells", "open-quote", "bad-cell", "doubtful-cell", "more-bad-cells", "doubtful-sale"}
+
+// WeightyFirst orders doubts about sold houses: those about the whole value before those
+// about single rows, each in the order of the file.
+func WeightyFirst(found diag.List) diag.List {
+	out := slices.Clone(found)
+	slices.SortStableFunc(out, func(a, b diag.Diag) int {
+		switch x, y := slices.Contains(ofSingleSales, a.Code), slices.Contains(ofSingleSales, b.Code); {
+		case x == y:
+			return 0
+		case y:
+			return -1
+		}
+		return 1
+	})
+	return out
 }
 
 // AboutComps reports whether a code is about sold houses.

@@ -38,19 +38,25 @@ func (r *reader) doubtComps() {
 	}
 	if names := r.notTold(c); names != "" {
 		tell := r.say("comps-not-told", r.needed("house", "comps"), "the house says %s, and none of the sales does, so that is not compared", names)
-		if n := len(c.Unread); n > 0 {
-			tell("look whether one of the columns that are not read holds it, and say which, e.g.   columns: {living area: %s}; not read: %s", diag.Quote(c.Unread[0]), strings.Join(c.Unread[:min(n, mostSaid)], ", ")+map[bool]string{true: ", ..."}[n > mostSaid])
+		if len(c.Unread) > 0 {
+			header, field := r.unreadFor(c)
+			tell("look whether one of the columns that are not read holds it, and say which, e.g.   columns: {%s: %s}", field, diag.Quote(header))
 		} else {
 			tell("add it to the sales, where you know it")
 		}
 	}
 	if c.Conditions && r.statesValue() {
-		r.say("comps-condition-unused", r.where("comps.condition by option"), "the deal states what the house will be worth, so the condition that an option leaves it in changes nothing")("take the stated value away for a value by the comparables; or take condition by option away")
+		moves := "moves its low value at most"
+		if r.got["value.low"] != nil {
+			moves = "changes nothing"
+		}
+		r.say("comps-condition-unused", r.where("comps.condition by option"), "the deal states what the house will be worth, so the condition that an option leaves it in %s", moves)("take the stated value away for a value by the comparables; or take condition by option away")
 	} else if _, told := v.Linear[comps.Condition]; c.Conditions && !told && !slices.ContainsFunc(v.Rates, func(x comps.Rate) bool { return x.Line == comps.Condition }) {
 		r.say("comps-condition-alike", r.where("comps.condition by option"), "nothing tells what condition is worth, so all options are valued alike")("add   amounts: {step of condition: $14,000}   , from what houses of either finish sold for")
 	}
 	r.doubtAreas(c)
 	r.doubtDistances(c)
+	r.doubtBuilt(c)
 	r.doubtOldSales(c)
 	for _, row := range v.Rows {
 		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
@@ -112,6 +118,16 @@ func milesOf(metres float64) string {
 	return quantity.FormatCount(decimal.NewFromFloat(metres/comps.Mile), 1)
 }
 
+// doubtBuilt warns of sold houses that were not built yet; a new one may be sold in the
+// year before.
+func (r *reader) doubtBuilt(c *Comparables) {
+	for _, row := range c.Value.Rows {
+		if x := row.Built; x.Known && int(x.Value) > row.Date.Year+1 {
+			r.say("sale-built-later", c.Place(&row.Sold), "%s was built in %.0f, it says, and sold on %s", row.Name(), x.Value, row.Date)("look whether the year was read right; it is adjusted by it as it stands")
+		}
+	}
+}
+
 // middleArea is the median of the living areas that are known.
 func middleArea(rows []comps.Row) comps.Fact {
 	var all []float64
@@ -166,15 +182,50 @@ func (r *reader) notCompared(c *Comparables) string {
 	return strings.Join(out, ", ")
 }
 
-// notTold names what the file says of the house and no sale of itself.
-func (r *reader) notTold(c *Comparables) string {
-	var out []string
+// linesNotTold are what the file says of the house and no sale of itself.
+func (r *reader) linesNotTold(c *Comparables) (out []comps.Line) {
 	for _, row := range adjusted {
 		if row.figure != nil && row.figure(&c.Subject.House).Known && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return row.figure(&s.House).Known }) {
-			out = append(out, row.line.String())
+			out = append(out, row.line)
 		}
 	}
+	return out
+}
+
+// notTold names those, and the place of the house where no sale has one.
+func (r *reader) notTold(c *Comparables) string {
+	var out []string
+	for _, l := range r.linesNotTold(c) {
+		out = append(out, l.String())
+	}
+	if at := c.Subject.Place; at.Known && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return s.Distance.Known }) {
+		how := "where it stands"
+		if slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return s.Place.Known }) { // in the other way
+			how += map[bool]string{true: " in degrees", false: " on a plane"}[at.Degrees]
+		}
+		out = append(out, how)
+	}
 	return strings.Join(out, ", ")
+}
+
+// fieldsOf are the fields of a list that hold the figures of the grid.
+var fieldsOf = map[comps.Line]string{
+	comps.Size: "living area", comps.Lot: "lot", comps.Rooms: "bedrooms", comps.Baths: "baths", comps.Age: "year built", comps.Condition: "condition", comps.Garage: "garage",
+}
+
+// unreadFor is a column that is not read and what it may hold of what no sale says: by
+// its name, or the first of either.
+func (r *reader) unreadFor(c *Comparables) (header, field string) {
+	var missing []string
+	for _, f := range r.linesNotTold(c) {
+		missing = append(missing, fieldsOf[f])
+	}
+	for _, h := range c.Unread {
+		if like := comps.FieldLike(h, ""); slices.Contains(missing, like) {
+			return h, like
+		}
+	}
+	return c.Unread[0], append(missing, "distance")[0]
 }
 
 // doubtBeyond warns of values outside what the comparables bear out, and of a plan that

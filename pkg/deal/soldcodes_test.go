@@ -90,6 +90,29 @@ func TestFewSales(t *testing.T) {
 	require.Equal(t, "the after-repair value is not given, and comps names no sale", found[0].Message)
 }
 
+// A place is compared with one said in the same way; where none of the sales has such, or
+// says how far off it is, that is told.
+func TestAPlaceThatNoSaleHas(t *testing.T) {
+	says := func(house, columns, cells string) string {
+		text := unvalued + "house: {" + house + "}\ncomps:\n  table: |\n    address, sold, price" + columns + "\n    1 Elm St, 2025-11-14, 341000" + cells + "\n    2 Elm St, 2025-11-16, 331000" + cells + "\n"
+		_, found := deal.Read("a.yaml", []byte(text))
+		for _, d := range found {
+			if d.Code == "comps-not-told" {
+				return d.Message
+			}
+		}
+		return ""
+	}
+	const degrees, plane = "latitude: 41.66, longitude: -83.55", "x: 484668, y: 195270"
+	require.Contains(t, says(degrees, "", ""), "the house says where it stands, and none of the sales does")
+	require.Contains(t, says(plane, "", ""), "the house says where it stands, and")
+	require.Contains(t, says(degrees, ", XCOORD_FT, YCOORD_FT", ", 1590118, 640649"), "the house says where it stands in degrees, and")
+	require.Contains(t, says(plane, ", lat, lon", ", 41.6, -83.5"), "the house says where it stands on a plane, and")
+	require.Empty(t, says(degrees, ", distance", ", 0.4 mi"))
+	require.Empty(t, says(degrees, ", lat, lon", ", 41.6, -83.5"))
+	require.Empty(t, says(plane, ", XCOORD_FT, YCOORD_FT", ", 1590118, 640649"))
+}
+
 // The order of the sales changes nothing but the order of the file.
 func TestOrderOfSalesChangesNothing(t *testing.T) {
 	const a, b, c = "    1 Elm St: {sold: 2025-11-14, price: $341k, living area: 1520 sq ft}\n", "    2 Elm St: {sold: 2025-10-02, price: $319k, living area: 1410 sq ft}\n", "    3 Elm St: {sold: 2025-09-09, price: $305k, living area: 1300 sq ft}\n"

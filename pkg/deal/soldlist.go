@@ -94,6 +94,7 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 	}
 	l.lost += list.LeftOut
 	l.unread = append(l.unread, list.Unread...)
+	r.doubtUnread(list.Unread, diag.Pos{File: name, Line: 1 + off.Line, Col: 1 + off.Col})
 	for _, s := range list.Sales() {
 		at := diag.Pos{File: name, Line: s.Line + off.Line, Col: 1 + off.Col}
 		s.Line += from
@@ -101,6 +102,19 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 		l.at[s.Line] = at
 		l.sales = append(l.sales, s)
 	}
+}
+
+// doubtUnread names the columns of a table that are not read: one may hold what matters.
+func (r *reader) doubtUnread(headers []string, at diag.Pos) {
+	n := len(headers)
+	if n == 0 {
+		return
+	}
+	names := strings.Join(headers[:min(n, mostSaid)], ", ")
+	if n > mostSaid {
+		names += fmt.Sprintf(" and %d more", n-mostSaid)
+	}
+	r.say("columns-unread", at, "%s not read: %s", areOf(n, "column of the table is", "columns of the table are"), names)("if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}", comps.FieldLike(headers[0], "terms"), diag.Quote(headers[0]))
 }
 
 // mostSaid is how many remarks on single rows of a table are told.

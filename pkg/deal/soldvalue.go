@@ -131,7 +131,6 @@ func (r *reader) comparables() {
 		return
 	}
 	market := list.Before(c.Day)
-	c.Usable, c.LeftOld = market.Len(), market.LeftOld()
 	wish := r.wish(asked)
 	if wish.Count == 0 && !l.file {
 		wish.Count = len(l.own)
@@ -141,6 +140,7 @@ func (r *reader) comparables() {
 		wish.Count = max(wish.Count, len(wish.Add))
 	}
 	c.Choice = market.Choose(subject, wish)
+	c.Usable, c.LeftOld = c.Choice.Market().Len(), c.Choice.Market().LeftOld()
 	c.NotUsed = l.notUsed(c.Choice, market.Aside(), asked, c.Day)
 	var err error
 	switch c.Value, err = c.Choice.Value(); {

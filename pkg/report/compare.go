@@ -240,7 +240,11 @@ func (c comparison) gains() {
 		c.text("", "The values come from sold houses, by the condition that each option leaves the house in; ledgerboard comps shows them.")
 	}
 	if c.conditionUnused() {
-		c.text("", "Condition by option changes nothing, since the deal states what the house will be worth. Take that value away, and each option is valued by sold houses.")
+		moves := "moves the low value at most"
+		if first := c.all[0]; first.Model.Find(first.Model.Root, "low_value").Given != nil {
+			moves = "changes nothing"
+		}
+		c.text("", "Condition by option "+moves+", since the deal states what the house will be worth. Take that value away, and each option is valued by sold houses.")
 	}
 	if c.byCondition() { // the values above do not go by what options add
 		return

@@ -23,7 +23,7 @@ const shownInFull = 8
 // all, every sale is shown.
 func Comps(w io.Writer, a *answer.Answer, s Style, all bool) error {
 	p := newPage(w, s)
-	c := compsPage{p, a, a.Deal.Comps, a.Deal.Comps.Value, shownInFull}
+	c := compsPage{p, a, a.Deal.Comps, a.Deal.Comps.Value, shownInFull, all}
 	if all {
 		c.most = len(c.v.Rows)
 	}
@@ -46,6 +46,7 @@ type compsPage struct {
 	c    *deal.Comparables
 	v    *comps.Value
 	most int // sales in the grid
+	all  bool
 }
 
 func (c compsPage) lead() {
@@ -61,19 +62,34 @@ func (c compsPage) lead() {
 	c.text("", comps.NotAppraisal)
 }
 
-// against holds the value that the deal goes by against the comparables.
+// against holds the value that the deal goes by against the comparables, and says what is
+// low beside one that is stated.
 func (c compsPage) against() string {
 	value := c.a.Line("after_repair_value")
 	switch low, high := c.a.Line("comps_low"), c.a.Line("comps_high"); {
-	case c.follows():
+	case c.follows() && !c.a.StatesValue():
 		return "The deal states no after-repair value, so it goes by this one."
 	case value.LessThan(low):
-		return fmt.Sprintf("The deal goes by %s, below the range.", dollars(value))
+		return fmt.Sprintf("The deal goes by %s, below the range%s", dollars(value), c.lowBeside())
 	case value.GreaterThan(high):
-		return fmt.Sprintf("The deal goes by %s, above the range: look again.", dollars(value))
+		return fmt.Sprintf("The deal goes by %s, above the range: look again%s", dollars(value), c.lowBeside())
 	default:
-		return fmt.Sprintf("The deal goes by %s, inside the range.", dollars(value))
+		return fmt.Sprintf("The deal goes by %s, inside the range%s", dollars(value), c.lowBeside())
 	}
+}
+
+// lowBeside says what is low where the deal states a value and no low one.
+func (c compsPage) lowBeside() string {
+	low := dollars(c.a.Line("low_value"))
+	switch {
+	case !c.a.StatesValue() || c.a.Model.Find(c.a.Model.Root, "low_value").Given != nil:
+		return "."
+	case c.a.UnderComps():
+		return ". That takes its low value with it, to " + low + ", as far below as the sales scatter."
+	case c.follows():
+		return ". Its low value is " + low + "."
+	}
+	return ". That lifts neither end of it: its low value is " + low + "."
 }
 
 // follows reports whether the deal goes by the value of the comparables.
@@ -260,7 +276,7 @@ func (c compsPage) aside() {
 	}
 	c.heading("Not used")
 	for i, m := range out {
-		if i == asideShown && c.most == shownInFull {
+		if i == asideShown && !c.all {
 			c.text("  ", moreOf(len(out)-i))
 			break
 		}
@@ -280,7 +296,7 @@ func (c compsPage) aside() {
 
 func (c compsPage) doubts() {
 	var out []string
-	for _, d := range c.a.Warnings {
+	for _, d := range deal.WeightyFirst(c.a.Warnings) {
 		if compsCode(d) && d.Code != "comps-not-adjusted" { // that stands with the worths
 			out = append(out, doubt(c.a, d))
 		}
@@ -290,8 +306,8 @@ func (c compsPage) doubts() {
 	}
 	c.heading("Doubtful; look again")
 	for i, m := range out {
-		if i == 2*doubtsShown {
-			c.text("  - ", fmt.Sprintf("and %d more; ledgerboard check tells them all", len(out)-i))
+		if i == 2*doubtsShown && !c.all {
+			c.text("  - ", moreOf(len(out)-i))
 			break
 		}
 		c.text("  - ", m)

@@ -7,6 +7,7 @@ import (
 
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/deal"
 )
 
 // CompsObject is the JSON of what sold houses say of a value.
@@ -72,6 +73,11 @@ func CompsJSON(w io.Writer, a *answer.Answer) error {
 	}
 	for i, r := range v.Rows {
 		lines, _ := members(a, c.Members[i])
+		for _, f := range deal.Compared() { // the model takes the house's where the sale's is not known
+			if lines[f.Theirs] = nil; f.Figure(&r.House).Known {
+				lines[f.Theirs] = near6(f.Figure(&r.House).Value)
+			}
+		}
 		o.Sales = append(o.Sales, SaleNote{c.ID(&r.Sold), c.Place(&r.Sold).String(), r.Date.String(), r.Source, r.Why, r.Doubts, append([]string{}, r.Amber...), lines})
 	}
 	for _, r := range append([]comps.Rate{v.Trend}, v.Rates...) {
@@ -83,7 +89,7 @@ func CompsJSON(w io.Writer, a *answer.Answer) error {
 	for _, p := range c.NotUsed {
 		o.NotUsed = append(o.NotUsed, NotUsedNote{c.ID(&p.Sold), c.Place(&p.Sold).String(), p.Why})
 	}
-	for _, d := range a.Warnings {
+	for _, d := range deal.WeightyFirst(a.Warnings) {
 		if compsCode(d) {
 			o.Warnings = append(o.Warnings, Note{d.Code, d.Pos.String(), d.Message, d.Hint})
 		}

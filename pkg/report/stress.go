@@ -268,7 +268,7 @@ func (p stressPage) ranking() {
 	for _, s := range p.Ranking[:min(ranked, len(p.Ranking))] {
 		mark := " "
 		switch {
-		case s.Assumed && s.Why == chance.Scatters:
+		case s.Assumed && strings.HasPrefix(s.Why, chance.Scatters):
 			mark, sold = "=", true
 		case s.Assumed:
 			mark, assumed = "~", true

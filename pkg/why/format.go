@@ -22,6 +22,7 @@ const (
 var (
 	one        = decimal.NewFromInt(1)
 	noLimit    = decimal.New(9, 11) // dollars
+	firstYear  = decimal.New(1, 3)  // from here on a year is one of the calendar
 	noLimitDay = decimal.New(1, 6)  // days
 )
 
@@ -99,6 +100,8 @@ func (n naming) amount(x decimal.Decimal, unit string, decimals int32) string {
 		return quantity.FormatHours(x, enough(x, decimals))
 	case unit == "day" && x.Abs().GreaterThanOrEqual(noLimitDay):
 		return "no limit"
+	case unit == "year" && x.IsInteger() && x.GreaterThanOrEqual(firstYear):
+		return x.String() // of the calendar
 	case unit == "day", unit == "year", unit == "quarter":
 		return quantity.FormatCount(x, enough(x, decimals)) + " " + n.of(unit, x)
 	}
