@@ -28,7 +28,7 @@ func roomCodes() []Code {
 		{"fixed-without-size", "a fixed part without a size"},
 		{"fixed-over-floor", "fixed parts that take more than the floor"},
 		{"fixed-over-wall", "a fixed part longer than any wall of its room"},
-		{"door-wide", "a door wider than it is high"},
+		{"door-wide", "a door, or a low way through a wall, wider than it is high"},
 		{"opening-over-ceiling", "an opening higher than the room"},
 		{"opening-over-wall", "openings that take more than the walls"},
 		{"opening-over-run", "openings and fixed parts that take more than the walls run"},

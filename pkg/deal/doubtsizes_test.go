@@ -51,6 +51,14 @@ func TestSizesAreDoubtedOnce(t *testing.T) {
 	}
 }
 
+// What leads through a wall may be wider than high, as doors are not.
+func TestWideOpeningsAreLetBe(t *testing.T) {
+	for _, keys := range []string{"doorways: 8' x 6'8\"", "cased openings: [8' x 6'8\", 2' x 4']", "windows: 6' x 3'", "doorways: 6' x 6'"} {
+		_, found := deal.Read("den.yaml", []byte(strings.Replace(den, denSize, denSize+"\n    "+keys, 1)))
+		require.False(t, found.HasErrors(), "%s: %v", keys, found)
+	}
+}
+
 // A count of more than there is is doubted as a part of over 100% is, but for a little that a
 // tape slips by; where the house is measured by the few rooms of a deal, at three times as much.
 func TestCountsOfMoreThanThereIsAreDoubted(t *testing.T) {
