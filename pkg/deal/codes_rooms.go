@@ -84,6 +84,7 @@ func roomDoubts() []Code {
 		{"edges-missing", "work along the edges of the roof or of the house, or footings of a deck, without their lengths or number"},
 		{"own-without-hours", "own work of which nobody knows the hours"},
 		{"not-seen-replaced", "money for parts not seen that the work replaces"},
+		{"roll-price", "roll goods of another width at the price of a foot of the starter's"},
 		{"rate-unused", "an hourly rate that no work is paid by"},
 		{"no-rate", "work charged by the hour without what an hour costs"},
 		{"bad-not-planned", "a part of the house seen bad, and no work that mends it"},
