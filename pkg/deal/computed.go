@@ -87,6 +87,10 @@ func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 	for p, w := range r.eachWork() {
 		if w.by == "" && w.scope.path != "" && !r.someOf(w, v) {
 			tell := r.say("work-of-nothing", w.at, "%s: there is nothing to do it to, for %s of %s is 0", w.label, w.item.Measure, p.room.Label)
+			if w.item.Measure == "doors" && hasDoorway(p.room) {
+				tell("the door of a doorway is named, and this done, in the other room or outside; or say how much, e.g.   %s", w.counted())
+				continue
+			}
 			if from := givenBy(w.item.Measure); from != "" {
 				tell("say what there is:   %s   , or how much, e.g.   %s", from, w.counted())
 				continue
@@ -94,6 +98,11 @@ func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 			tell("say how much, e.g.   %s", w.counted())
 		}
 	}
+}
+
+// hasDoorway reports whether a room has an opening of which another names the door.
+func hasDoorway(room *model.Member) bool {
+	return slices.ContainsFunc(room.In("opening"), func(o *model.Member) bool { return o.Given.Of("kind").Choice == "doorway" })
 }
 
 // someOf reports whether there is anything to do the work to.

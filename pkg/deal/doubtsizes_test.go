@@ -59,6 +59,20 @@ func TestWideOpeningsAreLetBe(t *testing.T) {
 	}
 }
 
+// A room that has the doorway of a door of another room is not told to name the door again.
+func TestADoorOfAnotherRoomIsNotNamedTwice(t *testing.T) {
+	for keys, says := range map[string]string{
+		"doorways: 1":                 "in the other room or outside; or say how much, e.g.   paint doors: {by: hired, count: 1}",
+		"windows: 1":                  "say what there is:   doors: 1   , or how much",
+		"windows: 1\n    doorways: 2": "in the other room or outside",
+	} {
+		text := strings.Replace(den, denSize, denSize+"\n    "+keys, 1)
+		_, found := deal.Read("den.yaml", []byte(strings.Replace(text, "paint walls", "paint doors", 1)))
+		require.Equal(t, []string{"work-of-nothing"}, codesIn(found.Errors()), keys)
+		require.Contains(t, found.Errors()[0].Hint, says, keys)
+	}
+}
+
 // A count of more than there is is doubted as a part of over 100% is, but for a little that a
 // tape slips by; where the house is measured by the few rooms of a deal, at three times as much.
 func TestCountsOfMoreThanThereIsAreDoubted(t *testing.T) {
