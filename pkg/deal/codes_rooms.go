@@ -61,7 +61,7 @@ func roomDoubts() []Code {
 		{"size-in-inches", "a small room whose size is all inches"},
 		{"room-large", "a room larger than rooms are"},
 		{"room-narrow", "a room narrower than a hall"},
-		{"closet-large", "a closet larger than its room"},
+		{"closet-large", "a closet larger or far longer than its room"},
 		{"tub-deep", "a tub that is deeper than long"},
 		{"done-twice", "two pieces of work in one room that each take the place of the other"},
 		{"part-instead", "work brought along whole beside what is done in its place to a part"},
