@@ -87,6 +87,10 @@ func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 	for p, w := range r.eachWork() {
 		if w.by == "" && w.scope.path != "" && !r.someOf(w, v) {
 			tell := r.say("work-of-nothing", w.at, "%s: there is nothing to do it to, for %s of %s is 0", w.label, w.item.Measure, p.room.Label)
+			if w.item.Measure == "doors" && hasDoorway(p.room) {
+				tell("the door of a doorway is named, and this done, in the other room or outside; or say how much, e.g.   %s", w.counted())
+				continue
+			}
 			if from := givenBy(w.item.Measure); from != "" {
 				tell("say what there is:   %s   , or how much, e.g.   %s", from, w.counted())
 				continue
@@ -94,6 +98,11 @@ func (r *reader) workOfNothing(v *walk.Values[decimal.Decimal]) {
 			tell("say how much, e.g.   %s", w.counted())
 		}
 	}
+}
+
+// hasDoorway reports whether a room has an opening of which another names the door.
+func hasDoorway(room *model.Member) bool {
+	return slices.ContainsFunc(room.In("opening"), func(o *model.Member) bool { return o.Given.Of("kind").Choice == "doorway" })
 }
 
 // someOf reports whether there is anything to do the work to.
@@ -153,6 +162,10 @@ func (r *reader) fits(v *walk.Values[decimal.Decimal]) {
 
 func short(x decimal.Decimal) string { return x.Round(2).String() }
 
+// lowOpening is, in ft, what a way through a wall that is wider than high has at least;
+// common practice, no source.
+var lowOpening = decimal.NewFromInt(6)
+
 // openingsFit refuses a single opening higher than the room or wider than its walls.
 func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member) {
 	ceiling := v.Scalar[r.deal.Model.Find(room, "room_ceiling").Index]
@@ -166,14 +179,19 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 		}
 	}
 	for _, o := range room.In("opening") {
-		w, h := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number
+		w, h, kind := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number, o.Given.Of("kind").Choice
 		switch {
 		case h.Round(9).GreaterThan(ceiling.Round(9)):
 			r.say("opening-over-ceiling", o.Pos, "%s is higher than the room, %s ft", o.Label, short(ceiling))("write across first and up second: 3' x 6'8\"; or give the room its ceiling")
 		case w.Round(9).GreaterThan(longest.Round(9)):
 			r.say("opening-over-wall", o.Pos, "%s is wider than the longest wall, %s ft", o.Label, short(longest))("write across first and up second: 3' x 6'8\"")
-		case o.Given.Of("kind").Choice == "door" && w.GreaterThan(h):
-			r.say("door-wide", o.Pos, "%s is wider than it is high", o.Label)("write across first and up second: 2'8\" x 6'8\"")
+		case kind == "door" && w.GreaterThan(h), (kind == "doorway" || kind == "cased") && w.GreaterThan(h) && h.LessThan(lowOpening):
+			tell := r.say("door-wide", o.Pos, "%s is wider than it is high", o.Label)
+			if kind == "door" {
+				tell("write across first and up second: 2'8\" x 6'8\"")
+			} else {
+				tell("write across first and up second: 2'8\" x 6'8\"; what does not reach the floor goes under windows")
+			}
 		}
 	}
 }

@@ -1,32 +1,79 @@
 package deal
 
 import (
+	"cmp"
 	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 )
 
-// doubtInstead doubts two pieces of work of one option that each make all of one thing: a
-// laminate counter and one of stone, a new tub and the old one reglazed; and companions
-// that come whole beside what is done in their place to a part.
+// doubtInstead doubts work of one option that makes more than all of one thing: a laminate
+// counter and one of stone, a new tub and the old one reglazed, one item under two names, a
+// floor of tile and carpet on a part of it; and companions that come whole beside what is
+// done in their place to a part.
 func (r *reader) doubtInstead() {
 	for _, p := range r.plans {
-		first := map[string]*work{}
+		var things []string
+		of := map[string][]*work{}
 		for _, w := range p.works {
-			thing := w.item.Thing()
-			if thing == "" || w.by != "" || !r.allOf(w) {
+			thing := oneThing(w.item)
+			if _, known := r.partOf(w); thing == "" || w.by != "" || !known {
 				continue
 			}
-			if other := first[thing]; other != nil {
-				r.say("done-twice", w.at, "%s and %s both make all of the %s of %s", diag.Quote(other.label), diag.Quote(w.label), thing, p.room.Label)("keep one of them, or say how much each is for, with   part: 50%%   or   count:")
-				continue
+			if of[thing] == nil {
+				things = append(things, thing)
 			}
-			first[thing] = w
+			of[thing] = append(of[thing], w)
+		}
+		for _, thing := range things {
+			r.doubtMoreThanAll(p, of[thing])
 		}
 		r.doubtBoth(p)
 		for _, x := range p.beside {
 			r.say("part-instead", x[1].at, "%s is done to a part of %s, so %s comes along whole", diag.Quote(x[1].label), p.room.Label, diag.Quote(x[0].label))("leave that out with   without: [%s]   or write it as work of its own, with its   count:", x[0].item.Name)
 		}
+	}
+}
+
+// oneThing is what of a place an item does that is done once: what it makes, or, measured by
+// the place, the item itself; "" for what there may be two of.
+func oneThing(it *pricebook.Item) string {
+	m := pricebook.MeasureNamed(it.Measure)
+	if it.Thing() == "" && m != nil && m.Of != "" && m.Unit != "month" {
+		return "item " + it.Name
+	}
+	return it.Thing()
+}
+
+// doubtMoreThanAll doubts work that together is more than all of one thing.
+func (r *reader) doubtMoreThanAll(p *plan, works []*work) {
+	const hint = "keep one of them, or say how much each is for, with   part: 50%%   or   count:"
+	var first *work // that is done to all
+	var names []string
+	var sum decimal.Decimal
+	told := false
+	for _, w := range works {
+		part, _ := r.partOf(w)
+		sum, names = sum.Add(part), append(names, diag.Quote(w.label))
+		switch {
+		case !r.allOf(w):
+		case first == nil:
+			first = w
+		case w.item.Thing() == "":
+			told = true
+			r.say("done-twice", w.at, "%s and %s are both %s, all of it, in %s", diag.Quote(first.label), diag.Quote(w.label), w.item.Name, p.room.Label)(hint)
+		default:
+			told = true
+			r.say("done-twice", w.at, "%s and %s both make all of the %s of %s", diag.Quote(first.label), diag.Quote(w.label), w.item.Thing(), p.room.Label)(hint)
+		}
+	}
+	if last := works[len(works)-1]; !told && len(works) > 1 && sum.GreaterThan(one) {
+		r.say("done-twice", last.at, "%s are together %s of the %s of %s", strings.Join(names, ", "), quantity.FormatPercent(sum, 1), cmp.Or(last.item.Thing(), last.item.Name), p.room.Label)("the parts of one thing add up to 100%%: beside   part: 30%%   write   part: 70%%   for the rest; all are paid as they stand")
 	}
 }
 
@@ -36,24 +83,41 @@ func (r *reader) doubtBoth(p *plan) {
 	told := map[*work]bool{}
 	for _, w := range p.works {
 		for _, x := range p.works {
-			if told[x] || !slices.Contains(w.item.InsteadOf, x.item.Name) || w.by != "" && x.by != "" || !r.allOf(w) || !r.allOf(x) {
+			if told[x] || !slices.Contains(w.item.InsteadOf, x.item.Name) || w.by != "" && x.by != "" {
 				continue
+			}
+			how, whole := "both are done to all of it", r.allOf(w) && r.allOf(x)
+			if !whole {
+				a, known := r.partOf(w)
+				b, both := r.partOf(x)
+				if !known || !both || w.by != "" || x.by != "" || !a.Add(b).GreaterThan(one) {
+					continue
+				}
+				how = "they are done to " + quantity.FormatPercent(a.Add(b), 1) + " together"
 			}
 			told[x] = true
 			at, leave := x.at, "leave "+x.item.Name+" out"
 			if x.by != "" {
 				at, leave = w.at, "leave it out with   without: ["+x.item.Name+"]  "
 			}
-			r.say("done-twice", at, "%s is in place of %s in %s, and both are done to all of it", diag.Quote(w.label), diag.Quote(x.label), p.room.Label)("%s, or say how much each is for, with   part: 50%%   or   count:", leave)
+			r.say("done-twice", at, "%s is in place of %s in %s, and %s", diag.Quote(w.label), diag.Quote(x.label), p.room.Label, how)("%s, or say how much each is for, with   part: 50%%   or   count:", leave)
 		}
 	}
 }
 
+// partOf is what part of its measure work is done to; it is not known of what is counted.
+func (r *reader) partOf(w *work) (decimal.Decimal, bool) {
+	if w.by != "" && w.member.Given.Of("measure").Refers == "" || r.good(w.scope.path+"count") != nil {
+		return decimal.Zero, false
+	}
+	if part, said := w.member.Given.Look("part"); said {
+		return part.Number, true
+	}
+	return one, true
+}
+
 // allOf reports whether work is done to all of its measure.
 func (r *reader) allOf(w *work) bool {
-	if w.by != "" && w.member.Given.Of("measure").Refers == "" {
-		return false
-	}
-	part, said := w.member.Given.Look("part")
-	return r.good(w.scope.path+"count") == nil && (!said || part.Number.GreaterThanOrEqual(one))
+	part, known := r.partOf(w)
+	return known && part.GreaterThanOrEqual(one)
 }

@@ -35,42 +35,28 @@ func (r *reader) doubtNotSeen() {
 	}
 }
 
-// replaces finds the work that sees to all of a part of the house: an item of its check,
-// one of an own book that is called after the part, or a line beside the rooms that names
-// either.
+// replaces finds the work that sees to all of a part of the house: an item of its check, or
+// one of an own book or a line beside the rooms that tells so.
 func (r *reader) replaces(c *pricebook.Check) (at diag.Pos, name string, found bool) {
-	return r.seenTo(c, append([]string{c.Item}, c.Also...))
-}
-
-func (r *reader) seenTo(c *pricebook.Check, by []string) (at diag.Pos, name string, found bool) {
-	words := strings.Fields(plainKey(c.Name))
-	for _, w := range r.chosenWorks() {
-		if slices.Contains(by, w.item.Name) || len(words) > 1 && ownOf(c, w.item) {
-			return w.at, w.label, true
-		}
-	}
-	for _, m := range r.deal.Root.In("cost") {
-		label := plainKey(strings.ReplaceAll(m.Label, ":", " "))
-		named := slices.ContainsFunc(by, func(item string) bool { return strings.Contains(label, plainKey(item)) })
-		if named || len(words) > 1 && allIn(words, strings.Fields(label)) {
-			return m.Pos, m.Label, true
-		}
-	}
-	return diag.Pos{}, "", false
-}
-
-// ownOf reports whether an item of an own book is called after a part of the house; of those
-// of the starter book the check says what they mend.
-func ownOf(c *pricebook.Check, it *pricebook.Item) bool {
-	return strings.HasPrefix(it.Name, c.Name+" ") && pricebook.Starter().Item(it.Name) == nil
+	return r.seenTo(c, mendingOf(c, false))
 }
 
 // mends reports whether work sees to a part of the house, or to a piece of it.
 func (r *reader) mends(c *pricebook.Check) bool {
-	_, _, found := r.seenTo(c, slices.Concat([]string{c.Item}, c.Also, c.Pieces))
-	return found || slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return ownOf(c, w.item) })
+	_, _, found := r.seenTo(c, mendingOf(c, true))
+	return found
 }
 
-func allIn(words, of []string) bool {
-	return !slices.ContainsFunc(words, func(w string) bool { return !slices.Contains(of, w) })
+func (r *reader) seenTo(c *pricebook.Check, by mending) (at diag.Pos, name string, found bool) {
+	for _, w := range r.chosenWorks() {
+		if slices.Contains(by.items, w.item.Name) || pricebook.Starter().Item(w.item.Name) == nil && by.toldIn(w.item.Name) {
+			return w.at, w.label, true
+		}
+	}
+	for _, m := range r.deal.Root.In("cost") {
+		if by.toldIn(m.Label) {
+			return m.Pos, m.Label, true
+		}
+	}
+	return diag.Pos{}, "", false
 }

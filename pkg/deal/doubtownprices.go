@@ -1,8 +1,12 @@
 package deal
 
 import (
+	"slices"
+	"strings"
+
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
@@ -44,5 +48,33 @@ func (r *reader) doubtHours(w *work, g *reading) {
 	}
 	if words := pricebook.FarFrom(hours, book); words != "" {
 		r.say("hours-far", g.at(), "%s: %s hours of a trained hand are %s the %s of the price book", w.label, short(hours), words, short(book))("check it for a point or nought that has slipped; it is used as it stands")
+	}
+}
+
+// starterRoll is the width in ft of the carpet and vinyl that the starter book prices by
+// the foot.
+var starterRoll = decimal.NewFromInt(12)
+
+// doubtRoll doubts a roll of another width that has the price of a foot of the starter's.
+func (r *reader) doubtRoll() {
+	g := r.good("local prices.roll width")
+	if g == nil || g.number.Equal(starterRoll) {
+		return
+	}
+	var works, goods, prices []string
+	for _, w := range r.chosenWorks() {
+		if _, quoted := w.member.Given.Look("quote"); quoted {
+			continue
+		}
+		for _, use := range w.member.In("use") {
+			p := r.deal.Products[use.Links[0]]
+			if p.Source == pricebook.Invented && p.Pack.Word == "cut" && use.Given.Of("along").Refers == "carpet_run" && slices.Contains(w.products, p) && !slices.Contains(goods, p.Name) {
+				same := p.Price.Mul(g.number).DivRound(starterRoll, 2)
+				works, goods, prices = append(works, diag.Quote(w.label)), append(goods, p.Name), append(prices, quantity.FormatMoney(same))
+			}
+		}
+	}
+	if goods != nil {
+		r.say("roll-price", g.at(), "the roll is %s wide, but %s has the price of a foot of 12 ft", g.node.text, strings.Join(goods, ", "))("write under %s what a foot of it costs; at the same for a square foot it is   price: %s", works[0], prices[0])
 	}
 }

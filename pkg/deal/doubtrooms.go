@@ -15,6 +15,7 @@ func (r *reader) doubtRooms() {
 	r.doubtCounts()
 	r.doubtQuotes()
 	r.doubtOwnPrices()
+	r.doubtRoll()
 	r.doubtApart()
 	r.doubtInstead()
 	r.doubtAdds()

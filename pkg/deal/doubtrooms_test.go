@@ -57,6 +57,59 @@ func TestWhatWasSeenBadWantsWork(t *testing.T) {
 	}
 }
 
+// A line beside the rooms or an item of an own book silences what was seen bad where it tells
+// of a mend, and not by the name of the part alone.
+func TestOnlyMendingSeesToWhatWasSeenBad(t *testing.T) {
+	for part, c := range map[string]struct{ mends, leaves []string }{
+		"sewer line": {
+			[]string{"sewer line replaced", "replace 40 ft of sewer line", "new sewer line to the street", "sewer repair", "sewer line replacement", "plumbing: main sewer line relined", "sewer line"},
+			[]string{"sewer line inspected", "sewer line look", "sewer camera", "new cleanout on sewer line", "sewer line replacement permit", "new roof, sewer line inspected"},
+		},
+		"water heater": {
+			[]string{"water heater replaced", "new water heater", "install gas water heater", "water heater, new"},
+			[]string{"water heater blanket", "water heater flush", "new blanket for water heater", "water heater pan replaced", "water heater gas line"},
+		},
+		"oil tank": {
+			[]string{"oil tank removal", "remove buried oil tank", "oil tank: removed"},
+			[]string{"oil tank sweep", "oil tank gauge replaced", "oil tank removal permit"},
+		},
+		"electrical panel": {
+			[]string{"electrical panel upgrade", "electrical: panel replaced", "new electrical panel and feeder", "new breaker box"},
+			[]string{"electrical panel cover", "replace electrical panel cover", "panel doors"},
+		},
+		"chimney":             {[]string{"chimney rebuilt", "masonry: rebuild chimney", "chimney relined", "chimney liner"}, []string{"chimney sweep", "new chimney flashing", "chimney cap painted"}},
+		"wiring":              {[]string{"new wiring", "new wiring throughout", "whole house rewiring", "wiring made safe"}, []string{"wiring look", "new wiring closet", "wiring cover replaced"}},
+		"heating":             {[]string{"heating replaced", "new heating system", "heating system replacement", "furnace", "new furnace", "heating: boiler, 80k"}, []string{"heating service", "heating: new filter", "furnace filter", "clean boiler", "new heating registers"}},
+		"foundation":          {[]string{"foundation repair", "repair of foundation", "foundation: repaired"}, []string{"foundation painted", "foundation planting removed", "new plants at foundation"}},
+		"hazards":             {[]string{"asbestos removal", "remove asbestos", "lead paint abatement", "mould removed"}, []string{"asbestos test", "asbestos removal report"}},
+		"termites":            {[]string{"termite treatment and report", "treat termites", "termite damage repair"}, []string{"termite report", "termite inspection"}},
+		"supply pipes":        {[]string{"replace supply pipes", "repiping", "new water pipes"}, []string{"supply pipes insulated", "water pipe insulation"}},
+		"crawlspace and sill": {[]string{"crawlspace encapsulation", "sill repair", "sill plate replaced"}, []string{"window sill painted", "crawlspace look"}},
+	} {
+		for doubts, labels := range map[bool][]string{false: c.mends, true: c.leaves} {
+			for _, label := range labels {
+				line := "{contingency: 20%, lines: [{work: \"" + label + "\", amount: $300}]}"
+				if trade, work, ok := strings.Cut(label, ": "); ok {
+					line = "{contingency: 20%, lines: [{trade: " + trade + ", work: \"" + work + "\", amount: $300}]}"
+				}
+				_, found := deal.Read("den.yaml", []byte(strings.Replace(den, "{contingency: 20%}", line, 1)+"seen: {"+part+": bad}\n"))
+				require.False(t, found.HasErrors(), "%v", found)
+				require.Equal(t, doubts, slices.Contains(codesIn(found), "bad-not-planned"), "%s: %s", part, label)
+			}
+		}
+	}
+	own := func(string) ([]byte, error) {
+		const about = "trade: plumbing, measure: one, hours: none, hired: $290 each, materials: none, brings: none, source: mine"
+		return []byte("items: {sewer line look: {work: camera, " + about + "}, sewer line renewed: {work: new pipe, " + about + "}}"), nil
+	}
+	for item, doubts := range map[string]bool{"sewer line look": true, "sewer line renewed": false} {
+		text := den + "own book: mine.yaml\nseen: {sewer line: bad}\nwhole house: {work: {" + item + ": hired}}\n"
+		_, found := deal.ReadWith(deal.Options{Open: own}, "den.yaml", []byte(text))
+		require.False(t, found.HasErrors(), "%v", found)
+		require.Equal(t, doubts, slices.Contains(codesIn(found), "bad-not-planned"), item)
+	}
+}
+
 // Rooms have one doubt of the contingency, and say themselves how long they take.
 func TestRoomsDoubtTheirContingencyOnce(t *testing.T) {
 	got := doubted(t, "house: {year built: 2001}\n")

@@ -41,7 +41,7 @@ func (r *reader) doubtSizes() {
 	}
 }
 
-// doubtClosets doubts a closet that is larger than the room it is of.
+// doubtClosets doubts a closet that is larger than the room it is of, or far longer.
 func (r *reader) doubtClosets(room *model.Member) {
 	floor, ok := r.worked(room, "floor_area")
 	if !ok {
@@ -56,12 +56,36 @@ func (r *reader) doubtClosets(room *model.Member) {
 			closets, floor = append(closets, m), floor.Sub(area(m))
 		}
 	}
+	along := besideWalls(room)
 	for _, m := range closets {
+		if long := longerSide(m); long.Number.GreaterThan(along) {
+			r.say("closet-large", long.Pos, "a closet of %s is %s long, and two walls of the room together %s ft", room.Label, feetOf(long), short(along))("check its size, for feet and inches that have slipped, or make it a room of its own; it is used as it stands")
+			continue
+		}
 		if floor.IsPositive() && area(m).GreaterThan(floor) {
 			long := m.Given.Of("length")
 			r.say("closet-large", long.Pos, "a closet of %s is %s x %s, %s sq ft, and the room itself %s sq ft", room.Label, long.Text, m.Given.Of("width").Text, short(area(m)), short(floor))("check its size, for feet and inches that have slipped, or make it a room of its own; it is used as it stands")
 		}
 	}
+}
+
+// besideWalls is how long a length and a width of a room are together.
+func besideWalls(room *model.Member) (feet decimal.Decimal) {
+	for _, m := range rectangles(room) {
+		feet = feet.Add(m.Given.Of("length").Number).Add(m.Given.Of("width").Number)
+	}
+	for _, leg := range room.In("leg") {
+		feet = feet.Add(leg.Given.Of("walk_east").Number.Abs().Add(leg.Given.Of("walk_north").Number.Abs()).Div(decimal.NewFromInt(2)))
+	}
+	return feet
+}
+
+func longerSide(m *model.Member) model.Value {
+	long, wide := m.Given.Of("length"), m.Given.Of("width")
+	if wide.Number.GreaterThan(long.Number) {
+		return wide
+	}
+	return long
 }
 
 // doubtTubs doubts a tub that is deeper than long: which walls its surround takes follows

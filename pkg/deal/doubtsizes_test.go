@@ -27,6 +27,9 @@ func TestSizesAreDoubtedOnce(t *testing.T) {
 		{"nook: {size: 5' x 2', kind: closet", ""},
 		{"bath: {size: 8' x 5', closets: 3' x 2'", ""},
 		{"attic: {size: 22' x 15', closets: 22' x 18'", "closet-large"},
+		{"bedroom: {size: 10' x 9', closets: 30' x 2'", "closet-large"},
+		{"bedroom: {size: 10' x 9', closets: 10' x 2'", ""},
+		{"bedroom: {size: 10' x 9', closets: [2' x 10', 2' x 19' 1\"]", "closet-large"},
 		{"attic: {size: 22' x 15', closets: [22' x 15', 5' x 3']", ""},
 		{"attic: {walls: [east 22', north 15', west 22', south 15'], closets: 22' x 18'", "closet-large"},
 		{"bath: {size: [5' x 2' sharing 5', 8' x 5']", ""},
@@ -48,6 +51,28 @@ func TestSizesAreDoubtedOnce(t *testing.T) {
 			}
 		}
 		require.Equal(t, strings.Fields(c.code), append([]string{}, got...), c.room)
+	}
+}
+
+// What leads through a wall may be wider than high, as doors are not.
+func TestWideOpeningsAreLetBe(t *testing.T) {
+	for _, keys := range []string{"doorways: 8' x 6'8\"", "cased openings: [8' x 6'8\", 2' x 4']", "windows: 6' x 3'", "doorways: 6' x 6'"} {
+		_, found := deal.Read("den.yaml", []byte(strings.Replace(den, denSize, denSize+"\n    "+keys, 1)))
+		require.False(t, found.HasErrors(), "%s: %v", keys, found)
+	}
+}
+
+// A room that has the doorway of a door of another room is not told to name the door again.
+func TestADoorOfAnotherRoomIsNotNamedTwice(t *testing.T) {
+	for keys, says := range map[string]string{
+		"doorways: 1":                 "in the other room or outside; or say how much, e.g.   paint doors: {by: hired, count: 1}",
+		"windows: 1":                  "say what there is:   doors: 1   , or how much",
+		"windows: 1\n    doorways: 2": "in the other room or outside",
+	} {
+		text := strings.Replace(den, denSize, denSize+"\n    "+keys, 1)
+		_, found := deal.Read("den.yaml", []byte(strings.Replace(text, "paint walls", "paint doors", 1)))
+		require.Equal(t, []string{"work-of-nothing"}, codesIn(found.Errors()), keys)
+		require.Contains(t, found.Errors()[0].Hint, says, keys)
 	}
 }
 

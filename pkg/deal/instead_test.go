@@ -158,3 +158,34 @@ func TestWorkBesideWhatTakesItsPlaceIsDoubted(t *testing.T) {
 		}
 	}
 }
+
+// Work that together is more than all of one thing is doubted once for the thing; what is
+// counted, or each its own piece, is not.
+func TestMoreThanAllOfOneThingIsDoubted(t *testing.T) {
+	for work, says := range map[string]string{
+		"crown: hired, c2: {item: crown, by: hired}":                                                                    `"crown" and "c2" are both crown, all of it, in bath`,
+		"toilet: hired, t2: {item: toilet, by: hired}":                                                                  `"toilet" and "t2" are both toilet, all of it, in bath`,
+		"paint trim: hired, p2: {item: paint trim, by: hired}":                                                          `"paint trim" and "p2" are both paint trim, all of it, in bath`,
+		"tile floor: hired, carpet: {by: hired, part: 30%}":                                                             `"tile floor", "carpet" are together 130% of the floor of bath`,
+		"tile floor: {by: hired, part: 70%}, carpet: {by: hired, part: 40%}":                                            `"tile floor", "carpet" are together 110% of the floor of bath`,
+		"crown: {by: hired, part: 60%}, c2: {item: crown, by: own hands, part: 50%}":                                    `"crown", "c2" are together 110% of the crown of bath`,
+		"paint trim: hired, paint base: {by: hired, part: 50%}":                                                         `"paint trim" is in place of "paint base" in bath, and they are done to 150% together`,
+		"tile floor: {by: hired, part: 70%}, carpet: {by: hired, part: 30%}":                                            "",
+		"tile floor: {by: hired, part: 40%}, carpet: {by: hired, part: 30%}, sheet vinyl floor: {by: hired, part: 30%}": "",
+		"crown: {by: hired, part: 60%}, c2: {item: crown, by: own hands, part: 40%}":                                    "",
+		"toilet: hired, t2: {item: toilet, by: hired, count: 1}":                                                        "",
+		"circuit: hired, c2: {item: circuit, by: hired}":                                                                "",
+		"paint trim: {by: hired, part: 50%}, paint base: {by: hired, part: 50%}":                                        "",
+	} {
+		room := "rooms: {bath: {size: 10' x 9', doors: 1, fixed: {toilet: 1}, work: {" + work + "}}}\n"
+		_, found := deal.Read("a.yaml", []byte(minimal+room))
+		require.False(t, found.HasErrors(), "%s: %v", work, found)
+		var got []string
+		for _, d := range found {
+			if d.Code == "done-twice" {
+				got = append(got, d.Message)
+			}
+		}
+		require.Equal(t, says, strings.Join(got, "; "), work)
+	}
+}

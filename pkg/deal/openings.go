@@ -52,6 +52,14 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 			g.ok = false
 			continue
 		}
+		if side := x.Size.First; side.Feet().IsZero() || x.Size.Second.Feet().IsZero() {
+			if !side.Feet().IsZero() {
+				side = x.Size.Second
+			}
+			r.say("size-zero", n.at, "%s: %s is no length", f.title(), diag.Quote(side.Text))("write both lengths, e.g. %s", f.example())
+			g.ok = false
+			continue
+		}
 		r.mixed(f, n.span, x.Size)
 		if x.Count == 0 {
 			continue

@@ -1,10 +1,12 @@
 package deal_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
 )
 
@@ -38,4 +40,34 @@ rooms: {den: {size: 10' x 12', work: {resilient plank floor: `+work+`}}}
 	}
 	require.Equal(t, "0.5", price("hired"))
 	require.Equal(t, "1", price("{by: hired, price: $50}"))
+}
+
+// A foot of a wider roll costs more than one of the starter's 12 ft: without a price of her
+// own it is doubted, once for all rooms.
+func TestAnotherRollWantsItsPrice(t *testing.T) {
+	for _, c := range []struct {
+		keys, work string
+		times      int
+	}{
+		{"local prices: {roll width: 15 ft}", "carpet: own hands", 1},
+		{"local prices: {roll width: 15 ft}", "carpet: hired, sheet vinyl floor: {by: hired, part: 20%}", 1},
+		{"local prices: {roll width: 12 ft}", "carpet: own hands", 0},
+		{"", "carpet: own hands", 0},
+		{"local prices: {roll width: 15 ft}", "carpet: {by: own hands, price: $31.88}", 0},
+		{"local prices: {roll width: 15 ft}", "carpet: $2,000", 0},
+		{"local prices: {roll width: 15 ft}", "paint walls: hired", 0},
+		{"local prices: {roll width: 15 ft}\nown book: mine.yaml", "carpet: own hands", 0},
+	} {
+		open := func(string) ([]byte, error) { return []byte("products: {carpet 12 ft wide: {price: $31.88}}"), nil }
+		text := strings.Replace(den, "rooms:\n", c.keys+"\nrooms:\n", 1)
+		_, found := deal.ReadWith(deal.Options{Open: open}, "den.yaml", []byte(strings.Replace(text, "paint walls: hired", c.work, 1)))
+		require.False(t, found.HasErrors(), "%v", found)
+		n := 0
+		for _, code := range codesIn(found) {
+			if code == "roll-price" {
+				n++
+			}
+		}
+		require.Equal(t, c.times, n, "%s %s", c.keys, c.work)
+	}
 }

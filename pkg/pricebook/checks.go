@@ -22,6 +22,8 @@ type Check struct {
 	Item    string   // the work that mends it
 	Also    []string // other work that mends all of it
 	Pieces  []string // work that mends a piece of it
+	Called  []string // other names of the part
+	Said    []string // other words for work that mends all of it
 	Look    string   // how to look, in a line
 	Caution string
 	Pos     diag.Pos
@@ -148,7 +150,8 @@ func (r *reader) checks(n *node) []*Check {
 					return true
 				})
 			},
-			"source": r.text(&c.Source), "item": r.text(&c.Item), "also": r.names(&c.Also), "pieces": r.names(&c.Pieces), "look": r.text(&c.Look), "caution": r.text(&c.Caution),
+			"source": r.text(&c.Source), "item": r.text(&c.Item), "also": r.names(&c.Also), "pieces": r.names(&c.Pieces),
+			"called": r.names(&c.Called), "said": r.names(&c.Said), "look": r.text(&c.Look), "caution": r.text(&c.Caution),
 		})
 		out = append(out, c)
 		return true

@@ -62,8 +62,13 @@ func (p bestPage) answer() string {
 		if !p.Found.Proved {
 			none = "No choice of options was found that keeps"
 		}
-		return fmt.Sprintf("%s %s. The scope of the file needs %s in cash, %s weeks with waiting, and %s.", none, p.limits(),
+		said := fmt.Sprintf("%s %s. The scope of the file needs %s in cash, %s weeks with waiting, and %s.", none, p.limits(),
 			money(p.Own.Line("cash_needed")), weeksOf(p.Own), hours(p.Own.Line("own_hours")))
+		lines := p.Own.Line("own_hours").Sub(p.Own.Line("room_own_hours"))
+		if most := p.Limits.OwnHours; most != nil && lines.GreaterThan(*most) {
+			said += fmt.Sprintf(" The lines beside the rooms alone take %s, whatever is chosen.", hours(lines))
+		}
+		return said
 	}
 	more := p.Best.Line("owner_profit").Sub(p.Own.Line("owner_profit"))
 	than := fmt.Sprintf("%s more than the scope of the file", money(more))
@@ -94,7 +99,11 @@ func (p bestPage) limits() string {
 		said = append(said, dollars(*x)+" of cash")
 	}
 	if x := p.Limits.Weeks; x != nil {
-		said = append(said, exactly(*x)+" weeks of work and waiting")
+		weeks := " weeks"
+		if x.Equal(decimal.NewFromInt(1)) {
+			weeks = " week"
+		}
+		said = append(said, exactly(*x)+weeks+" of work and waiting")
 	}
 	if x := p.Limits.OwnHours; x != nil {
 		said = append(said, hours(*x)+" of own work")

@@ -157,7 +157,7 @@ func itemsPage(p *page, a *answer.Answer, view View) {
 			if w.By != "" {
 				mark = "+ "
 			}
-			p.split(mark+m.Label, exactly(a.Of(m, "quantity"))+unitWord(w.Item.Unit),
+			p.split(mark+m.Label, howMuch(a, m),
 				fmt.Sprintf(itemTail, who(a, m), money(a.Of(m, "materials")), money(a.Of(m, "labour")), money(a.Of(m, "cash_cost"))))
 			details(p, a, m)
 		}
@@ -217,6 +217,19 @@ func unitWord(u quantity.Unit) string {
 		return ""
 	}
 	return " " + string(u)
+}
+
+// howMuch is how much of a piece of work there is. What is rented as long as the work goes on
+// has no count of months of its own.
+func howMuch(a *answer.Answer, m *model.Member) string {
+	n, unit := a.Of(m, "quantity"), a.Deal.Work[m].Item.Unit
+	switch {
+	case unit == "month" && len(m.In("rental")) > 0:
+		return "all months"
+	case unit == "month" && !n.Equal(decimal.NewFromInt(1)):
+		return exactly(n) + " months"
+	}
+	return exactly(n) + unitWord(unit)
 }
 
 func who(a *answer.Answer, m *model.Member) string {
