@@ -16,8 +16,9 @@ var container = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?i)\b(dumpsters?|containers?|skips?|haul(ing)?|debris|roll-?offs?)\b`)
 })
 
-// permit is what people call what the town takes for its leave to build.
-var permit = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\bpermits\b|\bpermit$`) })
+// permit is what people call what the town takes for its leave to build, in a name evened
+// out.
+var permit = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bpermits?\b`) })
 
 // doubtTwice looks for lines of the file beside rooms that price the same: a container for
 // debris, permits, and work of a trade that has work in a room.
@@ -36,7 +37,9 @@ func (r *reader) doubtTwice() {
 			"containers-twice", "is beside the containers that the rooms count by their debris", "leave it out, or say   local prices: {container: {costs: $0}}   if its sum is for all")
 	}
 	if brought := r.permits(works); len(brought) > 0 {
-		r.twice(lines, func(m *model.Member) bool { return permit().MatchString(m.Label) && !r.anotherPermit(m.Label, brought) },
+		r.twice(lines, func(m *model.Member) bool {
+			return permit().MatchString(plainKey(m.Label)) && !r.anotherPermit(m.Label, brought)
+		},
 			"permits-twice", "is beside what the work brings along: "+strings.Join(brought, ", "),
 			fmt.Sprintf("leave it out, or say   whole house: {without: [%s]}   if its sum is for all", strings.Join(brought, ", ")))
 	}
@@ -50,7 +53,7 @@ func (r *reader) doubtTwice() {
 func (r *reader) permits(works []*work) []string {
 	var out []string
 	for _, w := range works {
-		if paid, ok := r.worked(w.member, "cash_cost"); ok && paid.IsPositive() && w.by != "" && permit().MatchString(w.item.Name) {
+		if paid, ok := r.worked(w.member, "cash_cost"); ok && paid.IsPositive() && w.by != "" && strings.HasSuffix(w.item.Name, "permit") {
 			out = append(out, w.item.Name)
 		}
 	}
@@ -61,7 +64,7 @@ func (r *reader) permits(works []*work) []string {
 // anotherPermit reports whether a label names a permit of the price book that is not among
 // those brought along.
 func (r *reader) anotherPermit(label string, brought []string) bool {
-	it := r.itemNamed(plainKey(strings.TrimSuffix(strings.ToLower(label), "s")))
+	it := r.itemNamed(strings.TrimSuffix(strings.TrimSuffix(plainKey(label), "s"), " fee"))
 	return it != nil && !slices.Contains(brought, it.Name)
 }
 

@@ -1,10 +1,8 @@
 package deal
 
 import (
-	"regexp"
 	"slices"
 	"strings"
-	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -166,9 +164,6 @@ func (r *reader) feeRates(s scope, e *entry) {
 	}
 }
 
-// permits is what people call charges of the town for its leave to build.
-var permits = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\bpermits?\b`) })
-
 // feeBase gives the base that the place has, where the charge says none.
 func (r *reader) feeBase(s scope, e *entry) {
 	given := s.member.Given
@@ -182,7 +177,7 @@ func (r *reader) feeBase(s scope, e *entry) {
 		r.say("base-unused", of.Pos, "%s is no share, so it is of nothing", diag.Quote(e.key.text))("leave out %s, or write a percentage", diag.Quote("of "+of.Text))
 	case needs && !said:
 		b := baseNamed(s.place.base)
-		if s.place.kind == "general_fee" && permits().MatchString(e.key.text) {
+		if s.place.kind == "general_fee" && permit().MatchString(plainKey(e.key.text)) {
 			b = baseNamed("works at trade price") // permits are on the full value of the work, own labour included
 		}
 		s.member.Give("base", model.Value{Refers: b.line, Text: b.name, Pos: r.amountAt(s, e)})

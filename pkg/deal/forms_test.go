@@ -69,8 +69,8 @@ func TestFormsFeedTheirLines(t *testing.T) {
 			map[string]string{"tile: bath > materials": "640", "tile: bath > labour": "1000", "tile: bath > own_hours": "40", "tile: bath > hired_rate": "55", "roof > lump": "9800"}},
 		{"renovation: {general: {cleaning: $88/month, permits: $1,200, overhead: 5%}}", map[string]string{
 			"cleaning > a_month": "88", "cleaning > during": "renovation", "permits > fixed": "1200", "permits > during": "-", "overhead > share": "0.05", "overhead > base": "works_cost"}},
-		{"renovation: {general: {permits: 1.2%, Building Permit: {slabs: {up to $50k: $300, above: 1%}}}}", map[string]string{
-			"permits > base": "works_at_trade_price", "Building Permit > base": "works_at_trade_price"}},
+		{"renovation: {general: {permits: 1.2%, building_permits: 1%, Building Permit: {slabs: {up to $50k: $300, above: 1%}}}}", map[string]string{
+			"permits > base": "works_at_trade_price", "Building Permit > base": "works_at_trade_price", "building_permits > base": "works_at_trade_price"}},
 		{"renovation: {general: {permits: {amount: 1%, of: works cost}}}", map[string]string{"permits > base": "works_cost"}},
 		{"holding: {tax: $4,120/year, hoa: 365.50 a quarter, yard: $88/month during renovation}", map[string]string{
 			"tax > a_year": "4120", "hoa > a_quarter": "365.5", "yard > a_month": "88", "yard > during": "renovation", "tax > during": "-"}},
