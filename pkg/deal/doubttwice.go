@@ -18,7 +18,7 @@ var container = sync.OnceValue(func() *regexp.Regexp {
 
 // permit is what people call what the town takes for its leave to build, in a name evened
 // out.
-var permit = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bpermits?\b`) })
+var permit = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bpermits\b|\bpermit( fees?)?$`) })
 
 // doubtTwice looks for lines of the file beside rooms that price the same: a container for
 // debris, permits, and work of a trade that has work in a room.
