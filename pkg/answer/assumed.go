@@ -56,9 +56,13 @@ func (a *Answer) byComps(c *model.Cell) string {
 
 // StatesValue reports whether the file says what the house will be worth, or is as it is.
 func (a *Answer) StatesValue() bool {
-	given := func(line string) bool { return a.Model.Find(a.Model.Root, line).Given != nil }
-	return given("after_repair_value") || given("value_before_work")
+	return a.states("after_repair_value") || a.states("value_before_work")
 }
+
+// StatesLow reports whether the file says what it will be worth if things go badly.
+func (a *Answer) StatesLow() bool { return a.states("low_value") }
+
+func (a *Answer) states(line string) bool { return a.Model.Find(a.Model.Root, line).Given != nil }
 
 // UnderComps reports whether the file states a value under that of the sold houses, with
 // which their low end goes down.

@@ -276,9 +276,7 @@ func (t *taker) takesSticks(at [2]int, it *model.Member) {
 // outside of the rooms too.
 func (t *taker) always() {
 	t.sure.feet = t.ofFeet(nil)
-	for _, c := range t.Deal.Root.In("cost") {
-		t.lines += t.of(c, "own_hours")
-	}
+	t.lines = t.of(t.Deal.Root, "line_own_hours")
 	t.sure.hours = t.lines
 	if t.pace > 0 {
 		t.sure.ownWeeks = t.lines / t.pace

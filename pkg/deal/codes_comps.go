@@ -64,17 +64,9 @@ var ofSingleSales = []string{"bad-sale", "no-date", "no-price", "too-many-cells"
 // WeightyFirst orders doubts about sold houses: those about the whole value before those
 // about single rows, each in the order of the file.
 func WeightyFirst(found diag.List) diag.List {
-	out := slices.Clone(found)
-	slices.SortStableFunc(out, func(a, b diag.Diag) int {
-		switch x, y := slices.Contains(ofSingleSales, a.Code), slices.Contains(ofSingleSales, b.Code); {
-		case x == y:
-			return 0
-		case y:
-			return -1
-		}
-		return 1
-	})
-	return out
+	single := func(d diag.Diag) bool { return slices.Contains(ofSingleSales, d.Code) }
+	whole := slices.DeleteFunc(slices.Clone(found), single)
+	return append(whole, slices.DeleteFunc(slices.Clone(found), func(d diag.Diag) bool { return !single(d) })...)
 }
 
 // AboutComps reports whether a code is about sold houses.

@@ -84,8 +84,8 @@ func (r *reader) doubtWorks() {
 	root := r.deal.Root
 	works := len(root.In("cost"))+len(root.In("general_fee"))+len(r.plans) > 0
 	time := r.good("time.renovation")
-	own := slices.ContainsFunc(root.In("cost"), func(m *model.Member) bool { return m.Given.Of("own_hours").Number.IsPositive() })
-	idle := time == nil && len(r.plans) == 0 && !own || time != nil && time.number.IsZero() // own work and rooms take their own time
+	own, _ := r.worked(root, "line_own_hours")
+	idle := time == nil && len(r.plans) == 0 && own.IsZero() || time != nil && time.number.IsZero() // own work and rooms take their own time
 	switch {
 	case works && idle:
 		r.say("works-without-time", r.where("time.renovation", "time"), "the renovation costs money but takes no time")("add   renovation: 3.75 months   under time")

@@ -3,6 +3,7 @@ package deal
 import (
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -20,7 +21,7 @@ func (r *reader) doubtOwnPace() {
 	if g := r.good("labour.own hours a week"); g != nil {
 		most, said = g.number, "and you have "+g.node.text
 	}
-	weeks := stated.number.Mul(decimal.NewFromInt(365)).Div(decimal.NewFromInt(12 * 7))
+	weeks := formula.Divide(stated.number, quantity.Week.Months())
 	if !hours.GreaterThan(most.Mul(weeks)) {
 		return
 	}

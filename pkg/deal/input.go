@@ -43,11 +43,10 @@ func (r *reader) inputFor(name span, u use) (Input, bool) {
 		}
 	}
 	fit = slices.DeleteFunc(fit, func(t target) bool { return t.field == nil && !t.there }) // a charge that the deal has not
-	if there := slices.DeleteFunc(slices.Clone(fit), func(t target) bool { return !t.there }); len(there) > 0 {
-		fit = there
-	}
-	if some := slices.DeleteFunc(slices.Clone(fit), func(t target) bool { return !t.mayVary() }); len(some) > 0 {
-		fit = some
+	for _, better := range []func(target) bool{isThere, target.mayVary} {
+		if some := only(fit, better); len(some) > 0 {
+			fit = some
+		}
 	}
 	switch len(fit) {
 	case 1:

@@ -86,7 +86,7 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 		fit = append(fit, details(all, path, fit[0])...)
 	}
 	fit = slices.DeleteFunc(fit, func(t target) bool { return t.fresh && t.fits(path) != 1 }) // an entry is added by its full path alone
-	if there := slices.DeleteFunc(slices.Clone(fit), func(t target) bool { return !isThere(t) }); len(there) == 1 && len(fit) > 1 {
+	if there := only(fit, isThere); len(there) == 1 && len(fit) > 1 {
 		if !slices.ContainsFunc(fit, func(t target) bool { return t.field == there[0].field && !t.there }) {
 			fit = there
 		}
@@ -137,6 +137,11 @@ func keyOfEntry(all []target, name string) string {
 }
 
 func isThere(t target) bool { return t.there }
+
+// only are those of some places of which it holds.
+func only(of []target, is func(target) bool) []target {
+	return slices.DeleteFunc(slices.Clone(of), func(t target) bool { return !is(t) })
+}
 
 // details are the details of charges in the file that a single word names as well as
 // another place.

@@ -2,8 +2,8 @@ package pricebook
 
 import "strings"
 
-// Ahead reads those items of a book that a text names, with what they bring and take, so
-// that whoever reads the text meanwhile finds them read.
+// Ahead reads those items of a book that a text names, with what they bring and take, and
+// the tables by age if there are any, so that whoever reads the text meanwhile finds them read.
 func (b *Book) Ahead(text string) {
 	seen := map[string]bool{}
 	var read func(name string)

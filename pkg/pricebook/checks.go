@@ -159,9 +159,12 @@ func (r *reader) checks(n *node) []*Check {
 	return out
 }
 
-// names returns a reader of a list of names.
+// names returns a reader of a list of names, in the place of what stood there.
 func (r *reader) names(to *[]string) func(*node) {
-	return r.list(func(n *node) { *to = append(*to, r.words(n)) })
+	return func(n *node) {
+		*to = nil
+		r.list(func(n *node) { *to = append(*to, r.words(n)) })(n)
+	}
 }
 
 func (r *reader) shares(n *node, more *decimal.Decimal) Shares {

@@ -64,7 +64,7 @@ func (p bestPage) answer() string {
 		}
 		said := fmt.Sprintf("%s %s. The scope of the file needs %s in cash, %s weeks with waiting, and %s.", none, p.limits(),
 			money(p.Own.Line("cash_needed")), weeksOf(p.Own), hours(p.Own.Line("own_hours")))
-		lines := p.Own.Line("own_hours").Sub(p.Own.Line("room_own_hours"))
+		lines := p.Own.Line("line_own_hours")
 		if most := p.Limits.OwnHours; most != nil && lines.GreaterThan(*most) {
 			said += fmt.Sprintf(" The lines beside the rooms alone take %s, whatever is chosen.", hours(lines))
 		}
@@ -99,11 +99,7 @@ func (p bestPage) limits() string {
 		said = append(said, dollars(*x)+" of cash")
 	}
 	if x := p.Limits.Weeks; x != nil {
-		weeks := " weeks"
-		if x.Equal(decimal.NewFromInt(1)) {
-			weeks = " week"
-		}
-		said = append(said, exactly(*x)+weeks+" of work and waiting")
+		said = append(said, exactly(*x)+" "+plural("week", *x)+" of work and waiting")
 	}
 	if x := p.Limits.OwnHours; x != nil {
 		said = append(said, hours(*x)+" of own work")

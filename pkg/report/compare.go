@@ -241,7 +241,7 @@ func (c comparison) gains() {
 	}
 	if c.conditionUnused() {
 		moves := "moves the low value at most"
-		if first := c.all[0]; first.Model.Find(first.Model.Root, "low_value").Given != nil {
+		if c.all[0].StatesLow() {
 			moves = "changes nothing"
 		}
 		c.text("", "Condition by option "+moves+", since the deal states what the house will be worth. Take that value away, and each option is valued by sold houses.")

@@ -82,7 +82,7 @@ func (c compsPage) against() string {
 func (c compsPage) lowBeside() string {
 	low := dollars(c.a.Line("low_value"))
 	switch {
-	case !c.a.StatesValue() || c.a.Model.Find(c.a.Model.Root, "low_value").Given != nil:
+	case !c.a.StatesValue() || c.a.StatesLow():
 		return "."
 	case c.a.UnderComps():
 		return ". That takes its low value with it, to " + low + ", as far below as the sales scatter."

@@ -28,12 +28,7 @@ func (b *book) hidden(l *model.Line) bool {
 	if b.how.For != Lender {
 		return false
 	}
-	return slices.Contains(privateSections, l.Section) || slices.Contains(privateLines, l.ID()) || b.hoursInLines() && slices.Contains(privateWithHours, l.ID())
-}
-
-// hoursInLines reports whether lines of the file state own hours.
-func (b *book) hoursInLines() bool {
-	return slices.ContainsFunc(b.model.Root.In("cost"), func(m *model.Member) bool { return m.Given.Of("own_hours").Number.IsPositive() })
+	return slices.Contains(privateSections, l.Section) || slices.Contains(privateLines, l.ID()) || b.answer.Line("line_own_hours").IsPositive() && slices.Contains(privateWithHours, l.ID())
 }
 
 // secret reports whether a cell is kept from whom the workbook is for: of a hidden line, or
