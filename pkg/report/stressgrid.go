@@ -73,6 +73,13 @@ func (p stressPage) legend() string {
 	if p.Grid.Across.Contingency(p.Answer.Plan) >= 0 {
 		words += " c: from here to the right the contingency is used up."
 	}
+	switch {
+	case len(p.Answer.Loans()) == 0:
+	case p.Grid.Sized:
+		words += " Loans are sized anew at each place."
+	default:
+		words += " Loans stay as planned, but are sized anew for a maximum offer."
+	}
 	return words
 }
 

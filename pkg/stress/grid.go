@@ -21,6 +21,7 @@ import (
 type Grid struct {
 	Across, Down Axis
 	Cells        [][]Cell // by value down and across
+	Sized        bool     // the loans are sized anew at each place: something varies that is known before they are closed
 }
 
 // A Cell is one place of a grid. Dollars are whole cents, and the exact reader's but where
@@ -132,7 +133,7 @@ func (g *gridding) offers() error {
 
 // grid puts the figures together.
 func (g *gridding) grid() (*Grid, error) {
-	out := &Grid{Across: g.across, Down: g.down}
+	out := &Grid{Across: g.across, Down: g.down, Sized: slices.ContainsFunc(g.inputs, known)}
 	for i := range g.down.Values {
 		row := make([]Cell, len(g.across.Values))
 		for k := range row {
