@@ -189,7 +189,7 @@ func calling(t *rapid.T) string {
 			}
 			brings = append(brings, to+" in house"+pick(t, "if", "", "", " if own hands"))
 		}
-		materials := pick(t, "materials", "none", "none", "{contractor bags: {takes: 7, source: drawn}}",
+		materials := pick(t, "materials", "none", "{contractor bags: {takes: 7, source: drawn}}",
 			fmt.Sprintf("{contractor bags: {takes: %d, source: drawn}}", rapid.IntRange(30, 900).Draw(t, "bags")))
 		fmt.Fprintf(&b, "  %s: {trade: trade %d, measure: one, hours: %d each, hired: $%d each, materials: %s, brings: [%s], licence: %s, source: drawn}\n",
 			name, i%3, rapid.IntRange(1, 30).Draw(t, "hours"), rapid.IntRange(2, 90).Draw(t, "hired")*pick(t, "dear", 10, 10, 60), materials, strings.Join(brings, ", "), pick(t, "licence", "no", "no", "yes"))
