@@ -183,7 +183,7 @@ func (a *Answer) offers() (err error) {
 // cashTarget is the target that the cash there is suffices.
 const cashTarget = "cash_to_spare"
 
-// frees is by how much the cash needed falls with each thousand dollars less of price: on
+// frees is how much more cash there is to spare with each thousand dollars less of price: on
 // the way down to the maximum offer, or with the first thousand where that is no way down.
 func (a *Answer) frees() (decimal.Decimal, error) {
 	price, steps := a.Line("price"), one
@@ -194,7 +194,7 @@ func (a *Answer) frees() (decimal.Decimal, error) {
 	if err != nil {
 		return decimal.Zero, err
 	}
-	return a.Line("cash_needed").Sub(lower.Line("cash_needed")).DivRound(steps, 2), nil
+	return lower.Line(cashTarget).Sub(a.Line(cashTarget)).DivRound(steps, 2), nil
 }
 
 var one = decimal.NewFromInt(1)

@@ -42,6 +42,16 @@ func TestTargetsAreSaidInSentences(t *testing.T) {
 	})
 }
 
+// Money paid before the closing is needed though a loan gives it back there.
+func TestWhatIsPaidBeforeTheClosingMustBeThere(t *testing.T) {
+	a := answered(t, replaced(t, wanted, "purchase: {", "purchase: {earnest deposit: $18k, paid before closing: {inspection: $600}, ")+
+		"loans: [{fixed amount: $159k, rate: 0%, interest on: balance, term: 1 year}]\ncash: {available: $17k}\n")
+	require.Equal(t, "-1600", a.Line("cash_to_spare").String())
+	require.Contains(t, a.TiedUp(), "Before the closing it is more: $18,600, already paid. You have $17,000: you would be $1,600 short.")
+	require.Contains(t, a.CashAside(), "A lower price frees no cash: what is paid before the closing takes it")
+	require.False(t, a.Offer.Found)
+}
+
 // What decides is said of either value; the second time a target is the same it is not
 // spelled out again.
 func TestWhatDecidesIsSaidOnce(t *testing.T) {

@@ -87,6 +87,9 @@ func (a *Answer) CashAside() string {
 	if a.HasLow {
 		s = "Cash aside, your other targets hold " + upTo(a.Aside.OfferLow) + " at your low value and " + upTo(a.Aside.Offer) + " at the value you expect"
 	}
+	if a.Aside.Frees.IsZero() && a.BeforeClosing(dollars) != "" {
+		return s + ". A lower price frees no cash: what is paid before the closing takes it; a smaller earnest deposit or more cash does."
+	}
 	way := "Each $1,000 off the price"
 	if a.Offer.Found && a.Offer.Price.LessThan(a.Line("price")) {
 		way = "On the way down to " + dollars(a.Offer.Price) + " each $1,000 off the price"

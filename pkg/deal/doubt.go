@@ -3,6 +3,7 @@ package deal
 import (
 	"regexp"
 	"slices"
+	"strings"
 	"sync"
 
 	"github.com/shopspring/decimal"
@@ -179,6 +180,11 @@ func (r *reader) doubtSelling() {
 	selling := r.deal.Root.In("selling_fee")
 	if len(selling) == 0 {
 		r.say("selling-costs-missing", r.where("selling"), "the sale costs nothing")("add the commissions, the closing and the transfer tax, e.g.   selling: {listing agent: 2.5%%, settlement: $1,200}")
+	}
+	for _, m := range selling {
+		if v, ok := m.Given.Look("base"); ok && v.Refers == "price" && strings.TrimPrefix(plainKey(v.Text), "the ") == "price" {
+			r.say("selling-of-price", v.Pos, "%s is of the price that you pay for the house, not of what it sells for", m.Label)("write   of: sale price   if it is of that, or   of: purchase price   if this is meant")
+		}
 	}
 	fifth := decimal.New(2, -1)
 	for _, m := range append(selling, r.deal.Root.In("purchase_fee")...) {

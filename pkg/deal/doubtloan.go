@@ -68,10 +68,33 @@ func (r *reader) doubtNames() {
 // doubtLoans looks at all loans together.
 func (r *reader) doubtLoans() {
 	r.doubtNames()
+	r.doubtOwnerFirst()
 	for g, lent := range r.together("price share") {
 		r.say("price-shares-over-100", g.at(), "the loans lend %s%% of the price together", lent.Shift(2))("what is over the closing is cut, as no loan gives cash back; the last loan may take a share   of remainder: yes")
 		return
 	}
+}
+
+// doubtOwnerFirst looks for a lender who wants the owner's part of the work spent first beside
+// one who pays of every dollar: the part is then shared before it is spent.
+func (r *reader) doubtOwnerFirst() {
+	var waits, pays *scope
+	for _, l := range r.loans() {
+		given := l.member.Given
+		switch {
+		case !given.Of("renovation_share").Number.IsPositive():
+		case given.Of("owner_first").Number.IsPositive():
+			waits = &l
+		default:
+			pays = &l
+		}
+	}
+	if waits == nil || pays == nil {
+		return
+	}
+	v, _ := waits.member.Given.Look("owner_first")
+	r.say("owner-first-mixed", v.Pos, "%s pays once your own part of the work is spent, and %s from the first dollar on: by then it has paid some of it", waits.member.Label, pays.member.Label)(
+		"ask both lenders; with   draws: {owner first: yes}   at each, your part is spent first and then they pay all")
 }
 
 // doubtDates looks for charges whose dated rates are not in force when they are due.

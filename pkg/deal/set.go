@@ -82,6 +82,9 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 			fit = append(fit, fitting(all, p)...)
 		}
 	}
+	if len(fit) == 0 {
+		fit = fitting(all, asTheFileSays(root, path))
+	}
 	if len(fit) == 1 && fit[0].there && !strings.Contains(path, ".") {
 		fit = append(fit, details(all, path, fit[0])...)
 	}
@@ -119,6 +122,29 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 		r.say("ambiguous-set-path", at, "--set %s: there is more than one: %s", diag.Quote(written), strings.Join(names(fit), ", "))("write it in full")
 	}
 	return target{}, false
+}
+
+// asTheFileSays puts the name that the file has for a group in place of another of its names
+// in front of a path, and the number of an entry where a list has but one: loans.rate is
+// loan.1.rate.
+func asTheFileSays(root *node, path string) string {
+	parts := strings.Split(path, ".")
+	for _, f := range fields()[""] {
+		if !slices.Contains(f.names(), parts[0]) {
+			continue
+		}
+		for _, name := range f.names() {
+			e := root.entryOf(name)
+			if e == nil {
+				continue
+			}
+			parts[0] = name
+			if f.Kind == List && e.value.length() == 1 && len(parts) > 1 && strings.Trim(parts[1], "0123456789") != "" {
+				parts = slices.Insert(parts, 1, "1")
+			}
+		}
+	}
+	return strings.Join(parts, ".")
 }
 
 // keyOfEntry is the key that is most asked for of the entry of a list that has a name, or "".

@@ -53,6 +53,13 @@ func TestSetsReplaceAndAdd(t *testing.T) {
 	}
 }
 
+func TestOneLoanGoesByEitherNameOfTheList(t *testing.T) {
+	text := minimal + "loan: {name: bank, rate: 9%}\n"
+	for _, path := range []string{"loan.1.rate", "loans.1.rate", "loans[1].rate", "loan.rate", "loans.rate", "bank.rate"} {
+		require.Equal(t, "0.08", given(t, read(t, text, deal.Set{Path: path, Value: "8%"}), "bank > rate"), path)
+	}
+}
+
 func TestANameThatSeveralEntriesHaveIsAmbiguous(t *testing.T) {
 	text := minimal + "loans:\n  - {name: bank, rate: 9%}\n  - {name: bank, rate: 10%}\n  - {name: St. Ann's, rate: 11%}\n"
 	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "bank.rate", Value: "8%"})

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
 )
 
 // unknown tells of a key that the group does not have, and remembers what it was
@@ -29,6 +30,7 @@ func (r *reader) unknown(s scope, e *entry) {
 	case r.colonless(s, e): // told
 	case r.stray(e): // told
 	case !ok && r.cutOffText(e): // told
+	case !ok && r.tradeAsKey(s, e): // told
 	case r.workOutside(s, e): // told
 	case r.meantHere(s, e) || r.meantElsewhere(s, e): // told
 	case ok:
@@ -51,6 +53,19 @@ func (r *reader) workOutside(s scope, e *entry) bool {
 	} else {
 		tell("it is work of the price book; put it under work, with what stands behind it")
 	}
+	return true
+}
+
+// tradeAsKey tells of a line of the renovation that is no more than a trade and its cost.
+func (r *reader) tradeAsKey(s scope, e *entry) bool {
+	if s.group != "renovation.lines[]" || e.value.shape != scalar || e.value.text == "" {
+		return false
+	}
+	if _, err := quantity.ParseMoney(e.value.text); err != nil {
+		return false
+	}
+	r.meant[s.path+"trade"], r.meant[s.path+"amount"] = true, true
+	r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))("write   - {trade: %s, amount: %s}", e.key.text, e.value.text)
 	return true
 }
 
@@ -210,7 +225,7 @@ func keyInFront(group, text string) (key, value string) {
 	const longest = 64 // letters of a key
 	for i := range min(len(text), longest) {
 		if text[i] == ' ' && fieldNamed(group, plainKey(text[:i])) != nil {
-			key, value = text[:i], text[i+1:]
+			key, value = text[:i], strings.TrimPrefix(text[i+1:], "= ")
 		}
 	}
 	return key, value

@@ -34,6 +34,13 @@ func Best(w io.Writer, b *BestPage, s Style) error {
 	p := bestPage{newPage(w, s), b}
 	p.title(b.Own.Deal.Name + ": the best options")
 	p.text("", p.answer())
+	taken := b.Best
+	if taken == nil {
+		taken = b.Own
+	}
+	if before := taken.BeforeClosing(money); before != "" {
+		p.text("", before)
+	}
 	p.short()
 	if b.Best != nil {
 		p.rooms()

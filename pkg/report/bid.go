@@ -113,7 +113,10 @@ func delay(how string, d answer.Delay) entry {
 // toBuy is what the purchase takes; with a partner, whose it is.
 func toBuy(a *answer.Answer) []entry {
 	total, paid, bring := money(a.Line("total_to_buy")), money(a.Line("already_paid")), money(a.Line("cash_to_close"))
-	if !a.Partnered() {
+	switch {
+	case !a.Partnered() && a.Line("cash_to_close").IsNegative():
+		return []entry{{"total to buy", total}, {"  already paid", paid}, {"  of it back at the closing", money(a.Line("cash_to_close").Neg())}}
+	case !a.Partnered():
 		return []entry{{"total to buy", total}, {"  already paid", paid}, {"  cash to close, to bring", bring}}
 	}
 	return []entry{
@@ -265,20 +268,26 @@ func breakEvens(a *answer.Answer) []entry {
 		words = "you lose money (break-even) at a"
 	}
 	list := []entry{{words, ""}}
-	list = append(list, breakEven(a.BreakEven)...)
+	works := a.Line("base_cost").IsPositive()
+	list = append(list, breakEven(a.BreakEven, works)...)
 	if b := a.BreakEvenAtTarget; b != nil {
 		list = append(list, entry{"your profit target is missed at a", ""})
-		list = append(list, breakEven(*b)...)
+		list = append(list, breakEven(*b, works)...)
 	}
-	return append(list, entry{"planned sale price", dollars(a.Line("sale_price"))}, entry{"planned overrun", percent(a.Line("overrun"))})
+	list = append(list, entry{"planned sale price", dollars(a.Line("sale_price"))})
+	if works {
+		list = append(list, entry{"planned overrun", percent(a.Line("overrun"))})
+	}
+	return list
 }
 
-func breakEven(b answer.BreakEvens) []entry {
-	return []entry{
-		limit(b.SalePrice, "sale price below", "sale price even of", dollars),
-		limit(b.Overrun, "overrun over bids above", "no overrun over bids up to", percent),
-		limit(b.Months, "months later than", "no delay in months up to", func(x decimal.Decimal) string { return x.String() }),
+// breakEven are the limits of a loss; without works nothing overruns.
+func breakEven(b answer.BreakEvens, works bool) []entry {
+	list := []entry{limit(b.SalePrice, "sale price below", "sale price even of", dollars)}
+	if works {
+		list = append(list, limit(b.Overrun, "overrun over bids above", "no overrun over bids up to", percent))
 	}
+	return append(list, limit(b.Months, "months later than", "no delay in months up to", func(x decimal.Decimal) string { return x.String() }))
 }
 
 // limit is how far a thing may move: not at all, so far, or further than is looked, which

@@ -55,7 +55,7 @@ func TestLimits(t *testing.T) {
 	require.Equal(t, entry{"  no overrun up to", "300%"}, of(solve.BreakEven{Never: true, Value: d(3)}))
 	require.Equal(t, entry{"  overrun above", "already"}, of(solve.BreakEven{Missed: true}))
 	require.Equal(t, entry{"  overrun above", "35%"}, of(solve.BreakEven{Found: true, Value: decimal.New(35, -2)}))
-	for _, e := range breakEven(answer.BreakEvens{SalePrice: solve.BreakEven{Never: true, Value: d(10_000)}, Overrun: solve.BreakEven{Never: true}, Months: solve.BreakEven{Never: true}}) {
+	for _, e := range breakEven(answer.BreakEvens{SalePrice: solve.BreakEven{Never: true, Value: d(10_000)}, Overrun: solve.BreakEven{Never: true}, Months: solve.BreakEven{Never: true}}, true) {
 		require.Len(t, Ask(e.label).Lines, 1, "why takes %q", e.label)
 	}
 }
