@@ -38,7 +38,7 @@ var houseRows = []Field{
 
 // timeRows are the phases of the deal.
 var timeRows = []Field{
-	{Path: "time", Kind: Group, Meaning: "how long each phase takes", Required: true},
+	{Path: "time", Kind: Group, Example: "{renovation: 4 months, marketing: 5 weeks, escrow: 1 month}", Meaning: "how long each phase takes", Required: true},
 	{Path: "time.lead-in", Kind: Duration, Line: "lead_in", Default: "none is assumed", Example: "2 weeks"},
 	{Path: "time.renovation", Kind: Duration, Line: "renovation", Example: "3.75 months"},
 	{Path: "time.marketing", Kind: Duration, Line: "marketing", Example: "5 weeks"},
