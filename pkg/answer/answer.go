@@ -21,12 +21,13 @@ type Answer struct {
 	Model  *model.Model
 	Values *exact.Values
 
-	Verdict  Verdict
-	Offer    solve.Offer // at the likely value
-	OfferLow solve.Offer // at the low value; the same if none is stated
-	HasLow   bool
-	Aside    *Aside // nil unless cash holds either offer back
-	Bridge   []Step // from the rule of thumb to the maximum offer; none without one
+	Verdict   Verdict
+	Offer     solve.Offer // at the likely value
+	OfferLow  solve.Offer // at the low value; the same if none is stated
+	HasLow    bool
+	LowMisses bool   // at the asking price, at a low value that bears as much or more
+	Aside     *Aside // nil unless cash holds either offer back
+	Bridge    []Step // from the rule of thumb to the maximum offer; none without one
 
 	BreakEven         BreakEvens
 	BreakEvenAtTarget *BreakEvens // nil without a profit target
@@ -167,6 +168,11 @@ func (a *Answer) offers() (err error) {
 	}
 	if a.Offer, a.OfferLow, err = both(a.Deal.Targets); err != nil {
 		return err
+	}
+	if a.HasLow && a.OfferLow.Found && !a.OfferLow.Price.LessThan(a.Line("price")) {
+		if a.LowMisses, err = a.missesAtLow(); err != nil {
+			return err
+		}
 	}
 	if a.Offer.Binding != cashTarget && a.OfferLow.Binding != cashTarget {
 		return nil

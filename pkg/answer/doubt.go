@@ -42,6 +42,10 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 		l.Add(diag.Warnf(loan.Pos, "term-before-works", "%s falls due after %s, before the work is done (%s)", loan.Label, quantity.FormatMonths(term, 1), quantity.FormatMonths(done, 1)).
 			WithHint("check the unit of its term; as it stands, extensions are paid during the work"))
 	}
+	if cost := a.Of(loan, "cost"); cost.IsPositive() && a.Of(loan, "commitment").IsZero() && (a.Of(loan, "price_share").IsPositive() || a.Of(loan, "renovation_share").IsPositive() || a.Of(loan, "fixed_amount").IsPositive()) {
+		l.Add(diag.Warnf(loan.Pos, "loan-lends-nothing", "%s lends nothing here, and still costs %s", loan.Label, quantity.FormatMoney(cost)).
+			WithHint("leave it out, or ask the lender what of it is due without a loan"))
+	}
 	for _, row := range []struct{ line, code, format, hint string }{
 		{"cut_by_as_is", "loan-cut-by-as-is", "%s: %s is taken off, since the as-is value is under the price that it would count", "have that much more cash ready, or give the as-is value of an appraisal that says more"},
 		{"cut_no_cash_back", "loan-cut-no-cash-back", "%s: %s is taken off, since no loan gives cash back at the purchase", "lower the loan, or ask the lender what it does with the rest"},

@@ -52,6 +52,27 @@ func TestWhatIsPaidBeforeTheClosingMustBeThere(t *testing.T) {
 	require.False(t, a.Offer.Found)
 }
 
+// A premium that falls from $150,001 on makes $149,000 dearer than $153,000: the maximum
+// offer lies above a price that misses the target.
+func TestAPriceThatFailsUnderOneThatHoldsIsNoBid(t *testing.T) {
+	const deal = `
+purchase: {price: $149,000, closing: {premium: {slabs: {up to $150k: 8%, above: 2%}}}}
+value: {after-repair value: $200k, low: $198k}
+time: {escrow: 3 months}
+`
+	for targets, want := range map[string]string{
+		"targets: {profit: $40k}":   "The asking price of $149,000 misses a target, though $156,862 does not",
+		"targets: {profit: $38.5k}": "The asking price of $149,000 misses a target at your low value, though $156,372 does not",
+	} {
+		a := answered(t, deal+targets)
+		word, why := a.Advice()
+		require.Equal(t, Other, a.Verdict, targets)
+		require.Equal(t, "Not at this price.", word)
+		require.Contains(t, why, want)
+	}
+	require.Equal(t, Bid, answered(t, deal+"targets: {profit: $37k}").Verdict)
+}
+
 // What decides is said of either value; the second time a target is the same it is not
 // spelled out again.
 func TestWhatDecidesIsSaidOnce(t *testing.T) {

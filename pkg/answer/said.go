@@ -14,6 +14,8 @@ func (a *Answer) Advice() (word, why string) {
 	switch a.Verdict {
 	case Lower:
 		return "Bid lower.", a.whyLower()
+	case Other:
+		return "Not at this price.", a.whyOther()
 	case Leave:
 		return "Leave it.", a.whyLeave()
 	}
@@ -26,6 +28,28 @@ func (a *Answer) whyLower() string {
 		return "The asking price of " + price + " is too high."
 	}
 	return "The asking price of " + price + " " + a.meets() + " at the value you expect, but not at your low value."
+}
+
+// whyOther tells of a higher price that bears what the asking price does not.
+func (a *Answer) whyOther() string {
+	better, at := a.Offer, ""
+	if len(a.Missed()) == 0 {
+		better, at = a.OfferLow, " at your low value"
+	}
+	higher := dollars(better.Price)
+	if better.Endless {
+		higher = "a higher one"
+	}
+	return fmt.Sprintf("The asking price of %s %s%s, though %s does not: something that you pay falls where the price rises. Look at the charges that go by the price, and for a price at which they are lower.",
+		dollars(a.Line("price")), a.fails(), at, higher)
+}
+
+// fails says what a price does at which some target is missed.
+func (a *Answer) fails() string {
+	if len(a.Deal.Targets) == 0 {
+		return "loses money"
+	}
+	return "misses a target"
 }
 
 // meets says what a price does at which every target holds.
@@ -87,8 +111,11 @@ func (a *Answer) CashAside() string {
 	if a.HasLow {
 		s = "Cash aside, your other targets hold " + upTo(a.Aside.OfferLow) + " at your low value and " + upTo(a.Aside.Offer) + " at the value you expect"
 	}
-	if a.Aside.Frees.IsZero() && a.BeforeClosing(dollars) != "" {
+	switch nothing := a.Aside.Frees.Round(0).IsZero(); {
+	case nothing && a.BeforeClosing(dollars) != "":
 		return s + ". A lower price frees no cash: what is paid before the closing takes it; a smaller earnest deposit or more cash does."
+	case nothing:
+		return s + ". A lower price frees no cash; more of it, or a loan that asks for less, does."
 	}
 	way := "Each $1,000 off the price"
 	if a.Offer.Found && a.Offer.Price.LessThan(a.Line("price")) {

@@ -120,7 +120,7 @@ func (p oddsPage) offers() {
 		p.text("  ", "Nor is there a maximum offer: the plan itself "+fails+" even then.")
 		return
 	}
-	offer(p.page, "Maximum offer", p.PlanOffer, "up to it "+hold+" if everything goes as planned")
+	offer(p.page, "Maximum offer", p.PlanOffer, "the highest price at which "+hold+" if everything goes as planned")
 }
 
 // A figureRow is a figure of the trials on the page.
