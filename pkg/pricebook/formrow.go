@@ -39,10 +39,23 @@ func (r *tableReader) number(column string, otherwise decimal.Decimal) (decimal.
 	return x, true
 }
 
+// coats is over how many coats a row of a form asks for its price, which is filled in at a
+// cell. Every row of a form has them; without, a price for two would be taken for one.
+func (r *tableReader) coats(priced int) (decimal.Decimal, bool) {
+	if text, at := r.cell("coats"); text == "" {
+		if at < 0 {
+			at = priced
+		}
+		r.wrong(at, "quotes-form", "the row has a price, but not for how many coats")("put back what the form said under coats: 1 for a single one")
+		return decimal.Decimal{}, false
+	}
+	return r.number("coats", decimal.Decimal{})
+}
+
 // inForm turns the price for one unit with all coats into the book's, which is for one
 // coat, and holds it against the labour of the row.
 func (r *tableReader) inForm(q *Quote, at int) {
-	coats, fine := r.number("coats", decimal.NewFromInt(1))
+	coats, fine := r.coats(at)
 	if !fine {
 		return
 	}
@@ -78,7 +91,7 @@ func (r *tableReader) fromLabour(q *Quote, it *Item) {
 		return
 	}
 	much, fine := r.number("quantity", decimal.Zero)
-	coats, too := r.number("coats", decimal.NewFromInt(1))
+	coats, too := r.coats(labourAt)
 	switch {
 	case !fine || !too:
 	case much.IsZero():

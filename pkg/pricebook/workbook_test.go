@@ -105,6 +105,21 @@ func TestFormPricesByLabourAndCoats(t *testing.T) {
 	}
 }
 
+// A price for all coats is not taken for one of a single coat where the form lost them.
+func TestAFormWithoutCoatsIsRefused(t *testing.T) {
+	b := read(t, below, nil)
+	for _, row := range [][]any{bid("lay oak", 40, 2, 4.35, nil, nil), bid("lay oak", 40, 2, nil, 174, nil)} {
+		row[6] = nil
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, row), b)
+		require.Empty(t, quotes)
+		require.Equal(t, "the row has a price, but not for how many coats", found[0].Message)
+	}
+	empty := bid("lay oak", 40, 2, nil, nil, nil) // nobody bids on it
+	empty[6] = nil
+	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, empty, bid("lay oak", 10, 1, 4.35, nil, nil)), b)
+	require.Empty(t, found)
+}
+
 // Labour rounded to whole dollars is of one price where the roundings allow one: of $0.70
 // for a foot, 101 and 33 ft come to $70.70 and $23.10, so $71 and $23; those allow $0.698 to
 // $0.708 and $0.682 to $0.712. The price is the first's, $0.703, as far as both allow it, and

@@ -33,7 +33,7 @@ func (p *printer) across(x *model.Expr) string {
 			return "0"
 		}
 		n := p.number(x.Args[1], bindsSum)
-		return "IF(" + n + "<0,0,INDEX(" + p.row(x.Args[0]).span(p.at, 0, p.last) + ",1," + n + "+1))"
+		return "IF(OR(" + n + "<0," + n + ">" + itoa(p.last) + "),0,INDEX(" + p.row(x.Args[0]).span(p.at, 0, p.last) + ",1," + n + "+1))"
 	case formula.Running:
 		return "SUM(" + p.row(x.Args[0]).span(p.at, 0, here) + ")"
 	case formula.Sum:
@@ -41,7 +41,7 @@ func (p *printer) across(x *model.Expr) string {
 	case formula.Lowest:
 		all := p.row(x.Args[0]).span(p.at, 0, p.last)
 		first, _, _ := strings.Cut(all, ":")
-		return "MIN(" + first + ":INDEX(" + all + ",1," + p.ref(p.model.Cells[p.model.Horizon]) + "+1))"
+		return "MIN(" + first + ":INDEX(" + all + ",1,MIN(" + p.ref(p.model.Cells[p.model.Horizon]) + "," + itoa(p.last) + ")+1))"
 	case formula.FirstMonth:
 		all := p.row(x.Args[0]).span(p.at, 0, p.last)
 		return "IF(SUM(" + all + ")=0,0,MATCH(1," + all + ",0)-1)"

@@ -246,15 +246,22 @@ func (s *drawSheet) covered() {
 	g.set(row+1, drawWork, s.unagreed())
 	c := s.says(at(first+4, drawToFinish)+">=-0.005", !spare.IsNegative(), "Yes: what is left to draw and the proven cash finish the work.",
 		"NO: THE WORK TAKES MORE THAN WHAT IS LEFT TO DRAW AND THE PROVEN CASH. Put the difference in first, or take work out.")
+	unproven := "Fill in the cash as proven: the deal file does not say what there is."
+	if c.formula = "IF(ISNUMBER(" + at(first+3, drawToFinish) + ")," + c.formula + "," + quoted(unproven) + ")"; !s.answer.Deal.HasCash {
+		c.value = unproven
+	}
 	g.set(first+5, drawWork, c)
 	g.set(first+6, drawWork, s.overdrawn())
 	s.soFar(first + 7)
 }
 
-// overdrawn speaks up where more was drawn of a line than it comes to.
+// overdrawn speaks up where more was drawn of a line than it comes to. What is left of a line
+// that is a credit lies below nothing before anything is drawn.
 func (s *drawSheet) overdrawn() cell {
-	span := address(s.first, drawLeft, false, false) + ":" + address(s.end, drawLeft, false, false)
-	return s.says("COUNTIF("+span+`,"<-0.005")=0`, true, "No line is drawn beyond what it comes to.",
+	span := func(col int) string {
+		return address(s.first, col, false, false) + ":" + address(s.end, col, false, false)
+	}
+	return s.says("SUMPRODUCT(("+span(drawLeft)+"<-0.005)*("+span(drawLeft)+"<"+span(drawRevised)+"-0.005))=0", true, "No line is drawn beyond what it comes to.",
 		"MORE IS DRAWN OF A LINE THAN IT COMES TO: what is left to draw of it is below nothing. Move money to it, or take it off the next draw.")
 }
 

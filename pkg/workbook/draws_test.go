@@ -1,7 +1,9 @@
 package workbook
 
 import (
+	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -170,4 +172,25 @@ func TestSpareIsNotRoomToSpend(t *testing.T) {
 	b, err := made(scenario(t, "juniper-lane"), Options{})
 	require.NoError(t, err)
 	require.Contains(t, strings.Join(texts(sheetOf(b, "Draws")), "\n"), "holding costs, interest and draw fees until the sale are not in it, so it is not room to spend")
+}
+
+// What is left of a credit lies below nothing from the start, and where the file states no
+// cash there is none to hold against the work: neither is an alarm.
+func TestChecksOfTheDrawsRaiseNoFalseAlarm(t *testing.T) {
+	text, err := os.ReadFile("../../scenarios/juniper-lane.yaml")
+	require.NoError(t, err)
+	said := func(name, old, new, want string) {
+		changed := strings.Replace(string(text), old, new, 1)
+		require.NotEqual(t, string(text), changed)
+		b, err := made(answered(t, changed), Options{For: Lender, Uncached: true})
+		require.NoError(t, err)
+		require.Contains(t, texts(sheetOf(b, "Draws")), want)
+		file := filepath.Join(t.TempDir(), name+".xlsx")
+		saved(t, file, b)
+		rows, err := recomputed(t, file)[file].GetRows("Draws")
+		require.NoError(t, err)
+		require.Contains(t, strings.Join(slices.Concat(rows...), "\n"), want)
+	}
+	said("credit", "  general:\n", "  general:\n    salvage sold: {amount: $600, credit: yes}\n", "No line is drawn beyond what it comes to.")
+	said("cash", "\ncash:", "\n# cash:", "Fill in the cash as proven: the deal file does not say what there is.")
 }

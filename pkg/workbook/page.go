@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/shopspring/decimal"
+	"github.com/xuri/excelize/v2"
 )
 
 // An entry is a label and a figure.
@@ -106,7 +107,7 @@ func (g *grid) height(row int, points float64) {
 	if g.high == nil {
 		g.high = map[int]float64{}
 	}
-	g.high[row] = math.Max(points, g.high[row])
+	g.high[row] = math.Min(math.Max(points, g.high[row]), excelize.MaxRowHeight)
 }
 
 // linesOf is how many lines of a width a text takes.

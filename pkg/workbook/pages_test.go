@@ -178,6 +178,37 @@ func TestALongerHoldFillsTheMonths(t *testing.T) {
 	require.Len(t, conditional, 1)
 }
 
+// Past the last month no cell is an error, and the first page says that figures are wrong.
+func TestASalePastTheLastMonthIsSaid(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "late.xlsx")
+	b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{For: Lender, Uncached: true})
+	at := b.places[b.model.Find(b.model.Root, "late_sale").Index]
+	at.grid.rows[at.row-1][at.col-1].value = 40.0
+	saved(t, file, b)
+	f := recomputed(t, file)[file]
+	said := ""
+	for _, name := range f.GetSheetList() {
+		rows, err := f.GetRows(name)
+		require.NoError(t, err)
+		for _, row := range rows {
+			for _, text := range row {
+				require.NotContains(t, text, "#", name)
+				if strings.HasPrefix(text, "The sale comes after month") {
+					said = name
+				}
+			}
+		}
+	}
+	require.Equal(t, "The deal", said)
+}
+
+// A text of any length stands in a workbook, in a row as high as a row can be.
+func TestALongNoteFits(t *testing.T) {
+	g := &grid{widths: []float64{10}}
+	g.paragraph(1, 1, 1, strings.Repeat("as the roofer wrote ", 400), look{})
+	require.LessOrEqual(t, g.high[1], float64(excelize.MaxRowHeight))
+}
+
 // wordsAt is where it says whether the words still fit.
 func wordsAt(t *testing.T, g *grid) string {
 	for i, row := range g.rows {

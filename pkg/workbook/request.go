@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"fmt"
 	"strings"
 
 	"ledgerboard/pkg/model"
@@ -12,7 +13,7 @@ func (b *book) request() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
 	row = g.paragraph(row, 1, lastColumn, "A house to buy, renovate and sell. Figures follow the inputs of this workbook, but for those in italics"+strings.Replace(b.but(), ", but for", ",", 1)+".", look{role: small})
-	row = b.sticks(g, row) + 1
+	row = b.sticks(g, b.roomFor(g, row)) + 1
 	row = g.blocks(row, "The house", b.house(), "The loans asked for", b.asked())
 	row = g.blocks(row, "The loans as a share", b.ratios(), "Cash at the purchase closing", b.cashToClose())
 	row = b.repayment(g, row, b.timing())
@@ -24,6 +25,14 @@ func (b *book) request() {
 		row = b.footnote(g, row, lastColumn)
 	}
 	g.toPrint(row)
+}
+
+// roomFor says up to which month of the sale the figures hold, and speaks up past it.
+func (b *book) roomFor(g *grid, row int) int {
+	holds := fmt.Sprintf("The months of this workbook have room for a sale up to month %d.", b.last)
+	next := g.paragraph(row, 1, lastColumn, b.tooLong(), look{role: small})
+	g.set(row, 1, cell{value: holds, formula: b.inMonths(quoted(holds), b.tooLong()), look: g.rows[row-1][0].look})
+	return next
 }
 
 func (b *book) house() []entry {
