@@ -195,6 +195,24 @@ func TestTheOrderOfWorkChangesNothing(t *testing.T) {
 	})
 }
 
+// Each layer under a new floor is taken up once, 120 sq ft: work that the file names for it
+// stands for one layer, or for as many as it says or counts.
+func TestNamingTheStrippingLosesNoLayer(t *testing.T) {
+	for work, much := range map[string]string{
+		"":                                        "240",
+		", strip sheet vinyl: own hands":          "240",
+		", strip sheet vinyl: {part: 50%}":        "180",
+		", strip sheet vinyl: {count: 60 sq ft}":  "180",
+		", strip sheet vinyl: {count: 240 sq ft}": "240",
+		", strip sheet vinyl: {count: 200 sq ft}": "200",
+		", strip sheet vinyl: hired, second layer: {item: strip sheet vinyl, by: own hands}":                "240",
+		", strip sheet vinyl: {part: 60%}, rest of it: {item: strip sheet vinyl, by: own hands, part: 40%}": "240",
+	} {
+		text := strings.Replace(fmt.Sprintf(walled, "resilient plank floor: $1,500"+work), "[carpet]", "[vinyl, vinyl]", 1)
+		require.Equal(t, much, quantities(t, text)["strip sheet vinyl"].String(), work)
+	}
+}
+
 // A door between two rooms is bought, hung, painted and cased on both faces once: in the room
 // that names it. In the other it is a doorway, which takes as much wall, base and casing. By
 // hand, for 2'8" x 6'8": casing 2 x 6'8" + 2'8" = 16 ft, base 44 ft less 2'8" = 41 1/3 ft.
