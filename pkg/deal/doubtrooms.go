@@ -18,6 +18,7 @@ func (r *reader) doubtRooms() {
 	r.doubtRoll()
 	r.doubtApart()
 	r.doubtInstead()
+	r.doubtAllTheHouse()
 	r.doubtAdds()
 	r.doubtUnadded()
 	for _, c := range pricebook.Checks() {
