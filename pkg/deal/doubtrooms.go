@@ -19,6 +19,7 @@ func (r *reader) doubtRooms() {
 	r.doubtApart()
 	r.doubtInstead()
 	r.doubtAllTheHouse()
+	r.doubtLayers()
 	r.doubtAdds()
 	r.doubtUnadded()
 	for _, c := range pricebook.Checks() {

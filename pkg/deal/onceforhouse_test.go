@@ -72,3 +72,23 @@ func TestABasementIsNoLivingArea(t *testing.T) {
 		require.Equal(t, "720", of["final cleaning"].String(), room)
 	}
 }
+
+// Work on the wood of a floor is doubted under what nothing takes up.
+func TestLayersOverWoodThatStayAreDoubted(t *testing.T) {
+	for room, says := range map[string]string{
+		"layers: [vinyl, wood], work: {refinish wood floor: hired}":                           "nothing takes up the vinyl on it",
+		"layers: [carpet, tile], work: {screen and recoat wood floor: hired}":                 "nothing takes up the tile on it",
+		"layers: [vinyl, wood], work: {patch wood floor: hired}":                              "nothing takes up the vinyl on it",
+		"layers: [carpet], work: {refinish wood floor: hired}":                                "",
+		"layers: [wood, vinyl], work: {refinish wood floor: hired}":                           "",
+		"layers: [vinyl, wood], work: {refinish wood floor: hired, strip sheet vinyl: hired}": "",
+		"layers: [vinyl], work: {nail-down oak floor: hired}":                                 "",
+		"layers: [vinyl], work: {self-levelled floor: hired}":                                 "",
+	} {
+		_, found := deal.Read("house.yaml", []byte(walked+"rooms: {den: {size: 10' x 12', "+room+"}}\n"))
+		if says == "" {
+			require.NotContains(t, fmt.Sprint(found), "nothing takes up", room)
+		}
+		require.Contains(t, fmt.Sprint(found), says, room)
+	}
+}
