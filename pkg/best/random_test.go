@@ -120,7 +120,7 @@ func (d *drawn) allRooms(t *rapid.T, line func(string, ...any)) {
 			work = bathWork
 		}
 		if d.book != "" && rapid.Bool().Draw(t, "calls") {
-			work = callingWork
+			work = slices.Concat(callingWork, calledWork[:pick(t, "named", 0, 0, 2)]) // which then stands for what the room calls for
 		}
 		d.options(t, line, "    ", name, work, rapid.IntRange(1, pick(t, "most options", 2, 3)).Draw(t, "options"))
 	}
@@ -153,6 +153,9 @@ func (d *drawn) options(t *rapid.T, line func(string, ...any), pad, room string,
 				who = fmt.Sprintf("{by: %s, part: %s}", who, pick(t, "part", "100%", "70%", "15%"))
 			}
 			line("%s      %s: %s", pad, it, who)
+		}
+		if left := pick(t, "without", calledWork...); d.book != "" && room == "whole house" && !slices.Contains(items, left) && rapid.IntRange(0, 2).Draw(t, "leaves") == 0 {
+			line("%s    without: [%s]", pad, left)
 		}
 	}
 	d.rooms, d.names = append(d.rooms, room), append(d.names, names)

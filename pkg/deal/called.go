@@ -16,7 +16,7 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	}
 	planned := r.housePlans[c.Item]
 	if slices.ContainsFunc(planned, func(p *plan) bool { return p.taken && (!r.allOptions || p.option.Label == onlyOption) }) {
-		return // the file plans it itself, whatever else is chosen
+		return // the file plans it itself or does without, whatever else is chosen
 	}
 	it := r.prices().Item(c.Item)
 	if it == nil {

@@ -81,6 +81,11 @@ func (r *reader) choose() {
 			for _, w := range p.works {
 				r.housePlans[w.item.Name] = append(r.housePlans[w.item.Name], p)
 			}
+			for _, s := range p.without {
+				if it := r.itemNamed(plainKey(s.text)); it != nil {
+					r.housePlans[it.Name] = append(r.housePlans[it.Name], p)
+				}
+			}
 		}
 	}
 	planned, moved := r.planned(byRoom, rooms)

@@ -85,6 +85,8 @@ func roomDoubts() []Code {
 		{"own-without-hours", "own work of which nobody knows the hours"},
 		{"not-seen-replaced", "money for parts not seen that the work replaces"},
 		{"roll-price", "roll goods of another width at the price of a foot of the starter's"},
+		{"layer-stays", "work on an old wood floor under layers that stay"},
+		{"rent-detail", "coats or hours of work that is paid by the month"},
 		{"rate-unused", "an hourly rate that no work is paid by"},
 		{"no-rate", "work charged by the hour without what an hour costs"},
 		{"bad-not-planned", "a part of the house seen bad, and no work that mends it"},

@@ -75,6 +75,8 @@ var roomSlips = []slip{
 	inDen("tub-deep", denSize, denSize+"\n    fixed: {tub: 2'6\" x 5'}"),
 	inDen("done-twice", "paint walls: hired", "resilient plank floor: hired, carpet: hired"),
 	inDen("done-twice", "paint walls: hired", "paint walls: hired, hang wallpaper: hired"),
+	inDen("layer-stays", denSize+"\n    work: {paint walls: hired}", denSize+"\n    layers: [vinyl]\n    work: {refinish wood floor: hired}"),
+	inDen("rent-detail", "paint walls: hired}", "paint walls: hired, portable toilet: {by: hired, coats: 2}}"),
 	inDen("part-instead", denSize+"\n    work: {paint walls: hired}", denSize+"\n    doors: 1\n    work: {prehung inside door: hired, casing: {by: hired, part: 50%}}"),
 	inDen("price-far", "hired}", "{by: hired, price: $3.10}}"),
 	inDen("price-far", "hired}", "{hired: $48 per sq ft}}"),

@@ -20,7 +20,7 @@ func (r *reader) bring(p *plan) {
 	b.amounts()
 	for _, x := range b.calls {
 		b.place.OwnHands = x.by.byOwnHands()
-		if x.Comes(b.place) {
+		if x.Comes(b.place) && !p.named(x.Item) { // named, it stands for what the room calls for
 			r.callHouse(p, x.by, x.Companion)
 		}
 	}
@@ -28,7 +28,7 @@ func (r *reader) bring(p *plan) {
 		h.within.includes = append(h.within.includes, h.item.Name)
 	}
 	for _, s := range p.without {
-		if name := plainKey(s.text); !b.left[name] && !p.houseLeaves(name) && !r.houseLeavesOut(name) {
+		if name := plainKey(s.text); !b.left[name] && !p.houseLeaves(name) && !r.houseLeavesOut(name) && !r.callsFor(p, name) {
 			r.unneeded(s)
 		}
 	}
@@ -287,6 +287,31 @@ func (p *plan) houseLeaves(name string) bool {
 	return slices.ContainsFunc(p.works, func(w *work) bool {
 		return slices.ContainsFunc(w.item.Brings, func(c pricebook.Companion) bool { return c.House && plainKey(c.Item) == name })
 	})
+}
+
+// callsFor reports whether work of any room, or what that brings, could call for what an
+// option of the whole house does without.
+func (r *reader) callsFor(p *plan, name string) bool {
+	if p.room.Kind != "whole_house" {
+		return false
+	}
+	asked := map[*pricebook.Item]bool{}
+	var calls func(it *pricebook.Item) bool
+	calls = func(it *pricebook.Item) bool {
+		if it == nil || asked[it] {
+			return false
+		}
+		asked[it] = true
+		return slices.ContainsFunc(it.Brings, func(c pricebook.Companion) bool {
+			return c.House && plainKey(c.Item) == name || calls(r.book.Item(c.Item))
+		})
+	}
+	for _, w := range r.eachWork() {
+		if calls(w.item) {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) unneeded(s span) {

@@ -11,6 +11,7 @@ import (
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 )
 
 // before works out the lines of rooms and of products bought in sticks, which are
@@ -225,6 +226,7 @@ func (r *reader) peel(p *plan) {
 			floors = append(floors, w)
 		}
 	}
+	named := map[string]int{} // layers that the file names the work for
 	for i, s := range g.words() {
 		name, known := layered[plainKey(s.text)]
 		if !known {
@@ -241,7 +243,13 @@ func (r *reader) peel(p *plan) {
 			continue
 		}
 		it := r.prices().Item(name)
-		if len(floors) == 0 || it == nil || p.leavesOut(name) || p.named(name) {
+		if len(floors) == 0 || it == nil || p.leavesOut(name) {
+			continue
+		}
+		if _, counted := named[name]; !counted {
+			named[name] = r.layersNamed(p, it)
+		}
+		if named[name]--; named[name] >= 0 {
 			continue
 		}
 		over := floors[0]
@@ -256,4 +264,24 @@ func (r *reader) peel(p *plan) {
 		}
 		p.works = append(p.works, w)
 	}
+}
+
+// layersNamed is how many layers the file itself has taken up by work of an item: one where
+// it names it, more where it names or counts more than all there is.
+func (r *reader) layersNamed(p *plan, it *pricebook.Item) int {
+	all, _ := r.thereIs(p.room, *pricebook.MeasureNamed(it.Measure))
+	var sum decimal.Decimal
+	for _, w := range p.works {
+		if w.item != it || w.by != "" {
+			continue
+		}
+		if r.good(w.scope.path+"count") != nil {
+			r.measureOf(p, w)
+		}
+		sum = sum.Add(w.stated().of(all))
+	}
+	if !sum.IsPositive() || !all.IsPositive() {
+		return int(sum.Sign())
+	}
+	return int(decimal.Min(sum.DivRound(all, quantity.Places).Ceil(), decimal.NewFromInt(mostWorks)).IntPart())
 }

@@ -16,6 +16,7 @@ var smallWork = decimal.NewFromInt(400)
 // doubtQuotes looks for quotes and allowances of which a point or a nought has slipped.
 func (r *reader) doubtQuotes() {
 	for _, w := range r.chosenWorks() {
+		r.doubtRent(w)
 		if v, ok := w.member.Given.Look("quote"); ok {
 			over, known := r.worked(w.member, "quote_over")
 			quote, done := r.worked(w.member, "labour_at_trade")
@@ -43,5 +44,18 @@ func (r *reader) doubtFar(w *work, what string, given model.Value, price decimal
 	}
 	if words := pricebook.FarFrom(price, base); words != "" {
 		r.say("quote-far", given.Pos, "%s: the %s of %s is %s %s, %s", w.label, what, diag.Quote(given.Text), words, than, quantity.FormatMoney(base))("check it for a point or nought that has slipped; it is used as it stands")
+	}
+}
+
+// doubtRent doubts what is said of work that is rented by the month and counts for nothing
+// there.
+func (r *reader) doubtRent(w *work) {
+	if w.item.Measure != pricebook.Months || w.scope.path == "" || r.good(w.scope.path+"count") != nil {
+		return
+	}
+	for _, key := range []string{"coats", "by the hour"} {
+		if g := r.good(w.scope.path + key); g != nil {
+			r.say("rent-detail", g.at(), "%s is paid by the month, and   %s: %s   changes nothing of that", w.label, key, g.node.text)("leave it out; rent of your own is   hired: $140 per month")
+		}
 	}
 }

@@ -18,6 +18,8 @@ func (r *reader) doubtRooms() {
 	r.doubtRoll()
 	r.doubtApart()
 	r.doubtInstead()
+	r.doubtAllTheHouse()
+	r.doubtLayers()
 	r.doubtAdds()
 	r.doubtUnadded()
 	for _, c := range pricebook.Checks() {

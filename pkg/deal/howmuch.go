@@ -48,17 +48,18 @@ func (a toDo) less(b toDo, all decimal.Decimal) toDo {
 	return a
 }
 
-// atMost cuts a sum of amounts to the whole, or to the most of them where a single one is
+// addUp adds amounts up, at most to the whole, or to the most of them where a single one is
 // counted higher.
-func (a toDo) atMost(parts []part, all decimal.Decimal) toDo {
+func addUp(all decimal.Decimal, amounts []toDo) (sum toDo) {
 	most := whole
-	for _, p := range parts {
-		if p.of(all).GreaterThan(most.of(all)) {
-			most = p.toDo
+	for _, a := range amounts {
+		sum = sum.plus(a)
+		if a.of(all).GreaterThan(most.of(all)) {
+			most = a
 		}
 	}
-	if a.of(all).LessThan(most.of(all)) || all.IsZero() && a.share.LessThanOrEqual(one) {
-		return a
+	if sum.of(all).LessThan(most.of(all)) || all.IsZero() && sum.share.LessThanOrEqual(one) {
+		return sum
 	}
 	return most
 }
@@ -93,7 +94,7 @@ func (b *bringing) amount(w *work) toDo {
 		return b.total(w.item, w.bringers, nil)
 	}
 	always, yielding := w.always()
-	rest := b.total(w.item, yielding, b.origins(w.item, always)).less(under, all)
+	rest := b.total(w.item, yielding, b.origins(sameMeasure(w.item, always))).less(under, all)
 	if left := whole.less(under.plus(beside), all); rest.of(all).GreaterThan(left.of(all)) {
 		rest = left
 	}
@@ -101,7 +102,7 @@ func (b *bringing) amount(w *work) toDo {
 		return rest
 	}
 	first := b.total(w.item, always, nil)
-	return first.plus(rest).atMost([]part{{toDo: first}}, all)
+	return addUp(all, []toDo{first, rest})
 }
 
 // always are those that bring a companion whatever else is done, and the others.
@@ -138,9 +139,8 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 			}
 		}
 	}
-	aside = b.once(aside)
-	above = slices.DeleteFunc(b.once(above), func(w *work) bool { return slices.Contains(aside, w) })
-	return addUp(b.parts(above)), addUp(b.parts(aside))
+	all := b.all(w.item)
+	return b.sum(all, above, b.origins(aside)), b.sum(all, aside, nil)
 }
 
 // stacked reports whether two items lie one on the other: what makes different things, as a
@@ -158,48 +158,17 @@ func alike(x, y *pricebook.Item) bool {
 // total adds up how much the work is done to that brings a companion, without what stems
 // from some of it already.
 func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
-	parts := b.parts(slices.DeleteFunc(b.origins(it, by), func(w *work) bool { return slices.Contains(but, w) }))
+	var others []toDo
 	for _, x := range by {
-		if x.by.item.Measure != it.Measure {
-			other := part{toDo: whole}
-			if follows(it, x.by.item) {
-				other.toDo = b.within(it, x.by)
-			}
-			parts = append(parts, other)
+		switch {
+		case x.by.item.Measure == it.Measure:
+		case follows(it, x.by.item):
+			others = append(others, b.within(it, x.by))
+		default:
+			others = append(others, whole)
 		}
 	}
-	return addUp(parts).atMost(parts, b.all(it))
-}
-
-// A part is how much is done of what there is, of a thing that lies on others, or of none.
-type part struct {
-	toDo
-	thing string
-	all   decimal.Decimal
-}
-
-func (b *bringing) parts(works []*work) (out []part) {
-	for _, w := range works {
-		out = append(out, part{b.amount(w), w.item.Thing(), b.all(w.item)})
-	}
-	return out
-}
-
-// addUp adds parts up. Of what is stacked the most counts.
-func addUp(parts []part) toDo {
-	var most, beside toDo
-	things := map[string]toDo{}
-	for _, p := range parts {
-		if p.thing == "" {
-			beside = beside.plus(p.toDo)
-			continue
-		}
-		things[p.thing] = things[p.thing].plus(p.toDo)
-		if most.none() || things[p.thing].of(p.all).GreaterThan(most.of(p.all)) {
-			most = things[p.thing]
-		}
-	}
-	return most.plus(beside)
+	return b.sum(b.all(it), sameMeasure(it, by), but, others...)
 }
 
 // follows reports whether so much of a companion is done as of the work that brings it: both
@@ -216,47 +185,6 @@ func (b *bringing) within(it *pricebook.Item, w *work) toDo {
 	}
 	part.text = cmp.Or(part.text, w.item.Measure)
 	return part
-}
-
-// origins is the work, named by the file or done to a part of its own, by which it is known
-// how much of a companion is done, each once however often it brings it.
-func (b *bringing) origins(it *pricebook.Item, by []brought) []*work {
-	var same []*work
-	for _, x := range by {
-		if x.by.item.Measure == it.Measure {
-			same = append(same, x.by)
-		}
-	}
-	return b.once(same)
-}
-
-// once is what pieces of work stem from, each once, without what stems from others of it.
-func (b *bringing) once(works []*work) (out []*work) {
-	for _, x := range works {
-		for _, w := range b.origin(x) {
-			if !slices.Contains(out, w) {
-				out = append(out, w)
-			}
-		}
-	}
-	return slices.DeleteFunc(slices.Clone(out), func(w *work) bool { // which is in theirs
-		of := b.origins(w.item, w.bringers)
-		return len(of) > 0 && !slices.ContainsFunc(of, func(o *work) bool { return !slices.Contains(out, o) })
-	})
-}
-
-func (b *bringing) origin(w *work) []*work {
-	other := func(x brought) bool { return x.by.item.Measure != w.item.Measure }
-	if len(w.bringers) == 0 || b.asking[w] || slices.ContainsFunc(w.bringers, other) {
-		return []*work{w}
-	}
-	b.asking[w] = true // what takes its place may ask for it again
-	under, beside := b.instead(w)
-	delete(b.asking, w)
-	if !under.none() || !beside.none() {
-		return []*work{w}
-	}
-	return b.origins(w.item, w.bringers)
 }
 
 // all is all there is of the measure of an item where the plan is, 0 where that is not known.

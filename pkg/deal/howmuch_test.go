@@ -29,6 +29,7 @@ func quantities(t require.TestingT, text string) map[string]decimal.Decimal {
 
 const (
 	carpeted = walked + "rooms: {den: {size: 10' x 12', doors: 1, windows: 1, layers: [carpet], dark walls: yes, work: {%s}}}\n"
+	walled   = walked + "rooms: {den: {size: 10' x 12', layers: [carpet], work: {%s}}}\n"
 	roofed   = walked + "outside: {roof: [{size: 40' x 25'}], around: 130', windows: 6, deck: 12' x 10', work: {%s}}\n"
 )
 
@@ -58,6 +59,35 @@ func TestPartsOfWhatBringsACompanionAddUp(t *testing.T) {
 		{carpeted, "tile floor: {part: 60%}", "large tile floor: {count: 30 sq ft}", "strip carpet", "102"},
 		{carpeted, "circuit: {count: 3}", "hang wall board: hired", "firestopping", "3"},                  // by another measure once, by the circuits thrice
 		{carpeted, "paint walls: {part: 40%}", "paint bath walls: {part: 25%}", "prepare walls", "228.8"}, // 65% of 352
+	})
+}
+
+// A companion of which one piece of work brings a part and another, by another measure, all is
+// done whole, and what it brings with it: 44 ft of base, 120 sq ft of floor, by hand.
+func TestWhatAnotherMeasureBringsWholeIsWholeFurtherOn(t *testing.T) {
+	inEitherOrder(t, []amountOf{
+		{walled, "wainscot: {part: 25%}", "hang wall board: hired", "baseboard", "44"},
+		{walled, "wainscot: {part: 25%}", "hang wall board: hired", "paint trim", "44"},
+		{walled, "wainscot: {part: 25%}", "hang wall board: hired", "caulk base", "44"},
+		{walled, "wainscot: {part: 25%}", "baseboard: {part: 50%}", "caulk base", "22"}, // one on the other, as far as the trim is painted
+		{walled, "patch wood floor: {count: 1}", "nail-down oak floor: {part: 40%}", "refinish wood floor", "120"},
+		{walled, "patch wood floor: {count: 1}", "nail-down oak floor: {part: 40%}", "strip carpet", "120"},
+	})
+}
+
+// Two pieces of work lie side by side where they make one thing, be it by what they bring:
+// base of tile, and base that goes with a wainscot; board that is finished, and a skim coat;
+// vinyl, and tile with board under it. 44 ft of base, 352 sq ft of walls, 120 of floor and
+// ceiling, by hand.
+func TestWhatMakesOneThingLiesSideBySide(t *testing.T) {
+	inEitherOrder(t, []amountOf{
+		{walled, "wainscot: {part: 40%}", "tile base: {part: 60%}", "strip base", "44"},
+		{walled, "wainscot: {part: 40%}", "tile wainscot: {part: 60%}", "strip base", "44"},
+		{walled, "hang wall board: {part: 40%}", "skim walls: {part: 60%}", "prime new wall board", "352"},
+		{walled, "hang ceiling board: {part: 40%}", "skim ceiling: {part: 60%}", "prime new ceiling board", "120"},
+		{walled, "hang wall board: {part: 40%}, skim walls: {part: 60%}", "paint walls: hired", "prepare walls", "0"},
+		{walled, "sheet vinyl floor: {part: 40%}", "tile floor: {part: 60%}", "screw down subfloor", "120"},
+		{walled, "subfloor replacement: {part: 40%}", "floor backer board: {part: 60%}", "strip carpet", "72"}, // the new subfloor, and the old under the rest of the board
 	})
 }
 
@@ -163,6 +193,24 @@ func TestTheOrderOfWorkChangesNothing(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Each layer under a new floor is taken up once, 120 sq ft: work that the file names for it
+// stands for one layer, or for as many as it says or counts.
+func TestNamingTheStrippingLosesNoLayer(t *testing.T) {
+	for work, much := range map[string]string{
+		"":                                        "240",
+		", strip sheet vinyl: own hands":          "240",
+		", strip sheet vinyl: {part: 50%}":        "180",
+		", strip sheet vinyl: {count: 60 sq ft}":  "180",
+		", strip sheet vinyl: {count: 240 sq ft}": "240",
+		", strip sheet vinyl: {count: 200 sq ft}": "200",
+		", strip sheet vinyl: hired, second layer: {item: strip sheet vinyl, by: own hands}":                "240",
+		", strip sheet vinyl: {part: 60%}, rest of it: {item: strip sheet vinyl, by: own hands, part: 40%}": "240",
+	} {
+		text := strings.Replace(fmt.Sprintf(walled, "resilient plank floor: $1,500"+work), "[carpet]", "[vinyl, vinyl]", 1)
+		require.Equal(t, much, quantities(t, text)["strip sheet vinyl"].String(), work)
+	}
 }
 
 // A door between two rooms is bought, hung, painted and cased on both faces once: in the room

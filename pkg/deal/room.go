@@ -34,6 +34,13 @@ func kindOfRoom(name string) string {
 	return "other"
 }
 
+// belowGrade reports whether a room is below grade, by its name or kind: it is apart from the
+// living area then, as in ANSI Z765.
+func belowGrade(name, kind string) bool {
+	name = strings.ToLower(name)
+	return kind == "basement" || strings.Contains(name, "basement") || strings.Contains(name, "cellar")
+}
+
 // finishRoom sees to what a room leaves open.
 func (r *reader) finishRoom(s scope, e *entry) {
 	kind := kindOfRoom(s.member.Label)
@@ -45,6 +52,9 @@ func (r *reader) finishRoom(s scope, e *entry) {
 		if kind == k {
 			s.member.Give(line, model.Value{Number: one, Text: s.member.Label, Pos: e.key.at})
 		}
+	}
+	if _, said := s.member.Given.Look("counts_as_living"); !said && belowGrade(s.member.Label, kind) {
+		s.member.Give("counts_as_living", model.Value{Text: "below grade", Pos: e.key.at})
 	}
 	size, walls := r.of(s, "size"), r.of(s, "walls")
 	switch {

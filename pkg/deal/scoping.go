@@ -25,7 +25,7 @@ type scoping struct {
 	callPlan     *plan
 	calls        map[called]*work
 	houseWithout []span
-	housePlans   map[string][]*plan // by item, the options of the whole house that name it
+	housePlans   map[string][]*plan // by item, the options of the whole house that name it or do without
 	measures     *extents           // of the rooms; nil before they are asked for
 }
 

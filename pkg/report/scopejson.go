@@ -127,7 +127,10 @@ func BuyJSON(w io.Writer, a *answer.Answer) error {
 	for _, m := range bought(a) {
 		p := a.Deal.Products[m]
 		pack, figures := p.Pack.String(), []string{"total_bought", "packs", "left_over", "product_cost", "before_tax"}
-		if len(p.Sticks) > 0 {
+		switch {
+		case p.Roll != nil:
+			pack = p.SoldIn()
+		case len(p.Sticks) > 0:
 			pack, figures = "sticks", slices.DeleteFunc(figures, func(line string) bool { return line == "packs" })
 		}
 		x := ProductObject{m.Label, p.Aisle, pack, packs(a, m), day(p.Dated), p.Source, lines(a, m, figures), nil}

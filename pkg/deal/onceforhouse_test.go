@@ -1,0 +1,94 @@
+package deal_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+)
+
+// A permit comes once for the house; a room that names it calls for no other, and the house
+// does without it where its option says so, inside the option or beside it.
+func TestWhatComesOnceForTheHouseIsNotBesideWhatIsNamed(t *testing.T) {
+	const kitchen = walked + "rooms: {kitchen: {size: 10' x 12', work: {circuit: hired%s}}%s}\n%s"
+	for _, c := range []struct{ with, rooms, house, permits, says string }{
+		{"", "", "", "1", ""},
+		{", electrical permit: $90", "", "", "1", ""},
+		{", electrical permit: $90", ", bath: {size: 8' x 8', work: {circuit: hired}}", "", "2", `"electrical permit" stands in kitchen, and comes along once for the whole house too`},
+		{"", "", "whole house: {options: {a: {work: {final cleaning: hired}, without: [electrical permit]}}}\n", "0", ""},
+		{"", "", "whole house: {options: {a: {work: {final cleaning: hired}}}, without: [electrical permit]}\n", "0", ""},
+		{"", "", "scope: as it is\nwhole house: {options: {a: {work: {final cleaning: hired}, without: [electrical permit]}}}\n", "0", ""},
+		{"", "", "scope: {whole house: as it is}\nwhole house: {options: {a: {work: {final cleaning: hired}, without: [electrical permit]}}}\n", "1", ""},
+		{"", "", "whole house: {options: {a: {work: {final cleaning: hired}, without: [water heater gas]}}}\n", "1", `nothing here would bring "water heater gas" along`},
+	} {
+		text := fmt.Sprintf(kitchen, c.with, c.rooms, c.house)
+		require.Equal(t, c.permits, quantities(t, text)["electrical permit"].String(), text)
+		_, found := deal.Read("house.yaml", []byte(text))
+		for _, says := range []string{"comes along once for", "would bring"} {
+			if c.says == "" {
+				require.NotContains(t, fmt.Sprint(found), says, text)
+			}
+		}
+		require.Contains(t, fmt.Sprint(found), c.says, text)
+	}
+}
+
+// Work that goes by the whole house and stands in two rooms is doubted where it is more than
+// all of the house.
+func TestMoreThanAllTheHouseIsDoubted(t *testing.T) {
+	for works, says := range map[[3]string]string{
+		{"rewire: hired", "rewire: hired", "lawn care: hired"}:                            `"rewire" goes by the whole house, and stands in den and in nook`,
+		{"rewire: {part: 50%}", "rewire: {part: 50%}", "lawn care: hired"}:                "",
+		{"rewire: {part: 50%}", "rewire: {part: 60%}", "lawn care: hired"}:                "goes by the whole house",
+		{"circuit: hired", "final cleaning: own hands", "final cleaning: hired"}:          `"final cleaning" goes by the whole house, and stands in nook and in whole house`,
+		{"circuit: hired", "final cleaning: {count: 100 sq ft}", "final cleaning: hired"}: "",
+		{"circuit: hired", "circuit: hired", "final cleaning: hired"}:                     "",
+	} {
+		_, found := deal.Read("house.yaml", []byte(fmt.Sprintf(walked+"rooms: {den: {size: 10' x 12', work: {%s}}, nook: {size: 10' x 12', work: {%s}}}\nwhole house: {work: {%s}}\n", works[0], works[1], works[2])))
+		if says == "" {
+			require.NotContains(t, fmt.Sprint(found), "goes by the whole house", works)
+		}
+		require.Contains(t, fmt.Sprint(found), says, works)
+	}
+}
+
+// A basement is apart from the living area, as in ANSI Z765, unless the file says otherwise.
+func TestABasementIsNoLivingArea(t *testing.T) {
+	for room, floor := range map[string]string{
+		"basement: {size: 20' x 30'}":                                 "120",
+		"cellar: {size: 20' x 30'}":                                   "120",
+		"basement bedroom: {size: 20' x 30'}":                         "120",
+		"lower level: {size: 20' x 30', kind: basement}":              "120",
+		"basement: {size: 20' x 30', living area: yes}":               "720",
+		"lower level: {size: 20' x 30'}":                              "720",
+		"lower level: {size: 20' x 30', living area: no}":             "120",
+		"basement: {size: 20' x 30', kind: living, living area: yes}": "720",
+	} {
+		text := walked + "rooms: {den: {size: 10' x 12', work: {paint walls: hired}}, " + room + "}\nwhole house: {work: {rewire: hired, final cleaning: hired}}\n"
+		of := quantities(t, text)
+		require.Equal(t, floor, of["rewire"].String(), room)
+		require.Equal(t, "720", of["final cleaning"].String(), room)
+	}
+}
+
+// Work on the wood of a floor is doubted under what nothing takes up.
+func TestLayersOverWoodThatStayAreDoubted(t *testing.T) {
+	for room, says := range map[string]string{
+		"layers: [vinyl, wood], work: {refinish wood floor: hired}":                           "nothing takes up the vinyl on it",
+		"layers: [carpet, tile], work: {screen and recoat wood floor: hired}":                 "nothing takes up the tile on it",
+		"layers: [vinyl, wood], work: {patch wood floor: hired}":                              "nothing takes up the vinyl on it",
+		"layers: [carpet], work: {refinish wood floor: hired}":                                "",
+		"layers: [wood, vinyl], work: {refinish wood floor: hired}":                           "",
+		"layers: [vinyl, wood], work: {refinish wood floor: hired, strip sheet vinyl: hired}": "",
+		"layers: [vinyl], work: {nail-down oak floor: hired}":                                 "",
+		"layers: [vinyl], work: {self-levelled floor: hired}":                                 "",
+	} {
+		_, found := deal.Read("house.yaml", []byte(walked+"rooms: {den: {size: 10' x 12', "+room+"}}\n"))
+		if says == "" {
+			require.NotContains(t, fmt.Sprint(found), "nothing takes up", room)
+		}
+		require.Contains(t, fmt.Sprint(found), says, room)
+	}
+}
