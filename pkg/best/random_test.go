@@ -30,6 +30,8 @@ type drawn struct {
 	book  string // or ""
 	rooms []string
 	names [][]string // by room; the first is as it is
+
+	left bool // whether the scope leaves a store with work alone as it is
 }
 
 func pick[T any](t *rapid.T, label string, all ...T) T { return rapid.SampledFrom(all).Draw(t, label) }
@@ -67,6 +69,9 @@ func house(t *rapid.T) drawn {
 		line("partner: {share: 40%%, split: 50%%}")
 	}
 	d.allRooms(t, line)
+	if d.left {
+		line("scope: {all rooms: way 1, store: as it is}")
+	}
 	d.text = b.String()
 	return d
 }
@@ -126,6 +131,7 @@ func (d *drawn) allRooms(t *rapid.T, line func(string, ...any)) {
 	}
 	if d.book != "" && rapid.IntRange(0, 3).Draw(t, "sure") == 0 {
 		line("  store: {size: 6' x 8', work: {%s: %s}}", pick(t, "sure work", callingWork...), pick(t, "by", "own hands", "hired"))
+		d.left = rapid.IntRange(0, 2).Draw(t, "left") == 0
 	}
 	if d.book != "" || rapid.Bool().Draw(t, "whole house") {
 		line("whole house:")
@@ -163,6 +169,9 @@ func (d *drawn) scope(choice []int) string {
 	parts := make([]string, len(choice))
 	for i, o := range choice {
 		parts[i] = d.rooms[i] + ": " + d.names[i][o]
+	}
+	if d.left {
+		parts = append(parts, "store: as it is")
 	}
 	return "{" + strings.Join(parts, ", ") + "}"
 }
