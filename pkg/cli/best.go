@@ -93,6 +93,10 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 	if p.Own, p.OwnOffer = a, offer; p.Found.Best == nil {
 		return p, nil
 	}
+	if p.Found.Best.Renovation.IsZero() && !slices.ContainsFunc([]string{"lead_in", "marketing", "escrow"}, func(line string) bool { return d.Root.Given.Of(line).Number.IsPositive() }) {
+		return nil, &dataError{fmt.Errorf("%s: what brings the most is to do nothing, and without work the deal takes no time", path),
+			"add the time that the sale takes:   time: {marketing: 5 weeks, escrow: 1 month}"}
+	}
 	p.Scope, p.Stated = scopeText(p, p.Found.Best), d.StatedValues
 	p.Adds = slices.ContainsFunc(d.Choices(), adds)
 	p.Best, p.Offer, err = text.priced(path, p.Scope, p.Limits.Cash)

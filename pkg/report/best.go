@@ -286,6 +286,11 @@ func (p bestPage) short() {
 	if misses := p.Best.Missed(); len(misses) > 0 {
 		p.text("", "Even so, at the asking price you "+p.Best.Misses(misses...)+".")
 	}
+	for _, d := range p.Best.Warnings {
+		if d.Code == "bad-not-planned" {
+			p.text("", "Mind that "+d.Message+": nothing is set aside for it.")
+		}
+	}
 	if !p.Adds {
 		p.text("", "No option says what it adds to the value, so doing nothing looks best. Write what you think under each:   adds: $9,000")
 	}
