@@ -119,6 +119,7 @@ var roomSlips = []slip{
 	inOptions("option-missing", "rooms:", "scope: gut\nrooms:"),
 	inOptions("without-unneeded", "{fresh: {work: {paint walls: hired}}}", "{fresh: {work: {paint walls: hired}, without: [tile transition]}}"),
 	inDen("done-twice", "work: {paint walls: hired}", "work: {electrical rough room: hired}\nwhole house: {work: {rewire: hired}}"),
+	besideDen("no-bedroom", "whole house: {work: {rewire: hired}}"),
 	inOptions("low-above-options", "value: {after-repair value: $300k}", "value: {before work: $240k, low: $270k}"),
 	inDen("price-of-sticks", "paint walls: hired", "baseboard: {by: hired, price: $9}"),
 	inDen("rolls-of-walk", denSize+"\n    work: {paint walls: hired}", "walls: [east 12', north 10', west 12', south 10']\n    work: {carpet: hired}"),

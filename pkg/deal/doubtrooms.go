@@ -18,6 +18,7 @@ func (r *reader) doubtRooms() {
 	r.doubtRoll()
 	r.doubtApart()
 	r.doubtInstead()
+	r.doubtBedrooms()
 	r.doubtAdds()
 	r.doubtUnadded()
 	for _, c := range pricebook.Checks() {
