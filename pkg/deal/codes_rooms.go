@@ -73,6 +73,8 @@ func roomDoubts() []Code {
 		{"own-hours-high", "more own hours a week than most can keep up"},
 		{"quote-far", "a quote or an allowance far from what the price book says"},
 		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},
+		{"price-beside-allowance", "a price of the first product beside an allowance that is paid instead of it"},
+		{"part-of-count", "a part of work that is counted too"},
 		{"no-bedroom", "alarms for the bedrooms, and no room that counts as one"},
 		{"openings-wide", "openings wider together than the walls are long"},
 		{"adds-high", "options that add most of the after-repair value"},
