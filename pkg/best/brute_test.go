@@ -128,7 +128,7 @@ func limit(t *rapid.T, label string, all []*best.Choice, of func(*best.Choice) d
 }
 
 func TestBestIsThatOfAllChoices(t *testing.T) {
-	proved, none, tried, deals, otherwise, packs := 0, 0, 0, 0, 0, 0
+	proved, none, tried, deals, otherwise, packs, left := 0, 0, 0, 0, 0, 0, 0
 	modeltest.Check(t, *randomDeals, func(t *rapid.T) {
 		d := house(t)
 		all := d.all(t)
@@ -142,6 +142,9 @@ func TestBestIsThatOfAllChoices(t *testing.T) {
 		}
 		if sharesPacks(x) {
 			packs++
+		}
+		if d.left {
+			left++
 		}
 		h, err := best.New(x)
 		if err != nil {
@@ -170,7 +173,7 @@ func TestBestIsThatOfAllChoices(t *testing.T) {
 			compare(t, &d, h, l, all, &proved, &none)
 		}
 	})
-	t.Logf("%d of %d deals with work that is done otherwise, %d that share packs", otherwise, deals, packs)
+	t.Logf("%d of %d deals with work that is done otherwise, %d that share packs, %d that leave settled work as it is", otherwise, deals, packs, left)
 	t.Logf("%d searches, %d proved by bounds, %d without a choice", tried, proved, none)
 	if proved*10 < tried*9 {
 		t.Errorf("only %d of %d searches proved by bounds", proved, tried)
@@ -180,6 +183,9 @@ func TestBestIsThatOfAllChoices(t *testing.T) {
 	}
 	if otherwise*10 < deals {
 		t.Errorf("only %d of %d deals have the whole house do what would call for more", otherwise, deals)
+	}
+	if left*100 < deals {
+		t.Errorf("only %d of %d deals leave work as it is that no option holds", left, deals)
 	}
 	if packs*40 < deals {
 		t.Errorf("only %d of %d deals have rooms share packs for work that they call for", packs, deals)

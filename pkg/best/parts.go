@@ -154,7 +154,7 @@ func (t *taker) products() {
 		if s := t.stick(p); s >= 0 {
 			i := t.sticks[s].cheapest()
 			x.holds = 0
-			if u := t.of(p, "unit_price"); u > 0 {
+			if u := t.of(p, "unit_price") * t.of(p, "price_factor"); u > 0 {
 				x.unit *= t.sticks[s].price[i] / t.sticks[s].feet[i] / u
 			}
 		}

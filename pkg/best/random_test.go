@@ -30,6 +30,8 @@ type drawn struct {
 	book  string // or ""
 	rooms []string
 	names [][]string // by room; the first is as it is
+
+	left bool // whether the scope leaves a store with work alone as it is
 }
 
 func pick[T any](t *rapid.T, label string, all ...T) T { return rapid.SampledFrom(all).Draw(t, label) }
@@ -59,7 +61,7 @@ func house(t *rapid.T) drawn {
 	}
 	line("renovation: {contingency: %d%%, spending: %s%s}", pick(t, "contingency", 0, 10, 15), pick(t, "curve", "straight", "front", "back", "s"),
 		pick(t, "lines", "", "", ", lines: [{trade: paint, work: inside, materials: $900, own hours: 85}]"))
-	line("local prices: {sales tax: %s}", pick(t, "tax", "0%", "6.5%"))
+	line("local prices: {sales tax: %s, materials factor: %s}", pick(t, "tax", "0%", "6.5%"), pick(t, "factor", "100%", "60%", "150%"))
 	d.loans(t, line)
 	line("holding: {property tax: $4,380/year, insurance: {amount: $2150/year, premium paid ahead: 6 months, insurer keeps at least: 25%%}, utilities: $265/month}")
 	line("selling: {commission: 5%%, transfer tax: $0.55 per $500}")
@@ -67,6 +69,9 @@ func house(t *rapid.T) drawn {
 		line("partner: {share: 40%%, split: 50%%}")
 	}
 	d.allRooms(t, line)
+	if d.left {
+		line("scope: {all rooms: way 1, store: as it is}")
+	}
 	d.text = b.String()
 	return d
 }
@@ -126,6 +131,7 @@ func (d *drawn) allRooms(t *rapid.T, line func(string, ...any)) {
 	}
 	if d.book != "" && rapid.IntRange(0, 3).Draw(t, "sure") == 0 {
 		line("  store: {size: 6' x 8', work: {%s: %s}}", pick(t, "sure work", callingWork...), pick(t, "by", "own hands", "hired"))
+		d.left = rapid.IntRange(0, 2).Draw(t, "left") == 0
 	}
 	if d.book != "" || rapid.Bool().Draw(t, "whole house") {
 		line("whole house:")
@@ -167,6 +173,9 @@ func (d *drawn) scope(choice []int) string {
 	for i, o := range choice {
 		parts[i] = d.rooms[i] + ": " + d.names[i][o]
 	}
+	if d.left {
+		parts = append(parts, "store: as it is")
+	}
 	return "{" + strings.Join(parts, ", ") + "}"
 }
 
@@ -196,6 +205,9 @@ func calling(t *rapid.T) string {
 			fmt.Sprintf("{contractor bags: {takes: %d, source: drawn}}", rapid.IntRange(30, 900).Draw(t, "bags")))
 		fmt.Fprintf(&b, "  %s: {trade: trade %d, measure: one, hours: %d each, hired: $%d each, materials: %s, brings: [%s], licence: %s, source: drawn}\n",
 			name, i%3, rapid.IntRange(1, 30).Draw(t, "hours"), rapid.IntRange(2, 90).Draw(t, "hired")*pick(t, "dear", 10, 10, 60), materials, strings.Join(brings, ", "), pick(t, "licence", "no", "no", "yes"))
+	}
+	if rapid.Bool().Draw(t, "own sticks") { // of which the factor of the place is not for all
+		fmt.Fprintf(&b, "products: {primed baseboard 3-1/4 in: {sticks: {8 ft: $%d, 12 ft: starter, 16 ft: starter}}}\n", rapid.IntRange(4, 20).Draw(t, "stick"))
 	}
 	return strings.ReplaceAll(b.String(), "brings: []", "brings: none")
 }

@@ -11,7 +11,7 @@ type stickProduct struct {
 	member *model.Member
 	cells  []*model.Cell   // how many sticks of each length
 	feet   []float64       // of each length
-	price  []float64       // of each length
+	price  []float64       // of each length, at the owner's place
 	takers map[[2]int]bool // rooms and options that take it or call for work that does
 	known  map[string][]exact.Change
 	near   map[string][]float64
@@ -38,7 +38,11 @@ func (h *House) findSticks() {
 		for _, k := range stock {
 			s.cells = append(s.cells, h.Deal.Model.Find(k, "sticks"))
 			s.feet = append(s.feet, k.Given.Of("stick_length").Number.InexactFloat64())
-			s.price = append(s.price, k.Given.Of("stick_price").Number.InexactFloat64())
+			price := k.Given.Of("stick_price").Number
+			if f, said := h.Deal.Root.Given.Look("material_factor"); said && k.Given.Of("own_stick_price").Number.IsZero() {
+				price = price.Mul(f.Number)
+			}
+			s.price = append(s.price, price.InexactFloat64())
 		}
 		h.sticks = append(h.sticks, s)
 	}

@@ -41,7 +41,11 @@ Chooses one option for each room, or leaves it as it is, so that the whole deal
 brings the most profit, with whole packs, cut trim, contingency, loans and the
 time it takes. The cash needed stays within what the file says there is, if it
 does, or within --cash. Ties go to the cheaper, then to the shorter. Shows the
-runner-up, what each limit costs, and the scope to write into the file.`,
+runner-up, what each limit costs, and the scope to write into the file.
+
+A room with work alone, without options, leaves no choice: it stays as the scope
+of the file has it. Write the work under an option to have it chosen or left:
+options: {painted: {work: {paint walls: own hands}}}.`,
 		Args: files(1, 1, "best my-house.yaml"),
 		RunE: func(_ *cobra.Command, args []string) error { return runBest(o, args[0]) },
 	}
@@ -89,7 +93,11 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 	if p.Own, p.OwnOffer = a, offer; p.Found.Best == nil {
 		return p, nil
 	}
-	p.Scope, p.Stated = scopeText(p.Rooms, p.Found.Best), d.StatedValues
+	if p.Found.Best.Renovation.IsZero() && !slices.ContainsFunc([]string{"lead_in", "marketing", "escrow"}, func(line string) bool { return d.Root.Given.Of(line).Number.IsPositive() }) {
+		return nil, &dataError{fmt.Errorf("%s: what brings the most is to do nothing, and without work the deal takes no time", path),
+			"add the time that the sale takes:   time: {marketing: 5 weeks, escrow: 1 month}"}
+	}
+	p.Scope, p.Stated = scopeText(p, p.Found.Best), d.StatedValues
 	p.Adds = slices.ContainsFunc(d.Choices(), adds)
 	p.Best, p.Offer, err = text.priced(path, p.Scope, p.Limits.Cash)
 	if err == nil && !p.Best.Line("owner_profit").Equal(p.Found.Best.Profit) {
@@ -115,7 +123,7 @@ func (o *bestOptions) search(d *deal.Deal, path string, limits best.Limits) (*re
 		return nil, notSearched(err, path)
 	}
 	prices, err := h.Prices(limits, found)
-	return &report.BestPage{Rooms: h.Rooms, Limits: limits, Found: found, Prices: prices}, err
+	return &report.BestPage{Rooms: h.Rooms, Settled: d.Settled(), Limits: limits, Found: found, Prices: prices}, err
 }
 
 // held reads standard input once, for a file is read several times.
@@ -198,15 +206,21 @@ func notSearched(err error, path string) error {
 	return err
 }
 
-// scopeText is a choice as the deal file says it.
-func scopeText(rooms []deal.RoomChoice, c *best.Choice) string {
-	parts := make([]string, len(rooms))
-	for i, r := range rooms {
+// scopeText is a choice as the deal file says it, with the rooms of settled work that stay
+// as they are: a scope that is silent on them would have it done.
+func scopeText(p *report.BestPage, c *best.Choice) string {
+	parts := make([]string, len(p.Rooms))
+	for i, r := range p.Rooms {
 		name := deal.AsItIs
 		if m := r.Options[c.Options[i]]; m != nil {
 			name = m.Label
 		}
 		parts[i] = plainYAML(r.Room.Label) + ": " + plainYAML(name)
+	}
+	for _, r := range p.Settled {
+		if !r.Done {
+			parts = append(parts, plainYAML(r.Room.Label)+": "+deal.AsItIs)
+		}
 	}
 	return "{" + strings.Join(parts, ", ") + "}"
 }

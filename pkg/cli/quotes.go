@@ -38,7 +38,7 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 		return err
 	}
 	if own == "" {
-		text = heading(changed) + text
+		text = heading(changed, o.output.file) + text
 	}
 	laid, wrong := deal.OwnBook(newBook, []byte(text))
 	if laid == nil {
@@ -87,10 +87,14 @@ func (o *pricesOptions) tellChange(c pricebook.Change) {
 	}
 }
 
-// heading is what stands above a new book of quotes.
-func heading(changed int) string {
+// heading is what stands above a new book of quotes, which is written to a file, or to - .
+func heading(changed int, file string) string {
 	if changed == 0 {
 		return "# No quote differs from the price book.\n"
 	}
-	return "# Prices laid over the starter book. A deal file names this file:   own book: mine.yaml\n# What an entry does not say is taken from the starter book's entry of its name.\n"
+	name := "mine.yaml"
+	if file != "-" {
+		name = plainYAML(filepath.Base(file))
+	}
+	return "# Prices laid over the starter book. A deal file names this file:   own book: " + name + "\n# What an entry does not say is taken from the starter book's entry of its name.\n"
 }

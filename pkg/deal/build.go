@@ -103,7 +103,7 @@ func (r *reader) usesOf(p *plan, w *work) {
 			r.firstUse(w, &uses[0])
 		}
 		if _, found := w.member.Given.Look("allowance"); found && len(uses) > 0 {
-			uses, packs = uses[1:], packs[1:]
+			uses, packs, price = uses[1:], packs[1:], nil // which is of the first, too
 		}
 	}
 	for i, u := range uses {
@@ -239,7 +239,7 @@ func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 	if price != nil {
 		m.Give("pack_price", model.Value{Number: price.number, Text: price.node.text, Key: "price", Pos: price.at()})
 		m.Give("own_pack_price", model.Value{Number: one, Text: "the file's price", Pos: price.at()})
-	} else if p.Source != pricebook.Invented {
+	} else if p.Source != pricebook.Invented && len(p.Sticks) == 0 {
 		give("own_pack_price", one)
 	}
 	if p.NoTax {
@@ -253,6 +253,9 @@ func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 			k.Pos = p.Pos
 			k.Give("stick_length", model.Value{Number: s.Length.Feet(), Text: s.Length.String(), Pos: p.Pos})
 			k.Give("stick_price", model.Value{Number: s.Price, Text: p.Source, Pos: p.Pos})
+			if s.Own {
+				k.Give("own_stick_price", model.Value{Number: one, Text: p.Source, Pos: p.Pos})
+			}
 		}
 	}
 	return m

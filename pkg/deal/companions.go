@@ -3,6 +3,7 @@ package deal
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
@@ -28,8 +29,8 @@ func (r *reader) bring(p *plan) {
 		h.within.includes = append(h.within.includes, h.item.Name)
 	}
 	for _, s := range p.without {
-		if name := plainKey(s.text); !b.left[name] && !p.houseLeaves(name) && !r.houseLeavesOut(name) && !r.callsFor(p, name) {
-			r.unneeded(s)
+		if name := plainKey(s.text); !b.left[name] && !r.peelLeaves(p, name) && !p.houseLeaves(name) && !r.houseLeavesOut(name) && !r.callsFor(p, name) {
+			r.unneeded(p, s)
 		}
 	}
 }
@@ -314,18 +315,38 @@ func (r *reader) callsFor(p *plan, name string) bool {
 	return false
 }
 
-func (r *reader) unneeded(s span) {
+// brings are the names of what work of the plan brings along, but for what comes once for the
+// house, by name.
+func (p *plan) brings() (out []string) {
+	for _, w := range p.works {
+		if w.by != "" && !slices.Contains(out, w.item.Name) {
+			out = append(out, w.item.Name)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+func (r *reader) unneeded(p *plan, s span) {
 	name := plainKey(s.text)
 	if r.inLost(name) {
 		return
 	}
 	if r.itemNamed(name) == nil {
 		tell := r.say("unknown-item", s.at, "the price book has no item %s", diag.Quote(s.text))
-		if near, ok := diag.Nearest(name, r.prices().Items()); ok {
-			tell("did you mean %q?", near)
-			return
+		brings := p.brings()
+		near, ok := diag.Nearest(name, brings)
+		if !ok {
+			near, ok = diag.Nearest(name, r.prices().Items())
 		}
-		tell("write the name of something that the work brings along")
+		switch {
+		case ok:
+			tell("did you mean %q?", near)
+		case brings == nil:
+			tell("the work brings nothing along; leave it out")
+		default:
+			tell("the work brings along: %s", strings.Join(brings, ", "))
+		}
 		return
 	}
 	r.say("without-unneeded", s.at, "nothing here would bring %s along", diag.Quote(s.text))("leave it out")

@@ -214,6 +214,13 @@ var layered = map[string]string{
 	"carpet": "strip carpet", "vinyl": "strip sheet vinyl", "tile": "strip floor tile", "wood": "strip nailed wood floor", "laminate": "strip floating floor",
 }
 
+// peelLeaves reports whether what is left out would take up a layer for a new floor.
+func (r *reader) peelLeaves(p *plan, name string) bool {
+	g := r.good(r.roomPaths[p.room] + "layers")
+	return g != nil && slices.ContainsFunc(p.works, func(w *work) bool { return w.item.NewFloor }) &&
+		slices.ContainsFunc(g.words(), func(s span) bool { return layered[plainKey(s.text)] == name })
+}
+
 // peel lets a new floor take up what lies on the old one, layer by layer.
 func (r *reader) peel(p *plan) {
 	g := r.good(r.roomPaths[p.room] + "layers")

@@ -51,6 +51,19 @@ func (r *reader) doubtEdges() {
 	}
 }
 
+// doubtBedrooms looks for work that would come for each bedroom, such as alarms, where no room
+// counts as one: nothing of it is priced.
+func (r *reader) doubtBedrooms() {
+	for _, p := range r.chosenPlans() {
+		for _, it := range p.idle {
+			if it.Measure == "house bedrooms" {
+				r.say("no-bedroom", p.at, "no room counts as a bedroom, so nothing is priced of %s", it.Name)("say   kind: bedroom   in the rooms that are slept in, or count it:   whole house: {work: {%s: {by: hired, count: 3}}}", it.Name)
+				return
+			}
+		}
+	}
+}
+
 // doubtOwnWithoutHours looks for own work that the file names and of which the price book
 // knows no hours: it seems to take no time, and what is paid by the month is paid anyway.
 func (r *reader) doubtOwnWithoutHours() {

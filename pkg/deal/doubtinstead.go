@@ -17,6 +17,7 @@ import (
 // floor of tile and carpet on a part of it; and companions that come whole beside what is
 // done in their place to a part.
 func (r *reader) doubtInstead() {
+	r.doubtHouseBoth()
 	for _, p := range r.plans {
 		var things []string
 		of := map[string][]*work{}
@@ -36,6 +37,32 @@ func (r *reader) doubtInstead() {
 		r.doubtBoth(p)
 		for _, x := range p.beside {
 			r.say("part-instead", x[1].at, "%s is done to a part of %s, so %s comes along whole", diag.Quote(x[1].label), p.room.Label, diag.Quote(x[0].label))("leave that out with   without: [%s]   or write it as work of its own, with its   count:", x[0].item.Name)
+		}
+	}
+}
+
+// doubtHouseBoth doubts work on all of the whole house beside work in rooms that it is in
+// place of or has in it: wires run anew by the floor of all rooms, and those of one room.
+func (r *reader) doubtHouseBoth() {
+	plans := r.chosenPlans()
+	for _, h := range plans {
+		if h.room.Kind != "whole_house" {
+			continue
+		}
+		for _, w := range h.works {
+			var rooms []string
+			var first *work
+			for _, p := range plans {
+				for _, x := range p.works {
+					if p != h && x.by == "" && slices.Contains(w.item.InsteadOf, x.item.Name) && !slices.Contains(rooms, p.room.Label) {
+						rooms = append(rooms, p.room.Label)
+						first = cmp.Or(first, x)
+					}
+				}
+			}
+			if first != nil && r.allOf(w) {
+				r.say("done-twice", first.at, "%s on the whole house counts the floor of all rooms, and %s is beside it in %s", diag.Quote(w.label), diag.Quote(first.label), strings.Join(rooms, ", "))("leave %s out there, or say how much floor %s is for, with   part: 80%%   or   count: 900 sq ft", first.item.Name, w.item.Name)
+			}
 		}
 	}
 }

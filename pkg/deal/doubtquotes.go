@@ -17,6 +17,7 @@ var smallWork = decimal.NewFromInt(400)
 func (r *reader) doubtQuotes() {
 	for _, w := range r.chosenWorks() {
 		r.doubtRent(w)
+		r.doubtUnused(w)
 		if v, ok := w.member.Given.Look("quote"); ok {
 			over, known := r.worked(w.member, "quote_over")
 			quote, done := r.worked(w.member, "labour_at_trade")
@@ -34,6 +35,20 @@ func (r *reader) doubtQuotes() {
 				r.doubtFar(w, "allowance", v, found, "what a trade would charge for putting it in", labour)
 			}
 		}
+	}
+}
+
+// doubtUnused doubts a price that nothing is bought at, and a part of what is counted.
+func (r *reader) doubtUnused(w *work) {
+	if w.scope.path == "" {
+		return
+	}
+	price, part, count := r.good(w.scope.path+"price"), r.good(w.scope.path+"part"), r.good(w.scope.path+"count")
+	if _, found := w.member.Given.Look("allowance"); found && price != nil {
+		r.say("price-beside-allowance", price.at(), "%s: the price, %s, is not used: the allowance is paid instead of the first product", w.label, price.node.text)("keep one of them")
+	}
+	if part != nil && count != nil && !part.number.Equal(one) {
+		r.say("part-of-count", part.at(), "%s: %s of the count of %s is done", w.label, part.node.text, count.node.text)("leave the part out if %s is what is done", count.node.text)
 	}
 }
 

@@ -20,6 +20,7 @@ func (r *reader) doubtRooms() {
 	r.doubtInstead()
 	r.doubtAllTheHouse()
 	r.doubtLayers()
+	r.doubtBedrooms()
 	r.doubtAdds()
 	r.doubtUnadded()
 	for _, c := range pricebook.Checks() {

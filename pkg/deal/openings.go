@@ -2,8 +2,10 @@ package deal
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -47,6 +49,11 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 			g.ok = false
 			continue
 		}
+		if m := builders().FindStringSubmatch(n.text); m != nil && err != nil {
+			r.say("bad-openings", n.at, "%s: %s is not feet and inches", f.title(), diag.Quote(n.text))("write   %s%s'%s\" x %s'%s\"", m[1], m[2], m[3], m[4], m[5])
+			g.ok = false
+			continue
+		}
 		if err != nil {
 			r.unread(f.title(), n.span, "bad-openings", err, f.example())
 			g.ok = false
@@ -74,6 +81,11 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 		m.Give("kind", model.Value{Choice: kind.kind, Text: f.Key(), Pos: n.at})
 	}
 }
+
+// builders is a size as a builder says it, with strokes between feet and inches: 2/8 x 6/8.
+var builders = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(\d+ of )?(\d)/(\d{1,2}) ?[x×] ?(\d)/(\d{1,2})$`)
+})
 
 // spelledOut are counts as words, by their number.
 var spelledOut = []string{"zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}

@@ -42,6 +42,32 @@ rooms: {den: {size: 10' x 12', work: {resilient plank floor: `+work+`}}}
 	require.Equal(t, "1", price("{by: hired, price: $50}"))
 }
 
+// Of sticks the factor is for the lengths alone that have the starter's price, and the cut
+// list takes what costs least at the owner's place. Two runs of 7 ft with their spares go on
+// two sticks of 8 ft at $6, hers, or on one of 16 ft, $16.80 in the starter book.
+func TestLocalFactorGoesByTheLengthOfAStick(t *testing.T) {
+	for factor, want := range map[string]string{"50%": "8.4", "100%": "12", "200%": "12"} {
+		open := func(string) ([]byte, error) {
+			return []byte("products: {primed baseboard 3-1/4 in: {sticks: {8 ft: $6.00, 16 ft: starter}}}"), nil
+		}
+		d, found := deal.ReadWith(deal.Options{Open: open}, "a.yaml", []byte(walked+`
+own book: mine.yaml
+local prices: {materials factor: `+factor+`}
+rooms:
+  den: {size: 10' x 12', work: {baseboard: {by: hired, count: 7 ft}}}
+  hall: {size: 10' x 12', work: {baseboard: {by: hired, count: 7 ft}}}
+`))
+		require.False(t, found.HasErrors(), "%v", found)
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		for _, p := range d.Root.In("product") {
+			if p.Label == "primed baseboard 3-1/4 in" {
+				require.Equal(t, want, v.Of(d.Model.Find(p, "product_cost")).String(), factor)
+			}
+		}
+	}
+}
+
 // A foot of a wider roll costs more than one of the starter's 12 ft: without a price of her
 // own it is doubted, once for all rooms.
 func TestAnotherRollWantsItsPrice(t *testing.T) {

@@ -153,6 +153,11 @@ func (r *reader) perUnit(w *work, g *reading, money bool) (decimal.Decimal, bool
 		r.unread(g.field.title(), g.node.span, "bad-rate", err, g.field.example())
 		return decimal.Zero, false
 	}
+	if money && !x.Money && x.Top == "" && x.Bottom == w.item.Unit {
+		x.Money = true
+		r.say("rate-unit", g.at(), "%s: %s has no dollar sign", w.label, g.node.text)("write it like   %s: %s", g.field.Key(), x)
+		return decimal.Zero, false
+	}
 	if x.Money != money || x.Bottom != w.item.Unit {
 		r.say("rate-unit", g.at(), "%s: %s is not for each %s, by which it is measured (%s)", w.label, g.node.text, w.item.Unit, w.item.Measure)("write it like   %s: %s", g.field.Key(), perExample(money, w.item.Unit))
 		return decimal.Zero, false

@@ -56,7 +56,7 @@ func (r *reader) quick(root *node) {
 func measuredOf(rooms *node, kind string) int {
 	n := 0
 	for _, e := range rooms.entries {
-		is := kindOfRoom(e.name)
+		is := kindOfRoom(e.name, false)
 		if said := e.value.entryOf("kind"); said != nil {
 			is = plainKey(said.value.text)
 		}

@@ -1,8 +1,10 @@
 package deal
 
 import (
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -14,17 +16,39 @@ import (
 // written to.
 var kindWords = []struct{ word, kind string }{
 	{"closet", "closet"}, {"bedroom", "bedroom"}, {"bed ", "bedroom"}, {"nursery", "bedroom"},
-	{"bath", "bath"}, {"powder", "bath"}, {"shower", "bath"}, {"toilet", "bath"},
+	{"bath", "bath"}, {"powder", "bath"}, {"ensuite", "bath"}, {"washroom", "bath"}, {"lavatory", "bath"}, {"shower", "bath"}, {"toilet", "bath"},
 	{"kitchen", "kitchen"}, {"pantry", "kitchen"}, {"laundry", "laundry"}, {"utility", "laundry"},
 	{"basement", "basement"}, {"cellar", "basement"},
 	{"hall", "hall"}, {"entry", "hall"}, {"foyer", "hall"}, {"stair", "hall"},
 	{"living", "living"}, {"dining", "living"}, {"family", "living"}, {"den", "living"}, {"office", "living"},
+	{"master", "bedroom"}, {"primary", "bedroom"}, {"guest room", "bedroom"},
 }
 
-func kindOfRoom(name string) string {
-	name = strings.ToLower(name) + " "
-	if strings.HasSuffix(strings.TrimSpace(name), "bath") {
+// bathName matches the name of a room that is a bath if it has what only baths have; alone, or
+// last in a name, it is one in any case.
+var bathName = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b(bath(room)?|en-?suite|en suite|w\.?c|wash ?room|lavatory|powder( room)?|toilet|shower( room)?)\b`)
+})
+
+// bedName matches a bedroom that is named by its number.
+var bedName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\b(br|bed|bdrm) ?\d+\b`) })
+
+// plumbed reports whether what only baths have stands fixed in a room.
+func plumbed(room *model.Member) bool {
+	return slices.ContainsFunc(room.In("fitting"), func(m *model.Member) bool {
+		return slices.Contains([]string{"tub", "toilet", "shower"}, m.Given.Of("sort").Choice)
+	})
+}
+
+// kindOfRoom is what sort of room a room is by its name and by whether it is plumbed.
+func kindOfRoom(name string, plumbed bool) string {
+	name = plainKey(name) + " "
+	at := bathName().FindAllStringIndex(name, -1)
+	switch {
+	case at != nil && (plumbed || at[len(at)-1][1] == len(name)-1):
 		return "bath"
+	case bedName().MatchString(name):
+		return "bedroom"
 	}
 	for _, k := range kindWords {
 		if strings.Contains(name, k.word) {
@@ -43,7 +67,7 @@ func belowGrade(name, kind string) bool {
 
 // finishRoom sees to what a room leaves open.
 func (r *reader) finishRoom(s scope, e *entry) {
-	kind := kindOfRoom(s.member.Label)
+	kind := kindOfRoom(s.member.Label, plumbed(s.member))
 	if g := r.of(s, "kind"); g != nil && g.ok {
 		kind = g.choice
 	}

@@ -32,3 +32,23 @@ func (d *Deal) Choices() []RoomChoice {
 	}
 	return out
 }
+
+// A Settled is a room whose work leaves no choice, and whether the scope has it done.
+type Settled struct {
+	Room *model.Member
+	Done bool
+}
+
+// Settled are the rooms with one list of work, which stay as the scope has them whatever is
+// chosen of the others. The deal must be read with all options.
+func (d *Deal) Settled() []Settled {
+	var out []Settled
+	for _, room := range d.Root.In("room") {
+		for _, o := range room.In("option") {
+			if v, said := o.Given.Look("chosen"); said && o.Label == onlyOption {
+				out = append(out, Settled{room, !v.Number.IsZero()})
+			}
+		}
+	}
+	return out
+}

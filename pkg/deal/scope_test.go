@@ -225,6 +225,25 @@ func TestWorkOnTheFloorTakesUpTheCarpetOverIt(t *testing.T) {
 	}
 }
 
+// To leave out what would take up a layer for a new floor is of use, and of none where no
+// floor is laid or no such layer lies there.
+func TestTakingUpALayerMayBeLeftOut(t *testing.T) {
+	for room, doubted := range map[string]bool{
+		"layers: [tile], work: {resilient plank floor: own hands}, without: [strip floor tile]":                       false,
+		"layers: [vinyl], options: {fresh: {work: {resilient plank floor: own hands}, without: [strip sheet vinyl]}}": false,
+		"layers: [carpet], work: {resilient plank floor: own hands}, without: [strip carpet]":                         false,
+		"layers: [carpet], work: {resilient plank floor: own hands}, without: [strip floor tile]":                     true,
+		"layers: [tile], work: {paint walls: own hands}, without: [strip floor tile]":                                 true,
+	} {
+		d, found := deal.Read("a.yaml", []byte(walked+"rooms: {den: {size: 10' x 12', "+room+"}}\n"))
+		require.False(t, found.HasErrors(), "%v", found)
+		require.Equal(t, doubted, slices.Contains(codesIn(found), "without-unneeded"), room)
+		for _, w := range d.Work {
+			require.False(t, !doubted && strings.HasPrefix(w.Item.Name, "strip "), room)
+		}
+	}
+}
+
 // Where one new floor covers a part of the room, so much of what lies there is taken up;
 // where several share the room, all of it. 120 sq ft by hand.
 func TestANewFloorTakesUpAsMuchAsItCovers(t *testing.T) {

@@ -38,7 +38,7 @@ func (d *Deal) CutLists(value func(*model.Cell) decimal.Decimal) ([]CutList, err
 // cutLines are the lines that a cut list reads, by the set of the member that they are
 // read of: [Deal.CutCells] finds them, and none else is read. Never written to.
 var cutLines = map[string][]string{
-	"stock":   {"stick_length", "stick_price"},
+	"stock":   {"stick_length", "stick_price", "stick_factor"},
 	"use":     {"bought", "net_use", "takes"},
 	"item":    {"quantity"},
 	"section": {"length", "width", "shared", "rod"},
@@ -58,6 +58,9 @@ func (d *Deal) CutCells() []*model.Cell {
 		}
 		seen[m] = true
 		for _, line := range cutLines[m.Set] {
+			if line == "stick_factor" && !mixedOwners(m.Parent) {
+				continue
+			}
 			out = append(out, d.Model.Find(m, line))
 		}
 	}
@@ -116,11 +119,24 @@ func (d *Deal) kerf() int64 {
 	return takeoff.PerInch / 8
 }
 
+// mixedOwners reports whether some lengths of a product have a price of the owner's and some
+// a starter's, of which the local factor is for these alone.
+func mixedOwners(p *model.Member) bool {
+	stock := p.In("stock")
+	own := func(k *model.Member) bool { return !k.Given.Of("own_stick_price").Number.IsZero() }
+	return slices.ContainsFunc(stock, func(k *model.Member) bool { return own(k) != own(stock[0]) })
+}
+
 func (c cutter) list(p *model.Member) (CutList, error) {
 	var stock []takeoff.Stock
 	var longest int64
+	mixed := mixedOwners(p)
 	for _, k := range p.In("stock") {
-		s := takeoff.Stock{Length: units(c.of(k, "stick_length")), Price: c.of(k, "stick_price").Shift(2).Round(0).IntPart()}
+		price := c.of(k, "stick_price")
+		if mixed { // else the factor is the same for all, and which sticks are cheapest does not turn on it
+			price = price.Mul(c.of(k, "stick_factor"))
+		}
+		s := takeoff.Stock{Length: units(c.of(k, "stick_length")), Price: price.Shift(2).Round(0).IntPart()}
 		stock = append(stock, s)
 		longest = max(longest, s.Length)
 	}

@@ -29,6 +29,7 @@ type Product struct {
 type Stick struct {
 	Length quantity.Length
 	Price  decimal.Decimal // dollars
+	Own    bool            // it is the owner's or a supplier's, not one of the starter book
 }
 
 // A Roll is how wallpaper is sold.

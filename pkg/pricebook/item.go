@@ -145,6 +145,11 @@ func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money st
 				want = money + "1.5 each"
 			}
 			topFits := x.Top == top || top == "" && (x.Top == "hour" || x.Top == "")
+			if money != "" && !x.Money && x.Top == "" && x.Bottom == it.Unit {
+				x.Money = true
+				r.wrong(n, "book-bad-unit", "%q has no dollar sign", n.Value)("write it like   %s", x)
+				return
+			}
 			if x.Money != (money != "") || !topFits || x.Bottom != it.Unit {
 				r.wrong(n, "book-bad-unit", "%q is not for each %s, by which the item is measured (%s)", n.Value, it.Unit, it.Measure)("write it like   %s", want)
 				return

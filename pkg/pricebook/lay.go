@@ -113,15 +113,19 @@ func (l *layer) sticks(n *yaml.Node, p *Product, group []Quote) {
 	all := slices.Clone(p.Sticks)
 	for _, q := range group {
 		if i := slices.IndexFunc(all, func(s Stick) bool { return s.Length.Cmp(*q.Stick) == 0 }); i >= 0 {
-			all[i].Price = q.Price
+			all[i].Price, all[i].Own = q.Price, true
 		} else {
-			all = append(all, Stick{*q.Stick, q.Price})
+			all = append(all, Stick{*q.Stick, q.Price, true})
 		}
 	}
 	slices.SortFunc(all, func(a, b Stick) int { return a.Length.Cmp(b.Length) })
 	*n = yaml.Node{Kind: yaml.MappingNode, Style: yaml.FlowStyle}
 	for _, s := range all {
-		set(n, plainLength(s.Length), dollarText(s.Price))
+		text := starterStick
+		if s.Own {
+			text = dollarText(s.Price)
+		}
+		set(n, plainLength(s.Length), text)
 	}
 }
 

@@ -58,7 +58,7 @@ var mistakes = []struct{ code, text, place, says, hint string }{
 	{"book-bad-unit", "products: {oak base: {pack: bundle of 20 sq ft, price: $5}}\n", "1:12", "sold by the sq ft, but by the ft", "a name of its own"},
 	{"book-bad-unit", "products: {vine paper: {pack: roll of 56 sq ft, price: $5}}\n", "1:12", "sold by the sq ft, but by the roll", "a name of its own"},
 	{"book-bad-unit", "items: {lay oak: {hours: 2 each}}\n", "1:26", `"2 each" is not for each sq ft`, "0.12 per sq ft"},
-	{"book-bad-unit", "items: {lay oak: {hired: 2 per sq ft}}\n", "1:26", `"2 per sq ft"`, "$0.12 per sq ft"},
+	{"book-bad-unit", "items: {lay oak: {hired: 2 per sq ft}}\n", "1:26", `"2 per sq ft" has no dollar sign`, "$2 per sq ft"},
 	{"book-bad-unit", "items: {lay oak: {debris: 2 lb per sq ft}}\n", "1:27", `"2 lb per sq ft"`, "write it like"},
 	{"book-bad-unit", "items: {lay oak: {materials: {oak strip: {one for: 5 ft}}}}\n", "1:52", `"5 ft" is not in sq ft`, "one for: 80 sq ft"},
 	{"book-unknown-measure", "items: {lay oak: {measure: opne floor}}\n", "1:28", `"opne floor"`, `did you mean "open floor"?`},

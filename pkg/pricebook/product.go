@@ -30,7 +30,7 @@ var productKeys = []keyOf[*Product]{
 			return parsed(r, quantity.ParsePack, func(x quantity.Pack) { p.Pack = x })
 		}},
 	{Key{"price", "$24.90", "*needed*, but with `sticks`", "what one pack costs before sales tax"}, func(r *reader, p *Product) func(*node) { return r.money(&p.Price) }},
-	{Key{"sticks", "{8 ft: $8.40, 12 ft: $12.60}", "it is sold by the pack", "instead of pack and price: the lengths it is sold in and what one of each costs; a cut list says how many"},
+	{Key{"sticks", "{8 ft: $8.40, 12 ft: $12.60}", "it is sold by the pack", "instead of pack and price: the lengths it is sold in and what one of each costs, or `starter` for the price of the starter book; a cut list says how many"},
 		func(r *reader, p *Product) func(*node) { return func(n *node) { r.sticks(p, n) } }},
 	{Key{"roll", "20.5 in x 33 ft", "it is sold by the pack", "instead of pack: width and length of a roll of wallpaper, hung in drops"},
 		func(r *reader, p *Product) func(*node) {
@@ -63,8 +63,10 @@ func (p *Product) roll() *Roll {
 // from which it has what it does not say.
 func (r *reader) product(name string, at diag.Pos, body *node, base *Product) *Product {
 	p := &Product{}
+	r.sold = nil
 	if base != nil {
 		*p = *base
+		r.sold = base.Sticks
 		if base.Roll != nil {
 			roll := *base.Roll
 			p.Roll = &roll
@@ -88,6 +90,12 @@ func (r *reader) product(name string, at diag.Pos, body *node, base *Product) *P
 		p.Pack, p.Sticks = quantity.Pack{}, nil
 	}
 	entryKeys(r, body, "the product", productKeys, p)
+	if !r.starter && p.Source != Invented && !has(body, "sticks") { // who says so is of the owner's place
+		p.Sticks = slices.Clone(p.Sticks)
+		for i := range p.Sticks {
+			p.Sticks[i].Own = true
+		}
+	}
 	r.whole(p, base, at, body)
 	return p
 }
@@ -164,7 +172,12 @@ func (r *reader) sticks(p *Product, n *node) {
 	r.mapping(n, "sticks", func(key, value *node) bool {
 		var s Stick
 		parsed(r, someLength, func(x quantity.Length) { s.Length = x })(key)
-		r.money(&s.Price)(value)
+		if s.Own = !r.starter; s.Own && value.Value == starterStick {
+			s.Own = false
+			r.starterPrice(p, &s, value)
+		} else {
+			r.money(&s.Price)(value)
+		}
 		p.Sticks = append(p.Sticks, s)
 		return true
 	})
@@ -172,6 +185,18 @@ func (r *reader) sticks(p *Product, n *node) {
 		r.wrong(n, "book-want-value", "no stick has a price")("write   sticks: {8 ft: $8.40, 12 ft: $12.60}")
 	}
 	slices.SortFunc(p.Sticks, func(a, b Stick) int { return a.Length.Cmp(b.Length) })
+}
+
+// starterStick stands in place of the price of a stick that keeps the starter book's.
+const starterStick = "starter"
+
+func (r *reader) starterPrice(p *Product, s *Stick, n *node) {
+	i := slices.IndexFunc(r.sold, func(x Stick) bool { return x.Length.Cmp(s.Length) == 0 })
+	if i < 0 {
+		r.wrong(n, "book-want-value", "the starter book has no %s of %s", p.Name, plainLength(s.Length))("write what one costs, e.g. $12.60")
+		return
+	}
+	s.Price, s.Own = r.sold[i].Price, r.sold[i].Own
 }
 
 // someLength reads a length above 0.

@@ -128,6 +128,23 @@ func TestSticksTogether(t *testing.T) {
 	require.Equal(t, "2026-10-01", read(t, text, b).Product("oak base").Dated.String())
 }
 
+// A quote for one length leaves the others as the starter book has them, now and when more
+// quotes are laid over it.
+func TestSticksWithoutAQuoteStayTheStarters(t *testing.T) {
+	b := pricebook.Starter()
+	text, _ := laid(t, "name,pack,price\nprimed baseboard 3-1/4 in,stick of 8 ft,14\n", b)
+	require.Contains(t, text, "sticks: {8 ft: $14.00, 12 ft: starter, 16 ft: starter}")
+	b = read(t, text, b)
+	p := b.Product("primed baseboard 3-1/4 in")
+	require.Equal(t, "14 12.6 16.8", p.Sticks[0].Price.String()+" "+p.Sticks[1].Price.String()+" "+p.Sticks[2].Price.String())
+	require.Equal(t, []bool{true, false, false}, []bool{p.Sticks[0].Own, p.Sticks[1].Own, p.Sticks[2].Own})
+	quotes, _, found := pricebook.ReadQuotes("q.csv", "name,pack,price\nprimed baseboard 3-1/4 in,stick of 16 ft,16\n", b)
+	require.Empty(t, found)
+	text, _, err := pricebook.LayQuotes(text, quotes, b, "")
+	require.NoError(t, err)
+	require.Contains(t, text, "sticks: {8 ft: $14.00, 12 ft: starter, 16 ft: $16.00}")
+}
+
 // Quotes added to an own book leave the rest of it, remarks too.
 func TestQuotesAddedToAnOwnBook(t *testing.T) {
 	const old = "# mine\nproducts:\n  # from the barn\n  Oak strip: {price: $90, dated: 2026-02-01, source: barn}\n"

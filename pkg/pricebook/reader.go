@@ -22,9 +22,10 @@ type reader struct {
 	above int // lines of the file above the text that is read
 	found *diag.List
 
-	starter bool  // it is the book that ships
-	below   *Book // the one that the entry adds to
-	kind    int   // of the entry
+	starter bool    // it is the book that ships
+	below   *Book   // the one that the entry adds to
+	kind    int     // of the entry
+	sold    []Stick // in what lengths the book below sells the product
 }
 
 func (r *reader) pos(n *node) diag.Pos {

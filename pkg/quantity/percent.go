@@ -55,6 +55,9 @@ func suggestPercent(bare string, n *big.Rat) string {
 	if n.Cmp(one) > 0 {
 		return fmt.Sprintf("a percent sign: %s%%", bare)
 	}
+	if strings.Contains(bare, "/") { // a part of a whole more often than of a hundredth
+		return fmt.Sprintf("a percent sign: %s or %s%%", FormatPercent(toDecimal(n, Places), 6), bare)
+	}
 	return fmt.Sprintf("a percent sign: %s%% or %s", bare, FormatPercent(toDecimal(n, Places), 6))
 }
 

@@ -18,6 +18,7 @@ import (
 // A BestPage is what a search for the best options found.
 type BestPage struct {
 	Rooms           []deal.RoomChoice
+	Settled         []deal.Settled // the rooms that leave no choice
 	Limits          best.Limits
 	Found           *best.Found
 	Prices          []best.Price
@@ -111,6 +112,11 @@ func (p bestPage) limits() string {
 	if x := p.Limits.OwnHours; x != nil {
 		said = append(said, hours(*x)+" of own work")
 	}
+	return listed(said)
+}
+
+// listed is a list in words.
+func listed(said []string) string {
 	if n := len(said); n > 1 {
 		return strings.Join(said[:n-1], ", ") + " and " + said[n-1]
 	}
@@ -141,6 +147,19 @@ func (p bestPage) rooms() {
 		note += fmt.Sprintf(" Of the cash of the whole house, %s is for what work brings once for the house, such as permits; what rooms bring of it does not fall with the option of the whole house.", money(once))
 	}
 	p.text("", note)
+	p.settled()
+}
+
+// settled says which rooms leave no choice, and how they would.
+func (p bestPage) settled() {
+	var how []string
+	for _, r := range p.Settled {
+		how = append(how, r.Room.Label+map[bool]string{true: " is done", false: " is left as it is"}[r.Done])
+	}
+	if len(how) == 0 {
+		return
+	}
+	p.text("", fmt.Sprintf("Work alone, without options, leaves no choice and stays as the scope of the file has it: %s. Under an option it is chosen or left:   options: {NAME: {work: ...}}", listed(how)))
 }
 
 // named is what an option of a room is called.
@@ -273,6 +292,11 @@ func (p bestPage) short() {
 	}
 	if misses := p.Best.Missed(); len(misses) > 0 {
 		p.text("", "Even so, at the asking price you "+p.Best.Misses(misses...)+".")
+	}
+	for _, d := range p.Best.Warnings {
+		if d.Code == "bad-not-planned" {
+			p.text("", "Mind that "+d.Message+": nothing is set aside for it.")
+		}
 	}
 	if !p.Adds {
 		p.text("", "No option says what it adds to the value, so doing nothing looks best. Write what you think under each:   adds: $9,000")

@@ -6,23 +6,25 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/best"
+	"ledgerboard/pkg/deal"
 )
 
 // BestObject is the JSON of the best options. Figures are decimals as strings.
 type BestObject struct {
-	Schema    int             `json:"schema"`
-	Deal      DealObject      `json:"deal"`
-	Best      *ChoiceObject   `json:"best"`
-	RunnerUp  *ChoiceObject   `json:"runner_up"`
-	Own       *ChoiceObject   `json:"own"`
-	MaxOffer  any             `json:"max_offer"`
-	Limits    map[string]any  `json:"limits"`
-	Costs     map[string]any  `json:"limit_costs"`
-	Choices   decimal.Decimal `json:"choices"`
-	WorkedOut int             `json:"worked_out"`
-	Proved    bool            `json:"proved"`
-	Second    bool            `json:"runner_up_proved"`
-	Scope     string          `json:"scope,omitempty"`
+	Schema    int               `json:"schema"`
+	Deal      DealObject        `json:"deal"`
+	Best      *ChoiceObject     `json:"best"`
+	RunnerUp  *ChoiceObject     `json:"runner_up"`
+	Own       *ChoiceObject     `json:"own"`
+	MaxOffer  any               `json:"max_offer"`
+	Limits    map[string]any    `json:"limits"`
+	Costs     map[string]any    `json:"limit_costs"`
+	Choices   decimal.Decimal   `json:"choices"`
+	WorkedOut int               `json:"worked_out"`
+	Proved    bool              `json:"proved"`
+	Second    bool              `json:"runner_up_proved"`
+	Scope     string            `json:"scope,omitempty"`
+	Settled   map[string]string `json:"settled,omitempty"` // rooms that leave no choice: done, or as it is
 }
 
 // ChoiceObject is an option for each room and what they come to.
@@ -42,6 +44,15 @@ func BestJSON(w io.Writer, b *BestPage) error {
 			"owner_profit": b.Own.Line("owner_profit"), "cash_needed": b.Own.Line("cash_needed"), "renovation": b.Own.Line("renovation").Round(ratioPlaces),
 			"own_hours": b.Own.Line("own_hours").Round(ratioPlaces), "budget": b.Own.Line("budget"),
 		}},
+	}
+	for _, r := range b.Settled {
+		if o.Settled == nil {
+			o.Settled = map[string]string{}
+		}
+		o.Settled[r.Room.Label] = deal.AsItIs
+		if r.Done {
+			o.Settled[r.Room.Label] = "done"
+		}
 	}
 	if b.Offer.Found {
 		o.MaxOffer = b.Offer.Price

@@ -143,8 +143,11 @@ func cutList(p *page, c deal.CutList) {
 	p.heading("Cut list: " + c.Product.Label)
 	for _, s := range grouped(c.Plan.Sticks) {
 		said := ""
-		for i, piece := range s.stick.Cuts {
-			if i > 0 {
+		for _, piece := range s.stick.Cuts {
+			if piece.Length < leastCut {
+				continue
+			}
+			if said != "" {
 				said += ", "
 			}
 			said += inches(piece.Length) + " " + piece.ID
@@ -157,6 +160,10 @@ func cutList(p *page, c deal.CutList) {
 	}
 	p.text("", fmt.Sprintf("Another way could save %s at most.", money(decimal.New(c.Plan.Gap(), -2))))
 }
+
+// leastCut is the shortest piece of trim that is worth telling: nobody cuts less than half an
+// inch. Sticks are bought for it all the same.
+const leastCut = takeoff.PerInch / 2
 
 type sameSticks struct {
 	stick takeoff.Stick

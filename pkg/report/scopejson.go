@@ -133,7 +133,8 @@ func BuyJSON(w io.Writer, a *answer.Answer) error {
 		case len(p.Sticks) > 0:
 			pack, figures = "sticks", slices.DeleteFunc(figures, func(line string) bool { return line == "packs" })
 		}
-		x := ProductObject{m.Label, p.Aisle, pack, packs(a, m), day(p.Dated), p.Source, lines(a, m, figures), nil}
+		x := ProductObject{m.Label, p.Aisle, pack, packs(a, m), "", "", lines(a, m, figures), nil}
+		x.Dated, x.Source = priceSaid(a, m)
 		for _, c := range a.Deal.Cuts {
 			if c.Product != m {
 				continue
@@ -149,6 +150,29 @@ func BuyJSON(w io.Writer, a *answer.Answer) error {
 		o.Products = append(o.Products, x)
 	}
 	return writeJSON(w, o)
+}
+
+// priceSaid is when and by whom the price of a product was said: the price book, or the deal
+// file, with the oldest of the days that it gives to the work at that price.
+func priceSaid(a *answer.Answer, m *model.Member) (dated, source string) {
+	if m.Given.Of("pack_price").Key == "" {
+		p := a.Deal.Products[m]
+		return day(p.Dated), p.Source
+	}
+	source = "the deal file"
+	for _, use := range m.In("use") {
+		w := a.Deal.Work[use.Parent]
+		if w == nil {
+			continue
+		}
+		if w.Dated != "" && (dated == "" || w.Dated < dated) {
+			dated = w.Dated
+		}
+		if w.From != "" {
+			source = w.From
+		}
+	}
+	return dated, source
 }
 
 // day is a day as text, "" if it is unknown.

@@ -55,6 +55,7 @@ func (w *worksite) products() {
 				s.GiveNumber("stick_length", pick(w.drawer, dec(8), dec(12), dec(16)))
 				w.give(13, s, "sticks", func() decimal.Decimal { return w.whole(0, 60) })
 				w.giveMoney(13, s, "stick_price", 0, 40)
+				w.giveFlag(4, s, "own_stick_price")
 			}
 		}
 		w.product = append(w.product, p)
