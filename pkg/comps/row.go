@@ -82,6 +82,16 @@ func (r *row) area(s string) error       { return r.areaOf(&r.Area, s, 100, 100_
 func (r *row) lot(s string) error        { return r.areaOf(&r.Lot, s, 100, 1e9) }
 func (r *row) garageArea(s string) error { return r.areaOf(&r.GarageArea, s, 0, 100_000) }
 
+// land reads a lot where the cell says that it is an area: a bare number, or dollars, may
+// be what the land is worth.
+func (r *row) land(s string) error {
+	if strings.Trim(s, "$0123456789,.kK ") == "" {
+		r.doubt = &landDoubt
+		return nil
+	}
+	return r.lot(s)
+}
+
 // areaOf reads an area; 0, which records hold for "not measured", is not known
 // where an area cannot be that small.
 func (r *row) areaOf(to *Fact, s string, low, high float64) (err error) {

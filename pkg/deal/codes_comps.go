@@ -19,6 +19,7 @@ func compCodes() []Code {
 		{"no-column", "a table of sales without the day or the price"},
 		{"unknown-field", "a column said to hold what no sale has"},
 		{"unknown-column", "a column that the table does not have"},
+		{"column-per-area", "a column of prices per area said to hold a price, an area or another thing"},
 		{"unreadable", "a table of sales that ends in the middle"},
 		{"comps-no-price", "adjustments that leave nothing of a price"},
 	})
