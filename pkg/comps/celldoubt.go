@@ -24,6 +24,9 @@ var (
 	landDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " may be the size of the lot or what the land is worth, so it counts as not known"
 	}, "the size with its unit, e.g. 7,200 sq ft; or, if all are sizes in sq ft,   columns: {lot: Land}"}
+	garageDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " does not tell for how many cars the garage is, so it counts as not known"
+	}, "the number of cars, e.g. 2 car attached, or none"}
 	bedroomDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is hardly how many bedrooms a house has, so it counts as not known"
 	}, "how many there are, or nothing where that is not known"}

@@ -159,33 +159,6 @@ func (r *row) storeys(s string) error {
 	return nil
 }
 
-// garage reads a kind of garage, or a number, which is of cars.
-func (r *row) garage(s string) error {
-	if n, ok := digits(s); ok && n < 100 {
-		r.GarageCars = Known(float64(n))
-		return nil
-	}
-	r.Garage = r.word(s)
-	if n, kind, ok := carsIn(r.Garage); ok {
-		r.GarageCars, r.Garage = Known(n), kind
-	}
-	switch r.Garage {
-	case "no", "none", "no garage", "n":
-		r.Garage = "none"
-	}
-	return nil
-}
-
-// carsIn reads "2 cars", "1-car" and "2 car attached" as a number and a kind.
-func carsIn(s string) (cars float64, kind string, ok bool) {
-	words := strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '-' || r == ',' })
-	if len(words) < 2 || words[1] != "car" && words[1] != "cars" {
-		return 0, "", false
-	}
-	n, ok := digits(words[0])
-	return float64(n), strings.Join(words[2:], " "), ok
-}
-
 func (r *row) condition(s string) (err error) {
 	r.Condition, err = condition(s)
 	return err
