@@ -29,7 +29,7 @@ var compRows = []Field{
 	{Path: "comps.strike", Kind: Words, Example: "[12 Elm St]", Meaning: "sales that are not used, by address, or by the line of the table: line 7"},
 	{Path: "comps.add", Kind: Words, Example: "[9 Birch Ct]", Meaning: "sales from before the day that are used whatever else speaks against them, by address or line"},
 	{Path: "comps.own lines", Kind: Extras, Example: "{pool: $15,000, busy street: -$9,000}", Meaning: "what other things are worth; a house that has one names it under has"},
-	{Path: "comps.condition by option", Kind: Conditions, Example: "{cosmetic: average, full gut: good, as it is: fair}", Default: "the condition of the house, whatever is done", Meaning: "the condition of the house when it is sold, by the option that is taken for its rooms; where rooms take several, the worst of them"},
+	{Path: "comps.condition by option", Kind: Conditions, Example: "{cosmetic: average, full gut: good, as it is: fair}", Default: "the condition of the house, whatever is done", Meaning: "the condition of the house when it is sold, by the option that is taken for its rooms; where rooms take several, the worst of them. A room that stays counts as it is, and one of an option that is not named by the condition of the house"},
 	{Path: "comps.amounts", Kind: Group, Meaning: "what each thing is worth; what is not given comes from the sales"},
 	{Path: "comps.amounts.market a month", Kind: Percent, Line: "market_rate", Range: "at least -10%, at most 10%", Default: "from the sales", Example: "0.4%"},
 	{Path: "comps.amounts.square foot", Kind: Money, Line: "size_rate", Range: "at least $0, at most $2,000", Default: "from the sales", Example: "$95"},
