@@ -11,6 +11,7 @@ func compCodes() []Code {
 		{"bad-record", "what a record of a house cannot say"},
 		{"sale-incomplete", "a sold house without its day or price"},
 		{"unknown-sale", "a sale struck or added that there is not"},
+		{"ambiguous-sale", "a word that names several sales to strike or add"},
 		{"struck-and-added", "a sale to leave out and to use"},
 		{"added-too-late", "a sale to use that was not sold before the day of the value"},
 		{"unknown-extra", "a thing that a house has and no own line prices"},

@@ -26,7 +26,7 @@ var compRows = []Field{
 	{Path: "comps.columns", Kind: Headers, Example: "{price: AMT, sold: SALEDT}", Default: "found by their names", Meaning: "which column of the table or file holds what"},
 	{Path: "comps.day", Kind: Date, Default: "the day of the purchase, else the day behind the last sale", Example: "2026-03-02", Meaning: "the day of the value; later sales are not used"},
 	{Path: "comps.take", Kind: WholeNumber, Range: "at least 1, at most 60", Default: "all that are written out or pasted; 16 of a file", Example: "8", Meaning: "how many sales are used"},
-	{Path: "comps.strike", Kind: Words, Example: "[12 Elm St]", Meaning: "sales that are not used, by address, or by the line of the table: line 7"},
+	{Path: "comps.strike", Kind: Words, Example: "[12 Elm St]", Meaning: "sales that are not used, by address, or by the line of the table: line 7, or line 7 of county.csv where several have one"},
 	{Path: "comps.add", Kind: Words, Example: "[9 Birch Ct]", Meaning: "sales from before the day that are used whatever else speaks against them, by address or line"},
 	{Path: "comps.own lines", Kind: Extras, Example: "{pool: $15,000, busy street: -$9,000}", Meaning: "what other things are worth; a house that has one names it under has"},
 	{Path: "comps.condition by option", Kind: Conditions, Example: "{cosmetic: average, full gut: good, as it is: fair}", Default: "the condition of the house, whatever is done", Meaning: "the condition of the house when it is sold, by the option that is taken for its rooms; where rooms take several, the worst of them. A room that stays counts as it is, and one of an option that is not named by the condition of the house"},
