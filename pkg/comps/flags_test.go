@@ -15,13 +15,13 @@ func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 		"Real Estate Owned", "Probate", "Executor's deed", "Administrator", "Inheritance", "Estate sale", "spouse", "interspousal transfer", "divorce", "parent to child",
 		"family transfer", "Related parties", "Trustee", "Mother to son", "to daughter", "father", "brother", "sister", "to wife", "husband to wife", "heirs", "half interest", "1/2 interest", "undivided interest",
 		"Multiple parcels", "multi-parcel", "2 parcels", "package sale", "bulk sale", "portfolio", "Love & Affection", "transfer on death", "fiduciary deed",
-		"Unqualified", "not arm's length", "not at arms length", "non-arms-length", "U", "no", "invalid sale",
+		"QC", "Estates of John and Mary", "not a foreclosure but bank owned", "no; family", "Unqualified", "not arm's length", "not at arms length", "non-arms-length", "U", "no", "invalid sale",
 	} {
 		l, found := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Equal(t, NotOpen, l.Sale(0).Flags, terms)
 		require.Len(t, found, 1)
 	}
-	for _, terms := range []string{"Warranty", "general warranty deed", "Real Estate", "Single Family", "2-family", "Unrelated parties", "not related", "Qualified", "arms length", "theodore", "Thompson", "Mason deed", "survivorship deed", "husband and wife", "limited warranty", "one parcel", "sold off market listing", "closed listing"} {
+	for _, terms := range []string{"Warranty", "general warranty deed", "Real Estate", "Single Family", "2-family", "Unrelated parties", "not related", "Qualified", "arms length", "theodore", "Thompson", "Mason deed", "survivorship deed", "husband and wife", "limited warranty", "one parcel", "non-family", "not a foreclosure", "Parkview Estates", "no auction", "not bank owned", "sold off market listing", "closed listing"} {
 		l, _ := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Zero(t, l.Sale(0).Flags, terms)
 	}

@@ -3,7 +3,9 @@ package comps
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
+	"sync"
 
 	"ledgerboard/pkg/quantity"
 )
@@ -120,10 +122,22 @@ func (r *row) fullBaths(s string) error  { return count(&r.FullBaths, s) }
 func (r *row) halfBaths(s string) error  { return count(&r.HalfBaths, s) }
 func (r *row) garageCars(s string) error { return count(&r.GarageCars, s) }
 
+// fullAndHalf finds 2F 1H, 2 full and 2 full, 1 half.
+var fullAndHalf = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(\d{1,2}) ?f(?:ull)?(?:[ ,/&+-]+(?:and )?(\d{1,2}) ?h(?:alf)?)?$`)
+})
+
 // baths reads 2.5 as two full baths and a half one, and quarters as they stand: .75 is by
 // custom a bath with a shower and no tub (common practice, no source). Any other part of one
 // is a half one.
 func (r *row) baths(s string) error {
+	if m := fullAndHalf().FindStringSubmatch(r.word(s)); m != nil {
+		if err := count(&r.FullBaths, m[1]); err != nil || m[2] == "" {
+			r.HalfBaths = Fact{0, err == nil}
+			return err
+		}
+		return count(&r.HalfBaths, m[2])
+	}
 	var n Fact
 	if err := count(&n, s); err != nil {
 		return err
