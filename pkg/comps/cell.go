@@ -59,6 +59,11 @@ func day(s string) (quantity.Date, error) {
 			return quantity.Date{Year: y, Month: month(m), Day: d}, nil
 		}
 	}
+	if d, both, ok := dashed(s); ok {
+		return d, nil
+	} else if both != "" {
+		return d, &cellError{fmt.Sprintf("%q may be %s", s, both), "the month in letters or the year first, e.g. Jun 3, 2026 or 2026-06-03"}
+	}
 	d, err := quantity.ParseDate(s)
 	for _, form := range []string{"2-Jan-2006", "2-Jan-06"} {
 		if t, bad := time.Parse(form, s); err != nil && bad == nil {
@@ -66,6 +71,24 @@ func day(s string) (quantity.Date, error) {
 		}
 	}
 	return d, err
+}
+
+// dashed reads 06-13-2026 and 13-06-2026, in which one number can be no month; of 06-03-2026
+// it says the two days that it may be.
+func dashed(s string) (d quantity.Date, both string, ok bool) {
+	parts := strings.Split(s, "-")
+	if len(parts) != 3 || len(parts[2]) != 4 || len(parts[0]) > 2 || len(parts[1]) > 2 {
+		return d, "", false
+	}
+	american, err := quantity.ParseDate(strings.Join(parts, "/"))
+	european, bad := quantity.ParseDate(parts[1] + "/" + parts[0] + "/" + parts[2])
+	switch {
+	case err == nil && bad == nil && american != european:
+		return d, american.Long() + " or " + european.Long(), false
+	case err == nil:
+		return american, "", true
+	}
+	return european, "", bad == nil
 }
 
 // number reads a plain number within bounds.
@@ -98,6 +121,12 @@ func scientific(s string) (float64, bool) {
 
 // area reads an area: a bare number in the unit of its column, or with its unit.
 func area(s, unit string, low, high float64) (Fact, error) {
+	if strings.HasPrefix(s, ".") {
+		s = "0" + s
+	}
+	if bare, ok := strings.CutSuffix(strings.TrimSuffix(strings.ToLower(s), "."), "ac"); ok { // .15 ac
+		s = strings.TrimSpace(bare) + " acres"
+	}
 	want := fmt.Sprintf("an area of %.0f to %.0f sq ft, e.g. 1450 or 1,450 sq ft", low, high)
 	f, err := number(s, 0, math.Inf(1), want)
 	switch {
@@ -122,6 +151,9 @@ func area(s, unit string, low, high float64) (Fact, error) {
 var conditions = []string{"poor", "fair", "average", "good", "excellent"}
 
 func condition(s string) (Fact, error) {
+	if strings.EqualFold(strings.TrimSuffix(s, "."), "avg") {
+		s = "average"
+	}
 	for i, w := range conditions {
 		if strings.EqualFold(w, s) {
 			return Known(float64(i + 1)), nil

@@ -21,6 +21,12 @@ var (
 		d, _ := shortYear(text)
 		return fmt.Sprintf("%s has a year of two digits; it is taken for %s, the month first", diag.Quote(text), d.Long())
 	}, "the year in full, e.g. 9/14/2025 or 2025-09-14"}
+	landDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " may be the size of the lot or what the land is worth, so it counts as not known"
+	}, "the size with its unit, e.g. 7,200 sq ft; or, if all are sizes in sq ft,   columns: {lot: Land}"}
+	garageDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " does not tell for how many cars the garage is, so it counts as not known"
+	}, "the number of cars, e.g. 2 car attached, or none"}
 	bedroomDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is hardly how many bedrooms a house has, so it counts as not known"
 	}, "how many there are, or nothing where that is not known"}

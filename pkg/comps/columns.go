@@ -104,6 +104,43 @@ func fieldOf(name string) int {
 	})
 }
 
+// moneyWords are those of a heading that is in dollars, besides the sign for them.
+var moneyWords = []string{"price", "usd", "dollar", "dollars", "cost", "amount", "amt", "value"}
+
+// ofArea are the beginnings of an area behind a price without a blank between them.
+var ofArea = []string{"sf", "sqft", "squarefoot", "squarefeet", "sqm", "m2", "acre"}
+
+// perArea reports whether a heading is that of a price for each unit of area: $/SqFt,
+// price_per_sqft, PPSF. It is no area and no price.
+func perArea(header string) bool {
+	words := strings.FieldsFunc(strings.ToLower(header), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '$'
+	})
+	joined := strings.Join(words, "")
+	if joined == "ppsf" || joined == "psf" || joined == "ppsqft" {
+		return true
+	}
+	priced := strings.Contains(header, "$") || slices.ContainsFunc(words, func(w string) bool { return slices.Contains(moneyWords, w) })
+	if _, unit := plain(header); priced && (unit == "sqft" || unit == "m2" || unit == "acres") {
+		return true
+	}
+	for _, a := range ofArea {
+		for _, p := range []string{"$", "price", "cost"} {
+			if strings.Contains(joined, p+a) || strings.Contains(joined, p+"per"+a) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// inDollars reports whether a heading says that it holds dollars, and is that of what
+// is in none.
+func inDollars(header string) bool {
+	name := FieldNamed(header)
+	return strings.Contains(header, "$") && name != "" && name != "price" && name != "concessions"
+}
+
 // headerParts are parts of headings, and the field that a column with one may hold.
 var headerParts = [][2]string{
 	{"conc", "concessions"}, {"credit", "concessions"}, {"acre", "lot"}, {"lot", "lot"}, {"land", "lot"}, {"bed", "bedrooms"}, {"bdr", "bedrooms"}, {"bath", "baths"},

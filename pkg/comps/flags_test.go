@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/quantity"
 )
 
 // Terms as deeds, counties and lists put them.
@@ -13,13 +15,13 @@ func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 		"Real Estate Owned", "Probate", "Executor's deed", "Administrator", "Inheritance", "Estate sale", "spouse", "interspousal transfer", "divorce", "parent to child",
 		"family transfer", "Related parties", "Trustee", "Mother to son", "to daughter", "father", "brother", "sister", "to wife", "husband to wife", "heirs", "half interest", "1/2 interest", "undivided interest",
 		"Multiple parcels", "multi-parcel", "2 parcels", "package sale", "bulk sale", "portfolio", "Love & Affection", "transfer on death", "fiduciary deed",
-		"Unqualified", "not arm's length", "not at arms length", "non-arms-length", "U", "no", "invalid sale",
+		"QC", "Estates of John and Mary", "not a foreclosure but bank owned", "no; family", "Unqualified", "not arm's length", "not at arms length", "non-arms-length", "U", "no", "invalid sale",
 	} {
 		l, found := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Equal(t, NotOpen, l.Sale(0).Flags, terms)
 		require.Len(t, found, 1)
 	}
-	for _, terms := range []string{"Warranty", "general warranty deed", "Real Estate", "Single Family", "2-family", "Unrelated parties", "not related", "Qualified", "arms length", "theodore", "Thompson", "Mason deed", "survivorship deed", "husband and wife", "limited warranty", "one parcel", "sold off market listing", "closed listing"} {
+	for _, terms := range []string{"Warranty", "general warranty deed", "Real Estate", "Single Family", "2-family", "Unrelated parties", "not related", "Qualified", "arms length", "theodore", "Thompson", "Mason deed", "survivorship deed", "husband and wife", "limited warranty", "one parcel", "non-family", "not a foreclosure", "Parkview Estates", "no auction", "not bank owned", "sold off market listing", "closed listing"} {
 		l, _ := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Zero(t, l.Sale(0).Flags, terms)
 	}
@@ -52,4 +54,54 @@ func TestConcessionsTakeUpThePrice(t *testing.T) {
 	l, found := read(t, "address,sale date,price,concessions\na,2026-01-05,300000,300000\n", Options{})
 	require.Equal(t, NoNet, l.Sale(0).Flags)
 	require.Equal(t, "a: its concessions take up its price", found[0].Message)
+}
+
+// Of two rows of one sale that which is written out counts, whichever stands first by its
+// spelling; else that of which more is known.
+func TestWhichRowOfASaleCounts(t *testing.T) {
+	sale := func(label string, own bool, h House) Sold {
+		return Sold{House: h, Label: label, Own: own, Date: townDay, Price: usd(268_000)}
+	}
+	bare, more := House{Area: Known(1310)}, House{Area: Known(1310), Condition: Known(2), Bedrooms: Known(3)}
+	for _, c := range []struct {
+		a, b Sold
+		want string
+	}{
+		{sale("12 ELM ST", false, more), sale("12 Elm Street", true, bare), "12 Elm Street"},
+		{sale("12 ELM STREET", false, more), sale("12 Elm St", true, bare), "12 Elm St"},
+		{sale("12 ELM ST", false, bare), sale("12 Elm St", false, more), "12 Elm St"},
+		{sale("12 ELM ST", false, more), sale("12 Elm St", false, bare), "12 ELM ST"},
+		{sale("12 ELM ST", false, bare), sale("12 Elm St", false, bare), "12 ELM ST"},
+		{sale("12 ELM ST", false, bare), sale("12 Elm St, Toledo OH 43604", true, bare), "12 Elm St, Toledo OH 43604"},
+		{sale("12 ELM ST TOLEDO", false, bare), sale("12 Elm St", true, bare), "12 Elm St"},
+	} {
+		for _, both := range [][]Sold{{c.a, c.b}, {c.b, c.a}} {
+			l, _ := NewList(both, quantity.Date{})
+			for _, s := range l.Sales() {
+				require.Equal(t, s.Label != c.want, s.Flags.Has(Duplicate), "%s of %s and %s", s.Label, c.a.Label, c.b.Label)
+			}
+		}
+	}
+	third := sale("12 elm str", false, House{Area: Known(1310), Condition: Known(2), Bedrooms: Known(3), Lot: Known(9000)})
+	l, _ := NewList([]Sold{sale("12 ELM ST", false, bare), sale("12 Elm Street", false, more), third}, quantity.Date{})
+	kept := 0
+	for _, s := range l.Sales() {
+		if !s.Flags.Has(Duplicate) {
+			kept++
+			require.Equal(t, "12 elm str", s.Label)
+		}
+	}
+	require.Equal(t, 1, kept)
+}
+
+// A town behind an address is none of another house; a unit, or more of the street's name, is.
+func TestSameAddress(t *testing.T) {
+	for _, both := range [][2]string{{"12 Elm St", "12 ELM STREET"}, {"12 Elm St", "12 elm st, Toledo OH"}, {"12 N Elm St.", "12 North Elm Street Toledo, Ohio 43604-1234"}} {
+		require.True(t, SameAddress(both[0], both[1]), both)
+		require.True(t, SameAddress(both[1], both[0]), both)
+	}
+	for _, both := range [][2]string{{"12 Elm St", "12 Elm St Apt 2"}, {"12 Elm St", "12 Elm St, Unit B"}, {"12 Elm St", "12 Elm St # 4"}, {"12 Elm St", "12 Elm St 4"}, {"12 Elm", "12 Elm Ct"}, {"12 Elm St", "12 Elm St N"}, {"12 Elm St", "112 Elm St"}, {"12 Elm St", "12 Elm St B"}, {"12", "12 Elm St"}, {"Elm", "Elm Toledo"}, {"", ""}, {"12 Elm St", "12 Elm St, rear"}} {
+		require.False(t, SameAddress(both[0], both[1]), both)
+		require.False(t, SameAddress(both[1], both[0]), both)
+	}
 }

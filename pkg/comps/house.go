@@ -61,6 +61,7 @@ type Sold struct {
 	Has         []string        // the extras that it had
 	Stated      Fact            // distance to the subject as the list says, metres
 	Line        int             // of the file; 0 if it came from none
+	Own         bool            // written out by whoever asks, so it counts before a list's row of the same sale
 	Flags       Flags
 }
 

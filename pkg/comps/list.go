@@ -42,14 +42,9 @@ var token = decimal.NewFromInt(1000)
 // is doubtful about them.
 func (l *List) settle(today quantity.Date, file string, found *diag.List) {
 	l.sort()
+	l.onceEach()
 	for i := range l.sales {
 		s := &l.sales[i]
-		for j := i - 1; j >= 0 && l.sales[j].Date == s.Date && l.sales[j].Price.Equal(s.Price); j-- {
-			if sameSale(s, &l.sales[j]) {
-				s.Flags |= Duplicate
-				break
-			}
-		}
 		if !today.IsZero() && s.Date.Compare(today) > 0 {
 			s.Flags |= Future
 		}
@@ -67,6 +62,66 @@ func (l *List) settle(today quantity.Date, file string, found *diag.List) {
 				WithHint("it is set aside; ask for it by its line if it should count"))
 		}
 	}
+}
+
+// onceEach flags all rows of one sale but that which counts.
+func (l *List) onceEach() {
+	counting := map[int]int{} // the row that counts instead of one, which may have one in turn
+	of := func(i int) int {
+		for {
+			j, ok := counting[i]
+			if !ok {
+				return i
+			}
+			i = j
+		}
+	}
+	for i := range l.sales {
+		s := &l.sales[i]
+		for j := i - 1; j >= 0 && l.sales[j].Date == s.Date && l.sales[j].Price.Equal(s.Price); j-- {
+			if !sameSale(s, &l.sales[j]) {
+				continue
+			}
+			if a, b := of(i), of(j); l.sales[a].before(&l.sales[b]) {
+				counting[b] = a
+			} else if a != b {
+				counting[a] = b
+			}
+		}
+	}
+	for i := range counting {
+		l.sales[i].Flags |= Duplicate
+	}
+}
+
+// before reports whether of two rows of one sale this one counts: written out, or with
+// more known of it.
+func (s *Sold) before(o *Sold) bool {
+	if s.Own != o.Own {
+		return s.Own
+	}
+	return s.known() > o.known()
+}
+
+// known counts what is known of a sale.
+func (s *Sold) known() (n int) {
+	for _, f := range []Fact{s.Area, s.Lot, s.Bedrooms, s.FullBaths, s.HalfBaths, s.Built, s.GarageArea, s.GarageCars, s.Condition, s.Stated} {
+		if f.Known {
+			n++
+		}
+	}
+	for _, w := range []string{s.Kind, s.Storeys, s.Wall, s.Garage, s.Terms} {
+		if w != "" {
+			n++
+		}
+	}
+	if s.Place.Known {
+		n++
+	}
+	if !s.Concessions.IsZero() {
+		n++
+	}
+	return n + len(s.Has)
 }
 
 // sort sorts the sales by their index, since a sale is long to move.

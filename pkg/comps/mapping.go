@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -21,6 +22,11 @@ func (r *reader) mapped(header []string, stated map[string]string) bool {
 		name, _ := plain(h)
 		switch f := fieldOf(name); {
 		case slices.ContainsFunc(r.columns, func(c column) bool { return c.at == at }):
+		case perArea(h) && good:
+			r.found.Add(r.unread(at, "it is a price per area", "it follows from the price and the area, which want columns of their own"))
+		case perArea(h): // one was stated, and refused
+		case inDollars(h):
+			r.found.Add(r.unread(at, "it is in dollars", "the "+FieldNamed(h)+" wants a column of its own"))
 		case f >= 0:
 			like[f] = append(like[f], at)
 		case name != "":
@@ -60,8 +66,15 @@ func (r *reader) takeOne(taken map[int]int, f int, columns []int) {
 		r.found.Add(diag.Warnf(r.header(at), "column-twice", "%s is read from %q; %q looks like it too",
 			fields[f].name, r.record[columns[0]], r.record[at]).WithHint("if that is not so, say it under columns, e.g.   columns: {%s: %s}", fields[f].name, r.record[at]))
 	}
-	_, unit := plain(r.record[columns[0]])
+	name, unit := plain(r.record[columns[0]])
 	r.take(taken, f, columns[0], unit)
+	switch {
+	case name == "land" && unit == "":
+		r.columns[len(r.columns)-1].read = (*row).land
+	case name == "year":
+		d := r.unread(columns[0], "it holds the years of the sales", fmt.Sprintf("if they are those in which the houses were built, say so, e.g.   columns: {year built: %s}", strings.TrimSpace(r.record[columns[0]])))
+		r.year = &d
+	}
 }
 
 // stated maps the columns that the caller names.
@@ -94,10 +107,21 @@ func (r *reader) stated(taken map[int]int, stated map[string]string) bool {
 			good = false
 			continue
 		}
+		if perArea(r.record[at]) {
+			r.found.Add(diag.Errorf(r.header(at), "column-per-area", "%s is a price per area, and cannot be the %s", diag.Quote(strings.TrimSpace(r.record[at])), name).
+				WithHint("name the column that holds the %s itself, or leave it out of columns", name))
+			good = false
+			continue
+		}
 		_, unit := plain(r.record[at])
 		r.take(taken, f, at, unit)
 	}
 	return good
+}
+
+// unread says that a column which looks like one that is read is left alone, and why.
+func (r *reader) unread(at int, why, hint string) diag.Diag {
+	return diag.Warnf(r.header(at), "columns-unread", "%s is not read: %s", diag.Quote(strings.TrimSpace(r.record[at])), why).WithHint("%s", hint)
 }
 
 // take notes that a column holds a field. The unit of a header counts where the

@@ -34,6 +34,9 @@ var rateUnits = []struct {
 	{Garage, aCar, func(h *House) bool { h.GarageCars.Value++; return h.GarageCars.Known }},
 }
 
+// Told reports whether anything tells the worth: it is given, or sales say it.
+func (r Rate) Told() bool { return r.From == "given" || r.Worth != 0 || r.Error != 0 }
+
 func (a *adjuster) from() string {
 	if a.m.byPairs {
 		return "pairs"

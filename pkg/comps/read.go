@@ -38,6 +38,7 @@ type reader struct {
 	record  []string
 	width   int // how many columns the first row names
 	doubts  []doubted
+	year    *diag.Diag // what is said where the column called year tells of the sales
 }
 
 // column is a column that is read.
@@ -71,6 +72,7 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 	if !r.rows() {
 		return nil, r.found
 	}
+	r.yearsOfSales()
 	r.tellDoubts()
 	r.list.settle(o.Today, file, &r.found)
 	if r.more > 0 {
@@ -78,6 +80,21 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 	}
 	r.found.Sort()
 	return r.list, r.found
+}
+
+// yearsOfSales leaves out a column called year that only says when the houses were sold:
+// each is that of the sale, or the year before, since deeds are recorded later.
+func (r *reader) yearsOfSales() {
+	other := func(s Sold) bool {
+		return s.Built.Known && int(s.Built.Value) != s.Date.Year && int(s.Built.Value) != s.Date.Year-1
+	}
+	if r.year == nil || slices.ContainsFunc(r.list.sales, other) || !slices.ContainsFunc(r.list.sales, func(s Sold) bool { return s.Built.Known }) {
+		return
+	}
+	for i := range r.list.sales {
+		r.list.sales[i].Built = Fact{}
+	}
+	r.found.Add(*r.year)
 }
 
 // reason says why reading failed, without what package csv says of places.

@@ -317,3 +317,24 @@ func requireWeights(t *testing.T, v *Value) {
 	}
 	require.InDelta(t, 1, sum, 1e-9)
 }
+
+// Cells as lists shorten them.
+func TestReadShortened(t *testing.T) {
+	for cell, want := range map[string][2]Fact{"2F 1H": {Known(2), Known(1)}, "2f/1h": {Known(2), Known(1)}, "2 full, 1 half": {Known(2), Known(1)}, "1 full and 2 half": {Known(1), Known(2)}, "2F": {Known(2), Known(0)}, "1 Full": {Known(1), Known(0)}} {
+		l, found := read(t, "sale date,price,baths\n2026-06-03,268000,\""+cell+"\"\n", Options{})
+		require.Empty(t, found, cell)
+		require.Equal(t, want, [2]Fact{l.Sale(0).FullBaths, l.Sale(0).HalfBaths}, cell)
+	}
+	l, found := read(t, "sale date,price,lot,condition\n06-13-2026,268000,.15 ac,Avg\n13-6-2026,268000,0.5 acres,avg.\n06-06-2026,268000,.18 acre,average\n", Options{})
+	require.Empty(t, found)
+	for i, want := range []string{"2026-06-06", "2026-06-13", "2026-06-13"} {
+		require.Equal(t, want, l.Sale(i).Date.String())
+		require.Equal(t, Known(3), l.Sale(i).Condition)
+		require.True(t, l.Sale(i).Lot.Known)
+	}
+	l, found = read(t, "address,sale date,price\n12 Elm St,06-03-2026,268000\n13 Elm St,31-31-2026,268000\n", Options{})
+	require.Zero(t, l.Len())
+	require.Contains(t, found[0].Message, `12 Elm St is left out: sale date: "06-03-2026" may be June 3, 2026 or March 6, 2026`)
+	require.Contains(t, found[1].Message, "13 Elm St is left out")
+	require.Equal(t, "25.2% 30% 25.04%", beyond(0.252, 0.25)+" "+beyond(0.3, 0.25)+" "+beyond(0.2504, 0.25))
+}

@@ -3,7 +3,9 @@ package comps
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
+	"sync"
 
 	"ledgerboard/pkg/quantity"
 )
@@ -82,6 +84,16 @@ func (r *row) area(s string) error       { return r.areaOf(&r.Area, s, 100, 100_
 func (r *row) lot(s string) error        { return r.areaOf(&r.Lot, s, 100, 1e9) }
 func (r *row) garageArea(s string) error { return r.areaOf(&r.GarageArea, s, 0, 100_000) }
 
+// land reads a lot where the cell says that it is an area: a bare number, or dollars, may
+// be what the land is worth.
+func (r *row) land(s string) error {
+	if strings.Trim(s, "$0123456789,.kK ") == "" {
+		r.doubt = &landDoubt
+		return nil
+	}
+	return r.lot(s)
+}
+
 // areaOf reads an area; 0, which records hold for "not measured", is not known
 // where an area cannot be that small.
 func (r *row) areaOf(to *Fact, s string, low, high float64) (err error) {
@@ -110,10 +122,22 @@ func (r *row) fullBaths(s string) error  { return count(&r.FullBaths, s) }
 func (r *row) halfBaths(s string) error  { return count(&r.HalfBaths, s) }
 func (r *row) garageCars(s string) error { return count(&r.GarageCars, s) }
 
+// fullAndHalf finds 2F 1H, 2 full and 2 full, 1 half.
+var fullAndHalf = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(\d{1,2}) ?f(?:ull)?(?:[ ,/&+-]+(?:and )?(\d{1,2}) ?h(?:alf)?)?$`)
+})
+
 // baths reads 2.5 as two full baths and a half one, and quarters as they stand: .75 is by
 // custom a bath with a shower and no tub (common practice, no source). Any other part of one
 // is a half one.
 func (r *row) baths(s string) error {
+	if m := fullAndHalf().FindStringSubmatch(r.word(s)); m != nil {
+		if err := count(&r.FullBaths, m[1]); err != nil || m[2] == "" {
+			r.HalfBaths = Fact{0, err == nil}
+			return err
+		}
+		return count(&r.HalfBaths, m[2])
+	}
 	var n Fact
 	if err := count(&n, s); err != nil {
 		return err
@@ -147,33 +171,6 @@ func (r *row) storeys(s string) error {
 		r.Storeys = w
 	}
 	return nil
-}
-
-// garage reads a kind of garage, or a number, which is of cars.
-func (r *row) garage(s string) error {
-	if n, ok := digits(s); ok && n < 100 {
-		r.GarageCars = Known(float64(n))
-		return nil
-	}
-	r.Garage = r.word(s)
-	if n, kind, ok := carsIn(r.Garage); ok {
-		r.GarageCars, r.Garage = Known(n), kind
-	}
-	switch r.Garage {
-	case "no", "none", "no garage", "n":
-		r.Garage = "none"
-	}
-	return nil
-}
-
-// carsIn reads "2 cars", "1-car" and "2 car attached" as a number and a kind.
-func carsIn(s string) (cars float64, kind string, ok bool) {
-	words := strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '-' || r == ',' })
-	if len(words) < 2 || words[1] != "car" && words[1] != "cars" {
-		return 0, "", false
-	}
-	n, ok := digits(words[0])
-	return float64(n), strings.Join(words[2:], " "), ok
 }
 
 func (r *row) condition(s string) (err error) {

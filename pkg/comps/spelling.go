@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -25,11 +26,52 @@ func spelling(address string) string {
 	return strings.Join(words, " ")
 }
 
+// ofUnits are words behind an address that tell of a part of the house.
+var ofUnits = []string{"apt", "unit", "ste", "no", "rm", "room", "fl", "floor", "bldg", "building", "lot", "rear", "front", "upper", "lower", "up", "down", "left", "right", "upstairs", "downstairs"}
+
+// SameAddress reports whether two addresses are one, however they are written and with or
+// without the town behind them.
+func SameAddress(a, b string) bool { return sameSpelling(spelling(a), spelling(b)) }
+
+func sameSpelling(a, b string) bool {
+	if len(a) > len(b) {
+		a, b = b, a
+	}
+	if a == b {
+		return a != ""
+	}
+	behind, ok := strings.CutPrefix(b, a+" ")
+	return ok && a[0] >= '0' && a[0] <= '9' && strings.Contains(a, " ") && isTown(strings.Fields(behind))
+}
+
+// isTown reports whether words behind an address can be a town, its state and its post code:
+// no unit, and no more of the street's name.
+func isTown(words []string) bool {
+	if streets[words[0]] || !unicode.IsLetter(rune(words[0][0])) && len(words[0]) != 5 {
+		return false
+	}
+	return !slices.ContainsFunc(words, func(w string) bool {
+		if _, number := digits(w); number {
+			return len(w) < 4 // a post code, or what stands behind one
+		}
+		return len(w) == 1 || slices.Contains(ofUnits, w)
+	})
+}
+
+// streets are the words of an address that are cut short, as they are then.
+var streets = func() map[string]bool {
+	out := map[string]bool{}
+	for _, short := range streetWords {
+		out[short] = true
+	}
+	return out
+}()
+
 // sameSale reports whether two sales of the same day and price are one: of houses that are
 // known alike, or of one address and nothing known of both that differs.
 func sameSale(a, b *Sold) bool {
 	if a.Label != "" && b.Label != "" {
-		return a.House.agrees(&b.House) && spelling(a.Label) == spelling(b.Label)
+		return a.House.agrees(&b.House) && SameAddress(a.Label, b.Label)
 	}
 	return a.House == b.House && (a.Label != "" || b.Label != "" || a.Place.Known || a.Area.Known)
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -286,12 +287,23 @@ const (
 	farOff         = 0.25 // from what the others say; a usual scatter, common practice, no source
 )
 
+// beyond is a share in percent, with as many decimals as tell it from the bound that it is
+// beyond.
+func beyond(share, bound float64) string {
+	for places := 0; ; places++ {
+		s := strconv.FormatFloat(100*share, 'f', places, 64)
+		if places == 6 || s != strconv.FormatFloat(100*bound, 'f', places, 64) {
+			return s + "%"
+		}
+	}
+}
+
 func amber(r *Row) (out []string) {
 	if math.Abs(r.Net) > customaryNet {
-		out = append(out, fmt.Sprintf("net adjustment %.0f%%, beyond the former guideline of 15%%", 100*math.Abs(r.Net)))
+		out = append(out, fmt.Sprintf("net adjustment %s, beyond the former guideline of 15%%", beyond(math.Abs(r.Net), customaryNet)))
 	}
 	if r.Gross > customaryGross {
-		out = append(out, fmt.Sprintf("gross adjustment %.0f%%, beyond the former guideline of 25%%", 100*r.Gross))
+		out = append(out, fmt.Sprintf("gross adjustment %s, beyond the former guideline of 25%%", beyond(r.Gross, customaryGross)))
 	}
 	var lines []string
 	for _, l := range r.Lines {

@@ -218,7 +218,7 @@ func TestGivenAmounts(t *testing.T) {
 	requireUSD(t, 230_680, v.Rows[0].Adjusted)
 	require.InDelta(t, 0.1534, v.Rows[0].Net, 1e-9)
 	require.InDelta(t, 0.2034, v.Rows[0].Gross, 1e-9)
-	require.Equal(t, []string{"net adjustment 15%, beyond the former guideline of 15%"}, v.Rows[0].Amber)
+	require.Equal(t, []string{"net adjustment 15.3%, beyond the former guideline of 15%"}, v.Rows[0].Amber)
 	require.Equal(t, "given", v.Trend.From)
 }
 

@@ -95,6 +95,9 @@ func (r *reader) choose() {
 		taken := r.taken(room, byRoom[room])
 		if taken != nil {
 			taken.taken = true
+			r.takes = append(r.takes, plainKey(taken.option.Label))
+		} else {
+			r.takes = append(r.takes, AsItIs)
 		}
 		for _, p := range byRoom[room] {
 			switch {

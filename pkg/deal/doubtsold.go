@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -57,6 +58,7 @@ func (r *reader) doubtComps() {
 	r.doubtAreas(c)
 	r.doubtDistances(c)
 	r.doubtBuilt(c)
+	r.doubtGarages(c)
 	r.doubtOldSales(c)
 	for _, row := range v.Rows {
 		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
@@ -125,6 +127,38 @@ func (r *reader) doubtBuilt(c *Comparables) {
 		if x := row.Built; x.Known && int(x.Value) > row.Date.Year+1 {
 			r.say("sale-built-later", c.Place(&row.Sold), "%s was built in %.0f, it says, and sold on %s", row.Name(), x.Value, row.Date)("look whether the year was read right; it is adjusted by it as it stands")
 		}
+	}
+}
+
+// doubtGarages names garages of a known kind that count as one for a car against others,
+// since nothing says for how many they are.
+func (r *reader) doubtGarages(c *Comparables) {
+	if rate, ok := c.Value.Linear[comps.Garage]; !ok || rate.Worth == 0 {
+		return
+	}
+	const write = "write for how many, e.g.   garage: 2 car %s"
+	told := func(h *comps.House) bool { return h.Cars().Known && !h.CarsGuessed() }
+	if s := &c.Subject.House; s.CarsGuessed() {
+		if slices.ContainsFunc(c.Value.Rows, func(row comps.Row) bool { return told(&row.House) }) {
+			r.say("garage-counts-as-one", r.where("house.garage", "house"), "the house has a garage, %s, and does not say for how many cars, so it counts as one for one car", s.Garage)(write, s.Garage)
+		}
+		return
+	}
+	var first *comps.Row
+	n := 0
+	for i := range c.Value.Rows {
+		if c.Value.Rows[i].CarsGuessed() && told(&c.Subject.House) {
+			if n++; first == nil {
+				first = &c.Value.Rows[i]
+			}
+		}
+	}
+	more := ""
+	if n > 1 {
+		more = fmt.Sprintf("; and %d more like it", n-1)
+	}
+	if n > 0 {
+		r.say("garage-counts-as-one", c.Place(&first.Sold), "%s has a garage, %s, and does not say for how many cars, so it counts as one for one car%s", first.Name(), first.Garage, more)(write, first.Garage)
 	}
 }
 

@@ -18,6 +18,8 @@ type sold struct {
 	columns     map[string]string
 	extras      []extra
 	conditions  map[string]condition // by evened-out option
+	takes       []string             // the evened-out option that the scope takes of each room, or AsItIs
+	finished    condition            // that the options leave the house in; without a key where that is the house's own
 	plannedAdds decimal.Decimal      // what the options of the file's own scope add
 	asked       CompsAsked
 	open        func(string) ([]byte, error)
@@ -31,7 +33,7 @@ type extra struct {
 
 type condition struct {
 	comps.Fact
-	key span
+	key, value span
 }
 
 // CompsAsked is what is asked of the comparables beside the file.
@@ -101,7 +103,9 @@ func (r *reader) pairs(f *Field, g *reading) {
 			}
 			var names []string
 			for _, f := range fields()["<comp>"] {
-				names = append(names, f.Key())
+				if comps.FieldNamed(f.Key()) != "" {
+					names = append(names, f.Key())
+				}
 			}
 			r.say("unknown-field", e.key.at, "no column can hold %s", diag.Quote(e.key.text))("write what the column holds, then its header; it can hold: %s", strings.Join(names, ", "))
 		case Conditions:
@@ -109,7 +113,7 @@ func (r *reader) pairs(f *Field, g *reading) {
 			if err != nil {
 				r.say("bad-record", e.value.at, "%s is %s, which is no condition", e.key.text, diag.Quote(e.value.text))("write one of: %s", strings.Join(comps.Conditions(), ", "))
 			}
-			r.conditions[e.name] = condition{x, e.key}
+			r.conditions[e.name] = condition{x, e.key, e.value.span}
 		default:
 			x, err := quantity.ParseMoney(e.value.text)
 			if !r.refused(row, e.value.span, "bad-money", err) && r.inRange(row, e.value.span, x) {
@@ -155,27 +159,29 @@ func (r *reader) subject() comps.Subject {
 		_ = e.Set("storeys", g.number.String())
 	}
 	s := comps.Subject{House: e.Sold().House, Label: r.deal.Name, Has: r.has("house.")}
-	if c, ok := r.conditionTaken(); ok {
-		s.Condition = c
+	if c, ok := r.conditionTaken(s.Condition); ok {
+		s.Condition, r.finished = c.Fact, c
 	}
 	return s
 }
 
-// conditionTaken is the condition by the options that the scope takes: the worst of
-// them where rooms take several, that of as it is where none takes any.
-func (r *reader) conditionTaken() (worst comps.Fact, known bool) {
-	some := false
-	for _, p := range r.plans {
-		if !p.taken {
-			continue
-		}
-		some = true
-		if c, ok := r.conditions[plainKey(p.option.Label)]; ok && (!known || c.Value < worst.Value) {
-			worst, known = c.Fact, true
-		}
+// conditionTaken is the condition by the options that the scope takes: the worst of the
+// rooms', where one that stays counts as it is, and one of an option without a condition by
+// that of the house. A room without options says nothing of it.
+func (r *reader) conditionTaken(house comps.Fact) (worst condition, known bool) {
+	takes := r.takes
+	if len(takes) == 0 {
+		takes = []string{AsItIs}
 	}
-	if c, ok := r.conditions[AsItIs]; ok && !some {
-		return c.Fact, true
+	for _, option := range takes {
+		c, stated := r.conditions[option]
+		known = known || stated
+		if !stated {
+			c.Fact = house
+		}
+		if option != onlyOption && c.Known && (!worst.Known || c.Value < worst.Value) {
+			worst = c
+		}
 	}
 	return worst, known
 }

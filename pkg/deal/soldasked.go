@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -70,15 +71,37 @@ func (r *reader) bothWays(a salesAsked) {
 	}
 }
 
-// salesNamed are the sales that a word names: by label, or by line.
+// salesNamed are the sales that a word names: by address, or by line, with the file that it
+// is of where several have such a line.
 func (r *reader) salesNamed(l *salesList, key, name string, at diag.Pos) (out []saleNamed) {
 	var labels []string
-	line := strings.TrimPrefix(plainKey(name), "line ")
+	line, file, _ := strings.Cut(strings.TrimPrefix(plainKey(name), "line "), " of ")
+	as := map[string][]comps.Sold{}
 	for _, s := range l.sales {
-		if plainKey(s.Label) == plainKey(name) || line == strconv.Itoa(l.at[s.Line].Line) && (s.Label == "" || line != plainKey(name)) {
-			out = append(out, saleNamed{s.Line, name, at})
+		p := l.at[s.Line]
+		switch {
+		case plainKey(s.Label) == plainKey(name):
+			as["label"] = append(as["label"], s)
+		case line == strconv.Itoa(p.Line) && (s.Label == "" || line != plainKey(name)) && (file == "" || plainKey(p.File) == file):
+			as["line"] = append(as["line"], s)
+		case comps.SameAddress(s.Label, name):
+			as["address"] = append(as["address"], s)
 		}
 		labels = append(labels, s.Label)
+	}
+	found := append(as["label"], as["line"]...)
+	if len(found) == 0 {
+		found = as["address"]
+	}
+	another := func(s comps.Sold) bool {
+		return s.Line != found[0].Line && (len(as["label"]) == 0 && len(as["line"]) > 0 || s.Label != found[0].Label && !comps.SameAddress(s.Label, found[0].Label))
+	}
+	if other := slices.IndexFunc(found, another); other >= 0 {
+		r.say("ambiguous-sale", at, "%s names %s and %s", diag.Quote(name), l.with(found[0]), l.with(found[other]))("write which to %s: its address in full, or its line with the file, e.g.   line %d of %s", key, l.at[found[0].Line].Line, l.at[found[0].Line].File)
+		return nil
+	}
+	for _, s := range found {
+		out = append(out, saleNamed{s.Line, name, at})
 	}
 	if len(out) > 0 {
 		return out
@@ -90,6 +113,12 @@ func (r *reader) salesNamed(l *salesList, key, name string, at diag.Pos) (out []
 		tell("write its address as the list has it, or its line: line 7")
 	}
 	return nil
+}
+
+// with is a sale's name with the file and line that it stands in.
+func (l *salesList) with(s comps.Sold) string {
+	p := l.at[s.Line]
+	return fmt.Sprintf("%s (line %d of %s)", s.Name(), p.Line, p.File)
 }
 
 // addedTooLate refuses to add sales that are not from before the day.

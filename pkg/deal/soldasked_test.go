@@ -101,3 +101,44 @@ func TestLateSalesOfAFileAreCounted(t *testing.T) {
 		require.Contains(t, found.Error(), want)
 	}
 }
+
+// A line that two files have is asked about, and so is an address that two sales have parts
+// of; an address finds its sale however it is spelt.
+func TestWhichSaleIsNamed(t *testing.T) {
+	const text = unvalued + `comps:
+  file: small.csv
+  table: |
+    address,sold,price
+    1 Pine Ct,2025-11-14,310000
+    2 Pine Ct,2025-11-15,320000
+`
+	open := func(string) ([]byte, error) {
+		return []byte("address,sold,price\n1 Elm St,2025-11-14,300000\n2 Elm St,2025-11-15,305000\n3 Elm St,2025-11-16,307000\n4 Elm St,2025-11-17,301000\n12 ELM ST TOLEDO,2025-11-18,302000\n12 ELM ST MAUMEE,2025-11-19,303000\n,2025-11-20,304000\n,2025-11-21,306000\n"), nil
+	}
+	strike := func(names ...string) (*deal.Deal, string) {
+		d, found := deal.ReadWith(deal.Options{Open: open, Comps: deal.CompsAsked{Strike: names}}, "a.yaml", []byte(text))
+		if d == nil {
+			require.Len(t, found.Errors(), 1)
+			return nil, found.Errors()[0].Error() + "; " + found.Errors()[0].Hint
+		}
+		return d, ""
+	}
+	for name, want := range map[string]string{
+		"line 7":    `"line 7" names 1 Pine Ct (line 7 of a.yaml) and 12 ELM ST MAUMEE (line 7 of small.csv); write which to strike: its address in full, or its line with the file, e.g.   line 7 of a.yaml`,
+		"12 Elm St": `"12 Elm St" names 12 ELM ST TOLEDO (line 6 of small.csv) and 12 ELM ST MAUMEE (line 7 of small.csv)`,
+		"line 8":    `"line 8" names 2 Pine Ct (line 8 of a.yaml) and sale of 2025-11-20 for $304,000 (line 8 of small.csv)`,
+		"5 Elm St":  "there is no sale",
+	} {
+		_, says := strike(name)
+		require.Contains(t, says, want)
+	}
+	for name, want := range map[string]string{
+		"line 7 of a.yaml": "1 Pine Ct", "line 7 of small.csv": "12 ELM ST MAUMEE", "line 9": "line 9", "line 2": "1 Elm St",
+		"1 elm street": "1 Elm St", "2 Pine Court, Toledo OH": "2 Pine Ct", "12 Elm Street, Toledo": "12 ELM ST TOLEDO",
+	} {
+		d, says := strike(name)
+		require.NotNil(t, d, says)
+		require.Equal(t, 1, d.Comps.Struck, name)
+		require.Equal(t, "struck", whyNot(d)[want], name)
+	}
+}

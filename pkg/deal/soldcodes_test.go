@@ -1,11 +1,13 @@
 package deal_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
@@ -161,6 +163,56 @@ comps:
 	require.Equal(t, "299000", d.Known.Values.Scalar[c.Index].String())
 }
 
+// The condition is the worst of the rooms': of one that stays, that of as it is; of one
+// whose option has none, the house's. By hand, a step is $10,000 from average.
+func TestTheWorstConditionCounts(t *testing.T) {
+	const rooms = `scope: {all rooms: full gut}
+house: {condition: average}
+rooms:
+  hall: {size: 4' x 9', options: {cosmetic: {work: {paint walls: own hands}}, full gut: {work: {paint walls: hired}}}}
+  den: {size: 9' x 9', options: {cosmetic: {work: {paint walls: own hands}}, full gut: {work: {paint walls: hired}}}}
+  porch: {size: 9' x 9', work: {paint walls: hired}}
+comps:
+  amounts: {step of condition: $10,000}
+  sold: {1 Elm St: {sold: 2025-11-14, price: $300k, condition: average}}
+`
+	for _, c := range []struct{ conditions, scope, want string }{
+		{"{as it is: fair, full gut: good}", "{all rooms: as it is, den: full gut}", "290000"},
+		{"{as it is: fair, full gut: good}", "{all rooms: full gut, den: as it is}", "290000"},
+		{"{as it is: fair, full gut: good}", "full gut", "310000"},
+		{"{as it is: fair, full gut: good}", "cosmetic", "300000"},
+		{"{full gut: good}", "{all rooms: cosmetic, den: full gut}", "300000"},
+		{"{full gut: good}", "full gut", "310000"},
+		{"{full gut: good}", "{all rooms: full gut, den: as it is}", "300000"},
+		{"{full gut: good, cosmetic: excellent}", "{all rooms: full gut, den: cosmetic}", "310000"},
+		{"{full gut: fair}", "{all rooms: cosmetic, den: full gut}", "290000"},
+	} {
+		d, found := deal.Read("a.yaml", []byte(unvalued+rooms+"  condition by option: "+c.conditions+"\n"), deal.Set{Path: "scope", Value: c.scope})
+		require.NotNil(t, d, "%v", found)
+		x, ok := d.ValueRange()
+		require.True(t, ok)
+		require.Equal(t, c.want, x.Likely.String(), "%s, %s", c.conditions, c.scope)
+	}
+	// where the house says none, the options alone tell
+	text := strings.Replace(unvalued+rooms+"  condition by option: {full gut: good}\n", "house: {condition: average}\n", "", 1)
+	d, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "scope", Value: "{all rooms: cosmetic, den: full gut}"})
+	require.NotNil(t, d, "%v", found)
+	x, _ := d.ValueRange()
+	require.Equal(t, "310000", x.Likely.String())
+}
+
+// A sale that the deal writes out counts, not the row of a file that is the same sale.
+func TestWrittenOutGoesBeforeTheFile(t *testing.T) {
+	text := []byte(unvalued + "comps:\n  file: county.csv\n  sold: {12 Elm St: {sold: 2025-11-14, price: $300k, concessions: $8k}}\n")
+	open := func(string) ([]byte, error) {
+		return []byte("ADDRESS,SALE DATE,SALE PRICE,SQFT\n12 ELM ST,11/14/2025,300000,1310\n"), nil
+	}
+	d, found := deal.ReadWith(deal.Options{Open: open}, "a.yaml", text)
+	require.NotNil(t, d, "%v", found)
+	require.Len(t, d.Comps.Members, 1)
+	require.Equal(t, "12 Elm St", d.Comps.Members[0].Label)
+}
+
 // Sales are struck and added by address and by line; what is asked beside the file
 // counts as well.
 func TestStrikeAndAddByName(t *testing.T) {
@@ -176,4 +228,51 @@ func TestStrikeAndAddByName(t *testing.T) {
 	}
 	require.ElementsMatch(t, []string{"2 Elm St", "4 Elm St"}, labels(deal.Options{}))
 	require.ElementsMatch(t, []string{"3 Elm St", "4 Elm St"}, labels(deal.Options{Comps: deal.CompsAsked{Strike: []string{"line 8"}, Add: []string{"3 elm st"}}}))
+}
+
+// Where the condition comes from is told: the option that is the worst of those taken.
+func TestConditionSaysItsOption(t *testing.T) {
+	text := []byte(unvalued + `scope: full gut
+house: {condition: average}
+rooms:
+  hall: {size: 4' x 9', options: {cosmetic: {work: {paint walls: own hands}}, full gut: {work: {paint walls: hired}}}}
+comps:
+  amounts: {step of condition: $10,000}
+  condition by option: {full gut: good}
+  sold: {1 Elm St: {sold: 2025-11-14, price: $300k, condition: average}}
+`)
+	for scope, want := range map[string]string{"full gut": "a.yaml:9 good, for the option full gut", "cosmetic": "a.yaml:4 average"} {
+		d, found := deal.Read("a.yaml", text, deal.Set{Path: "scope", Value: scope})
+		require.NotNil(t, d, "%v", found)
+		v := d.Root.Given.Of("subject_condition")
+		require.Equal(t, want, fmt.Sprintf("%s:%d %s", v.Pos.File, v.Pos.Line, v.Text))
+	}
+}
+
+// A low value that the sold houses' own value does not bear is not used, and that is said;
+// their low end is the low value then, as without it.
+func TestLowNotBelowTheSoldHouses(t *testing.T) {
+	const sold = "comps:\n  sold: {1 Elm St: {sold: 2025-11-14, price: $300k}, 2 Elm St: {sold: 2025-11-15, price: $310k}}\n"
+	low := func(value string) (decimal.Decimal, []string) {
+		d, found := deal.Read("a.yaml", []byte(unvalued+value+sold))
+		require.NotNil(t, d, "%v", found)
+		c := d.Model.Find(d.Root, "low_value")
+		require.NoError(t, d.Known.Work(c.Index))
+		var said []string
+		for _, f := range found {
+			said = append(said, f.Code)
+		}
+		return d.Known.Values.Scalar[c.Index], said
+	}
+	theirs, said := low("")
+	require.NotContains(t, said, "low-above-comps")
+	for _, value := range []string{"value: {low: $340k}\n", "value: {low: $311k}\n"} {
+		x, said := low(value)
+		require.Equal(t, theirs, x)
+		require.Contains(t, said, "low-above-comps")
+		require.NotContains(t, said, "low-above-options")
+	}
+	x, said := low("value: {low: $260k}\n")
+	require.Equal(t, "260000", x.String())
+	require.NotContains(t, said, "low-above-comps")
 }

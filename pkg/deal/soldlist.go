@@ -34,7 +34,7 @@ func (r *reader) salesOf() *salesList {
 	l := &salesList{at: map[int]diag.Pos{}}
 	for i, s := range r.items["<comp>"] {
 		sale := r.entry(s.path).Sold()
-		sale.Label, sale.Line, sale.Has = r.labels[s.path], fromRecord+i, r.has(s.path)
+		sale.Label, sale.Line, sale.Has, sale.Own = r.labels[s.path], fromRecord+i, r.has(s.path), true
 		l.at[sale.Line] = s.at
 		l.own = append(l.own, sale.Line)
 		l.sales = append(l.sales, sale)
@@ -69,7 +69,9 @@ func (r *reader) pasted(l *salesList, g *reading) {
 	off := diag.Pos{Line: first - 1, Col: len(line) - len([]rune(strings.TrimLeft(string(line), " ")))}
 	before := len(l.sales)
 	r.listed(l, g.node.at.File, []byte(g.node.text), off, fromTable)
-	for _, s := range l.sales[before:] {
+	for i := range l.sales[before:] {
+		s := &l.sales[before+i]
+		s.Own = true
 		l.own = append(l.own, s.Line)
 	}
 }

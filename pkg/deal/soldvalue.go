@@ -156,7 +156,31 @@ func (r *reader) comparables() {
 		r.say("comps-no-price", at, "%v", err)("look whether the sale was read right, or strike it; or check the amounts, each of which is for one unit, as one square foot")
 	default:
 		r.intoModel(c)
+		r.lowNotBelow(c)
 	}
+}
+
+// lowNotBelow takes back a low value that is not below what the sold houses say the house
+// is worth, where they alone say it: their own low end stands in for it everywhere.
+func (r *reader) lowNotBelow(c *Comparables) {
+	low := r.good("value.low")
+	if low == nil || r.statesValue() {
+		return
+	}
+	worth := c.Value.Likely.Sub(r.addsInComps())
+	for _, p := range r.plans {
+		if p.taken {
+			worth = worth.Add(r.adds(p))
+		}
+	}
+	if r.deal.Root.Given.Of("low_value").Number.LessThan(worth) {
+		return
+	}
+	const line = "low_value"
+	r.deal.Root.Withdraw(line)
+	r.deal.StatedValues = slices.DeleteFunc(r.deal.StatedValues, func(key string) bool { return key == "low" })
+	r.deal.Following = slices.DeleteFunc(r.deal.Following, func(name string) bool { return name == line })
+	r.say("low-above-comps", low.at(), "the low value (%s) is not below %s, what the sold houses say the house is worth, so it is not used: their own low end stands in for it", low.node.text, quantity.FormatDollars(worth))("state a low value below that, or take it away; ledgerboard comps   shows the low end of the sales")
 }
 
 // None says that no sale can be used, in words.
@@ -215,7 +239,11 @@ func (r *reader) intoModel(c *Comparables) {
 		}
 		if row.figure != nil {
 			if f := row.figure(&c.Subject.House); f.Known {
-				say(root, row.ours, decimalOf(f), r.written("house.", row.ours), r.stands("house.", row.ours))
+				text, at := r.written("house.", row.ours), r.stands("house.", row.ours)
+				if c := r.finished; row.line == comps.Condition && c.key.text != "" {
+					text, at = c.value.text+", for the option "+c.key.text, c.value.at
+				}
+				say(root, row.ours, decimalOf(f), text, at)
 			}
 		}
 	}

@@ -81,7 +81,11 @@ func CompsJSON(w io.Writer, a *answer.Answer) error {
 		o.Sales = append(o.Sales, SaleNote{c.ID(&r.Sold), c.Place(&r.Sold).String(), r.Date.String(), r.Source, r.Why, r.Doubts, append([]string{}, r.Amber...), lines})
 	}
 	for _, r := range append([]comps.Rate{v.Trend}, v.Rates...) {
-		o.Worths = append(o.Worths, WorthNote{r.Unit, near6(r.Worth), near6(r.Error), r.From})
+		from := r.From
+		if !r.Told() {
+			from = "nothing"
+		}
+		o.Worths = append(o.Worths, WorthNote{r.Unit, near6(r.Worth), near6(r.Error), from})
 	}
 	for _, l := range v.Untold {
 		o.NotAdjusted = append(o.NotAdjusted, l.String())

@@ -1,0 +1,99 @@
+package comps
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// The words of a garage: for how many cars, of what kind, and that there is none. What is
+// said by any other word is not known.
+var (
+	carWords    = map[string]float64{"one": 1, "single": 1, "two": 2, "double": 2, "three": 3, "triple": 3, "four": 4}
+	garageKinds = map[string]string{"att": "attached", "attach": "attached", "attchd": "attached", "det": "detached", "detach": "detached", "detchd": "detached", "bsmt": "basement", "builtin": "built in"}
+	kindWords   = []string{"attached", "detached", "carport", "basement", "built", "in", "integral", "integrated", "tuck", "under", "tandem", "oversized", "heated", "finished", "unfinished", "side", "front", "rear", "entry", "load", "loading", "frame", "brick", "block", "shared"}
+	noGarage    = []string{"none", "no", "n", "without"}
+	inTheOpen   = []string{"street", "drive", "driveway", "pad"}
+	fillers     = []string{"car", "cars", "garage", "gar", "stall", "stalls", "space", "spaces", "bay", "bays", "port", "parking", "only", "on", "for", "with", "and", "yes", "y"}
+)
+
+// mostCars is how many cars the garage of a house is for at most; more is hardly a count of
+// them (common practice, no source).
+const mostCars = 10
+
+// garage reads a kind of garage, for how many cars it is, or both.
+func (r *row) garage(s string) error {
+	g, ok := garageOf(r.word(s))
+	if !ok {
+		r.doubt = &garageDoubt
+		return nil
+	}
+	if g.cars.Known {
+		r.GarageCars = g.cars
+	}
+	r.Garage = r.word(g.kind)
+	return nil
+}
+
+type garageSaid struct {
+	cars Fact
+	kind string
+}
+
+// garageOf is what a text says of a garage, and whether it is clear.
+func garageOf(text string) (g garageSaid, ok bool) {
+	var kinds []string
+	none, open, some := false, false, false
+	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" -,;/()&+", r) }) {
+		w = strings.TrimRight(w, ".")
+		if k := garageKinds[w]; k != "" {
+			w = k
+		}
+		cars, counted := carsIn(w)
+		switch {
+		case counted && g.cars.Known:
+			return garageSaid{}, false
+		case counted:
+			g.cars = Known(cars)
+		case slices.Contains(noGarage, w):
+			none = true
+		case slices.Contains(inTheOpen, w):
+			open = true
+		case w == "built in" || slices.Contains(kindWords, w):
+			kinds = append(kinds, w)
+		case slices.Contains(fillers, w):
+			some = true
+		default:
+			return garageSaid{}, false
+		}
+	}
+	g.kind = strings.Join(kinds, " ")
+	switch {
+	case g.cars.Value > mostCars, none && g.cars.Value > 0:
+		return garageSaid{}, false
+	case none, open && !g.cars.Known && g.kind == "":
+		return garageSaid{kind: "none"}, true
+	case g.cars.Known || g.kind != "":
+		return g, true
+	}
+	return garageSaid{kind: "garage"}, some
+}
+
+// carsIn reads a number of cars: 2, 2.0, 2car or two.
+func carsIn(word string) (float64, bool) {
+	if n, ok := carWords[word]; ok {
+		return n, true
+	}
+	bare := strings.TrimSuffix(strings.TrimSuffix(word, "s"), "car")
+	if bare == "" || strings.Trim(bare, "0123456789.") != "" {
+		return 0, false
+	}
+	n, err := strconv.ParseFloat(bare, 64)
+	return n, err == nil
+}
+
+// CarsGuessed reports whether the garage of a house counts as one for a car only because
+// nothing says for how many it is.
+func (h *House) CarsGuessed() bool {
+	return h.Garage != "" && h.Garage != "none" && !h.GarageCars.Known
+}

@@ -1,0 +1,32 @@
+package comps
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Garages as lists write them: the cars, and the kind where one is named.
+func TestGarage(t *testing.T) {
+	for cell, want := range map[string]House{
+		"2": {GarageCars: Known(2)}, "2.0": {GarageCars: Known(2)}, "2.5 car": {GarageCars: Known(2.5)}, "two car": {GarageCars: Known(2)}, "2 Car Garage": {GarageCars: Known(2)},
+		"2-car": {GarageCars: Known(2)}, "2car": {GarageCars: Known(2)}, "double": {GarageCars: Known(2)}, "3 stall": {GarageCars: Known(3)}, "1 space": {GarageCars: Known(1)},
+		"2 attached": {GarageCars: Known(2), Garage: "attached"}, "2 car det.": {GarageCars: Known(2), Garage: "detached"}, "Detached, 1 car": {GarageCars: Known(1), Garage: "detached"},
+		"2-car carport": {GarageCars: Known(2), Garage: "carport"}, "attached": {Garage: "attached"}, "Built-In": {Garage: "built in"}, "garage": {Garage: "garage"}, "yes": {Garage: "garage"},
+		"0": {GarageCars: Known(0), Garage: "none"}, "none": {Garage: "none"}, "No Garage": {Garage: "none"}, "n": {Garage: "none"}, "none - driveway only": {Garage: "none"},
+		"street": {Garage: "none"}, "on-street parking": {Garage: "none"}, "driveway": {Garage: "none"}, "0 car": {GarageCars: Known(0), Garage: "none"},
+	} {
+		l, found := read(t, "sale date,price,garage\n2026-06-03,268000,\""+cell+"\"\n", Options{})
+		require.Empty(t, found, cell)
+		require.Equal(t, want, l.Sale(0).House, cell)
+	}
+	for _, cell := range []string{"tbd", "see remarks", "off street", "480", "22x24", "1-2 car", "2 1/2 car", "no 2", "two or three", "A"} {
+		l, found := read(t, "sale date,price,garage\n2026-06-03,268000,"+cell+"\n", Options{})
+		require.Len(t, found, 1, cell)
+		require.Contains(t, found[0].Message, `does not tell for how many cars the garage is, so it counts as not known`)
+		require.Equal(t, House{}, l.Sale(0).House, cell)
+	}
+	require.True(t, (&House{Garage: "attached"}).CarsGuessed())
+	require.False(t, (&House{Garage: "none"}).CarsGuessed())
+	require.False(t, (&House{Garage: "attached", GarageCars: Known(2)}).CarsGuessed())
+}
