@@ -112,7 +112,8 @@ func (r *reader) usesOf(p *plan, w *work) {
 			continue // spoken of where the name stands
 		}
 		if price != nil && i == 0 && len(prod.Sticks) > 0 {
-			r.say("price-of-sticks", price.at(), "%s is sold in sticks of several lengths, so one price says nothing", prod.Name)("give each length its price in your own price book: %s: {sticks: {8 ft: $9, 12 ft: $14}}", prod.Name)
+			tell := r.say("price-of-sticks", price.at(), "%s is sold by the stick, and a price here does not say of which length", prod.Name)
+			tell("give each length its price in your own price book: %s: {sticks: {8 ft: $9, 12 ft: $14}}", prod.Name)
 			price = nil
 		}
 		own := price

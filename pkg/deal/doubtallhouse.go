@@ -16,6 +16,7 @@ func (r *reader) doubtAllTheHouse() {
 		sum decimal.Decimal
 	}
 	before := map[*pricebook.Item]named{}
+	comesOnce := r.comesOnce()
 	for _, p := range r.plans {
 		if !p.taken {
 			continue
@@ -26,6 +27,13 @@ func (r *reader) doubtAllTheHouse() {
 			}
 			if !r.allOptions && p.room.Kind != "whole_house" && r.callPlan != nil && r.callPlan.has(w.item.Name) {
 				r.say("done-twice", w.at, "%s stands in %s, and comes along once for the whole house too", diag.Quote(w.label), p.room.Label)("write it once, under   whole house: {work: {%s: ...}}", w.item.Name)
+				continue
+			}
+			if b, again := before[w.item]; comesOnce[plainKey(w.item.Name)] && again && b.by != p {
+				r.say("done-twice", w.at, "%s is once for the whole house, and stands in %s and in %s", diag.Quote(w.label), b.by.room.Label, p.room.Label)("write it once, under   whole house: {work: {%s: ...}}   ; if it takes two, with   count: 2", w.item.Name)
+				continue
+			} else if comesOnce[plainKey(w.item.Name)] {
+				before[w.item] = named{by: p}
 				continue
 			}
 			part, known := r.partOf(w)
@@ -39,4 +47,17 @@ func (r *reader) doubtAllTheHouse() {
 			before[w.item] = named{p, b.sum}
 		}
 	}
+}
+
+// comesOnce are the names of what some work of the price book brings once for the house.
+func (r *reader) comesOnce() map[string]bool {
+	out := map[string]bool{}
+	for _, w := range r.eachWork() {
+		for _, c := range w.item.Brings {
+			if c.House {
+				out[plainKey(c.Item)] = true
+			}
+		}
+	}
+	return out
 }

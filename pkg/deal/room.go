@@ -27,7 +27,7 @@ var kindWords = []struct{ word, kind string }{
 // bathName matches the name of a room that is a bath if it has what only baths have; alone, or
 // last in a name, it is one in any case.
 var bathName = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`\b(bath(room)?|en-?suite|en suite|w\.?c|wash ?room|lavatory|powder( room)?|toilet|shower( room)?)\b`)
+	return regexp.MustCompile(`\b(bath(room)?|en-?suite|en suite|w\.?c|water closet|wash ?room|rest ?room|lavatory|powder( room)?|toilet|shower( room)?)\b`)
 })
 
 // bedName matches a bedroom that is named by its number.
@@ -54,6 +54,9 @@ func kindOfRoom(name string, plumbed bool) string {
 		if strings.Contains(name, k.word) {
 			return k.kind
 		}
+	}
+	if plumbed {
+		return "bath"
 	}
 	return "other"
 }

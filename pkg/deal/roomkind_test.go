@@ -11,7 +11,7 @@ func TestKindsOfRoomsByTheirNames(t *testing.T) {
 	const plumbed = ", fixed: {tub: 5' x 2' 6\", toilet: 1}"
 	for _, c := range []struct{ name, fixed, want string }{
 		{"ensuite", plumbed, "bath"}, {"en suite", plumbed, "bath"}, {"master en-suite", "", "bath"},
-		{"wc", ", fixed: {toilet: 1}", "bath"}, {"washroom", plumbed, "bath"}, {"lavatory", plumbed, "bath"}, {"powder", ", fixed: {toilet: 1}", "bath"},
+		{"wc", ", fixed: {toilet: 1}", "bath"}, {"washroom", plumbed, "bath"}, {"restroom", "", "bath"}, {"water closet", ", fixed: {toilet: 1}", "bath"}, {"jack and jill", plumbed, "bath"}, {"jack and jill", "", ""}, {"laundry", plumbed, ""}, {"lavatory", plumbed, "bath"}, {"powder", ", fixed: {toilet: 1}", "bath"},
 		{"bath off bedroom", plumbed, "bath"}, {"primary bathroom", "", "bath"}, {"bath of bedroom 2", plumbed, "bath"},
 		{"bedroom with bath", "", "bath"}, {"hall bath", "", "bath"}, {"half bath upstairs", "", "bath"},
 		{"bedroom", plumbed, "bedroom"}, {"master", "", "bedroom"}, {"primary", "", "bedroom"}, {"guest room", "", "bedroom"},
