@@ -49,6 +49,9 @@ var rangeSlips = []slip{
 	ranged("bad-correlation", "ties: [{between: [overrun, standstill], correlation: 1}]"),
 	ranged("bad-correlation", "ties: [{between: [overrun, standstill], correlation: strong}]"),
 	ranged("ties-contradict", "ties: [{between: [overrun, standstill], correlation: 0.9}, {between: [standstill, marketing], correlation: 0.9}, {between: [marketing, overrun], correlation: -0.9}]"),
+	ranged("cost-two-ways", "ranges: {roof.labour: {low: $5k, high: $7k}}"),
+	ranged("cost-two-ways", "ranges: {roof.labour: {cases: {$5k: 1, $7k: 1}}}"),
+	ranged("price-two-ways", "ranges: {loans.1.fixed amount: {low: $150k, high: $160k}}"),
 
 	ranged("want-group", "ranges: {overrun: 20%}"),
 	ranged("want-value", "ranges: {overrun: {low: [1%], high: 20%}}"),

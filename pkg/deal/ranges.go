@@ -18,6 +18,7 @@ type Input struct {
 	Line   string
 	per    string // how the values of a charge are written behind the amount, as in /year
 	reads  *Field // how its values are read; nil for a charge
+	key    string // what it is read from, such as loans[1].rate; "" for one that a plan has no key for
 	form   charge // that of a charge
 }
 

@@ -17,7 +17,7 @@ func TestARangeFindsItsInput(t *testing.T) {
 		"standstill: {low: 0, high: 2 months}":                            {"time.standstill", "standstill", "0"},
 		"loans[1].rate: {low: 9%, high: 12%}":                             {"loans.1.rate", "rate", "0.09"},
 		"first loan.interest: {low: 9%, high: 12%}":                       {"loans.1.rate", "rate", "0.09"},
-		"loans.1.reserve: {low: 0, high: $10}":                            {"loans.1.reserve", "reserve_wanted", "0"},
+		"loans.1.least interest: {low: 0, high: 3 months}":                {"loans.1.least interest", "least_interest_months", "0"},
 		"property tax: {low: $4k/year, high: $5k/year}":                   {"holding.property tax", "a_year", "4000"},
 		"settlement: {low: $1000, high: $1300}":                           {"selling.settlement", "fixed", "1000"},
 		"yard: {low: $70/month, high: $99/month}":                         {"holding.yard", "a_month", "70"}, // written with its phase behind

@@ -42,7 +42,7 @@ func (d *Deal) Vary(of, text string) (Input, []decimal.Decimal, diag.List) {
 func (r *reader) values(in Input, of string, text span) (out []decimal.Decimal) {
 	one := func(s span) (x decimal.Decimal, ok bool) {
 		f := Range{Input: in}
-		ok = r.figure(&f, of, s, &x)
+		ok = r.figure(&f, of, s, &x) && r.mayBe(in, x, s)
 		return x, ok
 	}
 	if i := strings.Index(text.text, ".."); i >= 0 {
