@@ -77,3 +77,15 @@ func TestLimitsAreTheFiles(t *testing.T) {
 		require.Equal(t, want.most, most.String(), d.Ranges[i].Path)
 	}
 }
+
+// Small amounts keep their cents, as those of a stamp of $1.10 on each $500 do; large ones
+// keep them in the heads of a grid.
+func TestAnInputSaysItsCents(t *testing.T) {
+	d := read(t, deal.Starter("cents"))
+	in, values, found := d.Vary("--across", "yard=$88.50/month, $1,200.25/month, $90/month")
+	require.Empty(t, found)
+	require.Equal(t, "$88.50/month", in.Says(values[0]))
+	require.Equal(t, "$1,200/month", in.Says(values[1]))
+	require.Equal(t, "$1,200.25/month", in.SaysCents(values[1]))
+	require.Equal(t, "$90/month", in.SaysCents(values[2]))
+}
