@@ -75,10 +75,15 @@ func (p stressPage) legend() string {
 	}
 	switch {
 	case len(p.Answer.Loans()) == 0:
+	case p.Grid.Kept != nil:
+		words += " Loans are sized anew by what is known before they are closed, with the lender's " + strings.Join(p.Grid.Kept, " and ") + " as planned."
 	case p.Grid.Sized:
 		words += " Loans are sized anew at each place."
 	default:
 		words += " Loans stay as planned, but are sized anew for a maximum offer."
+	}
+	if p.Grid.Reweighs {
+		words += " The weights of the sold houses stay as planned."
 	}
 	return words
 }
