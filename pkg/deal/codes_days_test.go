@@ -107,3 +107,11 @@ func TestVaryNamesTheOtherWay(t *testing.T) {
 	require.Equal(t, `"labour" stands beside an amount for the whole line`, found[0].Message)
 	require.Regexp(t, `renovation\.lines\.\d+\.amount$`, found[0].Hint)
 }
+
+// A comma that may stand within a figure is none between two.
+func TestVaryWantsASpaceBetweenFigures(t *testing.T) {
+	d, _ := deal.Read("a", []byte(ranged("", "").text()))
+	_, _, found := d.Vary("--down", "price=212500,200k")
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Hint, "put a space behind the comma")
+}

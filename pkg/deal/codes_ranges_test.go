@@ -43,6 +43,7 @@ var rangeSlips = []slip{
 	ranged("tie-twice", "ties: [{between: [overrun, overrun], correlation: 0.5}]"),
 	ranged("tie-twice", "ties: [{between: [overrun, standstill], correlation: 0.5}, {between: [time.standstill, overrun], correlation: 0.5}]"),
 	ranged("range-idle", "ranges: {contingency: {low: 5%, high: 60%}}"),
+	ranged("tie-idle", "ranges: {overrun: {spread: none}}\nties: [{between: [overrun, standstill], correlation: 0.5}]"),
 	ranged("tie-no-range", "ties: [{between: [overrun, escrow], correlation: 0.5}]"),
 	ranged("tie-no-range", "ties: [{between: [late sale, overrun], correlation: 0.5}]"),
 	ranged("tie-no-range", "ranges: {sale price: {low: $340k, likely: $350k, high: $360k}}\nties: [{between: [arv, overrun], correlation: 0.5}]"),

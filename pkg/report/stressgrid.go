@@ -7,6 +7,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/stress"
 )
 
@@ -44,7 +45,7 @@ func (p stressPage) grids() {
 			}
 			return missed(c, "profit_to_spare", "margin_to_spare")
 		}},
-		{"Return on your cash", func(c stress.Cell) string { return p.ratio(c.ROI, c.Cash) }, func(c stress.Cell, _ decimal.Decimal) string {
+		{"Return on your cash", p.returned, func(c stress.Cell, _ decimal.Decimal) string {
 			if c.Profit.IsNegative() {
 				return loses
 			}
@@ -60,6 +61,22 @@ func (p stressPage) grids() {
 	} {
 		p.sheet(s)
 	}
+}
+
+// finest is with how many decimals a return is written at most.
+const finest = 4
+
+// returned is the return of a cell, with as many decimals as tell one that is missed from the
+// target.
+func (p stressPage) returned(c stress.Cell) string {
+	if c.NoROI || !slices.Contains(c.Misses, "roi_to_spare") || c.ROI.Shift(2).Round(1).LessThan(c.Asked.Shift(2)) {
+		return p.ratio(c.ROI, c.Cash)
+	}
+	places := int32(2)
+	for places < finest && !c.ROI.Shift(2).Round(places).LessThan(c.Asked.Shift(2)) {
+		places++
+	}
+	return quantity.FormatPercent(c.ROI, places)
 }
 
 func (p stressPage) legend() string {

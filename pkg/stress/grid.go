@@ -32,7 +32,8 @@ type Cell struct {
 	Profit decimal.Decimal // the owner's
 	ROI    decimal.Decimal
 	Cash   decimal.Decimal
-	NoROI  bool // no cash is needed
+	Asked  decimal.Decimal // the return that is wanted, if it is a target
+	NoROI  bool            // no cash is needed
 	Offer  solve.Offer
 	Misses []string // the targets missed at the price of the plan
 }
@@ -161,6 +162,9 @@ func (g *gridding) cell(at int) Cell {
 	c := Cell{Profit: dollars(g.out[0][at]), ROI: decimal.NewFromFloat(g.out[1][at]).Round(ratioPlaces), Cash: dollars(g.out[2][at]), Offer: offer(g.prices[at])}
 	c.NoROI = !c.Cash.IsPositive()
 	for i, t := range g.targets {
+		if t == "roi_to_spare" && !c.NoROI {
+			c.Asked = decimal.NewFromFloat((g.out[0][at] - g.out[i+3][at]) / g.out[2][at]).Round(ratioPlaces)
+		}
 		if decimal.NewFromFloat(g.out[i+3][at]).Round(ratioPlaces - 3).IsNegative() {
 			c.Misses = append(c.Misses, t)
 		}
