@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strconv"
+	"strings"
 
 	"github.com/shopspring/decimal"
 	"github.com/spf13/cobra"
@@ -87,7 +89,11 @@ func (o *oddsOptions) how() (chance.Options, error) {
 	if o.trials < fewestTrials || o.trials > mostTrials {
 		return how, &usageError{fmt.Errorf("--trials is %d", o.trials), "it takes " + counted(fewestTrials) + " to " + counted(mostTrials)}
 	}
-	x, err := quantity.ParsePercent(o.confidence)
+	said := strings.TrimSpace(o.confidence)
+	if _, err := strconv.Atoi(said); err == nil {
+		said += "%" // 95 can be nothing else
+	}
+	x, err := quantity.ParsePercent(said)
 	if how.Confidence = x.InexactFloat64(); err != nil || how.Confidence < 0.01 || how.Confidence > 0.99 {
 		return how, &usageError{fmt.Errorf("--confidence is %q", o.confidence), "it takes 1% to 99%, e.g. --confidence 90%"}
 	}

@@ -25,3 +25,11 @@ func TestStressByComparables(t *testing.T) {
 	require.Contains(t, out, "= is as far as the comparables scatter.")
 	require.Regexp(t, `what the house will be .*= `, out)
 }
+
+// A return that misses its target of 30% by little is not written as 30%.
+func TestStressTellsAMissFromItsTarget(t *testing.T) {
+	out, wrong, code := run(t, "", "stress", "../../scenarios/juniper-lane.yaml", "--down", "overrun=9.9%, 10%", "--across", "months late=0, 1 month")
+	require.Zero(t, code, wrong)
+	require.Contains(t, out, "29.997%*")
+	require.NotContains(t, out, " 30%*")
+}

@@ -136,7 +136,13 @@ func (r *reader) badDaysFit() {
 			least, most := c.Limits()
 			if c.Value.LessThan(*least) || most != nil && c.Value.GreaterThan(*most) {
 				r.say("bad-day-beyond", c.at, "%s brings %s from %s to %s, which cannot be", diag.Quote(c.Text), c.Path, c.Says(plan), c.Says(c.Value))("change it by less")
+				continue
 			}
+			text := span{text: c.Text, at: c.at}
+			if c.how != comesTo {
+				text.text = c.Says(c.Value)
+			}
+			r.mayBe(c.Input, c.Value, text)
 		}
 	}
 }

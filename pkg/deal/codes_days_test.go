@@ -26,6 +26,10 @@ var daySlips = []slip{
 	ranged("bad-percent", "bad days: {soft: {sale price: -much%}}"),
 	ranged("bad-duration", "bad days: {late: {late sale: +some}}"),
 	ranged("want-group", "bad days: [soft]"),
+	ranged("cost-two-ways", "bad days: {leak: {roof.materials: $5k}}"),
+	ranged("price-two-ways", "bad days: {tight lender: {loans.1.fixed amount: $150k}}"),
+	ranged("reserve-unused", "bad days: {tight lender: {loans.1.reserve: $2k}}"),
+	ranged("credit-above-price", "bad days: {soft: {seller credit: +$300k}}"),
 }
 
 // A sign makes a change of the plan's figure: of a percentage in points, of all else in
@@ -76,6 +80,8 @@ func TestVary(t *testing.T) {
 		"overrun": "bad-axis", "overrun=": "bad-axis", "=5%": "bad-axis", "overrun=5%": "bad-axis", "overrun=0%..45%": "bad-axis",
 		"overrun=0%..45%/0": "bad-axis", "overrun=0%..45%/4000": "bad-axis", "overrun=5%..5%/3": "bad-axis", "overun=0%..45%/3": "unknown-input",
 		"overrun=a..5%/3": "bad-percent", "house.year built=1960, 1970": "axis-not-here", "overrun=0%..4500%/3": "too-large",
+		"roof.labour=$2k, $3k": "cost-two-ways", "loans.1.fixed amount=$150k, $160k": "price-two-ways", "loans.1.reserve=$1k, $2k": "reserve-unused",
+		"seller credit=0..$300k/3": "credit-above-price", "price=$2k, $200k": "deposit-above-price", "keep back=$1k, $900k": "keep-back-above",
 	} {
 		_, _, found := d.Vary("--across", text)
 		require.Len(t, found, 1, text)
@@ -83,4 +89,29 @@ func TestVary(t *testing.T) {
 		require.Equal(t, "--across", found[0].Pos.File)
 		require.NotEmpty(t, found[0].Hint)
 	}
+}
+
+// A grid may go under the low value, which is itself how low the value may come out.
+func TestVaryUnderTheLowValue(t *testing.T) {
+	d, found := deal.Read("a", []byte(ranged("", "").text()), deal.Set{Path: "value.low", Value: "$338k"})
+	require.Empty(t, found.Errors())
+	_, values, found := d.Vary("--down", "after-repair value=$300k, $350k")
+	require.Empty(t, found)
+	require.Len(t, values, 2)
+}
+
+// A figure that stands in the place of others names those.
+func TestVaryNamesTheOtherWay(t *testing.T) {
+	d, _ := deal.Read("a", []byte(ranged("", "").text()))
+	_, _, found := d.Vary("--down", "roof.labour=$2k, $3k")
+	require.Equal(t, `"labour" stands beside an amount for the whole line`, found[0].Message)
+	require.Regexp(t, `renovation\.lines\.\d+\.amount$`, found[0].Hint)
+}
+
+// A comma that may stand within a figure is none between two.
+func TestVaryWantsASpaceBetweenFigures(t *testing.T) {
+	d, _ := deal.Read("a", []byte(ranged("", "").text()))
+	_, _, found := d.Vary("--down", "price=212500,200k")
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Hint, "put a space behind the comma")
 }

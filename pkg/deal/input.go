@@ -95,7 +95,7 @@ func meantInput(all []target, path string) string {
 // inputAt is the input at a place of the file.
 func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 	at := keyPath(t.path)
-	in := Input{Path: strings.NewReplacer("[", ".", "]", "").Replace(at), Member: r.deal.Root}
+	in := Input{Path: strings.NewReplacer("[", ".", "]", "").Replace(at), Member: r.deal.Root, key: at}
 	g := r.got[at]
 	if t.field == nil { // a charge by its name
 		g = r.got[at+".amount"]

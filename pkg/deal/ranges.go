@@ -18,6 +18,7 @@ type Input struct {
 	Line   string
 	per    string // how the values of a charge are written behind the amount, as in /year
 	reads  *Field // how its values are read; nil for a charge
+	key    string // what it is read from, such as loans[1].rate; "" for one that a plan has no key for
 	form   charge // that of a charge
 }
 
@@ -62,8 +63,33 @@ func (i Input) Limits() (least, most *decimal.Decimal) {
 	return least, most
 }
 
-// Says writes a value of the input as the file would.
+// smallDollars is under what an amount is written with its cents.
+var smallDollars = decimal.NewFromInt(100)
+
+// Says writes a value of the input as the file would, of dollars the cents where they are few.
 func (i Input) Says(x decimal.Decimal) string {
+	if i.inDollars() && x.Abs().LessThan(smallDollars) {
+		return i.SaysCents(x)
+	}
+	return i.says(x)
+}
+
+// SaysCents is Says with the cents of any amount.
+func (i Input) SaysCents(x decimal.Decimal) string {
+	cents := x.Round(9).Round(2)
+	if !i.inDollars() || cents.IsInteger() {
+		return i.says(x)
+	}
+	said := quantity.FormatMoney(cents)
+	if i.Kind == HourRate {
+		said += "/hour"
+	}
+	return said + i.per
+}
+
+func (i Input) inDollars() bool { return i.Kind == Money || i.Kind == HourRate }
+
+func (i Input) says(x decimal.Decimal) string {
 	if i.Kind == Duration || i.Kind == Hours {
 		return timeInWords(x, i.Kind)
 	}
@@ -114,6 +140,9 @@ func besides(name string) *Field {
 	}
 	return nil
 }
+
+// OfComparables reports whether the input is what something is worth in the comparables.
+func (i Input) OfComparables() bool { return strings.HasPrefix(i.key, "comps.") }
 
 // Key is what the input is called where it stands: rate, property tax.
 func (i Input) Key() string { return i.Path[strings.LastIndexByte(i.Path, '.')+1:] }

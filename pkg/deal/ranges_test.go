@@ -17,7 +17,7 @@ func TestARangeFindsItsInput(t *testing.T) {
 		"standstill: {low: 0, high: 2 months}":                            {"time.standstill", "standstill", "0"},
 		"loans[1].rate: {low: 9%, high: 12%}":                             {"loans.1.rate", "rate", "0.09"},
 		"first loan.interest: {low: 9%, high: 12%}":                       {"loans.1.rate", "rate", "0.09"},
-		"loans.1.reserve: {low: 0, high: $10}":                            {"loans.1.reserve", "reserve_wanted", "0"},
+		"loans.1.least interest: {low: 0, high: 3 months}":                {"loans.1.least interest", "least_interest_months", "0"},
 		"property tax: {low: $4k/year, high: $5k/year}":                   {"holding.property tax", "a_year", "4000"},
 		"settlement: {low: $1000, high: $1300}":                           {"selling.settlement", "fixed", "1000"},
 		"yard: {low: $70/month, high: $99/month}":                         {"holding.yard", "a_month", "70"}, // written with its phase behind
@@ -76,4 +76,16 @@ func TestLimitsAreTheFiles(t *testing.T) {
 		require.Equal(t, want.least, least.String(), d.Ranges[i].Path)
 		require.Equal(t, want.most, most.String(), d.Ranges[i].Path)
 	}
+}
+
+// Small amounts keep their cents, as those of a stamp of $1.10 on each $500 do; large ones
+// keep them in the heads of a grid.
+func TestAnInputSaysItsCents(t *testing.T) {
+	d := read(t, deal.Starter("cents"))
+	in, values, found := d.Vary("--across", "yard=$88.50/month, $1,200.25/month, $90/month")
+	require.Empty(t, found)
+	require.Equal(t, "$88.50/month", in.Says(values[0]))
+	require.Equal(t, "$1,200/month", in.Says(values[1]))
+	require.Equal(t, "$1,200.25/month", in.SaysCents(values[1]))
+	require.Equal(t, "$90/month", in.SaysCents(values[2]))
 }

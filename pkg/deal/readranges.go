@@ -118,10 +118,10 @@ func (r *reader) ends(s scope, out *Range, name span) bool {
 		r.say("likely-unused", likely.key.at, "a spread that is %s has no likely figure of its own", out.Spread)("leave likely out, or take another spread: PERT, triangular")
 		return false
 	}
-	ok := low.ok && high.ok && r.figure(out, "low", low.node.span, &out.Low)
-	ok = ok && r.figure(out, "high", high.node.span, &out.High)
+	ok := low.ok && high.ok && r.comesOut(out, "low", low.node.span, &out.Low)
+	ok = ok && r.comesOut(out, "high", high.node.span, &out.High)
 	if likely != nil {
-		ok = ok && likely.ok && r.figure(out, "likely", likely.node.span, &out.Likely)
+		ok = ok && likely.ok && r.comesOut(out, "likely", likely.node.span, &out.Likely)
 	}
 	switch {
 	case !ok:
@@ -154,6 +154,11 @@ func (out *Range) example() string {
 	return "{low: " + e[0] + out.per + ", high: " + e[1] + out.per + "}"
 }
 
+// comesOut reads a figure of the range, which the input may come to beside the rest of the file.
+func (r *reader) comesOut(out *Range, key string, text span, to *decimal.Decimal) bool {
+	return r.figure(out, key, text, to) && r.mayBe(out.Input, *to, text)
+}
+
 // figure reads a value of the input as its own key would be read.
 func (r *reader) figure(out *Range, key string, text span, to *decimal.Decimal) bool {
 	title := key + " of " + out.Path
@@ -183,7 +188,7 @@ func (r *reader) cases(out *Range, g *reading) bool {
 	}
 	for _, e := range g.node.entries {
 		var c Case
-		if !r.figure(out, "a case", e.key, &c.Value) {
+		if !r.comesOut(out, "a case", e.key, &c.Value) {
 			return false
 		}
 		if e.value.shape != scalar {

@@ -175,15 +175,32 @@ func (r *reader) facts() {
 	if g := r.good("purchase.earnest deposit.refundable until"); g != nil {
 		d.DepositRefundableUntil = g.date
 	}
-	for _, target := range []string{"profit", "margin", "roi"} {
-		if r.good("targets."+target) != nil {
-			d.Targets = append(d.Targets, target+"_to_spare")
+	for _, t := range targetLines {
+		if r.good(t.key) != nil {
+			d.Targets = append(d.Targets, t.spare)
 		}
 	}
-	if d.HasCash = r.good("cash.available") != nil; d.HasCash {
-		d.Targets = append(d.Targets, "cash_to_spare")
-	}
+	d.HasCash = r.good("cash.available") != nil
 	r.named()
+}
+
+// targetLines are the keys of targets with the lines that must then not be below zero.
+var targetLines = []struct{ key, spare string }{
+	{"targets.profit", "profit_to_spare"},
+	{"targets.margin", "margin_to_spare"},
+	{"targets.roi", "roi_to_spare"},
+	{"cash.available", "cash_to_spare"},
+}
+
+// TargetsBeside are the targets that the file states or that some inputs are of, in the order
+// of Targets.
+func (d *Deal) TargetsBeside(inputs ...Input) (out []string) {
+	for _, t := range targetLines {
+		if slices.Contains(d.Targets, t.spare) || slices.ContainsFunc(inputs, func(i Input) bool { return i.key == t.key }) {
+			out = append(out, t.spare)
+		}
+	}
+	return out
 }
 
 // named finds out what the names of the lines tell.

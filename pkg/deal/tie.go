@@ -123,6 +123,11 @@ func (r *reader) tie(s scope) (t Tie, ok bool) {
 			return t, false
 		}
 	}
+	for i, in := range []Input{t.A, t.B} {
+		if slices.ContainsFunc(r.deal.Steady, in.SameCause) && !slices.ContainsFunc(r.deal.Ranges, func(x Range) bool { return x.Is(in) }) {
+			r.say("tie-idle", words[i].at, "%s comes out as planned (spread: none), so the tie does nothing", in.Path)("leave the tie out, or give %s a range with low and high", in.Path)
+		}
+	}
 	if t.A.Is(t.B) {
 		r.say("tie-twice", words[1].at, "%s is tied to itself", t.A.Path)("name two inputs")
 		return t, false

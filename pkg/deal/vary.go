@@ -42,7 +42,7 @@ func (d *Deal) Vary(of, text string) (Input, []decimal.Decimal, diag.List) {
 func (r *reader) values(in Input, of string, text span) (out []decimal.Decimal) {
 	one := func(s span) (x decimal.Decimal, ok bool) {
 		f := Range{Input: in}
-		ok = r.figure(&f, of, s, &x)
+		ok = r.figure(&f, of, s, &x) && r.mayBe(in, x, s)
 		return x, ok
 	}
 	if i := strings.Index(text.text, ".."); i >= 0 {
@@ -75,6 +75,9 @@ func (r *reader) values(in Input, of string, text span) (out []decimal.Decimal) 
 		i := nextFigure(rest.text)
 		x, ok := one(rest.cut(0, i))
 		if !ok {
+			if n := len(r.diags) - 1; strings.Contains(rest.text[:i], ",") {
+				r.diags[n].Hint += "; between two figures put a space behind the comma"
+			}
 			return nil
 		}
 		out, rest = append(out, x), rest.cut(min(i+1, len(rest.text)), len(rest.text))

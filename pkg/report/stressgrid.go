@@ -7,6 +7,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/stress"
 )
 
@@ -44,7 +45,7 @@ func (p stressPage) grids() {
 			}
 			return missed(c, "profit_to_spare", "margin_to_spare")
 		}},
-		{"Return on your cash", func(c stress.Cell) string { return p.ratio(c.ROI, c.Cash) }, func(c stress.Cell, _ decimal.Decimal) string {
+		{"Return on your cash", p.returned, func(c stress.Cell, _ decimal.Decimal) string {
 			if c.Profit.IsNegative() {
 				return loses
 			}
@@ -62,6 +63,22 @@ func (p stressPage) grids() {
 	}
 }
 
+// finest is with how many decimals a return is written at most.
+const finest = 4
+
+// returned is the return of a cell, with as many decimals as tell one that is missed from the
+// target.
+func (p stressPage) returned(c stress.Cell) string {
+	if c.NoROI || !slices.Contains(c.Misses, "roi_to_spare") || c.ROI.Shift(2).Round(1).LessThan(c.Asked.Shift(2)) {
+		return p.ratio(c.ROI, c.Cash)
+	}
+	places := int32(2)
+	for places < finest && !c.ROI.Shift(2).Round(places).LessThan(c.Asked.Shift(2)) {
+		places++
+	}
+	return quantity.FormatPercent(c.ROI, places)
+}
+
 func (p stressPage) legend() string {
 	words := "! loses money. * misses a target; of a maximum offer, it lies under the price. A stroke stands where that changes."
 	if p.Grid.Across.Planned(p.Answer.Plan) >= 0 || p.Grid.Down.Planned(p.Answer.Plan) >= 0 {
@@ -75,10 +92,15 @@ func (p stressPage) legend() string {
 	}
 	switch {
 	case len(p.Answer.Loans()) == 0:
+	case p.Grid.Kept != nil:
+		words += " Loans are sized anew by what is known before they are closed, with the lender's " + strings.Join(p.Grid.Kept, " and ") + " as planned."
 	case p.Grid.Sized:
 		words += " Loans are sized anew at each place."
 	default:
 		words += " Loans stay as planned, but are sized anew for a maximum offer."
+	}
+	if p.Grid.Reweighs {
+		words += " The weights of the sold houses stay as planned."
 	}
 	return words
 }

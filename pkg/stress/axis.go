@@ -30,8 +30,8 @@ func (a Axis) Path() string {
 	return a.input.Path
 }
 
-// Says writes a value of the axis as the deal file would.
-func (a Axis) Says(x decimal.Decimal) string { return a.input.Says(x) }
+// Says writes a value of the axis as the deal file would, to the cent.
+func (a Axis) Says(x decimal.Decimal) string { return a.input.SaysCents(x) }
 
 // planned reports whether a value is the plan's.
 func (a Axis) planned(p *Plan, x decimal.Decimal) bool {

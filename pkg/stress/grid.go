@@ -22,6 +22,8 @@ type Grid struct {
 	Across, Down Axis
 	Cells        [][]Cell // by value down and across
 	Sized        bool     // the loans are sized anew at each place: something varies that is known before they are closed
+	Kept         []string // what the lender counts as planned though the loans are sized anew: value, budget; nil where nothing varies that comes out later
+	Reweighs     bool     // an amount of the comparables varies: a plan with it would weigh the sold houses anew
 }
 
 // A Cell is one place of a grid. Dollars are whole cents, and the exact reader's but where
@@ -30,7 +32,8 @@ type Cell struct {
 	Profit decimal.Decimal // the owner's
 	ROI    decimal.Decimal
 	Cash   decimal.Decimal
-	NoROI  bool // no cash is needed
+	Asked  decimal.Decimal // the return that is wanted, if it is a target
+	NoROI  bool            // no cash is needed
 	Offer  solve.Offer
 	Misses []string // the targets missed at the price of the plan
 }
@@ -46,7 +49,7 @@ func (p *Plan) Grid(across, down Axis) (*Grid, error) {
 	if err != nil {
 		return nil, err
 	}
-	g := gridding{plan: p, across: across, down: down, movers: slices.Concat(across.movers(p), down.movers(p)), inputs: inputs, targets: solve.Targets(p.Deal.Targets)}
+	g := gridding{plan: p, across: across, down: down, movers: slices.Concat(across.movers(p), down.movers(p)), inputs: inputs, targets: solve.Targets(p.Deal.TargetsBeside(inputs...))}
 	g.spread()
 	if err := together.Run(g.figures, g.offers); err != nil {
 		return nil, err
@@ -123,7 +126,7 @@ func (g *gridding) offers() error {
 	if i := slices.IndexFunc(axes, func(a fast.Axis) bool { return a.Cell == g.plan.cell("price") }); i >= 0 {
 		axes, in = slices.Delete(axes, i, i+1), slices.Delete(in, i, i+1)
 	}
-	o, err := solve.AskOffers(g.plan.Model, g.plan.Deal.Targets, axes)
+	o, err := solve.AskOffers(g.plan.Model, g.plan.Deal.TargetsBeside(g.inputs...), axes)
 	if err != nil {
 		return err
 	}
@@ -133,7 +136,10 @@ func (g *gridding) offers() error {
 
 // grid puts the figures together.
 func (g *gridding) grid() (*Grid, error) {
-	out := &Grid{Across: g.across, Down: g.down, Sized: slices.ContainsFunc(g.inputs, known)}
+	out := &Grid{Across: g.across, Down: g.down, Sized: slices.ContainsFunc(g.inputs, known), Reweighs: slices.ContainsFunc(g.inputs, deal.Input.OfComparables)}
+	if out.Sized {
+		out.Kept = kept(g.inputs)
+	}
 	for i := range g.down.Values {
 		row := make([]Cell, len(g.across.Values))
 		for k := range row {
@@ -156,6 +162,9 @@ func (g *gridding) cell(at int) Cell {
 	c := Cell{Profit: dollars(g.out[0][at]), ROI: decimal.NewFromFloat(g.out[1][at]).Round(ratioPlaces), Cash: dollars(g.out[2][at]), Offer: offer(g.prices[at])}
 	c.NoROI = !c.Cash.IsPositive()
 	for i, t := range g.targets {
+		if t == "roi_to_spare" && !c.NoROI {
+			c.Asked = decimal.NewFromFloat((g.out[0][at] - g.out[i+3][at]) / g.out[2][at]).Round(ratioPlaces)
+		}
 		if decimal.NewFromFloat(g.out[i+3][at]).Round(ratioPlaces - 3).IsNegative() {
 			c.Misses = append(c.Misses, t)
 		}
@@ -198,10 +207,11 @@ func (p *Plan) At(across, down Axis, a, d decimal.Decimal, lines ...string) ([]d
 
 // OfferAt finds the maximum offer at one place of a grid exactly.
 func (p *Plan) OfferAt(across, down Axis, a, d decimal.Decimal) (solve.Offer, error) {
-	p, err := p.asking(slices.Concat(across.moves, down.moves)...)
+	inputs := slices.Concat(across.moves, down.moves)
+	p, err := p.asking(inputs...)
 	if err != nil {
 		return solve.Offer{}, err
 	}
 	changes := slices.DeleteFunc(slices.Concat(across.changes(p, a), down.changes(p, d)), func(c exact.Change) bool { return c.Cell == p.cell("price") })
-	return solve.MaxOffer(p.Model, p.Deal.Targets, changes...)
+	return solve.MaxOffer(p.Model, p.Deal.TargetsBeside(inputs...), changes...)
 }

@@ -124,6 +124,20 @@ func (p *Plan) sizedBy(lines ...string) []exact.Change {
 	})
 }
 
+// kept is what of a lender's count stays as planned where some inputs come out only after the
+// closing.
+func kept(inputs []deal.Input) (out []string) {
+	if !slices.ContainsFunc(inputs, func(in deal.Input) bool { return !known(in) }) {
+		return nil
+	}
+	for _, c := range []struct{ line, what string }{{"lender_value", "value"}, {"contingency_share", "budget"}} {
+		if !slices.ContainsFunc(inputs, func(in deal.Input) bool { return in.Line == c.line }) {
+			out = append(out, c.what)
+		}
+	}
+	return out
+}
+
 // beforeClosing are the lines of the deal itself that are known then.
 var beforeClosing = []string{
 	"price", "assignment_fee", "premium_share", "premium_least", "seller_credit", "lender_value", "as_is_value", "contingency_share",
