@@ -40,7 +40,7 @@ func (a *Answer) whyOther() string {
 	if better.Endless {
 		higher = "a higher one"
 	}
-	return fmt.Sprintf("The asking price of %s %s%s, though %s does not: something that you pay falls where the price rises. Look at the charges that go by the price, and for a price at which they are lower.",
+	return fmt.Sprintf("The asking price of %s %s%s, though %s does not: something that you pay falls where the price rises. Look at the charges that go by the price or by a loan, and for a price at which they are lower.",
 		dollars(a.Line("price")), a.fails(), at, higher)
 }
 
@@ -194,7 +194,7 @@ func (a *Answer) BeforeClosing(format func(decimal.Decimal) string) string {
 	case !paid.GreaterThan(a.Line("cash_needed")):
 		return ""
 	case a.Partnered():
-		return "Before the closing it is more: " + format(paid) + " is already paid, by you or your partner."
+		return "Before the closing it is more: " + format(paid) + " is already paid, by you or your partner; your part of it is taken for " + format(a.Line("owner_paid_before")) + "."
 	}
 	return "Before the closing it is more: " + format(paid) + ", already paid."
 }
