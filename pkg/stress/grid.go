@@ -32,7 +32,7 @@ type Cell struct {
 	Profit decimal.Decimal // the owner's
 	ROI    decimal.Decimal
 	Cash   decimal.Decimal
-	Asked  decimal.Decimal // the return that is wanted, if it is a target
+	Asked  decimal.Decimal // the return that is wanted, 0 if it is no target
 	NoROI  bool            // no cash is needed
 	Offer  solve.Offer
 	Misses []string // the targets missed at the price of the plan
@@ -71,7 +71,7 @@ type gridding struct {
 	inputs       []deal.Input
 	targets      []string
 	in           [][]float64 // by mover and place
-	out          [][]float64 // by figure and place: profit, return, cash, then the targets
+	out          [][]float64 // by figure and place: those of figureLines, then the targets
 	prices       []float64
 }
 
@@ -101,9 +101,12 @@ func (g *gridding) axes() []fast.Axis {
 	return out
 }
 
+// figureLines are the figures of a place, before its targets.
+var figureLines = [...]string{"owner_profit", "roi", "cash_needed", "target_roi"}
+
 func (g *gridding) figures() error {
 	var want []*model.Cell
-	for _, line := range append([]string{"owner_profit", "roi", "cash_needed"}, g.targets...) {
+	for _, line := range append(figureLines[:], g.targets...) {
 		want = append(want, g.plan.cell(line))
 	}
 	held := slices.DeleteFunc(slices.Clone(g.plan.closed(g.inputs...)), func(c exact.Change) bool {
@@ -159,13 +162,10 @@ const ratioPlaces = 9
 
 func (g *gridding) cell(at int) Cell {
 	dollars := func(x float64) decimal.Decimal { return decimal.NewFromFloat(x).Round(2) }
-	c := Cell{Profit: dollars(g.out[0][at]), ROI: decimal.NewFromFloat(g.out[1][at]).Round(ratioPlaces), Cash: dollars(g.out[2][at]), Offer: offer(g.prices[at])}
+	c := Cell{Profit: dollars(g.out[0][at]), ROI: decimal.NewFromFloat(g.out[1][at]).Round(ratioPlaces), Cash: dollars(g.out[2][at]), Asked: decimal.NewFromFloat(g.out[3][at]).Round(ratioPlaces), Offer: offer(g.prices[at])}
 	c.NoROI = !c.Cash.IsPositive()
 	for i, t := range g.targets {
-		if t == "roi_to_spare" && !c.NoROI {
-			c.Asked = decimal.NewFromFloat((g.out[0][at] - g.out[i+3][at]) / g.out[2][at]).Round(ratioPlaces)
-		}
-		if decimal.NewFromFloat(g.out[i+3][at]).Round(ratioPlaces - 3).IsNegative() {
+		if decimal.NewFromFloat(g.out[i+len(figureLines)][at]).Round(ratioPlaces - 3).IsNegative() {
 			c.Misses = append(c.Misses, t)
 		}
 	}
