@@ -49,7 +49,7 @@ func (a *Answer) Meets() string {
 		}
 	}
 	if len(met) > 0 {
-		parts = append(parts, "meet "+list(met))
+		parts = append(parts, "meet "+Listed(met))
 	}
 	if enough == "" {
 		return strings.Join(parts, " and ")
@@ -76,7 +76,7 @@ func (a *Answer) Misses(misses ...Miss) string {
 		}
 	}
 	if len(missed) > 0 {
-		parts = append(parts, "miss "+list(missed))
+		parts = append(parts, "miss "+Listed(missed))
 	}
 	if more != "" {
 		parts = append(parts, more)
@@ -84,7 +84,7 @@ func (a *Answer) Misses(misses ...Miss) string {
 	if len(missed) > 1 && len(parts) > 1 { // an "and" stands within
 		return strings.Join(parts, ", and ")
 	}
-	return list(parts)
+	return Listed(parts)
 }
 
 // stated is an amount that the file gives, with its cents where it has some.
@@ -98,7 +98,8 @@ func stated(x decimal.Decimal) string {
 // statedShare is a share that the file gives, not rounded.
 func statedShare(x decimal.Decimal) string { return quantity.FormatPercent(x, 12) }
 
-func list(words []string) string {
+// Listed is a list in words: one, two and three.
+func Listed(words []string) string {
 	if len(words) < 2 {
 		return strings.Join(words, "")
 	}

@@ -153,9 +153,8 @@ func (r *reader) perUnit(w *work, g *reading, money bool) (decimal.Decimal, bool
 		r.unread(g.field.title(), g.node.span, "bad-rate", err, g.field.example())
 		return decimal.Zero, false
 	}
-	if money && !x.Money && x.Top == "" && x.Bottom == w.item.Unit {
-		x.Money = true
-		r.say("rate-unit", g.at(), "%s: %s has no dollar sign", w.label, g.node.text)("write it like   %s: %s", g.field.Key(), x)
+	if meant, plain := x.InDollars(w.item.Unit); money && plain {
+		r.say("rate-unit", g.at(), "%s: %s has no dollar sign", w.label, g.node.text)("write it like   %s: %s", g.field.Key(), meant)
 		return decimal.Zero, false
 	}
 	if x.Money != money || x.Bottom != w.item.Unit {

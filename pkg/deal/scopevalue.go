@@ -24,12 +24,7 @@ func (r *reader) followScope(planned decimal.Decimal, moved bool) {
 	if !moved && !r.allOptions {
 		return
 	}
-	var now decimal.Decimal
-	for _, p := range r.plans {
-		if p.taken {
-			now = now.Add(r.adds(p))
-		}
-	}
+	now := r.takenAdds()
 	root := r.deal.Root
 	for _, key := range statedValues {
 		g := r.good(key)
@@ -57,6 +52,16 @@ func (r *reader) followScope(planned decimal.Decimal, moved bool) {
 
 // adds is what an option adds to the value.
 func (r *reader) adds(p *plan) decimal.Decimal { return p.option.Given.Of("value_added").Number }
+
+// takenAdds is what the options that the scope takes add.
+func (r *reader) takenAdds() (sum decimal.Decimal) {
+	for _, p := range r.plans {
+		if p.taken {
+			sum = sum.Add(r.adds(p))
+		}
+	}
+	return sum
+}
 
 // planned is what the options of the file's own scope add, and whether another scope
 // is asked for.

@@ -227,11 +227,5 @@ func (r *reader) addsInComps() decimal.Decimal {
 	if len(r.conditions) == 0 {
 		return r.plannedAdds
 	}
-	var sum decimal.Decimal
-	for _, p := range r.plans {
-		if p.taken {
-			sum = sum.Add(r.adds(p))
-		}
-	}
-	return sum
+	return r.takenAdds()
 }

@@ -167,12 +167,7 @@ func (r *reader) lowNotBelow(c *Comparables) {
 	if low == nil || r.statesValue() {
 		return
 	}
-	worth := c.Value.Likely.Sub(r.addsInComps())
-	for _, p := range r.plans {
-		if p.taken {
-			worth = worth.Add(r.adds(p))
-		}
-	}
+	worth := c.Value.Likely.Sub(r.addsInComps()).Add(r.takenAdds())
 	if r.deal.Root.Given.Of("low_value").Number.LessThan(worth) {
 		return
 	}

@@ -2,7 +2,6 @@ package deal
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 
@@ -23,10 +22,11 @@ func (r *reader) mayBe(in Input, x decimal.Decimal, text span) bool {
 	if in.reads == nil || in.key == "" {
 		return true
 	}
-	try := *r
-	try.got = maps.Clone(r.got)
-	try.got[in.key] = &reading{field: in.reads, key: span{text: in.Key(), at: text.at}, node: &node{shape: scalar, span: text}, member: in.Member, ok: true, number: x}
-	before, after := r.clashes(), try.clashes()
+	after := r.clashesWith(in.key, &reading{field: in.reads, key: span{text: in.Key(), at: text.at}, node: &node{shape: scalar, span: text}, member: in.Member, ok: true, number: x})
+	if len(after) == 0 {
+		return true
+	}
+	before := r.clashes()
 	for _, d := range after {
 		same := func(o diag.Diag) bool { return o.Code == d.Code && o.Pos == d.Pos }
 		if slices.ContainsFunc(before, same) || d.Code == "low-above-value" { // the low value is how low it may come out
@@ -48,6 +48,18 @@ func (r *reader) mayBe(in Input, x decimal.Decimal, text span) bool {
 		return false
 	}
 	return true
+}
+
+// clashesWith are the mistakes that there would be with another reading of a key.
+func (r *reader) clashesWith(key string, g *reading) diag.List {
+	old, had := r.got[key]
+	r.got[key] = g
+	defer func() {
+		if r.got[key] = old; !had {
+			delete(r.got, key)
+		}
+	}()
+	return r.clashes()
 }
 
 // clashes are the mistakes of keys that do not go together.

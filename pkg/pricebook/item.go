@@ -145,9 +145,8 @@ func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money st
 				want = money + "1.5 each"
 			}
 			topFits := x.Top == top || top == "" && (x.Top == "hour" || x.Top == "")
-			if money != "" && !x.Money && x.Top == "" && x.Bottom == it.Unit {
-				x.Money = true
-				r.wrong(n, "book-bad-unit", "%q has no dollar sign", n.Value)("write it like   %s", x)
+			if meant, plain := x.InDollars(it.Unit); money != "" && plain {
+				r.wrong(n, "book-bad-unit", "%q has no dollar sign", n.Value)("write it like   %s", meant)
 				return
 			}
 			if x.Money != (money != "") || !topFits || x.Bottom != it.Unit {

@@ -21,6 +21,14 @@ type Per struct {
 	Bottom Unit
 }
 
+// InDollars is a plain number for each of a unit as a price, and whether it is one: whoever
+// was asked for a price has left the dollar sign out.
+func (p Per) InDollars(of Unit) (Per, bool) {
+	plain := !p.Money && p.Top == "" && p.Bottom == of
+	p.Money = true
+	return p, plain
+}
+
 // String prints 0.12 per sq ft, $9.50 per sq ft, 0.05 hours per ft, 1.5 each.
 func (p Per) String() string {
 	text := FormatCount(p.Number, perPlaces)

@@ -112,15 +112,7 @@ func (p bestPage) limits() string {
 	if x := p.Limits.OwnHours; x != nil {
 		said = append(said, hours(*x)+" of own work")
 	}
-	return listed(said)
-}
-
-// listed is a list in words.
-func listed(said []string) string {
-	if n := len(said); n > 1 {
-		return strings.Join(said[:n-1], ", ") + " and " + said[n-1]
-	}
-	return strings.Join(said, "")
+	return answer.Listed(said)
 }
 
 func weeksOf(a *answer.Answer) string {
@@ -159,7 +151,7 @@ func (p bestPage) settled() {
 	if len(how) == 0 {
 		return
 	}
-	p.text("", fmt.Sprintf("Work alone, without options, leaves no choice and stays as the scope of the file has it: %s. Under an option it is chosen or left:   options: {NAME: {work: ...}}", listed(how)))
+	p.text("", fmt.Sprintf("Work alone, without options, leaves no choice and stays as the scope of the file has it: %s. Under an option it is chosen or left:   options: {NAME: {work: ...}}", answer.Listed(how)))
 }
 
 // named is what an option of a room is called.

@@ -95,9 +95,7 @@ func (b *book) sticks(g *grid, row int) int {
 		return row
 	}
 	fit, anew := "The cut lists fit the work.", "Lengths have changed: cut anew. Numbers of sticks, and what they cost, are those of the deal file as it was (Notes)."
-	next := g.paragraph(row, 1, lastColumn, anew, look{role: small})
-	g.set(row, 1, cell{value: fit, formula: "IF(" + same + "," + quoted(fit) + "," + quoted(anew) + ")", look: g.rows[row-1][0].look})
-	return next
+	return g.spoken(row, anew, cell{value: fit, formula: "IF(" + same + "," + quoted(fit) + "," + quoted(anew) + ")"})
 }
 
 // conventions are parts with a heading each.

@@ -30,9 +30,7 @@ func (b *book) request() {
 // roomFor says up to which month of the sale the figures hold, and speaks up past it.
 func (b *book) roomFor(g *grid, row int) int {
 	holds := fmt.Sprintf("The months of this workbook have room for a sale up to month %d.", b.last)
-	next := g.paragraph(row, 1, lastColumn, b.tooLong(), look{role: small})
-	g.set(row, 1, cell{value: holds, formula: b.inMonths(quoted(holds), b.tooLong()), look: g.rows[row-1][0].look})
-	return next
+	return g.spoken(row, b.tooLong(), cell{value: holds, formula: b.inMonths(quoted(holds), b.tooLong())})
 }
 
 func (b *book) house() []entry {

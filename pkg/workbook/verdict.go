@@ -82,11 +82,7 @@ func (b *book) stillTrue(g *grid, row int) int {
 	}
 	fits := "The words above fit the figures below."
 	changed := "Inputs have changed: the advice above, but for the first line, and figures in italics are for the deal file as it stood. Run the program for new ones."
-	c := cell{value: fits, formula: b.inMonths("IF(AND("+strings.Join(same, ",")+"),\""+fits+"\",\""+changed+"\")", b.tooLong())}
-	next := g.paragraph(row, 1, lastColumn, changed, look{role: small})
-	c.look = g.rows[row-1][0].look
-	g.set(row, 1, c)
-	return next
+	return g.spoken(row, changed, cell{value: fits, formula: b.inMonths("IF(AND("+strings.Join(same, ",")+"),\""+fits+"\",\""+changed+"\")", b.tooLong())})
 }
 
 func (b *book) howHigh() []entry {
