@@ -87,7 +87,7 @@ func spendingIsSpent(w worked) error {
 		errs = append(errs, check(!paid.Mul(w.of("spend")).IsNegative(), "month %d: spending runs back by %s", m, paid))
 		outside := month.LessThanOrEqual(start) || month.GreaterThan(end)
 		if w.of("renovation").IsZero() {
-			outside = !month.Equal(end)
+			outside = !month.Equal(w.of("works_first_month"))
 		}
 		idle := month.Sub(decimal.NewFromInt(1)).GreaterThanOrEqual(idleFrom) && month.LessThanOrEqual(idleTo) && w.of("renovation").IsPositive()
 		errs = append(errs, check(!outside && !idle || paid.IsZero(), "month %d: %s spent while no one works", m, paid))
@@ -105,8 +105,9 @@ func drawsAddUp(w worked) error {
 		for m := max(0, w.Months()-lag+1); m <= w.Months(); m++ {
 			late = late.Add(w.in(l, "draw_net", m))
 		}
-		kept := w.sum(l, "draw_retained")
-		if int(w.of("works_last_month").IntPart())+lag <= w.Months() {
+		kept, finished := w.sum(l, "draw_retained"), decimal.Max(w.of("works_end").Ceil(), w.of("works_first_month"))
+		if back := int(finished.IntPart()) + lag; back <= w.Months() {
+			errs = append(errs, same("released once the work is finished, idle months in", w.in(l, "released", back), kept))
 			kept = decimal.Zero
 		}
 		asked := w.sum(l, "draw_gross")
