@@ -3,6 +3,7 @@ package answer
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -28,6 +29,9 @@ func (a *Answer) Assumption(c *model.Cell) string {
 	if p := c.Member.Path(); p != "" {
 		lead = p + ", "
 	}
+	if c.Given != nil {
+		return c.Member.Path() + ": of the " + c.Given.Text
+	}
 	if said := AssumedSaid[c.Line.Name]; said != "" {
 		return lead + name + ": " + said
 	}
@@ -35,6 +39,14 @@ func (a *Answer) Assumption(c *model.Cell) string {
 		return lead + "no " + name
 	}
 	return lead + name + ": " + a.AssumedValue(c) + a.byComps(c)
+}
+
+// told leaves out bases that go without saying: of what is bought or held the price, of what
+// is sold the sale price.
+func told(all []*model.Cell) []*model.Cell {
+	return slices.DeleteFunc(all, func(c *model.Cell) bool {
+		return c.Given != nil && c.Member.Kind != "general_fee" && c.Member.Kind != "loan_fee"
+	})
 }
 
 // byComps says of a value drawn from sold houses how many they are.
@@ -73,6 +85,9 @@ func (a *Answer) UnderComps() bool {
 
 // AssumedValue is an input's default as people write it.
 func (a *Answer) AssumedValue(c *model.Cell) string {
+	if c.Given != nil {
+		return c.Given.Text
+	}
 	x := a.Values.Of(c)
 	switch c.Line.Unit {
 	case "$":

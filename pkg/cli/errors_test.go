@@ -22,6 +22,7 @@ var notInFiles = map[string]string{
 	"file-too-large":     "a file of more than a megabyte is not kept; a test of the reader makes one",
 	"unknown-set-path":   "it comes from --set, not from a file",
 	"ambiguous-set-path": "it comes from --set, not from a file",
+	"set-loses-time":     "it comes from --set, not from a file",
 	"set-adds-near":      "it comes from --set, not from a file",
 	"set-into-value":     "it comes from --set, not from a file",
 	"unreadable":         "a table with a line of over 64 KB is not kept; a test of the reader makes one",

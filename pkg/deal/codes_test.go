@@ -253,6 +253,7 @@ var slips = []slip{
 	{"unknown-set-path", "--set", "prise=$5"},
 	{"ambiguous-set-path", "--set", "at least=$5"},
 	{"set-into-value", "--set", "purchase.price.of=5"},
+	{"set-loses-time", "--set", "holding.utilities=$330"},
 	{"set-adds-near", "--set", "selling.settlemnt=$1,300"},
 }
 

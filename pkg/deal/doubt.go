@@ -154,7 +154,7 @@ func (r *reader) doubtHolding() {
 				r.say("holding-once", v.Pos, "%s is %s once, for the whole hold: %s", m.Label, v.Text, quantity.FormatMoney(paid))("write   %s/year   if it is what a year costs", quantity.FormatMoney(paid))
 			}
 		}
-		if v, once := m.Given.Look("fixed"); once && v.Number.IsPositive() {
+		if v, once := m.Given.Look("fixed"); once && v.Number.IsPositive() && !r.lostTime[v.Pos] {
 			r.say("holding-once", v.Pos, "%s is %s once, for the whole hold", m.Label, v.Text)("write   %s/year   if it is the bill of a year,   %s/month   if it is paid every month", v.Text, v.Text)
 		}
 	}

@@ -180,7 +180,7 @@ func (r *reader) feeBase(s scope, e *entry) {
 		if s.place.kind == "general_fee" && permit().MatchString(plainKey(e.key.text)) {
 			b = baseNamed("works at trade price") // permits are on the full value of the work, own labour included
 		}
-		s.member.Give("base", model.Value{Refers: b.line, Text: b.name, Pos: r.amountAt(s, e)})
+		s.member.Give("base", model.Value{Refers: b.line, Text: b.name, Pos: r.amountAt(s, e), Unsaid: true})
 	}
 	if s.place.atSale {
 		s.member.Give("at_sale", model.Value{Number: decimal.NewFromInt(1), Text: "yes", Pos: e.key.at})

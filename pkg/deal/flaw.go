@@ -63,8 +63,7 @@ var (
 func (f flaw) colon() diag.Diag {
 	before, n := f.before(), f.above()
 	if i := keyed().FindStringIndex(before); i != nil {
-		value := strings.TrimSpace(string(f.g.src.line(f.line))[i[1]:])
-		return f.at("a second colon in one line").WithHint("a text with a colon goes in quotes: %s \"%s\"", strings.TrimSpace(before[:i[0]+1]), strings.ReplaceAll(value, `"`, `'`))
+		return f.secondColon(before[:i[0]], before[i[1]:])
 	}
 	switch {
 	case n == 0:
@@ -197,4 +196,34 @@ func (f flaw) question() diag.Diag {
 // mark is about a text that begins with !, which YAML takes for the kind of a value.
 func (f flaw) mark() diag.Diag {
 	return f.opened("nothing can begin with ! unless it is in quotes").WithHint("take it away, or put the whole text in quotes")
+}
+
+// secondColon is about a group's keys without braces, as in cash: available: $90k, or else
+// about a text that holds a colon.
+func (f flaw) secondColon(key, between string) diag.Diag {
+	line := strings.TrimSpace(string(f.g.src.line(f.line)))
+	item, single := strings.CutPrefix(line, "- ")
+	_, value, _ := strings.Cut(line, ":")
+	value = strings.TrimSpace(value)
+	says := f.at("a second colon in one line")
+	switch last := between[strings.LastIndexByte(between, ',')+1:]; {
+	case single && last != between && isKey(last, always):
+		return says.WithHint("keys of a group in one line go in braces: - {%s}", strings.Trim(item, "{}"))
+	case isKey(last, always) && !isKey(key, ofText):
+		return says.WithHint("keys of a group in one line go in braces: %s: {%s}", strings.TrimSpace(key), strings.Trim(value, "{}"))
+	}
+	return says.WithHint("a text with a colon goes in quotes: %s: \"%s\"", strings.TrimSpace(key), strings.ReplaceAll(value, `"`, `'`))
+}
+
+func always(*Field) bool   { return true }
+func ofText(f *Field) bool { return f.Kind == Text }
+
+// isKey reports whether a word is a key of some group, of a field that is so.
+func isKey(word string, is func(*Field) bool) bool {
+	for f := range rows() {
+		if f.Key() == plainKey(word) && is(f) {
+			return true
+		}
+	}
+	return false
 }

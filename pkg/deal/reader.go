@@ -16,21 +16,22 @@ import (
 
 // A reader walks one file.
 type reader struct {
-	deal   *Deal
-	name   string
-	src    *source
-	diags  diag.List
-	got    map[string]*reading // by full path, items of lists by number: loans[1].rate
-	items  map[string][]scope  // of the lists, by the set of their members
-	dated  []datedFee
-	meant  map[string]bool   // full paths that unknown keys were probably meant for
-	odd    map[string]bool   // paths of groups with an unknown key
-	astray map[string]bool   // groups that are missing and whose keys were found elsewhere
-	books  map[string]string // texts of price books read besides, by name
-	root   *node
-	early  *walk.Known // of the deal, bound to find out how long the work takes
-	times  *calendar   // what the model makes of the phases; nil before it is asked
-	timed  bool        // whether they could be read
+	deal     *Deal
+	name     string
+	src      *source
+	diags    diag.List
+	got      map[string]*reading // by full path, items of lists by number: loans[1].rate
+	items    map[string][]scope  // of the lists, by the set of their members
+	dated    []datedFee
+	meant    map[string]bool   // full paths that unknown keys were probably meant for
+	odd      map[string]bool   // paths of groups with an unknown key
+	astray   map[string]bool   // groups that are missing and whose keys were found elsewhere
+	books    map[string]string // texts of price books read besides, by name
+	lostTime map[diag.Pos]bool // charges that a set makes one payment, where the file has them by time
+	root     *node
+	early    *walk.Known // of the deal, bound to find out how long the work takes
+	times    *calendar   // what the model makes of the phases; nil before it is asked
+	timed    bool        // whether they could be read
 
 	allKeys []target // of the deal itself, once they are asked for
 	scoping
@@ -69,7 +70,7 @@ type scope struct {
 func newReader(name string) *reader {
 	d := &Deal{Name: name, Root: model.NewDeal(name), Work: map[*model.Member]*Work{}, Products: map[*model.Member]*pricebook.Product{}}
 	d.Root.Pos.File = name
-	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, books: map[string]string{}, scoping: newScoping(), sold: newSold()}
+	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, books: map[string]string{}, lostTime: map[diag.Pos]bool{}, scoping: newScoping(), sold: newSold()}
 }
 
 // say adds a finding once its hint is known.

@@ -45,7 +45,9 @@ func (r *reader) applyOne(root *node, src *source, line int, s Set) {
 	if r.optionForSize(root, t, v, s) {
 		return
 	}
-	if why := root.put(t.inside(root, v), v, span{text: s.Path, at: at}); why != "" {
+	place := t.inside(root, v)
+	r.doubtLoses(t, root.under(place), v, s)
+	if why := root.put(place, v, span{text: s.Path, at: at}); why != "" {
 		r.say("set-into-value", at, "--set %s: %s", s.Path, why)("set the whole of it, e.g. --set '%s={…}'", strings.Join(t.path[:len(t.path)-1], "."))
 	}
 }

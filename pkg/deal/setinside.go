@@ -10,21 +10,31 @@ func (t target) inside(root *node, v *node) []string {
 	if t.field != nil {
 		key = t.field.Short
 	}
-	n := root
-	for _, part := range t.path {
-		if i, err := strconv.Atoi(part); err == nil && n.shape == list {
-			n = n.item(i - 1)
-		} else if e := n.find(part); e != nil {
-			n = e.value
-		} else {
-			return t.path
-		}
-		if n == nil {
-			return t.path
-		}
+	n := root.under(t.path)
+	if n == nil {
+		return t.path
 	}
 	if key == "" || v.shape != scalar || n.shape != mapping || n.find(key) == nil {
 		return t.path
 	}
 	return append(t.path[:len(t.path):len(t.path)], key)
+}
+
+// under is the value that stands at a path of keys and numbers of items, nil if none does.
+func (n *node) under(path []string) *node {
+	for _, part := range path {
+		if n == nil {
+			return nil
+		}
+		i, err := strconv.Atoi(part)
+		switch e := n.find(part); {
+		case err == nil && n.shape == list:
+			n = n.item(i - 1)
+		case e != nil:
+			n = e.value
+		default:
+			return nil
+		}
+	}
+	return n
 }

@@ -182,8 +182,30 @@ func (r *reader) refused(f *Field, s span, code string, err error) bool {
 	if errors.As(err, &q) && f.want != "" {
 		err = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: f.want}
 	}
+	if want := otherPercent(f, s.text); errors.As(err, &q) && want != "" {
+		err = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: want}
+	}
 	r.unread(f.title(), s, code, err, f.example())
 	return true
+}
+
+// otherPercent says how a share is written that was put in another of the trade's ways, as
+// dollars of points or interest by the month, or "".
+func otherPercent(f *Field, text string) string {
+	if f.Kind != Percent {
+		return ""
+	}
+	if dollars, err := quantity.ParseMoney(text); err == nil && f.Line == "points_share" {
+		return fmt.Sprintf("points as a share of the loan, e.g. %s; dollars go under its fees:   fees: {points: %s}", f.Example, quantity.FormatDollars(dollars))
+	}
+	if m := shareByTime().FindStringSubmatchIndex(text); m != nil && f.Line == "rate" {
+		share, err := quantity.ParsePercent(text[:m[0]+1])
+		by, known := map[string]int64{"m": 12, "q": 4, "y": 1}[strings.ToLower(text[m[4]:m[4]+1])]
+		if err == nil && known {
+			return "the rate of a year alone: " + quantity.FormatPercent(share.Mul(decimal.NewFromInt(by)), 6)
+		}
+	}
+	return ""
 }
 
 // unread points at the part of a text that could not be read.

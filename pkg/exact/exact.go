@@ -139,7 +139,7 @@ func (v *Values) Value(x *model.Expr, of *model.Member, month int) (decimal.Deci
 func (v *Values) Assumed() []*model.Cell {
 	var out []*model.Cell
 	for _, c := range v.all.Model.Cells {
-		if c.Line.Assumed && c.Given == nil && v.holds(c) {
+		if c.Assumed() && v.holds(c) {
 			out = append(out, c)
 		}
 	}

@@ -24,6 +24,14 @@ func (c *Cell) Name() string {
 	return c.Line.Name
 }
 
+// Assumed reports whether the deal does not say an input that moves money.
+func (c *Cell) Assumed() bool {
+	if c.Given != nil {
+		return c.Given.Unsaid
+	}
+	return c.Line.Assumed
+}
+
 // When is the condition under which an assumed default matters; nil for always, and
 // where the default is not used.
 func (c *Cell) When() *Expr {

@@ -34,6 +34,7 @@ type Value struct {
 	Text   string // as written
 	Key    string // the key that it stands behind in the deal file, or ""
 	Pos    diag.Pos
+	Unsaid bool // the deal does not say it: it goes with the place at Pos
 }
 
 // NewDeal returns the deal itself, without anything in it.

@@ -24,6 +24,9 @@ func ParsePercent(text string) (decimal.Decimal, error) {
 func (c *cursor) percent() (decimal.Decimal, error) {
 	negative, _ := c.sign()
 	figure := c.peek()
+	if a, b, split := strings.Cut(c.text, "/"); split && addTo100(a, b) {
+		return decimal.Zero, c.refuseSpan(figure, c.toks[len(c.toks)-2], fmt.Sprintf("one of them: %s%% or %s%%", strings.TrimSpace(a), strings.TrimSpace(b)), "%q are two shares", c.text)
+	}
 	if err := c.leadingZero(); err != nil {
 		return decimal.Zero, err
 	}
@@ -49,9 +52,6 @@ func (c *cursor) percent() (decimal.Decimal, error) {
 
 // suggestPercent says what a bare number could have been.
 func suggestPercent(bare string, n *big.Rat) string {
-	if a, b, split := strings.Cut(bare, "/"); split && addTo100(a, b) {
-		return fmt.Sprintf("one of the two shares: %s%% or %s%%", a, b)
-	}
 	if n.Cmp(one) > 0 {
 		return fmt.Sprintf("a percent sign: %s%%", bare)
 	}

@@ -195,6 +195,9 @@ func remarks(p *page, a *answer.Answer) {
 	if again := costsAgain(a); again != "" {
 		p.text("  ", again)
 	}
+	if tax := a.Line("tax_withheld"); tax.IsPositive() {
+		p.text("  ", money(tax)+" of tax withheld at the sale is in neither column and not taken off the profit: it comes off what you are paid that day, and counts toward the tax that you owe.")
+	}
 	for _, l := range a.Loans() {
 		if used := a.Values.In(a.Model.Find(l, "reserve_used"), a.Values.Months()); used.IsPositive() {
 			p.text("  ", money(used)+" of interest out of the reserve of "+l.Label+" is in neither column: it joins what is owed, and is paid at the sale.")
@@ -220,46 +223,6 @@ func more(list []entry, label string, amount decimal.Decimal) []entry {
 		return list
 	}
 	return append(list, entry{label, money(amount)})
-}
-
-var stepWords = map[string]string{
-	"rule_offer": "rule-of-thumb offer", "rule_allowance": "the other", "value_given_up": "sold under value",
-	"selling_cost": "selling", "holding_cost": "holding, less refunds", "loan_cost": "all loan costs",
-	"purchase_extras": "costs of buying", "beyond_budget": "beyond the budget",
-	"partner_profit": "partner's profit then",
-}
-
-// bridge explains the difference between the rule of thumb and the maximum offer
-// line by line; the lines add up to it.
-func bridge(a *answer.Answer) []entry {
-	if len(a.Bridge) == 0 {
-		return []entry{{"rule-of-thumb offer", money(a.Line("rule_offer"))}, {"maximum offer", "none"}}
-	}
-	var list []entry
-	for _, s := range a.Bridge {
-		if s.Line == "owner_profit" || !s.Amount.IsZero() {
-			label := s.Sign() + stepWords[s.Line]
-			if s.Line == "owner_profit" {
-				label += profitThen(a)
-			}
-			switch share := a.Line("rule_share"); s.Line {
-			case "rule_offer":
-				label += ", " + percent(share)
-			case "rule_allowance":
-				label += " " + percent(decimal.NewFromInt(1).Sub(share)) + " of value"
-			}
-			list = append(list, entry{label, money(s.Amount)})
-		}
-	}
-	return append(list, entry{"= maximum offer", money(a.Offer.Price)})
-}
-
-// profitThen is what is left to the owner at the maximum offer.
-func profitThen(a *answer.Answer) string {
-	if a.Partnered() {
-		return "your profit then"
-	}
-	return "profit at that price"
 }
 
 func breakEvens(a *answer.Answer) []entry {

@@ -144,6 +144,9 @@ func (t *Tree) source() string {
 	case FromDeal:
 		return given(c)
 	case Assumed:
+		if c.Given != nil {
+			return "assumed, as it is not given (" + said(c.Given) + ")"
+		}
 		return "assumed, as it is not given" + t.fromOthers()
 	case ByDefault:
 		return "not given" + t.fromOthers()

@@ -20,7 +20,7 @@ func (t *Tree) findIdle() bool {
 	default:
 		return true
 	}
-	if t.is(formula.Month) || t.Kind == Line && (t.Cell.Given != nil || t.Cell.Line.Assumed) {
+	if t.is(formula.Month) || t.Kind == Line && (t.Cell.Given != nil || t.Cell.Assumed()) {
 		return false
 	}
 	zero := t.is(formula.Mul) && t.Value.IsZero() // one idle zero makes the whole product one

@@ -168,12 +168,12 @@ const (
 // Source tells where the line's value comes from.
 func (t *Tree) Source() Source {
 	switch l := t.Cell.Line; {
+	case t.Cell.Assumed():
+		return Assumed
 	case t.Cell.Given != nil:
 		return FromDeal
 	case !l.Input:
 		return ByFormula
-	case l.Assumed:
-		return Assumed
 	}
 	return ByDefault
 }

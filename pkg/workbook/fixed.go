@@ -102,5 +102,5 @@ func (b *book) editable(c *model.Cell) bool {
 	if c.Given == nil && c.Line.Section == "Comparables" { // of a deal without them, or a thing not compared
 		return false
 	}
-	return c.Given != nil || c.Line.Set == model.Deal || c.Line.Set == "loan" || c.Line.Assumed
+	return c.Given != nil || c.Line.Set == model.Deal || c.Line.Set == "loan" || c.Assumed()
 }

@@ -49,7 +49,7 @@ func (b *book) called(m *model.Member) string {
 // source says where an input is from.
 func (b *book) source(c *model.Cell) string {
 	switch {
-	case c.Given == nil && c.Line.Assumed:
+	case c.Assumed():
 		return "assumed"
 	case c.Given == nil:
 		return "not given"

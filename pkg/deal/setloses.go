@@ -1,0 +1,43 @@
+package deal
+
+import (
+	"strings"
+
+	"ledgerboard/pkg/diag"
+)
+
+// doubtLoses doubts a set of a charge that drops the time which the file gives it: $620/month
+// during marketing set to $700 is paid once, and $700/month runs all of the hold.
+func (r *reader) doubtLoses(t target, old, v *node, s Set) {
+	isCharge := t.field == nil || strings.HasPrefix(t.field.Path, "<fee>.amount")
+	if !isCharge || old == nil || old.shape != scalar || v.shape != scalar {
+		return
+	}
+	was, phase, during := cutDuring(old.text)
+	is, _, kept := cutDuring(v.text)
+	before, err1 := readCharge(span{text: was})
+	after, err2 := readCharge(span{text: is})
+	if err1 != nil || err2 != nil || before.form != byTime || after.form == share {
+		return
+	}
+	whole := "$" + strings.TrimPrefix(is, "$")
+	switch {
+	case after.form == fixed:
+		whole += "/" + before.per.String()
+		if during && !kept {
+			whole += " during " + phase
+		}
+		r.lostTime[v.at] = true
+		r.say("set-loses-time", v.at, "--set makes %s %s, paid once, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the time is to stay, write   --set '%s=%s'", s.Path, whole)
+	case during && !kept:
+		r.say("set-loses-time", v.at, "--set makes %s %s, without a phase, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the phase is to stay, write   --set '%s=%s during %s'", s.Path, whole, phase)
+	}
+}
+
+// cutDuring takes the phase off a charge written with it: $620/month during marketing.
+func cutDuring(text string) (amount, phase string, found bool) {
+	if i := lastWord(text, " during "); i >= 0 {
+		return strings.TrimSpace(text[:i]), strings.TrimSpace(text[i+len(" during "):]), true
+	}
+	return text, "", false
+}
