@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -26,7 +27,7 @@ rooms:
   loft: {size: 15' x 12' 6", ceiling: 4' 6" to 8' both sides, work: {paint walls: own hands, baseboard: own hands, carpet: {quote: $1,100, from: Elm Floors (invented), dated: 2026-03-01}}}
 outside: {roof: [{size: 34' x 26', pitch: 9/12, overhang: 1'}], work: {gutters: hired}}
 loans:
-  - {name: bank, price share: 80%, renovation share: 100%, rate: 11.5%, points: 2 points, term: 9 months, extension: {each: 3 months, fee: 0.75%}, draws: {lag: 1 month, retainage: 10%, fee: $150}}
+  - {name: bank, price share: 80%, renovation share: 100%, rate: 11.5%, points: 2 points, term: 9 months, extension: {each: 3 months, fee: 0.75%}, draws: {lag: 1 month, retainage: 10%, fee: $150, at least: $900}}
   - {name: aunt, of remainder: yes, price share: 50%, rate: 8%, interest paid: at payoff}
 selling: {commission: 5%}
 partner: {share: 40%, split: 35%, preferred return: 8%}
@@ -117,7 +118,7 @@ func TestTermsOfALoan(t *testing.T) {
 	of := labelled(g)
 	for words, want := range map[string]any{
 		"points, of the loan": 0.02, "term, months": 9.0, "  each extension, months": 3.0, "  it is paid": "monthly", "  it runs on the": "balance",
-		"draws, months after the month of the work": 1.0, "  kept of each until the work is done": 0.1, "  fee for each": 150.0,
+		"draws, months after the month of the work": 1.0, "  kept of each until the work is done": 0.1, "  the smallest that is paid": 900.0, "  fee for each": 150.0,
 	} {
 		require.Equal(t, want, of[words], words)
 	}
@@ -126,6 +127,16 @@ func TestTermsOfALoan(t *testing.T) {
 	papers := strings.Join(texts(sheetOf(b, "Attachments")), "\n")
 	for _, words := range []string{"purchase contract, signed", "sales of comparable houses", "agreement with the partner"} {
 		require.Contains(t, papers, words)
+	}
+}
+
+// What the owner noted for herself stands in her own workbook alone.
+func TestTheOwnersNotesAreHers(t *testing.T) {
+	a := answered(t, withPartner+"notes: Ask about the wet wall.\n")
+	for who, want := range map[Reader]bool{Owner: true, Lender: false} {
+		b, err := made(a, Options{For: who})
+		require.NoError(t, err)
+		require.Equal(t, want, slices.Contains(texts(sheetOf(b, "Notes")), "Ask about the wet wall."), who)
 	}
 }
 

@@ -10,6 +10,9 @@ import (
 func (b *book) notes() {
 	g := b.page(&grid{name: "Notes", widths: []float64{34, 66}})
 	row := g.title(2, "Notes", "What the figures rest on, how they are worked out, and how to change them.") + 1
+	if said := b.answer.Deal.Notes; said != "" && b.how.For == Owner {
+		row = g.told(row, "Your own notes", []string{said})
+	}
 	row = b.toldAssumptions(g, row)
 	row = b.cuts(g, row)
 	for _, part := range b.conventions() {

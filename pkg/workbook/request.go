@@ -166,7 +166,7 @@ func (b *book) loanTerms(g *grid, row int, l *model.Member) int {
 	}
 	if !b.of(l, "renovation_share").is(0) {
 		left = append(left, entry{"draws, months after the month of the work", b.of(l, "lag").as(whole)})
-		left = append(left, of([2]string{"  kept of each until the work is done", "retainage_share"}, [2]string{"  fee for each", "draw_fee"})...)
+		left = append(left, of([2]string{"  kept of each until the work is done", "retainage_share"}, [2]string{"  the smallest that is paid", "least_draw"}, [2]string{"  fee for each", "draw_fee"})...)
 	}
 	right := of([2]string{"points, of the loan", "points_share"}, [2]string{"  in dollars", "points"}, [2]string{"fees at the closing", "loan_fees"}, [2]string{"interest", "interest"}, [2]string{"draw fees", "draw_fees"})
 	if !b.of(l, "extension_months").is(0) {
