@@ -16,7 +16,8 @@ import (
 // AssumedAs are fuller words for inputs whose key says too little alone.
 var AssumedAs = map[string]string{
 	"container_holds": "container holds", "container_limit": "container weight limit", "container_price": "container costs",
-	"tax_share": "share of profit set aside for tax",
+	"tax_share": "share of profit set aside for tax", "own_hours_a_week": "own work",
+	"finances_premium": "lends on a premium or assignment fee",
 }
 
 // AssumedSaid are words for defaults that are another figure of the deal.
@@ -103,7 +104,7 @@ func (a *Answer) AssumedValue(c *model.Cell) string {
 	case "count", "":
 		return x.String()
 	}
-	return quantity.FormatCount(x, 2) + " " + strings.NewReplacer("sqft", "sq ft", "cuft", "cu ft", "/", " a ").Replace(c.Line.Unit)
+	return quantity.FormatCount(x, 2) + " " + strings.NewReplacer("sqft", "sq ft", "cuft", "cu ft", "hour/", "hours a ", "/", " a ").Replace(c.Line.Unit)
 }
 
 func money(x decimal.Decimal) string   { return quantity.FormatMoney(x) }

@@ -54,6 +54,9 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 		{"beyond_reserve", "reserve-runs-out", "%s: the interest reserve runs out; %s of interest is paid in cash", "ask for a larger reserve, or keep that much cash ready"},
 		{"top_up", "least-interest", "%s: the lender's least interest adds %s at the sale", "this is what a quick sale costs; ask the lender whether it can be waived"},
 	} {
+		if row.line == "cut_no_cash_back" && a.Of(loan, "finances_premium").IsZero() && a.Line("all_in_price").GreaterThan(a.Line("price")) {
+			row.format, row.hint = "%s: %s is taken off, since it is taken not to lend on what is paid on top of the price", "if it does, add   counts premium: yes   to the loan; if it does not, lower the loan"
+		}
 		if x := a.Of(loan, row.line); x.IsPositive() {
 			l.Add(diag.Warnf(loan.Pos, row.code, row.format, loan.Label, quantity.FormatMoney(x)).WithHint("%s", row.hint))
 		}

@@ -15,7 +15,7 @@ type Found struct {
 // Searched lists the results found by search, in the order of their telling.
 var Searched = []Found{
 	{"max_offer", "$", "the highest whole-dollar price at which every target holds", func(a *Answer) any { return price(a.Offer) }},
-	{"max_offer_low", "$", "the same if the house is worth only the low value", func(a *Answer) any { return price(a.OfferLow) }},
+	{"max_offer_low", "$", "the maximum offer if the house is worth only the low value", func(a *Answer) any { return price(a.OfferLow) }},
 	{"binding_target", "line", "the target line that is missed a dollar above the maximum offer", func(a *Answer) any { return named(a.Offer.Binding) }},
 	{"break_even_sale_price", "$", "the lowest whole-dollar sale price from which on no money is lost", func(a *Answer) any { return value(a.BreakEven.SalePrice) }},
 	{"break_even_overrun", "share", "the largest overrun over the bids, to 0.1%, up to which no money is lost", func(a *Answer) any { return value(a.BreakEven.Overrun) }},

@@ -117,11 +117,14 @@ func (a *Answer) CashAside() string {
 	case nothing:
 		return s + ". A lower price frees no cash; more of it, or a loan that asks for less, does."
 	}
-	way := "Each $1,000 off the price"
+	way := "The first $1,000 off the price"
 	if a.Offer.Found && a.Offer.Price.LessThan(a.Line("price")) {
 		way = "On the way down to " + dollars(a.Offer.Price) + " each $1,000 off the price"
 	}
 	s += fmt.Sprintf(". %s frees about %s of cash", way, dollars(a.Aside.Frees))
+	if !a.Offer.Found && a.Aside.Offer.Found {
+		s += ", and no price frees enough"
+	}
 	switch {
 	case !a.Aside.Frees.LessThan(decimal.NewFromInt(1000)): // as much as more cash does
 		return s + "."

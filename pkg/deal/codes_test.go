@@ -213,7 +213,7 @@ var slips = []slip{
 	{"retainage-high", "lag: 1 month", "lag: 1 month, retainage: 20%"},
 	{"draws-unused", reserve, "# none"},
 	{"price-shares-over-100", "holding:", "  - {price share: 20%, rate: 9%, interest on: balance, term: 1 year}\nholding:"},
-	{"renovation-share-low owner-first-mixed", "holding:", "  - {name: bea, renovation share: 10%, rate: 9%, interest on: balance, term: 1 year, draws: {lag: 0, owner first: yes}}\nholding:"},
+	{"renovation-share-low owner-first-mixed", "holding:", "  - {name: bea, renovation share: 5%, rate: 9%, interest on: balance, term: 1 year, draws: {lag: 0, owner first: yes}}\nholding:"},
 	{"selling-of-price", settle, settle + "\n  second agent: 2.5% of the price"},
 	{"preferred-high", "", "partner: {share: 40%, preferred return: 30%}"},
 	{"insurance-missing", "vacant-house insurance: {amount: $1900/year, premium paid ahead: 12 months, insurer keeps at least: 25%}", "shelter: $1900/year"},

@@ -92,6 +92,9 @@ func (r *reader) doubtOwnerFirst() {
 	if waits == nil || pays == nil {
 		return
 	}
+	if part, ok := r.worked(waits.member, "owner_part"); ok && part.IsZero() {
+		return
+	}
 	v, _ := waits.member.Given.Look("owner_first")
 	r.say("owner-first-mixed", v.Pos, "%s pays once your own part of the work is spent, and %s from the first dollar on: by then it has paid some of it", waits.member.Label, pays.member.Label)(
 		"ask both lenders; with   draws: {owner first: yes}   at each, your part is spent first and then they pay all")

@@ -2,8 +2,10 @@ package deal
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
@@ -232,9 +234,14 @@ func insuresVacant(label string) bool {
 
 // insures reports whether a charge has the name of an insurance.
 func insures(m *model.Member) bool {
-	label := strings.ToLower(m.Label)
+	label := otherCover().ReplaceAllString(strings.ToLower(m.Label), "")
 	return insuresVacant(label) || holdsAny(label, "insur", "hazard", "homeowner")
 }
+
+// otherCover is insurance of the title or the loan, which covers no house.
+var otherCover = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(title|mortgage) insur\w*`)
+})
 
 func holdsAny(s string, words ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(s, w) })

@@ -195,7 +195,7 @@ func otherPercent(f *Field, text string) string {
 	if f.Kind != Percent {
 		return ""
 	}
-	if dollars, err := quantity.ParseMoney(text); err == nil && f.Line == "points_share" {
+	if dollars, err := quantity.ParseMoney(text); err == nil && f.Line == "points_share" && strings.Contains(text, "$") {
 		return fmt.Sprintf("points as a share of the loan, e.g. %s; dollars go under its fees:   fees: {points: %s}", f.Example, quantity.FormatDollars(dollars))
 	}
 	if m := shareByTime().FindStringSubmatchIndex(text); m != nil && f.Line == "rate" {

@@ -72,6 +72,9 @@ func (c *cursor) wantCents(amount string) string {
 	if next := c.peek(); next.kind == word && next.tight { // 2.125e5
 		return c.want
 	}
+	if part, err := decimal.NewFromString(amount); err == nil && part.LessThan(decimal.NewFromInt(1)) { // a share, rather than thousands
+		return "cents at most; a share as a percentage, here " + FormatPercent(part, 6)
+	}
 	if pointed().MatchString(amount) {
 		return "a comma between thousands: " + strings.ReplaceAll(amount, ".", ",") + "; or dollars and cents, e.g. 285,000.50"
 	}

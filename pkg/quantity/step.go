@@ -33,10 +33,14 @@ func (c *cursor) step() (Step, error) {
 		}
 		return Step{}, c.refuse(t, `found %q instead of "per"`, t.text)
 	}
-	second := c.peek()
+	slash, second := c.toks[c.i-1].text == "/", c.peek()
 	unit, err := c.money(2)
 	if err != nil {
 		return Step{}, err
+	}
+	if unit.IsPositive() && slash && (each.GreaterThan(unit) || unit.LessThan(decimal.NewFromInt(100))) { // a year's bill over 12, for one
+		part := each.DivRound(unit, 2)
+		return Step{}, c.refuseSpan(second, c.toks[c.i-1], "the amount itself, e.g. "+FormatMoney(part)+"; $2 per $500 is for each $500 of a total", "that would be %s for each %s of a total", FormatMoney(each), FormatMoney(unit))
 	}
 	if !unit.IsPositive() {
 		return Step{}, c.refuseSpan(second, c.toks[c.i-1], c.want, `the amount behind "per" must be above zero`)

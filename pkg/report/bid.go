@@ -115,7 +115,7 @@ func toBuy(a *answer.Answer) []entry {
 	total, paid, bring := money(a.Line("total_to_buy")), money(a.Line("already_paid")), money(a.Line("cash_to_close"))
 	switch {
 	case !a.Partnered() && a.Line("cash_to_close").IsNegative():
-		return []entry{{"total to buy", total}, {"  already paid", paid}, {"  of it back at the closing", money(a.Line("cash_to_close").Neg())}}
+		return []entry{{"total to buy", total}, {"  already paid", paid}, {"  of it back at closing", money(a.Line("cash_to_close").Neg())}}
 	case !a.Partnered():
 		return []entry{{"total to buy", total}, {"  already paid", paid}, {"  cash to close, to bring", bring}}
 	}
