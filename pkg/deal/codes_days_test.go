@@ -50,6 +50,17 @@ func TestBadDays(t *testing.T) {
 	require.Equal(t, "334229", day.Changes[1].Value.String(), "359,000 less 2% expected discount, less 5%")
 }
 
+// A charge comes to another amount in its own words, also with its phase.
+func TestABadDayKeepsThePhase(t *testing.T) {
+	for said, want := range map[string]string{"$120/month during marketing": "120", "$120/month": "120", "+$20/month during marketing": "108", "-25%": "66"} {
+		d, found := deal.Read("a", []byte(ranged("", "bad days: {weeds: {yard: "+said+"}}").text()))
+		require.Empty(t, found.Errors(), said)
+		require.Equal(t, want, d.BadDays[0].Changes[0].Value.String(), said)
+	}
+	_, found := deal.Read("a", []byte(ranged("", "bad days: {weeds: {yard: $120/month during hold}}").text()))
+	require.Contains(t, found.Errors()[0].Hint, "the phase stays as in the file: write the amount alone, $120/month")
+}
+
 // What is added to a share may be more than all of it: 15% over the bids and 150% more.
 func TestABadDayAddsMoreThanAll(t *testing.T) {
 	d, found := deal.Read("a", []byte(ranged("", "bad days: {ruin: {overrun: +150%}}").text()))
@@ -62,11 +73,15 @@ func TestABadDayAddsMoreThanAll(t *testing.T) {
 func TestVary(t *testing.T) {
 	d, _ := deal.Read("a", []byte(ranged("", "").text()))
 	for text, want := range map[string][]string{
-		"overrun=0%..45%/3":                         {"0", "0.15", "0.3", "0.45"},
-		"price = $200,000,$210,000, $220k":          {"200000", "210000", "220000"},
-		"late sale=0..2 months/2":                   {"0", "1", "2"},
-		"loans.1.rate=10%,11.5%":                    {"0.1", "0.115"},
-		"holding.property tax=$300/year, $400/year": {"300", "400"},
+		"overrun=0%..45%/3":                                             {"0", "0.15", "0.3", "0.45"},
+		"price = $200,000,$210,000, $220k":                              {"200000", "210000", "220000"},
+		"late sale=0..2 months/2":                                       {"0", "1", "2"},
+		"loans.1.rate=10%,11.5%":                                        {"0.1", "0.115"},
+		"holding.property tax=$300/year, $400/year":                     {"300", "400"},
+		"yard=$60/month during marketing, $90/month":                    {"60", "90"},
+		"yard=$60/month during Marketing..$90/month during marketing/2": {"60", "75", "90"},
+		"property tax=$300/year during hold, $400/year":                 {"300", "400"},
+		"listing agent=2% of sale price, 3% of the sale price":          {"0.02", "0.03"},
 	} {
 		_, values, found := d.Vary("--across", text)
 		require.Empty(t, found, text)
@@ -77,7 +92,7 @@ func TestVary(t *testing.T) {
 		require.Equal(t, want, got, text)
 	}
 	for text, code := range map[string]string{
-		"overrun": "bad-axis", "overrun=": "bad-axis", "=5%": "bad-axis", "overrun=5%": "bad-axis", "overrun=0%..45%": "bad-axis",
+		"yard=$60/month during escrow, $90/month": "range-form", "overrun": "bad-axis", "overrun=": "bad-axis", "=5%": "bad-axis", "overrun=5%": "bad-axis", "overrun=0%..45%": "bad-axis",
 		"overrun=0%..45%/0": "bad-axis", "overrun=0%..45%/4000": "bad-axis", "overrun=5%..5%/3": "bad-axis", "overun=0%..45%/3": "unknown-input",
 		"overrun=a..5%/3": "bad-percent", "house.year built=1960, 1970": "axis-not-here", "overrun=0%..4500%/3": "too-large",
 		"roof.labour=$2k, $3k": "cost-two-ways", "loans.1.fixed amount=$150k, $160k": "price-two-ways", "loans.1.reserve=$1k, $2k": "reserve-unused",

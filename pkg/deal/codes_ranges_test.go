@@ -31,6 +31,9 @@ var rangeSlips = []slip{
 	ranged("range-order", "ranges: {overrun: {low: 20%, high: 30%}}"), // the plan has 15%
 	ranged("range-form", "ranges: {settlement: {low: 1%, high: 2%}}"),
 	ranged("range-form", "ranges: {property tax: {low: $300/month, high: $400/month}}"),
+	ranged("range-form", "ranges: {yard: {low: $60/month during escrow, high: $120/month}}"),
+	ranged("range-form", "ranges: {yard: {low: $60/month during winter, high: $120/month}}"),
+	ranged("range-form", "ranges: {listing agent: {low: 2% of price, high: 3%}}"),
 	ranged("range-no-ends", "ranges: {overrun: {low: 0%, high: 30%, means: very ends, spread: normal}}"),
 	ranged("range-no-ends", "ranges: {overrun: {low: 0%, high: 30%, spread: lognormal}}"),
 	ranged("likely-unused", "ranges: {overrun: {low: 0%, likely: 10%, high: 30%, spread: normal}}"),

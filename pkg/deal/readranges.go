@@ -171,13 +171,7 @@ func (r *reader) figure(out *Range, key string, text span, to *decimal.Decimal) 
 		*to = v.Number
 		return ok
 	}
-	c, ok := r.charge(title, text, "it as the charge is written, e.g. "+out.form.text)
-	if ok && (c.form != out.form.form || c.per != out.form.per || !c.unit.Equal(out.form.unit)) {
-		r.say("range-form", text.at, "%s is %s, and the charge is %s", title, diag.Quote(text.text), diag.Quote(out.form.text))("write both in the same form")
-		return false
-	}
-	*to = c.x
-	return ok
+	return r.chargeFigure(out, title, text, to)
 }
 
 // cases reads values with their weights.

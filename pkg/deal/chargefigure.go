@@ -1,0 +1,65 @@
+package deal
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+)
+
+// chargeFigure reads another amount of a charge, in the charge's own form. What the charge
+// is of and its phase may stand behind it, and stay as they are in the file.
+func (r *reader) chargeFigure(out *Range, title string, text span, to *decimal.Decimal) bool {
+	amount, ok := r.sameCharge(out, title, text)
+	if !ok {
+		return false
+	}
+	c, ok := r.charge(title, amount, "it as the charge is written, e.g. "+out.form.text)
+	if ok && (c.form != out.form.form || c.per != out.form.per || !c.unit.Equal(out.form.unit)) {
+		r.say("range-form", text.at, "%s is %s, and the charge is %s", title, diag.Quote(text.text), diag.Quote(out.form.text))("write both in the same form")
+		return false
+	}
+	*to = c.x
+	return ok
+}
+
+// sameCharge takes the phase and the base off an amount, and refuses others than the charge's.
+func (r *reader) sameCharge(out *Range, title string, text span) (span, bool) {
+	amount, of := text, out.Member.Given.Of
+	if i := lastWord(amount.text, " during "); i >= 0 {
+		phase := strings.TrimSpace(amount.text[i+len(" during "):])
+		choices := fieldNamed("<fee>", "during").Choices
+		amount = amount.cut(0, i)
+		if own := cmp.Or(of("during").Choice, choices[0]); plainKey(phase) != plainKey(own) {
+			what := "the phase"
+			if !slices.ContainsFunc(choices, func(c string) bool { return plainKey(c) == plainKey(phase) }) {
+				what = diag.Quote(phase) + " is no phase of it, which"
+			}
+			r.say("range-form", text.at, "%s is %s, and the charge runs during %s", title, diag.Quote(text.text), phaseWords(own))(
+				"%s stays as in the file: write the amount alone, %s", what, amount.text)
+			return amount, false
+		}
+	}
+	if i, own := lastWord(amount.text, " of "), of("base"); i >= 0 && own.Refers != "" {
+		b := baseNamed(amount.text[i+len(" of "):])
+		amount = amount.cut(0, i)
+		if b == nil || b.line != own.Refers {
+			r.say("range-form", text.at, "%s is %s, and the charge is a share of the %s", title, diag.Quote(text.text), own.Text)(
+				"what it is of stays as in the file: write the share alone, %s", amount.text)
+			return amount, false
+		}
+	}
+	return amount, true
+}
+
+// phaseWords are a phase in a sentence.
+func phaseWords(phase string) string {
+	switch phase {
+	case "hold":
+		return "the whole hold"
+	}
+	return phase
+}
