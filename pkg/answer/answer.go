@@ -134,6 +134,17 @@ func Worked(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	return a, nil
 }
 
+// Doubted is Worked with all doubts that a bid has of the deal.
+func Doubted(d *deal.Deal, warnings diag.List) (*Answer, error) {
+	a, err := Worked(d, warnings)
+	if err != nil {
+		return nil, err
+	}
+	a.rates()
+	a.Warnings = append(warnings, a.doubts()...)
+	return a, nil
+}
+
 // Line returns the value of a line of the deal.
 func (a *Answer) Line(name string) decimal.Decimal {
 	return a.Values.Of(a.Model.Find(a.Model.Root, name))

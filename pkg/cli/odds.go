@@ -10,6 +10,7 @@ import (
 	"github.com/shopspring/decimal"
 	"github.com/spf13/cobra"
 
+	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/report"
@@ -74,7 +75,11 @@ func (o *oddsOptions) page(path string) (*report.OddsPage, error) {
 	if err != nil {
 		return nil, err
 	}
-	a, err := o.worked(path)
+	d, doubts, err := o.read(path)
+	if err != nil {
+		return nil, err
+	}
+	a, err := answer.Doubted(d, doubts)
 	if err != nil {
 		return nil, err
 	}

@@ -74,7 +74,11 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 	}
 	for _, c := range d.Changes {
 		if c.Is(in) || c.Cancels(in) {
-			r.say("bad-day-twice", e.key.at, "%s changes %s twice", diag.Quote(d.Name), in.Path)("keep one of the two")
+			what := in.Path + " twice"
+			if !c.Is(in) {
+				what = "what the house sells for twice, by " + c.Path + " and by " + in.Path
+			}
+			r.say("bad-day-twice", e.key.at, "%s changes %s", diag.Quote(d.Name), what)("keep one of the two")
 			return Changed{}, false
 		}
 	}

@@ -61,6 +61,18 @@ func TestABadDayKeepsThePhase(t *testing.T) {
 	require.Contains(t, found.Errors()[0].Hint, "the phase stays as in the file: write the amount alone, $120/month")
 }
 
+// Two inputs of which one leads to the other are no change of the one twice.
+func TestABadDayNamesWhatItChangesTwice(t *testing.T) {
+	for day, want := range map[string]string{
+		"{sale price: -5%, expected discount: +2%}":      `"soft" changes what the house sells for twice, by sale price and by value.expected discount`,
+		"{arv: -5%, sale price: -5%}":                    `"soft" changes what the house sells for twice, by value.after-repair value and by sale price`,
+		"{marketing: 1 month, time.marketing: 2 months}": `"soft" changes time.marketing twice`,
+	} {
+		_, found := deal.Read("a", []byte(ranged("", "bad days: {soft: "+day+"}").text()))
+		require.Equal(t, want, found.Errors()[0].Message)
+	}
+}
+
 // What is added to a share may be more than all of it: 15% over the bids and 150% more.
 func TestABadDayAddsMoreThanAll(t *testing.T) {
 	d, found := deal.Read("a", []byte(ranged("", "bad days: {ruin: {overrun: +150%}}").text()))

@@ -89,3 +89,17 @@ func TestAnInputSaysItsCents(t *testing.T) {
 	require.Equal(t, "$1,200.25/month", in.SaysCents(values[1]))
 	require.Equal(t, "$90/month", in.SaysCents(values[2]))
 }
+
+// Beside an overrun that comes out as planned, which is the contingency, a range of that does
+// change the deal.
+func TestARangeOfTheContingencyBesideASteadyOverrun(t *testing.T) {
+	for ranges, idle := range map[string]bool{
+		"{contingency: {low: 5%, high: 25%}}":                              true,
+		"{contingency: {low: 5%, high: 25%}, overrun: {spread: none}}":     false,
+		"{overrun: {spread: none}, contingency: {cases: {5%: 1, 25%: 1}}}": false,
+	} {
+		_, found := deal.Read("a", []byte(ranged("", "ranges: "+ranges).text()))
+		require.Empty(t, found.Errors())
+		require.Equal(t, idle, slices.ContainsFunc(found, func(d diag.Diag) bool { return d.Code == "range-idle" }), ranges)
+	}
+}

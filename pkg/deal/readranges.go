@@ -215,7 +215,7 @@ func (r *reader) cases(out *Range, g *reading) bool {
 func (r *reader) rangesFit() {
 	for i := range r.deal.Ranges {
 		x := &r.deal.Ranges[i]
-		if x.Line == "contingency_share" && x.Spread != NoSpread && !r.overrunHeld() {
+		if x.Line == "contingency_share" && !r.overrunHeld() {
 			r.say("range-idle", x.Pos, "the range of contingency changes nothing: the trials vary the overrun, which is what the work takes over the bids")("write   overrun: {low: 0%%, high: 40%%}   instead, or beside it   overrun: {spread: none}   so that the contingency is spent")
 		}
 		plan, ok := r.worked(x.Member, x.Line)
@@ -246,5 +246,5 @@ func (r *reader) likelySaid(x *Range) bool {
 
 // overrunHeld reports whether the overrun comes out as planned in every trial.
 func (r *reader) overrunHeld() bool {
-	return slices.ContainsFunc(r.deal.Ranges, func(x Range) bool { return x.Line == "overrun" && x.Spread == NoSpread })
+	return slices.ContainsFunc(r.deal.Steady, func(in Input) bool { return in.Line == "overrun" })
 }

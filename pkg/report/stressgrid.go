@@ -84,10 +84,10 @@ func (p stressPage) legend() string {
 	if p.Grid.Across.Planned(p.Answer.Plan) >= 0 || p.Grid.Down.Planned(p.Answer.Plan) >= 0 {
 		words += " > is the plan."
 	}
-	if p.Grid.Down.Contingency(p.Answer.Plan) >= 0 {
+	if p.Grid.Down.Contingency(p.Answer.Plan, p.Grid.Across) >= 0 {
 		words += " c: from here down the contingency is used up."
 	}
-	if p.Grid.Across.Contingency(p.Answer.Plan) >= 0 {
+	if p.Grid.Across.Contingency(p.Answer.Plan, p.Grid.Down) >= 0 {
 		words += " c: from here to the right the contingency is used up."
 	}
 	switch {
@@ -115,7 +115,7 @@ func (p stressPage) sheet(s sheet) {
 		label = max(label, utf8.RuneCountInString(g.Down.Says(d))+3)
 	}
 	marks := 1 // before a value
-	if g.Across.Contingency(p.Answer.Plan) >= 0 {
+	if g.Across.Contingency(p.Answer.Plan, g.Down) >= 0 {
 		marks = 2
 	}
 	for _, a := range g.Across.Values {
@@ -139,7 +139,7 @@ func (p stressPage) part(s sheet, label, width, from, to int) {
 	head := strings.Repeat(" ", label)
 	for k := from; k < to; k++ {
 		said := g.Across.Says(g.Across.Values[k])
-		if k == g.Across.Contingency(p.Answer.Plan) {
+		if k == g.Across.Contingency(p.Answer.Plan, g.Down) {
 			said = "c" + said
 		}
 		if k == planned {
@@ -185,7 +185,7 @@ func (p stressPage) rowMark(i int) string {
 	if i == p.Grid.Down.Planned(p.Answer.Plan) {
 		mark[0] = '>'
 	}
-	if c := p.Grid.Down.Contingency(p.Answer.Plan); c >= 0 && i == c {
+	if c := p.Grid.Down.Contingency(p.Answer.Plan, p.Grid.Across); c >= 0 && i == c {
 		mark[1] = 'c'
 	}
 	return string(mark)

@@ -113,7 +113,7 @@ func rateOf(roi, cash decimal.Decimal) any {
 func gridObject(s *StressPage) GridObject {
 	g := s.Grid
 	o := GridObject{Across: SideNote{g.Across.Label, g.Across.Path(), g.Across.Values}, Down: SideNote{g.Down.Label, g.Down.Path(), g.Down.Values}}
-	if c := g.Down.Contingency(s.Answer.Plan); c >= 0 {
+	if c := g.Down.Contingency(s.Answer.Plan, g.Across); c >= 0 {
 		o.Contingency = &c
 	}
 	for _, row := range g.Cells {

@@ -106,10 +106,11 @@ func (a Axis) Moves(line string) bool {
 	return !a.adds && len(a.moves) == 1 && a.moves[0].Line == line && a.moves[0].Member.Parent == nil
 }
 
-// Contingency is the place of the first value at which the contingency is used up, or -1.
-func (a Axis) Contingency(p *Plan) int {
+// Contingency is the place of the first value at which the contingency is used up, or -1: also
+// where the other side varies the contingency, which then is used up elsewhere in each line.
+func (a Axis) Contingency(p *Plan, other Axis) int {
 	c := p.Line("contingency_share")
-	if !a.Overrun() || !c.IsPositive() {
+	if !a.Overrun() || !c.IsPositive() || other.Moves("contingency_share") {
 		return -1
 	}
 	return slices.IndexFunc(a.Values, c.LessThanOrEqual)

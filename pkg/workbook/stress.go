@@ -103,7 +103,7 @@ func (b *book) gridOf(g *grid, row int, title, format string, of func(stress.Cel
 		g.set(row, k+2, text(words, look{role: strong, right: true}))
 	}
 	first := row + 1
-	used := grid.Down.Contingency(plan)
+	used := grid.Down.Contingency(plan, grid.Across)
 	for i, x := range grid.Down.Values {
 		row++
 		words := grid.Down.Says(x)
