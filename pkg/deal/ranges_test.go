@@ -1,11 +1,13 @@
 package deal_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 )
 
 func TestARangeFindsItsInput(t *testing.T) {
