@@ -97,7 +97,7 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 		text = text.cut(1, len(text.text))
 		if in.Kind != Percent && strings.HasSuffix(text.text, "%") {
 			c.how = isScaled
-			in = Input{Path: in.Path, Kind: Percent, reads: &Field{Path: in.Path, Kind: Percent, Example: "5%"}}
+			in = Input{Path: in.Path, Line: in.Line, Kind: Percent, reads: &Field{Path: in.Path, Kind: Percent, Example: "5%"}}
 		}
 		if in.reads != nil { // how much is added may be less than what the input may be
 			f := *in.reads
@@ -111,7 +111,7 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 		r.say("bad-day-sign", text.at, "%s is %s, which does not say of what", in.Path, diag.Quote(text.text))("write   -%[1]s   for %[1]s less than planned,   +%[1]s   for more, or the figure that it then has", text.text)
 		return Changed{}, false
 	}
-	out := Range{Input: in}
+	out := Range{Input: in, title: in.Path + " on the bad day " + diag.Quote(d.Name)}
 	if !r.figure(&out, d.Name, text, &c.Value) {
 		return Changed{}, false
 	}

@@ -15,6 +15,9 @@ var daySlips = []slip{
 	ranged("bad-day-sign", "bad days: {soft market: {sale price: 5%}}"),
 	ranged("bad-day-not-here", "bad days: {soft market: {price: -5%}}"),
 	ranged("bad-day-not-here", "bad days: {soft market: {loans.1.draws.lag: +1 month}}"),
+	ranged("bad-day-not-here", "bad days: {dear lender: {exit fee: 2%}}"),
+	ranged("bad-day-not-here", "bad days: {tired: {own pace: 3}}"),
+	ranged("bad-percent", "bad days: {roof: {overrun: $8k}}"),
 	ranged("bad-day-beyond", "bad days: {early: {marketing: -9 months}}"),
 	ranged("bad-day-beyond", "bad days: {gone: {sale price: -99.9%}}"),
 	ranged("bad-day-beyond", "bad days: {gone: {overrun: -200%}}"),
@@ -141,4 +144,32 @@ func TestVaryWantsASpaceBetweenFigures(t *testing.T) {
 	_, _, found := d.Vary("--down", "price=212500,200k")
 	require.Len(t, found, 1)
 	require.Contains(t, found[0].Hint, "put a space behind the comma")
+}
+
+// What is refused says what does instead.
+func TestRefusedChangesNameAWayOut(t *testing.T) {
+	for day, want := range map[string]string{
+		"{draws.lag: +1 month}":  "counted in whole months",
+		"{own pace: 3}":          "overrun   in cost",
+		"{overrun: $8,000}":      "extra work: $8,000",
+		"{exit fee: 2%}":         "plan with another",
+		"{loans.1.exit fee: 2%}": "--set 'loans.1.exit fee=1% of commitment'",
+	} {
+		_, found := deal.Read("a", []byte(ranged("", "bad days: {roof: "+day+"}").text()))
+		require.Contains(t, found.Errors()[0].Hint, want, day)
+		require.NotContains(t, found.Errors()[0].Message, "roof of", day)
+	}
+}
+
+// A key that one loan has and another could have is asked for, as --set asks.
+func TestVaryAsksWhichLoan(t *testing.T) {
+	d, found := deal.Read("a", []byte(ranged("", "").text()), deal.Set{Path: "loans", Value: "[{name: a, price share: 60%, rate: 10%, least interest: 2 months}, {name: b, price share: 10%, rate: 12%}]"})
+	require.Empty(t, found.Errors())
+	_, _, found = d.Vary("--across", "least interest=1 month, 2 months")
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, "could be more than one: loans.1.least interest, loans.2.least interest")
+	for _, one := range []string{"a.least interest", "loans.1.least interest"} {
+		_, _, found = d.Vary("--across", one+"=1 month, 2 months")
+		require.Empty(t, found, one)
+	}
 }

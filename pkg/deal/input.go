@@ -44,7 +44,13 @@ func (r *reader) inputFor(name span, u use) (Input, bool) {
 	}
 	fit = slices.DeleteFunc(fit, func(t target) bool { return t.field == nil && !t.there }) // a charge that the deal has not
 	for _, better := range []func(target) bool{isThere, target.mayVary} {
-		if some := only(fit, better); len(some) > 0 {
+		some := only(fit, better)
+		if len(some) == 1 && slices.ContainsFunc(fit, func(t target) bool {
+			return some[0].field != nil && t.field == some[0].field && !t.there && some[0].there
+		}) {
+			continue // such as another loan, which could have it as well
+		}
+		if len(some) > 0 {
 			fit = some
 		}
 	}
@@ -132,12 +138,23 @@ func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 		tell("if the entry of that name is meant, write one of its keys, e.g.   %s.%s", name.text, key)
 		return Input{}, false
 	}
+	if t.field != nil && staysWords[t.field.Kind] != "" {
+		tell(staysWords[t.field.Kind], t.name(), t.field.Example)
+		return Input{}, false
+	}
 	if same, ok := r.namesake(t); ok {
 		tell("if a %s is meant, write   %s   ; for what the work costs, overrun", same.field.Kind, same.name())
 		return Input{}, false
 	}
 	tell("amounts, shares, rates and lengths of time of the deal can; for what the work costs give overrun a range")
 	return Input{}, false
+}
+
+// staysWords are the ways out where a figure of a kind stays as it is in every case.
+var staysWords = map[Kind]string{
+	WholeMonths:  "it is counted in whole months and stays as it is; for one more month where draws come later stress has a bad day, draws 1 month slower; plan with another by   --set '%[1]s=%[2]s'",
+	ShareOrMoney: "it may be a share or dollars, and stays as it is; plan with another by   --set '%[1]s=%[2]s'",
+	Pace:         "it stays as it is; what the work then takes more is   overrun   in cost and   time.renovation   in time; or plan with another pace by   --set '%[1]s=%[2]s'",
 }
 
 // namesake is the only figure that may vary and is called like a group, such as the length of

@@ -29,6 +29,7 @@ type Range struct {
 	Means, Spread     string          // the words of the file or their defaults
 	Cases             []Case          // instead of low, likely and high
 	Pos               diag.Pos
+	title             string // what a figure of it is called, if not by its key
 }
 
 // A Case is one of a few values that an input may have, and how much it weighs.
@@ -125,12 +126,13 @@ func (d *Deal) InputNamed(path string) (Input, bool) {
 // nothing goes wrong. Never written to.
 var besideRows = []Field{
 	{Path: "overrun", Kind: Percent, Line: "overrun", Range: "at least -50%, at most 300%", Example: "15%"},
+	{Path: "extra work", Kind: Money, Line: "extra_work", Example: "$8,000"},
 	{Path: "late sale", Kind: Duration, Line: "late_sale", Example: "2 months"},
 	{Path: "sale price", Kind: Money, Line: "sale_price", Range: "at least $1,000, at most $1,000 million", Example: "$352k"},
 }
 
 // besideFigures are examples of figures to look at beside each other.
-var besideFigures = map[string]string{"overrun": "15%, 30%", "late sale": "1 month, 3 months", "sale price": "$340k, $352k"}
+var besideFigures = map[string]string{"overrun": "15%, 30%", "extra work": "$0, $8,000", "late sale": "1 month, 3 months", "sale price": "$340k, $352k"}
 
 func besides(name string) *Field {
 	for i := range besideRows {

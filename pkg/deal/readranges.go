@@ -1,7 +1,9 @@
 package deal
 
 import (
+	"cmp"
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -161,7 +163,7 @@ func (r *reader) comesOut(out *Range, key string, text span, to *decimal.Decimal
 
 // figure reads a value of the input as its own key would be read.
 func (r *reader) figure(out *Range, key string, text span, to *decimal.Decimal) bool {
-	title := key + " of " + out.Path
+	title := cmp.Or(out.title, key+" of "+out.Path)
 	if out.reads != nil {
 		f := *out.reads
 		f.said, f.Doubt = title, ""
@@ -169,6 +171,9 @@ func (r *reader) figure(out *Range, key string, text span, to *decimal.Decimal) 
 		g := &reading{field: &f, node: &node{shape: scalar, span: text}}
 		ok := r.number(&f, g, &v)
 		*to = v.Number
+		if n := len(r.diags); !ok && out.Line == "overrun" && strings.Contains(text.text, "$") {
+			r.diags[n-1].Hint = "overrun is a share of the bids, e.g. 20%; for a lump of dollars write   extra work: " + text.text
+		}
 		return ok
 	}
 	return r.chargeFigure(out, title, text, to)
