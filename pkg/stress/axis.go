@@ -8,7 +8,9 @@ import (
 
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 )
 
 // An Axis is what varies along one side of a grid.
@@ -19,6 +21,8 @@ type Axis struct {
 	moves  []deal.Input // what they move
 	adds   bool         // they are added to the plan
 	beyond bool         // and the plan has some already
+	days   bool         // times are written in days
+	places int32        // or with so many decimals of a month
 }
 
 // Path is how the deal file names what takes the values, or "" where none does: where they
@@ -31,7 +35,48 @@ func (a Axis) Path() string {
 }
 
 // Says writes a value of the axis as the deal file would, to the cent.
-func (a Axis) Says(x decimal.Decimal) string { return a.input.SaysCents(x) }
+func (a Axis) Says(x decimal.Decimal) string {
+	switch {
+	case x.IsZero():
+	case a.days:
+		return quantity.Counted(int(inDays(x).IntPart()), "day")
+	case a.places > 0:
+		return quantity.FormatMonths(x, a.places)
+	}
+	return a.input.SaysCents(x)
+}
+
+// mostPlaces is with how many decimals of a month a value of an axis is written at most, which
+// are those that the steps of a span have.
+const mostPlaces = 6
+
+// apart has values that differ written so that they do: times in days where all are whole
+// days, else with more decimals.
+func (a Axis) apart() Axis {
+	if a.input.Kind != deal.Duration {
+		return a
+	}
+	alike := func() bool {
+		seen := map[string]bool{}
+		for _, x := range a.Values {
+			seen[a.Says(x)] = true
+		}
+		return len(seen) < len(a.Values)
+	}
+	if !alike() {
+		return a
+	}
+	a.days = !slices.ContainsFunc(a.Values, func(x decimal.Decimal) bool { return !inDays(x).IsInteger() })
+	for a.places = 2; !a.days && alike() && a.places < mostPlaces; {
+		a.places++
+	}
+	return a
+}
+
+// inDays are months in days, to what a day of a month is read with.
+func inDays(months decimal.Decimal) decimal.Decimal {
+	return formula.Divide(months.Mul(decimal.NewFromInt(365)), decimal.NewFromInt(12)).Round(4)
+}
 
 // planned reports whether a value is the plan's.
 func (a Axis) planned(p *Plan, x decimal.Decimal) bool {
@@ -43,7 +88,7 @@ func (a Axis) planned(p *Plan, x decimal.Decimal) bool {
 
 // Varying is an axis of any input.
 func Varying(label string, in deal.Input, values []decimal.Decimal) Axis {
-	return Axis{Label: label, Values: sorted(values), input: in, moves: []deal.Input{in}}
+	return Axis{Label: label, Values: sorted(values), input: in, moves: []deal.Input{in}}.apart()
 }
 
 func sorted(values []decimal.Decimal) []decimal.Decimal {
@@ -88,7 +133,7 @@ func (p *Plan) MonthsLate(where Late, values []decimal.Decimal) (a Axis, ok bool
 	if a.beyond {
 		a.Label += ", beyond the plan"
 	}
-	return a, a.moves != nil
+	return a.apart(), a.moves != nil
 }
 
 // Overruns is an axis of spending over the bids, with the contingency among the values.

@@ -82,6 +82,9 @@ func (p *Plan) swings() ([]Swing, error) {
 	}
 	for _, in := range p.Deal.Inputs() {
 		plan := p.of(in.Member, in.Line)
+		if slices.ContainsFunc(p.Deal.Steady, in.SameCause) {
+			continue
+		}
 		if low, high, usual := usualSwing(in, plan); usual && !has(in) && low.LessThan(high) {
 			out = append(out, Swing{Input: in, Label: chance.Label(in), Plan: plan, Low: low, High: high, Assumed: true, Why: "common practice, no source"})
 		}

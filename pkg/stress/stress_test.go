@@ -303,3 +303,43 @@ func BenchmarkRanking(b *testing.B) {
 		require.NoError(b, err)
 	}
 }
+
+// Heads that differ in value differ in print: in days where all are whole days.
+func TestHeadsOfTimesDiffer(t *testing.T) {
+	p := scenario(t, "juniper-lane")
+	for text, want := range map[string][]string{
+		"standstill=1 day, 2 days, 3 days":                 {"1 day", "2 days", "3 days"},
+		"standstill=0, 1 day, 2 days, 3 days":              {"none", "1 day", "2 days", "3 days"},
+		"time.renovation=105 days, 3 1/2 months":           {"3.45 months", "3.5 months"},
+		"time.renovation=3 months..3.01 months/4":          {"3 months", "3.003 months", "3.005 months", "3.008 months", "3.01 months"},
+		"time.renovation=3 1/2 months, 4 months, 5 months": {"3.5 months", "4 months", "5 months"},
+	} {
+		in, values, found := p.Deal.Vary("--across", text)
+		require.Empty(t, found)
+		a := stress.Varying(in.Path, in, values)
+		var got []string
+		for _, x := range a.Values {
+			got = append(got, a.Says(x))
+		}
+		require.Equal(t, want, got, text)
+	}
+}
+
+// What comes out as planned has no swing, be it one of common practice.
+func TestSteadyInputsAreNotRanked(t *testing.T) {
+	p := scenario(t, "juniper-lane", deal.Set{Path: "ranges", Value: "{escrow: {spread: none}, rate: {spread: none}, expected discount: {spread: none}}"})
+	all, err := p.Ranking()
+	require.NoError(t, err)
+	require.NotEmpty(t, all)
+	for _, s := range all {
+		require.NotContains(t, []string{"time.escrow", "loans.1.rate", "value.expected discount"}, s.Path)
+	}
+}
+
+// Without a loan a lump of cost on a bad day comes off the profit whole.
+func TestALumpOfExtraWork(t *testing.T) {
+	p := scenario(t, "juniper-lane", deal.Set{Path: "bad days", Value: "{water in the cellar: {extra work: $8000}}"}, deal.Set{Path: "loans", Value: "[]"})
+	o, err := p.Run(p.Days()[0])
+	require.NoError(t, err)
+	require.Equal(t, "8000", o.Lost.String())
+}
