@@ -120,6 +120,26 @@ func (r Range) Draws() (odds.Spread, error) {
 	return kept(s, least, most), nil
 }
 
+// oftenEnough is the normal score beyond which one case in a thousand lies.
+const oftenEnough = 3.09
+
+// Kept are the least and the most that the deal file would take, each where more than a case in
+// a thousand would come out beyond and counts as just that; else nil.
+func (r Range) Kept() (least, most *decimal.Decimal, err error) {
+	s, err := r.spread()
+	if err != nil {
+		return nil, nil, fmt.Errorf("%s: %w", r.Path, err)
+	}
+	least, most = r.Limits()
+	if least != nil && s.At(-oftenEnough) >= least.InexactFloat64() {
+		least = nil
+	}
+	if most != nil && s.At(oftenEnough) <= most.InexactFloat64() {
+		most = nil
+	}
+	return least, most, nil
+}
+
 func (r Range) spread() (odds.Spread, error) {
 	low, likely, high := r.Low.InexactFloat64(), r.Likely.InexactFloat64(), r.High.InexactFloat64()
 	if len(r.Cases) > 0 {

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/odds"
@@ -119,9 +121,25 @@ func (p oddsPage) rangeOf(r chance.Range) {
 	if r.Spread != deal.PERT && len(r.Cases) == 0 {
 		p.text("    ", "spread: "+r.Spread)
 	}
+	if least, most, err := r.Kept(); err == nil && len(r.Cases) == 0 {
+		if least != nil {
+			p.text("    ", "no case is under "+orNothing(r, *least)+": one drawn there counts as that")
+		}
+		if most != nil {
+			p.text("    ", "no case is over "+r.Says(*most)+": one drawn there counts as that")
+		}
+	}
 	if r.Assumed {
 		p.text("    ", "assumed: "+r.Why)
 	}
+}
+
+// orNothing is a value of a range, and nothing where it is none.
+func orNothing(r chance.Range, x decimal.Decimal) string {
+	if x.IsZero() {
+		return "nothing"
+	}
+	return r.Says(x)
 }
 
 // meaning is what low and high mean.
