@@ -33,6 +33,7 @@ func Odds(w io.Writer, o *OddsPage, s Style) error {
 	p.line("")
 	p.offers()
 	p.figures()
+	p.paid()
 	p.chances()
 	p.bars()
 	p.ranges()
@@ -162,6 +163,13 @@ func (p oddsPage) figures() {
 			cells = append(cells, r.says(e.Value), " ±"+strings.TrimLeft(r.off(e.Error), "$"))
 		}
 		p.line(oddsRow, append(cells, p.planned(r))...)
+	}
+}
+
+// paid says what of the plan's cash is paid before the closing.
+func (p oddsPage) paid() {
+	if words := paidBefore(p.Answer); words != "" {
+		p.text("  ", "The planned cash needed is "+dollars(p.Answer.Line("cash_needed"))+words+".")
 	}
 }
 

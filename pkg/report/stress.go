@@ -61,7 +61,17 @@ func (p stressPage) plan() {
 	if profit.IsNegative() {
 		verb = "lose"
 	}
-	p.say("As planned you %s %s with %s of your cash, in %s.", verb, dollars(profit.Abs()), dollars(a.Line("cash_needed")), months(a.Line("hold_months")))
+	p.say("As planned you %s %s with %s of your cash%s, in %s.", verb, dollars(profit.Abs()), dollars(a.Line("cash_needed")), paidBefore(a), months(a.Line("hold_months")))
+}
+
+// paidBefore is what of the cash needed is paid before the closing, where that is hers alone
+// and nothing of it comes back there; else "".
+func paidBefore(a *answer.Answer) string {
+	paid := a.Line("already_paid")
+	if !paid.IsPositive() || paid.GreaterThan(a.Line("cash_needed")) || a.Partnered() || a.Line("cash_to_close").IsNegative() {
+		return ""
+	}
+	return ", " + dollars(paid) + " of it paid before the closing"
 }
 
 // month says what one more month takes from the profit, or adds to it.
