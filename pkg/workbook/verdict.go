@@ -24,7 +24,7 @@ func (b *book) verdict() {
 	row = b.sticks(g, b.headline(g, row))
 	word, why := a.Advice()
 	row = g.paragraph(row, 1, lastColumn, "As the file stood: "+word+" "+why, look{role: strong})
-	for _, s := range []string{a.Asking(), a.Decides(), a.CashAside(), a.BackOut()} {
+	for _, s := range []string{a.Asking(), a.Decides(), a.Gaps(), a.CashAside(), a.BackOut()} {
 		if s != "" {
 			row = g.paragraph(row, 1, lastColumn, s, look{})
 		}
