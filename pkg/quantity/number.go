@@ -115,7 +115,7 @@ func (c *cursor) mixed(places int) (*big.Rat, error) {
 	if c.fractionAt(0) {
 		return c.fraction()
 	}
-	if first.kind != number || !c.fractionAt(1) && !c.dashedFraction() {
+	if c.isPlain() {
 		d, err := c.decimal(places)
 		if err != nil {
 			return nil, err
@@ -135,6 +135,24 @@ func (c *cursor) mixed(places int) (*big.Rat, error) {
 		return nil, err
 	}
 	return n.Add(n, f), nil
+}
+
+// rounded reads what mixed reads, rounded to places.
+func (c *cursor) rounded(places int) (decimal.Decimal, error) {
+	if c.isPlain() {
+		d, err := c.decimal(places)
+		return trim(d), err
+	}
+	n, err := c.mixed(places)
+	if err != nil {
+		return decimal.Zero, err
+	}
+	return toDecimal(n, int32(places)), nil
+}
+
+// isPlain reports whether no fraction stands in what comes or behind it.
+func (c *cursor) isPlain() bool {
+	return !c.fractionAt(0) && (c.peek().kind != number || !c.fractionAt(1) && !c.dashedFraction())
 }
 
 // fractionAt reports whether a fraction begins n tokens on.
