@@ -53,6 +53,7 @@ type House struct {
 	money *exact.Scratch // from totals to results
 	near  *fast.Program  // from options to totals, nearly
 	box   *bound.Box     // from totals to results, over ranges
+	other *bound.Box     // the same, for questions side by side
 
 	parts   *parts
 	money64 *nearMoney
@@ -216,7 +217,8 @@ func (h *House) prepareMoney() error {
 	if err != nil {
 		return err
 	}
-	h.box = bound.NewBox(p, h.results[profit], h.find("low_point"))
+	low := h.find("low_point")
+	h.box, h.other = bound.NewBox(p, h.results[profit], low), bound.NewBox(p, h.results[profit], low)
 	h.money64 = newNearMoney(p)
 	h.money = exact.NewScratch(p)
 	return nil

@@ -169,7 +169,7 @@ func (r *reader) missing(at diag.Pos, name, key, example string) {
 }
 
 func (r *reader) sticks(p *Product, n *node) {
-	r.mapping(n, "sticks", func(key, value *node) bool {
+	r.mapping(n, "sticks", nil, func(key, value *node) bool {
 		var s Stick
 		parsed(r, someLength, func(x quantity.Length) { s.Length = x })(key)
 		if s.Own = !r.starter; s.Own && value.Value == starterStick {
