@@ -232,3 +232,25 @@ func TestADoorBetweenTwoRoomsIsBoughtOnce(t *testing.T) {
 		require.Equal(t, named[same].String(), trimmed[same].String(), same)
 	}
 }
+
+// Beside a base of tile, nothing but the casing is painted, by its own run: 2'8" x 6'8" and
+// 3' x 5' are 16 and 16 ft, by hand from docs/measuring.md: two legs and a head, and a fourth
+// side for the window: 2 x 6'8" + 2'8" = 16 ft, 2 x (3' + 5') = 16 ft.
+func TestCasingBesideATileBaseIsPaintedByItsOwnRun(t *testing.T) {
+	const den = walked + "rooms: {den: {size: 10' x 12', doors: 2'8\" x 6'8\", windows: 3' x 5', work: {%s}}}\n"
+	for work, much := range map[string][2]string{ // of base and of casing
+		"casing: hired":                                     {"41.333333", "32"},
+		"casing: hired, tile base: hired":                   {"0", "32"},
+		"casing: hired, tile wainscot: hired":               {"0", "32"},
+		"casing: {count: 10 ft}, tile base: hired":          {"0", "10"},
+		"casing: {part: 25%}, tile base: hired":             {"0", "8"},
+		"casing: hired, tile base: {part: 75%}":             {"10.333333", "32"},
+		"window casing: hired, tile base: hired":            {"0", "32"}, // by the window, so of all
+		"sash repair: hired, tile base: hired":              {"0", "32"},
+		"casing: hired, tile base: hired, baseboard: hired": {"41.333333", "32"},
+		"casing: {count: 10 ft}, baseboard: hired":          {"41.333333", "32"},
+	} {
+		of := quantities(t, fmt.Sprintf(den, work))
+		require.Equal(t, much, [2]string{of["paint trim"].Round(6).String(), of["paint casing"].Round(6).String()}, work)
+	}
+}
