@@ -87,6 +87,12 @@ func TestWhatMakesOneThingLiesSideBySide(t *testing.T) {
 		{walled, "hang ceiling board: {part: 40%}", "skim ceiling: {part: 60%}", "prime new ceiling board", "120"},
 		{walled, "hang wall board: {part: 40%}, skim walls: {part: 60%}", "paint walls: hired", "prepare walls", "0"},
 		{walled, "sheet vinyl floor: {part: 40%}", "tile floor: {part: 60%}", "screw down subfloor", "120"},
+		{walled, "resilient plank floor: {part: 60%}", "refinish wood floor: {part: 40%}", "strip carpet", "120"},
+		{walled, "resilient plank floor: {part: 60%}", "refinish wood floor: {count: 30 sq ft}", "strip carpet", "102"},
+		{walled, "carpet: {part: 50%}", "screen and recoat wood floor: {part: 30%}", "strip carpet", "96"},
+		{walled, "resilient plank floor: {part: 60%}", "refinish wood floor: {part: 60%}", "strip carpet", "120"},
+		{walled, "nail-down oak floor: {part: 40%}", "refinish wood floor: {part: 60%}", "strip carpet", "72"}, // the oak is refinished too
+		{walled, "nail-down oak floor: {part: 40%}, resilient plank floor: {part: 20%}", "refinish wood floor: {part: 60%}", "strip carpet", "96"},
 		{walled, "subfloor replacement: {part: 40%}", "floor backer board: {part: 60%}", "strip carpet", "72"}, // the new subfloor, and the old under the rest of the board
 	})
 }

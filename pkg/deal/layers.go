@@ -79,10 +79,7 @@ func (b *bringing) layers(works []*work) (out []layer) {
 // under is the work that a piece of work stems from: itself, or where just as much is done
 // of it as of what brings it, that.
 func (b *bringing) under(w *work) []layer {
-	var things []string
-	if t := w.item.Thing(); t != "" {
-		things = []string{t}
-	}
+	things := b.things(w.item)
 	same := sameMeasure(w.item, w.bringers)
 	if len(same) == 0 || len(same) < len(w.bringers) || b.yields(w) {
 		return []layer{{[]*work{w}, things}}
@@ -94,6 +91,23 @@ func (b *bringing) under(w *work) []layer {
 		}
 	}
 	return layers
+}
+
+// things are what of a place an item makes, itself. A floor that nothing refinishes leaves no
+// wood to be refinished where it lies.
+func (b *bringing) things(it *pricebook.Item) []string {
+	refinished := func(c pricebook.Companion) bool {
+		other := b.book.Item(c.Item)
+		return other != nil && other.Thing() == woodFinish
+	}
+	switch thing := it.Thing(); {
+	case thing == "":
+		return nil
+	case it.NewFloor && !slices.ContainsFunc(it.Brings, refinished):
+		return []string{thing, woodFinish}
+	default:
+		return []string{thing}
+	}
 }
 
 // yields reports whether other work leaves less of a companion, or is being asked for it.
