@@ -77,8 +77,13 @@ func oneThing(it *pricebook.Item) string {
 	return it.Thing()
 }
 
-// doubtMoreThanAll doubts work that together is more than all of one thing.
+// doubtMoreThanAll doubts work that together is more than all of one thing, or of all the
+// layers that it takes up.
 func (r *reader) doubtMoreThanAll(p *plan, works []*work) {
+	if layers := r.layersOf(p.room, works[0].item); layers > 1 {
+		r.doubtMoreThanLayers(p, works, layers)
+		return
+	}
 	const hint = "keep one of them, or say how much each is for, with   part: 50%%   or   count:"
 	var first *work // that is done to all
 	var names []string
@@ -101,6 +106,19 @@ func (r *reader) doubtMoreThanAll(p *plan, works []*work) {
 	}
 	if last := works[len(works)-1]; !told && len(works) > 1 && sum.GreaterThan(one) {
 		r.say("done-twice", last.at, "%s are together %s of the %s of %s", strings.Join(names, ", "), quantity.FormatPercent(sum, 1), cmp.Or(last.item.Thing(), last.item.Name), p.room.Label)("the parts of one thing add up to 100%%: beside   part: 30%%   write   part: 70%%   for the rest; all are paid as they stand")
+	}
+}
+
+// doubtMoreThanLayers doubts work that takes up more layers than there are.
+func (r *reader) doubtMoreThanLayers(p *plan, works []*work, layers int) {
+	var names []string
+	var sum decimal.Decimal
+	for _, w := range works {
+		part, _ := r.partOf(w)
+		sum, names = sum.Add(part), append(names, diag.Quote(w.label))
+	}
+	if last := works[len(works)-1]; len(works) > 1 && sum.GreaterThan(decimal.NewFromInt(int64(layers))) {
+		r.say("done-twice", last.at, "%s are together %s of the %s of %s, which has %d layers of it", strings.Join(names, ", "), quantity.FormatPercent(sum, 1), pricebook.MeasureNamed(last.item.Measure).Name, p.room.Label, layers)("name it once for each layer at most; all are paid as they stand")
 	}
 }
 

@@ -188,8 +188,10 @@ func (b *bringing) within(it *pricebook.Item, w *work) toDo {
 }
 
 // all is all there is of the measure of an item where the plan is, 0 where that is not known.
-func (b *bringing) all(it *pricebook.Item) decimal.Decimal {
-	x, _ := b.thereIs(b.plan.room, *pricebook.MeasureNamed(it.Measure))
+func (b *bringing) all(it *pricebook.Item) decimal.Decimal { return b.allThereIs(b.plan, it) }
+
+func (r *reader) allThereIs(p *plan, it *pricebook.Item) decimal.Decimal {
+	x, _ := r.thereIs(p.room, *pricebook.MeasureNamed(it.Measure))
 	return x
 }
 
