@@ -15,7 +15,7 @@ import (
 // doubtInstead doubts work of one option that makes more than all of one thing: a laminate
 // counter and one of stone, a new tub and the old one reglazed, one item under two names, a
 // floor of tile and carpet on a part of it; and companions that come whole beside what is
-// done in their place to a part.
+// done in their place to a part, or with a patch.
 func (r *reader) doubtInstead() {
 	r.doubtHouseBoth()
 	for _, p := range r.plans {
@@ -35,8 +35,22 @@ func (r *reader) doubtInstead() {
 			r.doubtMoreThanAll(p, of[thing])
 		}
 		r.doubtBoth(p)
+		r.doubtWhole(p)
 		for _, x := range p.beside {
 			r.say("part-instead", x[1].at, "%s is done to a part of %s, so %s comes along whole", diag.Quote(x[1].label), p.room.Label, diag.Quote(x[0].label))("leave that out with   without: [%s]   or write it as work of its own, with its   count:", x[0].item.Name)
+		}
+	}
+}
+
+// doubtWhole doubts what comes along whole with work that is done to a small part.
+func (r *reader) doubtWhole(p *plan) {
+	of := map[*work][]string{}
+	for _, x := range p.whole {
+		of[x.by] = append(of[x.by], x.Item)
+	}
+	for _, w := range p.works {
+		if names := strings.Join(of[w], ", "); names != "" {
+			r.say("part-brings-whole", w.at, "%s is done to a small part of %s, and brings along for all of it: %s", diag.Quote(w.label), p.room.Label, names)("leave out what the patch does not take with   without: [%s]   or write it as work of its own, with its   count:", names)
 		}
 	}
 }

@@ -97,6 +97,49 @@ func TestWhatMakesOneThingLiesSideBySide(t *testing.T) {
 	})
 }
 
+// A companion of the same surface, with more or less of its openings, follows the part or the
+// count of what brings it: 352 sq ft of walls and less 12 of a window, by hand.
+func TestACompanionOfTheSameSurfaceFollows(t *testing.T) {
+	window := strings.Replace(walled, "layers", "windows: 3' x 4', layers", 1)
+	inEitherOrder(t, []amountOf{
+		{window, "hang wall board: hired", "casing: hired", "outside wall insulation", "340"},
+		{window, "hang wall board: {part: 10%}", "casing: hired", "outside wall insulation", "34"},
+		{window, "hang wall board: {count: 8 sq ft}", "casing: hired", "outside wall insulation", "8"},
+		{window, "hang wall board: {part: 50%}", "hang bath wall board: {part: 30%}", "outside wall insulation", "272"},
+		{window, "hang wall board: {part: 50%}", "strip wall board: {part: 50%}", "outside wall insulation", "170"}, // what is taken out lies under what is new
+		{window, "hang wall board: {part: 50%}", "wall batts: {part: 60%}", "outside wall insulation", "136"},
+		{window, "hang wallpaper: {part: 25%}", "casing: hired", "prepare walls", "88"},
+	})
+}
+
+// What a patch brings along for all of the room is doubted, by the work that the file names.
+func TestWhatAPatchBringsWholeIsDoubted(t *testing.T) {
+	for work, says := range map[string]string{
+		"hang wall board: hired":                                    "",
+		"hang wall board: {part: 30%}":                              "",
+		"hang wall board: {count: 8 sq ft}":                         `"hang wall board" is done to a small part of den, and brings along for all of it: baseboard`,
+		"hang wall board: {part: 3%}":                               `"hang wall board" is done to a small part of den, and brings along for all of it: baseboard`,
+		"hang wall board: {part: 3%}, skim walls: {part: 50%}":      `"hang wall board" is done to a small part of den, and brings along for all of it: baseboard`,
+		"hang wall board: {part: 3%}, tile base: hired":             "",
+		"hang wall board: {part: 3%}, baseboard: {count: 4 ft}":     "",
+		"resilient plank floor: {part: 20%}, laminate floor: hired": "",
+		"resilient plank floor: {part: 20%}":                        `"resilient plank floor" is done to a small part of den, and brings along for all of it: base off and on`,
+		"resilient plank floor: {part: 20%}, carpet: {part: 80%}":   `"resilient plank floor" is done to a small part of den, and brings along for all of it: base off and on`,
+		"baseboard: {part: 10%}":                                    "",
+		"strip wallpaper: {part: 10%}, strip ceiling board: hired":  "",
+		"strip wallpaper: {part: 10%}":                              `"strip wallpaper" is done to a small part of den, and brings along for all of it: floor protection`,
+	} {
+		_, found := deal.Read("house.yaml", []byte(fmt.Sprintf(walled, work)))
+		var got []string
+		for _, d := range found {
+			if d.Code == "part-brings-whole" {
+				got = append(got, d.Message)
+			}
+		}
+		require.Equal(t, says, strings.Join(got, "; "), work)
+	}
+}
+
 // What lies one on the other is no more of the room than the larger of the two.
 func TestALayerUnderAnotherAddsNoFloor(t *testing.T) {
 	of := quantities(t, fmt.Sprintf(carpeted, "tile floor: {part: 50%}, uncoupling membrane under tile: {part: 25%}"))

@@ -93,6 +93,9 @@ func (b *bringing) under(w *work) []layer {
 	return layers
 }
 
+// demolition is the trade that takes out what was there.
+const demolition = "demolition"
+
 // things are what of a place an item makes, itself. A floor that nothing refinishes leaves no
 // wood to be refinished where it lies.
 func (b *bringing) things(it *pricebook.Item) []string {
@@ -101,6 +104,8 @@ func (b *bringing) things(it *pricebook.Item) []string {
 		return other != nil && other.Thing() == woodFinish
 	}
 	switch thing := it.Thing(); {
+	case thing == "" && it.Trade == demolition:
+		return []string{demolition} // it lies under what is new
 	case thing == "":
 		return nil
 	case it.NewFloor && !slices.ContainsFunc(it.Brings, refinished):
@@ -148,10 +153,10 @@ func (b *bringing) once(works []*work) []*work {
 	return slices.DeleteFunc(slices.Clone(works), func(w *work) bool { return held[w] })
 }
 
-// sameMeasure is the work among what brings a companion that goes by its measure.
+// sameMeasure is the work among what brings a companion that goes by its measure or surface.
 func sameMeasure(it *pricebook.Item, by []brought) (out []*work) {
 	for _, x := range by {
-		if x.by.item.Measure == it.Measure {
+		if pricebook.SameSurface(x.by.item.Measure, it.Measure) {
 			out = append(out, x.by)
 		}
 	}
