@@ -120,3 +120,11 @@ func TestLayersMayBeTakenUpOneByOne(t *testing.T) {
 		require.Equal(t, says, strings.Join(got, "; "), work)
 	}
 }
+
+// A name that the price book has not is told all that the work brings, also what comes once for
+// the house: a circuit brings the permit, and plates for what it opens.
+func TestWithoutOfNoNameListsWhatComesOnceForTheHouseToo(t *testing.T) {
+	_, found := deal.Read("house.yaml", []byte(walked+"rooms: {den: {size: 10' x 12', work: {circuit: hired}, without: [gold leaf]}}\n"))
+	require.Len(t, found, 1)
+	require.Regexp(t, `^the work brings along: .*electrical permit`, found[0].Hint)
+}
