@@ -99,7 +99,9 @@ func New(d *deal.Deal) (*House, error) {
 		h.chosen = append(h.chosen, cells)
 	}
 	h.totals, h.results = h.all(totals), h.all(results)
-	h.findSticks()
+	if err := h.findSticks(); err != nil {
+		return nil, err
+	}
 	if err := h.prepareWork(); err != nil {
 		return nil, err
 	}

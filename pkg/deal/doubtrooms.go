@@ -20,6 +20,7 @@ func (r *reader) doubtRooms() {
 	r.doubtInstead()
 	r.doubtAllTheHouse()
 	r.doubtLayers()
+	r.doubtBetweenLayers()
 	r.doubtBedrooms()
 	r.doubtAdds()
 	r.doubtUnadded()
