@@ -17,6 +17,7 @@ import (
 // Options say how a list is read.
 type Options struct {
 	Columns map[string]string // the header of a field, where it is not found by itself: "price": "AMT"
+	Plane   bool              // of two kinds of places, those in metres are read and not the degrees
 	Today   quantity.Date     // sales after it are flagged; none if zero
 	Comma   rune              // between the cells; told from the first line if zero
 }
@@ -66,7 +67,7 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 		return nil, r.found
 	}
 	r.width = len(header)
-	if !r.mapped(header, o.Columns) {
+	if !r.mapped(header, o) {
 		return nil, r.found
 	}
 	if !r.rows() {
@@ -82,11 +83,12 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 	return r.list, r.found
 }
 
-// yearsOfSales leaves out a column called year that only says when the houses were sold:
-// each is that of the sale, or the year before, since deeds are recorded later.
+// yearsOfSales leaves out a column called year that only says when the houses were sold, or
+// listed or taxed: each is that of the sale or later, or the year before, since deeds are
+// recorded later.
 func (r *reader) yearsOfSales() {
 	other := func(s Sold) bool {
-		return s.Built.Known && int(s.Built.Value) != s.Date.Year && int(s.Built.Value) != s.Date.Year-1
+		return s.Built.Known && int(s.Built.Value) < s.Date.Year-1
 	}
 	if r.year == nil || slices.ContainsFunc(r.list.sales, other) || !slices.ContainsFunc(r.list.sales, func(s Sold) bool { return s.Built.Known }) {
 		return

@@ -209,7 +209,7 @@ func TestReadColumns(t *testing.T) {
 	require.Len(t, found, 1)
 
 	_, found = read(t, "date,price,sale price\n", Options{})
-	require.Contains(t, found[0].Message, `"sale price" looks like it too`)
+	require.Contains(t, found[0].Message, `price is read from "sale price"; "price" looks like it too`)
 }
 
 func oneLine(l diag.List) []string {
