@@ -387,6 +387,23 @@ func TestOneSaleFarAwayLeavesThePlaceOfTheOthers(t *testing.T) {
 
 // By stated distances two sales may stand a town apart, and are no pair then: a bath is
 // worth what the near one says, 310,000 - 300,000 for half a bath.
+func TestStatedDistanceGoesBeforeThePlace(t *testing.T) {
+	s := Subject{House: House{Area: Known(1240), Place: Place{X: -83.55, Y: 41.66, Degrees: true, Known: true}}}
+	sale := func(line int, lat float64, stated Fact) Sold {
+		h := House{Area: Known(1240)}
+		if lat != 0 {
+			h.Place = Place{X: -83.55, Y: lat, Degrees: true, Known: true}
+		}
+		return Sold{House: h, Line: line, Date: townDay.AddDays(-30), Price: usd(250_000), Stated: stated}
+	}
+	sales := []Sold{sale(1, 41.66, Fact{}), sale(2, 41.67, Known(90)), sale(3, 0, Known(50)), sale(4, 41.661, Known(40_000))}
+	got := map[int]Fact{}
+	for _, k := range listOf(sales).Before(townDay).Choose(s, Wish{}).Comps {
+		got[k.Line] = k.Distance
+	}
+	require.Equal(t, map[int]Fact{1: Known(0), 2: Known(90), 3: Known(50), 4: Known(40_000)}, got)
+}
+
 func TestPairsStandNearEachOther(t *testing.T) {
 	s := townSubject()
 	s.Place = Place{}

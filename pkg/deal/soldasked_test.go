@@ -169,3 +169,21 @@ func TestAllOfHerOwnAreUsed(t *testing.T) {
 	require.Equal(t, map[string]string{"4 A St": "less like the house than those that are used"}, whyNot(d))
 	require.Len(t, asking(t, unvalued+"comps:\n"+own+"    4 A St: {sold: 2018-06-04, price: $180k, living area: 1690}\n", nil, nil).Comps.Members, 4)
 }
+
+// A house that sold twice within a year for a fifth more and over was likely redone between.
+func TestSoldTwice(t *testing.T) {
+	said := func(first, day string) (out []string) {
+		d, found := deal.Read("a.yaml", []byte(unvalued+"comps:\n  table: |\n    address      sold on     price\n    12 Elm St    "+day+"  "+first+"\n    12 Elm Street  2025-11-14  300000\n    3 Elm St     2025-11-15  310000\n"))
+		require.NotNil(t, d, "%v", found)
+		for _, f := range found {
+			if f.Code == "sold-twice" {
+				out = append(out, f.String())
+			}
+		}
+		return out
+	}
+	require.Equal(t, []string{"a.yaml:6:5: warning: 12 Elm St was sold on 2025-03-14 for $240,000, and on 2025-11-14 for $300,000 (line 7), 25% more: it was likely redone between\n  hint: strike the sale in which it was not what your house will be, by its line: strike: [line 6]"}, said("240000", "2025-03-14"))
+	require.Empty(t, said("250000", "2025-03-14"), "a fifth and no more")
+	require.Empty(t, said("240000", "2024-03-14"))
+	require.Empty(t, said("340000", "2025-03-14"))
+}
