@@ -39,10 +39,11 @@ type Market struct {
 
 // Before returns what is known of the market by a day: of all later sales, and those
 // of the day itself, nothing is used. Doubtful sales are set aside.
-func (l *List) Before(day quantity.Date) *Market { return l.before(day, nil) }
+func (l *List) Before(day quantity.Date) *Market { return l.before(day, nil, nil) }
 
-// before is Before where the sales of some lines are used although they are doubtful.
-func (l *List) before(day quantity.Date, lines []int) *Market {
+// before is Before where the sales of some lines are used although they are doubtful, and
+// those of others although they are old.
+func (l *List) before(day quantity.Date, lines, keep []int) *Market {
 	m := &Market{Day: day, list: l}
 	for i := range l.sales {
 		s := &l.sales[i]
@@ -54,7 +55,7 @@ func (l *List) before(day quantity.Date, lines []int) *Market {
 			m.sales = append(m.sales, s)
 		}
 	}
-	m.old = m.withoutOld(lines)
+	m.old = m.withoutOld(slices.Concat(lines, keep))
 	m.lay()
 	m.learn()
 	return m

@@ -53,7 +53,7 @@ func (m *Market) compare(s *House) *likeness {
 	for i := range m.sales {
 		a, b := m.east[i]-east, m.north[i]-north
 		l.place[i] = a*a + b*b
-		if stated := m.sales[i].Stated; l.nowhere && stated.Known {
+		if stated := m.sales[i].Stated; stated.Known { // who says how far off it is knows it
 			l.place[i] = stated.Value * stated.Value
 		}
 	}
@@ -91,10 +91,7 @@ func (l *likeness) within() float64 {
 
 // located reports whether it is known how far the i-th sale stands from the subject.
 func (l *likeness) located(i int) bool {
-	if l.nowhere {
-		return l.m.sales[i].Stated.Known
-	}
-	return l.m.placed[i]
+	return !l.nowhere && l.m.placed[i] || l.m.sales[i].Stated.Known
 }
 
 // logLot is the log of the lot, no smaller than an area can be read.
