@@ -25,6 +25,7 @@ type Market struct {
 	east    []float64 // metres
 	north   []float64
 	placed  []bool
+	stated  []int     // those of which the list says how far off they are
 	months  []float64 // before the day, so below zero
 	area    []float64 // log
 	lot     []float64 // log
@@ -74,6 +75,9 @@ func (m *Market) lay() {
 	m.x = make([]float64, n*m.columns)
 	for i, s := range m.sales {
 		m.east[i], m.north[i], m.placed[i] = m.flat.metres(s.Place)
+		if s.Stated.Known {
+			m.stated = append(m.stated, i)
+		}
 		m.months[i] = -float64(quantity.DaysBetween(s.Date, m.Day)) / monthDays
 		m.area[i], m.lot[i] = math.Log(s.Area.Value), logLot(&s.House)
 		m.y[i] = math.Log(s.Net().InexactFloat64())

@@ -53,9 +53,9 @@ func (m *Market) compare(s *House) *likeness {
 	for i := range m.sales {
 		a, b := m.east[i]-east, m.north[i]-north
 		l.place[i] = a*a + b*b
-		if stated := m.sales[i].Stated; stated.Known { // who says how far off it is knows it
-			l.place[i] = stated.Value * stated.Value
-		}
+	}
+	for _, i := range m.stated { // who says how far off it is knows it
+		l.place[i] = m.sales[i].Stated.Value * m.sales[i].Stated.Value
 	}
 	l.reach.place = l.within() + tune.Floor
 	return l
