@@ -53,6 +53,7 @@ type book struct {
 	hiddenNames map[string]bool
 
 	workingGrid *grid
+	soundAt     string // the condition that inputs can be so
 }
 
 // more is how many months there is room for beyond the sale.
@@ -90,6 +91,9 @@ func made(a *answer.Answer, how Options) (*book, error) {
 	} else {
 		b.fill(b.lay())
 		b.front()
+		if b.workingGrid != nil {
+			b.sheet(b.workingGrid)
+		}
 		b.idle()
 	}
 	for _, g := range b.all() {
