@@ -340,16 +340,22 @@ func (g *grid) toPrint(row int) {
 }
 
 // but says what else does not follow a change.
-func (b *book) but() string {
-	var all []string
+func (b *book) but() string { return butFor(b.still()) }
+
+// still is what does not follow a change, beside what a search found.
+func (b *book) still() (all []string) {
 	if len(b.answer.Deal.Cuts) > 0 {
 		all = append(all, "the numbers of sticks in cut lists")
 	}
 	if b.how.For == Lender {
 		all = append(all, "what rests on figures that are not in this workbook")
 	}
+	return all
+}
+
+func butFor(all []string) string {
 	if len(all) == 0 {
 		return ""
 	}
-	return ", but for " + strings.Join(all, " and ")
+	return ", but for " + answer.Listed(all)
 }
