@@ -33,14 +33,12 @@ func (b *book) cash() {
 	for _, l := range b.answer.Loans() {
 		add(l.Label+":\nowed", l, "balance")
 	}
-	const month, low, least, most = 8.0, 11.0, 11.0, 12.5
-	width := max(least, min(most, (upright*sharper-month-low-1)/float64(len(all)))) // upright if it can be
-	g.widths = []float64{month}
+	g.widths = []float64{8}
 	for range all {
-		g.widths = append(g.widths, width)
+		g.widths = append(g.widths, 12.5)
 	}
 	mark := len(all) + 2
-	g.widths = append(g.widths, low)
+	g.widths = append(g.widths, 11)
 	head := g.title(mark, "Cash by month", "Month 0 is the purchase closing; the last one filled is that of the sale. What waits for the payoff is in the balance only where it joins it.")
 	g.heads = head
 	wrapped := look{role: heading, wrap: true, right: true}
@@ -65,10 +63,10 @@ func (b *book) cash() {
 	end := min(b.last, b.answer.Values.Months()+drawn)
 	under := g.paragraph(head+b.last+3, 1, mark, "The low point is inside its month: when its bills are paid and nothing has come in yet. That is the cash needed. The chart ends with month "+itoa(end)+".", look{role: small})
 	at := address(under+1, 1, false, false)
-	if g.across() { // there is no room for the chart below the months
-		g.breaks = append(g.breaks, under-1)
-	}
 	g.before = func(f *excelize.File, g *grid) error {
+		if g.across() { // there is no room for the chart below the months
+			g.breaks = append(g.breaks, under-1)
+		}
 		if err := b.hideAfterSale(f, g, area{head + 1, 1, head + 1 + b.last, mark}); err != nil {
 			return err
 		}
