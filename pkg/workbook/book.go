@@ -91,9 +91,6 @@ func made(a *answer.Answer, how Options) (*book, error) {
 	} else {
 		b.fill(b.lay())
 		b.front()
-		if b.workingGrid != nil {
-			b.sheet(b.workingGrid)
-		}
 		b.idle()
 	}
 	for _, g := range b.all() {
