@@ -21,13 +21,16 @@ type Answer struct {
 	Model  *model.Model
 	Values *exact.Values
 
-	Verdict   Verdict
-	Offer     solve.Offer // at the likely value
-	OfferLow  solve.Offer // at the low value; the same if none is stated
-	HasLow    bool
-	LowMisses bool   // at the asking price, at a low value that bears as much or more
-	Aside     *Aside // nil unless cash holds either offer back
-	Bridge    []Step // from the rule of thumb to the maximum offer; none without one
+	Verdict  Verdict
+	Offer    solve.Offer // at the likely value
+	OfferLow solve.Offer // at the low value; the same if none is stated
+	HasLow   bool
+	// Gap and GapLow are the lowest prices under the offers, from some way under the asking price
+	// on, at which a target is missed all the same; 0 where there is none.
+	Gap, GapLow decimal.Decimal
+	LowMisses   bool   // at the asking price, at a low value that bears as much or more
+	Aside       *Aside // nil unless cash holds either offer back
+	Bridge      []Step // from the rule of thumb to the maximum offer; none without one
 
 	BreakEven         BreakEvens
 	BreakEvenAtTarget *BreakEvens // nil without a profit target
@@ -180,7 +183,10 @@ func (a *Answer) offers() (err error) {
 	if a.Offer, a.OfferLow, err = both(a.Deal.Targets); err != nil {
 		return err
 	}
-	if a.HasLow && a.OfferLow.Found && !a.OfferLow.Price.LessThan(a.Line("price")) {
+	if err = a.gaps(); err != nil {
+		return err
+	}
+	if a.HasLow && a.OfferLow.Found && !a.OfferLow.Price.LessThan(a.Line("price").Floor()) {
 		if a.LowMisses, err = a.missesAtLow(); err != nil {
 			return err
 		}
@@ -204,7 +210,7 @@ const cashTarget = "cash_to_spare"
 // the way down to the maximum offer, or with the first thousand where that is no way down.
 func (a *Answer) frees() (decimal.Decimal, error) {
 	price, steps := a.Line("price"), one
-	if a.Offer.Found && a.Offer.Price.LessThan(price) {
+	if a.waysDown() {
 		steps = price.Sub(a.Offer.Price).Shift(-3)
 	}
 	lower, err := a.At(decimal.Max(decimal.Zero, price.Sub(steps.Shift(3))), a.Line("after_repair_value"))
@@ -212,6 +218,11 @@ func (a *Answer) frees() (decimal.Decimal, error) {
 		return decimal.Zero, err
 	}
 	return lower.Line(cashTarget).Sub(a.Line(cashTarget)).DivRound(steps, 2), nil
+}
+
+// waysDown reports whether the maximum offer lies a thousand dollars or more under the price.
+func (a *Answer) waysDown() bool {
+	return a.Offer.Found && a.Line("price").Sub(a.Offer.Price).GreaterThanOrEqual(one.Shift(3))
 }
 
 var one = decimal.NewFromInt(1)

@@ -17,7 +17,6 @@ import (
 var AssumedAs = map[string]string{
 	"container_holds": "container holds", "container_limit": "container weight limit", "container_price": "container costs",
 	"tax_share": "share of profit set aside for tax", "own_hours_a_week": "own work",
-	"finances_premium": "lends on a premium or assignment fee",
 }
 
 // AssumedSaid are words for defaults that are another figure of the deal.

@@ -38,7 +38,7 @@ func (a *Answer) doubts() diag.List {
 
 func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 	term, done := a.Of(loan, "term"), a.Line("works_end")
-	if term.IsPositive() && term.LessThan(done) && a.Of(loan, "extension_months").IsPositive() && !a.cleared(loan, term) { // without extension it is doubted for the sale
+	if term.IsPositive() && quantity.Before(term, done) && a.Of(loan, "extension_months").IsPositive() && !a.cleared(loan, term) { // without extension it is doubted for the sale
 		l.Add(diag.Warnf(loan.Pos, "term-before-works", "%s falls due after %s, before the work is done (%s)", loan.Label, quantity.FormatMonths(term, 1), quantity.FormatMonths(done, 1)).
 			WithHint("check the unit of its term; as it stands, extensions are paid during the work"))
 	}

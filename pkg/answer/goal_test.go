@@ -71,6 +71,12 @@ time: {escrow: 3 months}
 		require.Contains(t, why, want)
 	}
 	require.Equal(t, Bid, answered(t, deal+"targets: {profit: $37k}").Verdict)
+
+	// Asked $145,000, the deal bears $156,862, but not $148,149: with the 8% that is $160,000.92.
+	lower := answered(t, replaced(t, deal, "$149,000", "$145,000")+"targets: {profit: $40k}")
+	require.Equal(t, "148149", lower.Gap.String())
+	require.Contains(t, lower.Gaps(), "Not every price below will do: $148,149, for one, misses a target, since")
+	require.Empty(t, answered(t, wanted).Gaps())
 }
 
 // What decides is said of either value; the second time a target is the same it is not

@@ -19,15 +19,23 @@ func (a *Answer) Advice() (word, why string) {
 	case Leave:
 		return "Leave it.", a.whyLeave()
 	}
-	return "Bid.", "The asking price of " + dollars(a.Line("price")) + " " + a.meets() + "."
+	return "Bid.", "The asking price of " + a.Asked() + " " + a.meets() + "."
 }
 
 func (a *Answer) whyLower() string {
-	price := dollars(a.Line("price"))
+	price := a.Asked()
 	if a.Offer.Price.LessThan(a.Line("price")) {
 		return "The asking price of " + price + " is too high."
 	}
 	return "The asking price of " + price + " " + a.meets() + " at the value you expect, but not at your low value."
+}
+
+// Asked is the asking price, with its cents where it has any.
+func (a *Answer) Asked() string {
+	if price := a.Line("price"); !price.IsInteger() {
+		return money(price)
+	}
+	return dollars(a.Line("price"))
 }
 
 // whyOther tells of a higher price that bears what the asking price does not.
@@ -41,7 +49,7 @@ func (a *Answer) whyOther() string {
 		higher = "a higher one"
 	}
 	return fmt.Sprintf("The asking price of %s %s%s, though %s does not: something that you pay falls where the price rises. Look at the charges that go by the price or by a loan, and for a price at which they are lower.",
-		dollars(a.Line("price")), a.fails(), at, higher)
+		a.Asked(), a.fails(), at, higher)
 }
 
 // fails says what a price does at which some target is missed.
@@ -61,7 +69,7 @@ func (a *Answer) meets() string {
 }
 
 func (a *Answer) whyLeave() string {
-	price := dollars(a.Line("price"))
+	price := a.Asked()
 	switch {
 	case !a.Offer.Found:
 		return "No price works: " + a.AsAGift(a.Offer) + "."
@@ -117,16 +125,19 @@ func (a *Answer) CashAside() string {
 	case nothing:
 		return s + ". A lower price frees no cash; more of it, or a loan that asks for less, does."
 	}
-	way := "The first $1,000 off the price"
-	if a.Offer.Found && a.Offer.Price.LessThan(a.Line("price")) {
-		way = "On the way down to " + dollars(a.Offer.Price) + " each $1,000 off the price"
+	switch {
+	case a.waysDown():
+		s += fmt.Sprintf(". On the way down to %s each $1,000 off the price frees about %s of cash", dollars(a.Offer.Price), dollars(a.Aside.Frees))
+	case a.Aside.Frees.IsNegative():
+		s += fmt.Sprintf(". The first $1,000 off the price takes about %s more cash", dollars(a.Aside.Frees.Neg()))
+	default:
+		s += fmt.Sprintf(". The first $1,000 off the price frees about %s of cash", dollars(a.Aside.Frees))
 	}
-	s += fmt.Sprintf(". %s frees about %s of cash", way, dollars(a.Aside.Frees))
 	if !a.Offer.Found && a.Aside.Offer.Found {
 		s += ", and no price frees enough"
 	}
 	switch {
-	case !a.Aside.Frees.LessThan(decimal.NewFromInt(1000)): // as much as more cash does
+	case a.Aside.Frees.IsNegative() || !a.Aside.Frees.LessThan(one.Shift(3)): // as much as more cash does
 		return s + "."
 	case len(a.Loans()) == 0:
 		return s + "; more cash, or a loan, does more."
@@ -204,12 +215,12 @@ func (a *Answer) BeforeClosing(format func(decimal.Decimal) string) string {
 
 // BackOut says what is lost by backing out, or nothing where nothing is.
 func (a *Answer) BackOut() string {
-	early, late, you := a.Line("lost_backing_out"), a.Line("lost_backing_out_late"), "you lose"
+	early, late, you := decimal.Max(decimal.Zero, a.Line("lost_backing_out")), a.Line("lost_backing_out_late"), "you lose"
 	if a.Partnered() {
 		you = "you and your partner lose"
 	}
 	switch until := a.Deal.DepositRefundableUntil; {
-	case late.IsZero():
+	case !late.IsPositive():
 		return ""
 	case early.Equal(late):
 		return fmt.Sprintf("Back out before the closing and %s %s, already paid.", you, dollars(early))

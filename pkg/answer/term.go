@@ -4,6 +4,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 )
 
 // nearTerm is how near its term a loan's planned sale is worth a word; common
@@ -27,7 +28,7 @@ func (a *Answer) terms() {
 			Loan: l.Label, Months: a.Of(l, "term"), Each: a.Of(l, "extension_months"),
 			Fee: a.Of(l, "extension_fee"), Paid: a.Of(l, "extension_fees"),
 		}
-		t.Spare = t.Months.Sub(a.Line("hold_months"))
+		t.Spare = t.Months.Sub(a.Line("hold_months")).Round(quantity.MonthPlaces / 2)
 		if t.Months.IsPositive() && !a.cleared(l, t.Months) && t.Spare.Abs().LessThanOrEqual(nearTerm) {
 			a.Terms = append(a.Terms, t)
 		}

@@ -31,7 +31,9 @@ func (a *Answer) verdict() Verdict {
 		return Leave
 	case len(a.Missed()) > 0 && !a.Offer.Price.LessThan(price):
 		return Other
-	case a.OfferLow.Price.LessThan(price):
+	case len(a.Missed()) > 0 || a.OfferLow.Price.LessThan(price.Floor()): // offers are whole dollars
+		return Lower
+	case a.LowMisses && a.OfferLow.Price.LessThan(price):
 		return Lower
 	case a.LowMisses:
 		return Other

@@ -45,8 +45,9 @@ func (p *problem) boundOf(s slice, full bool) (*sliceBound, error) {
 	}
 	rooms := make([][]choose.Option, len(q.rooms))
 	for i, room := range q.rooms {
+		rooms[i] = make([]choose.Option, 0, len(room))
 		for o := range room {
-			x := choose.Option{Value: int64(math.Ceil(100 * profit(&room[o])))}
+			x := choose.Option{Value: int64(math.Ceil(100 * profit(&room[o]))), Uses: make([]int64, 0, len(limits))}
 			for _, l := range limits {
 				x.Uses = append(x.Uses, int64(math.Floor(l.use(&room[o])*fine)))
 			}

@@ -53,6 +53,7 @@ type House struct {
 	money *exact.Scratch // from totals to results
 	near  *fast.Program  // from options to totals, nearly
 	box   *bound.Box     // from totals to results, over ranges
+	other *bound.Box     // the same, for questions side by side
 
 	parts   *parts
 	money64 *nearMoney
@@ -98,7 +99,9 @@ func New(d *deal.Deal) (*House, error) {
 		h.chosen = append(h.chosen, cells)
 	}
 	h.totals, h.results = h.all(totals), h.all(results)
-	h.findSticks()
+	if err := h.findSticks(); err != nil {
+		return nil, err
+	}
 	if err := h.prepareWork(); err != nil {
 		return nil, err
 	}
@@ -216,7 +219,8 @@ func (h *House) prepareMoney() error {
 	if err != nil {
 		return err
 	}
-	h.box = bound.NewBox(p, h.results[profit], h.find("low_point"))
+	low := h.find("low_point")
+	h.box, h.other = bound.NewBox(p, h.results[profit], low), bound.NewBox(p, h.results[profit], low)
 	h.money64 = newNearMoney(p)
 	h.money = exact.NewScratch(p)
 	return nil

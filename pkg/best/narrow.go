@@ -115,7 +115,7 @@ func (h *House) counts(s *stickProduct, choice []int) ([]float64, error) {
 
 // cutOf is the cut list of a choice, from what each use takes where it is bought.
 func (h *House) cutOf(s *stickProduct, choice []int) (deal.CutList, error) {
-	taken := map[*model.Member]bool{}
+	taken := make(map[*model.Member]bool, len(choice)+len(h.parts.callers))
 	for i, o := range choice {
 		m := h.Rooms[i].Options[o]
 		if m == nil {

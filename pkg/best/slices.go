@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ledgerboard/pkg/bound"
+	"ledgerboard/pkg/internal/together"
 )
 
 // A slice is the choices whose totals lie in a box and, where a loan's caps begin to
@@ -64,6 +65,37 @@ func (h *House) slices(spans [ways]span) ([]slice, error) {
 	if known := h.sliced[spans]; known != nil {
 		return known, nil
 	}
+	out, err := h.cut(h.box, spans)
+	if err == nil {
+		h.sliced[spans] = out
+	}
+	return out, err
+}
+
+// sliceAll works the pieces of some boxes out side by side, those of every second by
+// themselves, so that slices knows them.
+func (h *House) sliceAll(boxes [][ways]span) error {
+	out := make([][]slice, len(boxes))
+	every2nd := func(box *bound.Box, from int) func() error {
+		return func() (err error) {
+			for i := from; i < len(boxes) && err == nil; i += 2 {
+				if out[i] = h.sliced[boxes[i]]; out[i] == nil {
+					out[i], err = h.cut(box, boxes[i])
+				}
+			}
+			return err
+		}
+	}
+	err := together.Run(every2nd(h.box, 0), every2nd(h.other, 1))
+	for i, pieces := range out {
+		if pieces != nil {
+			h.sliced[boxes[i]] = pieces
+		}
+	}
+	return err
+}
+
+func (h *House) cut(box *bound.Box, spans [ways]span) ([]slice, error) {
 	at := func(k int) bound.Plane { return bound.Varying(k, spans[k].lo, spans[k].hi) }
 	inputs := []bound.Input{
 		{Cell: h.totals[cost], At: at(costWay)}, {Cell: h.totals[atTrade], At: at(costWay).Plus(at(ownWay))},
@@ -73,7 +105,7 @@ func (h *House) slices(spans [ways]span) ([]slice, error) {
 	for _, s := range h.shifted {
 		inputs = append(inputs, bound.Input{Cell: s.cell, At: bound.Plane{C: s.base.InexactFloat64()}.Plus(at(addedWay))})
 	}
-	all, err := h.box.Over(ways, grave, pieces, inputs...)
+	all, err := box.Over(ways, grave, pieces, inputs...)
 	if err != nil {
 		return nil, err
 	}
@@ -88,6 +120,5 @@ func (h *House) slices(spans [ways]span) ([]slice, error) {
 		}
 		out = append(out, s)
 	}
-	h.sliced[spans] = out
 	return out, nil
 }

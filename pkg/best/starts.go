@@ -11,6 +11,9 @@ import (
 func (p *problem) starts() ([][]int, error) {
 	p.floor = math.MinInt64
 	coarse := p.coarse()
+	if err := p.sliceAll(coarse); err != nil {
+		return nil, err
+	}
 	for _, spans := range coarse {
 		all, err := p.slices(spans)
 		if err != nil {

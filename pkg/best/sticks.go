@@ -28,7 +28,11 @@ func (s *stickProduct) cheapest() int {
 	return best
 }
 
-func (h *House) findSticks() {
+func (h *House) findSticks() error {
+	v, err := exact.Known(h.Deal.Known)
+	if err != nil {
+		return err
+	}
 	for _, p := range h.Deal.Root.In("product") {
 		stock := p.In("stock")
 		if len(stock) == 0 {
@@ -38,14 +42,15 @@ func (h *House) findSticks() {
 		for _, k := range stock {
 			s.cells = append(s.cells, h.Deal.Model.Find(k, "sticks"))
 			s.feet = append(s.feet, k.Given.Of("stick_length").Number.InexactFloat64())
-			price := k.Given.Of("stick_price").Number
-			if f, said := h.Deal.Root.Given.Look("material_factor"); said && k.Given.Of("own_stick_price").Number.IsZero() {
-				price = price.Mul(f.Number)
+			factor := h.Deal.Model.Find(k, "stick_factor")
+			if err := v.Work(factor); err != nil {
+				return err
 			}
-			s.price = append(s.price, price.InexactFloat64())
+			s.price = append(s.price, k.Given.Of("stick_price").Number.Mul(v.Of(factor)).InexactFloat64())
 		}
 		h.sticks = append(h.sticks, s)
 	}
+	return nil
 }
 
 // key tells choices apart as far as a product's cut list goes.

@@ -19,6 +19,9 @@ const (
 type planeRules struct {
 	used int
 	region
+
+	signs  [2]float64 // what rules of other numbers are asked of
+	ranges []affine.Number
 }
 
 func (*planeRules) Number(x *model.Expr) Plane { return Plane{C: x.Near()} }
@@ -106,15 +109,17 @@ func (p *planeRules) Apply(op *formula.Op, a []Plane) (Plane, error) {
 	case formula.Less, formula.LessEqual, formula.More, formula.MoreEqual, formula.Equal, formula.NotEqual:
 		d := p.plus(a[0], -1, a[1])
 		if sign := d.sign(); sign != 0 {
-			return Plane{C: op.Float([]float64{sign, 0})}, nil
+			p.signs = [...]float64{sign, 0}
+			return Plane{C: op.Float(p.signs[:])}, nil
 		}
-		return p.flat(op.Range([]affine.Number{p.ranged(d), {}})), nil
+		p.ranges = append(p.ranges[:0], p.ranged(d), affine.Number{})
+		return p.flat(op.Range(p.ranges)), nil
 	}
-	args := make([]affine.Number, len(a))
-	for i, x := range a {
-		args[i] = p.ranged(x)
+	p.ranges = p.ranges[:0]
+	for _, x := range a {
+		p.ranges = append(p.ranges, p.ranged(x))
 	}
-	return p.flat(op.Range(args)), nil
+	return p.flat(op.Range(p.ranges)), nil
 }
 
 // ranged is the range of a plane, of whose way nothing is known.
@@ -192,7 +197,8 @@ func (p *planeRules) min(x, y Plane) Plane {
 	}
 	m, gap := -lo/(hi-lo), -lo*hi/(hi-lo)
 	if gap > p.grave && p.open == nil {
-		p.open = &d
+		open := d
+		p.open = &open
 	}
 	out := p.plus(y, m, d)
 	out.C -= gap / 2
@@ -222,7 +228,8 @@ func (p *planeRules) either(cond, x, y Plane) Plane {
 
 // step is x rounded up or down to a whole number.
 func (p *planeRules) step(op *formula.Op, x Plane) Plane {
-	r := op.Range([]affine.Number{p.ranged(x)})
+	p.ranges = append(p.ranges[:0], p.ranged(x))
+	r := op.Range(p.ranges)
 	if r.Fixed() || x.unknown() {
 		return p.flat(r)
 	}

@@ -67,9 +67,9 @@ func (a *Additive) scaled(tight []int) *scales {
 		g.limits = append(g.limits, float64(a.limits[k])/g.unit[n])
 	}
 	for _, room := range a.rooms {
-		var list []scaled
+		list := make([]scaled, 0, len(room))
 		for _, o := range room {
-			s := scaled{value: float64(o.Value) / g.value}
+			s := scaled{value: float64(o.Value) / g.value, uses: make([]float64, 0, len(tight))}
 			for n, k := range tight {
 				s.uses = append(s.uses, float64(o.use(k))/g.unit[n])
 			}

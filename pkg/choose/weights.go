@@ -44,6 +44,7 @@ func (a *Additive) most(k int) int64 {
 func (a *Additive) row(weights []int64) *row {
 	at := make([][]point, len(a.rooms))
 	for i, room := range a.rooms {
+		at[i] = make([]point, 0, len(room))
 		for _, o := range room {
 			p := point{value: o.Value}
 			for k, w := range weights {

@@ -135,6 +135,11 @@ func (c *common) untaken(l *loaded, path string, sets []deal.Set) (diag.List, er
 // would come of it.
 func checkQuotes(name string, data []byte) (checked, error) {
 	quotes, _, found := pricebook.ReadWorkbook(name, data, pricebook.Starter())
+	for i, d := range found {
+		if d.Code == "quotes-name" { // it may be of a book of the owner's
+			found[i] = d.WithHint("%s; names of your own book are known to   ledgerboard prices --from %s --book mine.yaml", d.Hint, name)
+		}
+	}
 	if !found.HasErrors() {
 		text, _, err := pricebook.LayQuotes("", quotes, pricebook.Starter(), "")
 		if err != nil {

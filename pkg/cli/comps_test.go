@@ -191,3 +191,16 @@ func TestComparisonByConditionLeavesOutWhatOptionsAdd(t *testing.T) {
 	require.Zero(t, code, wrong)
 	require.Contains(t, out, "What a room adds")
 }
+
+// Two sales that tell an amount by themselves agree whatever they sold for: that is said, and
+// not that each is met by the other.
+func TestTwoSalesAgreeByThemselves(t *testing.T) {
+	const text = "purchase: {price: $212,500, date: 2026-03-02, closing: {title: $1,850}}\ntime: {renovation: 3 months, marketing: 5 weeks, escrow: 1 month}\nhouse: {living area: 1480 sq ft}\n" +
+		"comps:\n  sold:\n    12 Elm St: {sold: 2025-11-14, price: $341,000, living area: 1520 sq ft}\n    31 Oak Ave: {sold: 2025-10-03, price: $318,500, living area: 1310 sq ft}\n"
+	out, _, code := run(t, text, "comps", "-")
+	require.Zero(t, code)
+	require.Contains(t, out, "they agree says nothing")
+	require.NotContains(t, out, "Left out one by one")
+	out, _, _ = run(t, strings.Replace(text, "comps:", "comps:\n  amounts: {square foot: $92}", 1), "comps", "-")
+	require.Contains(t, out, "Left out one by one")
+}

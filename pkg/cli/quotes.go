@@ -26,7 +26,10 @@ func (o *pricesOptions) quotes(book *pricebook.Book, own string) error {
 		return err
 	}
 	quotes, ignored, found, sources := readQuotes(name, table, book)
-	if found.HasErrors() {
+	if found.HasErrors() { // rows that were passed over say where else their amounts go
+		if err := diag.Render(o.Err, found.Warnings(), sources); err != nil {
+			return err
+		}
 		return o.mistakes(name, found, sources)
 	}
 	told := ""

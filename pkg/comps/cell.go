@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/shopspring/decimal"
@@ -71,6 +73,21 @@ func day(s string) (quantity.Date, error) {
 		}
 	}
 	return d, err
+}
+
+var timeOfDay = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(.*\d)[ T]\d{1,2}:\d\d(?::\d\d(?:\.0+)?)? ?(?i:[ap]\.?m\.?)?$`)
+})
+
+// withoutTime takes off the time of day that spreadsheets and databases write behind a day.
+func withoutTime(s string) string {
+	if !strings.ContainsRune(s, ':') {
+		return s
+	}
+	if m := timeOfDay().FindStringSubmatch(s); m != nil {
+		return strings.TrimSpace(m[1])
+	}
+	return s
 }
 
 // dashed reads 06-13-2026 and 13-06-2026, in which one number can be no month; of 06-03-2026

@@ -1,12 +1,16 @@
 package comps
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // Wish is what the caller wants of a choice. The zero Wish leaves all to the package.
 type Wish struct {
 	Count  int   // how many sales; 0 for the usual number
 	Strike []int // lines of the file never to take
-	Add    []int // lines of the file to take whatever speaks against them but the day
+	Add    []int // lines of the file to take whatever speaks against them but the day, all of them
+	Keep   []int // lines of the file that are as good as others however old they are
 	Given  Given // amounts in place of estimates
 	Extras []Extra
 }
@@ -32,7 +36,7 @@ type Passed struct {
 type Choice struct {
 	Day     string // the day of the value, 2026-05-14
 	Subject Subject
-	Comps   []Comp   // the most alike first
+	Comps   []Comp   // the most alike first, then those asked for that are less alike
 	Passed  []Passed // as alike as those taken, and why they were not
 
 	market *Market
@@ -47,8 +51,8 @@ type Choice struct {
 func (m *Market) Choose(s Subject, w Wish) *Choice {
 	c := &Choice{Day: m.Day.String(), Subject: s, market: m, given: w.Given, extras: w.Extras}
 	use := m
-	if len(w.Add) > 0 {
-		use = m.with(w.Add)
+	if len(w.Add)+len(w.Keep) > 0 {
+		use = m.with(w.Add, w.Keep)
 		c.market = use
 	}
 	c.like = use.compare(&c.Subject.House)
@@ -72,8 +76,9 @@ func (m *Market) Choose(s Subject, w Wish) *Choice {
 		}
 	}
 	for _, line := range w.Add {
-		c.add(line, count)
+		c.add(line)
 	}
+	c.makeRoom(count, w.Add)
 	return c
 }
 
@@ -83,22 +88,21 @@ func (m *Market) far(i int) bool {
 	return w < huber/tune.Far
 }
 
-// with returns the market with sales that were set aside taken back in.
-func (m *Market) with(lines []int) *Market {
-	asked := func(s *Sold) bool { return s.Line > 0 && slices.Contains(lines, s.Line) }
-	back := slices.ContainsFunc(m.aside, asked)
+// with returns the market with sales that were set aside taken back in, and old ones kept.
+func (m *Market) with(lines, keep []int) *Market {
+	in := func(s *Sold, lines []int) bool { return s.Line > 0 && slices.Contains(lines, s.Line) }
+	back := slices.ContainsFunc(m.aside, func(s *Sold) bool { return in(s, lines) })
 	if m.old > 0 && !back {
-		back = slices.ContainsFunc(m.list.sales, func(s Sold) bool { return s.Old(m.Day) && asked(&s) })
+		back = slices.ContainsFunc(m.list.sales, func(s Sold) bool { return s.Old(m.Day) && (in(&s, lines) || in(&s, keep)) })
 	}
 	if !back {
 		return m
 	}
-	return m.list.before(m.Day, lines)
+	return m.list.before(m.Day, lines, keep)
 }
 
-// add takes a sale by its line if it is not taken yet, in place of the least alike
-// where the number is full.
-func (c *Choice) add(line, count int) {
+// add takes a sale by its line if it is not taken yet.
+func (c *Choice) add(line int) {
 	if slices.ContainsFunc(c.Comps, func(k Comp) bool { return k.Line == line }) {
 		return
 	}
@@ -106,14 +110,33 @@ func (c *Choice) add(line, count int) {
 		if s.Line != line || line == 0 {
 			continue
 		}
-		p := pick{i, c.like.to(i, 1e300)}
-		if len(c.Comps) >= count {
-			c.Comps = c.Comps[:len(c.Comps)-1]
-		}
-		k := c.comp(p)
+		k := c.comp(pick{i, c.like.to(i, 1e300)})
 		k.Why = "asked for; " + k.Why
 		c.Comps = append(c.Comps, k)
 		return
+	}
+}
+
+// noPlace is the share of the most alike sale's weight under which one that was asked for
+// is used beside the others, and takes the place of none of them.
+const noPlace = 0.01
+
+// makeRoom takes out the least alike sales but those asked for, down to a number: not for
+// one that would weigh next to nothing, which counts above it.
+func (c *Choice) makeRoom(count int, asked []int) {
+	nearest := math.Inf(1)
+	for _, k := range c.Comps {
+		nearest = min(nearest, k.pick.d)
+	}
+	for _, k := range c.Comps[min(count, len(c.Comps)):] {
+		if c.like.weight(pick{k.pick.i, k.pick.d - nearest}, tune.Narrow) < noPlace {
+			count++
+		}
+	}
+	for i := len(c.Comps) - 1; i >= 0 && len(c.Comps) > count; i-- {
+		if !slices.Contains(asked, c.Comps[i].Line) {
+			c.Comps = slices.Delete(c.Comps, i, i+1)
+		}
 	}
 }
 

@@ -14,21 +14,22 @@ type field struct {
 	read  func(*row, string) error
 }
 
-// fields are all that is read. Of the names of one the most telling stands first, since
-// of two such columns it is read. Every name is in lower case with single spaces and
+// fields are all that is read, in the order in which they are. Of the names of one the most
+// telling stands first, since of two such columns it is read; the field's own name before
+// all, unless it has a place among them. Every name is in lower case with single spaces and
 // without its unit, as plain makes them.
 var fields = []field{
 	{"address", "", []string{"property address", "site address", "situs address", "situs", "street address", "location address", "full address", "prop address", "addr", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "parid", "id"}, (*row).label},
-	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "saledt", "sale dt", "transfer date", "recorded", "recording date", "closed", "close date", "closing date"}, (*row).date},
-	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "sales price", "closed price", "close price", "amt", "amount", "sale amount", "consideration"}, (*row).price},
+	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "saledt", "sale dt", "close date", "closed date", "closing date", "closed", "transfer date", "recorded", "recording date", "date"}, (*row).date},
+	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "sales price", "closed price", "close price", "sale amount", "consideration", "price", "amt", "amount"}, (*row).price},
 	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits", "seller conc", "conc", "seller concession", "seller concessions amt", "concessions amt", "seller concession amount", "concession amount"}, (*row).concessions},
-	{"living area", "sqft", []string{"living", "gla", "gross living area", "tla", "total living area", "liv area", "living size", "finished living area", "above grade", "above grade area", "above grade living area", "finished area", "heated area", "size", "area", "square footage", "house size", "home size", "building size", "building area", "bldg area", "bldg size", "residential area", "interior area"}, (*row).area},
+	{"living area", "sqft", []string{"living", "gla", "gross living area", "above grade", "above grade area", "above grade living", "above grade living area", "total living area", "total living", "tla", "liv area", "living size", "finished living area", "heated area", "finished area", "residential area", "interior area", "square footage", "house size", "home size", "building size", "building area", "bldg area", "bldg size", "total area", "size", "area"}, (*row).area},
 	{"lot", "sqft", []string{"lot size", "lot area", "land", "land area", "site", "site area"}, (*row).lot},
 	{"bedrooms", "", []string{"bedroom", "beds", "bed", "br", "bdrms", "bdrm", "bedrms", "bedrm"}, (*row).bedrooms},
 	{"baths", "", []string{"bath", "bathrooms", "bathroom", "total baths", "ba", "bths"}, (*row).baths},
 	{"full baths", "", []string{"full bath", "baths full", "bath full", "full bathrooms", "fbath", "fbaths", "f bath", "full ba"}, (*row).fullBaths},
 	{"half baths", "", []string{"half bath", "baths half", "bath half", "half bathrooms", "powder rooms", "hbath", "hbaths", "h bath", "half ba"}, (*row).halfBaths},
-	{"year built", "", []string{"built", "year", "yr built", "yr blt", "yrblt", "year blt", "yearbuilt", "construction year"}, (*row).built},
+	{"year built", "", []string{"built", "yr built", "yr blt", "yrblt", "year blt", "yearbuilt", "construction year", "year"}, (*row).built},
 	{"type", "", []string{"kind", "property type", "house type", "use", "class", "property class"}, (*row).kind},
 	{"storeys", "", []string{"stories", "story", "storey", "levels", "floors", "style"}, (*row).storeys},
 	{"wall", "", []string{"walls", "exterior", "exterior wall", "ext wall", "ext walls", "outside wall", "siding"}, (*row).wall},
@@ -56,8 +57,8 @@ var units = map[string]string{
 // inFeet are names that are those of an area only with square feet behind them: garage_sqft
 // is no kind of garage, and bldg no area.
 var inFeet = map[string]string{
-	"garage": "garage area", "gar": "garage area", "bldg": "living area", "building": "living area", "total": "living area", "heated": "living area", "finished": "living area",
-	"res": "living area", "residential": "living area", "house": "living area", "home": "living area", "interior": "living area", "liv": "living area",
+	"garage": "garage area", "gar": "garage area", "bldg": "bldg area", "building": "building area", "total": "total area", "heated": "heated area", "finished": "finished area",
+	"res": "residential area", "residential": "residential area", "house": "house size", "home": "home size", "interior": "interior area", "liv": "liv area",
 }
 
 // plain returns a header in lower case with single spaces between its words, and
@@ -68,7 +69,7 @@ func plain(header string) (name, unit string) {
 	})
 	words = slices.DeleteFunc(words, func(w string) bool { return w == "usd" || w == "s" })
 	if units[strings.Join(words, " ")] == "sqft" {
-		return "living area", "sqft" // a column named sq ft alone is the size of the house
+		return "square footage", "sqft" // a column named sq ft alone is the size of the house
 	}
 	if len(words) == 1 && strings.HasPrefix(words[0], "acre") && units[words[0]] != "" {
 		return "lot", "acres" // and one named acres that of its lot
@@ -149,12 +150,16 @@ var headerParts = [][2]string{
 	{"area", "living area"}, {"sq", "living area"}, {"size", "living area"},
 }
 
+// otherYears are parts of headings of years in which no house was built.
+var otherYears = []string{"tax", "sale", "sold", "list", "remodel", "renov", "assess", "eff", "roof"}
+
 // FieldLike is the field that a column which is not read may hold by its heading, or
 // another word.
 func FieldLike(header, otherwise string) string {
 	name, _ := plain(header)
+	other := slices.ContainsFunc(otherYears, func(w string) bool { return strings.Contains(name, w) })
 	for _, p := range headerParts {
-		if strings.Contains(name, p[0]) {
+		if strings.Contains(name, p[0]) && !(other && p[1] == "year built") {
 			return p[1]
 		}
 	}
@@ -163,10 +168,7 @@ func FieldLike(header, otherwise string) string {
 
 // rank is where a name stands among those of a field, the most telling first.
 func (f *field) rank(name string) int {
-	if name == f.name {
-		return -1
-	}
-	return slices.Index(f.names, name)
+	return slices.Index(f.names, name) // -1 for the field's own
 }
 
 // fieldNames lists what Options.Columns can name.

@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -82,5 +83,85 @@ func TestYearOfTheSales(t *testing.T) {
 		l, found = read(t, o.rows, Options{Columns: o.columns})
 		require.Empty(t, found)
 		require.True(t, l.Sale(0).Built.Known)
+	}
+}
+
+// turned are a table's columns turned round and back to front, so that each stands before
+// and behind each other.
+func turned(head, cells string) (out []string) {
+	for _, back := range []bool{false, true} {
+		for by := range strings.Split(head, ",") {
+			var b strings.Builder
+			for _, line := range []string{head, cells} {
+				row := strings.Split(line, ",")
+				row = slices.Concat(row[by:], row[:by])
+				if back {
+					slices.Reverse(row)
+				}
+				b.WriteString(strings.Join(row, ",") + "\n")
+			}
+			out = append(out, b.String())
+		}
+	}
+	return out
+}
+
+// Which of several columns is read does not depend on their order.
+func TestTheOrderOfColumnsPlaysNoPart(t *testing.T) {
+	for _, c := range []struct {
+		head, cells string
+		unread      []string
+		want        Sold
+	}{
+		{"Sale Date,Sale Price,Full Baths,Half Baths,Total Baths", "2026-06-03,268000,1,1,2", []string{`"Total Baths" is not read: full and half baths have columns of their own`},
+			Sold{House: House{FullBaths: Known(1), HalfBaths: Known(1)}}},
+		{"Date,Price,Sold Date,Sold Price", "2026-05-01,275000,2026-06-03,268000", []string{`date is read from "Sold Date"; "Date" looks like it too`, `price is read from "Sold Price"; "Price" looks like it too`}, Sold{}},
+		{"Close Date,Close Price,Price,Living SqFt,Total SqFt", "2026-06-03,268000,275000,1310,2100", []string{`price is read from "Close Price"; "Price" looks like it too`, `living area is read from "Living SqFt"; "Total SqFt" looks like it too`},
+			Sold{House: House{Area: Known(1310)}}},
+		{"Sale Date,Sale Price,SqFt,GLA,Above Grade SqFt", "2026-06-03,268000,2100,1310,1300", []string{`living area is read from "GLA"; "Above Grade SqFt" looks like it too`, `living area is read from "GLA"; "SqFt" looks like it too`},
+			Sold{House: House{Area: Known(1310)}}},
+		{"Sale Date,Sale Price,Lot SqFt,Lot Acres", "2026-06-03,268000,7000,0.2", []string{`lot is read from "Lot SqFt"; "Lot Acres" looks like it too`},
+			Sold{House: House{Lot: Known(7000)}}},
+		{"Sale Date,Sale Price,Year,Yr Built", "2026-06-03,268000,2026,1961", []string{`year built is read from "Yr Built"; "Year" looks like it too`},
+			Sold{House: House{Built: Known(1961)}}},
+		{"Sale Date,Sale Price,Baths,Half Bath", "2026-06-03,268000,1.5,2", nil,
+			Sold{House: House{FullBaths: Known(1), HalfBaths: Known(2)}}},
+		{"Sold,Price,Longitude,Latitude,X,Y", "2026-06-03,268000,-83.5,41.6,484000,195000", []string{`"X" is not read: longitude and latitude tell where a house stands`, `"Y" is not read: longitude and latitude tell where a house stands`},
+			Sold{House: House{Place: Place{X: -83.5, Y: 41.6, Degrees: true, Known: true}}}},
+		{"Sold,Price,Longitude,X,Y", "2026-06-03,268000,-83.5,484000,195000", []string{`"Longitude" is not read: x and y tell where a house stands`},
+			Sold{House: House{Place: Place{X: 484000, Y: 195000, Known: true}}}},
+		{"Sold,Price,Longitude,Y", "2026-06-03,268000,-83.5,195000", []string{`"Longitude" is not read: no column holds the latitude beside it`, `"Y" is not read: no column holds the x beside it`}, Sold{}},
+	} {
+		for _, text := range turned(c.head, c.cells) {
+			l, found := read(t, text, Options{})
+			var said []string
+			for _, d := range found {
+				said = append(said, d.Message)
+			}
+			require.ElementsMatch(t, c.unread, said, text)
+			require.Equal(t, "2026-06-03", l.Sale(0).Date.String(), text)
+			requireUSD(t, 268_000, l.Sale(0).Price)
+			require.Equal(t, c.want.House, l.Sale(0).House, text)
+		}
+	}
+	text := "Sold,Price,Longitude,Latitude,X,Y\n2026-06-03,268000,-83.5,41.6,484000,195000\n"
+	l, found := read(t, text, Options{Plane: true})
+	require.Len(t, found, 2)
+	require.Equal(t, Place{X: 484000, Y: 195000, Known: true}, l.Sale(0).Place)
+	l, _ = read(t, text, Options{Columns: map[string]string{"x": "X", "y": "Y"}})
+	require.False(t, l.Sale(0).Place.Degrees)
+	l, found = read(t, "Sold,Price,Full Baths,Half Baths,Total Baths\n2026-06-03,268000,1,1,2\n", Options{Columns: map[string]string{"baths": "Total Baths"}})
+	require.Len(t, found, 2)
+	require.Equal(t, Known(2), l.Sale(0).FullBaths)
+}
+
+// A year of the list or of the tax is none in which a house was built.
+func TestYearAfterTheSale(t *testing.T) {
+	l, found := read(t, "Sold,Price,Year\n2024-06-03,268000,2026\n2026-06-03,268000,2026\n", Options{})
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, `"Year" is not read`)
+	require.False(t, l.Sale(0).Built.Known)
+	for header, like := range map[string]string{"Tax Year": "terms", "Year Remodeled": "terms", "Year Bilt": "year built"} {
+		require.Equal(t, like, FieldLike(header, "terms"))
 	}
 }

@@ -55,54 +55,116 @@ var against = []string{
 	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin",
 	"half interest", "1 2 interest", "undivided", "fractional", "parcels", "multi parcel", "multiparcel", "package", "bulk", "portfolio",
 	"transfer on death", "fiduciary", "estate", "probate", "executor", "administrator", "trust",
-	"invalid", "unqualified", "not qualified", "not valid", "non arm", "not arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",
+	"invalid", "unqualified", "disqualif", "nonqualif", "non qualif", "not qualif", "not a qualif", "not valid", "not a valid", "nonarm", "non arm", "not arm", "not an arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",
 }
 
 // harmless are words that hold one of those and do not speak against it.
 var harmless = strings.NewReplacer(
-	" real estate owned", " reo", " real estate", " ", " single family", " ", " multi family", " ", " one family", " ", " two family", " ", " 1 family", " ", " 2 family", " ", " not related", " ",
+	" real estate owned", " reo", " real estate", " ", " single family", " ", " multi family", " ", " one family", " ", " two family", " ", " 1 family", " ", " 2 family", " ", " three family", " ", " 3 family", " ", " four family", " ", " 4 family", " ", " not related", " ",
 	" estates of ", " estate of ", " estates ", " ", // of a street or a quarter
 	" husband and wife", " ", " husband wife", " ", // how they hold it
 )
 
-// denied takes out of terms what they say that the sale was not: "not a foreclosure".
-func denied(words []string) (out []string) {
-	begins := func(w string) bool {
-		return slices.ContainsFunc(against, func(a string) bool { return strings.HasPrefix(w+" ", a) })
+// Words of what terms say that a sale was not, before it, between two such things, and
+// behind it: "not a foreclosure or short sale", "REO: no".
+var (
+	deniers = []string{"not", "non", "no", "never", "neither", "nor", "without"}
+	joiners = []string{"or", "nor", "and"}
+	between = []string{"a", "an", "the", "any", "in", "of"}
+	behind  = []string{"no", "n", "none", "false"}
+)
+
+// speaks is how many words from here on say one thing against arm's length, 0 for none.
+func speaks(words []string) int {
+	said := strings.Join(words[:min(3, len(words))], " ") + " "
+	most := 0
+	for _, a := range against {
+		if strings.HasPrefix(said, a) {
+			most = max(most, len(strings.Fields(a)))
+		}
+	}
+	return most
+}
+
+// denied takes out of terms what they say that the sale was not; answered, if a sign stands
+// in them as before an answer.
+func denied(words []string, answered bool) (out []string) {
+	if n := len(words); answered && n > 1 && slices.Contains(behind, words[n-1]) {
+		for i := n - 2; i >= 0; i-- {
+			if speaks(words[i:]) > 0 {
+				return denied(words[:i], false)
+			}
+		}
+		if strings.HasPrefix(words[0], "arm") || strings.HasPrefix(words[0], "qualif") || words[0] == "valid" {
+			return append(slices.Clone(words), "not", "valid")
+		}
 	}
 	for i := 0; i < len(words); i++ {
-		next := i + 1
-		if next < len(words) && slices.Contains([]string{"a", "an", "the"}, words[next]) {
-			next++
+		n := 0
+		if slices.Contains(deniers, words[i]) {
+			n = deniedFrom(words[i+1:])
 		}
-		if slices.Contains([]string{"not", "non", "no"}, words[i]) && next < len(words) && begins(words[next]) {
-			i = next
-			continue
+		if n == 0 {
+			out = append(out, words[i])
 		}
-		out = append(out, words[i])
+		i += n
 	}
 	return out
 }
 
+// deniedFrom is how many words behind a denial it takes in: what speaks against the sale,
+// and more of it behind "or".
+func deniedFrom(words []string) int {
+	at := 0
+	for {
+		next := at
+		if at > 0 {
+			if next >= len(words) || !slices.Contains(joiners, words[next]) {
+				return at
+			}
+			next++
+		}
+		for next < len(words) && slices.Contains(between, words[next]) && speaks(words[next:]) == 0 {
+			next++
+		}
+		if next >= len(words) {
+			return at
+		}
+		n := speaks(words[next:])
+		if n == 0 {
+			return at
+		}
+		at = next + n
+	}
+}
+
 // offered are words of what is not sold yet, unless the terms say sold or closed as well.
 var offered = []string{"pending ", "active ", "listing ", "listed ", "asking ", "under contract ", "contingent ", "expired ", "withdrawn ", "cancelled ", "canceled ", "for sale "}
+
+// unclosed reports whether words say that the sale is still to be closed.
+func unclosed(words []string) bool {
+	said := " " + strings.Join(words, " ") + " "
+	return strings.Contains(said, " not closed ") || strings.Contains(said, " not yet closed ") || strings.Contains(said, " not yet sold ") ||
+		strings.HasSuffix(said, " not sold ")
+}
 
 // termsFlag is what the terms of a sale, in lower case, make doubtful about it, or nothing.
 func termsFlag(terms string) Flags {
 	holds := func(said string, words []string) bool {
 		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(said, " "+w) })
 	}
-	said := " "
+	said, open := " ", false
 	for _, part := range strings.FieldsFunc(terms, func(r rune) bool { return r == ';' || r == ',' }) {
 		words := strings.FieldsFunc(part, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-		for _, w := range denied(words) {
+		for _, w := range denied(words, strings.ContainsAny(part, ":?=-")) {
 			said += w + " "
 		}
+		open = open || strings.Contains(part, "not ") && unclosed(words) || slices.Contains(words, "unsold")
 	}
 	switch {
 	case terms == "no" || terms == "u" || holds(harmless.Replace(said), against):
 		return NotOpen
-	case holds(said, offered) && !holds(said, []string{"sold ", "closed "}):
+	case open, holds(said, offered) && !holds(said, []string{"sold ", "closed "}):
 		return NotSold
 	}
 	return 0

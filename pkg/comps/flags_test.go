@@ -16,12 +16,15 @@ func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 		"family transfer", "Related parties", "Trustee", "Mother to son", "to daughter", "father", "brother", "sister", "to wife", "husband to wife", "heirs", "half interest", "1/2 interest", "undivided interest",
 		"Multiple parcels", "multi-parcel", "2 parcels", "package sale", "bulk sale", "portfolio", "Love & Affection", "transfer on death", "fiduciary deed",
 		"QC", "Estates of John and Mary", "not a foreclosure but bank owned", "no; family", "Unqualified", "not arm's length", "not at arms length", "non-arms-length", "U", "no", "invalid sale",
+		"Disqualified", "Nonqualified", "non-qualified", "Not a qualified sale", "nonarms length", "arms length: no", "quit claim deed; REO: no", "quit claim - REO: no", "foreclosure: yes", "not a short sale but a foreclosure", "heir John N",
 	} {
 		l, found := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Equal(t, NotOpen, l.Sale(0).Flags, terms)
 		require.Len(t, found, 1)
 	}
-	for _, terms := range []string{"Warranty", "general warranty deed", "Real Estate", "Single Family", "2-family", "Unrelated parties", "not related", "Qualified", "arms length", "theodore", "Thompson", "Mason deed", "survivorship deed", "husband and wife", "limited warranty", "one parcel", "non-family", "not a foreclosure", "Parkview Estates", "no auction", "not bank owned", "sold off market listing", "closed listing"} {
+	for _, terms := range []string{"Warranty", "general warranty deed", "Real Estate", "Single Family", "2-family", "3 family", "Unrelated parties", "not related", "Qualified", "arms length", "theodore", "Thompson", "Mason deed", "survivorship deed", "husband and wife", "limited warranty", "one parcel", "non-family", "not a foreclosure", "Parkview Estates", "no auction", "not bank owned", "sold off market listing", "closed listing",
+		"not a short sale", "not a foreclosure or short sale", "No short sale", "Not tax sale", "REO: no", "Related parties: No", "Foreclosure? N", "bank owned - no", "Neither a foreclosure nor a gift", "without any family ties",
+		"Not inherited / not probate", "standard sale; not an REO or short sale", "never a bank sale", "Qualified - not a family sale", "sold; not listed"} {
 		l, _ := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Zero(t, l.Sale(0).Flags, terms)
 	}
@@ -29,7 +32,8 @@ func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 
 // What is offered and not sold yet is no sale.
 func TestWhatIsNotSoldYet(t *testing.T) {
-	for _, terms := range []string{"pending", "Active", "active listing", "listing", "asking price", "under contract", "Contingent", "expired", "withdrawn", "for sale"} {
+	for _, terms := range []string{"pending", "Active", "active listing", "listing", "asking price", "under contract", "Contingent", "expired", "withdrawn", "for sale",
+		"contract pending - not closed", "not yet closed", "sold by builder; not yet closed", "unsold", "not sold"} {
 		l, found := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Equal(t, NotSold, l.Sale(0).Flags, terms)
 		require.Contains(t, found[0].Message, "its terms say that it is offered, not sold")
@@ -96,7 +100,7 @@ func TestWhichRowOfASaleCounts(t *testing.T) {
 
 // A town behind an address is none of another house; a unit, or more of the street's name, is.
 func TestSameAddress(t *testing.T) {
-	for _, both := range [][2]string{{"12 Elm St", "12 ELM STREET"}, {"12 Elm St", "12 elm st, Toledo OH"}, {"12 N Elm St.", "12 North Elm Street Toledo, Ohio 43604-1234"}} {
+	for _, both := range [][2]string{{"12 Elm St", "12 ELM STREET"}, {"12 Elm St", "12 elm st, Toledo OH"}, {"88 Ash Cres", "88 Ash Crescent"}, {"22 Fifth St", "22 5th Street"}, {"22 Tenth Ave", "22 10TH AVE"}, {"12 N Elm St.", "12 North Elm Street Toledo, Ohio 43604-1234"}} {
 		require.True(t, SameAddress(both[0], both[1]), both)
 		require.True(t, SameAddress(both[1], both[0]), both)
 	}

@@ -43,7 +43,8 @@ type garageSaid struct {
 // garageOf is what a text says of a garage, and whether it is clear.
 func garageOf(text string) (g garageSaid, ok bool) {
 	var kinds []string
-	none, open, some := false, false, false
+	before := false // in the open, and then for how many
+	none, open, some, indoors := false, false, false, false
 	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" -,;/()&+", r) }) {
 		w = strings.TrimRight(w, ".")
 		if k := garageKinds[w]; k != "" {
@@ -59,10 +60,11 @@ func garageOf(text string) (g garageSaid, ok bool) {
 			none = true
 		case slices.Contains(inTheOpen, w):
 			open = true
+			before = before || !g.cars.Known
 		case w == "built in" || slices.Contains(kindWords, w):
 			kinds = append(kinds, w)
 		case slices.Contains(fillers, w):
-			some = true
+			some, indoors = true, indoors || w == "garage" || w == "gar"
 		default:
 			return garageSaid{}, false
 		}
@@ -71,8 +73,10 @@ func garageOf(text string) (g garageSaid, ok bool) {
 	switch {
 	case g.cars.Value > mostCars, none && g.cars.Value > 0:
 		return garageSaid{}, false
-	case none, open && !g.cars.Known && g.kind == "":
+	case none, open && before && g.kind == "" && !indoors: // cars in the street have no garage
 		return garageSaid{kind: "none"}, true
+	case open && g.kind == "" && !indoors:
+		return garageSaid{}, false
 	case g.cars.Known || g.kind != "":
 		return g, true
 	}

@@ -14,13 +14,13 @@ func TestGarage(t *testing.T) {
 		"2 attached": {GarageCars: Known(2), Garage: "attached"}, "2 car det.": {GarageCars: Known(2), Garage: "detached"}, "Detached, 1 car": {GarageCars: Known(1), Garage: "detached"},
 		"2-car carport": {GarageCars: Known(2), Garage: "carport"}, "attached": {Garage: "attached"}, "Built-In": {Garage: "built in"}, "garage": {Garage: "garage"}, "yes": {Garage: "garage"},
 		"0": {GarageCars: Known(0), Garage: "none"}, "none": {Garage: "none"}, "No Garage": {Garage: "none"}, "n": {Garage: "none"}, "none - driveway only": {Garage: "none"},
-		"street": {Garage: "none"}, "on-street parking": {Garage: "none"}, "driveway": {Garage: "none"}, "0 car": {GarageCars: Known(0), Garage: "none"},
+		"street": {Garage: "none"}, "on-street parking": {Garage: "none"}, "driveway": {Garage: "none"}, "Street parking 2 cars": {Garage: "none"}, "Driveway, 2 spaces": {Garage: "none"}, "1 car garage and driveway": {GarageCars: Known(1)}, "driveway, 2 car garage": {GarageCars: Known(2)}, "driveway, 1 car attached": {GarageCars: Known(1), Garage: "attached"}, "0 car": {GarageCars: Known(0), Garage: "none"},
 	} {
 		l, found := read(t, "sale date,price,garage\n2026-06-03,268000,\""+cell+"\"\n", Options{})
 		require.Empty(t, found, cell)
 		require.Equal(t, want, l.Sale(0).House, cell)
 	}
-	for _, cell := range []string{"tbd", "see remarks", "off street", "480", "22x24", "1-2 car", "2 1/2 car", "no 2", "two or three", "A"} {
+	for _, cell := range []string{"tbd", "see remarks", "off street", "480", "22x24", "1-2 car", "2 1/2 car", "no 2", "two or three", "A", "2 car driveway"} {
 		l, found := read(t, "sale date,price,garage\n2026-06-03,268000,"+cell+"\n", Options{})
 		require.Len(t, found, 1, cell)
 		require.Contains(t, found[0].Message, `does not tell for how many cars the garage is, so it counts as not known`)

@@ -12,11 +12,11 @@ import (
 
 // mapped finds which column holds what, first by what the caller says, then by the
 // names of the headers, and reports whether there is enough to go on.
-func (r *reader) mapped(header []string, stated map[string]string) bool {
+func (r *reader) mapped(header []string, o Options) bool {
 	r.record = slices.Clone(header)
 	r.record[0] = strings.TrimPrefix(r.record[0], "\ufeff")
 	taken := map[int]int{} // field to column
-	good := r.stated(taken, stated)
+	good := r.stated(taken, o.Columns)
 	like := map[int][]int{} // field to the columns that are called so
 	for at, h := range r.record {
 		name, _ := plain(h)
@@ -33,12 +33,14 @@ func (r *reader) mapped(header []string, stated map[string]string) bool {
 			r.list.Unread = append(r.list.Unread, strings.TrimSpace(h))
 		}
 	}
+	r.onePlace(like, taken, o.Plane)
+	r.oneCountOfBaths(like, taken)
 	for f := range fields {
 		if len(like[f]) > 0 {
 			r.takeOne(taken, f, like[f])
 		}
 	}
-	slices.SortFunc(r.columns, func(a, b column) int { return a.at - b.at })
+	slices.SortFunc(r.columns, func(a, b column) int { return fieldOf(a.name) - fieldOf(b.name) })
 	for _, need := range []string{"date", "price"} {
 		if _, ok := taken[fieldOf(need)]; !ok {
 			r.found.Add(r.noColumn(need))
@@ -54,11 +56,7 @@ func (r *reader) takeOne(taken map[int]int, f int, columns []int) {
 	if _, said := taken[f]; said {
 		return
 	}
-	slices.SortStableFunc(columns, func(a, b int) int {
-		x, _ := plain(r.record[a])
-		y, _ := plain(r.record[b])
-		return fields[f].rank(x) - fields[f].rank(y)
-	})
+	slices.SortStableFunc(columns, r.moreTelling(f))
 	for _, at := range columns[1:] {
 		if fields[f].name == "address" { // a parcel beside it is usual, and either tells sales apart
 			break

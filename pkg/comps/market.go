@@ -25,6 +25,7 @@ type Market struct {
 	east    []float64 // metres
 	north   []float64
 	placed  []bool
+	stated  []int     // those of which the list says how far off they are
 	months  []float64 // before the day, so below zero
 	area    []float64 // log
 	lot     []float64 // log
@@ -39,10 +40,11 @@ type Market struct {
 
 // Before returns what is known of the market by a day: of all later sales, and those
 // of the day itself, nothing is used. Doubtful sales are set aside.
-func (l *List) Before(day quantity.Date) *Market { return l.before(day, nil) }
+func (l *List) Before(day quantity.Date) *Market { return l.before(day, nil, nil) }
 
-// before is Before where the sales of some lines are used although they are doubtful.
-func (l *List) before(day quantity.Date, lines []int) *Market {
+// before is Before where the sales of some lines are used although they are doubtful, and
+// those of others although they are old.
+func (l *List) before(day quantity.Date, lines, keep []int) *Market {
 	m := &Market{Day: day, list: l}
 	for i := range l.sales {
 		s := &l.sales[i]
@@ -54,7 +56,7 @@ func (l *List) before(day quantity.Date, lines []int) *Market {
 			m.sales = append(m.sales, s)
 		}
 	}
-	m.old = m.withoutOld(lines)
+	m.old = m.withoutOld(slices.Concat(lines, keep))
 	m.lay()
 	m.learn()
 	return m
@@ -73,6 +75,9 @@ func (m *Market) lay() {
 	m.x = make([]float64, n*m.columns)
 	for i, s := range m.sales {
 		m.east[i], m.north[i], m.placed[i] = m.flat.metres(s.Place)
+		if s.Stated.Known {
+			m.stated = append(m.stated, i)
+		}
 		m.months[i] = -float64(quantity.DaysBetween(s.Date, m.Day)) / monthDays
 		m.area[i], m.lot[i] = math.Log(s.Area.Value), logLot(&s.House)
 		m.y[i] = math.Log(s.Net().InexactFloat64())

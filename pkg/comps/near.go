@@ -53,9 +53,9 @@ func (m *Market) compare(s *House) *likeness {
 	for i := range m.sales {
 		a, b := m.east[i]-east, m.north[i]-north
 		l.place[i] = a*a + b*b
-		if stated := m.sales[i].Stated; l.nowhere && stated.Known {
-			l.place[i] = stated.Value * stated.Value
-		}
+	}
+	for _, i := range m.stated { // who says how far off it is knows it
+		l.place[i] = m.sales[i].Stated.Value * m.sales[i].Stated.Value
 	}
 	l.reach.place = l.within() + tune.Floor
 	return l
@@ -91,10 +91,7 @@ func (l *likeness) within() float64 {
 
 // located reports whether it is known how far the i-th sale stands from the subject.
 func (l *likeness) located(i int) bool {
-	if l.nowhere {
-		return l.m.sales[i].Stated.Known
-	}
-	return l.m.placed[i]
+	return !l.nowhere && l.m.placed[i] || l.m.sales[i].Stated.Known
 }
 
 // logLot is the log of the lot, no smaller than an area can be read.

@@ -17,6 +17,7 @@ import (
 // Options say how a list is read.
 type Options struct {
 	Columns map[string]string // the header of a field, where it is not found by itself: "price": "AMT"
+	Plane   bool              // of two kinds of places, those in metres are read and not the degrees
 	Today   quantity.Date     // sales after it are flagged; none if zero
 	Comma   rune              // between the cells; told from the first line if zero
 }
@@ -66,7 +67,7 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 		return nil, r.found
 	}
 	r.width = len(header)
-	if !r.mapped(header, o.Columns) {
+	if !r.mapped(header, o) {
 		return nil, r.found
 	}
 	if !r.rows() {
@@ -82,11 +83,12 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 	return r.list, r.found
 }
 
-// yearsOfSales leaves out a column called year that only says when the houses were sold:
-// each is that of the sale, or the year before, since deeds are recorded later.
+// yearsOfSales leaves out a column called year that only says when the houses were sold, or
+// listed or taxed: each is that of the sale or later, or the year before, since deeds are
+// recorded later.
 func (r *reader) yearsOfSales() {
 	other := func(s Sold) bool {
-		return s.Built.Known && int(s.Built.Value) != s.Date.Year && int(s.Built.Value) != s.Date.Year-1
+		return s.Built.Known && int(s.Built.Value) < s.Date.Year-1
 	}
 	if r.year == nil || slices.ContainsFunc(r.list.sales, other) || !slices.ContainsFunc(r.list.sales, func(s Sold) bool { return s.Built.Known }) {
 		return
@@ -159,6 +161,10 @@ func (r *reader) sale() {
 		}
 	}
 	switch {
+	case sums(r.row.Label):
+		r.list.LeftOut++
+		r.say(r.pos(r.named()), true, "row-of-sums", fmt.Sprintf("a row named %s is left out: it sums up the others, and is no sale", diag.Quote(r.row.Label)), "take that row out of the table, or write the address of the house")
+		return
 	case !good:
 	case r.row.Date.IsZero():
 		good = r.missing("date")
@@ -171,6 +177,14 @@ func (r *reader) sale() {
 	}
 	r.finish()
 	r.list.sales = append(r.list.sales, r.row.Sold)
+}
+
+// sumWords are what stands for an address in a row that sums up the others.
+var sumWords = []string{"average", "averages", "avg", "mean", "median", "total", "totals", "sum", "grand total", "minimum", "maximum", "min", "max", "count"}
+
+// sums reports whether a row is none of a sale by what stands for its address.
+func sums(label string) bool {
+	return slices.Contains(sumWords, strings.ToLower(strings.TrimRight(label, ": ")))
 }
 
 // tooMany leaves out a row with more cells than there are columns: one of them, often
@@ -248,12 +262,20 @@ func (r *reader) refuse(c column, text string, err error) (usable bool) {
 
 // name is what the row in hand calls its sale, or "the row".
 func (r *reader) name() string {
-	for _, c := range r.columns {
-		if c.name == "address" && c.at < len(r.record) && strings.TrimSpace(r.record[c.at]) != "" {
-			return strings.TrimSpace(r.record[c.at])
-		}
+	if at := r.named(); at >= 0 {
+		return strings.TrimSpace(r.record[at])
 	}
 	return "the row"
+}
+
+// named is where the row in hand says what its sale is called, or -1.
+func (r *reader) named() int {
+	for _, c := range r.columns {
+		if c.name == "address" && c.at < len(r.record) && strings.TrimSpace(r.record[c.at]) != "" {
+			return c.at
+		}
+	}
+	return -1
 }
 
 func (r *reader) missing(name string) bool {

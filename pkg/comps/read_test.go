@@ -149,6 +149,56 @@ func TestDaysWithTheMonthBetweenAndCellsOfNothing(t *testing.T) {
 	require.Contains(t, found[1].Message, "is left out")
 }
 
+// Days with the time that spreadsheets write behind them.
+func TestDaysWithTheirTime(t *testing.T) {
+	for _, cell := range []string{"6/3/2026 0:00", "6/3/2026 12:00:00 AM", "2026-06-03T00:00:00", "2026-06-03T00:00:00.000Z", "2026-06-03 14:30", "6/3/2026 2:30 p.m.", "Jun 3 2026 12:00AM", "6/3/26 0:00"} {
+		l, _ := read(t, "sale date,price\n"+cell+",300000\n", Options{})
+		require.Equal(t, 1, l.Len(), cell)
+		require.Equal(t, "2026-06-03", l.Sale(0).Date.String(), cell)
+	}
+	l, _ := read(t, "sale date,price\n12:30,300000\n", Options{})
+	require.Zero(t, l.Len())
+}
+
+// A row that sums up the others is no sale, whatever it holds.
+func TestRowsOfSums(t *testing.T) {
+	l, found := read(t, "Sold,Address,Price\n6/3/2026,12 Elm St,268000\n6/10/2026,Average,266467\n,TOTAL:,266467\n6/4/2026,Average Rd,268000\n", Options{})
+	require.Equal(t, 2, l.Len())
+	require.Equal(t, 2, l.LeftOut)
+	require.Len(t, found, 2)
+	require.Equal(t, "sold.csv:3:11: warning: a row named \"Average\" is left out: it sums up the others, and is no sale\n  hint: take that row out of the table, or write the address of the house", found[0].String())
+}
+
+// Two numbers of baths are refused with what would do; a part of one is read.
+func TestBathsInTwoNumbers(t *testing.T) {
+	for _, cell := range []string{"2/1", "1/1", "2-1", "2+1", "2 + 1"} {
+		l, found := read(t, "sale date,price,baths\n2026-01-05,300000,"+cell+"\n", Options{})
+		require.Len(t, found, 1, cell)
+		require.Equal(t, "write which are which, e.g. 2 full 1 half, or 2.5", found[0].Hint, cell)
+		require.False(t, l.Sale(0).FullBaths.Known)
+	}
+	l, found := read(t, "sale date,price,baths\n2026-01-05,300000,2 1/2\n", Options{})
+	require.Empty(t, found)
+	require.Equal(t, Known(2), l.Sale(0).FullBaths)
+}
+
+// However a list says how many storeys there are, it is the house's number of them.
+func TestStoreys(t *testing.T) {
+	for want, cells := range map[string][]string{
+		"two":            {"2", "2.0", "2.00", "2 Story", "2 Stories", "2-Story", "Two", "two story", "2 levels", "Two-Storey"},
+		"one":            {"1", "1.0", "One", "1 story", "single story"},
+		"one and a half": {"1.5", "1.50", "1 1/2", "1-1/2 story", "one+half", "1.5 Stories"},
+		"ranch":          {"Ranch"},
+		"split level":    {"Split Level"},
+		"three":          {"3", "three"},
+	} {
+		for _, cell := range cells {
+			l, _ := read(t, "sale date,price,stories\n2026-01-05,300000,"+cell+"\n", Options{})
+			require.Equal(t, want, l.Sale(0).Storeys, cell)
+		}
+	}
+}
+
 // A year of two digits is taken with the month first, and no bedroom is none that is known;
 // either is doubted, once for all cells of a table.
 func TestShortYearsAndNoBedroomsAreReadWithADoubt(t *testing.T) {
@@ -209,7 +259,7 @@ func TestReadColumns(t *testing.T) {
 	require.Len(t, found, 1)
 
 	_, found = read(t, "date,price,sale price\n", Options{})
-	require.Contains(t, found[0].Message, `"sale price" looks like it too`)
+	require.Contains(t, found[0].Message, `price is read from "sale price"; "price" looks like it too`)
 }
 
 func oneLine(l diag.List) []string {

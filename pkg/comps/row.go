@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -55,6 +57,7 @@ func (r *row) armsLength(s string) error {
 }
 
 func (r *row) date(s string) (err error) {
+	s = withoutTime(s)
 	if r.Date, err = day(s); err == nil {
 		return nil
 	}
@@ -127,6 +130,9 @@ var fullAndHalf = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^(\d{1,2}) ?f(?:ull)?(?:[ ,/&+-]+(?:and )?(\d{1,2}) ?h(?:alf)?)?$`)
 })
 
+// parted finds 2/1, 2-1 and 2+1.
+var parted = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\d{1,2} ?[/+-] ?\d{1,2}$`) })
+
 // baths reads 2.5 as two full baths and a half one, and quarters as they stand: .75 is by
 // custom a bath with a shower and no tub (common practice, no source). Any other part of one
 // is a half one.
@@ -137,6 +143,9 @@ func (r *row) baths(s string) error {
 			return err
 		}
 		return count(&r.HalfBaths, m[2])
+	}
+	if parted().MatchString(s) {
+		return &cellError{fmt.Sprintf("%q may be full and half baths, or a part of one", s), "which are which, e.g. 2 full 1 half, or 2.5"}
 	}
 	var n Fact
 	if err := count(&n, s); err != nil {
@@ -163,11 +172,30 @@ func (r *row) built(s string) (err error) {
 	return err
 }
 
-var storeyWords = map[string]string{"1": "one", "1.5": "one and a half", "2": "two", "2.5": "two and a half", "3": "three"}
+// storeyWords are the words for how many storeys there are, by how else lists say it.
+var storeyWords = map[string]string{
+	"1": "one", "1.5": "one and a half", "2": "two", "2.5": "two and a half", "3": "three",
+	"one": "one", "two": "two", "three": "three", "one and a half": "one and a half", "two and a half": "two and a half",
+	"one half": "one and a half", "onehalf": "one and a half", "two half": "two and a half", "twohalf": "two and a half",
+	"1 1 2": "one and a half", "2 1 2": "two and a half", "1 and a half": "one and a half", "2 and a half": "two and a half", "single": "one",
+}
 
+// storeys reads how many there are, however that is said; other words count as they stand.
 func (r *row) storeys(s string) error {
 	r.Storeys = r.word(s)
 	if w := storeyWords[r.Storeys]; w != "" {
+		r.Storeys = w
+		return nil
+	}
+	words := strings.FieldsFunc(r.Storeys, func(c rune) bool { return strings.ContainsRune(" -+/", c) })
+	words = slices.DeleteFunc(words, func(w string) bool {
+		return slices.Contains([]string{"story", "stories", "storey", "storeys", "level", "levels", "floor", "floors", "st", "sty"}, w)
+	})
+	said := strings.Join(words, " ")
+	if n, err := strconv.ParseFloat(said, 64); err == nil {
+		said = strconv.FormatFloat(n, 'f', -1, 64) // 2.0
+	}
+	if w := storeyWords[said]; w != "" {
 		r.Storeys = w
 	}
 	return nil

@@ -10,7 +10,8 @@ import (
 // appendices B and C, from memory).
 var streetWords = map[string]string{
 	"street": "st", "str": "st", "avenue": "ave", "av": "ave", "road": "rd", "drive": "dr", "lane": "ln", "court": "ct", "circle": "cir", "place": "pl",
-	"boulevard": "blvd", "terrace": "ter", "parkway": "pkwy", "highway": "hwy", "trail": "trl", "square": "sq",
+	"boulevard": "blvd", "terrace": "ter", "parkway": "pkwy", "highway": "hwy", "trail": "trl", "square": "sq", "crescent": "cres",
+	"first": "1st", "second": "2nd", "third": "3rd", "fourth": "4th", "fifth": "5th", "sixth": "6th", "seventh": "7th", "eighth": "8th", "ninth": "9th", "tenth": "10th",
 	"north": "n", "south": "s", "east": "e", "west": "w", "northeast": "ne", "northwest": "nw", "southeast": "se", "southwest": "sw",
 	"apartment": "apt", "suite": "ste",
 }

@@ -181,7 +181,7 @@ func TestStrikeAndAdd(t *testing.T) {
 	require.Len(t, l.Before(townDay).Aside(), 1)
 
 	v = valued(t, sales, s, Wish{Count: 5, Strike: []int{struck}, Add: []int{9999}})
-	require.Len(t, v.Rows, 5)
+	require.Len(t, v.Rows, 6, "16 miles off, it would weigh next to nothing")
 	require.NotContains(t, linesOf(v), struck)
 	require.Contains(t, linesOf(v), 9999)
 	for _, r := range v.Rows {
@@ -190,6 +190,42 @@ func TestStrikeAndAdd(t *testing.T) {
 			require.Contains(t, r.Doubts, "arm's length")
 		}
 	}
+}
+
+// All sales asked for are used, in place of the least alike: the number grows where there are
+// more of them, and for those that would weigh next to nothing.
+func TestAllThatIsAddedIsUsed(t *testing.T) {
+	sales := town(300, 0.1, 3)
+	s := townSubject()
+	near := listOf(sales).Before(townDay).Choose(s, Wish{Count: 12}).Comps
+	var alike, unlike []int
+	for _, k := range near[5:8] {
+		alike = append(alike, k.Line)
+	}
+	last := listOf(sales).Before(townDay).Choose(s, Wish{Count: 300}).Comps
+	for _, k := range last[len(last)-3:] {
+		unlike = append(unlike, k.Line)
+	}
+	lines := linesOf(valued(t, sales, s, Wish{Count: 5, Add: alike}))
+	require.Len(t, lines, 5)
+	require.Subset(t, lines, alike)
+	require.Subset(t, lines, []int{near[0].Line, near[1].Line})
+	lines = linesOf(valued(t, sales, s, Wish{Count: 2, Add: alike}))
+	require.ElementsMatch(t, alike, lines)
+	lines = linesOf(valued(t, sales, s, Wish{Count: 5, Add: unlike}))
+	require.Len(t, lines, 8)
+	require.Subset(t, lines, unlike)
+}
+
+// An old sale that is kept is chosen by its likeness, as any other.
+func TestKeptSalesTakeNoPlaceOfTheirOwn(t *testing.T) {
+	s := townSubject()
+	near, old := town(3, 0.05, 2), ago(town(2, 0.05, 1), 7*365, 10_000)
+	both := append(append([]Sold{}, near...), old...)
+	keep := Wish{Count: 3, Keep: linesOf(valued(t, old, s, Wish{}))}
+	require.ElementsMatch(t, linesOf(valued(t, near, s, Wish{})), linesOf(valued(t, both, s, keep)))
+	keep.Count = 5
+	require.Len(t, valued(t, both, s, keep).Rows, 5)
 }
 
 func linesOf(v *Value) (out []int) {
@@ -351,6 +387,23 @@ func TestOneSaleFarAwayLeavesThePlaceOfTheOthers(t *testing.T) {
 
 // By stated distances two sales may stand a town apart, and are no pair then: a bath is
 // worth what the near one says, 310,000 - 300,000 for half a bath.
+func TestStatedDistanceGoesBeforeThePlace(t *testing.T) {
+	s := Subject{House: House{Area: Known(1240), Place: Place{X: -83.55, Y: 41.66, Degrees: true, Known: true}}}
+	sale := func(line int, lat float64, stated Fact) Sold {
+		h := House{Area: Known(1240)}
+		if lat != 0 {
+			h.Place = Place{X: -83.55, Y: lat, Degrees: true, Known: true}
+		}
+		return Sold{House: h, Line: line, Date: townDay.AddDays(-30), Price: usd(250_000), Stated: stated}
+	}
+	sales := []Sold{sale(1, 41.66, Fact{}), sale(2, 41.67, Known(90)), sale(3, 0, Known(50)), sale(4, 41.661, Known(40_000))}
+	got := map[int]Fact{}
+	for _, k := range listOf(sales).Before(townDay).Choose(s, Wish{}).Comps {
+		got[k.Line] = k.Distance
+	}
+	require.Equal(t, map[int]Fact{1: Known(0), 2: Known(90), 3: Known(50), 4: Known(40_000)}, got)
+}
+
 func TestPairsStandNearEachOther(t *testing.T) {
 	s := townSubject()
 	s.Place = Place{}

@@ -15,11 +15,8 @@ func (c *Choice) comp(p pick) Comp {
 	m := c.market
 	s := m.sales[p.i]
 	k := Comp{Sold: *s, Months: -m.months[p.i], Likeness: math.Exp(-p.d / 2), Doubts: s.Flags.String(), pick: p}
-	switch {
-	case !c.like.nowhere && m.placed[p.i]:
+	if c.like.located(p.i) {
 		k.Distance = Known(math.Sqrt(c.like.place[p.i]))
-	case s.Stated.Known:
-		k.Distance = s.Stated
 	}
 	k.Why = c.why(&k)
 	return k

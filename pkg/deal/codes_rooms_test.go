@@ -77,6 +77,8 @@ var roomSlips = []slip{
 	inDen("done-twice", "paint walls: hired", "paint walls: hired, hang wallpaper: hired"),
 	inDen("layer-stays", denSize+"\n    work: {paint walls: hired}", denSize+"\n    layers: [vinyl]\n    work: {refinish wood floor: hired}"),
 	inDen("rent-detail", "paint walls: hired}", "paint walls: hired, portable toilet: {by: hired, coats: 2}}"),
+	inDen("layer-in-part", denSize+"\n    work: {paint walls: hired}", denSize+"\n    layers: [vinyl, vinyl]\n    work: {resilient plank floor: hired, strip sheet vinyl: {by: hired, count: 190 sq ft}}"),
+	inDen("part-brings-whole", "paint walls: hired", "hang wall board: {by: hired, count: 8 sq ft}"),
 	inDen("part-instead", denSize+"\n    work: {paint walls: hired}", denSize+"\n    doors: 1\n    work: {prehung inside door: hired, casing: {by: hired, part: 50%}}"),
 	inDen("price-far", "hired}", "{by: hired, price: $3.10}}"),
 	inDen("price-far", "hired}", "{hired: $48 per sq ft}}"),

@@ -315,16 +315,22 @@ func (r *reader) callsFor(p *plan, name string) bool {
 	return false
 }
 
-// brings are the names of what work of the plan brings along, but for what comes once for the
-// house, by name.
-func (p *plan) brings() (out []string) {
+// brings are the names of what work of a plan brings along, also once for the house, by name.
+func (r *reader) brings(p *plan) (out []string) {
+	place := r.place(p)
 	for _, w := range p.works {
-		if w.by != "" && !slices.Contains(out, w.item.Name) {
+		if w.by != "" {
 			out = append(out, w.item.Name)
+		}
+		place.OwnHands = w.byOwnHands()
+		for _, c := range w.item.Brings {
+			if c.House && c.Comes(place) {
+				out = append(out, c.Item)
+			}
 		}
 	}
 	slices.Sort(out)
-	return out
+	return slices.Compact(out)
 }
 
 func (r *reader) unneeded(p *plan, s span) {
@@ -334,7 +340,7 @@ func (r *reader) unneeded(p *plan, s span) {
 	}
 	if r.itemNamed(name) == nil {
 		tell := r.say("unknown-item", s.at, "the price book has no item %s", diag.Quote(s.text))
-		brings := p.brings()
+		brings := r.brings(p)
 		near, ok := diag.Nearest(name, brings)
 		if !ok {
 			near, ok = diag.Nearest(name, r.prices().Items())

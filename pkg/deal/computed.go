@@ -273,11 +273,28 @@ func (r *reader) peel(p *plan) {
 	}
 }
 
-// layersNamed is how many layers the file itself has taken up by work of an item: one where
-// it names it, more where it names or counts more than all there is.
-func (r *reader) layersNamed(p *plan, it *pricebook.Item) int {
-	all, _ := r.thereIs(p.room, *pricebook.MeasureNamed(it.Measure))
-	var sum decimal.Decimal
+// layersIn is how many layers so much work takes up: one more where it is more than those
+// below and what a tape slips by.
+func layersIn(sum, all decimal.Decimal) int {
+	layers := sum.DivRound(all, quantity.Places).Sub(roomTimes.Sub(one)).Ceil()
+	return int(decimal.Max(one, decimal.Min(layers, decimal.NewFromInt(mostWorks))).IntPart())
+}
+
+// layersOf is how many layers of a room work of an item takes up, each of which is all of its
+// measure; 1 for what takes up none.
+func (r *reader) layersOf(room *model.Member, it *pricebook.Item) (n int) {
+	if g := r.good(r.roomPaths[room] + "layers"); g != nil {
+		for _, s := range g.words() {
+			if layered[plainKey(s.text)] == it.Name {
+				n++
+			}
+		}
+	}
+	return max(1, n)
+}
+
+// namedOf is how much of an item the file itself names in a plan, and the last work of it.
+func (r *reader) namedOf(p *plan, it *pricebook.Item, all decimal.Decimal) (sum decimal.Decimal, last *work) {
 	for _, w := range p.works {
 		if w.item != it || w.by != "" {
 			continue
@@ -285,10 +302,18 @@ func (r *reader) layersNamed(p *plan, it *pricebook.Item) int {
 		if r.good(w.scope.path+"count") != nil {
 			r.measureOf(p, w)
 		}
-		sum = sum.Add(w.stated().of(all))
+		sum, last = sum.Add(w.stated().of(all)), w
 	}
+	return sum, last
+}
+
+// layersNamed is how many layers the file itself has taken up by work of an item: one where
+// it names it, more where it names or counts more than all there is.
+func (r *reader) layersNamed(p *plan, it *pricebook.Item) int {
+	all := r.allThereIs(p, it)
+	sum, _ := r.namedOf(p, it, all)
 	if !sum.IsPositive() || !all.IsPositive() {
 		return int(sum.Sign())
 	}
-	return int(decimal.Min(sum.DivRound(all, quantity.Places).Ceil(), decimal.NewFromInt(mostWorks)).IntPart())
+	return layersIn(sum, all)
 }

@@ -149,14 +149,24 @@ func (r *reader) doubtHolding() {
 	}
 	for _, m := range holding {
 		r.doubtIncome(m)
-		if v, share := m.Given.Look("share"); share && v.Number.IsPositive() {
-			if paid, ok := r.worked(m, "amount"); ok {
-				r.say("holding-once", v.Pos, "%s is %s once, for the whole hold: %s", m.Label, v.Text, quantity.FormatMoney(paid))("write   %s/year   if it is what a year costs", quantity.FormatMoney(paid))
-			}
+		r.doubtOnce(m)
+	}
+}
+
+// doubtOnce looks for a holding cost that is paid once, where most come every month or year.
+func (r *reader) doubtOnce(m *model.Member) {
+	when, during := ", for the whole hold", ""
+	if v, ok := m.Given.Look("during"); ok && v.Choice != "" && v.Choice != "hold" {
+		when, during = ", for the whole "+v.Choice, " during "+v.Choice
+	}
+	if v, share := m.Given.Look("share"); share && v.Number.IsPositive() {
+		if paid, ok := r.worked(m, "amount"); ok {
+			cost := quantity.FormatMoney(paid.Abs())
+			r.say("holding-once", v.Pos, "%s is %s once%s: %s", m.Label, v.Text, when, cost)("write   %s/year%s   if it is what a year costs", cost, during)
 		}
-		if v, once := m.Given.Look("fixed"); once && v.Number.IsPositive() && !r.lostTime[v.Pos] {
-			r.say("holding-once", v.Pos, "%s is %s once, for the whole hold", m.Label, v.Text)("write   %s/year   if it is the bill of a year,   %s/month   if it is paid every month", v.Text, v.Text)
-		}
+	}
+	if v, once := m.Given.Look("fixed"); once && v.Number.IsPositive() && !r.lostTime[v.Pos] {
+		r.say("holding-once", v.Pos, "%s is %s once%s", m.Label, v.Text, when)("write   %[1]s/year%[2]s   if it is the bill of a year,   %[1]s/month%[2]s   if it is paid every month", v.Text, during)
 	}
 }
 

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -30,8 +31,12 @@ func (r *reader) doubtCounts() {
 		has, ok := r.worked(room, m.Line)
 		count := w.member.Given.Of("measure").Number
 		where, times := room.Label, roomTimes
-		if m.Of == "house" {
+		layers := r.layersOf(room, w.item)
+		switch {
+		case m.Of == "house":
 			where, times = "the house", houseTimes
+		case layers > 1:
+			where, times = fmt.Sprintf("%s, of which there are %d layers,", room.Label, layers), roomTimes.Add(decimal.NewFromInt(int64(layers-1)))
 		}
 		if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(has)) {
 			continue

@@ -15,7 +15,7 @@ import (
 // doubtInstead doubts work of one option that makes more than all of one thing: a laminate
 // counter and one of stone, a new tub and the old one reglazed, one item under two names, a
 // floor of tile and carpet on a part of it; and companions that come whole beside what is
-// done in their place to a part.
+// done in their place to a part, or with a patch.
 func (r *reader) doubtInstead() {
 	r.doubtHouseBoth()
 	for _, p := range r.plans {
@@ -35,8 +35,22 @@ func (r *reader) doubtInstead() {
 			r.doubtMoreThanAll(p, of[thing])
 		}
 		r.doubtBoth(p)
+		r.doubtWhole(p)
 		for _, x := range p.beside {
 			r.say("part-instead", x[1].at, "%s is done to a part of %s, so %s comes along whole", diag.Quote(x[1].label), p.room.Label, diag.Quote(x[0].label))("leave that out with   without: [%s]   or write it as work of its own, with its   count:", x[0].item.Name)
+		}
+	}
+}
+
+// doubtWhole doubts what comes along whole with work that is done to a small part.
+func (r *reader) doubtWhole(p *plan) {
+	of := map[*work][]string{}
+	for _, x := range p.whole {
+		of[x.by] = append(of[x.by], x.Item)
+	}
+	for _, w := range p.works {
+		if names := strings.Join(of[w], ", "); names != "" {
+			r.say("part-brings-whole", w.at, "%s is done to a small part of %s, and brings along for all of it: %s", diag.Quote(w.label), p.room.Label, names)("leave out what the patch does not take with   without: [%s]   or write it as work of its own, with its   count:", names)
 		}
 	}
 }
@@ -77,8 +91,13 @@ func oneThing(it *pricebook.Item) string {
 	return it.Thing()
 }
 
-// doubtMoreThanAll doubts work that together is more than all of one thing.
+// doubtMoreThanAll doubts work that together is more than all of one thing, or of all the
+// layers that it takes up.
 func (r *reader) doubtMoreThanAll(p *plan, works []*work) {
+	if layers := r.layersOf(p.room, works[0].item); layers > 1 {
+		r.doubtMoreThanLayers(p, works, layers)
+		return
+	}
 	const hint = "keep one of them, or say how much each is for, with   part: 50%%   or   count:"
 	var first *work // that is done to all
 	var names []string
@@ -101,6 +120,19 @@ func (r *reader) doubtMoreThanAll(p *plan, works []*work) {
 	}
 	if last := works[len(works)-1]; !told && len(works) > 1 && sum.GreaterThan(one) {
 		r.say("done-twice", last.at, "%s are together %s of the %s of %s", strings.Join(names, ", "), quantity.FormatPercent(sum, 1), cmp.Or(last.item.Thing(), last.item.Name), p.room.Label)("the parts of one thing add up to 100%%: beside   part: 30%%   write   part: 70%%   for the rest; all are paid as they stand")
+	}
+}
+
+// doubtMoreThanLayers doubts work that takes up more layers than there are.
+func (r *reader) doubtMoreThanLayers(p *plan, works []*work, layers int) {
+	var names []string
+	var sum decimal.Decimal
+	for _, w := range works {
+		part, _ := r.partOf(w)
+		sum, names = sum.Add(part), append(names, diag.Quote(w.label))
+	}
+	if last := works[len(works)-1]; len(works) > 1 && sum.GreaterThan(decimal.NewFromInt(int64(layers))) {
+		r.say("done-twice", last.at, "%s are together %s of the %s of %s, which has %d layers of it", strings.Join(names, ", "), quantity.FormatPercent(sum, 1), pricebook.MeasureNamed(last.item.Measure).Name, p.room.Label, layers)("name it once for each layer at most; all are paid as they stand")
 	}
 }
 

@@ -3,11 +3,33 @@ package deal
 import (
 	"slices"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
 )
 
 // woodFinish is what work on the wood of an old floor makes.
 const woodFinish = "wood floor finish"
+
+// doubtBetweenLayers doubts work of the file that takes up more than one layer and less than
+// the next, for nothing else takes up the rest of that.
+func (r *reader) doubtBetweenLayers() {
+	for _, p := range r.chosenPlans() {
+		for _, w := range p.works {
+			there, all := r.layersOf(p.room, w.item), r.allThereIs(p, w.item)
+			sum, last := r.namedOf(p, w.item, all)
+			if w != last || there == 1 || !all.IsPositive() {
+				continue
+			}
+			layers := layersIn(sum, all)
+			full, slip := all.Mul(decimal.NewFromInt(int64(layers))), all.Mul(roomTimes.Sub(one))
+			if layers > 1 && layers <= there && sum.LessThan(full.Sub(slip)) {
+				r.say("layer-in-part", w.at, "%s takes up %s %s, more than %d and less than %d of the %d layers of %s %s in %s, and nothing takes up the rest", diag.Quote(w.item.Name), quantity.FormatCount(sum, 1), w.item.Unit, layers-1, layers, there, quantity.FormatCount(all, 1), w.item.Unit, p.room.Label)("write   count: %s %s   for %d layers; without a count it is for one, and a new floor takes up the others by itself; it is used as it stands", quantity.FormatCount(full, 2), w.item.Unit, layers)
+			}
+		}
+	}
+}
 
 // doubtLayers doubts work on an old wood floor under layers that nothing takes up. Carpet
 // comes up by itself.

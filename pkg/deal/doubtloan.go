@@ -43,7 +43,7 @@ func (r *reader) doubtTerm(l scope) {
 		return // paid off by then
 	}
 	hold, _ := r.hold()
-	if term.number.LessThan(hold) && r.of(l, "extension") == nil {
+	if quantity.Before(term.number, hold) && r.of(l, "extension") == nil {
 		r.say("term-before-sale", term.at(), "%s falls due after %s, before the sale (%s), and no extension is agreed", l.member.Label, term.node.text, quantity.FormatMonths(hold, 1))("ask the lender, and add   extension: {each: 3 months, fee: 0.5%%}")
 	}
 }

@@ -20,9 +20,13 @@ func (r *reader) doubtRooms() {
 	r.doubtInstead()
 	r.doubtAllTheHouse()
 	r.doubtLayers()
+	r.doubtBetweenLayers()
 	r.doubtBedrooms()
 	r.doubtAdds()
 	r.doubtUnadded()
+	if len(r.deal.Root.In("check")) == 0 { // else the tables by age would be read for nothing
+		return
+	}
 	for _, c := range pricebook.Checks() {
 		r.doubtBad(c)
 	}

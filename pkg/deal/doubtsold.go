@@ -60,6 +60,7 @@ func (r *reader) doubtComps() {
 	r.doubtBuilt(c)
 	r.doubtGarages(c)
 	r.doubtOldSales(c)
+	r.doubtSoldTwice(c)
 	for _, row := range v.Rows {
 		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
 			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: the others say %s", row.Name(), quantity.FormatDollars(row.Adjusted), farBy(row.Off))("look at it again; strike it under comps if it was no open sale of such a house")
@@ -270,13 +271,20 @@ func (r *reader) doubtBeyond() {
 		return x
 	}
 	value, low, high, best := of("after_repair_value"), of("comps_low"), of("comps_high"), of("best_comp_price")
-	stated := r.good("value.after-repair value")
+	stated, from := r.good("value.after-repair value"), ""
+	if before := r.good("value.before work"); stated == nil && before != nil {
+		stated, from = before, ", from the value before work and what the options add,"
+	}
 	at := r.needed("comps")
 	if stated != nil {
 		at = stated.at()
 	}
 	if stated != nil && (value.LessThan(low) || value.GreaterThan(high)) {
-		r.say("value-outside-comps", at, "the after-repair value (%s) is outside what the comparables say, %s to %s", stated.node.text, quantity.FormatDollars(low), quantity.FormatDollars(high))("one such house in ten sells below that, one above; ledgerboard comps   shows the sales; change the value, or say better what they are")
+		text := stated.node.text
+		if from != "" {
+			text = quantity.FormatDollars(value)
+		}
+		r.say("value-outside-comps", at, "the after-repair value (%s)%s is outside what the comparables say, %s to %s", text, from, quantity.FormatDollars(low), quantity.FormatDollars(high))("one such house in ten sells below that, one above; ledgerboard comps   shows the sales; change the value, or say better what they are")
 	}
 	if value.GreaterThan(best) {
 		r.say("above-best-sale", at, "the after-repair value (%s) is above %s, the most that any comparable sold for", quantity.FormatDollars(value), quantity.FormatDollars(best))("a house rarely sells above the best of its neighbourhood, whatever is put into it; look for one that did")

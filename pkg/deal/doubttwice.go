@@ -53,7 +53,10 @@ func (r *reader) doubtTwice() {
 func (r *reader) permits(works []*work) []string {
 	var out []string
 	for _, w := range works {
-		if paid, ok := r.worked(w.member, "cash_cost"); ok && paid.IsPositive() && w.by != "" && strings.HasSuffix(w.item.Name, "permit") {
+		if w.by == "" || !strings.HasSuffix(w.item.Name, "permit") {
+			continue
+		}
+		if paid, ok := r.worked(w.member, "cash_cost"); ok && paid.IsPositive() {
 			out = append(out, w.item.Name)
 		}
 	}

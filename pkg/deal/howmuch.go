@@ -161,7 +161,7 @@ func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 	var others []toDo
 	for _, x := range by {
 		switch {
-		case x.by.item.Measure == it.Measure:
+		case pricebook.SameSurface(x.by.item.Measure, it.Measure):
 		case follows(it, x.by.item):
 			others = append(others, b.within(it, x.by))
 		default:
@@ -172,9 +172,9 @@ func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 }
 
 // follows reports whether so much of a companion is done as of the work that brings it: both
-// go by one measure, or the work by a part of the companion's.
+// go by one measure or surface, or the work by a part of the companion's.
 func follows(it, by *pricebook.Item) bool {
-	return by.Measure == it.Measure || pricebook.PartOf(by.Measure, it.Measure)
+	return pricebook.SameSurface(by.Measure, it.Measure) || pricebook.PartOf(by.Measure, it.Measure)
 }
 
 // within is how much of the measure of a companion the work is that goes by a part of it.
@@ -188,8 +188,10 @@ func (b *bringing) within(it *pricebook.Item, w *work) toDo {
 }
 
 // all is all there is of the measure of an item where the plan is, 0 where that is not known.
-func (b *bringing) all(it *pricebook.Item) decimal.Decimal {
-	x, _ := b.thereIs(b.plan.room, *pricebook.MeasureNamed(it.Measure))
+func (b *bringing) all(it *pricebook.Item) decimal.Decimal { return b.allThereIs(b.plan, it) }
+
+func (r *reader) allThereIs(p *plan, it *pricebook.Item) decimal.Decimal {
+	x, _ := r.thereIs(p.room, *pricebook.MeasureNamed(it.Measure))
 	return x
 }
 
@@ -222,6 +224,7 @@ func (b *bringing) amounts() {
 			if len(w.bringers) > 0 {
 				b.giveAmount(w, b.amount(w))
 				b.noteParts(w)
+				b.noteWhole(w)
 			}
 		}
 	}
@@ -265,4 +268,31 @@ func (b *bringing) noteParts(w *work) {
 			}
 		}
 	}
+}
+
+// smallPart is what part of all there is a patch is at most; common practice, no source.
+var smallPart = decimal.New(25, -2)
+
+// noteWhole notes of a companion by a length or an area that it is done whole, where all that
+// brings it by another measure is a patch: board on a few square feet, with the base of the room.
+func (b *bringing) noteWhole(w *work) {
+	of := slices.DeleteFunc(slices.Clone(w.bringers), func(x brought) bool { return follows(w.item, x.by.item) })
+	large := func(x brought) bool { return !b.patch(x.by) }
+	if len(of) > 0 && w.within == nil && w.item.Unit != "each" && b.amount(w).of(b.all(w.item)).IsPositive() && !slices.ContainsFunc(of, large) {
+		b.plan.whole = append(b.plan.whole, brought{pricebook.Companion{Item: w.item.Name}, of[0].by.named()})
+	}
+}
+
+// patch reports whether work is done to a small part of a length or an area.
+func (b *bringing) patch(w *work) bool {
+	all := b.all(w.item)
+	return w.item.Unit != "each" && b.amount(w).of(all).LessThan(smallPart.Mul(all))
+}
+
+// named is the work that a companion stems from in the end.
+func (w *work) named() *work {
+	for len(w.bringers) > 0 {
+		w = w.bringers[0].by
+	}
+	return w
 }

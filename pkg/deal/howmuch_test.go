@@ -87,8 +87,57 @@ func TestWhatMakesOneThingLiesSideBySide(t *testing.T) {
 		{walled, "hang ceiling board: {part: 40%}", "skim ceiling: {part: 60%}", "prime new ceiling board", "120"},
 		{walled, "hang wall board: {part: 40%}, skim walls: {part: 60%}", "paint walls: hired", "prepare walls", "0"},
 		{walled, "sheet vinyl floor: {part: 40%}", "tile floor: {part: 60%}", "screw down subfloor", "120"},
+		{walled, "resilient plank floor: {part: 60%}", "refinish wood floor: {part: 40%}", "strip carpet", "120"},
+		{walled, "resilient plank floor: {part: 60%}", "refinish wood floor: {count: 30 sq ft}", "strip carpet", "102"},
+		{walled, "carpet: {part: 50%}", "screen and recoat wood floor: {part: 30%}", "strip carpet", "96"},
+		{walled, "resilient plank floor: {part: 60%}", "refinish wood floor: {part: 60%}", "strip carpet", "120"},
+		{walled, "nail-down oak floor: {part: 40%}", "refinish wood floor: {part: 60%}", "strip carpet", "72"}, // the oak is refinished too
+		{walled, "nail-down oak floor: {part: 40%}, resilient plank floor: {part: 20%}", "refinish wood floor: {part: 60%}", "strip carpet", "96"},
 		{walled, "subfloor replacement: {part: 40%}", "floor backer board: {part: 60%}", "strip carpet", "72"}, // the new subfloor, and the old under the rest of the board
 	})
+}
+
+// A companion of the same surface, with more or less of its openings, follows the part or the
+// count of what brings it: 352 sq ft of walls and less 12 of a window, by hand.
+func TestACompanionOfTheSameSurfaceFollows(t *testing.T) {
+	window := strings.Replace(walled, "layers", "windows: 3' x 4', layers", 1)
+	inEitherOrder(t, []amountOf{
+		{window, "hang wall board: hired", "casing: hired", "outside wall insulation", "340"},
+		{window, "hang wall board: {part: 10%}", "casing: hired", "outside wall insulation", "34"},
+		{window, "hang wall board: {count: 8 sq ft}", "casing: hired", "outside wall insulation", "8"},
+		{window, "hang wall board: {part: 50%}", "hang bath wall board: {part: 30%}", "outside wall insulation", "272"},
+		{window, "hang wall board: {part: 50%}", "strip wall board: {part: 50%}", "outside wall insulation", "170"}, // what is taken out lies under what is new
+		{window, "hang wall board: {part: 50%}", "wall batts: {part: 60%}", "outside wall insulation", "136"},
+		{window, "hang wallpaper: {part: 25%}", "casing: hired", "prepare walls", "88"},
+	})
+}
+
+// What a patch brings along for all of the room is doubted, by the work that the file names.
+func TestWhatAPatchBringsWholeIsDoubted(t *testing.T) {
+	for work, says := range map[string]string{
+		"hang wall board: hired":                                    "",
+		"hang wall board: {part: 30%}":                              "",
+		"hang wall board: {count: 8 sq ft}":                         `"hang wall board" is done to a small part of den, and brings along for all of it: baseboard`,
+		"hang wall board: {part: 3%}":                               `"hang wall board" is done to a small part of den, and brings along for all of it: baseboard`,
+		"hang wall board: {part: 3%}, skim walls: {part: 50%}":      `"hang wall board" is done to a small part of den, and brings along for all of it: baseboard`,
+		"hang wall board: {part: 3%}, tile base: hired":             "",
+		"hang wall board: {part: 3%}, baseboard: {count: 4 ft}":     "",
+		"resilient plank floor: {part: 20%}, laminate floor: hired": "",
+		"resilient plank floor: {part: 20%}":                        `"resilient plank floor" is done to a small part of den, and brings along for all of it: base off and on`,
+		"resilient plank floor: {part: 20%}, carpet: {part: 80%}":   `"resilient plank floor" is done to a small part of den, and brings along for all of it: base off and on`,
+		"baseboard: {part: 10%}":                                    "",
+		"strip wallpaper: {part: 10%}, strip ceiling board: hired":  "",
+		"strip wallpaper: {part: 10%}":                              `"strip wallpaper" is done to a small part of den, and brings along for all of it: floor protection`,
+	} {
+		_, found := deal.Read("house.yaml", []byte(fmt.Sprintf(walled, work)))
+		var got []string
+		for _, d := range found {
+			if d.Code == "part-brings-whole" {
+				got = append(got, d.Message)
+			}
+		}
+		require.Equal(t, says, strings.Join(got, "; "), work)
+	}
 }
 
 // What lies one on the other is no more of the room than the larger of the two.
@@ -204,6 +253,7 @@ func TestNamingTheStrippingLosesNoLayer(t *testing.T) {
 		", strip sheet vinyl: {part: 50%}":        "180",
 		", strip sheet vinyl: {count: 60 sq ft}":  "180",
 		", strip sheet vinyl: {count: 240 sq ft}": "240",
+		", strip sheet vinyl: {count: 125 sq ft}": "245", // one layer, and what a tape slips by
 		", strip sheet vinyl: {count: 200 sq ft}": "200",
 		", strip sheet vinyl: hired, second layer: {item: strip sheet vinyl, by: own hands}":                "240",
 		", strip sheet vinyl: {part: 60%}, rest of it: {item: strip sheet vinyl, by: own hands, part: 40%}": "240",
@@ -230,5 +280,27 @@ func TestADoorBetweenTwoRoomsIsBoughtOnce(t *testing.T) {
 	require.Equal(t, "82.666667", trimmed["baseboard"].Round(6).String())
 	for _, same := range []string{"baseboard", "casing", "paint walls", "$"} {
 		require.Equal(t, named[same].String(), trimmed[same].String(), same)
+	}
+}
+
+// Beside a base of tile, nothing but the casing is painted, by its own run: 2'8" x 6'8" and
+// 3' x 5' are 16 and 16 ft, by hand from docs/measuring.md: two legs and a head, and a fourth
+// side for the window: 2 x 6'8" + 2'8" = 16 ft, 2 x (3' + 5') = 16 ft.
+func TestCasingBesideATileBaseIsPaintedByItsOwnRun(t *testing.T) {
+	const den = walked + "rooms: {den: {size: 10' x 12', doors: 2'8\" x 6'8\", windows: 3' x 5', work: {%s}}}\n"
+	for work, much := range map[string][2]string{ // of base and of casing
+		"casing: hired":                                     {"41.333333", "32"},
+		"casing: hired, tile base: hired":                   {"0", "32"},
+		"casing: hired, tile wainscot: hired":               {"0", "32"},
+		"casing: {count: 10 ft}, tile base: hired":          {"0", "10"},
+		"casing: {part: 25%}, tile base: hired":             {"0", "8"},
+		"casing: hired, tile base: {part: 75%}":             {"10.333333", "32"},
+		"window casing: hired, tile base: hired":            {"0", "32"}, // by the window, so of all
+		"sash repair: hired, tile base: hired":              {"0", "32"},
+		"casing: hired, tile base: hired, baseboard: hired": {"41.333333", "32"},
+		"casing: {count: 10 ft}, baseboard: hired":          {"41.333333", "32"},
+	} {
+		of := quantities(t, fmt.Sprintf(den, work))
+		require.Equal(t, much, [2]string{of["paint trim"].Round(6).String(), of["paint casing"].Round(6).String()}, work)
 	}
 }

@@ -79,10 +79,7 @@ func (b *bringing) layers(works []*work) (out []layer) {
 // under is the work that a piece of work stems from: itself, or where just as much is done
 // of it as of what brings it, that.
 func (b *bringing) under(w *work) []layer {
-	var things []string
-	if t := w.item.Thing(); t != "" {
-		things = []string{t}
-	}
+	things := b.things(w.item)
 	same := sameMeasure(w.item, w.bringers)
 	if len(same) == 0 || len(same) < len(w.bringers) || b.yields(w) {
 		return []layer{{[]*work{w}, things}}
@@ -94,6 +91,28 @@ func (b *bringing) under(w *work) []layer {
 		}
 	}
 	return layers
+}
+
+// demolition is the trade that takes out what was there.
+const demolition = "demolition"
+
+// things are what of a place an item makes, itself. A floor that nothing refinishes leaves no
+// wood to be refinished where it lies.
+func (b *bringing) things(it *pricebook.Item) []string {
+	refinished := func(c pricebook.Companion) bool {
+		other := b.book.Item(c.Item)
+		return other != nil && other.Thing() == woodFinish
+	}
+	switch thing := it.Thing(); {
+	case thing == "" && it.Trade == demolition:
+		return []string{demolition} // it lies under what is new
+	case thing == "":
+		return nil
+	case it.NewFloor && !slices.ContainsFunc(it.Brings, refinished):
+		return []string{thing, woodFinish}
+	default:
+		return []string{thing}
+	}
 }
 
 // yields reports whether other work leaves less of a companion, or is being asked for it.
@@ -134,10 +153,10 @@ func (b *bringing) once(works []*work) []*work {
 	return slices.DeleteFunc(slices.Clone(works), func(w *work) bool { return held[w] })
 }
 
-// sameMeasure is the work among what brings a companion that goes by its measure.
+// sameMeasure is the work among what brings a companion that goes by its measure or surface.
 func sameMeasure(it *pricebook.Item, by []brought) (out []*work) {
 	for _, x := range by {
-		if x.by.item.Measure == it.Measure {
+		if pricebook.SameSurface(x.by.item.Measure, it.Measure) {
 			out = append(out, x.by)
 		}
 	}

@@ -2,6 +2,7 @@ package deal_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -91,4 +92,39 @@ func TestLayersOverWoodThatStayAreDoubted(t *testing.T) {
 		}
 		require.Contains(t, fmt.Sprint(found), says, room)
 	}
+}
+
+// Work that takes up layers may be named once for each of them, or counted so; more is doubted,
+// and what is more than one layer and less than the next: 120 sq ft each, by hand.
+func TestLayersMayBeTakenUpOneByOne(t *testing.T) {
+	for work, says := range map[string]string{
+		"strip sheet vinyl: hired": "",
+		"strip sheet vinyl: hired, s2: {item: strip sheet vinyl, by: hired}":                                "",
+		"strip sheet vinyl: {count: 120 sq ft}, s2: {item: strip sheet vinyl, by: hired}":                   "",
+		"strip sheet vinyl: {count: 125 sq ft}":                                                             "",
+		"strip sheet vinyl: {count: 240 sq ft}":                                                             "",
+		"strip sheet vinyl: {count: 60 sq ft}":                                                              "",
+		"strip sheet vinyl: {count: 400 sq ft}":                                                             "strip sheet vinyl: a count of 400 sq ft, but open floor of den, of which there are 2 layers, is 120 sq ft",
+		"strip sheet vinyl: {count: 200 sq ft}":                                                             `"strip sheet vinyl" takes up 200 sq ft, more than 1 and less than 2 of the 2 layers of 120 sq ft in den, and nothing takes up the rest`,
+		"strip sheet vinyl: {part: 60%}, s2: {item: strip sheet vinyl, by: hired, part: 70%}":               `"strip sheet vinyl" takes up 156 sq ft, more than 1 and less than 2 of the 2 layers of 120 sq ft in den, and nothing takes up the rest`,
+		"strip sheet vinyl: hired, s2: {item: strip sheet vinyl}, s3: {item: strip sheet vinyl, part: 10%}": `"strip sheet vinyl", "s2", "s3" are together 210% of the open floor of den, which has 2 layers of it`,
+		"strip carpet: hired, s2: {item: strip carpet, by: hired}":                                          `"strip carpet" and "s2" are both strip carpet, all of it, in den`,
+	} {
+		_, found := deal.Read("house.yaml", []byte(strings.Replace(fmt.Sprintf(walled, "resilient plank floor: hired, "+work), "[carpet]", "[carpet, vinyl, vinyl]", 1)))
+		var got []string
+		for _, d := range found {
+			if d.Code == "done-twice" || d.Code == "layer-in-part" || d.Code == "count-large" {
+				got = append(got, d.Message)
+			}
+		}
+		require.Equal(t, says, strings.Join(got, "; "), work)
+	}
+}
+
+// A name that the price book has not is told all that the work brings, also what comes once for
+// the house: a circuit brings the permit, and plates for what it opens.
+func TestWithoutOfNoNameListsWhatComesOnceForTheHouseToo(t *testing.T) {
+	_, found := deal.Read("house.yaml", []byte(walked+"rooms: {den: {size: 10' x 12', work: {circuit: hired}, without: [gold leaf]}}\n"))
+	require.Len(t, found, 1)
+	require.Regexp(t, `^the work brings along: .*electrical permit`, found[0].Hint)
 }

@@ -15,9 +15,9 @@ import (
 // kindWords are the words in a room's name that tell what sort of room it is. Never
 // written to.
 var kindWords = []struct{ word, kind string }{
-	{"closet", "closet"}, {"bedroom", "bedroom"}, {"bed ", "bedroom"}, {"nursery", "bedroom"},
+	{"closet", "closet"}, {"pantry", "closet"}, {"larder", "closet"}, {"bedroom", "bedroom"}, {"bed ", "bedroom"}, {"nursery", "bedroom"},
 	{"bath", "bath"}, {"powder", "bath"}, {"ensuite", "bath"}, {"washroom", "bath"}, {"lavatory", "bath"}, {"shower", "bath"}, {"toilet", "bath"},
-	{"kitchen", "kitchen"}, {"pantry", "kitchen"}, {"laundry", "laundry"}, {"utility", "laundry"},
+	{"kitchen", "kitchen"}, {"laundry", "laundry"}, {"utility", "laundry"},
 	{"basement", "basement"}, {"cellar", "basement"},
 	{"hall", "hall"}, {"entry", "hall"}, {"foyer", "hall"}, {"stair", "hall"},
 	{"living", "living"}, {"dining", "living"}, {"family", "living"}, {"den", "living"}, {"office", "living"},

@@ -28,3 +28,11 @@ func TestKindsOfRoomsByTheirNames(t *testing.T) {
 		require.Equal(t, c.want, got, c.name)
 	}
 }
+
+// A pantry is no kitchen: one that is counted stays beside it.
+func TestAPantryIsNoKitchen(t *testing.T) {
+	for room, kitchens := range map[string]int{"pantry": 1, "kitchen pantry": 1, "larder": 1, "kitchenette closet": 1, "kitchen": 0, "kitchenette": 0} {
+		d := readDeal(t, walked+"quick: {kitchens: 1}\nrooms: {"+room+": {size: 4' x 5'}}\n")
+		require.Len(t, d.Root.In("inside"), 1+kitchens, room)
+	}
+}

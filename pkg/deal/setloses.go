@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
 )
 
 // doubtLoses doubts a set of a charge that drops the time which the file gives it: $620/month
@@ -17,20 +18,23 @@ func (r *reader) doubtLoses(t target, old, v *node, s Set) {
 	is, _, kept := cutDuring(v.text)
 	before, err1 := readCharge(span{text: was})
 	after, err2 := readCharge(span{text: is})
-	if err1 != nil || err2 != nil || before.form != byTime || after.form == share {
+	if err1 != nil || err2 != nil {
 		return
 	}
-	whole := "$" + strings.TrimPrefix(is, "$")
+	stays := "$" + strings.TrimPrefix(is, "$")
+	if during && !kept {
+		phase = " during " + phase
+	} else {
+		phase = ""
+	}
 	switch {
-	case after.form == fixed:
-		whole += "/" + before.per.String()
-		if during && !kept {
-			whole += " during " + phase
-		}
+	case before.form == byTime && after.form == fixed:
 		r.lostTime[v.at] = true
-		r.say("set-loses-time", v.at, "--set makes %s %s, paid once, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the time is to stay, write   --set '%s=%s'", s.Path, whole)
-	case during && !kept:
-		r.say("set-loses-time", v.at, "--set makes %s %s, without a phase, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the phase is to stay, write   --set '%s=%s during %s'", s.Path, whole, phase)
+		r.say("set-loses-time", v.at, "--set makes %s %s, paid once, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the time is to stay, write   --set '%s=%s/%s%s'", s.Path, stays, before.per, phase)
+	case before.form == byStep && after.form == fixed:
+		r.say("set-loses-time", v.at, "--set makes %s %s in all, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if it is for each %[3]s, write   --set '%[1]s=%[2]s per %[3]s%[4]s'", s.Path, stays, quantity.FormatDollars(before.unit), phase)
+	case phase != "":
+		r.say("set-loses-time", v.at, "--set makes %s %s, without a phase, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the phase is to stay, write   --set '%s=%s%s'", s.Path, is, phase)
 	}
 }
 

@@ -1,6 +1,7 @@
 package deal_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -141,4 +142,48 @@ func TestWhichSaleIsNamed(t *testing.T) {
 		require.Equal(t, 1, d.Comps.Struck, name)
 		require.Equal(t, "struck", whyNot(d)[want], name)
 	}
+}
+
+// What she writes out beside a file is used, all of it, and takes the places of the least
+// alike of the file; of sales without a file, take picks the most alike, not the old ones.
+func TestAllOfHerOwnAreUsed(t *testing.T) {
+	var rows strings.Builder
+	rows.WriteString("address,sold,price,sq ft\n")
+	for i := range 30 {
+		fmt.Fprintf(&rows, "%d Far St,2025-%02d-03,%d,%d\n", i+1, 1+i%12, 250_000+1000*i, 1200+7*i)
+	}
+	how := deal.Options{Open: func(string) ([]byte, error) { return []byte(rows.String()), nil }}
+	const own = "  sold:\n    1 A St: {sold: 2025-06-03, price: $268k, living area: 1700}\n    2 A St: {sold: 2025-06-04, price: $268.5k, living area: 1720}\n    3 A St: {sold: 2025-06-05, price: $269k, living area: 1690}\n"
+	for take, want := range map[string]int{"": 16, "  take: 2\n": 3, "  take: 5\n": 5} {
+		d, found := deal.ReadWith(how, "a.yaml", []byte(unvalued+"house: {living area: 1240 sq ft}\ncomps:\n  file: county.csv\n"+own+take))
+		require.NotNil(t, d, "%v", found)
+		var used []string
+		for _, m := range d.Comps.Members {
+			used = append(used, m.Label)
+		}
+		require.Len(t, used, want)
+		require.Subset(t, used, []string{"1 A St", "2 A St", "3 A St"})
+		require.Empty(t, whyNot(d))
+	}
+	d := asking(t, unvalued+"comps:\n  take: 3\n"+own+"    4 A St: {sold: 2018-06-04, price: $180k, living area: 1690}\n", nil, nil)
+	require.Equal(t, map[string]string{"4 A St": "less like the house than those that are used"}, whyNot(d))
+	require.Len(t, asking(t, unvalued+"comps:\n"+own+"    4 A St: {sold: 2018-06-04, price: $180k, living area: 1690}\n", nil, nil).Comps.Members, 4)
+}
+
+// A house that sold twice within a year for a fifth more and over was likely redone between.
+func TestSoldTwice(t *testing.T) {
+	said := func(first, day string) (out []string) {
+		d, found := deal.Read("a.yaml", []byte(unvalued+"comps:\n  table: |\n    address      sold on     price\n    12 Elm St    "+day+"  "+first+"\n    12 Elm Street  2025-11-14  300000\n    3 Elm St     2025-11-15  310000\n"))
+		require.NotNil(t, d, "%v", found)
+		for _, f := range found {
+			if f.Code == "sold-twice" {
+				out = append(out, f.String())
+			}
+		}
+		return out
+	}
+	require.Equal(t, []string{"a.yaml:6:5: warning: 12 Elm St was sold on 2025-03-14 for $240,000, and on 2025-11-14 for $300,000 (line 7), 25% more: it was likely redone between\n  hint: strike the sale in which it was not what your house will be, by its line: strike: [line 6]"}, said("240000", "2025-03-14"))
+	require.Empty(t, said("250000", "2025-03-14"), "a fifth and no more")
+	require.Empty(t, said("240000", "2024-03-14"))
+	require.Empty(t, said("340000", "2025-03-14"))
 }

@@ -86,7 +86,7 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 		r.diags.Add(*bad)
 		return
 	}
-	list, found := comps.Read(bytes.NewReader(text), name, comps.Options{Columns: r.columns})
+	list, found := comps.Read(bytes.NewReader(text), name, comps.Options{Columns: r.columns, Plane: r.onPlane()})
 	r.tableSays(found, off)
 	if list == nil {
 		return
@@ -104,6 +104,12 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 		l.at[s.Line] = at
 		l.sales = append(l.sales, s)
 	}
+}
+
+// onPlane reports whether the house says where it stands in metres.
+func (r *reader) onPlane() bool {
+	at := r.entry("house.").Sold().Place
+	return at.Known && !at.Degrees
 }
 
 // doubtUnread names the columns of a table that are not read: one may hold what matters.

@@ -135,9 +135,10 @@ func (r *reader) comparables() {
 	if wish.Count == 0 && !l.file {
 		wish.Count = len(l.own)
 	}
-	wish.Add = append(wish.Add, l.meantToBeUsed(list, c.Day)...)
-	if wish.Count > 0 {
-		wish.Count = max(wish.Count, len(wish.Add))
+	if own := l.meantToBeUsed(list, c.Day); l.file {
+		wish.Add = append(wish.Add, own...)
+	} else {
+		wish.Keep = own
 	}
 	c.Choice = market.Choose(subject, wish)
 	c.Usable, c.LeftOld = c.Choice.Market().Len(), c.Choice.Market().LeftOld()
@@ -202,14 +203,11 @@ func (r *reader) wish(asked salesAsked) comps.Wish {
 	return w
 }
 
-// meantToBeUsed are the sales that are written out or pasted beside a file, unless they
-// are doubtful: the file is for choosing, they are not. Without a file all are taken, but
-// that old ones would be left out.
+// meantToBeUsed are the sales that are written out or pasted, unless they are doubtful. A
+// file beside them is for choosing, they are not; without one all are as good as each other
+// however old, and as many of them are taken as that is asked.
 func (l *salesList) meantToBeUsed(list *comps.List, day quantity.Date) (out []int) {
 	for _, s := range list.Sales() {
-		if !l.file && !s.Old(day) {
-			continue
-		}
 		if slices.Contains(l.own, s.Line) && s.Flags == 0 && s.Date.Compare(day) < 0 {
 			out = append(out, s.Line)
 		}

@@ -6,6 +6,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/takeoff"
 )
@@ -21,16 +22,17 @@ type CutList struct {
 // of the work chosen. Value returns the value of any of the [Deal.CutCells]. The model's
 // lines of sticks take the counts as given: they are computed before it is worked out.
 func (d *Deal) CutLists(value func(*model.Cell) decimal.Decimal) ([]CutList, error) {
-	var out []CutList
-	for _, p := range d.Root.In("product") {
-		if len(p.In("stock")) == 0 {
-			continue
+	products := slices.DeleteFunc(d.Root.In("product"), func(p *model.Member) bool { return len(p.In("stock")) == 0 })
+	out := make([]CutList, len(products))
+	questions := make([]func() error, len(products))
+	for i, p := range products {
+		questions[i] = func() (err error) {
+			out[i], err = d.CutListOf(p, value)
+			return err
 		}
-		list, err := d.CutListOf(p, value)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, list)
+	}
+	if err := together.Run(questions...); err != nil {
+		return nil, err
 	}
 	return out, nil
 }

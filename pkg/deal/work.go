@@ -34,6 +34,7 @@ type plan struct {
 	without      []span
 	idle         []*pricebook.Item // what would come along, but for having nothing to be done to
 	beside       [][2]*work        // companions that are done whole, and what is done to a part in their place
+	whole        []brought         // companions that are done whole, with work that is done to a small part
 	taken        bool              // by the scope
 	scope        scope             // of the option
 	at           diag.Pos

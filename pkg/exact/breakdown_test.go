@@ -9,7 +9,8 @@ import (
 )
 
 // What lenders pay of each line comes to the holdback; nothing is left for a contingency
-// that no lender counts, and of no line more than it costs.
+// that no lender counts, and of no line more than it costs finished by trades, unless what
+// lenders count does not hold what they hold back.
 func linesComeToHoldback(w worked) error {
 	paid := decimal.Zero
 	var errs []error
@@ -17,7 +18,7 @@ func linesComeToHoldback(w worked) error {
 		for _, m := range all {
 			part := w.at(m, "lender_pays")
 			paid = paid.Add(part)
-			errs = append(errs, check(!part.IsNegative() || w.at(m, costs).IsNegative(), "%s: lenders pay %s", m.Path(), part))
+			errs = append(errs, withinLine(w, m.Path(), part, w.at(m, costs)))
 		}
 	}
 	lines(w.Deal.In("general_fee"), "amount")
@@ -29,10 +30,24 @@ func linesComeToHoldback(w worked) error {
 	}
 	lines(w.Deal.In("check"), "set_aside")
 	rest := w.of("lenders_pay_contingency")
+	errs = append(errs, withinLine(w, "disposal", w.of("lenders_pay_disposal"), w.of("disposal")), withinLine(w, "contingency", rest, w.of("contingency")))
 	errs = append(errs, same("holdback by lines", w.of("holdback"), total(paid, w.of("lenders_pay_disposal"), rest)))
 	counted := false
 	for _, l := range w.Deal.In("loan") {
 		counted = counted || w.at(l, "with_contingency").IsPositive() && w.at(l, "holdback").IsPositive()
 	}
 	return errors.Join(append(errs, check(counted || rest.IsZero(), "nobody counts the contingency, and lenders pay %s of it", rest))...)
+}
+
+// withinLine checks that lenders pay between nothing and the whole of a line; of one that is
+// a credit, between the whole and nothing.
+func withinLine(w worked, of string, part, whole decimal.Decimal) error {
+	nothing := decimal.New(1, -9)
+	for _, l := range w.Deal.In("loan") {
+		if w.at(l, "paid_beyond_open").GreaterThan(nothing) {
+			return nil
+		}
+	}
+	least, most := decimal.Min(whole, decimal.Zero), decimal.Max(whole, decimal.Zero)
+	return check(!part.LessThan(least) && !part.GreaterThan(most), "%s: lenders pay %s of %s", of, part, whole)
 }

@@ -16,6 +16,7 @@ type Program struct {
 	moves  [][]int32 // by axis, the values that it moves, in order
 	last   []float64 // where the axes were last
 	due    []bool    // by value
+	args   [3]float64
 }
 
 // New compiles what the wanted cells need of a prepared question while its axes vary.
@@ -69,6 +70,6 @@ func (p *Program) carryOut(v *flat.Value) float64 {
 	case formula.Mul:
 		return x * y
 	}
-	args := [3]float64{x, y, p.values[v.Args[2]]}
-	return formula.Table[v.Code].Float(args[:v.Takes()])
+	p.args = [...]float64{x, y, p.values[v.Args[2]]}
+	return formula.Table[v.Code].Float(p.args[:v.Takes()])
 }

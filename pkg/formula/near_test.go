@@ -15,6 +15,8 @@ func TestNearIsTheNearestFloat(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		x := decimal.New(rapid.Int64().Draw(t, "digits"), rapid.Int32Range(-40, 20).Draw(t, "places"))
 		require.Equal(t, x.InexactFloat64(), formula.Near(x), "%s", x)
+		long := formula.Divide(x, decimal.NewFromInt(rapid.Int64Range(1, 1e6).Draw(t, "parts")))
+		require.Equal(t, long.InexactFloat64(), formula.Near(long), "%s", long)
 	})
 	require.Zero(t, formula.Near(decimal.Decimal{}))
 }

@@ -59,11 +59,11 @@ func labourChange(was, is *Item) string {
 		}
 		return "$" + plainMoney(it.Hired)
 	}
-	unit := "per " + string(is.Unit)
+	unit := " per " + string(is.Unit)
 	if is.Unit == "each" {
-		unit = "each"
+		unit = " each"
 	}
-	return is.Name + ": hired labour " + moved(price(was), price(is)) + " " + unit
+	return is.Name + ": hired labour " + moved(price(was), price(is), unit)
 }
 
 func productChange(q Quote, was, is *Product) string {
@@ -72,13 +72,13 @@ func productChange(q Quote, was, is *Product) string {
 		if s := was.stick(*q.Stick); s != nil {
 			before = dollarText(s.Price)
 		}
-		return is.Name + ": " + moved(before, dollarText(q.Price)) + ", " + soldIn
+		return is.Name + ": " + moved(before, dollarText(q.Price), ", "+soldIn)
 	}
 	if was.SoldIn() == is.SoldIn() {
-		return is.Name + ": " + moved(dollarText(was.Price), dollarText(is.Price)) + sold(is)
+		return is.Name + ": " + moved(dollarText(was.Price), dollarText(is.Price), sold(is))
 	}
 	of := func(p *Product) string { return dollarText(p.Price) + sold(p) }
-	return is.Name + ": " + moved(of(was), of(is))
+	return is.Name + ": " + moved(of(was), of(is), "")
 }
 
 // sold is what a price of a product is for.
@@ -89,12 +89,12 @@ func sold(p *Product) string {
 	return " each"
 }
 
-// moved is a price that was and one that is.
-func moved(was, is string) string {
+// moved is a price that was and one that is, with what both are for behind them.
+func moved(was, is, per string) string {
 	if was == is {
-		return is + " as before, of another day or source"
+		return is + per + " as before, of another day or source"
 	}
-	return fmt.Sprintf("%s -> %s", was, is)
+	return fmt.Sprintf("%s -> %s", was, is) + per
 }
 
 // alike are the products of a book whose names begin with that of an item: the first

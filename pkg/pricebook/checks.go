@@ -139,11 +139,11 @@ var byAge = sync.OnceValue(func() *ages {
 
 func (r *reader) checks(n *node) []*Check {
 	var out []*Check
-	r.mapping(n, "checks", func(key, value *node) bool {
+	r.mapping(n, "checks", nil, func(key, value *node) bool {
 		c := &Check{Name: key.Value, Pos: r.pos(key)}
 		r.keys(value, "the check", map[string]func(*node){
 			"rows": func(n *node) {
-				r.mapping(n, "rows", func(years, row *node) bool {
+				r.mapping(n, "rows", nil, func(years, row *node) bool {
 					a := Allowance{Years: years.Value}
 					r.keys(row, "the row", map[string]func(*node){"likely": r.money(&a.Likely), "least": r.money(&a.Least), "most": r.money(&a.Most)})
 					c.Rows = append(c.Rows, a)
@@ -173,7 +173,7 @@ func (r *reader) shares(n *node, more *decimal.Decimal) Shares {
 	skip := func(*node) {}
 	r.keys(n, "the table", map[string]func(*node){
 		"rows": func(n *node) {
-			r.mapping(n, "rows", func(_, share *node) bool {
+			r.mapping(n, "rows", nil, func(_, share *node) bool {
 				percent(func(x decimal.Decimal) { out.Rows = append(out.Rows, x) })(share)
 				return true
 			})

@@ -112,6 +112,7 @@ func (r *tableReader) totalAlone(it *Item) {
 		r.refused(at, "quotes-price", text, err)
 		return
 	}
+	r.totals++
 	entry := "quote: " + quantity.FormatMoney(total)
 	if from, _ := r.cell("source"); from != "" {
 		if !bare().MatchString(from) {

@@ -36,7 +36,8 @@ func refuse(instead, format string, args ...any) error {
 
 const (
 	plainCopy = "copy the table of quotes alone into a new workbook and save it as .xlsx"
-	asXLSX    = "save it as .xlsx, without a password, or as CSV"
+	asXLSX    = "save it as .xlsx, without a password"
+	anewXLSX  = "save it again as .xlsx"
 )
 
 // IsWorkbook reports whether a file is a spreadsheet file rather than text, or means to be
@@ -60,7 +61,7 @@ func gate(data []byte) error {
 	}
 	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
-		return refuse("save it again as .xlsx, or as CSV", "it is no sound workbook: the file is cut off or damaged")
+		return refuse(anewXLSX, "it is no sound workbook: the file is cut off or damaged")
 	}
 	if len(z.File) > mostParts {
 		return refuse(plainCopy, "the workbook has %d parts, more than the %d that are read", len(z.File), mostParts)
@@ -87,7 +88,7 @@ func gate(data []byte) error {
 }
 
 func gatePart(f *zip.File, left *int64, elements *int) error {
-	damaged := refuse("save it again as .xlsx, or as CSV", "it is no sound workbook: its part %q is damaged", f.Name)
+	damaged := refuse(anewXLSX, "it is no sound workbook: its part %q is damaged", f.Name)
 	r, err := f.Open()
 	if err != nil {
 		return damaged

@@ -190,7 +190,7 @@ func (r *reader) uses(it *Item, n *node) {
 		return
 	}
 	it.Uses = make([]Use, 0, len(n.Content)/2)
-	r.mapping(n, "materials", func(key, value *node) bool {
+	r.mapping(n, "materials", nil, func(key, value *node) bool {
 		it.Uses = append(it.Uses, Use{Product: key.Value, Pos: r.pos(key), starter: r.starter})
 		u := &it.Uses[len(it.Uses)-1]
 		entryKeys(r, first(value, "along"), "the material", materialKeys(), useDraft{u, it})

@@ -1,9 +1,5 @@
 package pricebook
 
-import (
-	"slices"
-)
-
 // A Key is a key of the price book, as the docs list it.
 type Key struct {
 	Name    string
@@ -34,16 +30,20 @@ func listed[D any](rows []keyOf[D]) []Key {
 
 // entryKeys reads the keys of a table.
 func entryKeys[D any](r *reader, n *node, what string, rows []keyOf[D], draft D) {
-	names := make([]string, len(rows))
-	for i, row := range rows {
-		names[i] = row.Name
-	}
-	r.mapping(n, what, func(key, value *node) bool {
-		i := slices.Index(names, key.Value)
-		if i < 0 {
-			return false
+	names := func() []string {
+		out := make([]string, len(rows))
+		for i := range rows {
+			out[i] = rows[i].Name
 		}
-		rows[i].read(r, draft)(value)
-		return true
-	}, names...)
+		return out
+	}
+	r.mapping(n, what, names, func(key, value *node) bool {
+		for i := range rows {
+			if row := &rows[i]; row.Name == key.Value {
+				row.read(r, draft)(value)
+				return true
+			}
+		}
+		return false
+	})
 }

@@ -149,7 +149,7 @@ func together(p *Product, group []Quote, told string) (dated quantity.Date, sour
 		}
 	}
 	if others && !slices.Contains(sources, p.Source) {
-		sources = append(sources, "the other lengths: "+p.Source)
+		sources = append(sources, otherLengths+p.Source)
 	}
 	return dated, strings.Join(sources, "; ")
 }

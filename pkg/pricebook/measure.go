@@ -58,6 +58,16 @@ var partOf = map[string]string{"tub walls": "wet walls", "shower walls": "wet wa
 // PartOf reports whether what goes by one measure goes by a part of another.
 func PartOf(part, measure string) bool { return partOf[part] == measure && measure != "" }
 
+// surfaces are the measures that take the same surface with more or less of its openings, by
+// name. Never written to.
+var surfaces = map[string]string{"walls less all openings": "walls", "walls less large openings": "walls", "walls": "walls"}
+
+// SameSurface reports whether a part of one measure is as large a part of the other: it is the
+// same measure, or the same surface with more or less of its openings.
+func SameSurface(one, other string) bool {
+	return one == other || surfaces[one] != "" && surfaces[one] == surfaces[other]
+}
+
 // MeasureNamed returns the measure of that name, or nil.
 func MeasureNamed(name string) *Measure {
 	if i := slices.IndexFunc(Measures, func(m Measure) bool { return m.Name == name }); i >= 0 {

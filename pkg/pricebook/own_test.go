@@ -84,6 +84,20 @@ func TestSticksAndRollsOverTheBookBelow(t *testing.T) {
 	require.False(t, untouched.Roll.HalfDrop, "the book below stays as it was")
 }
 
+// Who says one length's price does not say those that keep the starter's.
+func TestStarterLengthsAreNotBesideAQuotedSource(t *testing.T) {
+	for said, source := range map[string]string{
+		"sticks: {8 ft: $9}, source: Elm":                                                              "Elm",
+		"sticks: {8 ft: $9, 16 ft: starter}, source: Elm":                                              "Elm; the other lengths: invented starter price",
+		"sticks: {8 ft: $9, 16 ft: starter}":                                                           "your own price book; the other lengths: invented starter price",
+		"sticks: {8 ft: starter, 16 ft: starter}, source: Elm":                                         "invented starter price",
+		"sticks: {8 ft: $9, 16 ft: starter}, source: 'Elm; the other lengths: invented starter price'": "Elm; the other lengths: invented starter price",
+	} {
+		p := read(t, "products: {primed baseboard 3-1/4 in: {"+said+"}}", pricebook.Starter()).Product("primed baseboard 3-1/4 in")
+		require.Equal(t, source, p.Source, said)
+	}
+}
+
 func TestItemTakesWhatItDoesNotSay(t *testing.T) {
 	it := over(t, "items: {Lay Oak: {hired: $4.40 per sq ft, dated: 2026-10-02, hired source: Elm Floors}}").Item("lay oak")
 	require.Equal(t, "4.4 0.05 an old manual", it.Hired.String()+" "+it.Hours.String()+" "+it.HoursSource)

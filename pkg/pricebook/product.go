@@ -2,6 +2,7 @@ package pricebook
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 	"go.yaml.in/yaml/v4"
@@ -96,6 +97,9 @@ func (r *reader) product(name string, at diag.Pos, body *node, base *Product) *P
 			p.Sticks[i].Own = true
 		}
 	}
+	if !r.starter && has(body, "sticks") {
+		p.nameStarters()
+	}
 	r.whole(p, base, at, body)
 	return p
 }
@@ -169,7 +173,7 @@ func (r *reader) missing(at diag.Pos, name, key, example string) {
 }
 
 func (r *reader) sticks(p *Product, n *node) {
-	r.mapping(n, "sticks", func(key, value *node) bool {
+	r.mapping(n, "sticks", nil, func(key, value *node) bool {
 		var s Stick
 		parsed(r, someLength, func(x quantity.Length) { s.Length = x })(key)
 		if s.Own = !r.starter; s.Own && value.Value == starterStick {
@@ -198,6 +202,21 @@ func (r *reader) starterPrice(p *Product, s *Stick, n *node) {
 	}
 	s.Price, s.Own = r.sold[i].Price, r.sold[i].Own
 }
+
+// nameStarters says of lengths at starter prices that nobody quoted these.
+func (p *Product) nameStarters() {
+	starter := func(s Stick) bool { return !s.Own }
+	switch {
+	case !slices.ContainsFunc(p.Sticks, starter) || strings.HasSuffix(p.Source, Invented):
+	case !slices.ContainsFunc(p.Sticks, func(s Stick) bool { return s.Own }):
+		p.Source, p.Dated = Invented, starterDate
+	default:
+		p.Source += "; " + otherLengths + Invented
+	}
+}
+
+// otherLengths stands between who quotes some lengths of a product and who says the others.
+const otherLengths = "the other lengths: "
 
 // someLength reads a length above 0.
 func someLength(text string) (quantity.Length, error) {

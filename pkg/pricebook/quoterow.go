@@ -3,6 +3,7 @@ package pricebook
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -95,12 +96,32 @@ func (r *tableReader) unknown(text, kind string, at int) {
 		names, what = append(names, r.book.Items()...), "product or item"
 	}
 	tell := r.wrong(at, "quotes-name", "the price book has no %s %s", what, diag.Quote(text))
+	if same := r.inOtherOrder(text, names); same != "" {
+		tell("did you mean %q?", same)
+		return
+	}
 	if near, ok := diag.Nearest(text, names); ok {
 		tell("did you mean %q?", near)
 		return
 	}
 	words := strings.Fields(text)
 	tell("look for it with   ledgerboard prices %s   or add it to your own price book", words[len(words)-1])
+}
+
+// inOtherOrder is the name that has the words of a text in another order, or "".
+func (r *tableReader) inOtherOrder(text string, names []string) string {
+	words := func(s string) []string {
+		all := strings.Fields(even(s))
+		slices.Sort(all)
+		return all
+	}
+	wanted := words(text)
+	for _, name := range names {
+		if slices.Equal(words(name), wanted) {
+			return name
+		}
+	}
+	return ""
 }
 
 // bought reads the price and the pack of a product.
@@ -207,6 +228,9 @@ func perUnit(text string, unit quantity.Unit) (decimal.Decimal, error) {
 			return x.Number, &quantity.Error{Found: text, Why: fmt.Sprintf("it is for each %s, but the work is measured in %s", x.Bottom, unit), Want: fmt.Sprintf("the price for each %s", unit)}
 		}
 	}
+	if x, err := quantity.ParsePer(text); err == nil && !x.Money && x.Top == "" {
+		return x.Number, &quantity.Error{Found: text, Why: "it has a unit, but no dollar sign", Want: "the plain number " + plainMoney(x.Number) + ", or $" + text}
+	}
 	_, err := dollars(text)
 	return decimal.Decimal{}, err
 }
@@ -226,10 +250,26 @@ func (r *tableReader) saidBy(q *Quote) {
 func (r *tableReader) refused(at int, code, text string, err error) {
 	q := &quantity.Error{}
 	if errors.As(err, &q) {
-		r.wrong(at, code, "%s: %s", diag.Quote(text), q.Why)("write %s", q.Want)
+		want := q.Want
+		if sheet, is := r.rows.(*sheetRows); is && code == "quotes-price" && at >= 0 && sheet.number(sheet.fields[at].col) && wholeCents(text) != text {
+			q.Why, want = "it is not in whole cents", wholeCents(text)
+		}
+		if code == "quotes-price" && !strings.ContainsAny(text, "0123456789") {
+			want += "; 0 where it costs nothing; and leave " + r.whatIsEmpty() + " where there is no price"
+		}
+		r.wrong(at, code, "%s: %s", diag.Quote(text), q.Why)("write %s", want)
 		return
 	}
 	r.wrong(at, code, "%s cannot be read", diag.Quote(text))("see docs/price-book.md")
+}
+
+// whatIsEmpty is what stays empty where there is no price: the cell of a form, and of a table
+// the whole row.
+func (r *tableReader) whatIsEmpty() string {
+	if r.form {
+		return "the cell empty"
+	}
+	return "the row out"
 }
 
 // once refuses a second row for one thing.

@@ -55,12 +55,13 @@ func document(name, text string) (doc yaml.Node, bad *diag.Diag) {
 }
 
 func (r *reader) sections(b *Book, n *node) {
-	r.mapping(n, "the price book", func(key, value *node) bool {
+	known := func() []string { return sections[:] }
+	r.mapping(n, "the price book", known, func(key, value *node) bool {
 		for kind, section := range sections {
 			if key.Value != section {
 				continue
 			}
-			r.mapping(value, section, func(name, body *node) bool {
+			r.mapping(value, section, nil, func(name, body *node) bool {
 				e := &entry{kind: kind, name: even(name.Value), file: r.file, line: int(name.Line)}
 				e.once.Do(func() { r.entry(e, name, body, b.below) })
 				if b.own(kind, e.name) != nil && name.Value != e.name {
@@ -72,7 +73,7 @@ func (r *reader) sections(b *Book, n *node) {
 			return true
 		}
 		return false
-	}, sections[:]...)
+	})
 }
 
 // read reads an entry of the starter book when it is first asked for.

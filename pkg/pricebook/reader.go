@@ -40,8 +40,9 @@ func (r *reader) wrong(n *node, code, format string, args ...any) func(hint stri
 // hundreds are what a comma between thousands cuts off in a group in brackets.
 var hundreds = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\d{3}(\.\d+)?$`) })
 
-// mapping visits the keys of a group; visit returns false for a key it does not know.
-func (r *reader) mapping(n *node, what string, visit func(key, value *node) bool, known ...string) {
+// mapping visits the keys of a group; visit returns false for a key that is none of the
+// known ones, which are nil where any will do.
+func (r *reader) mapping(n *node, what string, known func() []string, visit func(key, value *node) bool) {
 	if n.Kind != yaml.MappingNode {
 		r.wrong(n, "book-want-group", "%s is not a group of keys", what)("write keys with values below it")
 		return
@@ -56,10 +57,10 @@ func (r *reader) mapping(n *node, what string, visit func(key, value *node) bool
 			tell := r.wrong(key, "book-unknown-key", "%s has no key %q", what, key.Value)
 			if hundreds().MatchString(key.Value) {
 				tell("a comma between { and } begins another key; write an amount without it, e.g. $1200")
-			} else if near, ok := diag.Nearest(key.Value, known); ok {
+			} else if near, ok := diag.Nearest(key.Value, known()); ok {
 				tell("did you mean %q?", near)
 			} else {
-				tell("its keys are: %s", strings.Join(slices.Sorted(slices.Values(known)), ", "))
+				tell("its keys are: %s", strings.Join(slices.Sorted(slices.Values(known())), ", "))
 			}
 		}
 		seen[key.Value] = true
@@ -68,14 +69,15 @@ func (r *reader) mapping(n *node, what string, visit func(key, value *node) bool
 
 // keys reads a group by a table of its keys.
 func (r *reader) keys(n *node, what string, table map[string]func(*node)) {
-	r.mapping(n, what, func(key, value *node) bool {
+	known := func() []string { return slices.Collect(maps.Keys(table)) }
+	r.mapping(n, what, known, func(key, value *node) bool {
 		read := table[key.Value]
 		if read == nil {
 			return false
 		}
 		read(value)
 		return true
-	}, slices.Collect(maps.Keys(table))...)
+	})
 }
 
 // text returns a reader of plain words.

@@ -24,6 +24,7 @@ type tableReader struct {
 	found   diag.List
 	quotes  []Quote
 	ignored []string
+	totals  int // rows of a form with a total alone
 }
 
 // ReadQuotes reads a table of quotes as CSV: a header with the columns name and price
@@ -117,14 +118,22 @@ func (r *tableReader) header() bool {
 			r.wrong(i, "quotes-header", "there is no column %s", diag.Quote(cell))("did you mean %q?", near)
 		default:
 			r.ignored = append(r.ignored, cell)
+			if name == "coats" && !r.form {
+				r.tell(diag.Warnf(r.place(i), "quotes-header", "coats are not read of a table: its prices are for one coat").
+					WithHint("divide a price for more coats by them, or fill in the form of   ledgerboard workbook --blank-prices"))
+			}
 		}
+	}
+	if forms, is := r.rows.(interface{ isForm() bool }); is && forms.isForm() {
+		r.wrong(-1, "quotes-form", "this is a form for bids that was saved as CSV, with its numbers as they are shown")("give the form as .xlsx: it is read as it is")
+		return false
 	}
 	for _, must := range []string{"name", "price"} {
 		if _, ok := r.columns[must]; !ok && len(r.found) == 0 {
 			r.wrong(-1, "quotes-header", "there is no column %q", must)("the first line names the columns:   name,price,pack,dated,source")
 		}
 	}
-	return len(r.found) == 0
+	return !r.found.HasErrors()
 }
 
 // clean refuses a cell with what cannot be seen.

@@ -22,7 +22,7 @@ func ReadWorkbook(name string, data []byte, b *Book) (quotes []Quote, ignored []
 	defer func() {
 		if recover() != nil { // the library takes parts for sound that are not
 			quotes, ignored = nil, nil
-			found = diag.List{unsound(name, refuse("save it again as .xlsx, or as CSV", "it is no sound workbook: its parts do not fit together"))}
+			found = diag.List{unsound(name, refuse(anewXLSX, "it is no sound workbook: its parts do not fit together"))}
 		}
 	}()
 	rows, err := openRows(name, data)
@@ -41,17 +41,36 @@ func ReadWorkbook(name string, data []byte, b *Book) (quotes []Quote, ignored []
 	}
 	found.Sort()
 	if len(quotes) == 0 && !found.HasErrors() {
-		found.Add(diag.Errorf(diag.Pos{File: name, Cell: rows.sheet}, "quotes-form", "nothing is filled in: no row has a price").
-			WithHint("fill in the unit price, or the labour, of what is bid on"))
+		found.Add(rows.nothing(r.totals))
 	}
 	return quotes, ignored, found
+}
+
+// nothing says that no price for the book is in the sheet, and where what is in it goes; in
+// some rows stand totals alone.
+func (r *sheetRows) nothing(totals int) diag.Diag {
+	wrong := func(format string, args ...any) diag.Diag {
+		return diag.Errorf(diag.Pos{File: r.name, Cell: r.sheet}, "quotes-form", format, args...)
+	}
+	switch {
+	case r.lines > 0 && totals > 0:
+		return wrong("no row has a price for a price book: all amounts are for lines of the deal, or totals").
+			WithHint("put them into the deal file, as is said for each row")
+	case r.lines > 0:
+		return wrong("no row has a price for a price book: all amounts are for lines of the deal").
+			WithHint("put them into the renovation lines of the deal file, as is said for each row")
+	case totals > 0:
+		return wrong("no row has a price for a price book: only totals are filled in").
+			WithHint("put them into the deal file as quotes, as is said for each row, or fill in the unit price or the labour")
+	}
+	return wrong("nothing is filled in: no row has a price").WithHint("fill in the unit price, or the labour, of what is bid on")
 }
 
 // unsound is why a workbook is not read.
 func unsound(name string, err error) diag.Diag {
 	var no *refusal
 	if !errors.As(err, &no) {
-		no = &refusal{"it is no workbook that can be read", "save it again as .xlsx, or as CSV"}
+		no = &refusal{"it is no workbook that can be read", anewXLSX}
 	}
 	return diag.Errorf(diag.Pos{File: name}, "quotes-workbook", "%s", no.why).WithHint("%s", no.instead)
 }
@@ -67,6 +86,7 @@ type sheetRows struct {
 	form   bool
 	fields []field
 	others []string // other sheets with a table of quotes
+	lines  int      // rows with a price that are for a line of the deal, not for an item
 }
 
 // A field is where a value of a row stands: in a column, or always in the same cell.
@@ -304,7 +324,9 @@ func (r *sheetRows) values(found *diag.List) ([]string, bool) {
 		}
 		text, bad := r.value(f.col)
 		if bad == nil && text != "" && slices.Contains([]string{"price", "labour", "total"}, f.name) {
-			bad = r.noMoney(f.col)
+			if bad = r.noMoney(f.col); bad == nil && f.name != "price" && r.number(f.col) {
+				text = wholeCents(text)
+			}
 		}
 		if bad != nil {
 			found.Add(*bad)
@@ -315,8 +337,8 @@ func (r *sheetRows) values(found *diag.List) ([]string, bool) {
 	}
 	if r.form && sound && something && r.at >= 0 {
 		if i := slices.IndexFunc(r.fields, func(f field) bool { return f.name == "name" }); strings.TrimSpace(out[i]) == "" {
-			found.Add(diag.Warnf(r.place(i), "quotes-form", "the row has a price, but no item of the price book").
-				WithHint("put the amount into the deal file, under renovation lines"))
+			r.lines++
+			found.Add(r.forLine(r.place(i), out))
 			return nil, false
 		}
 	}

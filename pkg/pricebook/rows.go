@@ -37,6 +37,20 @@ func newCSVRows(name, text string) *csvRows {
 	return r
 }
 
+// isForm reports whether the table is a form for bids that was a workbook before.
+func (r *csvRows) isForm() bool {
+	for _, line := range r.lines[:min(50, len(r.lines))] {
+		heads := strings.FieldsFunc(line, func(c rune) bool { return strings.ContainsRune(",;\t", c) })
+		has := func(name string) bool {
+			return slices.ContainsFunc(heads, func(s string) bool { return even(strings.Trim(s, `"`)) == name })
+		}
+		if has("item") && has("unit price") {
+			return true
+		}
+	}
+	return false
+}
+
 func (r *csvRows) begin() string { return "begin with the line   name,price,pack,dated,source" }
 
 func (r *csvRows) row(at diag.Pos) string { return "line " + strconv.Itoa(at.Line) }

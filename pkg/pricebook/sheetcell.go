@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 
+	"github.com/shopspring/decimal"
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/diag"
@@ -62,6 +63,22 @@ func (r *sheetRows) noMoney(col int) *diag.Diag {
 	d := diag.Errorf(diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: at}, "quotes-cell", "the cell holds %s, not an amount in dollars", holds).
 		WithHint("give the cell the format of a number, and type the amount again")
 	return &d
+}
+
+// number reports whether a cell of the row holds a number, not a text.
+func (r *sheetRows) number(col int) bool {
+	cell, _ := excelize.CoordinatesToCellName(col, r.at+1) // both are counted, so they are sound
+	kind, err := r.file.GetCellType(r.sheet, cell)
+	return err == nil && (kind == excelize.CellTypeNumber || kind == excelize.CellTypeUnset)
+}
+
+// wholeCents rounds a number to cents; a bidder's own sheet has multiplied it out.
+func wholeCents(text string) string {
+	x, err := decimal.NewFromString(text)
+	if err != nil {
+		return text
+	}
+	return x.Round(2).String()
 }
 
 // format is how a sheet shows the number in a cell, without what it shows as it stands.

@@ -215,6 +215,11 @@ func TestMistakesOfAForm(t *testing.T) {
 	}{
 		{[][]any{bid("lay oka", 40, 1, 5, nil, nil)}, "A10", "quotes-name", `no item "lay oka"`, `did you mean "lay oak"`},
 		{[][]any{bid("lay oak", 40, 1, "cheap", nil, nil)}, "I10", "quotes-price", `"cheap"`, "an amount in dollars"},
+		{[][]any{bid("lay oak", 40, 1, "n/c", nil, nil)}, "I10", "quotes-price", `"n/c"`, "; 0 where it costs nothing; and leave the cell empty where there is no price"},
+		{[][]any{bid("lay oak", 40, 1, nil, "included", nil)}, "J10", "quotes-price", `"included"`, "; 0 where it costs nothing; and leave the cell empty where there is no price"},
+		{[][]any{bid("lay oak", 40, 1, "4.5/sq ft", nil, nil)}, "I10", "quotes-price", "no dollar sign", "write the plain number 4.50, or $4.5/sq ft"},
+		{[][]any{bid("lay oak", 40, 1, "4.5 ea", nil, nil)}, "I10", "quotes-price", "no dollar sign", "write the plain number 4.50, or $4.5 ea"},
+		{[][]any{bid("oak lay", 40, 1, 5, nil, nil)}, "A10", "quotes-name", `no item "oak lay"`, `did you mean "lay oak"`},
 		{[][]any{bid("lay oak", 40, 1, -5, nil, nil)}, "I10", "quotes-price", "below zero", "what it costs"},
 		{[][]any{bid("lay oak", 40, 1, "$5 per ft", nil, nil)}, "I10", "quotes-price", "it is for each ft", "each sq ft"},
 		{[][]any{bid("lay oak", 40, 1, "=2+3", nil, nil)}, "I10", "quotes-cell", "a formula stands", "paste it back as a value"},
@@ -251,6 +256,40 @@ func TestTotalAloneIsNoPrice(t *testing.T) {
 	require.Equal(t, "Bid form!K10", found[0].Pos.Cell)
 	require.Contains(t, found[0].Message, `"lay oak" has a total, but no labour`)
 	require.Contains(t, found[0].Hint, "lay oak: {quote: $300.00, from: Fern Street, dated: 2026-10-02}")
+
+	_, _, found = pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, 300)), read(t, below, nil))
+	require.Len(t, found, 2)
+	require.Contains(t, found.Errors()[0].Message, "only totals are filled in")
+	require.Contains(t, found.Errors()[0].Hint, "into the deal file as quotes")
+}
+
+// A number is in cents whatever a bidder's sheet multiplied it out to; nobody is asked for
+// the comma of a thousand in it. A product of a table has no such price.
+func TestNumbersAreRoundedToCents(t *testing.T) {
+	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, 102.375, nil)), read(t, below, nil))
+	require.Empty(t, found)
+	require.Equal(t, "2.5595", quotes[0].Price.String()) // 102.38 / 40
+	_, _, found = pricebook.ReadWorkbook("q.xlsx", workbook(t, "x", []any{"name", "price"}, []any{"oak strip", 95.125}), read(t, below, nil))
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, "it is not in whole cents")
+	require.Equal(t, "write 95.13", found[0].Hint)
+}
+
+// A form that was saved as CSV is told from a table.
+func TestFormAsCSV(t *testing.T) {
+	_, _, found := pricebook.ReadQuotes("bid.csv", "Bid form,,\n\"Elm, 2\",,\nitem,trade,unit price\nlay oak,flooring,5\n", read(t, below, nil))
+	require.Len(t, found, 1)
+	require.Equal(t, "quotes-form", found[0].Code)
+	require.Contains(t, found[0].Hint, "give the form as .xlsx")
+}
+
+func TestCoatsOfATableAreDoubted(t *testing.T) {
+	quotes, ignored, found := pricebook.ReadQuotes("q.csv", "name,price,coats\nlay oak,5,2\n", read(t, below, nil))
+	require.Len(t, quotes, 1)
+	require.Equal(t, []string{"coats"}, ignored)
+	require.Len(t, found, 1)
+	require.False(t, found.HasErrors())
+	require.Contains(t, found[0].Message, "coats are not read of a table")
 }
 
 // A day that is none stands above all rows, and is told once, in its cell.
@@ -277,6 +316,31 @@ func TestLineWithoutAnItem(t *testing.T) {
 	require.Len(t, found.Warnings(), 1)
 	require.False(t, found.HasErrors())
 	require.Equal(t, "Bid form!A10", found[0].Pos.Cell)
+	require.Contains(t, found[0].Message, `the row "flooring: lay it" has a price`)
+	require.Contains(t, found[0].Hint, "at that line of the renovation:   amount: $900.00")
+}
+
+// Amounts of lines of the deal alone are filled in, and say how a line of the deal has them:
+// labour, and what the total is above it for materials.
+func TestAmountsOfLinesAlone(t *testing.T) {
+	done := bid("", 1, 1, nil, 900, nil)
+	done[3] = "lay it [planned by own hands]"
+	for _, x := range []struct {
+		row  []any
+		want string
+	}{
+		{bid("", 1, 1, 900, nil, nil), "labour: $900.00"}, {done, "labour: $900.00"}, {bid("", 1, 1, nil, 900, 1250.5), "labour: $900.00, materials: $350.50"},
+		{bid("", 2, 1, 900, nil, nil), "labour: $1,800.00"}, {bid("", 1, 1, nil, 900, 900), "labour: $900.00"}, {bid("", 1, 1, "n/c", nil, nil), "labour: ... and materials: ..., or amount: ... for both"},
+	} {
+		_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, x.row), read(t, below, nil))
+		require.Len(t, found, 2)
+		require.Contains(t, found.Warnings()[0].Message, `the row "flooring: lay it" has`)
+		require.Equal(t, "put it into the deal file, at that line of the renovation:   "+x.want, strings.Replace(found.Warnings()[0].Hint, "put the amount", "put it", 1))
+		require.Contains(t, found.Errors()[0].Message, "all amounts are for lines of the deal")
+		require.Contains(t, found.Errors()[0].Hint, "renovation lines")
+	}
+	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("", 1, 1, nil, nil, 900), bid("lay oak", 40, 1, nil, nil, 300)), read(t, below, nil))
+	require.Contains(t, found.Errors()[0].Message, "for lines of the deal, or totals")
 }
 
 // repacked is a workbook with a part put in or replaced.

@@ -17,14 +17,14 @@ func ParseCount(text string) (decimal.Decimal, error) {
 
 func (c *cursor) count() (decimal.Decimal, error) {
 	negative, _ := c.sign()
-	n, err := c.mixed(Places)
+	n, err := c.rounded(Places)
 	if err != nil {
 		return decimal.Zero, err
 	}
 	if negative {
-		n.Neg(n)
+		n = n.Neg()
 	}
-	return toDecimal(n, Places), nil
+	return n, nil
 }
 
 // ParseHours reads hours of work: 40, 40 hours, 40 h, 1.5 hrs, 1 1/2 hours. Hours
@@ -38,11 +38,10 @@ func (c *cursor) hours() (decimal.Decimal, error) {
 	if first.name == "-" {
 		return decimal.Zero, c.refuse(first, "hours cannot be below zero")
 	}
-	n, err := c.mixed(Places)
+	hours, err := c.rounded(Places)
 	if err != nil {
 		return decimal.Zero, err
 	}
-	hours := toDecimal(n, Places)
 	if hours.GreaterThan(decimal.NewFromInt(maxHours)) {
 		return decimal.Zero, c.refuseSpan(first, c.toks[c.i-1], c.want, "%q is more than a million hours", c.since(first))
 	}

@@ -34,6 +34,13 @@ func unitNames(names map[Period][]string) map[string]Period {
 	return units
 }
 
+// Before reports whether a time in months ends before another, by more than what parts of a
+// month that have no end are rounded by: 100 days and 80 days are no less than 180.
+func Before(a, b decimal.Decimal) bool {
+	const places = MonthPlaces / 2
+	return a.Round(places).LessThan(b.Round(places))
+}
+
 // ParseDuration reads a length of time and returns it in months: 6 weeks,
 // 3.75 months, 3 1/2 months, 1 year, or a sum such as 1 month, 10 days. A month is
 // 365/12 days; what has no end is rounded to 45 decimals, what has one is exact. A

@@ -115,7 +115,7 @@ func (c *cursor) mixed(places int) (*big.Rat, error) {
 	if c.fractionAt(0) {
 		return c.fraction()
 	}
-	if first.kind != number || !c.fractionAt(1) && !c.dashedFraction() {
+	if c.isPlain() {
 		d, err := c.decimal(places)
 		if err != nil {
 			return nil, err
@@ -135,6 +135,24 @@ func (c *cursor) mixed(places int) (*big.Rat, error) {
 		return nil, err
 	}
 	return n.Add(n, f), nil
+}
+
+// rounded reads what mixed reads, rounded to places.
+func (c *cursor) rounded(places int) (decimal.Decimal, error) {
+	if c.isPlain() {
+		d, err := c.decimal(places)
+		return trim(d), err
+	}
+	n, err := c.mixed(places)
+	if err != nil {
+		return decimal.Zero, err
+	}
+	return toDecimal(n, int32(places)), nil
+}
+
+// isPlain reports whether no fraction stands in what comes or behind it.
+func (c *cursor) isPlain() bool {
+	return !c.fractionAt(0) && (c.peek().kind != number || !c.fractionAt(1) && !c.dashedFraction())
 }
 
 // fractionAt reports whether a fraction begins n tokens on.
@@ -181,10 +199,35 @@ func fraction(top, bottom string) (f *big.Rat, why string) {
 
 // toDecimal rounds to places and drops zeros at the end.
 func toDecimal(r *big.Rat, places int32) decimal.Decimal {
+	if d, is := shortDecimal(r, places); is {
+		return d
+	}
 	if n, exact := r.FloatPrec(); exact && n < int(places) { // no more digits than there are
 		places = int32(n)
 	}
 	return trim(decimal.NewFromBigRat(r, places))
+}
+
+// shortDecimal is a number of nine digits and nine decimals at most, as nearly all are that
+// people write: machine words do for it.
+func shortDecimal(r *big.Rat, places int32) (decimal.Decimal, bool) {
+	const most = 1_000_000_000
+	top, bottom := r.Num(), int64(1)
+	if !r.IsInt() {
+		if !r.Denom().IsInt64() {
+			return decimal.Zero, false
+		}
+		bottom = r.Denom().Int64()
+	}
+	if !top.IsInt64() || top.Int64() > most || top.Int64() < -most {
+		return decimal.Zero, false
+	}
+	for n, tens := int32(0), int64(1); n <= places && tens <= most; n, tens = n+1, 10*tens {
+		if tens%bottom == 0 {
+			return decimal.New(top.Int64()*(tens/bottom), -n), true
+		}
+	}
+	return decimal.Zero, false
 }
 
 // trim drops zeros behind the point and writes out those before it, so that equal

@@ -45,11 +45,11 @@ func (c *cursor) pack() (Pack, error) {
 		return Pack{}, c.refuse(of, `found %s instead of "of"`, shown(of.text))
 	}
 	figure := c.peek()
-	n, err := c.mixed(perPlaces)
+	n, err := c.rounded(perPlaces)
 	if err != nil {
 		return Pack{}, err
 	}
-	p := Pack{Word: t.name, Number: toDecimal(n, perPlaces)}
+	p := Pack{Word: t.name, Number: n}
 	bare := c.since(figure)
 	switch {
 	case !p.Number.IsPositive():

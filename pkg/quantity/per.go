@@ -76,11 +76,11 @@ func (c *cursor) perTop() (Per, error) {
 		d, err := c.money(stepPlaces)
 		return Per{Number: d, Money: true}, err
 	}
-	n, err := c.mixed(perPlaces)
+	n, err := c.rounded(perPlaces)
 	if err != nil {
 		return Per{}, err
 	}
-	p := Per{Number: toDecimal(n, perPlaces)}
+	p := Per{Number: n}
 	if _, n := c.unitAhead(nil); n > 0 && joins(c.ahead(n)) {
 		p.Top, err = c.anyUnit()
 	}

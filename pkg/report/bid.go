@@ -17,7 +17,7 @@ func Bid(w io.Writer, a *answer.Answer, s Style, cautions bool) error {
 	p := newPage(w, s)
 	verdict(p, a)
 	shakes(p, a)
-	p.heading("The deal at the asking price of " + dollars(a.Line("price")))
+	p.heading("The deal at the asking price of " + a.Asked())
 	columns(p, results(a), timing(a))
 	p.heading("Where the money until the sale comes from, and what it is for")
 	columns(p, sources(a), uses(a))

@@ -41,7 +41,10 @@ func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	p.line("")
 	byMonth(p, a)
 	p.line("")
-	note := "< marks the month of the low point: " + money(need) + " is out before that month's money comes in."
+	note := "None of your money is tied up from the closing on."
+	if need.IsPositive() {
+		note = "< marks the month of the low point: " + money(need) + " is out before that month's money comes in."
+	}
 	switch short := a.Month("short_at_sale", a.Values.Months()); {
 	case short.IsPositive():
 		note += " The sale does not cover what it settles: " + money(short) + " must be brought to it, which counts in the month of the sale; the rest is paid out of the sale and does not."

@@ -116,14 +116,25 @@ func (c comparison) ownProfit() string {
 // best says in words which has the most profit for the owner.
 func (c comparison) best() string {
 	top := slices.MaxFunc(c.all, func(a, b answer.Column) int { return a.Line("owner_profit").Cmp(b.Line("owner_profit")) })
-	said := fmt.Sprintf("The most profit is with %s, %s", top.Name, money(top.Line("owner_profit")))
-	if c.partnered() {
-		said = fmt.Sprintf("Your profit is highest with %s, %s", top.Name, money(top.Line("owner_profit")))
+	profit := top.Line("owner_profit")
+	said := fmt.Sprintf("The most profit is with %s, %s", top.Name, money(profit))
+	switch even := c.alike("owner_profit"); {
+	case even && len(c.all) > 1:
+		return fmt.Sprintf("%s is %s with any of them.", capital(c.ownProfit()), money(profit))
+	case profit.IsNegative() && len(c.all) > 1:
+		said = fmt.Sprintf("All of them lose money, least %s", top.Name)
+	case c.partnered():
+		said = fmt.Sprintf("Your profit is highest with %s, %s", top.Name, money(profit))
 	}
 	if misses := top.Missed(); len(misses) > 0 {
 		said += "; with it you " + top.Misses(misses...)
 	}
 	return said + "."
+}
+
+// alike reports whether a figure is the same of all.
+func (c comparison) alike(line string) bool {
+	return !slices.ContainsFunc(c.all, func(a answer.Column) bool { return !a.Line(line).Equal(c.all[0].Line(line)) })
 }
 
 func (c comparison) head(words string) {
@@ -250,7 +261,13 @@ func (c comparison) gains() {
 		return
 	}
 	if !slices.ContainsFunc(c.all, func(a answer.Column) bool { return !a.Line("value_added").IsZero() }) {
-		c.text("", "No option says what it adds, so all have the same value. Add   adds: $6,500   to the options, from what houses with that finish sold for.")
+		said := "No option says what it adds. Add"
+		if c.alike("after_repair_value") {
+			said = "No option says what it adds, so all have the same value. Add"
+		}
+		if len(c.rooms()) > 0 {
+			c.text("", said+"   adds: $6,500   to the options, from what houses with that finish sold for.")
+		}
 		return
 	}
 	c.heading("What a room adds to the value, less its cost in cash")

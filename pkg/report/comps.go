@@ -193,7 +193,11 @@ func (c compsPage) drives() {
 		parts = append(parts, fmt.Sprintf("%s (%s)", c.id(&r.Sold), share0(r.Weight)))
 	}
 	c.text("  ", fmt.Sprintf("%s: %s of the weight. A sale weighs more the more it is like the house, and less where it lies apart from the others.", strings.Join(parts, ", "), share0(sum)))
-	if len(c.v.Rows) > 1 {
+	switch {
+	case len(c.v.Rows) < 2:
+	case c.onePair():
+		c.text("  ", "Both come to the same by themselves: what they are adjusted by is drawn from these two, so that they agree says nothing.")
+	default:
 		c.text("  ", fmt.Sprintf("Left out one by one, half of the sales are met by the others within %s.", quantity.FormatPercent(decimal.NewFromFloat(c.v.Error).Round(4), 1)))
 	}
 	var amber []string
@@ -209,6 +213,20 @@ func (c compsPage) drives() {
 	for _, m := range amber {
 		c.text("  - ", m)
 	}
+}
+
+// onePair reports whether two sales are all there is, and what they are adjusted by comes
+// from them: they agree then, whatever they sold for.
+func (c compsPage) onePair() bool {
+	if len(c.v.Rows) != 2 || c.c.Usable != 2 || c.v.Error >= 0.0005 {
+		return false
+	}
+	for _, r := range c.v.Linear {
+		if r.From == "pairs" && r.Line != comps.Time {
+			return true
+		}
+	}
+	return false
 }
 
 func share0(x float64) string { return quantity.FormatPercent(decimal.NewFromFloat(x).Round(2), 0) }

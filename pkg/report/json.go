@@ -44,7 +44,8 @@ type VerdictObject struct {
 	Shakes       []ShakeNote    `json:"shakes"`
 	Bridge       []StepNote     `json:"bridge"`
 	CashAside    *AsideNote     `json:"cash_aside,omitempty"`
-	Unproved     []string       `json:"unproved"` // figures whose search took something for granted
+	MissedBelow  any            `json:"missed_below,omitempty"` // a price under a maximum offer at which a target is missed
+	Unproved     []string       `json:"unproved"`               // figures whose search took something for granted
 }
 
 // AsideNote is the maximum offers where cash is no matter, and how much of the cash
@@ -136,6 +137,9 @@ func verdictObject(a *answer.Answer) VerdictObject {
 		Unproved: append([]string{}, a.Unproved()...),
 		Advice:   a.Verdict, DontGoAbove: a.DontGoAbove(), AskingPasses: len(a.Missed()) == 0,
 		Targets: solve.Targets(a.Deal.Targets), Misses: []MissNote{}, Shakes: []ShakeNote{}, Bridge: []StepNote{},
+	}
+	if gap := decimal.Max(a.Gap, a.GapLow); gap.IsPositive() {
+		v.MissedBelow = gap
 	}
 	if x := a.Aside; x != nil {
 		v.CashAside = &AsideNote{bearable(x.Offer), bearable(x.OfferLow), x.Frees}

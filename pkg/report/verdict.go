@@ -32,6 +32,9 @@ func verdict(p *page, a *answer.Answer) {
 	p.line("")
 	p.text("  ", a.Asking())
 	p.text("  ", a.Decides())
+	if gap := a.Gaps(); gap != "" {
+		p.text("  ", gap)
+	}
 	if aside := a.CashAside(); aside != "" {
 		p.text("  ", aside)
 	}

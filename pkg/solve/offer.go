@@ -71,6 +71,22 @@ func MaxOffer(m *model.Model, stated []string, changes ...exact.Change) (Offer, 
 	return o, nil
 }
 
+// FirstMiss finds the lowest whole-dollar price from one to another at which some target is
+// missed; where a charge falls as the price rises there may be one under the maximum offer.
+func FirstMiss(m *model.Model, stated []string, from, to decimal.Decimal, changes ...exact.Change) (price decimal.Decimal, found bool, err error) {
+	low, high := from.Ceil().IntPart(), to.IntPart()
+	if low > high {
+		return decimal.Zero, false, nil
+	}
+	axis := Axis{Cell: m.Find(m.Root, "price"), Step: decimal.NewFromInt(1)}
+	s, err := newSearch(m, axis, low, high, true, changes, cells(m, Targets(stated))...)
+	if err != nil {
+		return decimal.Zero, false, err
+	}
+	n, found, err := s.first(low, high)
+	return decimal.NewFromInt(n), found, err
+}
+
 // reach is the highest price worth looking at, in dollars.
 func reach(m *model.Model, changes []exact.Change) (int64, error) {
 	watched := cells(m, []string{"price", "after_repair_value"})

@@ -97,6 +97,9 @@ func TestRandomOffersAreHighest(t *testing.T) {
 			return
 		}
 		highest(t, d, s, offer, high)
+		if offer.Found {
+			lowestMiss(t, d, m, s, offer.Price.IntPart())
+		}
 	})
 	effort.require(t, "maximum offer")
 }
@@ -124,6 +127,29 @@ func highest(t *rapid.T, d *modeltest.Draw, s *search, o Offer, high int64) {
 	}
 	for _, n := range above {
 		require.True(t, s.misses(t, n), "every target holds at %d, above the offer of %s", n, o.Price)
+	}
+}
+
+// lowestMiss checks that of the prices up to the offer the first to miss a target is found,
+// and that none is where all hold.
+func lowestMiss(t *rapid.T, d *modeltest.Draw, m *model.Model, s *search, offer int64) {
+	from := rapid.Int64Range(0, offer).Draw(t, "from")
+	miss, found, err := FirstMiss(m, d.Targets, decimal.NewFromInt(from), decimal.NewFromInt(offer))
+	require.NoError(t, err)
+	all := offer
+	if found {
+		require.True(t, s.misses(t, miss.IntPart()), "every target holds at %s", miss)
+		all = miss.IntPart() - 1
+	}
+	if from > all {
+		return
+	}
+	below := edges(d, from, all, "price", "all_in_price")
+	for range 100 {
+		below = append(below, rapid.Int64Range(from, all).Draw(t, "price"))
+	}
+	for _, n := range below {
+		require.False(t, s.misses(t, n), "a target is missed at %d, under %d and over %d", n, all, from)
 	}
 }
 

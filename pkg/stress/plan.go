@@ -117,12 +117,20 @@ func (p *Plan) closed(inputs ...deal.Input) []exact.Change {
 // sizedBy is what lenders look at as it is in the plan, but for what some lines change of it.
 func (p *Plan) sizedBy(lines ...string) []exact.Change {
 	return slices.DeleteFunc(slices.Clone(p.looked), func(c exact.Change) bool {
-		if c.Cell.Line.Name == "lender_value" {
-			return slices.Contains(lines, "lender_value")
+		if c.Cell.Line.Name == lenderValue.line {
+			return slices.Contains(lines, lenderValue.line)
 		}
-		return slices.Contains(lines, "contingency_share")
+		return slices.Contains(lines, lenderBudget.line)
 	})
 }
+
+// What a lender counts, by the line that moves it before the closing.
+var (
+	lenderValue  = counted{"lender_value", "value"}
+	lenderBudget = counted{"contingency_share", "budget"}
+)
+
+type counted struct{ line, what string }
 
 // kept is what of a lender's count stays as planned where some inputs come out only after the
 // closing.
@@ -130,7 +138,7 @@ func kept(inputs []deal.Input) (out []string) {
 	if !slices.ContainsFunc(inputs, func(in deal.Input) bool { return !known(in) }) {
 		return nil
 	}
-	for _, c := range []struct{ line, what string }{{"lender_value", "value"}, {"contingency_share", "budget"}} {
+	for _, c := range []counted{lenderValue, lenderBudget} {
 		if !slices.ContainsFunc(inputs, func(in deal.Input) bool { return in.Line == c.line }) {
 			out = append(out, c.what)
 		}

@@ -97,7 +97,7 @@ func (b *book) bidRows() (rows []bidRow) {
 		if !found {
 			trade, work = "", m.Label
 		}
-		rows = append(rows, bidRow{trade: trade, work: work, unit: "job", quantity: one, coats: one})
+		rows = append(rows, bidRow{trade: trade, work: work + b.byOwner(m), unit: "job", quantity: one, coats: one})
 	}
 	for _, room := range root.In("room") {
 		size := b.sizeOf(room)
@@ -185,6 +185,17 @@ func (b *book) walk(room *model.Member) []string {
 }
 
 func feet(x decimal.Decimal) string { return quantity.Feet(x).String() }
+
+// byOwner says of a line of the deal file that own hands are to do it, or a part of it.
+func (b *book) byOwner(m *model.Member) string {
+	switch {
+	case !b.answer.Of(m, "own_hours").IsPositive():
+		return ""
+	case b.answer.Of(m, "labour").IsPositive():
+		return " [in part planned by own hands]"
+	}
+	return " [planned by own hands]"
+}
 
 // planned says of a piece of work that it may need no bid.
 func planned(m *model.Member) string {

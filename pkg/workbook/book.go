@@ -53,6 +53,7 @@ type book struct {
 	hiddenNames map[string]bool
 
 	workingGrid *grid
+	soundAt     string // the condition that inputs can be so
 }
 
 // more is how many months there is room for beyond the sale.

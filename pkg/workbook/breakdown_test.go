@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
+	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/pricebook"
 )
 
@@ -35,12 +36,51 @@ selling: {commission: 5%}
 cash: {available: $90,000}
 `
 
+// twoLenders is an invented deal in which a second lender counts own work at trade price and
+// pays of what the first, which counts money alone, leaves open.
+const twoLenders = `
+deal: Two lenders
+purchase: {price: $150,000}
+value: {after-repair value: $260,000}
+time: {renovation: 3 months, marketing: 1 month}
+renovation:
+  contingency: 10%
+  own labour rate: $45/hour
+  lines:
+    - {trade: roof, work: reroof, amount: $12,000}
+    - {trade: paint, work: all rooms, materials: $1,000, own hours: 200}
+loans:
+  - {name: bank, price share: 80%, renovation share: 90%, rate: 9%}
+  - {name: second, of remainder: yes, renovation share: 80%, own work at trade price: yes, rate: 12%}
+selling: {agents: 5%}
+`
+
+// By hand: the bank pays 90% of the $13,000 of work in cash and of the $1,300 contingency. It
+// leaves open a tenth of both, and the $9,000 of own work: of each dollar of that the second
+// pays 80 cents. So of a dollar of cash lenders pay 98 cents, of own work 80.
+func TestSecondLenderPaysOfWhatTheFirstLeaves(t *testing.T) {
+	b, err := made(answered(t, twoLenders), Options{For: Lender})
+	require.NoError(t, err)
+	b.pages = nil
+	d := b.breakdownPage()
+	var paid []string
+	for _, r := range d.rows {
+		paid = append(paid, d.exactly(r.row, colLender).StringFixed(2))
+	}
+	require.Equal(t, []string{"11760.00", "8180.00", "1274.00"}, paid)
+}
+
 // The lines of the breakdown come to the deal's own totals, to the cent: at trade price, and
 // what lenders hold back.
 func TestBreakdownComesToTheDeal(t *testing.T) {
-	for _, name := range []string{"two loans", "walnut-row", "juniper-lane", "salt-creek", "orchard-street", "harbor-view", "mill-road", "cedar-court"} {
-		a := answered(t, twoLoans)
-		if name != "two loans" {
+	for _, name := range []string{"two loans", "two lenders", "walnut-row", "juniper-lane", "salt-creek", "orchard-street", "harbor-view", "mill-road", "cedar-court"} {
+		var a *answer.Answer
+		switch name {
+		case "two loans":
+			a = answered(t, twoLoans)
+		case "two lenders":
+			a = answered(t, twoLenders)
+		default:
 			a = scenario(t, name)
 		}
 		for _, whom := range []Reader{Owner, Lender} {

@@ -64,6 +64,9 @@ func (b *book) cash() {
 	under := g.paragraph(head+b.last+3, 1, mark, "The low point is inside its month: when its bills are paid and nothing has come in yet. That is the cash needed. The chart ends with month "+itoa(end)+".", look{role: small})
 	at := address(under+1, 1, false, false)
 	g.before = func(f *excelize.File, g *grid) error {
+		if g.across() { // there is no room for the chart below the months
+			g.breaks = append(g.breaks, under-1)
+		}
 		if err := b.hideAfterSale(f, g, area{head + 1, 1, head + 1 + b.last, mark}); err != nil {
 			return err
 		}

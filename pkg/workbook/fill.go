@@ -15,9 +15,6 @@ func (b *book) fill(tables []*table) {
 		b.fillTable(t)
 	}
 	b.fillMonths()
-	if b.workingGrid != nil {
-		b.sheet(b.workingGrid)
-	}
 }
 
 // cell is what stands in the place of a cell of the model.

@@ -6,12 +6,15 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"unicode/utf16"
 
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 	"github.com/xuri/excelize/v2"
+	"pgregory.net/rapid"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 )
 
@@ -85,6 +88,17 @@ func TestFormOfTheWholeJob(t *testing.T) {
 	}
 }
 
+// Lines of the file with own hours are marked as own work, with labour beside them in part.
+func TestOwnWorkInLinesIsMarked(t *testing.T) {
+	rows, err := opened(t, answered(t, strings.Replace(twoLoans, "labour: $3,000.10", "labour: $3,000.10, own hours: 5", 1)), Options{BlankPrices: true}).GetRows(pricebook.FormSheet)
+	require.NoError(t, err)
+	var done []string
+	for _, row := range rows[9:12] {
+		done = append(done, row[3])
+	}
+	require.Equal(t, []string{"bath [planned by own hands]", "reroof", "all rooms [in part planned by own hands]"}, done)
+}
+
 func TestFormOfATradeWithoutWork(t *testing.T) {
 	var w bytes.Buffer
 	err := Write(&w, scenario(t, "salt-creek"), Options{Trade: "chimneys"})
@@ -145,6 +159,37 @@ func TestTextIsNeverAFormula(t *testing.T) {
 			}
 		}
 	}
+}
+
+// However long names are, no formula has more than 255 characters in quotes or 8,192 in all,
+// beyond which a spreadsheet program takes the file for damaged.
+func TestLongNamesFitIntoFormulas(t *testing.T) {
+	a := answered(t, sentinels)
+	var named []*model.Member
+	for _, set := range []string{"loan", "cost", "room"} {
+		named = append(named, a.Model.Root.In(set)...)
+	}
+	require.Len(t, named, 5) // among the rooms is the house
+	rapid.Check(t, func(t *rapid.T) {
+		for _, m := range named {
+			m.Label = rapid.StringOfN(rapid.SampledFrom([]rune("abc é\U0001F600'\"=")), 200, 300, -1).Draw(t, "name")
+		}
+		for _, whom := range []Reader{Owner, Lender} {
+			b, err := made(a, Options{For: whom})
+			require.NoError(t, err)
+			for _, g := range b.all() {
+				for _, row := range g.rows {
+					for _, c := range row {
+						require.LessOrEqual(t, len(c.formula), 8192, "%s: %.200s", g.name, c.formula)
+						for i, part := range strings.Split(strings.ReplaceAll(c.formula, `""`, "__"), `"`) {
+							require.False(t, i%2 == 1 && len(utf16.Encode([]rune(part))) > 255, "%s: in quotes: %s", g.name, part)
+						}
+					}
+				}
+			}
+			require.NoError(t, b.file.Close())
+		}
+	})
 }
 
 func firstOf(s string) string {

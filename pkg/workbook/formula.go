@@ -160,7 +160,20 @@ func (p *printer) clean(x *model.Expr) bool {
 	return l.Input || l.Unit == "flag" || l.Name == "sale_month"
 }
 
-func quoted(s string) string { return `"` + strings.ReplaceAll(s, `"`, `""`) + `"` }
+// quoted is a text in a formula. Spreadsheets take at most 255 characters in quotes, so that a
+// longer one is put together of pieces.
+func quoted(s string) string {
+	const piece, most = 100, 250 // in characters, of which quotes and rare ones count twice
+	in := func(s string) string { return `"` + strings.ReplaceAll(s, `"`, `""`) + `"` }
+	if len(in(s)) <= most {
+		return in(s)
+	}
+	var parts []string
+	for all := []rune(s); len(all) > 0; all = all[min(piece, len(all)):] {
+		parts = append(parts, in(string(all[:min(piece, len(all))])))
+	}
+	return "(" + strings.Join(parts, "&") + ")"
+}
 
 // ref is how the formula refers to a cell, in its month.
 func (p *printer) ref(c *model.Cell) string {

@@ -214,6 +214,20 @@ func TestInputsWithoutAShadeChangeNothing(t *testing.T) {
 	}
 }
 
+// What does not follow a change is listed in words on the lender's page, and italics only where
+// there are any.
+func TestLenderReadsWhatStandsStill(t *testing.T) {
+	bought := sentinels[:strings.Index(sentinels, "loans:")] + sentinels[strings.Index(sentinels, "selling:"):]
+	for _, x := range []struct{ text, says string }{
+		{sentinels, "follow the inputs of this workbook, but for those in italics and what rests on figures that are not in this workbook."},
+		{bought, "follow the inputs of this workbook, but for what rests on figures that are not in this workbook."},
+	} {
+		b, err := made(answered(t, x.text), Options{For: Lender})
+		require.NoError(t, err)
+		require.Contains(t, strings.Join(texts(sheetOf(b, "The deal")), "\n"), x.says)
+	}
+}
+
 // Below the headline both readers are told whether cut lists fit, by a formula, and what
 // does not follow is named; the sum of found figures is in italics as they are.
 func TestWhatDoesNotFollowIsSaid(t *testing.T) {

@@ -265,6 +265,55 @@ func TestHeadlineFollowsThePrice(t *testing.T) {
 	}
 }
 
+// What is typed over in the sheet may be what the program would refuse in a file: a room whose
+// floor is less than what stands on it, or a price under the deposit. The checks then speak
+// up, and the headline does not say that every target holds.
+func TestInputsThatCannotBeSpeakUp(t *testing.T) {
+	files, paths := map[string]string{}, []string{}
+	for _, x := range []struct {
+		name, member, line string
+		value              float64
+		says               string
+	}{
+		{"asis", "", "marketing", 1, ""}, {"room", "hall bath, floor", "length", 2, "BELOW NOTHING"}, {"wall", "hall bath", "opening_width", 60, "BELOW NOTHING"}, {"price", "", "price", 100, "OVER THE PRICE"},
+	} {
+		for _, whom := range []Reader{Owner, Lender} {
+			b := bookOf(t, "../../scenarios/walnut-row.yaml", Options{Uncached: true, For: whom})
+			typed := false
+			for i, c := range b.model.Cells {
+				if at := b.places[i]; at.grid != nil && strings.HasPrefix(c.Member.Path(), x.member) && c.Line.Name == x.line {
+					at.grid.rows[at.row-1][at.col-1].value = x.value
+					typed = true
+				}
+			}
+			require.True(t, typed, x.name)
+			path := filepath.Join(t.TempDir(), x.name+itoa(int(whom))+".xlsx")
+			saved(t, path, b)
+			paths, files[path] = append(paths, path), x.says
+		}
+	}
+	for path, f := range recomputed(t, paths...) {
+		rows, err := f.GetRows("The deal")
+		require.NoError(t, err)
+		all := ""
+		for _, row := range rows {
+			all += strings.Join(row, "\n") + "\n"
+		}
+		require.Contains(t, all, "no measure or amount of work is below nothing", path)
+		if files[path] == "" {
+			require.NotContains(t, all, "BELOW NOTHING", path)
+			require.NotContains(t, all, "OVER THE PRICE", path)
+			require.NotContains(t, all, cannotBe, path)
+			continue
+		}
+		require.Contains(t, all, files[path], path)
+		if !strings.Contains(path, "1.xlsx") {
+			require.Contains(t, all, cannotBe, path)
+			require.NotContains(t, all, "every target holds.", path)
+		}
+	}
+}
+
 // The lender's page says what a payoff is made of: principal alone where interest is paid as
 // it falls due.
 func TestPayoffIsWordedByWhatIsInIt(t *testing.T) {

@@ -16,6 +16,7 @@ import (
 const (
 	upright, sideways = 100.0, 135.0
 	smallest          = 0.5
+	sharper           = 1.25 // how much wider than upright paper a sheet may be that is printed so
 )
 
 // letter is the number of that paper size.
@@ -39,13 +40,10 @@ func (b *book) dress(g *grid) error {
 // paper lays a sheet on letter paper, one page wide; one so wide that nobody could read
 // it so, on as few pages side by side as will do.
 func (b *book) paper(g *grid) error {
-	width := 0.0
-	for col := range g.columns() {
-		width += g.width(col + 1)
-	}
+	width := g.full()
 	size, across, down := letter, 1, 0
 	direction := "portrait"
-	if g.wide || width > upright*1.25 {
+	if g.across() {
 		direction = "landscape"
 		for width > sideways/smallest*float64(across) {
 			across++
@@ -66,6 +64,17 @@ func (b *book) paper(g *grid) error {
 	}
 	return b.file.SetSheetProps(g.name, &excelize.SheetPropsOptions{FitToPage: &yes, TabColorRGB: b.tab(g)})
 }
+
+// full is how wide a sheet is.
+func (g *grid) full() (width float64) {
+	for col := range g.columns() {
+		width += g.width(col + 1)
+	}
+	return width
+}
+
+// across reports whether a sheet is printed on paper on its side.
+func (g *grid) across() bool { return g.wide || g.full() > upright*sharper }
 
 // Paper of either direction: how wide it is in units of columns and how tall in points,
 // between the margins.

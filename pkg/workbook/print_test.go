@@ -9,6 +9,22 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// With three loans the months lie on their side, and the chart begins a page of its own.
+func TestCashKeepsItsChartWhole(t *testing.T) {
+	for n, across := range map[int]bool{1: false, 3: true} {
+		text := sentinels[:strings.Index(sentinels, "selling:")]
+		for i := 1; i < n; i++ {
+			text += "  - {name: loan " + itoa(i) + ", fixed amount: $500, rate: 9%}\n"
+		}
+		b, err := made(answered(t, text+sentinels[strings.Index(sentinels, "selling:"):]), Options{For: Lender})
+		require.NoError(t, err)
+		require.NoError(t, b.stream())
+		g := sheetOf(b, "Cash by month")
+		require.Equal(t, across, g.across(), "%d loans: %v", n, g.widths)
+		require.Len(t, g.breaks, map[bool]int{true: 1}[across], "%d loans", n)
+	}
+}
+
 // The heads of a table are repeated in print where they are those of all rows of the sheet;
 // a sheet of several tables repeats none, and every table names its own.
 func TestHeadsAreRepeatedOverTheirOwnRows(t *testing.T) {

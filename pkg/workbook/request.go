@@ -2,7 +2,6 @@ package workbook
 
 import (
 	"fmt"
-	"strings"
 
 	"ledgerboard/pkg/model"
 )
@@ -12,7 +11,7 @@ import (
 func (b *book) request() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
-	row = g.paragraph(row, 1, lastColumn, "A house to buy, renovate and sell. Figures follow the inputs of this workbook, but for those in italics"+strings.Replace(b.but(), ", but for", ",", 1)+".", look{role: small})
+	row = g.paragraph(row, 1, lastColumn, "A house to buy, renovate and sell. Figures follow the inputs of this workbook"+butFor(append(b.italics(), b.still()...))+".", look{role: small})
 	row = b.sticks(g, b.roomFor(g, row)) + 1
 	row = g.blocks(row, "The house", b.house(), "The loans asked for", b.asked())
 	row = g.blocks(row, "The loans as a share", b.ratios(), "Cash at the purchase closing", b.cashToClose())
@@ -25,6 +24,15 @@ func (b *book) request() {
 		row = b.footnote(g, row, lastColumn)
 	}
 	g.toPrint(row)
+}
+
+// italics are the figures that a search found, which a lender's workbook has of loans and of
+// other options.
+func (b *book) italics() []string {
+	if len(b.answer.Loans())+len(b.how.Columns) == 0 {
+		return nil
+	}
+	return []string{"those in italics"}
 }
 
 // roomFor says up to which month of the sale the figures hold, and speaks up past it.

@@ -24,7 +24,7 @@ func (b *book) verdict() {
 	row = b.sticks(g, b.headline(g, row))
 	word, why := a.Advice()
 	row = g.paragraph(row, 1, lastColumn, "As the file stood: "+word+" "+why, look{role: strong})
-	for _, s := range []string{a.Asking(), a.Decides(), a.CashAside(), a.BackOut()} {
+	for _, s := range []string{a.Asking(), a.Decides(), a.Gaps(), a.CashAside(), a.BackOut()} {
 		if s != "" {
 			row = g.paragraph(row, 1, lastColumn, s, look{})
 		}
@@ -56,10 +56,13 @@ func (b *book) headline(g *grid, row int) int {
 	said = at + quantity.FormatDollars(price) + " " + said + "."
 	next := g.paragraph(row, 1, lastColumn, said, look{role: lead})
 	c := g.rows[row-1][0]
-	c.formula = b.inMonths(quoted(at+"$")+"&TEXT("+b.ref("price", 0)+`,"#,##0")&" "&IF(`+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+")", b.tooLong())
+	c.formula = b.inMonths(quoted(at+"$")+"&TEXT("+b.ref("price", 0)+`,"#,##0")&" "&IF(`+b.sound()+",IF("+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+"),"+quoted(cannotBe)+")", b.tooLong())
 	g.set(row, 1, c)
 	return next
 }
+
+// cannotBe is said in the place of the headline where an input cannot be so.
+const cannotBe = "nothing can be said: an input cannot be so, see the checks below."
 
 // inMonths is a formula as long as the sale falls in a month of the workbook, and other
 // words beyond: what comes in then is not in its figures.
@@ -101,7 +104,7 @@ func (b *book) passes() cell {
 	if len(b.answer.Missed()) == 0 {
 		word = "yes"
 	}
-	return cell{value: word, formula: "IF(" + b.allHold() + `,"yes","no")`, look: look{role: strong, right: true}}
+	return cell{value: word, formula: "IF(AND(" + b.sound() + "," + b.allHold() + `),"yes","no")`, look: look{role: strong, right: true}}
 }
 
 // allHold is the condition that every target holds.
@@ -290,7 +293,20 @@ func (b *book) checks(g *grid, row int) int {
 	g.set(row, 2, b.agree(b.ref("sources", 0), b.ref("uses", 0)))
 	g.set(row, 4, text("profit from cash and from totals agree", look{}))
 	g.set(row, 5, b.agree(b.ref("profit", 0), b.ref("profit_by_parts", 0)))
-	return row + 1
+	col := 1
+	for _, x := range [][3]string{
+		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING"}, {"the deposit is within the price", b.depositHolds(), "OVER THE PRICE"},
+	} {
+		if x[1] != "" {
+			g.set(row+1, col, text(x[0], look{}))
+			g.set(row+1, col+1, cell{value: "ok", formula: "IF(" + x[1] + `,"ok",` + quoted(x[2]) + ")", look: look{role: strong, right: true}})
+			col += 3
+		}
+	}
+	if col == 1 {
+		return row + 1
+	}
+	return row + 2
 }
 
 // careful names the cautions and what is assumed.
@@ -324,16 +340,22 @@ func (g *grid) toPrint(row int) {
 }
 
 // but says what else does not follow a change.
-func (b *book) but() string {
-	var all []string
+func (b *book) but() string { return butFor(b.still()) }
+
+// still is what does not follow a change, beside what a search found.
+func (b *book) still() (all []string) {
 	if len(b.answer.Deal.Cuts) > 0 {
 		all = append(all, "the numbers of sticks in cut lists")
 	}
 	if b.how.For == Lender {
 		all = append(all, "what rests on figures that are not in this workbook")
 	}
+	return all
+}
+
+func butFor(all []string) string {
 	if len(all) == 0 {
 		return ""
 	}
-	return ", but for " + strings.Join(all, " and ")
+	return ", but for " + answer.Listed(all)
 }

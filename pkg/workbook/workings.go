@@ -66,7 +66,7 @@ func (b *book) workingColumn(all []reading) string {
 
 func (b *book) workingSheet() *grid {
 	if b.workingGrid == nil {
-		b.workingGrid = &grid{name: "Workings", widths: []float64{60, 16}, heads: 1}
+		b.workingGrid = b.sheet(&grid{name: "Workings", widths: []float64{60, 16}, heads: 1})
 		b.workingGrid.set(1, 1, text("what the sheets before add up", look{role: heading}))
 		b.workingGrid.set(1, 2, text("value", look{role: heading, right: true}))
 	}

@@ -22,7 +22,7 @@ type Known struct {
 // NewKnown returns the values of a model of which none is worked out.
 func NewKnown(m *model.Model) *Known {
 	k := &Known{Values: New[decimal.Decimal](m), done: make([]bool, len(m.Cells))}
-	k.walker.Values, k.walker.Ask = k.Values, k.ask
+	k.walker.Values, k.walker.Ask, k.walker.done = k.Values, k.ask, k.done
 	return k
 }
 
@@ -58,9 +58,14 @@ func (k *Known) ask(cell int) error {
 		return nil
 	}
 	m, w := k.Values.Model, &k.walker
+	c := m.Cells[cell]
+	if given := c.Given != nil && c.Expr.IsNumber(); given && !c.Line.Monthly && cell != m.Horizon { // most are
+		k.Values.Scalar[cell], k.done[cell] = c.Expr.Number, true
+		return nil
+	}
 	of, month := w.of, w.month
 	defer func() { w.of, w.month = of, month }()
-	if c := m.Cells[cell]; !c.Line.Monthly {
+	if !c.Line.Monthly {
 		err := w.one(c)
 		k.done[cell] = err == nil
 		return err

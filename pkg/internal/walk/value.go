@@ -60,7 +60,7 @@ func (w *Walker[T, R]) branch(x *model.Expr) (T, error) {
 // read returns a cell's value in the walker's month; outside the months it is 0.
 func (w *Walker[T, R]) read(cell int) (T, error) {
 	var zero T
-	if w.Ask != nil {
+	if w.Ask != nil && !w.done[cell] {
 		if err := w.Ask(cell); err != nil {
 			return zero, err
 		}

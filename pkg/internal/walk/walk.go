@@ -83,6 +83,7 @@ type Walker[T any, R Rules[T]] struct {
 	Changed map[int]T       // cells given another value
 	Skip    []int           // by step, how many first months are worked out already
 	Ask     func(int) error // works a cell out before it is read; nil where all are in order
+	done    []bool          // by cell, whether it need not be asked for
 	of      *model.Member   // whose formula is worked out
 	month   int
 	stack   []T
