@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -55,18 +56,19 @@ func membersCalled(m *model.Model, words string) []*model.Cell {
 }
 
 // foremost are those of some cells whose members the deal itself has under that very
-// name, or all where there are none.
+// name, with the charges of its loans beside them, or all where there are none.
 func foremost(cells []*model.Cell, words string) []*model.Cell {
-	var out []*model.Cell
-	for _, c := range cells {
-		if x := c.Member; x.Parent != nil && x.Parent.Set == model.Deal && joined(x.Label) == words {
-			out = append(out, c)
+	named := func(set string) func(c *model.Cell) bool {
+		return func(c *model.Cell) bool {
+			x := c.Member
+			return x.Parent != nil && x.Parent.Set == set && joined(x.Label) == words
 		}
 	}
-	if len(out) == 0 {
+	ofDeal, ofLoan := named(model.Deal), named("loan")
+	if !slices.ContainsFunc(cells, ofDeal) {
 		return cells
 	}
-	return out
+	return slices.DeleteFunc(slices.Clone(cells), func(c *model.Cell) bool { return !ofDeal(c) && !ofLoan(c) })
 }
 
 // called reports whether words, joined, name a member: its label alone, or behind that
