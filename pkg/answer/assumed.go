@@ -55,13 +55,16 @@ func (a *Answer) byComps(c *model.Cell) string {
 	if x == nil || x.Value == nil || c.Line.Name != "after_repair_value" && c.Line.Name != "low_value" {
 		return ""
 	}
+	if c.Line.Name == "after_repair_value" && a.StatesValue() {
+		return " (your value before work and what the options add)"
+	}
 	houses := quantity.Counted(len(x.Value.Rows), "sold house")
 	if c.Line.Name == "low_value" && a.UnderComps() {
 		verb := "scatter"
 		if len(x.Value.Rows) == 1 {
 			verb = "scatters"
 		}
-		return fmt.Sprintf(" (as far below your value as %s %s below theirs, as ledgerboard comps shows)", houses, verb)
+		return fmt.Sprintf(" (by as large a share below your value as %s %s below theirs, as ledgerboard comps shows)", houses, verb)
 	}
 	return fmt.Sprintf(" (by %s, as ledgerboard comps shows)", houses)
 }

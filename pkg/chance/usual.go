@@ -74,7 +74,11 @@ func (p plan) sale() (*Range, error) {
 		if low.LessThan(likely.Sub(sold.Likely.Sub(sold.Low))) {
 			why = ScattersBelow
 		}
-		high := decimal.Max(likely, low.Add(sold.High.Sub(sold.Low)))
+		high := sold.High.Add(low.Sub(sold.Low))
+		if low.LessThan(sold.Low) { // by a share
+			high = low.Mul(sold.High).Div(sold.Low).Round(0)
+		}
+		high = decimal.Max(likely, high)
 		return p.usual(path, odds.OneInTen, low, likely, high, why)
 	}
 	low, err := p.line("low_value")

@@ -84,7 +84,7 @@ func TestConditionByOptionBesideAStatedValue(t *testing.T) {
 func TestLowBesideAStatedValue(t *testing.T) {
 	for value, want := range map[string][2]string{
 		"$400k": {"That lifts neither end of it", "by 3 sold houses, as ledgerboard comps shows"},
-		"$150k": {"its low value with it", "as far below your value as 3 sold houses scatter"},
+		"$150k": {"its low value with it", "by as large a share below your value as 3 sold houses scatter"},
 	} {
 		text := soldDeal + "value: {after-repair value: " + value + "}\n"
 		out, wrong, code := run(t, text, "bid", "-")

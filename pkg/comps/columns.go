@@ -19,16 +19,16 @@ type field struct {
 // all, unless it has a place among them. Every name is in lower case with single spaces and
 // without its unit, as plain makes them.
 var fields = []field{
-	{"address", "", []string{"property address", "site address", "situs address", "situs", "street address", "location address", "full address", "prop address", "addr", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "parid", "id"}, (*row).label},
+	{"address", "", []string{"property address", "site address", "situs address", "situs", "street address", "location address", "full address", "unparsed address", "prop address", "addr", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "parid", "id"}, (*row).label},
 	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "saledt", "sale dt", "close date", "closed date", "closing date", "closed", "transfer date", "recorded", "recording date", "date"}, (*row).date},
 	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "sales price", "closed price", "close price", "sale amount", "consideration", "price", "amt", "amount"}, (*row).price},
-	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits", "seller conc", "conc", "seller concession", "seller concessions amt", "concessions amt", "seller concession amount", "concession amount"}, (*row).concessions},
+	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits", "seller conc", "conc", "seller concession", "seller concessions amt", "concessions amt", "seller concession amount", "concession amount", "concessions amount"}, (*row).concessions},
 	{"living area", "sqft", []string{"living", "gla", "gross living area", "above grade", "above grade area", "above grade living", "above grade living area", "total living area", "total living", "tla", "liv area", "living size", "finished living area", "heated area", "finished area", "residential area", "interior area", "square footage", "house size", "home size", "building size", "building area", "bldg area", "bldg size", "total area", "size", "area"}, (*row).area},
 	{"lot", "sqft", []string{"lot size", "lot area", "land", "land area", "site", "site area"}, (*row).lot},
-	{"bedrooms", "", []string{"bedroom", "beds", "bed", "br", "bdrms", "bdrm", "bedrms", "bedrm"}, (*row).bedrooms},
-	{"baths", "", []string{"bath", "bathrooms", "bathroom", "total baths", "ba", "bths"}, (*row).baths},
-	{"full baths", "", []string{"full bath", "baths full", "bath full", "full bathrooms", "fbath", "fbaths", "f bath", "full ba"}, (*row).fullBaths},
-	{"half baths", "", []string{"half bath", "baths half", "bath half", "half bathrooms", "powder rooms", "hbath", "hbaths", "h bath", "half ba"}, (*row).halfBaths},
+	{"bedrooms", "", []string{"bedroom", "bedrooms total", "beds", "bed", "br", "bdrms", "bdrm", "bedrms", "bedrm"}, (*row).bedrooms},
+	{"baths", "", []string{"bath", "bathrooms", "bathroom", "bathrooms total", "total baths", "ba", "bths"}, (*row).baths},
+	{"full baths", "", []string{"full bath", "baths full", "bath full", "full bathrooms", "bathrooms full", "fbath", "fbaths", "f bath", "full ba"}, (*row).fullBaths},
+	{"half baths", "", []string{"half bath", "baths half", "bath half", "half bathrooms", "bathrooms half", "powder rooms", "hbath", "hbaths", "h bath", "half ba"}, (*row).halfBaths},
 	{"year built", "", []string{"built", "yr built", "yr blt", "yrblt", "year blt", "yearbuilt", "construction year", "year"}, (*row).built},
 	{"type", "", []string{"kind", "property type", "house type", "use", "class", "property class"}, (*row).kind},
 	{"storeys", "", []string{"stories", "story", "storey", "levels", "floors", "style"}, (*row).storeys},
@@ -64,7 +64,7 @@ var inFeet = map[string]string{
 // plain returns a header in lower case with single spaces between its words, and
 // its unit, which is taken off unless nothing would be left.
 func plain(header string) (name, unit string) {
-	words := strings.FieldsFunc(strings.ToLower(header), func(r rune) bool {
+	words := strings.FieldsFunc(strings.ToLower(wordsApart(header)), func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	})
 	words = slices.DeleteFunc(words, func(w string) bool { return w == "usd" || w == "s" })
@@ -87,6 +87,20 @@ func plain(header string) (name, unit string) {
 		}
 	}
 	return strings.Join(words, " "), ""
+}
+
+// wordsApart parts words that only capitals part, as in CloseDate.
+func wordsApart(header string) string {
+	var out strings.Builder
+	before := ' '
+	for _, r := range header {
+		if unicode.IsUpper(r) && unicode.IsLower(before) {
+			out.WriteByte(' ')
+		}
+		out.WriteRune(r)
+		before = r
+	}
+	return out.String()
 }
 
 // measured is the name that the words before or behind a unit make with it.

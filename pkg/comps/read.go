@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
+	"unicode"
 	"unicode/utf8"
 
 	"ledgerboard/pkg/diag"
@@ -160,10 +162,11 @@ func (r *reader) sale() {
 			r.doubt(c, text)
 		}
 	}
+	name, at := r.nameOf()
 	switch {
-	case sums(r.row.Label):
+	case sums(name):
 		r.list.LeftOut++
-		r.say(r.pos(r.named()), true, "row-of-sums", fmt.Sprintf("a row named %s is left out: it sums up the others, and is no sale", diag.Quote(r.row.Label)), "take that row out of the table, or write the address of the house")
+		r.say(r.pos(at), true, "row-of-sums", fmt.Sprintf("a row named %s is left out: it sums up the others, and is no sale", diag.Quote(name)), "take that row out of the table, or write the address of the house")
 		return
 	case !good:
 	case r.row.Date.IsZero():
@@ -179,12 +182,33 @@ func (r *reader) sale() {
 	r.list.sales = append(r.list.sales, r.row.Sold)
 }
 
-// sumWords are what stands for an address in a row that sums up the others.
-var sumWords = []string{"average", "averages", "avg", "mean", "median", "total", "totals", "sum", "grand total", "minimum", "maximum", "min", "max", "count"}
+// sumWords are what stands for an address in a row that sums up the others, and besideSums
+// what may stand beside them.
+var (
+	sumWords   = []string{"average", "averages", "avg", "mean", "median", "total", "totals", "sum", "grand", "minimum", "maximum", "min", "max", "count", "high", "low", "highest", "lowest"}
+	besideSums = []string{"of", "the", "all", "and", "price", "sale", "sales", "sold", "comps", "homes", "houses"}
+)
 
 // sums reports whether a row is none of a sale by what stands for its address.
-func sums(label string) bool {
-	return slices.Contains(sumWords, strings.ToLower(strings.TrimRight(label, ": ")))
+func sums(name string) bool {
+	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	return len(words) > 0 && slices.Contains(sumWords, words[0]) && !slices.ContainsFunc(words[1:], func(w string) bool {
+		_, err := strconv.Atoi(w)
+		return err != nil && !slices.Contains(sumWords, w) && !slices.Contains(besideSums, w)
+	})
+}
+
+// nameOf is what a row is named by and in which cell that stands: its address, or where it
+// has none the first cell, unless that is of a column that says something else.
+func (r *reader) nameOf() (string, int) {
+	if r.row.Label != "" {
+		return r.row.Label, r.named()
+	}
+	at := slices.IndexFunc(r.record, func(cell string) bool { return strings.TrimSpace(cell) != "" })
+	if slices.ContainsFunc(r.columns, func(c column) bool { return c.at == at && c.name != "address" }) {
+		return "", at
+	}
+	return strings.TrimSpace(r.record[at]), at
 }
 
 // tooMany leaves out a row with more cells than there are columns: one of them, often

@@ -169,6 +169,51 @@ func TestRowsOfSums(t *testing.T) {
 	require.Equal(t, "sold.csv:3:11: warning: a row named \"Average\" is left out: it sums up the others, and is no sale\n  hint: take that row out of the table, or write the address of the house", found[0].String())
 }
 
+// Also where it is named by words, or stands without an address in a column that is not read.
+func TestNamesOfSums(t *testing.T) {
+	for name, want := range map[string]bool{
+		"Avg. of 3": true, "High": true, "Low / Median / High": true, "Average sale price": true, "Median:": true, "Mean of all comps": true,
+		"High St": false, "Low Rd 4": false, "12 Average Ave": false, "Sumac Ct": false, "Count Basie Way": false, "": false,
+	} {
+		require.Equal(t, want, sums(name), name)
+	}
+	l, found := read(t, "parcel no,address,sold,price\n1,12 Elm St,2026-06-03,268000\nAverage,,2026-05-05,259750\n", Options{})
+	require.Equal(t, 1, l.Len())
+	require.Contains(t, found[0].String(), `sold.csv:3:1: warning: a row named "Average" is left out`)
+	l, _ = read(t, "condition,sold,price\naverage,2026-06-03,268000\n", Options{})
+	require.Equal(t, 1, l.Len(), "a condition names no row")
+}
+
+func TestDistances(t *testing.T) {
+	for cell, miles := range map[string]float64{
+		"0.25": 0.25, ".25": 0.25, "0.25 mile": 0.25, "0.25 Miles": 0.25, "0.25mi": 0.25, "0.25 mi.": 0.25, "0.25 miles NW": 0.25, "1,000 m": 1000 / Mile, "2 km": 2000 / Mile, "528 ft": 0.1, "528'": 0.1,
+	} {
+		l, found := read(t, "sale date,price,distance\n2026-01-05,300000,\""+cell+"\"\n", Options{})
+		require.Empty(t, found, cell)
+		require.InDelta(t, miles, l.Sale(0).Stated.Value/Mile, 1e-9, cell)
+	}
+	_, found := read(t, "sale date,price,distance\n2026-01-05,300000,3 blocks\n", Options{})
+	require.Len(t, found, 1)
+}
+
+// Headings whose words only capitals part are read as those with blanks are.
+func TestHeadingsOfOneWord(t *testing.T) {
+	l, found := read(t, "UnparsedAddress,CloseDate,ClosePrice,LivingArea,BedroomsTotal,BathroomsFull,BathroomsHalf,LotSizeSquareFeet,YearBuilt,GarageSpaces,ConcessionsAmount\n12 Elm St,2026-06-03,268000,1310,3,1,1,7200,1951,2,3000\n", Options{})
+	require.Empty(t, found)
+	s := l.Sale(0)
+	require.Equal(t, []any{"12 Elm St", "2026-06-03", "268000", "3000"}, []any{s.Label, s.Date.String(), s.Price.String(), s.Concessions.String()})
+	require.Equal(t, []Fact{Known(1310), Known(3), Known(1), Known(1), Known(7200), Known(1951), Known(2)}, []Fact{s.Area, s.Bedrooms, s.FullBaths, s.HalfBaths, s.Lot, s.Built, s.GarageCars})
+}
+
+// 3/4 may be bedrooms and baths; no house has three quarters of a bedroom.
+func TestPartsOfBedrooms(t *testing.T) {
+	for _, cell := range []string{"3/4", "3/2", "2.5"} {
+		l, found := read(t, "sale date,price,beds\n2026-01-05,300000,"+cell+"\n", Options{})
+		require.Len(t, found, 1, cell)
+		require.False(t, l.Sale(0).Bedrooms.Known, cell)
+	}
+}
+
 // Two numbers of baths are refused with what would do; a part of one is read.
 func TestBathsInTwoNumbers(t *testing.T) {
 	for _, cell := range []string{"2/1", "1/1", "2-1", "2+1", "2 + 1"} {

@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"regexp"
@@ -112,9 +113,14 @@ func count(to *Fact, s string) (err error) {
 	return err
 }
 
-// bedrooms reads a number; 0, which records hold for "not counted", is not known.
+// bedrooms reads a whole number, since 3/4 may be bedrooms and baths; 0, which records hold
+// for "not counted", is not known.
 func (r *row) bedrooms(s string) error {
 	err := count(&r.Bedrooms, s)
+	if n := r.Bedrooms.Value; err == nil && n != math.Trunc(n) {
+		r.Bedrooms = Fact{}
+		return &cellError{fmt.Sprintf("%q is no whole number of bedrooms", s), "how many there are, e.g. 3"}
+	}
 	if err == nil && r.Bedrooms.Value == 0 {
 		r.Bedrooms, r.doubt = Fact{}, &bedroomDoubt
 	}
@@ -240,20 +246,25 @@ func (r *row) latitude(s string) error {
 	return r.coordinate(&r.Place.Y, s, 90, "degrees, e.g. 41.6639")
 }
 
+// away finds 0.4 mi, .34 miles NW and 600m.
+var away = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^([\d.,]+) ?(m|ft|km|mi|miles?)?\.?(?: [nesw]{1,3})?$`)
+})
+
 // distance reads 0.4, in the unit of its column, or a length with its unit.
 func (r *row) distance(s string) error {
 	const want = "how far it is from the subject, e.g. 0.4 or 0.4 mi"
-	bare, unit, found := strings.Cut(s, " ")
-	if !found {
-		unit = r.unit
-	}
-	per, ok := metres[strings.TrimSuffix(unit, "les")]
-	if !ok {
+	m := away().FindStringSubmatch(strings.ToLower(s))
+	if m == nil {
 		l, err := quantity.ParseLength(s)
 		r.Stated = Fact{l.Metres().InexactFloat64(), err == nil}
 		return err
 	}
+	bare, unit := m[1], cmp.Or(strings.TrimSuffix(strings.TrimSuffix(m[2], "s"), "le"), r.unit)
+	if strings.HasPrefix(bare, ".") {
+		bare = "0" + bare
+	}
 	f, err := number(bare, 0, 1e6, want)
-	r.Stated = Fact{f.Value * per, err == nil}
+	r.Stated = Fact{f.Value * metres[unit], err == nil}
 	return err
 }

@@ -88,8 +88,7 @@ func (r *reader) choose() {
 			}
 		}
 	}
-	planned, moved := r.planned(byRoom, rooms)
-	r.plannedAdds = planned
+	r.planned = r.ownScope(byRoom, rooms)
 	var kept []*plan
 	for _, room := range rooms {
 		taken := r.taken(room, byRoom[room])
@@ -113,7 +112,7 @@ func (r *reader) choose() {
 	}
 	r.deal.Mixed = len(r.picks.byRoom) > 0
 	r.plans = kept
-	r.followScope(planned, moved)
+	r.followScope()
 	r.addedOptions()
 }
 

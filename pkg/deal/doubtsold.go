@@ -60,6 +60,7 @@ func (r *reader) doubtComps() {
 	r.doubtBuilt(c)
 	r.doubtGarages(c)
 	r.doubtOldSales(c)
+	r.doubtOwnSale(c)
 	r.doubtSoldTwice(c)
 	for _, row := range v.Rows {
 		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {

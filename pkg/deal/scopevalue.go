@@ -14,17 +14,18 @@ var statedValues = []string{"value.after-repair value", "value.low", "value.lend
 
 // followScope lets the values of the file follow another scope than the one they were
 // stated for: they hold what the options of the file's own scope add, and no more. The
-// value before work follows by the model.
-func (r *reader) followScope(planned decimal.Decimal, moved bool) {
+// value before work follows by the model. Beside a value by sold houses that follows the
+// condition they wait for it: see followCondition.
+func (r *reader) followScope() {
 	for _, key := range statedValues {
 		if r.good(key) != nil {
 			r.deal.StatedValues = append(r.deal.StatedValues, strings.TrimPrefix(key, "value."))
 		}
 	}
-	if !moved && !r.allOptions {
+	if !r.planned.moved && !r.allOptions || r.byCondition() {
 		return
 	}
-	now := r.takenAdds()
+	planned, now := r.planned.adds, r.takenAdds()
 	root := r.deal.Root
 	for _, key := range statedValues {
 		g := r.good(key)
@@ -63,18 +64,20 @@ func (r *reader) takenAdds() (sum decimal.Decimal) {
 	return sum
 }
 
-// planned is what the options of the file's own scope add, and whether another scope
-// is asked for.
-func (r *reader) planned(byRoom map[*model.Member][]*plan, rooms []*model.Member) (sum decimal.Decimal, moved bool) {
+// ownScope is the file's own scope, which another may be asked for beside.
+func (r *reader) ownScope(byRoom map[*model.Member][]*plan, rooms []*model.Member) (out plannedScope) {
 	asked := r.picks
 	for _, room := range rooms {
 		r.picks = r.ownPicks
 		own := r.pick(room, byRoom[room])
 		r.picks = asked
-		if own != nil {
-			sum = sum.Add(r.adds(own))
+		if own == nil {
+			out.takes = append(out.takes, AsItIs)
+		} else {
+			out.takes = append(out.takes, plainKey(own.option.Label))
+			out.adds = out.adds.Add(r.adds(own))
 		}
-		moved = moved || own != r.pick(room, byRoom[room])
+		out.moved = out.moved || own != r.pick(room, byRoom[room])
 	}
-	return sum, moved
+	return out
 }

@@ -13,22 +13,29 @@ import (
 
 // sold is what the reader keeps of sold houses while it reads.
 type sold struct {
-	entries     map[string]*comps.Entry // of the house and each sold one, by path
-	labels      map[string]string       // of the sold ones, by path
-	columns     map[string]string
-	extras      []extra
-	conditions  map[string]condition // by evened-out option
-	takes       []string             // the evened-out option that the scope takes of each room, or AsItIs
-	finished    condition            // that the options leave the house in; without a key where that is the house's own
-	plannedAdds decimal.Decimal      // what the options of the file's own scope add
-	asked       CompsAsked
-	open        func(string) ([]byte, error)
+	entries    map[string]*comps.Entry // of the house and each sold one, by path
+	labels     map[string]string       // of the sold ones, by path
+	columns    map[string]string
+	extras     []extra
+	conditions map[string]condition // by evened-out option
+	takes      []string             // the evened-out option that the scope takes of each room, or AsItIs
+	finished   condition            // that the options leave the house in; without a key where that is the house's own
+	planned    plannedScope
+	asked      CompsAsked
+	open       func(string) ([]byte, error)
 }
 
 type extra struct {
 	comps.Extra
 	text string
 	at   diag.Pos
+}
+
+// plannedScope is what the file's own scope takes, adds and whether another is asked for.
+type plannedScope struct {
+	takes []string
+	adds  decimal.Decimal
+	moved bool
 }
 
 type condition struct {
@@ -159,17 +166,16 @@ func (r *reader) subject() comps.Subject {
 		_ = e.Set("storeys", g.number.String())
 	}
 	s := comps.Subject{House: e.Sold().House, Label: r.deal.Name, Has: r.has("house.")}
-	if c, ok := r.conditionTaken(s.Condition); ok {
+	if c, ok := r.conditionTaken(r.takes, s.Condition); ok {
 		s.Condition, r.finished = c.Fact, c
 	}
 	return s
 }
 
-// conditionTaken is the condition by the options that the scope takes: the worst of the
+// conditionTaken is the condition by the options that a scope takes: the worst of the
 // rooms', where one that stays counts as it is, and one of an option without a condition by
 // that of the house. A room without options says nothing of it.
-func (r *reader) conditionTaken(house comps.Fact) (worst condition, known bool) {
-	takes := r.takes
+func (r *reader) conditionTaken(takes []string, house comps.Fact) (worst condition, known bool) {
 	if len(takes) == 0 {
 		takes = []string{AsItIs}
 	}
@@ -225,7 +231,7 @@ func decimalOf(f comps.Fact) decimal.Decimal { return decimal.NewFromFloat(f.Val
 // scope taken, where the condition of the house follows them; else those planned.
 func (r *reader) addsInComps() decimal.Decimal {
 	if len(r.conditions) == 0 {
-		return r.plannedAdds
+		return r.planned.adds
 	}
 	return r.takenAdds()
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 )
 
 // Each code about sold houses is reached by the file of the catalogue that has its name.
@@ -161,6 +163,42 @@ comps:
 	c := d.Model.Find(d.Root, "after_repair_value")
 	require.NoError(t, d.Known.Work(c.Index))
 	require.Equal(t, "299000", d.Known.Values.Scalar[c.Index].String())
+}
+
+// A low value and a lender's value of one's own follow the option as the value by the sold
+// houses does, not by what the options add. By hand, a step of condition is $10,000.
+func TestStatedValuesFollowTheCondition(t *testing.T) {
+	text := []byte(unvalued + `scope: full gut
+value: {low: $280k, lender's value: $305k}
+rooms:
+  hall: {size: 4' x 9', options: {cosmetic: {adds: $1,000, work: {paint walls: own hands}}, full gut: {adds: $7,000, work: {paint walls: hired}}}}
+comps:
+  condition by option: {as it is: fair, cosmetic: average, full gut: good}
+  amounts: {step of condition: $10,000}
+  sold: {1 Elm St: {sold: 2025-11-14, price: $300k, condition: average}}
+`)
+	for scope, want := range map[string][2]string{"full gut": {"280000", "305000"}, "cosmetic": {"270000", "295000"}, "as it is": {"260000", "285000"}} {
+		d, found := deal.Read("a.yaml", text, deal.Set{Path: "scope", Value: scope})
+		require.NotNil(t, d, "%v", found)
+		require.Equal(t, want, [2]string{d.Root.Given.Of("low_value").Number.String(), d.Root.Given.Of("lender_value").Number.String()}, scope)
+	}
+	_, found := deal.Read("a.yaml", []byte(strings.Replace(string(text), "$280k", "$15k", 1)), deal.Set{Path: "scope", Value: "as it is"})
+	require.Len(t, found.Errors(), 1)
+	require.Contains(t, found.Errors()[0].Message, "the low comes to -$5,000: of the $15k stated, the sold houses take $20,000")
+}
+
+// What is not below the value with other options is said as it then is.
+func TestLowNotBelowWithOtherOptions(t *testing.T) {
+	text := []byte(unvalued + `scope: full gut
+value: {low: $299k}
+rooms:
+  hall: {size: 4' x 9', options: {cosmetic: {adds: $1,000, work: {paint walls: own hands}}, full gut: {adds: $7,000, work: {paint walls: hired}}}}
+comps:
+  sold: {1 Elm St: {sold: 2025-11-14, price: $296k}}
+`)
+	_, found := deal.Read("a.yaml", text, deal.Set{Path: "scope", Value: "cosmetic"})
+	i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "low-above-comps" })
+	require.Contains(t, found[i].Message, "the low value ($299k, with the options asked for $293,000) is not below $290,000")
 }
 
 // The condition is the worst of the rooms': of one that stays, that of as it is; of one

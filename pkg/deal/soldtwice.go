@@ -14,6 +14,20 @@ const (
 	muchMore  = 0.20
 )
 
+// doubtOwnSale names an earlier sale of the very house, which is what it was, not what it
+// will be.
+func (r *reader) doubtOwnSale(c *Comparables) {
+	address := r.good("house.address")
+	if address == nil {
+		return
+	}
+	for i := range c.Value.Rows {
+		if row := &c.Value.Rows[i]; comps.SameAddress(row.Label, address.node.text) {
+			r.say("sale-of-the-house", c.Place(&row.Sold), "%s, sold on %s, is the house itself as it was then, and weighs %.0f%% in what it will be worth", row.Name(), row.Date, 100*row.Weight)("strike it, unless it was then in the condition that you plan: strike: [%s]", r.deal.Comps.ID(&row.Sold))
+		}
+	}
+}
+
 // doubtSoldTwice names houses of which an earlier and a later sale are both used, though
 // they were likely redone between: one of them is no house like this one.
 func (r *reader) doubtSoldTwice(c *Comparables) {

@@ -157,7 +157,44 @@ func (r *reader) comparables() {
 		r.say("comps-no-price", at, "%v", err)("look whether the sale was read right, or strike it; or check the amounts, each of which is for one unit, as one square foot")
 	default:
 		r.intoModel(c)
+		r.followCondition(c, market, wish)
 		r.lowNotBelow(c)
+	}
+}
+
+// byCondition reports whether the value goes by sold houses and follows the condition that
+// the options taken leave the house in.
+func (r *reader) byCondition() bool { return len(r.conditions) > 0 && !r.statesValue() }
+
+// followCondition moves the values that the file states for its own scope as the sold houses
+// move theirs, where another scope leaves the house in another condition.
+func (r *reader) followCondition(c *Comparables, market *comps.Market, wish comps.Wish) {
+	if !r.byCondition() || !r.planned.moved {
+		return
+	}
+	own := c.Subject
+	own.Condition = r.entry("house.").Sold().Condition
+	if x, ok := r.conditionTaken(r.planned.takes, own.Condition); ok {
+		own.Condition = x.Fact
+	}
+	was, err := market.Choose(own, wish).Value()
+	if err != nil {
+		return // another sale than those that say the value is to blame
+	}
+	by := c.Value.Likely.Sub(was.Likely)
+	for _, key := range statedValues {
+		g := r.good(key)
+		if g == nil || by.IsZero() {
+			continue
+		}
+		line := g.field.feeds()[0]
+		v := r.deal.Root.Given.Of(line)
+		v.Number, v.Text = v.Number.Add(by), fmt.Sprintf("%s stated, with other options", g.node.text)
+		if !v.Number.IsPositive() {
+			r.say("value-used-up", g.at(), "with the options asked for, the %s comes to %s: of the %s stated, the sold houses take %s for the condition that they leave the house in", g.field.Key(), quantity.FormatDollars(v.Number), g.node.text, quantity.FormatDollars(by.Neg()))("check the amount for a nought too few, and what a step of condition is worth")
+			continue
+		}
+		r.deal.Root.Give(line, v)
 	}
 }
 
@@ -169,14 +206,18 @@ func (r *reader) lowNotBelow(c *Comparables) {
 		return
 	}
 	worth := c.Value.Likely.Sub(r.addsInComps()).Add(r.takenAdds())
-	if r.deal.Root.Given.Of("low_value").Number.LessThan(worth) {
+	stated, text := r.deal.Root.Given.Of("low_value").Number, low.node.text
+	if stated.LessThan(worth) {
 		return
+	}
+	if !stated.Equal(low.number) {
+		text += ", with the options asked for " + quantity.FormatDollars(stated)
 	}
 	const line = "low_value"
 	r.deal.Root.Withdraw(line)
 	r.deal.StatedValues = slices.DeleteFunc(r.deal.StatedValues, func(key string) bool { return key == "low" })
 	r.deal.Following = slices.DeleteFunc(r.deal.Following, func(name string) bool { return name == line })
-	r.say("low-above-comps", low.at(), "the low value (%s) is not below %s, what the sold houses say the house is worth, so it is not used: their own low end stands in for it", low.node.text, quantity.FormatDollars(worth))("state a low value below that, or take it away; ledgerboard comps   shows the low end of the sales")
+	r.say("low-above-comps", low.at(), "the low value (%s) is not below %s, what the sold houses say the house is worth, so it is not used: their own low end stands in for it", text, quantity.FormatDollars(worth))("state a low value below that, or take it away; ledgerboard comps   shows the low end of the sales")
 }
 
 // None says that no sale can be used, in words.

@@ -85,7 +85,7 @@ func (c compsPage) lowBeside() string {
 	case !c.a.StatesValue() || c.a.StatesLow():
 		return "."
 	case c.a.UnderComps():
-		return ". That takes its low value with it, to " + low + ", as far below as the sales scatter."
+		return ". That takes its low value with it, to " + low + ", by as large a share below it as the sales scatter."
 	case c.follows():
 		return ". Its low value is " + low + "."
 	}
