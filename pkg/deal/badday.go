@@ -96,6 +96,9 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 		}
 		text = text.cut(1, len(text.text))
 		if in.Kind != Percent && strings.HasSuffix(text.text, "%") {
+			if in.Line == extraWork {
+				return c, r.extraIsDollars(in, e.value.span)
+			}
 			c.how = isScaled
 			in = Input{Path: in.Path, Line: in.Line, Kind: Percent, reads: &Field{Path: in.Path, Kind: Percent, Example: "5%"}}
 		}
@@ -108,6 +111,9 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 			in.reads = &f
 		}
 	} else if in.Kind != Percent && in.per == "" && strings.HasSuffix(text.text, "%") {
+		if in.Line == extraWork {
+			return c, r.extraIsDollars(in, e.value.span)
+		}
 		r.say("bad-day-sign", text.at, "%s is %s, which does not say of what", in.Path, diag.Quote(text.text))("write   -%[1]s   for %[1]s less than planned,   +%[1]s   for more, or the figure that it then has", text.text)
 		return Changed{}, false
 	}
@@ -119,15 +125,27 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 	return c, true
 }
 
+// extraWork is the line of a lump of cost beyond the bids and the overrun.
+const extraWork = "extra_work"
+
+// extraIsDollars refuses a share of extra work, of which the plan has none.
+func (r *reader) extraIsDollars(in Input, text span) bool {
+	share := strings.TrimLeft(text.text, "+-")
+	r.say("bad-day-sign", text.at, "%s is %s, and the plan has no extra work of which that could be a share", in.Path, diag.Quote(text.text))("write dollars, e.g.   extra work: $8,000   or, for a share of the bids,   overrun: +%s", share)
+	return false
+}
+
 // badDaysFit works out what each change comes to, and refuses what cannot be.
 func (r *reader) badDaysFit() {
 	for _, d := range r.deal.BadDays {
+		fine, all, later := true, []Tried(nil), decimal.Zero
 		for i := range d.Changes {
 			c := &d.Changes[i]
 			plan, ok := r.worked(c.Member, c.Line)
 			switch {
 			case !ok && c.how != comesTo:
 				r.say("bad-day-not-here", c.at, "%s has no figure in the plan that could be added to", c.Path)("write the figure that it then has")
+				fine = false
 				continue
 			case c.how == isAdded:
 				c.Value = plan.Add(c.Value)
@@ -140,13 +158,24 @@ func (r *reader) badDaysFit() {
 			least, most := c.Limits()
 			if c.Value.LessThan(*least) || most != nil && c.Value.GreaterThan(*most) {
 				r.say("bad-day-beyond", c.at, "%s brings %s from %s to %s, which cannot be", diag.Quote(c.Text), c.Path, c.Says(plan), c.Says(c.Value))("change it by less")
+				fine = false
 				continue
 			}
 			text := span{text: c.Text, at: c.at}
 			if c.how != comesTo {
 				text.text = c.Says(c.Value)
 			}
-			r.mayBe(c.Input, c.Value, text)
+			fine = r.mayBe(c.Input, c.Value, text) && fine
+			all = append(all, Tried{c.Input, c.Value, text})
+			if _, ofTime := strings.CutPrefix(c.Path, "time."); ofTime || c.Line == "late_sale" {
+				later = later.Add(c.Value.Sub(plan))
+			}
+		}
+		if clash := r.clashOf(all); fine && clash != nil {
+			r.say(clash.Code, d.Pos, "%s cannot be: %s", diag.Quote(d.Name), clash.Message)("change one of them by less; %s", clash.Hint)
+		}
+		if hold, known := r.hold(); fine && known && hold.Add(later).GreaterThan(longest) {
+			r.say("hold-too-long", d.Pos, "%s cannot be: the phases are %s years together", diag.Quote(d.Name), hold.Add(later).DivRound(decimal.NewFromInt(12), 1))("change one of them by less; at most 10 years are reckoned")
 		}
 	}
 }

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -16,13 +17,17 @@ var otherWays = map[string][]string{
 	"price-two-ways": {"fixed amount", "price share"},
 }
 
+// A Tried figure is what an input would come to.
+type Tried struct {
+	Input Input
+	Value decimal.Decimal
+	text  span // where it stands, if anywhere
+}
+
 // mayBe refuses a figure of an input that the file could not have beside what it has, as a
 // set of it would be. Text is where the figure stands.
 func (r *reader) mayBe(in Input, x decimal.Decimal, text span) bool {
-	if in.reads == nil || in.key == "" {
-		return true
-	}
-	after := r.clashesWith(in.key, &reading{field: in.reads, key: span{text: in.Key(), at: text.at}, node: &node{shape: scalar, span: text}, member: in.Member, ok: true, number: x})
+	after := r.clashesWith(Tried{in, x, text})
 	if len(after) == 0 {
 		return true
 	}
@@ -50,15 +55,44 @@ func (r *reader) mayBe(in Input, x decimal.Decimal, text span) bool {
 	return true
 }
 
-// clashesWith are the mistakes that there would be with another reading of a key.
-func (r *reader) clashesWith(key string, g *reading) diag.List {
-	old, had := r.got[key]
-	r.got[key] = g
-	defer func() {
-		if r.got[key] = old; !had {
-			delete(r.got, key)
+// Clash is what the deal file would say against several figures that it takes one by one, or
+// nil.
+func (d *Deal) Clash(figures ...Tried) *diag.Diag { return d.reader.clashOf(figures) }
+
+func (r *reader) clashOf(figures []Tried) *diag.Diag {
+	after := r.clashesWith(figures...)
+	for _, f := range figures { // told of each, or of the file
+		alone := r.clashesWith(f)
+		after = slices.DeleteFunc(after, func(d diag.Diag) bool {
+			return d.Code == "low-above-value" || slices.ContainsFunc(alone, func(o diag.Diag) bool { return o.Code == d.Code && o.Message == d.Message })
+		})
+	}
+	if len(after) == 0 {
+		return nil
+	}
+	return &after[0]
+}
+
+// clashesWith are the mistakes that there would be with other readings of some keys.
+func (r *reader) clashesWith(figures ...Tried) diag.List {
+	got, changed := r.got, false
+	r.got = maps.Clone(got)
+	defer func() { r.got = got }()
+	for _, f := range figures {
+		in := f.Input
+		if in.reads == nil || in.key == "" {
+			continue
 		}
-	}()
+		text := f.text
+		if text.text == "" {
+			text.text = in.SaysCents(f.Value)
+		}
+		r.got[in.key] = &reading{field: in.reads, key: span{text: in.Key(), at: text.at}, node: &node{shape: scalar, span: text}, member: in.Member, ok: true, number: f.Value}
+		changed = true
+	}
+	if !changed {
+		return nil
+	}
 	return r.clashes()
 }
 

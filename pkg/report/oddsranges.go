@@ -3,7 +3,9 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
 
@@ -116,7 +118,12 @@ func (p oddsPage) rangeOf(r chance.Range) {
 		if r.Spread == deal.Normal || r.Spread == deal.LogNormal || r.Spread == deal.Even {
 			likely = ""
 		}
-		p.line(rangeRow, cut(r.Label, 28), r.Says(r.Low), likely, r.Says(r.High), meaning(r))
+		row := fmt.Sprintf(rangeRow, cut(r.Label, 28), r.Says(r.Low), likely, r.Says(r.High), meaning(r))
+		if utf8.RuneCountInString(row) > Width {
+			p.text("  "+pad(cut(r.Label, 28), 29), strings.Join(slices.DeleteFunc([]string{r.Says(r.Low), likely, r.Says(r.High), meaning(r)}, func(s string) bool { return s == "" }), ", "))
+			break
+		}
+		p.line("%s", row)
 	}
 	if r.Spread != deal.PERT && len(r.Cases) == 0 {
 		p.text("    ", "spread: "+r.Spread)

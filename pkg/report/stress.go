@@ -65,10 +65,15 @@ func (p stressPage) plan() {
 }
 
 // paidBefore is what of the cash needed is paid before the closing, where that is hers alone
-// and nothing of it comes back there; else "".
+// and nothing of it comes back there, or that it is more; else "".
 func paidBefore(a *answer.Answer) string {
 	paid := a.Line("already_paid")
-	if !paid.IsPositive() || paid.GreaterThan(a.Line("cash_needed")) || a.Partnered() || a.Line("cash_to_close").IsNegative() {
+	switch {
+	case !paid.IsPositive() || a.Partnered():
+		return ""
+	case paid.GreaterThan(a.Line("cash_needed")):
+		return " (before the closing it is more: " + dollars(paid) + ", already paid)"
+	case a.Line("cash_to_close").IsNegative():
 		return ""
 	}
 	return ", " + dollars(paid) + " of it paid before the closing"

@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
@@ -50,8 +51,8 @@ func (a Axis) Says(x decimal.Decimal) string {
 // are those that the steps of a span have.
 const mostPlaces = 6
 
-// apart has values that differ written so that they do: times in days where all are whole
-// days, else with more decimals.
+// apart has values that differ written so that they do, with more decimals; times in days
+// where all are whole days and some no tenths of a month.
 func (a Axis) apart() Axis {
 	if a.input.Kind != deal.Duration {
 		return a
@@ -63,11 +64,12 @@ func (a Axis) apart() Axis {
 		}
 		return len(seen) < len(a.Values)
 	}
-	if !alike() {
+	whole := !slices.ContainsFunc(a.Values, func(x decimal.Decimal) bool { return !inDays(x).IsInteger() })
+	rough := slices.ContainsFunc(a.Values, func(x decimal.Decimal) bool { return !x.Shift(1).IsInteger() })
+	if a.days = whole && rough; a.days || !alike() {
 		return a
 	}
-	a.days = !slices.ContainsFunc(a.Values, func(x decimal.Decimal) bool { return !inDays(x).IsInteger() })
-	for a.places = 2; !a.days && alike() && a.places < mostPlaces; {
+	for a.places = 2; alike() && a.places < mostPlaces; {
 		a.places++
 	}
 	return a
@@ -155,10 +157,26 @@ func (a Axis) Moves(line string) bool {
 // where the other side varies the contingency, which then is used up elsewhere in each line.
 func (a Axis) Contingency(p *Plan, other Axis) int {
 	c := p.Line("contingency_share")
-	if !a.Overrun() || !c.IsPositive() || other.Moves("contingency_share") {
+	if !a.Overrun() || !p.Line("contingency").IsPositive() || other.Moves("contingency_share") {
 		return -1
 	}
 	return slices.IndexFunc(a.Values, c.LessThanOrEqual)
+}
+
+// Clash is what the deal file would say against values of both sides together, by their ends,
+// or nil; and which two they are.
+func (p *Plan) Clash(a, b Axis) (*diag.Diag, decimal.Decimal, decimal.Decimal) {
+	if a.adds || b.adds {
+		return nil, decimal.Decimal{}, decimal.Decimal{}
+	}
+	for _, x := range []decimal.Decimal{a.Values[0], a.Values[len(a.Values)-1]} {
+		for _, y := range []decimal.Decimal{b.Values[0], b.Values[len(b.Values)-1]} {
+			if d := p.Deal.Clash(deal.Tried{Input: a.input, Value: x}, deal.Tried{Input: b.input, Value: y}); d != nil {
+				return d, x, y
+			}
+		}
+	}
+	return nil, decimal.Decimal{}, decimal.Decimal{}
 }
 
 // Planned is the place of the plan's value, or -1.

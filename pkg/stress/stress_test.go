@@ -162,6 +162,9 @@ func TestMarksOfAxes(t *testing.T) {
 	require.Equal(t, -1, across.Contingency(p, down))
 	in, _ := p.Deal.InputNamed("renovation.contingency")
 	require.Equal(t, -1, down.Contingency(p, stress.Varying("contingency", in, decs("0", "0.3"))), "it is used up elsewhere in each line")
+	d, _ := deal.Read("a.yaml", []byte("purchase: {price: $80k}\nvalue: {after-repair value: $120k}\ntime: {marketing: 1 month, escrow: 1 month}\n"))
+	bare := plan(t, d)
+	require.Equal(t, -1, bare.Overruns(decs("0", "0.1", "0.3")).Contingency(bare, across), "there is none where there is no work")
 	_, ok := p.MonthsLate("sometimes", nil)
 	require.False(t, ok)
 }
@@ -310,6 +313,8 @@ func TestHeadsOfTimesDiffer(t *testing.T) {
 	for text, want := range map[string][]string{
 		"standstill=1 day, 2 days, 3 days":                 {"1 day", "2 days", "3 days"},
 		"standstill=0, 1 day, 2 days, 3 days":              {"none", "1 day", "2 days", "3 days"},
+		"time.escrow=30 days, 60 days":                     {"30 days", "60 days"},
+		"time.escrow=12 months, 24 months":                 {"12 months", "24 months"},
 		"time.renovation=105 days, 3 1/2 months":           {"3.45 months", "3.5 months"},
 		"time.renovation=3 months..3.01 months/4":          {"3 months", "3.003 months", "3.005 months", "3.008 months", "3.01 months"},
 		"time.renovation=3 1/2 months, 4 months, 5 months": {"3.5 months", "4 months", "5 months"},
