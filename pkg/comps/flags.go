@@ -50,10 +50,10 @@ func (f Flags) String() string {
 // against are beginnings of words in the terms of a sale that speak against arm's length,
 // those with a blank behind them whole words (common practice, no source).
 var against = []string{
-	"foreclos", "sheriff", "auction", "quit", "qcd ", "qc ", "q c ", "in lieu", "bank", "reo ", "hud ", "short sale", "distress",
+	"foreclos", "repo ", "reposs", "sheriff", "auction", "quit", "qcd ", "qc ", "q c ", "in lieu", "bank", "reo ", "hud ", "short sale", "distress",
 	"family", "relative", "related", "spous", "interspous", "divorc", "parent", "gift", "love and affection", "love affection", "inherit", "heir",
 	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin",
-	"half interest", "1 2 interest", "undivided", "fractional", "parcels", "multi parcel", "multiparcel", "package", "bulk", "portfolio",
+	"half interest", "1 2 int", "contract for deed", "land contract", "lease option", "undivided", "fractional", "parcels", "multi parcel", "multiparcel", "package", "bulk", "portfolio",
 	"transfer on death", "fiduciary", "estate", "probate", "executor", "administrator", "trust",
 	"invalid", "unqualified", "disqualif", "nonqualif", "non qualif", "not qualif", "not a qualif", "not valid", "not a valid", "nonarm", "non arm", "not arm", "not an arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",
 }

@@ -11,7 +11,7 @@ import (
 // Terms as deeds, counties and lists put them.
 func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 	for _, terms := range []string{
-		"Quit Claim", "quitclaim deed", "QCD", "Q.C.", "Sheriff's Deed", "Deed in lieu", "Love and affection", "Tax Deed", "HUD", "Bank", "bank owned", "REO",
+		"Quit Claim", "repo", "repossessed", "contract for deed", "Land Contract", "1/2 int", "quitclaim deed", "QCD", "Q.C.", "Sheriff's Deed", "Deed in lieu", "Love and affection", "Tax Deed", "HUD", "Bank", "bank owned", "REO",
 		"Real Estate Owned", "Probate", "Executor's deed", "Administrator", "Inheritance", "Estate sale", "spouse", "interspousal transfer", "divorce", "parent to child",
 		"family transfer", "Related parties", "Trustee", "Mother to son", "to daughter", "father", "brother", "sister", "to wife", "husband to wife", "heirs", "half interest", "1/2 interest", "undivided interest",
 		"Multiple parcels", "multi-parcel", "2 parcels", "package sale", "bulk sale", "portfolio", "Love & Affection", "transfer on death", "fiduciary deed",

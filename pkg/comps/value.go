@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -308,14 +309,17 @@ func amber(r *Row) (out []string) {
 	var lines []string
 	for _, l := range r.Lines {
 		if math.Abs(l.Share) > customaryLine {
-			lines = append(lines, l.Line.String())
+			lines = append(lines, cmp.Or(l.Extra, l.Line.String()))
 		}
 	}
 	if len(lines) > 0 {
 		out = append(out, "more than the customary 10% for "+strings.Join(lines, ", "))
 	}
-	if r.Months > usualMonths {
-		out = append(out, fmt.Sprintf("sold %.0f months before, more than the usual 12", r.Months))
+	switch months := math.Round(r.Months); {
+	case months > usualMonths:
+		out = append(out, fmt.Sprintf("sold %.0f months before, more than the usual 12", months))
+	case r.Months > usualMonths:
+		out = append(out, "sold just over the usual 12 months before")
 	}
 	if r.FarOff {
 		out = append(out, fmt.Sprintf("the others say %.0f%% %s, more than 25%% apart", 100*math.Abs(r.Off), map[bool]string{true: "more", false: "less"}[r.Off > 0]))
