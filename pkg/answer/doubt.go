@@ -2,6 +2,8 @@ package answer
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"time"
 
 	"github.com/shopspring/decimal"
@@ -57,10 +59,24 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 		if row.line == "cut_no_cash_back" && a.Of(loan, "finances_premium").IsZero() && a.Line("all_in_price").GreaterThan(a.Line("price")) {
 			row.format, row.hint = "%s: %s is taken off, since it is taken not to lend on what is paid on top of the price", "if it does, add   counts premium: yes   to the loan; if it does not, lower the loan"
 		}
+		if rest := a.remainderBehind(loan); rest != nil && (row.line == "cut_by_as_is" || row.line == "cut_by_caps") {
+			row.hint = strings.Replace(row.hint, "that much more cash ready", "ready what of it "+rest.Label+" does not lend, which takes the remainder", 1)
+		}
 		if x := a.Of(loan, row.line); x.IsPositive() {
 			l.Add(diag.Warnf(loan.Pos, row.code, row.format, loan.Label, quantity.FormatMoney(x)).WithHint("%s", row.hint))
 		}
 	}
+}
+
+// remainderBehind is a later loan that takes what earlier ones leave of the price, or nil.
+func (a *Answer) remainderBehind(loan *model.Member) *model.Member {
+	all := a.Loans()
+	for _, l := range all[slices.Index(all, loan)+1:] {
+		if a.Of(l, "of_remainder").IsPositive() && a.Of(l, "price_share").IsPositive() {
+			return l
+		}
+	}
+	return nil
 }
 
 // house is what the cautions are chosen by.

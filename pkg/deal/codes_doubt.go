@@ -52,7 +52,7 @@ func doubtCodes() []Code {
 		{"share-high", "a charge of more than a fifth"},
 		{"brackets-open", "brackets without a last one"},
 		{"slabs-open", "slabs without a last one"},
-		{"set-loses-time", "a set of a charge that drops its month, its year, its phase or the step that it is for"},
+		{"set-loses-time", "a set of a charge that drops its month, its year, its phase, the step that it is for or what it is a share of"},
 		{"set-adds-near", "a set that adds a charge whose name is near another's"},
 		{"tables-open", "tables that leave out some totals"},
 		{"price-far", "a price of an own book far from the starter book's"},

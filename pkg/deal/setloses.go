@@ -7,8 +7,9 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// doubtLoses doubts a set of a charge that drops the time which the file gives it: $620/month
-// during marketing set to $700 is paid once, and $700/month runs all of the hold.
+// doubtLoses doubts a set of a charge that drops what the file gives it beside the amount:
+// $620/month during marketing set to $700 is paid once, $700/month runs all of the hold, and
+// 0.5% of after-repair value set to 1% is of what is usual there.
 func (r *reader) doubtLoses(t target, old, v *node, s Set) {
 	isCharge := t.field == nil || strings.HasPrefix(t.field.Path, "<fee>.amount")
 	if !isCharge || old == nil || old.shape != scalar || v.shape != scalar {
@@ -16,6 +17,8 @@ func (r *reader) doubtLoses(t target, old, v *node, s Set) {
 	}
 	was, phase, during := cutDuring(old.text)
 	is, _, kept := cutDuring(v.text)
+	was, base, based := cutOff(was, " of ")
+	is, _, keeps := cutOff(is, " of ")
 	before, err1 := readCharge(span{text: was})
 	after, err2 := readCharge(span{text: is})
 	if err1 != nil || err2 != nil {
@@ -33,15 +36,20 @@ func (r *reader) doubtLoses(t target, old, v *node, s Set) {
 		r.say("set-loses-time", v.at, "--set makes %s %s, paid once, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the time is to stay, write   --set '%s=%s/%s%s'", s.Path, stays, before.per, phase)
 	case before.form == byStep && after.form == fixed:
 		r.say("set-loses-time", v.at, "--set makes %s %s in all, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if it is for each %[3]s, write   --set '%[1]s=%[2]s per %[3]s%[4]s'", s.Path, stays, quantity.FormatDollars(before.unit), phase)
+	case based && !keeps && before.form == share && after.form == share:
+		r.say("set-loses-time", v.at, "--set makes %s %s, without saying of what, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if it stays of that, write   --set '%s=%s of %s%s'", s.Path, is, base, phase)
 	case phase != "":
 		r.say("set-loses-time", v.at, "--set makes %s %s, without a phase, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the phase is to stay, write   --set '%s=%s%s'", s.Path, is, phase)
 	}
 }
 
 // cutDuring takes the phase off a charge written with it: $620/month during marketing.
-func cutDuring(text string) (amount, phase string, found bool) {
-	if i := lastWord(text, " during "); i >= 0 {
-		return strings.TrimSpace(text[:i]), strings.TrimSpace(text[i+len(" during "):]), true
+func cutDuring(text string) (amount, phase string, found bool) { return cutOff(text, " during ") }
+
+// cutOff parts a text at the last of a word.
+func cutOff(text, word string) (before, behind string, found bool) {
+	if i := lastWord(text, word); i >= 0 {
+		return strings.TrimSpace(text[:i]), strings.TrimSpace(text[i+len(word):]), true
 	}
 	return text, "", false
 }
