@@ -183,9 +183,14 @@ func (c comparison) rooms() []string {
 }
 
 func (c comparison) byRoom() {
-	c.heading("Cost in cash by room")
+	rooms := c.rooms()
+	if len(rooms) == 0 {
+		c.heading("Cost in cash")
+	} else {
+		c.heading("Cost in cash by room")
+	}
 	c.head("")
-	for _, label := range c.rooms() {
+	for _, label := range rooms {
 		c.ofRoom(label, "cash_cost")
 	}
 	c.costs("  of that, brought once", func(a answer.Column) decimal.Decimal { return broughtOnce(a.Answer) })
@@ -196,6 +201,9 @@ func (c comparison) byRoom() {
 	c.costs("general lines", func(a answer.Column) decimal.Decimal { return a.Line("general_cost") })
 	c.costs("contingency", func(a answer.Column) decimal.Decimal { return a.Line("contingency") })
 	c.costs("renovation budget", func(a answer.Column) decimal.Decimal { return a.Line("budget") })
+	if len(rooms) == 0 {
+		return
+	}
 	c.text("", "What stays as it is has no such option, and nothing is done to it. A room's cost is its part of whole packs, so the same option may cost a little more or less beside other work.")
 }
 
@@ -230,9 +238,13 @@ func (c comparison) ofRoom(label, line string) {
 }
 
 func (c comparison) byTrade() {
+	trades := c.labels("trade")
+	if len(trades) == 0 {
+		return
+	}
 	c.heading("Cost in cash by trade")
 	c.head("")
-	for _, label := range c.labels("trade") {
+	for _, label := range trades {
 		c.costs(label, func(a answer.Column) decimal.Decimal { return a.OfNamed("trade", label, "cash_cost") })
 	}
 }
