@@ -59,7 +59,7 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 		if row.line == "cut_no_cash_back" && a.Of(loan, "finances_premium").IsZero() && a.Line("all_in_price").GreaterThan(a.Line("price")) {
 			row.format, row.hint = "%s: %s is taken off, since it is taken not to lend on what is paid on top of the price", "if it does, add   counts premium: yes   to the loan; if it does not, lower the loan"
 		}
-		if rest := a.remainderBehind(loan); rest != nil && (row.line == "cut_by_as_is" || row.line == "cut_by_caps") {
+		if rest := a.remainderBehind(loan, row.line == "cut_by_caps"); rest != nil && (row.line == "cut_by_as_is" || row.line == "cut_by_caps") {
 			row.hint = strings.Replace(row.hint, "that much more cash ready", "ready what of it "+rest.Label+" does not lend, which takes the remainder", 1)
 		}
 		if x := a.Of(loan, row.line); x.IsPositive() {
@@ -68,11 +68,12 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 	}
 }
 
-// remainderBehind is a later loan that takes what earlier ones leave of the price, or nil.
-func (a *Answer) remainderBehind(loan *model.Member) *model.Member {
+// remainderBehind is a later loan that takes what earlier ones leave of the price, or where
+// asked of the work too, or nil.
+func (a *Answer) remainderBehind(loan *model.Member, work bool) *model.Member {
 	all := a.Loans()
 	for _, l := range all[slices.Index(all, loan)+1:] {
-		if a.Of(l, "of_remainder").IsPositive() && a.Of(l, "price_share").IsPositive() {
+		if a.Of(l, "of_remainder").IsPositive() && (a.Of(l, "price_share").IsPositive() || work && a.Of(l, "renovation_share").IsPositive()) {
 			return l
 		}
 	}

@@ -13,6 +13,10 @@ import (
 // find finds the line that words ask for: the first of some names that only one line
 // has. Where there is none, the error tells what may be meant.
 func find(d *deal.Deal, words string, names []string) (*model.Cell, error) {
+	names = slices.DeleteFunc(slices.Clone(names), func(n string) bool { // of a room, no line of the deal by its name
+		room, ofDeal := strings.CutPrefix(n, "deal.")
+		return ofDeal && strings.Contains(words, room+": ") && slices.ContainsFunc(d.Model.Root.In("room"), func(m *model.Member) bool { return joined(m.Label) == joined(room) })
+	})
 	one, several := meant(d, names)
 	switch {
 	case one != nil:

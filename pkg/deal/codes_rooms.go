@@ -24,6 +24,7 @@ func roomCodes() []Code {
 		{"shared-too-long", "rectangles that share more than can touch"},
 		{"slope-of-walk", "a sloped ceiling over a room of which only the walls are known"},
 		{"walk-open", "a walk that does not lead back to where it began"},
+		{"walk-crosses", "a walk of which a wall meets another than its neighbours"},
 		{"ceiling-order", "a sloped ceiling that does not rise"},
 		{"fixed-without-size", "a fixed part without a size"},
 		{"fixed-over-floor", "fixed parts that take more than the floor"},

@@ -57,6 +57,7 @@ var roomSlips = []slip{
 	inDen("shape-two-ways", denSize, denSize+"\n    walls: [east 12', north 10', west 12', south 10']"),
 	inDen("slope-of-walk", denSize, "walls: [east 12', north 10', west 12', south 10']\n    ceiling: 5' to 9'"),
 	inDen("walk-open", denSize, "walls: [east 12', north 10', west 11', south 10']"),
+	inDen("walk-crosses", denSize, "walls: [east 12', north 10', west 5', south 12', west 2', north 12', west 5', south 10']"),
 	inDen("shared-too-long", denSize, "size: [12' x 10', 5' x 4' sharing 6']"),
 	inDen("shared-too-long", denSize, "size: [12' x 10' sharing 5', 5' x 4' sharing 4']"),
 	inDen("nothing-shared", denSize, "size: [12' x 10', 5' x 4']"),

@@ -214,6 +214,9 @@ var layered = map[string]string{
 	"carpet": "strip carpet", "vinyl": "strip sheet vinyl", "tile": "strip floor tile", "wood": "strip nailed wood floor", "laminate": "strip floating floor",
 }
 
+// harder is what takes up the like of a layer in place of its usual work. Never written to.
+var harder = map[string]string{"strip floor tile": "strip mortar bed floor tile"}
+
 // peelLeaves reports whether what is left out would take up a layer for a new floor.
 func (r *reader) peelLeaves(p *plan, name string) bool {
 	g := r.good(r.roomPaths[p.room] + "layers")
@@ -255,6 +258,9 @@ func (r *reader) peel(p *plan) {
 		}
 		if _, counted := named[name]; !counted {
 			named[name] = r.layersNamed(p, it)
+			if other := r.prices().Item(harder[name]); other != nil {
+				named[name] += r.layersNamed(p, other)
+			}
 		}
 		if named[name]--; named[name] >= 0 {
 			continue

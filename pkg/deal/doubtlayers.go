@@ -45,7 +45,7 @@ func (r *reader) doubtLayers() {
 			if layer == "wood" {
 				break
 			}
-			if name := layered[layer]; name != "" && layer != "carpet" && !p.has(name) && !p.leavesOut(name) {
+			if name := layered[layer]; name != "" && layer != "carpet" && !p.has(name) && !p.has(harder[name]) && !p.leavesOut(name) {
 				r.say("layer-stays", p.works[i].at, "%s is for the wood below, and nothing takes up the %s on it", diag.Quote(p.works[i].label), layer)("add   %s: hired   to the work, or take %s out of the layers", name, layer)
 				break
 			}

@@ -168,7 +168,13 @@ func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 			others = append(others, whole)
 		}
 	}
-	return b.sum(b.all(it), sameMeasure(it, by), but, others...)
+	all := b.all(it)
+	sum := b.sum(all, sameMeasure(it, by), but, others...)
+	beyond := func(x toDo) bool { return x.of(all).GreaterThan(all) }
+	if all.IsPositive() && beyond(sum) && !slices.ContainsFunc(by, func(x brought) bool { return x.by.item.Measure == it.Measure && beyond(b.amount(x.by)) }) {
+		return whole // a count of walls is none of walls less openings
+	}
+	return sum
 }
 
 // follows reports whether so much of a companion is done as of the work that brings it: both
@@ -274,19 +280,35 @@ func (b *bringing) noteParts(w *work) {
 var smallPart = decimal.New(25, -2)
 
 // noteWhole notes of a companion by a length or an area that it is done whole, where all that
-// brings it by another measure is a patch: board on a few square feet, with the base of the room.
+// brings it whole is by another measure and together a patch: board on a few square feet, with
+// the base of the room.
 func (b *bringing) noteWhole(w *work) {
-	of := slices.DeleteFunc(slices.Clone(w.bringers), func(x brought) bool { return follows(w.item, x.by.item) })
-	large := func(x brought) bool { return !b.patch(x.by) }
-	if len(of) > 0 && w.within == nil && w.item.Unit != "each" && b.amount(w).of(b.all(w.item)).IsPositive() && !slices.ContainsFunc(of, large) {
-		b.plan.whole = append(b.plan.whole, brought{pricebook.Companion{Item: w.item.Name}, of[0].by.named()})
+	all := b.all(w.item)
+	if len(w.bringers) == 0 || w.within != nil || w.item.Unit == "each" || !b.amount(w).of(all).IsPositive() {
+		return
+	}
+	var part decimal.Decimal
+	var of []*work // each once, though it brings it in several ways
+	var along []brought
+	for _, x := range w.bringers {
+		if follows(w.item, x.by.item) {
+			along = append(along, x)
+		} else if from := x.by.named(); !slices.Contains(of, from) {
+			of, part = append(of, from), part.Add(b.partOf(from))
+		}
+	}
+	if len(of) > 0 && part.LessThan(smallPart) && (len(along) == 0 || b.total(w.item, along, nil).of(all).LessThan(all)) {
+		b.plan.whole = append(b.plan.whole, brought{pricebook.Companion{Item: w.item.Name}, of[0]})
 	}
 }
 
-// patch reports whether work is done to a small part of a length or an area.
-func (b *bringing) patch(w *work) bool {
+// partOf is which part of all there is work is done to.
+func (b *bringing) partOf(w *work) decimal.Decimal {
 	all := b.all(w.item)
-	return w.item.Unit != "each" && b.amount(w).of(all).LessThan(smallPart.Mul(all))
+	if !all.IsPositive() {
+		return one
+	}
+	return b.amount(w).of(all).DivRound(all, quantity.Places)
 }
 
 // named is the work that a companion stems from in the end.

@@ -16,30 +16,36 @@ func (r *reader) doubtLoses(t target, old, v *node, s Set) {
 		return
 	}
 	was, phase, during := cutDuring(old.text)
-	is, _, kept := cutDuring(v.text)
+	is, newPhase, kept := cutDuring(v.text)
 	was, base, based := cutOff(was, " of ")
-	is, _, keeps := cutOff(is, " of ")
+	is, newBase, keeps := cutOff(is, " of ")
 	before, err1 := readCharge(span{text: was})
 	after, err2 := readCharge(span{text: is})
 	if err1 != nil || err2 != nil {
 		return
 	}
-	stays := "$" + strings.TrimPrefix(is, "$")
-	if during && !kept {
-		phase = " during " + phase
-	} else {
-		phase = ""
+	stays, drops := "$"+strings.TrimPrefix(is, "$"), during && !kept
+	of, in := "", ""
+	if keeps {
+		of = " of " + newBase
+	} else if based && after.form == before.form {
+		of = " of " + base
+	}
+	if kept {
+		in = " during " + newPhase
+	} else if during {
+		in = " during " + phase
 	}
 	switch {
 	case before.form == byTime && after.form == fixed:
 		r.lostTime[v.at] = true
-		r.say("set-loses-time", v.at, "--set makes %s %s, paid once, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the time is to stay, write   --set '%s=%s/%s%s'", s.Path, stays, before.per, phase)
+		r.say("set-loses-time", v.at, "--set makes %s %s, paid once, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the time is to stay, write   --set '%s=%s/%s%s'", s.Path, stays, before.per, in)
 	case before.form == byStep && after.form == fixed:
-		r.say("set-loses-time", v.at, "--set makes %s %s in all, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if it is for each %[3]s, write   --set '%[1]s=%[2]s per %[3]s%[4]s'", s.Path, stays, quantity.FormatDollars(before.unit), phase)
+		r.say("set-loses-time", v.at, "--set makes %s %s in all, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if it is for each %[3]s, write   --set '%[1]s=%[2]s per %[3]s%[4]s'", s.Path, stays, quantity.FormatDollars(before.unit), in)
 	case based && !keeps && before.form == share && after.form == share:
-		r.say("set-loses-time", v.at, "--set makes %s %s, without saying of what, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if it stays of that, write   --set '%s=%s of %s%s'", s.Path, is, base, phase)
-	case phase != "":
-		r.say("set-loses-time", v.at, "--set makes %s %s, without a phase, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the phase is to stay, write   --set '%s=%s%s'", s.Path, is, phase)
+		r.say("set-loses-time", v.at, "--set makes %s %s, without saying of what, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if it stays of that, write   --set '%s=%s%s%s'", s.Path, is, of, in)
+	case drops:
+		r.say("set-loses-time", v.at, "--set makes %s %s, without a phase, where the file says %s", diag.Quote(s.Path), v.text, old.text)("if the phase is to stay, write   --set '%s=%s%s%s'", s.Path, is, of, in)
 	}
 }
 

@@ -24,6 +24,7 @@ func (r *reader) walls(s scope, f *Field, g *reading) {
 	}
 	g.ok = true
 	var east, north decimal.Decimal
+	var walls []wall
 	for _, n := range g.node.items {
 		if !r.one(f, n) {
 			continue
@@ -47,15 +48,60 @@ func (r *reader) walls(s scope, f *Field, g *reading) {
 		m := s.member.Add("leg", "", strings.ToLower(word)+" "+length.text)
 		m.Pos = n.at
 		m.Give(d.line, model.Value{Number: x, Text: n.text, Key: "walls", Pos: length.at})
+		from := corner{east, north}
 		if d.line == "walk_east" {
 			east = east.Add(x)
 		} else {
 			north = north.Add(x)
 		}
+		walls = append(walls, wall{from, corner{east, north}, n})
 	}
 	if g.ok && (!east.Round(9).IsZero() || !north.Round(9).IsZero()) {
 		r.say("walk-open", g.key.at, "the walk ends %s off to the %s", off(east, north), way(east, north))("the walls should lead back to where they began; check their lengths")
+		return
 	}
+	if a, b := crossing(walls); g.ok && b != nil {
+		r.say("walk-crosses", b.at, "the wall %s meets the wall %s", diag.Quote(b.text), diag.Quote(a.text))("each wall of a walk ends where the next begins, and meets no other; check the lengths and the ways")
+	}
+}
+
+// A corner is where a walk has come to, in ft to the east and to the north of where it began.
+type corner struct{ east, north decimal.Decimal }
+
+// A wall of a walk, with where it stands in the file.
+type wall struct {
+	from, to corner
+	said     *node
+}
+
+// crossing is the first wall of a walk that meets one before it, its neighbours apart, and
+// that one; or nothing. Neighbours meet if one runs back over the other.
+func crossing(walls []wall) (before, at *node) {
+	for j := range walls {
+		for i := range j {
+			beside := i == j-1 || i == 0 && j == len(walls)-1
+			if !beside && walls[i].meets(walls[j]) || beside && walls[i].overlaps(walls[j]) {
+				return walls[i].said, walls[j].said
+			}
+		}
+	}
+	return nil, nil
+}
+
+// meets reports whether two walls have a point in common.
+func (w wall) meets(o wall) bool {
+	return shares(w.from.east, w.to.east, o.from.east, o.to.east) && shares(w.from.north, w.to.north, o.from.north, o.to.north)
+}
+
+// overlaps reports whether two walls that meet at a corner lie on one another.
+func (w wall) overlaps(o wall) bool {
+	back := func(a, b, c, d decimal.Decimal) bool { return b.Sub(a).Mul(d.Sub(c)).IsNegative() }
+	return back(w.from.east, w.to.east, o.from.east, o.to.east) || back(w.from.north, w.to.north, o.from.north, o.to.north)
+}
+
+// shares reports whether two stretches, of which either may run back, have a point in common.
+func shares(a, b, c, d decimal.Decimal) bool {
+	return decimal.Max(decimal.Min(a, b), decimal.Min(c, d)).Round(9).LessThanOrEqual(decimal.Min(decimal.Max(a, b), decimal.Max(c, d)).Round(9))
 }
 
 func off(east, north decimal.Decimal) string {

@@ -97,14 +97,18 @@ func moved(was, is, per string) string {
 	return fmt.Sprintf("%s -> %s", was, is) + per
 }
 
-// alike are the products of a book whose names begin with that of an item: the first
-// that the item takes, or else all.
+// alike are the products that a price of an item may be meant for: the first that it takes,
+// where that has all words of the item's name, be it as the end of one (handrail, stair rail);
+// else those of the book whose names begin with it.
 func (it *Item) alike(b *Book) []string {
-	other := func(n string) bool { return !strings.HasPrefix(n, it.Name+" ") }
-	for _, u := range it.Uses {
-		if !other(u.Product) {
-			return []string{u.Product}
+	if len(it.Uses) > 0 {
+		product := strings.Fields(it.Uses[0].Product)
+		lacks := func(word string) bool {
+			return !slices.ContainsFunc(product, func(p string) bool { return strings.HasSuffix(word, p) })
+		}
+		if !slices.ContainsFunc(strings.Fields(it.Name), lacks) {
+			return []string{it.Uses[0].Product}
 		}
 	}
-	return slices.DeleteFunc(b.Products(), other)
+	return slices.DeleteFunc(b.Products(), func(n string) bool { return !strings.HasPrefix(n, it.Name+" ") })
 }
