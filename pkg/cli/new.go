@@ -34,6 +34,6 @@ func runNew(path string, s Streams) error {
 	if err := writeNew(path, deal.Starter(name)); err != nil {
 		return err
 	}
-	tell(s.Err, "wrote %s; edit it, then: ledgerboard bid %s", path, path)
+	tell(s.Err, "wrote %s; edit it, then: ledgerboard bid %s", path, inShell(path))
 	return nil
 }

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"unicode"
 
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/deal"
@@ -122,6 +123,26 @@ func (c *common) replacements() ([]deal.Set, error) {
 		out = append(out, deal.Set{Path: strings.TrimSpace(path), Value: strings.TrimSpace(value)})
 	}
 	return out, nil
+}
+
+// askedOf is the deal as a command line asks for it: the file with what was set in it.
+func (c *common) askedOf(path string) string {
+	out := inShell(path)
+	for _, s := range c.sets {
+		out += " --set " + inShell(s)
+	}
+	return out
+}
+
+// inShell is a word as a shell takes it, in quotes where it holds more than plain letters.
+func inShell(word string) string {
+	plain := func(r rune) bool {
+		return unicode.IsLetter(r) || unicode.IsDigit(r) || strings.ContainsRune("-_./:=%+,@", r)
+	}
+	if word != "" && strings.IndexFunc(word, func(r rune) bool { return !plain(r) }) < 0 {
+		return word
+	}
+	return "'" + strings.ReplaceAll(word, "'", `'\''`) + "'"
 }
 
 // A loaded is a deal file as it was read, with what was found in it.

@@ -84,7 +84,7 @@ func runWhy(o *whyOptions, path, line string) error {
 			if o.month >= 0 {
 				tell(o.Err, "warning: %s is no line by month, so --month %d changes nothing", f.Name, o.month)
 			}
-			return report.Search(o.Out, a, f, path, style)
+			return report.Search(o.Out, a, f, o.askedOf(path), style)
 		}
 	}
 	c, err := find(d, line, asked.Lines)
@@ -134,7 +134,7 @@ func runWhy(o *whyOptions, path, line string) error {
 		return e.Encode(page)
 	}
 	if at != "" {
-		fmt.Fprint(o.Out, diag.Fold("", "", at+": ledgerboard why "+path+" "+c.Line.ID()))
+		fmt.Fprint(o.Out, diag.Fold("", "", at+": ledgerboard why "+o.askedOf(path)+" "+c.Line.ID()))
 	}
 	return t.Write(o.Out, why.Options{Depth: o.depth, Width: report.Width, Color: style.Color})
 }

@@ -40,7 +40,7 @@ func (r *reader) feeTime(s scope, e *entry) {
 		if kept, ok := given.Look("kept_least"); ok {
 			r.say("kept-of-a-bill", kept.Pos, "%s is a bill paid ahead, of which no insurer keeps anything", diag.Quote(e.key.text))("write   premium paid ahead   if it is insurance")
 		}
-		s.member.Give("kept_least", model.Value{Text: "0", Pos: ahead.Pos})
+		s.member.Give("kept_least", model.Value{Text: ahead.Text, Key: "paid ahead", Pos: ahead.Pos})
 	}
 }
 

@@ -150,13 +150,16 @@ func ofLoan(l *model.Member, sum string) string {
 // loanPayments says what is paid to lenders between the closing and the sale.
 func loanPayments(a *answer.Answer) string {
 	label := "interest"
+	if !a.Line("interest").Equal(a.Line("charges_until_sale")) { // a reserve pays some, or the sale
+		label = "interest in cash"
+	}
 	for _, l := range a.Loans() {
 		switch {
 		case a.Of(l, "amortising_months").IsPositive():
 			return "payments on loans"
 		case a.Of(l, "extension_fees").IsPositive():
 			label = "interest and loan fees"
-		case label == "interest" && a.Of(l, "draw_fees").IsPositive():
+		case label != "interest and loan fees" && a.Of(l, "draw_fees").IsPositive():
 			label = "interest and draw fees"
 		}
 	}

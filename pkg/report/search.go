@@ -56,7 +56,7 @@ func howToCheck(a *answer.Answer, f answer.Found, v any, file string) []string {
 		return []string{
 			fmt.Sprintf("at %s every target holds; at %s you would %s", dollars(x), dollars(next), a.Misses(answer.Miss{Target: a.Offer.Binding, Short: a.Offer.Short})),
 			fmt.Sprintf("see both: ledgerboard bid %s --set price=%s, then --set price=%s", file, x, next),
-			fmt.Sprintf("how near the target is: ledgerboard why %s %s --set price=%s", file, a.Offer.Binding, next),
+			fmt.Sprintf("how near the target is: ledgerboard why %s --set price=%s %s", file, next, a.Offer.Binding),
 		}
 	case "one_more_month_unsold":
 		return delayed(a, x, "marketing")

@@ -26,7 +26,7 @@ var spoken = map[string]string{
 
 	"your_money": "owner_money", "partners_money": "partner_money", "sellers_credit": "seller_credit", "prorations_received": "deposits_received", "received_while_you_own": "received_until_sale",
 	"paid_before_closing": "before_cost", "closing": "closing_cost", "points_and_loan_fees": "loan_charges_paid", "work_and_contingency": "spend",
-	"holding_until_the_sale": "holding_until_sale", "interest_and_draw_fees": "charges_until_sale", "payments_on_loans": "charges_until_sale", "interest_and_loan_fees": "charges_until_sale", "deposits": "deposits_paid", "deposits_and_prorations": "deposits_paid",
+	"holding_until_the_sale": "holding_until_sale", "interest_in_cash": "charges_until_sale", "interest_and_draw_fees": "charges_until_sale", "payments_on_loans": "charges_until_sale", "interest_and_loan_fees": "charges_until_sale", "deposits": "deposits_paid", "deposits_and_prorations": "deposits_paid",
 	"left_over_paid_out_to_you": "owner_left_over", "left_over_to_your_partner": "partner_left_over",
 
 	"one_more_month_unsold_gains": "one_more_month_unsold", "one_more_month_stalled_gains": "one_more_month_stalled",
