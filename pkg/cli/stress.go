@@ -34,8 +34,8 @@ Sets months late against spending over the bids: profit, return, cash and the
 maximum offer at each. Runs bad days side by side, those of the deal file and
 the usual ones, and ranks what may come out otherwise by what it does to your
 profit. With --across or --down it writes that grid alone: paths as --set takes
-them, or overrun, extra work, late sale, sale price and months late, with a list of
-figures or from..to/steps.`,
+them, or overrun, extra work, late sale, sale price and months late, with a list
+of figures or from..to/steps.`,
 		Args: files(1, 1, "stress my-house.yaml"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.lateAsked = cmd.Flags().Changed("late")
