@@ -57,7 +57,7 @@ const (
 
 // formatFor is the number format of a line of the model.
 func formatFor(l *model.Line) string {
-	if l.Unit == "$" && (l.ID() == "loan.room" || strings.Contains(l.Rule(), noLimit)) {
+	if l.Unit == "$" && (l.ID() == "loan.room" || l.ID() == "loan.closing_room" || strings.Contains(l.Rule(), noLimit)) {
 		return limited
 	}
 	return formatOf(l.Unit)
