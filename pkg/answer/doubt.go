@@ -59,8 +59,10 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 		if row.line == "cut_no_cash_back" && a.Of(loan, "finances_premium").IsZero() && a.Line("all_in_price").GreaterThan(a.Line("price")) {
 			row.format, row.hint = "%s: %s is taken off, since it is taken not to lend on what is paid on top of the price", "if it does, add   counts premium: yes   to the loan; if it does not, lower the loan"
 		}
-		if rest := a.remainderBehind(loan, row.line == "cut_by_caps"); rest != nil && (row.line == "cut_by_as_is" || row.line == "cut_by_caps") {
-			row.hint = strings.Replace(row.hint, "that much more cash ready", "ready what of it "+rest.Label+" does not lend, which takes the remainder", 1)
+		if row.line == "cut_by_as_is" || row.line == "cut_by_caps" {
+			if rest := a.remainderBehind(loan, row.line == "cut_by_caps"); rest != nil {
+				row.hint = strings.Replace(row.hint, "that much more cash ready", "ready what of it "+rest.Label+" does not lend, which takes the remainder", 1)
+			}
 		}
 		if x := a.Of(loan, row.line); x.IsPositive() {
 			l.Add(diag.Warnf(loan.Pos, row.code, row.format, loan.Label, quantity.FormatMoney(x)).WithHint("%s", row.hint))

@@ -88,6 +88,9 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 	}
 	c := Changed{Input: in, Text: e.value.text, at: e.value.at}
 	text := e.value.span
+	if in.Line == extraWork && strings.HasSuffix(text.text, "%") {
+		return c, r.extraIsDollars(in, text)
+	}
 	sign := decimal.NewFromInt(1)
 	if strings.HasPrefix(text.text, "+") || strings.HasPrefix(text.text, "-") {
 		c.how = isAdded
@@ -96,9 +99,6 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 		}
 		text = text.cut(1, len(text.text))
 		if in.Kind != Percent && strings.HasSuffix(text.text, "%") {
-			if in.Line == extraWork {
-				return c, r.extraIsDollars(in, e.value.span)
-			}
 			c.how = isScaled
 			in = Input{Path: in.Path, Line: in.Line, Kind: Percent, reads: &Field{Path: in.Path, Kind: Percent, Example: "5%"}}
 		}
@@ -111,9 +111,6 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 			in.reads = &f
 		}
 	} else if in.Kind != Percent && in.per == "" && strings.HasSuffix(text.text, "%") {
-		if in.Line == extraWork {
-			return c, r.extraIsDollars(in, e.value.span)
-		}
 		r.say("bad-day-sign", text.at, "%s is %s, which does not say of what", in.Path, diag.Quote(text.text))("write   -%[1]s   for %[1]s less than planned,   +%[1]s   for more, or the figure that it then has", text.text)
 		return Changed{}, false
 	}
@@ -167,7 +164,7 @@ func (r *reader) badDaysFit() {
 			}
 			fine = r.mayBe(c.Input, c.Value, text) && fine
 			all = append(all, Tried{c.Input, c.Value, text})
-			if _, ofTime := strings.CutPrefix(c.Path, "time."); ofTime || c.Line == "late_sale" {
+			if strings.HasPrefix(c.Path, "time.") || c.Line == "late_sale" {
 				later = later.Add(c.Value.Sub(plan))
 			}
 		}

@@ -60,7 +60,13 @@ func (r *reader) mayBe(in Input, x decimal.Decimal, text span) bool {
 func (d *Deal) Clash(figures ...Tried) *diag.Diag { return d.reader.clashOf(figures) }
 
 func (r *reader) clashOf(figures []Tried) *diag.Diag {
+	if len(figures) < 2 {
+		return nil
+	}
 	after := r.clashesWith(figures...)
+	if len(after) == 0 {
+		return nil
+	}
 	for _, f := range figures { // told of each, or of the file
 		alone := r.clashesWith(f)
 		after = slices.DeleteFunc(after, func(d diag.Diag) bool {
@@ -75,23 +81,20 @@ func (r *reader) clashOf(figures []Tried) *diag.Diag {
 
 // clashesWith are the mistakes that there would be with other readings of some keys.
 func (r *reader) clashesWith(figures ...Tried) diag.List {
-	got, changed := r.got, false
+	figures = slices.DeleteFunc(slices.Clone(figures), func(f Tried) bool { return f.Input.reads == nil || f.Input.key == "" })
+	if len(figures) == 0 {
+		return nil
+	}
+	got := r.got
 	r.got = maps.Clone(got)
 	defer func() { r.got = got }()
 	for _, f := range figures {
 		in := f.Input
-		if in.reads == nil || in.key == "" {
-			continue
-		}
 		text := f.text
 		if text.text == "" {
 			text.text = in.SaysCents(f.Value)
 		}
 		r.got[in.key] = &reading{field: in.reads, key: span{text: in.Key(), at: text.at}, node: &node{shape: scalar, span: text}, member: in.Member, ok: true, number: f.Value}
-		changed = true
-	}
-	if !changed {
-		return nil
 	}
 	return r.clashes()
 }
