@@ -6,13 +6,12 @@ import (
 	"fmt"
 	"io"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
-	"unicode"
 	"unicode/utf8"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/internal/sums"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -164,7 +163,7 @@ func (r *reader) sale() {
 	}
 	name, at := r.nameOf()
 	switch {
-	case sums(name):
+	case sums.Named(name):
 		r.list.LeftOut++
 		r.say(r.pos(at), true, "row-of-sums", fmt.Sprintf("a row named %s is left out: it sums up the others, and is no sale", diag.Quote(name)), "take that row out of the table, or write the address of the house")
 		return
@@ -180,22 +179,6 @@ func (r *reader) sale() {
 	}
 	r.finish()
 	r.list.sales = append(r.list.sales, r.row.Sold)
-}
-
-// sumWords are what stands for an address in a row that sums up the others, and besideSums
-// what may stand beside them.
-var (
-	sumWords   = []string{"average", "averages", "avg", "mean", "median", "total", "totals", "sum", "grand", "minimum", "maximum", "min", "max", "count", "high", "low", "highest", "lowest"}
-	besideSums = []string{"of", "the", "all", "and", "price", "sale", "sales", "sold", "comps", "homes", "houses"}
-)
-
-// sums reports whether a row is none of a sale by what stands for its address.
-func sums(name string) bool {
-	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	return len(words) > 0 && slices.Contains(sumWords, words[0]) && !slices.ContainsFunc(words[1:], func(w string) bool {
-		_, err := strconv.Atoi(w)
-		return err != nil && !slices.Contains(sumWords, w) && !slices.Contains(besideSums, w)
-	})
 }
 
 // nameOf is what a row is named by and in which cell that stands: its address, or where it

@@ -169,14 +169,8 @@ func TestRowsOfSums(t *testing.T) {
 	require.Equal(t, "sold.csv:3:11: warning: a row named \"Average\" is left out: it sums up the others, and is no sale\n  hint: take that row out of the table, or write the address of the house", found[0].String())
 }
 
-// Also where it is named by words, or stands without an address in a column that is not read.
-func TestNamesOfSums(t *testing.T) {
-	for name, want := range map[string]bool{
-		"Avg. of 3": true, "High": true, "Low / Median / High": true, "Average sale price": true, "Median:": true, "Mean of all comps": true,
-		"High St": false, "Low Rd 4": false, "12 Average Ave": false, "Sumac Ct": false, "Count Basie Way": false, "": false,
-	} {
-		require.Equal(t, want, sums(name), name)
-	}
+// Also where it stands without an address in a column that is not read.
+func TestSumsWithoutAnAddress(t *testing.T) {
 	l, found := read(t, "parcel no,address,sold,price\n1,12 Elm St,2026-06-03,268000\nAverage,,2026-05-05,259750\n", Options{})
 	require.Equal(t, 1, l.Len())
 	require.Contains(t, found[0].String(), `sold.csv:3:1: warning: a row named "Average" is left out`)

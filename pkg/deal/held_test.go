@@ -121,3 +121,23 @@ func TestNamedWorkIsNotHeld(t *testing.T) {
 	_, found := deal.Read("house.yaml", []byte(walked+"rooms: {den: {size: 10' x 12', work: {hang wall board: {quote: $900}}, without: [finish wall board]}}\n"))
 	require.NotEmpty(t, found)
 }
+
+// A membrane makes way for board once, though a quote holds some of the board: of 120 sq ft,
+// a quote's tile takes 48 and one's own 72; the floor under all of it is screwed down, under
+// board or membrane, and what the membrane leaves of one's own board is shown.
+func TestAMembraneMakesWayOnceBesideAQuote(t *testing.T) {
+	for part, board := range map[string]string{"60%": "", "45%": "0.15", "30%": "0.3"} {
+		d := readDeal(t, walked+"rooms: {den: {size: 10' x 12', work: {tile floor: {quote: $900, part: 40%}, large tile floor: {by: own hands, part: 60%}, uncoupling membrane under tile: {by: own hands, part: "+part+"}}}}\n")
+		got := map[string]string{}
+		for m, w := range d.Work {
+			got[w.Item.Name] = "all"
+			if share, said := m.Given.Look("part"); said {
+				got[w.Item.Name] = share.Number.String()
+			}
+		}
+		if board != "" { // else it is done to nothing
+			require.Equal(t, board, got["floor backer board"], part)
+		}
+		require.Equal(t, "all", got["screw down subfloor"], part)
+	}
+}

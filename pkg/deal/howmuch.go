@@ -93,6 +93,10 @@ func (b *bringing) amount(w *work) toDo {
 	if under.none() && beside.none() {
 		return b.total(w.item, w.bringers, nil)
 	}
+	if before := b.before(w); len(before) > 0 {
+		both := b.amount(&work{item: w.item, bringers: slices.Concat(before, w.bringers)})
+		return both.less(b.amount(&work{item: w.item, bringers: before}), all)
+	}
 	always, yielding := w.always()
 	rest := b.total(w.item, yielding, b.origins(sameMeasure(w.item, always))).less(under, all)
 	if left := whole.less(under.plus(beside), all); rest.of(all).GreaterThan(left.of(all)) {
@@ -103,6 +107,21 @@ func (b *bringing) amount(w *work) toDo {
 	}
 	first := b.total(w.item, always, nil)
 	return addUp(all, []toDo{first, rest})
+}
+
+// before is what brings an item to the plan and to quotes before the one that has it in a
+// piece of work: what is done in place of all of it is done once, in that order.
+func (b *bringing) before(w *work) (by []brought) {
+	if w.within == nil {
+		return nil
+	}
+	for _, other := range b.worksOf(w.item.Name) {
+		if other == w {
+			break
+		}
+		by = append(by, other.bringers...)
+	}
+	return by
 }
 
 // always are those that bring a companion whatever else is done, and the others.

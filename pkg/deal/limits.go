@@ -46,6 +46,24 @@ func (f *Field) accepts() string {
 	return f.Range
 }
 
+// ShareRange is what the file accepts of a share, by the line of the model it feeds; false
+// where a line is fed by none.
+func ShareRange(line string) (low, high decimal.Decimal, ok bool) {
+	for f := range rows() {
+		if f.Kind != Percent || f.Line != line {
+			continue
+		}
+		for _, l := range limits(f.Kind, f.accepts()) {
+			if l.least {
+				low = l.edge
+			} else {
+				high, ok = l.edge, true
+			}
+		}
+	}
+	return low, high, ok
+}
+
 // sides are the words that begin a limit.
 var sides = []limit{
 	{words: "at least ", least: true},

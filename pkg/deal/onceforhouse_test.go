@@ -55,8 +55,9 @@ func TestMoreThanAllTheHouseIsDoubted(t *testing.T) {
 	}
 }
 
-// A basement is apart from the living area, as in ANSI Z765, unless the file says otherwise.
-func TestABasementIsNoLivingArea(t *testing.T) {
+// A basement is apart from the living area, and so are a garage, a covered patio and what is
+// not finished, as in ANSI Z765 (ANSI-02), unless the file says otherwise.
+func TestWhatIsNoLivingArea(t *testing.T) {
 	for room, floor := range map[string]string{
 		"basement: {size: 20' x 30'}":                                 "120",
 		"cellar: {size: 20' x 30'}":                                   "120",
@@ -66,6 +67,14 @@ func TestABasementIsNoLivingArea(t *testing.T) {
 		"lower level: {size: 20' x 30'}":                              "720",
 		"lower level: {size: 20' x 30', living area: no}":             "120",
 		"basement: {size: 20' x 30', kind: living, living area: yes}": "720",
+		"garage: {size: 20' x 30'}":                                   "120",
+		"garage 2: {size: 20' x 30'}":                                 "120",
+		"screened porch: {size: 20' x 30'}":                           "120",
+		"unfinished attic: {size: 20' x 30'}":                         "120",
+		"garage: {size: 20' x 30', living area: yes}":                 "720",
+		"converted garage: {size: 20' x 30'}":                         "720",
+		"room over garage door: {size: 20' x 30'}":                    "720",
+		"den off porch kitchen: {size: 20' x 30'}":                    "720",
 	} {
 		text := walked + "rooms: {den: {size: 10' x 12', work: {paint walls: hired}}, " + room + "}\nwhole house: {work: {rewire: hired, final cleaning: hired}}\n"
 		of := quantities(t, text)

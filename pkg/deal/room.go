@@ -61,11 +61,22 @@ func kindOfRoom(name string, plumbed bool) string {
 	return "other"
 }
 
-// belowGrade reports whether a room is below grade, by its name or kind: it is apart from the
-// living area then, as in ANSI Z765.
-func belowGrade(name, kind string) bool {
-	name = strings.ToLower(name)
-	return kind == "basement" || strings.Contains(name, "basement") || strings.Contains(name, "cellar")
+// apartName matches the name of a room that is out of the living area though above grade.
+var apartName = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b((garage|carport|porch|patio|shed|crawl ?space)( \d+)?$|unfinished\b)`)
+})
+
+// apart is why a room is apart from the living area, by its name or kind, as in ANSI Z765: it
+// is below grade, no room of the house, or unfinished; "" where it is not.
+func apart(name, kind string) string {
+	name = plainKey(name)
+	switch {
+	case kind == "basement" || strings.Contains(name, "basement") || strings.Contains(name, "cellar"):
+		return "below grade"
+	case apartName().MatchString(name) && !strings.Contains(name, "convert"):
+		return "no finished room of the house"
+	}
+	return ""
 }
 
 // finishRoom sees to what a room leaves open.
@@ -80,8 +91,10 @@ func (r *reader) finishRoom(s scope, e *entry) {
 			s.member.Give(line, model.Value{Number: one, Text: s.member.Label, Pos: e.key.at})
 		}
 	}
-	if _, said := s.member.Given.Look("counts_as_living"); !said && belowGrade(s.member.Label, kind) {
-		s.member.Give("counts_as_living", model.Value{Text: "below grade", Pos: e.key.at})
+	if _, said := s.member.Given.Look("counts_as_living"); !said {
+		if why := apart(s.member.Label, kind); why != "" {
+			s.member.Give("counts_as_living", model.Value{Text: why, Pos: e.key.at})
+		}
 	}
 	size, walls := r.of(s, "size"), r.of(s, "walls")
 	switch {

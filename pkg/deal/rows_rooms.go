@@ -61,7 +61,7 @@ var roomRows = []Field{
 	{Path: "<room>.registers", Kind: WholeNumber, Line: "registers", Range: "at least 0, at most 100", Example: "1"},
 	{Path: "<room>.dark walls", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether the walls are dark, so that they need primer"},
 	{Path: "<room>.layers", Kind: Words, Example: "[carpet, vinyl]", Meaning: "what lies on the floor, from the top down; each is taken up when the floor is replaced, and where the work names that itself, it stands for one layer, or for as many as its count reaches into"},
-	{Path: "<room>.living area", Kind: YesNo, Line: "counts_as_living", Default: "yes; no for a basement or cellar", Example: "no", Meaning: "whether it is finished and above grade, so that it counts as living area, and as floor of the house for wires, pipes and air sealing"},
+	{Path: "<room>.living area", Kind: YesNo, Line: "counts_as_living", Default: "yes; no for a basement or cellar, a garage, carport, porch, patio, shed or crawl space, and what is called unfinished", Example: "no", Meaning: "whether it is finished and above grade, so that it counts as living area, and as floor of the house for wires, pipes and air sealing"},
 	{Path: "<room>.options", Kind: Named, Of: "<option>", Set: "option", Example: "{cosmetic: {work: {paint walls: own hands}}}", Meaning: "what could be done, by name; doing nothing is always one more, as it is"},
 	{Path: "<room>.work", Kind: Works, Example: "{paint walls: own hands}", Meaning: "the work, where there is only one option"},
 	{Path: "<room>.without", Kind: Words, Example: "[wall primer]", Meaning: "what that work would bring along and is not wanted"},

@@ -24,7 +24,7 @@ type Change struct {
 func Changes(quotes []Quote, from, to *Book) []Change {
 	var out []Change
 	for _, group := range byName(quotes) {
-		if !slices.ContainsFunc(group, func(q Quote) bool { return q.news(from) }) {
+		if group = onlyNews(group, from); len(group) == 0 {
 			continue
 		}
 		name := group[0].Name
@@ -38,9 +38,7 @@ func Changes(quotes []Quote, from, to *Book) []Change {
 		}
 		c := Change{Name: name, Pos: group[0].Pos, Far: to.Product(name).Far()}
 		for _, q := range group {
-			if q.news(from) {
-				c.Lines = append(c.Lines, productChange(q, from.Product(name), to.Product(name)))
-			}
+			c.Lines = append(c.Lines, productChange(q, from.Product(name), to.Product(name)))
 		}
 		out = append(out, c)
 	}

@@ -11,6 +11,12 @@ const (
 	FormUntil   = "valid until"
 )
 
+// What stands behind the work of a row that is not meant to be bid on as it is planned.
+const (
+	FormByOwner   = " [planned by own hands]"
+	FormPartOwner = " [in part planned by own hands]"
+)
+
 // A FormColumn is a column of a form for bids.
 type FormColumn struct {
 	Name   string

@@ -1,13 +1,26 @@
 package pricebook
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/internal/sums"
 	"ledgerboard/pkg/quantity"
 )
+
+// textOf is what stands in a column of the row, by its name in the form.
+func (r *sheetRows) textOf(name string) string {
+	row := r.rows[r.at]
+	for i, head := range r.rows[r.head] {
+		if even(head) == name && i < len(row) {
+			return strings.TrimSpace(row[i])
+		}
+	}
+	return ""
+}
 
 // forLine tells a row with a price that is for a line of the deal's renovation, not for an
 // item of the price book, and how that line says it; values are those of the row's fields.
@@ -20,12 +33,12 @@ func (r *sheetRows) forLine(at diag.Pos, values []string) diag.Diag {
 		}
 		return ""
 	}
-	named := "the row"
-	if line := r.called(); line != "" {
-		named += " " + diag.Quote(line)
+	d := diag.Warnf(at, "quotes-form", "the row %s has a price, but no item of the price book", diag.Quote(r.called()))
+	entry, apart := lineEntry(of("price"), of("labour"), of("total"), of("quantity"))
+	if apart != "" {
+		d = diag.Warnf(at, "quotes-form", "the row %s says two things: %s", diag.Quote(r.called()), apart)
+		return d.WithHint("ask which of them holds, and put that into the deal file, at that line of the renovation")
 	}
-	d := diag.Warnf(at, "quotes-form", "%s has a price, but no item of the price book", named)
-	entry := lineEntry(of("price"), of("labour"), of("total"), of("quantity"))
 	if entry == "" {
 		return d.WithHint("put the amount into the deal file, at that line of the renovation:   labour: ... and materials: ..., or amount: ... for both")
 	}
@@ -33,45 +46,84 @@ func (r *sheetRows) forLine(at diag.Pos, values []string) diag.Diag {
 }
 
 // called is what a line of the deal is called that a row of a form is for: its trade and its
-// work, without what stands in brackets behind it.
+// work, without what the form has put in brackets behind it.
 func (r *sheetRows) called() string {
-	var parts []string
-	for _, name := range []string{"trade", "what is done"} {
-		for i, head := range r.rows[r.head] {
-			if row := r.rows[r.at]; even(head) == name && i < len(row) && strings.TrimSpace(row[i]) != "" {
-				text, _, _ := strings.Cut(row[i], " [")
-				parts = append(parts, strings.TrimSpace(text))
-			}
+	trade, work := r.textOf("trade"), r.textOf("what is done")
+	work = strings.TrimSuffix(strings.TrimSuffix(work, FormByOwner), FormPartOwner)
+	if trade == "" || work == "" {
+		return trade + work
+	}
+	return trade + ": " + work
+}
+
+// added tells a row with a price that the form did not have: it sums up the others, or
+// nothing says what it is for.
+func (r *sheetRows) added() (diag.Diag, bool) {
+	if r.textOf("item") != "" && !sums.Named(r.textOf("item")) || r.textOf("quantity") != "" {
+		return diag.Diag{}, false
+	}
+	row, price, name := r.rows[r.at], 0, ""
+	for i, head := range r.rows[r.head] {
+		formula, err := r.file.GetCellFormula(r.sheet, strings.TrimPrefix(r.address(r.at+1, i+1), r.sheet+"!"))
+		text := ""
+		if i < len(row) {
+			text = strings.TrimSpace(row[i])
+		}
+		if price == 0 && slices.Contains(priced, even(head)) && (err == nil && formula != "" || strings.ContainsAny(text, "0123456789")) {
+			price = i + 1
+		}
+		if name == "" && sums.Named(text) {
+			name = text
 		}
 	}
-	return strings.Join(parts, ": ")
+	at := diag.Pos{File: r.name, Line: r.at + 1, Col: price, Cell: r.address(r.at+1, max(price, 1))}
+	switch {
+	case price == 0:
+	case name != "":
+		return diag.Warnf(at, "quotes-form", "the row %s is passed over: it sums up the others", diag.Quote(name)).
+			WithHint("nothing is to do; where it is a piece of work, name that under item"), true
+	case r.textOf("item") == "" && r.called() == "":
+		return diag.Warnf(at, "quotes-form", "the row is passed over: it has an amount, and nothing says what for").
+			WithHint("where it sums up the others, nothing is to do; where it is a piece of work, name that under item"), true
+	}
+	return diag.Diag{}, false
 }
 
 // lineEntry is how a line of the deal says what a row of a form holds: labour, from the unit
 // price where it has none, with the rest of the total for materials; a total alone is the
-// amount. "" where they cannot be read as amounts.
-func lineEntry(price, labour, total, much string) string {
-	amount := func(text string) (decimal.Decimal, bool) {
-		x, err := dollars(text)
-		return x, err == nil
+// amount. "" where they cannot be read as amounts; apart is what of them does not fit.
+func lineEntry(price, labour, total, much string) (entry, apart string) {
+	each, priced := asked(price)
+	work, worked := asked(labour)
+	all, told := asked(total)
+	n := decimal.NewFromInt(1)
+	if much != "" {
+		var err error
+		n, err = quantity.ParseCount(much)
+		priced = priced && err == nil
 	}
-	work, fine := amount(labour)
-	if labour == "" && price != "" {
-		each, sound := amount(price)
-		n, err := quantity.ParseCount(much)
-		if much == "" {
-			n, err = decimal.NewFromInt(1), nil
-		}
-		work, fine = each.Mul(n).Round(2), sound && err == nil
-	}
-	all, told := amount(total)
+	by := each.Mul(n).Round(2)
 	switch {
 	case labour == "" && price == "" && told:
-		return "amount: " + quantity.FormatMoney(all)
-	case !fine:
-		return ""
-	case told && all.GreaterThan(work):
-		return "labour: " + quantity.FormatMoney(work) + ", materials: " + quantity.FormatMoney(all.Sub(work))
+		return "amount: " + quantity.FormatMoney(all), ""
+	case labour == "":
+		work, worked = by, priced
+	case priced && worked && by.Sub(work).Abs().GreaterThan(slack(work)):
+		return "", "its labour is " + quantity.FormatMoney(work) + ", and its unit price comes to " + quantity.FormatMoney(by)
 	}
-	return "labour: " + quantity.FormatMoney(work)
+	switch {
+	case !worked:
+		return "", ""
+	case told && all.LessThan(work):
+		return "", "its labour is " + quantity.FormatMoney(work) + ", and its total, with materials, " + quantity.FormatMoney(all)
+	case told && all.GreaterThan(work):
+		return "labour: " + quantity.FormatMoney(work) + ", materials: " + quantity.FormatMoney(all.Sub(work)), ""
+	}
+	return "labour: " + quantity.FormatMoney(work), ""
+}
+
+// asked reads an amount of a form, if it is one.
+func asked(text string) (decimal.Decimal, bool) {
+	x, err := dollars(text)
+	return x, err == nil
 }

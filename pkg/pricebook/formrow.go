@@ -123,6 +123,10 @@ func (r *tableReader) totalAlone(it *Item) {
 	if day, _ := r.cell("dated"); day != "" {
 		entry += ", dated: " + day
 	}
+	where := ""
+	if rows, is := r.rows.(*sheetRows); is && rows.textOf("room") != "" {
+		where = " in " + diag.Quote(rows.textOf("room"))
+	}
 	r.tell(diag.Warnf(r.place(at), "quotes-form", "the row for %q has a total, but no labour: no price is read from it", it.Name).
-		WithHint("fill in the unit price for labour alone, or put the total into the deal file, at that work in its room:   %s: {%s}", it.Name, entry))
+		WithHint("fill in the unit price for labour alone, or put the total into the deal file, beside what that work says already%s:   %s", where, entry))
 }

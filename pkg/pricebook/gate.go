@@ -8,10 +8,8 @@ import (
 	"fmt"
 	"io"
 	"path"
-	"strconv"
+	"slices"
 	"strings"
-
-	"github.com/xuri/excelize/v2"
 )
 
 // What of a workbook is read at most. A form for the largest house has a few hundred rows
@@ -51,52 +49,58 @@ var ole = []byte{0xD0, 0xCF, 0x11, 0xE0}
 
 // gate refuses a workbook that would take long or much memory to read, or brings programs
 // along, before anything takes it apart. It looks at what is there, not at what the file
-// says about itself.
-func gate(data []byte) error {
+// says about itself. What comes back is the workbook without the empty rows and cells far
+// out that some programs write.
+func gate(data []byte) ([]byte, error) {
 	switch {
 	case len(data) > mostWorkbook:
-		return refuse(plainCopy, "the workbook has more than the %d MB that are read", mostWorkbook>>20)
+		return nil, refuse(plainCopy, "the workbook has more than the %d MB that are read", mostWorkbook>>20)
 	case bytes.HasPrefix(data, ole):
-		return refuse(asXLSX, "it is a workbook of the older kind, or one with a password")
+		return nil, refuse(asXLSX, "it is a workbook of the older kind, or one with a password")
 	}
 	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
-		return refuse(anewXLSX, "it is no sound workbook: the file is cut off or damaged")
+		return nil, refuse(anewXLSX, "it is no sound workbook: the file is cut off or damaged")
 	}
 	if len(z.File) > mostParts {
-		return refuse(plainCopy, "the workbook has %d parts, more than the %d that are read", len(z.File), mostParts)
+		return nil, refuse(plainCopy, "the workbook has %d parts, more than the %d that are read", len(z.File), mostParts)
 	}
 	seen := map[string]bool{}
+	spare := map[string][]span{}
 	left, elements := int64(mostUnzipped), mostElements
 	for _, f := range z.File {
 		name := strings.ToLower(strings.ReplaceAll(f.Name, `\`, "/"))
 		switch {
 		case seen[name]:
-			return refuse(plainCopy, "the workbook has two parts of the name %q", f.Name)
+			return nil, refuse(plainCopy, "the workbook has two parts of the name %q", f.Name)
 		case strings.Contains(name, "vbaproject") || strings.Contains(name, "macrosheets/") || strings.Contains(name, "dialogsheets/") || strings.HasSuffix(name, ".bin") && strings.Contains(name, "vba"):
-			return refuse("save it as .xlsx, which has no macros", "the workbook holds macros, which are not read")
+			return nil, refuse("save it as .xlsx, which has no macros", "the workbook holds macros, which are not read")
 		}
 		seen[name] = true
-		if err := gatePart(f, &left, &elements); err != nil {
-			return err
+		cuts, err := gatePart(f, &left, &elements)
+		if err != nil {
+			return nil, err
+		}
+		if len(cuts) > 0 {
+			spare[f.Name] = cuts
 		}
 	}
 	if !seen["[content_types].xml"] || !seen["xl/workbook.xml"] {
-		return refuse(asXLSX, "it is an archive, but no workbook")
+		return nil, refuse(asXLSX, "it is an archive, but no workbook")
 	}
-	return nil
+	return without(z, data, spare)
 }
 
-func gatePart(f *zip.File, left *int64, elements *int) error {
+func gatePart(f *zip.File, left *int64, elements *int) (cuts []span, err error) {
 	damaged := refuse(anewXLSX, "it is no sound workbook: its part %q is damaged", f.Name)
 	r, err := f.Open()
 	if err != nil {
-		return damaged
+		return nil, damaged
 	}
 	defer r.Close()
 	limited := &io.LimitedReader{R: r, N: *left + 1}
 	if name := strings.ToLower(f.Name); strings.HasSuffix(name, ".xml") || strings.HasSuffix(name, ".rels") {
-		err = gateXML(limited, elements)
+		cuts, err = gateXML(limited, elements)
 	}
 	if err == nil {
 		_, err = io.Copy(io.Discard, limited)
@@ -105,64 +109,58 @@ func gatePart(f *zip.File, left *int64, elements *int) error {
 	var no *refusal
 	switch {
 	case *left < 0:
-		return refuse(plainCopy, "the workbook unpacks to more than the %d MB that are read", mostUnzipped>>20)
+		return nil, refuse(plainCopy, "the workbook unpacks to more than the %d MB that are read", mostUnzipped>>20)
 	case errors.As(err, &no):
-		return err
+		return nil, err
 	case err != nil:
-		return damaged
+		return nil, damaged
 	}
-	return nil
+	return cuts, nil
 }
 
-// gateXML goes through a part without keeping it.
-func gateXML(r io.Reader, elements *int) error {
+// gateXML goes through a part without keeping it, and finds what is empty far out.
+func gateXML(r io.Reader, elements *int) (cuts []span, err error) {
 	d := xml.NewDecoder(r)
 	depth := 0
+	out := farOut{}
 	for {
+		from := d.InputOffset()
 		token, err := d.RawToken()
 		if errors.Is(err, io.EOF) && depth > 0 {
-			return io.ErrUnexpectedEOF
+			return nil, io.ErrUnexpectedEOF
 		}
 		if errors.Is(err, io.EOF) {
-			return nil
+			return out.cuts, nil
 		}
 		if err != nil {
-			return err
+			return nil, err
 		}
 		switch t := token.(type) {
 		case xml.Directive:
-			return refuse(plainCopy, "the workbook brings definitions of its own along, which are not read")
+			return nil, refuse(plainCopy, "the workbook brings definitions of its own along, which are not read")
 		case xml.EndElement:
+			out.end(depth, d.InputOffset())
 			depth--
 		case xml.StartElement:
 			if depth++; depth > 200 {
-				return refuse(plainCopy, "the workbook is nested deeper than is read")
+				return nil, refuse(plainCopy, "the workbook is nested deeper than is read")
 			}
 			if *elements--; *elements < 0 {
-				return refuse(plainCopy, "the workbook has more cells than are read")
+				return nil, refuse(plainCopy, "the workbook has more cells than are read")
 			}
-			if err := gateElement(t); err != nil {
-				return err
+			if err := out.begin(t, depth, from); err != nil {
+				return nil, err
+			}
+			if hasMacros(t) {
+				return nil, refuse("save it as .xlsx, which has no macros", "the workbook is of the kind with macros, which are not read")
 			}
 		}
 	}
 }
 
-// gateElement refuses rows and cells far out, for which all between would be made.
-func gateElement(t xml.StartElement) error {
-	for _, a := range t.Attr {
-		switch {
-		case t.Name.Local == "row" && a.Name.Local == "r":
-			if n, err := strconv.Atoi(a.Value); err != nil || n < 1 || n > mostRows {
-				return refuse("delete the rows below the table", "a sheet has the row %.20q; %d rows are read at most", a.Value, mostRows)
-			}
-		case t.Name.Local == "c" && a.Name.Local == "r":
-			if col, row, err := excelize.CellNameToCoordinates(a.Value); err != nil || col > mostColumns || row > mostRows {
-				return refuse("delete what stands beside and below the table", "a sheet has the cell %.20q; %d columns and %d rows are read at most", a.Value, mostColumns, mostRows)
-			}
-		case t.Name.Local == "Override" && a.Name.Local == "ContentType" && strings.Contains(strings.ToLower(a.Value), "macroenabled"):
-			return refuse("save it as .xlsx, which has no macros", "the workbook is of the kind with macros, which are not read")
-		}
-	}
-	return nil
+// hasMacros reports whether an element says that the workbook is of the kind with macros.
+func hasMacros(t xml.StartElement) bool {
+	return t.Name.Local == "Override" && slices.ContainsFunc(t.Attr, func(a xml.Attr) bool {
+		return a.Name.Local == "ContentType" && strings.Contains(strings.ToLower(a.Value), "macroenabled")
+	})
 }

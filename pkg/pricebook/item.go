@@ -24,7 +24,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		{Key{"element", "C3020", "nothing", "its element in NISTIR 6389"}, func(r *reader, it *Item) read { return r.text(&it.Element) }},
 		{Key{"measure", "open floor", "*needed*", "what it is measured by, one of the measures below"}, func(r *reader, it *Item) read { return func(n *node) { r.measure(it, n) } }},
 		{Key{"hours", "0.12 per sq ft", "*needed*; none if there are none", "hours of a trained hand for each unit and coat"}, func(r *reader, it *Item) read { return r.rate(it, &it.Hours, "", "") }},
-		{Key{"set-up hours", "1", "none", "hours that come once for each room it is done in"}, func(r *reader, it *Item) read {
+		{Key{"set-up hours", "1", "none", "hours that come once for each room it is done in, and for each part of one that is a piece of work of its own"}, func(r *reader, it *Item) read {
 			return parsed(r, quantity.ParseHours, func(x decimal.Decimal) { it.SetUp = x })
 		}},
 		{Key{"hours source", "I. S. Griffith, Carpentry (1916)", "your own price book, where it gives hours", "where the hours come from"}, func(r *reader, it *Item) read { return r.text(&it.HoursSource) }},

@@ -26,7 +26,7 @@ func LayQuotes(old string, quotes []Quote, b *Book, told string) (text string, c
 		l.root = &yaml.Node{Kind: yaml.MappingNode}
 	}
 	for _, group := range byName(quotes) {
-		if slices.ContainsFunc(group, func(q Quote) bool { return q.news(b) }) {
+		if group = onlyNews(group, b); len(group) > 0 {
 			l.lay(group)
 			changed++
 		}
@@ -39,6 +39,11 @@ func LayQuotes(old string, quotes []Quote, b *Book, told string) (text string, c
 		return "", 0, fmt.Errorf("the price book: %w", err)
 	}
 	return string(out), changed, nil
+}
+
+// onlyNews are the quotes of a group that say anything a book does not say already.
+func onlyNews(group []Quote, b *Book) []Quote {
+	return slices.DeleteFunc(slices.Clone(group), func(q Quote) bool { return !q.news(b) })
 }
 
 // byName puts the quotes for one thing together, in the order of the first of each.
@@ -129,16 +134,20 @@ func (l *layer) sticks(n *yaml.Node, p *Product, group []Quote) {
 	}
 }
 
-// together are the day and the source of all sticks of a product, also of those that no
-// quote of the group is for.
+// together are the day and the source of all sticks of a product that somebody quotes, also
+// of those that no quote of the group is for. The starter book's keep theirs.
 func together(p *Product, group []Quote, told string) (dated quantity.Date, source string) {
 	var sources []string
 	dated = group[0].Dated
-	others := slices.ContainsFunc(p.Sticks, func(s Stick) bool {
-		return !slices.ContainsFunc(group, func(q Quote) bool { return q.Stick.Cmp(s.Length) == 0 })
+	other := slices.IndexFunc(p.Sticks, func(s Stick) bool {
+		return s.Own && !slices.ContainsFunc(group, func(q Quote) bool { return q.Stick.Cmp(s.Length) == 0 })
 	})
-	if others && !p.Dated.IsZero() {
-		dated = p.Dated
+	said := ""
+	if other >= 0 {
+		var of quantity.Date
+		if of, said = p.saidOf(p.Sticks[other]); !of.IsZero() {
+			dated = of
+		}
 	}
 	for _, q := range group {
 		if !q.Dated.IsZero() && (dated.IsZero() || q.Dated.Compare(dated) < 0) {
@@ -148,8 +157,8 @@ func together(p *Product, group []Quote, told string) (dated quantity.Date, sour
 			sources = append(sources, from)
 		}
 	}
-	if others && !slices.Contains(sources, p.Source) {
-		sources = append(sources, otherLengths+p.Source)
+	if said != "" && !slices.Contains(sources, said) {
+		sources = append(sources, otherLengths+said)
 	}
 	return dated, strings.Join(sources, "; ")
 }

@@ -218,6 +218,14 @@ func (p *Product) nameStarters() {
 // otherLengths stands between who quotes some lengths of a product and who says the others.
 const otherLengths = "the other lengths: "
 
+// saidOf is the day and the source of a stick of the product.
+func (p *Product) saidOf(s Stick) (quantity.Date, string) {
+	if !s.Own && slices.ContainsFunc(p.Sticks, func(o Stick) bool { return o.Own }) {
+		return starterDate, Invented
+	}
+	return p.Dated, strings.TrimSuffix(p.Source, "; "+otherLengths+Invented)
+}
+
 // someLength reads a length above 0.
 func someLength(text string) (quantity.Length, error) {
 	x, err := quantity.ParseLength(text)

@@ -55,6 +55,7 @@ func (q Quote) news(b *Book) bool {
 				return true
 			}
 			price = known.Price
+			dated, source = p.saidOf(*known)
 		case q.Pack != nil && q.Pack.String() != p.Pack.String():
 			return true
 		case q.Roll != nil && (q.Roll.First.Cmp(p.Roll.Width) != 0 || q.Roll.Second.Cmp(p.Roll.Length) != 0):

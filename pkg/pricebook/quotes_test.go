@@ -37,6 +37,20 @@ func TestTableReadBackChangesNothing(t *testing.T) {
 	}
 }
 
+// Lengths at the starter's price stay the starter's on the way through a table, laid over
+// either book, and the quoted one keeps its day.
+func TestTableKeepsStarterLengths(t *testing.T) {
+	own := read(t, "products: {primed baseboard 3-1/4 in: {sticks: {8 ft: $9.10, 12 ft: starter, 16 ft: starter}, dated: 2026-10-02, source: Elm Street}}", pricebook.Starter())
+	text, changed := laid(t, table(t, own), own)
+	require.Empty(t, text)
+	require.Zero(t, changed)
+	text, changed = laid(t, table(t, own), pricebook.Starter())
+	require.Equal(t, 1, changed)
+	again := read(t, text, pricebook.Starter()).Product("primed baseboard 3-1/4 in")
+	again.Pos = own.Product("primed baseboard 3-1/4 in").Pos
+	require.Equal(t, own.Product("primed baseboard 3-1/4 in"), again)
+}
+
 func TestTableHasEveryNameAndHeader(t *testing.T) {
 	b := pricebook.Starter()
 	rows, err := csv.NewReader(strings.NewReader(table(t, b))).ReadAll()

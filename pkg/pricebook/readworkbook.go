@@ -99,7 +99,8 @@ type field struct {
 
 // openRows finds the table in a workbook.
 func openRows(name string, data []byte) (*sheetRows, error) {
-	if err := gate(data); err != nil {
+	data, err := gate(data)
+	if err != nil {
 		return nil, err
 	}
 	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{RawCellValue: true, UnzipSizeLimit: 2 * mostUnzipped, UnzipXMLSizeLimit: 2 * mostUnzipped})
@@ -317,6 +318,12 @@ func (r *sheetRows) names() []string {
 
 // values are those of the row, if there is something to read in it.
 func (r *sheetRows) values(found *diag.List) ([]string, bool) {
+	if r.form && r.at > r.head {
+		if d, is := r.added(); is {
+			found.Add(d)
+			return nil, false
+		}
+	}
 	out, something, sound := make([]string, len(r.fields)), false, true
 	for i, f := range r.fields {
 		if out[i] = f.value; f.row > 0 || f.name == "" {

@@ -43,16 +43,17 @@ func WriteTable(w io.Writer, b *Book) error {
 	rows := [][]string{header}
 	for _, name := range b.Products() {
 		p := b.Product(name)
-		row := func(pack string, price decimal.Decimal) {
-			rows = append(rows, []string{"product", p.Name, p.Aisle, "", pack, "", plainMoney(price), "", dayOrBlank(p.Dated), p.Source})
+		row := func(pack string, price decimal.Decimal, dated quantity.Date, source string) {
+			rows = append(rows, []string{"product", p.Name, p.Aisle, "", pack, "", plainMoney(price), "", dayOrBlank(dated), source})
 		}
 		switch {
 		case len(p.Sticks) > 0:
 			for _, s := range p.Sticks {
-				row("stick of "+plainLength(s.Length), s.Price)
+				dated, source := p.saidOf(s)
+				row("stick of "+plainLength(s.Length), s.Price, dated, source)
 			}
 		default:
-			row(p.SoldIn(), p.Price)
+			row(p.SoldIn(), p.Price, p.Dated, p.Source)
 		}
 	}
 	for _, name := range b.Items() {

@@ -245,6 +245,51 @@ func TestMistakesOfAForm(t *testing.T) {
 	}
 }
 
+// A row that a bidder added below the form is no line of the deal, whether it says that it
+// sums up the others or not, and though it is a formula; one that the form had is one,
+// whatever it is called.
+func TestRowsThatABidderAdded(t *testing.T) {
+	row := bid("lay oak", 40, 1, 4.35, nil, nil)
+	for _, x := range []struct {
+		row         []any
+		place, says string
+	}{
+		{[]any{"TOTAL", "", "", "", "", "", "", "", "", 174, 300}, "J11", `the row "TOTAL" is passed over`},
+		{[]any{"", "", "", "", "", "", "", "Sum:", "", "", 300}, "K11", `the row "Sum:" is passed over`},
+		{[]any{"", "", "", "", "", "", "", "", "", "", "=SUM(K10:K10)"}, "K11", "it has an amount, and nothing says what for"},
+		{[]any{"", "", "", "all in", "", "", "", "", "", "", 300}, "A11", `the row "all in" has a price, but no item`},
+		{[]any{"", "total", "", "gut", 1, "job", 1, "", "", "", 300}, "A11", `the row "total: gut" has a price, but no item`},
+	} {
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, row, x.row), read(t, below, nil))
+		require.Len(t, quotes, 1)
+		require.Len(t, found, 1)
+		require.False(t, found.HasErrors())
+		require.Equal(t, "Bid form!"+x.place, found[0].Pos.Cell)
+		require.Contains(t, found[0].Message, x.says)
+	}
+}
+
+// What does not fit together is no amount for a line of the deal, and its name keeps what
+// she herself wrote in brackets.
+func TestLinesOfTheDealInAForm(t *testing.T) {
+	for _, x := range []struct {
+		price, labour, total any
+		says, hint           string
+	}{
+		{9000, 5000, nil, `the row "roof: new [30 yr]" says two things: its labour is $5,000.00, and its unit price comes to $9,000.00`, "ask which"},
+		{nil, 9000, 5000, "its labour is $9,000.00, and its total, with materials, $5,000.00", "ask which"},
+		{9000, 9000, 9500, "has a price, but no item", "   labour: $9,000.00, materials: $500.00"},
+		{9000.3, 9000, nil, "has a price, but no item", "   labour: $9,000.00"},
+		{nil, nil, 9500, "has a price, but no item", "   amount: $9,500.00"},
+	} {
+		row := []any{"", "roof", "", "new [30 yr]" + pricebook.FormPartOwner, 1, "job", 1, "", x.price, x.labour, x.total}
+		_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, 4.35, nil, nil), row), read(t, below, nil))
+		require.Len(t, found, 1)
+		require.Contains(t, found[0].Message, x.says)
+		require.True(t, strings.HasPrefix(found[0].Hint, x.hint) || strings.HasSuffix(found[0].Hint, x.hint), found[0].Hint)
+	}
+}
+
 // A total alone is a quote for the deal file: its row is told and passed over, and the
 // prices of the others are read.
 func TestTotalAloneIsNoPrice(t *testing.T) {
@@ -255,7 +300,7 @@ func TestTotalAloneIsNoPrice(t *testing.T) {
 	require.Len(t, found, 1)
 	require.Equal(t, "Bid form!K10", found[0].Pos.Cell)
 	require.Contains(t, found[0].Message, `"lay oak" has a total, but no labour`)
-	require.Contains(t, found[0].Hint, "lay oak: {quote: $300.00, from: Fern Street, dated: 2026-10-02}")
+	require.Contains(t, found[0].Hint, "beside what that work says already in \"hall\":   quote: $300.00, from: Fern Street, dated: 2026-10-02")
 
 	_, _, found = pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, 300)), read(t, below, nil))
 	require.Len(t, found, 2)
@@ -424,6 +469,21 @@ func TestHostileWorkbooks(t *testing.T) {
 			require.Contains(t, found[0].Message, m.says)
 			require.Contains(t, found[0].Hint, m.hint)
 		})
+	}
+}
+
+// Some programs write every row of a sheet, and cells beside the table, though they are
+// empty; those are passed over.
+func TestEmptyRowsFarOut(t *testing.T) {
+	good := form(t, bid("lay oak", 40, 1, 5, nil, nil))
+	z, err := zip.NewReader(bytes.NewReader(good), int64(len(good)))
+	require.NoError(t, err)
+	sheet := partOf(t, z, sheetPart)
+	for _, empty := range []string{`<row r="1048575" ht="12.8"></row><row r="1048576"/>`, `<row r="3001"><c r="A3001" s="1"/><c r="XFD3001"></c></row>`, `<row r="2000"><c r="XFD2000" s="1"/></row>`} {
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", repacked(t, good, sheetPart, strings.NewReader(strings.Replace(sheet, "</sheetData>", empty+"</sheetData>", 1))), read(t, below, nil))
+		require.Empty(t, found)
+		require.Len(t, quotes, 1)
+		require.Equal(t, "Fern Street", quotes[0].Source)
 	}
 }
 

@@ -179,8 +179,11 @@ func measures(p *page, a *answer.Answer, room *model.Member) {
 			parts = append(parts, m.words+" "+exactly(x)+" "+m.unit)
 		}
 	}
-	if living := a.Of(room, "living_area"); a.Of(room, "counts_as_living").IsPositive() && living.LessThan(a.Of(room, "floor_area")) {
+	switch living, counts := a.Of(room, "living_area"), a.Of(room, "counts_as_living").IsPositive(); {
+	case counts && living.LessThan(a.Of(room, "floor_area")):
 		parts = append(parts, "counts as living area "+exactly(living)+" sq ft")
+	case !counts && room.Kind == "inside":
+		parts = append(parts, "does not count as living area")
 	}
 	p.text("", strings.Join(parts, "; "))
 	if slices.ContainsFunc(room.In("section"), slopingCloset) {

@@ -6,11 +6,15 @@ import (
 	"strings"
 
 	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 )
 
 // What is typed into an input is kept within what the model can take: a choice to its
-// words, a time to nothing less than none; a share of more than this is asked about, for
-// 10.5 in the place of 10.5% is 1,050%.
+// words, a time to nothing less than none, a share to what a file takes; any other share of
+// more than this is asked about, for 10.5 in the place of 10.5% is 1,050%.
 const askedAbove = 3.0
 
 // allowed are the rules of the input cells of a sheet, one for all cells that share it.
@@ -22,23 +26,18 @@ func (b *book) allowed(f *excelize.File, g *grid) error {
 		if at.grid != g || c.Line.Monthly || !b.editable(c) {
 			continue
 		}
-		key := c.Line.Unit
-		if len(c.Line.Choices) > 0 {
-			key = strings.Join(c.Line.Choices, ",")
+		rule, err := ruleOf(c.Line)
+		if err != nil {
+			return err
 		}
-		rule := rules[key]
 		if rule == nil {
-			rule = excelize.NewDataValidation(true)
-			known, err := keepWithin(rule, key, c.Line.Choices)
-			if err != nil {
-				return err
-			}
-			if !known {
-				continue
-			}
+			continue
+		}
+		key := *rule.Error
+		if rules[key] == nil {
 			rules[key], order = rule, append(order, key)
 		}
-		rule.Sqref = strings.TrimSpace(rule.Sqref + " " + address(at.row, at.col, false, false))
+		rules[key].Sqref = strings.TrimSpace(rules[key].Sqref + " " + address(at.row, at.col, false, false))
 	}
 	for _, key := range order {
 		if err := f.AddDataValidation(g.name, rules[key]); err != nil {
@@ -48,18 +47,24 @@ func (b *book) allowed(f *excelize.File, g *grid) error {
 	return nil
 }
 
-// keepWithin sets a rule by the words of a choice or a unit, and reports whether there is one.
-func keepWithin(rule *excelize.DataValidation, unit string, choices []string) (bool, error) {
+// ruleOf is the rule for the inputs of a line; nil where there is none. What it says is its
+// own.
+func ruleOf(l *model.Line) (*excelize.DataValidation, error) {
+	rule := excelize.NewDataValidation(true)
+	low, high, limited := deal.ShareRange(l.Name)
 	switch {
-	case len(choices) > 0:
-		rule.SetError(excelize.DataValidationErrorStyleStop, "One of its words", "One of: "+strings.Join(choices, ", ")+".")
-		return true, rule.SetDropList(choices)
-	case unit == "share":
+	case len(l.Choices) > 0:
+		rule.SetError(excelize.DataValidationErrorStyleStop, "One of its words", "One of: "+strings.Join(l.Choices, ", ")+".")
+		return rule, rule.SetDropList(l.Choices)
+	case l.Unit == "share" && limited:
+		rule.SetError(excelize.DataValidationErrorStyleStop, "A share", "Write a share with its sign, as 10.5%, from "+quantity.FormatPercent(low, 2)+" to "+quantity.FormatPercent(high, 2)+".")
+		return rule, rule.SetRange(low.InexactFloat64(), high.InexactFloat64(), excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
+	case l.Unit == "share":
 		rule.SetError(excelize.DataValidationErrorStyleWarning, "A share", fmt.Sprintf("Write a share with its sign, as 10.5%%; this is more than %.0f%%.", 100*askedAbove))
-		return true, rule.SetRange(-askedAbove, askedAbove, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
-	case slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, unit):
+		return rule, rule.SetRange(-askedAbove, askedAbove, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
+	case slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, l.Unit):
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A time", "Not less than 0.")
-		return true, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThanOrEqual)
+		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThanOrEqual)
 	}
-	return false, nil
+	return nil, nil
 }

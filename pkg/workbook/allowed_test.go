@@ -7,12 +7,13 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// An input of choice takes its words alone, a time nothing below 0.
+// An input of choice takes its words alone, a time nothing below 0, a loan's share of the
+// price what a file takes.
 func TestInputsTakeWhatTheModelDoes(t *testing.T) {
 	f := opened(t, answered(t, withPartner), Options{})
 	all, err := f.GetDataValidations("Inputs")
 	require.NoError(t, err)
-	var lists, times int
+	var lists, times, shares int
 	for _, v := range all {
 		switch {
 		case v.Type == "list":
@@ -21,8 +22,14 @@ func TestInputsTakeWhatTheModelDoes(t *testing.T) {
 		case v.Operator == "greaterThanOrEqual":
 			times++
 			require.Equal(t, "0", v.Formula1)
+		case v.Error != nil && strings.HasSuffix(*v.Error, "from 0% to 100%."):
+			shares++
+			require.Equal(t, "stop", *v.ErrorStyle)
+			require.Equal(t, "0", v.Formula1)
+			require.Equal(t, "1", v.Formula2)
 		}
 	}
 	require.Positive(t, lists)
 	require.Positive(t, times)
+	require.Positive(t, shares)
 }

@@ -192,9 +192,9 @@ func (b *book) byOwner(m *model.Member) string {
 	case !b.answer.Of(m, "own_hours").IsPositive():
 		return ""
 	case b.answer.Of(m, "labour").IsPositive():
-		return " [in part planned by own hands]"
+		return pricebook.FormPartOwner
 	}
-	return " [planned by own hands]"
+	return pricebook.FormByOwner
 }
 
 // planned says of a piece of work that it may need no bid.
@@ -205,7 +205,7 @@ func planned(m *model.Member) string {
 	case covers == "labour":
 		return " [there is a quote for its labour]"
 	case m.Given.Of("who").Choice == "own":
-		return " [planned by own hands]"
+		return pricebook.FormByOwner
 	}
 	return ""
 }

@@ -54,6 +54,7 @@ type book struct {
 
 	workingGrid *grid
 	soundAt     string // the condition that inputs can be so
+	conditions  []condition
 }
 
 // more is how many months there is room for beyond the sale.

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"ledgerboard/pkg/model"
 )
@@ -11,7 +12,7 @@ func (b *book) notes() {
 	g := b.page(&grid{name: "Notes", widths: []float64{34, 66}})
 	row := g.title(2, "Notes", "What the figures rest on, how they are worked out, and how to change them.") + 1
 	if said := b.answer.Deal.Notes; said != "" && b.how.For == Owner {
-		row = g.told(row, "Your own notes", []string{said})
+		row = g.told(row, "Your own notes", paragraphs(said))
 	}
 	row = b.toldAssumptions(g, row)
 	row = b.cuts(g, row)
@@ -23,6 +24,25 @@ func (b *book) notes() {
 	}
 	b.cautions(g, row)
 	g.together()
+}
+
+// paragraphs are the lines of a text, those that no row has room for in several.
+func paragraphs(said string) (all []string) {
+	const most = 1500 // letters: a row is no higher than 409 points
+	for line := range strings.Lines(said) {
+		line = strings.TrimSpace(line)
+		for utf8.RuneCountInString(line) > most {
+			part := string([]rune(line)[:most])
+			if at := strings.LastIndex(part, " "); at > 0 {
+				part = part[:at]
+			}
+			all, line = append(all, strings.TrimSpace(part)), strings.TrimSpace(line[len(part):])
+		}
+		if line != "" {
+			all = append(all, line)
+		}
+	}
+	return all
 }
 
 // told writes paragraphs under a heading and returns a row below them.

@@ -266,19 +266,24 @@ func TestHeadlineFollowsThePrice(t *testing.T) {
 }
 
 // What is typed over in the sheet may be what the program would refuse in a file: a room whose
-// floor is less than what stands on it, or a price under the deposit. The checks then speak
+// floor is less than what stands on it or whose walls do not meet, a price under the deposit,
+// a share of more than the whole. The checks then speak
 // up, and the headline does not say that every target holds.
 func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 	files, paths := map[string]string{}, []string{}
 	for _, x := range []struct {
-		name, member, line string
-		value              float64
-		says               string
+		name, deal, member, line string
+		value                    float64
+		says                     string
 	}{
-		{"asis", "", "marketing", 1, ""}, {"room", "hall bath, floor", "length", 2, "BELOW NOTHING"}, {"wall", "hall bath", "opening_width", 60, "BELOW NOTHING"}, {"price", "", "price", 100, "OVER THE PRICE"},
+		{"asis", "walnut-row", "", "marketing", 1, ""}, {"loan", "juniper-lane", "first loan", "renovation_share", 1, ""},
+		{"room", "walnut-row", "hall bath, floor", "length", 2, "BELOW NOTHING"}, {"wall", "walnut-row", "hall bath", "opening_width", 60, "BELOW NOTHING"},
+		{"walk", "walnut-row", "living room, east 17'", "walk_east", 17, "THEY DO NOT"}, {"price", "walnut-row", "", "price", 100, "OVER THE PRICE"},
+		{"over", "juniper-lane", "first loan", "renovation_share", 1.2, "BEYOND IT"}, {"price_share", "juniper-lane", "first loan", "price_share", 1.01, "BEYOND IT"},
+		{"contingency", "juniper-lane", "", "contingency_share", 1.01, "BEYOND IT"},
 	} {
 		for _, whom := range []Reader{Owner, Lender} {
-			b := bookOf(t, "../../scenarios/walnut-row.yaml", Options{Uncached: true, For: whom})
+			b := bookOf(t, "../../scenarios/"+x.deal+".yaml", Options{Uncached: true, For: whom})
 			typed := false
 			for i, c := range b.model.Cells {
 				if at := b.places[i]; at.grid != nil && strings.HasPrefix(c.Member.Path(), x.member) && c.Line.Name == x.line {
@@ -299,10 +304,12 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 		for _, row := range rows {
 			all += strings.Join(row, "\n") + "\n"
 		}
-		require.Contains(t, all, "no measure or amount of work is below nothing", path)
+		require.Contains(t, all, "shares are within their whole", path)
 		if files[path] == "" {
 			require.NotContains(t, all, "BELOW NOTHING", path)
 			require.NotContains(t, all, "OVER THE PRICE", path)
+			require.NotContains(t, all, "BEYOND IT", path)
+			require.NotContains(t, all, "THEY DO NOT", path)
 			require.NotContains(t, all, cannotBe, path)
 			continue
 		}

@@ -3,6 +3,9 @@ package workbook
 import (
 	"slices"
 
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/model"
 )
 
@@ -64,20 +67,113 @@ func (b *book) depositHolds() string {
 	return "ROUND(" + b.ref("price", 0) + "-" + b.ref("earnest_deposit", 0) + ",9)>=0"
 }
 
+// walksHold is the condition that the walls of every room that was measured around them lead
+// back to where they began; "" without such a room.
+func (b *book) walksHold() string {
+	var parts []string
+	for _, room := range b.model.Root.In("room") {
+		if legs := room.In("leg"); len(legs) > 0 {
+			end := func(line string) string { return "ABS(" + b.cellRef(b.model.Find(legs[len(legs)-1], line)) + ")" }
+			parts = append(parts, end("at_east"), end("at_north"))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "ROUND(" + nested("MAX(", parts) + ",9)<=0"
+}
+
+// sharesHold is the condition that shares are what a file may say, and that the loans pay no
+// more than the whole renovation together.
+func (b *book) sharesHold() string {
+	g := b.workingSheet()
+	working := func(words, formula string, value float64) string {
+		row := g.next()
+		g.set(row, 1, text(words, look{role: small}))
+		g.set(row, 2, cell{value: value, formula: formula, look: look{format: plain}})
+		return sheetPrefix(g, nil) + address(row, 2, true, true)
+	}
+	var parts []string
+	if of := b.within(b.model.Root); of != "" {
+		parts = append(parts, working("whether shares are within their whole", of, 1)+"=1")
+	}
+	funded, now := "", decimal.Zero
+	for _, loan := range b.model.Root.In("loan") {
+		if of := b.within(loan); of != "" {
+			parts = append(parts, working("whether shares are within their whole: "+loan.Label, of, 1)+"=1")
+		}
+		share, rest := b.model.Find(loan, "renovation_share"), b.model.Find(loan, "of_remainder")
+		takes, formula := b.answer.Values.Of(share), b.cellRef(share)
+		if funded != "" { // one of the remainder takes its share of what those before it leave
+			formula = funded + "+" + formula + "*IF(" + b.cellRef(rest) + "=1,MAX(0,1-" + funded + "),1)"
+			if b.answer.Values.Of(rest).IsPositive() {
+				takes = takes.Mul(decimal.Max(decimal.Zero, one.Sub(now)))
+			}
+		}
+		now = now.Add(takes)
+		funded = working("how much of the renovation the loans pay, up to "+loan.Label, formula, near(now))
+	}
+	if funded != "" {
+		parts = append(parts, "ROUND("+funded+",9)<=1")
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return nested("AND(", parts)
+}
+
+// within is a formula of whether the shares of the deal or a loan that can be typed over are
+// what a file may say, 1 or 0; "" without any.
+func (b *book) within(m *model.Member) string {
+	var parts []string
+	for _, c := range b.model.Cells {
+		if c.Member != m || c.Line.Unit != "share" || b.places[c.Index].grid == nil || !b.editable(c) {
+			continue
+		}
+		if low, high, ok := deal.ShareRange(c.Line.Name); ok {
+			parts = append(parts, b.cellRef(c)+">="+numeral(low, bindsAll), b.cellRef(c)+"<="+numeral(high, bindsAll))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "IF(" + nested("AND(", parts) + ",1,0)"
+}
+
+// A condition is one that inputs can be so at all, with what the first page says where it
+// holds and where it does not.
+type condition struct{ words, holds, otherwise string }
+
+// canBe are the conditions that this deal can break.
+func (b *book) canBe() []condition {
+	if b.conditions != nil {
+		return b.conditions
+	}
+	for _, x := range []condition{
+		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING"},
+		{"the deposit is within the price", b.depositHolds(), "OVER THE PRICE"},
+		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT"},
+		{"the walls of every room meet", b.walksHold(), "THEY DO NOT"},
+	} {
+		if x.holds != "" {
+			b.conditions = append(b.conditions, x)
+		}
+	}
+	return b.conditions
+}
+
 // sound are the conditions that inputs can be so at all, in a cell of the sheet of workings.
 func (b *book) sound() string {
 	if b.soundAt != "" {
 		return b.soundAt
 	}
 	b.soundAt = "TRUE"
-	for _, condition := range []string{b.measuresHold(), b.depositHolds()} {
-		if condition != "" {
-			b.soundAt += "," + condition
-		}
+	for _, x := range b.canBe() {
+		b.soundAt += "," + x.holds
 	}
 	g := b.workingSheet()
 	row := g.next()
-	g.set(row, 1, text("whether no measure is below nothing, and the deposit within the price", look{role: small}))
+	g.set(row, 1, text("whether every input can be so at all", look{role: small}))
 	g.set(row, 2, cell{value: 1.0, formula: "IF(AND(" + b.soundAt + "),1,0)", look: look{format: plain}})
 	b.soundAt = sheetPrefix(g, nil) + address(row, 2, true, true) + "=1"
 	return b.soundAt

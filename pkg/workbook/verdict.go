@@ -293,20 +293,13 @@ func (b *book) checks(g *grid, row int) int {
 	g.set(row, 2, b.agree(b.ref("sources", 0), b.ref("uses", 0)))
 	g.set(row, 4, text("profit from cash and from totals agree", look{}))
 	g.set(row, 5, b.agree(b.ref("profit", 0), b.ref("profit_by_parts", 0)))
-	col := 1
-	for _, x := range [][3]string{
-		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING"}, {"the deposit is within the price", b.depositHolds(), "OVER THE PRICE"},
-	} {
-		if x[1] != "" {
-			g.set(row+1, col, text(x[0], look{}))
-			g.set(row+1, col+1, cell{value: "ok", formula: "IF(" + x[1] + `,"ok",` + quoted(x[2]) + ")", look: look{role: strong, right: true}})
-			col += 3
-		}
+	all := b.canBe()
+	for i, x := range all {
+		at, col := row+1+i/2, 1+i%2*3
+		g.set(at, col, text(x.words, look{}))
+		g.set(at, col+1, cell{value: "ok", formula: "IF(" + x.holds + `,"ok",` + quoted(x.otherwise) + ")", look: look{role: strong, right: true}})
 	}
-	if col == 1 {
-		return row + 1
-	}
-	return row + 2
+	return row + 1 + (len(all)+1)/2
 }
 
 // careful names the cautions and what is assumed.

@@ -1,0 +1,24 @@
+package workbook
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Each line of her notes is a paragraph of its own, and no paragraph is higher than a row can
+// be; no word is lost.
+func TestLongNotesAreParted(t *testing.T) {
+	require.Equal(t, []string{"- well: 1994", "- stairs", "mornings only"}, paragraphs("- well: 1994\n- stairs\n\n  mornings only\n"))
+	long := strings.Repeat("ask the county for the log of the well; ", 900)
+	parts := paragraphs(long)
+	require.Equal(t, strings.Fields(long), strings.Fields(strings.Join(parts, " ")))
+	require.Len(t, paragraphs(strings.Repeat("x", 4000)), 3, "a word without end")
+	b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{})
+	g := b.page(&grid{name: "x", widths: []float64{34, 66}})
+	g.told(1, "notes", parts)
+	for row, high := range g.high {
+		require.Less(t, high, 409.0, row)
+	}
+}
