@@ -46,6 +46,7 @@ func doubtCodes() []Code {
 		{"property-tax-high", "an unusual property tax"},
 		{"insurance-high", "an unusual insurance"},
 		{"holding-once", "a holding cost paid once"},
+		{"phase-empty", "a charge by time during a phase that takes no time"},
 		{"income-as-cost", "a holding cost with the name of money that comes in"},
 		{"selling-costs-missing", "a sale without costs"},
 		{"selling-of-price", "a charge of the sale that is a share of the purchase price"},

@@ -151,6 +151,22 @@ func (r *reader) doubtHolding() {
 		r.doubtIncome(m)
 		r.doubtOnce(m)
 	}
+	for _, m := range slices.Concat(holding, r.deal.Root.In("general_fee")) {
+		r.doubtPhase(m)
+	}
+}
+
+// doubtPhase looks for a charge by time in a phase of no length: it costs nothing. Works and
+// a marketing without time are doubted by themselves.
+func (r *reader) doubtPhase(m *model.Member) {
+	v, said := m.Given.Look("during")
+	months, ok := r.worked(m, "months")
+	rate, too := r.worked(m, "monthly_rate")
+	if !said || v.Choice == "renovation" || v.Choice == "marketing" || !ok || !too || !months.IsZero() || !rate.IsPositive() {
+		return
+	}
+	key := strings.ReplaceAll(v.Choice, "-", " ")
+	r.say("phase-empty", v.Pos, "%s costs nothing: it runs during %s, which takes no time", m.Label, v.Choice)("say how long that takes, e.g.   time: {%s: 1 month}   or when else it is paid, e.g.   during: hold", key)
 }
 
 // doubtOnce looks for a holding cost that is paid once, where most come every month or year.

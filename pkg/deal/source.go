@@ -62,7 +62,7 @@ func unreadable(name string, text []byte) *diag.Diag {
 		d = finding("file-too-large", at, "the file has %d bytes, more than the 1,048,576 that are read", len(text)).
 			WithHint("a deal file is a few hundred lines; check that it is the right file")
 	case bytes.HasPrefix(text, []byte{0xff, 0xfe}) || bytes.HasPrefix(text, []byte{0xfe, 0xff}):
-		d = finding("file-not-utf8", at, "the file is written in UTF-16").WithHint("save it as UTF-8, which editors also call Unicode or plain text")
+		d = finding("file-not-utf8", at, "the file is written in UTF-16").WithHint("save it again and choose UTF-8 as its encoding; what some editors call Unicode is UTF-16")
 	case bad >= 0:
 		at.Line += bytes.Count(text[:bad], []byte("\n"))
 		start := bytes.LastIndexByte(text[:bad], '\n') + 1
