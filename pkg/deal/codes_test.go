@@ -235,7 +235,7 @@ var slips = []slip{
 	{"too-small", "low: $335k", "low: $335"},
 	{"holding-once", "utilities: $310/month", "utilities: $310"},
 	{"holding-once", "utilities: $310/month", "water: 0.2%"},
-	{"phase-empty", "utilities: $310/month", "utilities: {amount: $310/month, during: lead-in}"},
+	{"phase-empty", "=", minimal + "holding: {yard: {amount: $90/month, during: lead-in}}\n"},
 	{"income-as-cost", "utilities: $310/month", "rent of a tenant: $310/month"},
 	{"share-high", settle, "settlement: 30%"},
 	{"brackets-open", transfer, "transfer tax: {brackets: {up to $250k: 0.5%}}"},

@@ -58,7 +58,7 @@ func results(a *answer.Answer) []entry {
 func afterOwnHours(a *answer.Answer) entry {
 	label := "profit after own hours"
 	if a.Partnered() { // in as many letters as there is room for
-		label = "your profit less own hours"
+		label = "yours, less own hours"
 	}
 	switch {
 	case !a.Line("unrated_hours").IsPositive():
@@ -122,7 +122,7 @@ func toBuy(a *answer.Answer) []entry {
 	return []entry{
 		{"total to buy, by both", total},
 		{"  of it yours", money(a.Line("owner_to_buy"))}, {"  of it your partner's", money(a.Line("partner_to_buy"))},
-		{"  already paid, by both", paid}, {"  cash to close, by both", bring},
+		{"  already paid, by both", paid}, {"  cash to close, both", bring},
 	}
 }
 
