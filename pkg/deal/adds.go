@@ -64,3 +64,20 @@ func (r *reader) usedUp(g *reading, comes, planned decimal.Decimal) bool {
 	r.say("value-used-up", g.at(), "%s, the %s comes to %s: of the %s stated, the options of the file's own scope add %s", scope, g.field.Key(), quantity.FormatDollars(comes), g.node.text, quantity.FormatDollars(planned))("check what each option adds (the most is %s, in line %d), for a nought too many", quantity.FormatDollars(largest), line)
 	return true
 }
+
+// doubtNothingAdded doubts a value from before the work to which no option adds anything: it
+// is that of the house as it is, though the work costs money.
+func (r *reader) doubtNothingAdded() {
+	before := r.good("value.before work")
+	if before == nil || r.good(statedValues[0]) != nil {
+		return
+	}
+	for _, o := range r.items["<option>"] {
+		if r.got[o.path+"adds"] != nil {
+			return
+		}
+	}
+	if spent, ok := r.worked(r.deal.Root, "budget"); ok && spent.IsPositive() {
+		r.say("adds-nothing", before.at(), "the value is that before work, %s, and nothing says what the work adds to it", before.node.text)("write at the options what each adds, as   adds: $9,000   , or what the house is worth after the work, as   after-repair value: $285,000")
+	}
+}

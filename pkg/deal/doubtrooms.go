@@ -24,6 +24,7 @@ func (r *reader) doubtRooms() {
 	r.doubtBedrooms()
 	r.doubtAdds()
 	r.doubtUnadded()
+	r.doubtNothingAdded()
 	if len(r.deal.Root.In("check")) == 0 { // else the tables by age would be read for nothing
 		return
 	}
