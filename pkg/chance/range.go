@@ -25,6 +25,7 @@ type Range struct {
 	Cases             []deal.Case     // instead of a spread between low and high
 	Assumed           bool            // the deal file does not say it
 	Why               string          // what is assumed rests on
+	Idle              bool            // it moves the value by comparables alone, which another range stands over
 	Pos               diag.Pos        // where the file says it
 }
 
@@ -56,6 +57,11 @@ func Ranges(d *deal.Deal) ([]Range, error) {
 			return nil, err
 		}
 		r.Plan = v.Of(r.Cell)
+	}
+	if slices.ContainsFunc(out, func(r Range) bool { return r.Line == "after_repair_value" }) {
+		for i := range out {
+			out[i].Idle = out[i].Cell.Line.Section == "Comparables"
+		}
 	}
 	return out, nil
 }

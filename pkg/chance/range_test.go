@@ -2,6 +2,7 @@ package chance_test
 
 import (
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -107,6 +108,18 @@ func TestTheValueVariesAsTheComparablesScatter(t *testing.T) {
 	require.Equal(t, sold.High.Sub(sold.Low).String(), r.High.Sub(r.Low).String())
 	require.Equal(t, r.Plan.String(), r.Likely.String())
 	require.Contains(t, r.Why, "comparables")
+}
+
+// An amount of the comparables moves their value alone, which is drawn by its own range: it
+// says that it is idle, and no other range does.
+func TestAmountsOfComparablesAreIdle(t *testing.T) {
+	text, err := os.ReadFile("../../scenarios/larkspur-way.yaml")
+	require.NoError(t, err)
+	all := ranges(t, string(text)+"ranges: {square foot: {low: $60, high: $160}, overrun: {low: 4%, high: 36%}}\n")
+	for name, r := range all {
+		require.Equal(t, strings.HasSuffix(name, "square foot"), r.Idle, name)
+	}
+	require.Greater(t, len(all), 4)
 }
 
 // A value that the file states lifts neither end of what sold houses say, and takes both

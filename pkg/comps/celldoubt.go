@@ -3,11 +3,9 @@ package comps
 import (
 	"fmt"
 	"regexp"
-	"strconv"
 	"sync"
 
 	"ledgerboard/pkg/diag"
-	"ledgerboard/pkg/quantity"
 )
 
 // A cellDoubt is what is doubtful about a cell that is read all the same.
@@ -18,7 +16,8 @@ type cellDoubt struct {
 
 var (
 	yearDoubt = cellDoubt{func(text string) string {
-		d, _ := shortYear(text)
+		long, _ := shortYear(text)
+		d, _ := day(long) // it was read before
 		return fmt.Sprintf("%s has a year of two digits; it is taken for %s, the month first", diag.Quote(text), d.Long())
 	}, "the year in full, e.g. 9/14/2025 or 2025-09-14"}
 	landDoubt = cellDoubt{func(text string) string {
@@ -27,6 +26,15 @@ var (
 	garageDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " does not tell for how many cars the garage is, so it counts as not known"
 	}, "the number of cars, e.g. 2 car attached, or none"}
+	milesDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " stands in a column of miles and is taken for miles, not metres"
+	}, "the unit in full, e.g. 0.9 mi or 600 metres"}
+	lotDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " acres are hardly the lot of a house, so it counts as not known"
+	}, "the lot with its unit, e.g. 7,405 sq ft or 0.17 acres"}
+	bathDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " is hardly how many baths a house has, so it counts as not known"
+	}, "full and half ones, e.g. 2.5, or 2 full 1 half"}
 	bedroomDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is hardly how many bedrooms a house has, so it counts as not known"
 	}, "how many there are, or nothing where that is not known"}
@@ -36,23 +44,19 @@ var shortDate = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile
 
 // pivot is the first year of two digits that is of the last century: 69 is 1969 and 68 is
 // 2068, as the C library has it (POSIX strptime, %y).
-const pivot = 69
+const pivot = "69"
 
-// shortYear reads 9/14/25, the month first, with a year of two digits.
-func shortYear(s string) (quantity.Date, bool) {
+// shortYear is 9/14/25, the month first, with its year in full.
+func shortYear(s string) (string, bool) {
 	m := shortDate().FindStringSubmatch(s)
 	if m == nil {
-		return quantity.Date{}, false
+		return "", false
 	}
-	year, err := strconv.Atoi(m[2])
-	if err != nil {
-		return quantity.Date{}, false
+	century := "20"
+	if m[2] >= pivot {
+		century = "19"
 	}
-	if year += 1900; year < 1900+pivot {
-		year += 100
-	}
-	d, err := quantity.ParseDate(m[1] + strconv.Itoa(year))
-	return d, err == nil
+	return m[1] + century + m[2], true
 }
 
 // Doubt says what is doubtful about what was set last, and what would do; nothing where it

@@ -42,7 +42,7 @@ var fields = []field{
 	{"longitude", "", []string{"lon", "lng", "long"}, (*row).longitude},
 	{"latitude", "", []string{"lat"}, (*row).latitude},
 	{"distance", "mi", []string{"proximity", "dist"}, (*row).distance},
-	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "deed", "deed type", "instrument", "instr", "instrument type", "instr type", "validity", "sale validity"}, (*row).terms},
+	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "deed", "deed type", "instrument", "instr", "instrument type", "instr type", "validity", "sale validity", "sale status", "listing status"}, (*row).terms},
 	{"arms length", "", []string{"arm length", "arms length sale", "arm length sale", "qualified", "qualified sale", "valid sale"}, (*row).armsLength},
 	{"source", "", []string{"data source", "from"}, (*row).source},
 }
@@ -147,6 +147,13 @@ func perArea(header string) bool {
 		}
 	}
 	return false
+}
+
+// inPercent reports whether a heading says that it holds shares, which nothing that is read
+// is given in.
+func inPercent(header string) bool {
+	words := strings.FieldsFunc(strings.ToLower(header), func(r rune) bool { return !unicode.IsLetter(r) })
+	return strings.Contains(header, "%") || slices.ContainsFunc(words, func(w string) bool { return w == "percent" || w == "pct" })
 }
 
 // inDollars reports whether a heading says that it holds dollars, and is that of what

@@ -18,6 +18,7 @@ const (
 	Outlier                     // far from what its like sold for
 	NoNet                       // what its seller gave back takes up its price
 	NotSold                     // its terms say that it is offered, and not sold yet
+	Again                       // the house stands in the list at the same price some days off
 )
 
 var flagWords = []struct {
@@ -25,6 +26,7 @@ var flagWords = []struct {
 	word string
 }{
 	{Duplicate, "the same sale stands in the list already"},
+	{Again, "the same house at the same price stands in the list within 30 days: likely one sale, recorded twice"},
 	{Future, "dated in the future"},
 	{NotSold, "its terms say that it is offered, not sold"},
 	{NotOpen, "its terms speak against an open sale at arm's length"},
@@ -50,9 +52,9 @@ func (f Flags) String() string {
 // against are beginnings of words in the terms of a sale that speak against arm's length,
 // those with a blank behind them whole words (common practice, no source).
 var against = []string{
-	"foreclos", "repo ", "reposs", "sheriff", "auction", "quit", "qcd ", "qc ", "q c ", "in lieu", "bank", "reo ", "hud ", "short sale", "distress",
+	"foreclos", "preforeclos", "pre foreclos", "lender owned", "repo ", "reposs", "sheriff", "auction", "quit", "qcd ", "qc ", "q c ", "in lieu", "bank", "reo ", "hud ", "short sale", "distress",
 	"family", "relative", "related", "spous", "interspous", "divorc", "parent", "gift", "love and affection", "love affection", "inherit", "heir",
-	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin",
+	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin", "sibling", "in law", "stepson", "stepdaughter", "guardian", "conservator", "land only", "vacant land",
 	"half interest", "1 2 int", "contract for deed", "land contract", "lease option", "undivided", "fractional", "parcels", "multi parcel", "multiparcel", "package", "bulk", "portfolio",
 	"transfer on death", "fiduciary", "estate", "probate", "executor", "administrator", "trust",
 	"invalid", "unqualified", "disqualif", "nonqualif", "non qualif", "not qualif", "not a qualif", "not valid", "not a valid", "nonarm", "non arm", "not arm", "not an arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",

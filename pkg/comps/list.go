@@ -92,6 +92,40 @@ func (l *List) onceEach() {
 	for i := range counting {
 		l.sales[i].Flags |= Duplicate
 	}
+	l.recordedAgain()
+}
+
+// again is within how many days a house at the same price is the same sale, recorded twice
+// (common practice, no source).
+const again = 30
+
+// recordedAgain flags a sale of one address and price that stands in the list some days
+// before too: the day of the contract, of the closing, of the recording.
+func (l *List) recordedAgain() {
+	last := map[string][]int{} // of a price, the sales of the days before
+	for i := range l.sales {
+		s := &l.sales[i]
+		if s.Label == "" || s.Flags.Has(Duplicate) {
+			continue
+		}
+		price := s.Price.String()
+		near := last[price]
+		for len(near) > 0 && quantity.DaysBetween(l.sales[near[0]].Date, s.Date) > again {
+			near = near[1:]
+		}
+		for _, j := range near {
+			o := &l.sales[j]
+			if o.Flags.Has(Duplicate|Again) || !sameSale(s, o) {
+				continue
+			}
+			if s.before(o) {
+				o.Flags |= Again
+			} else {
+				s.Flags |= Again
+			}
+		}
+		last[price] = append(near, i)
+	}
 }
 
 // before reports whether of two rows of one sale this one counts: written out, or with

@@ -25,6 +25,8 @@ func (r *reader) mapped(header []string, o Options) bool {
 		case perArea(h) && good:
 			r.found.Add(r.unread(at, "it is a price per area", "it follows from the price and the area, which want columns of their own"))
 		case perArea(h): // one was stated, and refused
+		case inPercent(h) && FieldNamed(h) != "":
+			r.found.Add(r.unread(at, "it holds shares", "write the "+FieldNamed(h)+" itself, in a column of its own, for a share of something else is not read"))
 		case inDollars(h):
 			r.found.Add(r.unread(at, "it is in dollars", "the "+FieldNamed(h)+" wants a column of its own"))
 		case f >= 0:

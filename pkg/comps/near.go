@@ -115,8 +115,8 @@ func (l *likeness) to(i int, limit float64) float64 {
 	switch {
 	case l.located(i):
 		d += l.place[i] / (l.reach.place * l.reach.place)
-	case !l.nowhere:
-		d++
+	case !l.nowhere || len(m.stated) > 0:
+		d++ // as one that stands as far off as those that are near
 	}
 	if d > limit {
 		return d

@@ -255,7 +255,7 @@ func TestShortYearsAndNoBedroomsAreReadWithADoubt(t *testing.T) {
 	require.Equal(t, map[string]string{"a": "2025-09-08", "b": "1999-12-31", "c": "2068-01-02"}, days)
 	l, found = read(t, "address,sold,price,beds\na,13/8/25,300000,2\n", Options{})
 	require.Equal(t, 1, l.LeftOut)
-	require.Contains(t, found[0].Hint, "8/13/25 if August is meant")
+	require.Contains(t, found[0].Hint, "8/13/2025 if August is meant")
 }
 
 // Of two columns that may hold a thing the more telling is read, wherever it stands.
@@ -336,11 +336,46 @@ func TestOneSaleSpeltTwice(t *testing.T) {
 		}
 		require.Equal(t, 1, flagged, other)
 	}
-	for _, other := range []string{"3 Oak Ct;2026-04-02;243000;1200;3", "3 Oak Street;2026-04-03;243000;1200;3", "3 Oak Street;2026-04-02;244000;1200;3", "3 Oak Street;2026-04-02;243000;900;3", "13 Oak St;2026-04-02;243000;1200;3"} {
+	for _, other := range []string{"3 Oak Ct;2026-04-02;243000;1200;3", "3 Oak Street;2026-05-03;243000;1200;3", "3 Oak Ct;2026-04-03;243000;1200;3", "3 Oak Street;2026-04-02;244000;1200;3", "3 Oak Street;2026-04-02;243000;900;3", "13 Oak St;2026-04-02;243000;1200;3"} {
 		l, _ := read(t, "address;sold;price;sq ft;beds\n3 Oak St;2026-04-02;243000;1200;3\n"+other+"\n", Options{})
 		for _, s := range l.Sales() {
 			require.Zero(t, s.Flags, other)
 		}
+	}
+}
+
+// What is plainly in another unit, or has lost its point, counts as not known, with a doubt.
+func TestCellsThatCannotBe(t *testing.T) {
+	l, found := read(t, "address;sold;price;lot acres;baths;distance\na 1;2026-04-02;243000;7405;2.5;0.4\na 2;2026-04-03;244000;0.17;25;0.9m\na 3;2026-04-04;245000;0.2;1;600m\n", Options{})
+	require.Len(t, found, 3)
+	require.Contains(t, found[0].Message, `"7405" acres are hardly the lot of a house`)
+	require.Contains(t, found[1].Message, `"25" is hardly how many baths a house has`)
+	require.Contains(t, found[2].Message, `"0.9m" stands in a column of miles`)
+	require.False(t, l.Sale(0).Lot.Known)
+	require.False(t, l.Sale(1).FullBaths.Known)
+	require.InDelta(t, 0.9*Mile, l.Sale(1).Stated.Value, 1e-9)
+	require.InDelta(t, 600, l.Sale(2).Stated.Value, 1e-9)
+	require.Equal(t, 2.0, l.Sale(0).FullBaths.Value)
+}
+
+// A column of shares is no column of dollars, and the reason for a day that is none is that
+// there is none.
+func TestSharesAndDaysThatAreNone(t *testing.T) {
+	l, found := read(t, "address;sold;price;Seller Concessions %\na 1;2026-04-02;243000;3\na 2;06/31/26;243000;3\n", Options{})
+	require.Equal(t, 1, l.Len())
+	require.True(t, l.Sale(0).Concessions.IsZero())
+	require.Len(t, found, 2)
+	require.Contains(t, found[0].Message, `"Seller Concessions %" is not read: it holds shares`)
+	require.Contains(t, found[1].Message, `"31" is not a day of June`)
+}
+
+// One that stands in the list again some days later at the same price was recorded twice, and
+// the row of which more is known counts.
+func TestOneSaleRecordedTwice(t *testing.T) {
+	for _, second := range []string{"2026-04-03", "2026-05-02"} {
+		l, found := read(t, "address;sold;price;sq ft;beds\n3 Oak St;2026-04-02;243000;1200;\n3 Oak Street;"+second+";243000;1200;3\n3 Oak St;2026-06-20;243000;1200;3\n", Options{})
+		require.Equal(t, []Flags{Again, 0, 0}, []Flags{l.Sale(0).Flags, l.Sale(1).Flags, l.Sale(2).Flags}, second)
+		require.Contains(t, found[0].Message, "likely one sale, recorded twice")
 	}
 }
 

@@ -62,8 +62,9 @@ func (r *row) date(s string) (err error) {
 	if r.Date, err = day(s); err == nil {
 		return nil
 	}
-	if d, ok := shortYear(s); ok {
-		r.Date, r.doubt, err = d, &yearDoubt, nil
+	if long, ok := shortYear(s); ok {
+		r.Date, err = day(long)
+		r.doubt = &yearDoubt
 	}
 	return err
 }
@@ -84,8 +85,25 @@ func (r *row) concessions(s string) (err error) {
 	return err
 }
 
-func (r *row) area(s string) error       { return r.areaOf(&r.Area, s, 100, 100_000) }
-func (r *row) lot(s string) error        { return r.areaOf(&r.Lot, s, 100, 1e9) }
+func (r *row) area(s string) error { return r.areaOf(&r.Area, s, 100, 100_000) }
+
+// mostLot is a lot in square feet beyond which a bare number is hardly in acres: 500 of them;
+// mostBaths are how many baths no house has (common practice, no source).
+const (
+	mostLot   = 500 * 43560
+	mostBaths = 12
+)
+
+// lot reads a lot; one that is no lot of a house if it is in the unit of its column counts as
+// not known.
+func (r *row) lot(s string) error {
+	err := r.areaOf(&r.Lot, s, 100, 1e9)
+	if err == nil && r.unit == "acres" && r.Lot.Value > mostLot {
+		r.Lot, r.doubt = Fact{}, &lotDoubt
+	}
+	return err
+}
+
 func (r *row) garageArea(s string) error { return r.areaOf(&r.GarageArea, s, 0, 100_000) }
 
 // land reads a lot where the cell says that it is an area: a bare number, or dollars, may
@@ -156,6 +174,10 @@ func (r *row) baths(s string) error {
 	var n Fact
 	if err := count(&n, s); err != nil {
 		return err
+	}
+	if n.Value > mostBaths {
+		r.doubt = &bathDoubt
+		return nil
 	}
 	full := math.Floor(n.Value)
 	r.FullBaths = Known(full)
@@ -246,10 +268,14 @@ func (r *row) latitude(s string) error {
 	return r.coordinate(&r.Place.Y, s, 90, "degrees, e.g. 41.6639")
 }
 
-// away finds 0.4 mi, .34 miles NW and 600m.
+// away finds 0.4 mi, .34 miles NW and 600 m.
 var away = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^([\d.,]+) ?(m|ft|km|mi|miles?)?\.?(?: [nesw]{1,3})?$`)
 })
+
+// fewMetres are too few between two houses that are not side by side: among miles, so many
+// "m" are miles (common practice, no source).
+const fewMetres = 10
 
 // distance reads 0.4, in the unit of its column, or a length with its unit.
 func (r *row) distance(s string) error {
@@ -265,6 +291,9 @@ func (r *row) distance(s string) error {
 		bare = "0" + bare
 	}
 	f, err := number(bare, 0, 1e6, want)
+	if unit == "m" && r.unit == "mi" && f.Value < fewMetres {
+		unit, r.doubt = "mi", &milesDoubt
+	}
 	r.Stated = Fact{f.Value * metres[unit], err == nil}
 	return err
 }

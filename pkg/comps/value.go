@@ -31,6 +31,7 @@ type Row struct {
 	LeftOut  float64         // what the others would have said of it, less 1 (an estimate's error)
 	Apart    bool            // once adjusted over twice, or under half of, the middle one
 	Off      float64         // LeftOut by those alone of the others that are not Apart
+	Fewer    bool            // there are such among the others
 	FarOff   bool            // that is far, of the usual three sales or more
 	Amber    []string        // marks beyond what is customary
 }
@@ -251,7 +252,7 @@ func (v *Value) leaveOut(mean float64) {
 		adjusted[i] = v.Rows[i].Adjusted.InexactFloat64()
 	}
 	mid, _ := middle(slices.Clone(adjusted))
-	sum, weight := 0.0, 0.0
+	sum, weight, apart := 0.0, 0.0, 0
 	for i := range v.Rows {
 		r := &v.Rows[i]
 		if r.Weight < 1 {
@@ -260,13 +261,18 @@ func (v *Value) leaveOut(mean float64) {
 		sizes[i] = math.Abs(r.LeftOut)
 		if r.Apart = len(v.Rows) >= usualSales && (adjusted[i] > times*mid || adjusted[i] < mid/times); !r.Apart {
 			sum, weight = sum+r.Weight*adjusted[i], weight+r.Weight
+		} else {
+			apart++
 		}
 	}
 	v.Error, _ = middle(sizes)
 	for i := range v.Rows {
 		r := &v.Rows[i]
 		s, w := sum, weight
-		if !r.Apart {
+		r.Fewer = apart > 0
+		if r.Apart {
+			r.Fewer = apart > 1
+		} else {
 			s, w = s-r.Weight*adjusted[i], w-r.Weight
 		}
 		if w > 0 {
@@ -274,6 +280,14 @@ func (v *Value) leaveOut(mean float64) {
 		}
 		r.FarOff = len(v.Rows) >= usualSales && math.Abs(r.Off) > farOff
 	}
+}
+
+// OthersSay begins what is said of Off.
+func (r *Row) OthersSay() string {
+	if r.Fewer {
+		return "the others that lie together say"
+	}
+	return "the others say"
 }
 
 // The customary limits: net 15%, gross 25% of the price, a former guideline that
@@ -322,7 +336,7 @@ func amber(r *Row) (out []string) {
 		out = append(out, "sold just over the usual 12 months before")
 	}
 	if r.FarOff {
-		out = append(out, fmt.Sprintf("the others say %.0f%% %s, more than 25%% apart", 100*math.Abs(r.Off), map[bool]string{true: "more", false: "less"}[r.Off > 0]))
+		out = append(out, fmt.Sprintf("%s %.0f%% %s, more than 25%% apart", r.OthersSay(), 100*math.Abs(r.Off), map[bool]string{true: "more", false: "less"}[r.Off > 0]))
 	}
 	return out
 }

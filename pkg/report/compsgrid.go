@@ -39,7 +39,7 @@ func (c compsPage) grid() {
 	}
 	what := "Net: all that was adjusted; gross: the same without signs."
 	if len(c.v.Rows) > 1 {
-		what += " The others say: by how much the other sales miss it."
+		what += " The others say: by how much all other sales miss it."
 	}
 	c.text("", what)
 	if rest := len(c.v.Rows) - n; rest > 0 {

@@ -79,8 +79,10 @@ type RangeObject struct {
 	Spread  string          `json:"spread"`
 	Cases   []CaseObject    `json:"cases,omitempty"`
 	Assumed bool            `json:"assumed"`
-	Why     string          `json:"why,omitempty"`
-	Place   string          `json:"place,omitempty"`
+	// MovesNothing says that another range stands over what it would move.
+	MovesNothing bool   `json:"moves_nothing,omitempty"`
+	Why          string `json:"why,omitempty"`
+	Place        string `json:"place,omitempty"`
 }
 
 // CaseObject is one of a few values.
@@ -184,6 +186,7 @@ func rangeObject(r chance.Range) RangeObject {
 	if len(r.Cases) > 0 {
 		o.Spread = "cases"
 	}
+	o.MovesNothing = r.Idle
 	if !r.Assumed {
 		o.Place = r.Pos.String()
 	}

@@ -139,6 +139,9 @@ func (p oddsPage) rangeOf(r chance.Range) {
 	if r.Assumed {
 		p.text("    ", "assumed: "+r.Why)
 	}
+	if r.Idle {
+		p.text("    ", "moves nothing here: what the house will be worth is drawn by itself, by its own range, whatever the comparables say")
+	}
 }
 
 // orNothing is a value of a range, and nothing where it is none.

@@ -76,3 +76,35 @@ func TestLenderSeesComparables(t *testing.T) {
 	}
 	require.Nil(t, sheetOf(bookOf(t, "../../scenarios/juniper-lane.yaml", Options{}), "Comparables"))
 }
+
+// What is not known of a sold house counts as the house's in its formula, and the sheet says
+// that it is not known.
+func TestUnknownFactsOfSoldHouses(t *testing.T) {
+	b, err := made(answered(t, `house: {living area: 1240, baths: 1.5, condition: good}
+purchase: {price: 150k, date: 2026-12-10}
+time: {renovation: 3 months}
+comps:
+  amounts: {square foot: $85, bath: $9,500, step of condition: $16,500, market a month: 0.3%}
+  table: |
+    address;sold;price;sq ft;baths;condition
+    12 Elm St;2026-06-03;268000;1310;2;
+    31 Elm St;2026-04-17;251500;1180;;average
+    7 Oak Ct;2026-08-09;279900;;2;good
+`), Options{})
+	require.NoError(t, err)
+	unknown, known := 0, 0
+	for _, c := range b.model.Cells {
+		at := b.places[c.Index]
+		if at.grid == nil || !strings.HasPrefix(c.Line.Name, "comp_") {
+			continue
+		}
+		require.Equal(t, c.Given == nil, at.grid.rows[at.row-1][at.col-1].look.format == notKnown, c.Name())
+		if c.Given == nil {
+			unknown++
+		} else {
+			known++
+		}
+	}
+	require.Equal(t, 6, known)
+	require.Equal(t, 3, unknown)
+}

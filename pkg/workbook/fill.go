@@ -1,6 +1,8 @@
 package workbook
 
 import (
+	"strings"
+
 	"ledgerboard/pkg/model"
 )
 
@@ -32,6 +34,9 @@ func (b *book) cell(c *model.Cell, g *grid) cell {
 	}
 	if c.Line.Unit == "choice" || c.Expr.IsNumber() {
 		return out
+	}
+	if strings.HasPrefix(c.Line.Name, "comp_") && c.Given == nil { // a fact of a sold house
+		out.look.format, out.note = notKnown, "Not known of this sale, so it counts as the house's."
 	}
 	p := &printer{book: b, at: g, of: c.Member, month: -1}
 	out.formula = p.open(p.number(c.Expr, bindsNothing))

@@ -50,7 +50,8 @@ const (
 	twoPlace = `#,##0.00`
 	yesNo    = `"yes";"yes";"no"`
 	tenths   = `#,##0.0`
-	portions = `#,##0.00##` // of goods: small ones still show
+	notKnown = `"not known"` // in place of a number that stands in for one
+	portions = `#,##0.00##`  // of goods: small ones still show
 	day      = `mmmm d, yyyy`
 	limited  = `[>=900000000000]"no limit";$#,##0.00` // a stand-in for no limit is larger than any deal
 )
