@@ -70,6 +70,50 @@ func TestABellCurveOfProfit(t *testing.T) {
 	require.Equal(t, "220000", o.PlanOffer.Price.String(), "the plan sells for $270,000")
 }
 
+// A seller lends all of the price, so that cash is needed only where the tax, in one case of
+// four, is to be paid: the return is that of those trials, and of the others there is none.
+func TestThereIsNoReturnOnNoCash(t *testing.T) {
+	const text = `purchase: {price: $100k}
+value: {after-repair value: $112k}
+time: {marketing: 2 months, escrow: 1 month}
+loans: [{name: seller, price share: 100%, rate: 6%, interest on: balance, interest paid: at payoff}]
+holding: {tax: $0/month}
+selling: {agent: 4%}
+ranges:
+  holding.tax: {cases: {$0/month: 3, $200/month: 1}}
+  sale price: {spread: none}
+  marketing: {spread: none}
+`
+	o := ask(t, read(t, text), chance.Options{Trials: 4000, Seed: 3})
+	require.True(t, o.Plan[chance.Cash].IsZero())
+	require.InDelta(t, 0.75, float64(o.NoReturn)/float64(o.Trials), 0.03)
+	// By hand: sold for $112,000 less 4%; 3 months of interest at 6% on $100,000 are $1,500;
+	// $600 of tax is the cash: $5,420 on $600 is 903.3%.
+	require.EqualValues(t, o.Trials-o.NoReturn, o.Figures[chance.Return].Trials())
+	require.InDelta(t, 100*5420.0/600, o.Figures[chance.Return].Quantile(0.01), 0.01)
+	require.InDelta(t, 100*5420.0/600, o.Figures[chance.Return].Mean().Value, 0.01)
+}
+
+// Trials whose times leave no hold have no answer and count apart, as such a plan is refused.
+func TestTrialsWithoutAHoldCountApart(t *testing.T) {
+	const text = `purchase: {price: $100k}
+value: {after-repair value: $150k}
+time: {renovation: 1 month}
+renovation: {contingency: 10%, lines: [{trade: a, amount: $20k}]}
+selling: {agent: 5%}
+ranges:
+  time.renovation: {cases: {0 days: 1, 1 month: 2, 2 months: 1}}
+  standstill: {spread: none}
+  marketing: {spread: none}
+`
+	o := ask(t, read(t, text), chance.Options{Trials: 4000, Seed: 3})
+	require.EqualValues(t, 4000, o.Trials+o.None)
+	require.InDelta(t, 0.25, float64(o.None)/4000, 0.03)
+	least, _ := o.Figures[chance.Months].Range()
+	require.Equal(t, 1.0, least)
+	require.LessOrEqual(t, o.Safe.Holds.Value, 1.0)
+}
+
 // A triangular profit: the sale price from $230,000 to $310,000, likely $270,000. A loss is
 // one under $250,000, of which the chance is (20 ÷ 80) × (20 ÷ 40) = 1/8.
 func TestATriangleOfProfit(t *testing.T) {

@@ -50,7 +50,7 @@ func (s Shown) Watched() []string { return s.of.Watched }
 const (
 	Profit     = iota // the owner's
 	AfterHours        // the same after paying her own hours at trade price
-	Return            // on the cash needed, in percent
+	Return            // on the cash needed, in percent; no number where none is
 	Cash              // needed
 	Months            // owned
 	Offer             // the maximum offer: 0 where no price will do, the furthest looked at where all do
@@ -75,6 +75,7 @@ type Odds struct {
 	Trials     int64 // that have an answer
 	None       int64 // that have none
 	NoOffer    int64 // in which no price holds all targets
+	NoReturn   int64 // in which no cash is needed, so that there is no return on it
 	Confidence float64
 
 	Figures   [figures]*odds.Histogram

@@ -14,7 +14,7 @@ func (q *question) run(ctx context.Context) (err error) {
 	q.found, err = odds.Run(ctx, odds.Plan{
 		Spreads: q.spreads, Ties: q.ties, Outputs: figures + len(q.odds.Watched), Events: q.events(),
 		Seed: q.options.Seed, Trials: q.options.Trials, Workers: q.options.Workers,
-		Worker: q.worker, Seen: q.seen,
+		Worker: q.worker, Seen: q.seen, May: []int{Return},
 	})
 	return err
 }
@@ -28,10 +28,28 @@ func (q *question) worker() func(in, out [][]float64) error {
 		if err := trial.Run(in, lines); err != nil {
 			return err
 		}
-		for i := range out[Return] {
-			out[Return][i] *= 100
+		if err := offers.Run(in, out[Offer]); err != nil {
+			return err
 		}
-		return offers.Run(in, out[Offer])
+		for i, cash := range out[Cash] {
+			if out[Return][i] *= 100; cash <= 0 {
+				out[Return][i] = math.NaN()
+			}
+		}
+		timeless(out[Months], out)
+		return nil
+	}
+}
+
+// timeless takes the answers from trials in which no time passes: a plan like that is refused.
+func timeless(months []float64, out [][]float64) {
+	for i, m := range months {
+		if m > 0 {
+			continue
+		}
+		for _, x := range out {
+			x[i] = math.NaN()
+		}
 	}
 }
 
@@ -78,6 +96,7 @@ func (q *question) read() {
 	o, f := q.odds, q.found
 	o.Trials, o.None = f.Trials, f.None
 	copy(o.Figures[:], f.Outputs)
+	o.NoReturn = o.Trials - o.Figures[Return].Trials()
 	o.Loss, o.AnyMissed = f.Chance(loss), f.Chance(anyMissed)
 	for i := range o.Watched {
 		o.Missed = append(o.Missed, f.Chance(missed+i))

@@ -3,6 +3,7 @@ package chance
 import (
 	"context"
 	"math"
+	"slices"
 
 	"github.com/shopspring/decimal"
 
@@ -86,7 +87,7 @@ func between(low, high float64, holds func(float64) (bool, error)) error {
 // holdsAt counts the trials in which all targets hold at a price.
 func (q *question) holdsAt(ctx context.Context, price float64) (int64, error) {
 	m := q.deal.Model
-	trial, err := q.at(q.odds.Watched, exact.Change{Cell: m.Find(m.Root, "price"), Value: decimal.NewFromFloat(price)})
+	trial, err := q.at(append(slices.Clip(q.odds.Watched), figureLines[Months]), exact.Change{Cell: m.Find(m.Root, "price"), Value: decimal.NewFromFloat(price)})
 	if err != nil {
 		return 0, err
 	}
@@ -95,9 +96,16 @@ func (q *question) holdsAt(ctx context.Context, price float64) (int64, error) {
 		all = append(all, odds.Limit{Output: i, Least: nearly})
 	}
 	found, err := odds.Run(ctx, odds.Plan{
-		Spreads: q.spreads, Ties: q.ties, Outputs: len(q.odds.Watched), Events: []odds.Event{all},
+		Spreads: q.spreads, Ties: q.ties, Outputs: len(q.odds.Watched) + 1, Events: []odds.Event{all},
 		Seed: q.options.Seed, Trials: q.options.Trials, Workers: q.options.Workers,
-		Worker: func() func(in, out [][]float64) error { return trial.Worker().Run },
+		Worker: func() func(in, out [][]float64) error {
+			w := trial.Worker()
+			return func(in, out [][]float64) error {
+				err := w.Run(in, out)
+				timeless(out[len(out)-1], out)
+				return err
+			}
+		},
 	})
 	if err != nil {
 		return 0, err

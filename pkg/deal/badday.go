@@ -144,6 +144,10 @@ func (r *reader) badDaysFit() {
 				r.say("bad-day-not-here", c.at, "%s has no figure in the plan that could be added to", c.Path)("write the figure that it then has")
 				fine = false
 				continue
+			case c.how == isScaled && plan.IsZero():
+				r.say("bad-day-empty", c.at, "%s of %s changes nothing, for the plan has none", diag.Quote(c.Text), c.Path)("write how much it then is")
+				fine = false
+				continue
 			case c.how == isAdded:
 				c.Value = plan.Add(c.Value)
 			case c.how == isScaled:

@@ -53,6 +53,8 @@ var slips = []slip{
 	{"file-too-large", "=", "notes: " + strings.Repeat("x", 1<<20)},
 	{"file-not-utf8", "=", "notes: caf\xe9\n"},
 	{"file-not-utf8", "=", "\xff\xfen\x00"},
+	{"file-not-utf8", "=", "PK\x03\x04\x14"},
+	{"file-not-utf8", "=", "%PDF-1.7"},
 	{"odd-character", notes, "notes: a\x07b"},
 	{"odd-character", notes, "notes: a\u200eb"},
 	{"odd-character", notes, `notes: "a\e[31mb"`},

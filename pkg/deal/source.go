@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
 )
 
 const (
@@ -61,6 +62,8 @@ func unreadable(name string, text []byte) *diag.Diag {
 	case len(text) > mostBytes:
 		d = finding("file-too-large", at, "the file has %d bytes, more than the 1,048,576 that are read", len(text)).
 			WithHint("a deal file is a few hundred lines; check that it is the right file")
+	case pricebook.IsWorkbook("", text) || bytes.HasPrefix(text, []byte("%PDF")):
+		d = finding("file-not-utf8", at, "the file is a spreadsheet or a printed page, not text").WithHint("save it as text: a table of sold houses as CSV, with its first line naming the columns; a deal file as plain text in UTF-8")
 	case bytes.HasPrefix(text, []byte{0xff, 0xfe}) || bytes.HasPrefix(text, []byte{0xfe, 0xff}):
 		d = finding("file-not-utf8", at, "the file is written in UTF-16").WithHint("save it again and choose UTF-8 as its encoding; what some editors call Unicode is UTF-16")
 	case bad >= 0:

@@ -3,6 +3,7 @@ package odds
 import (
 	"context"
 	"math"
+	"slices"
 	"sync"
 	"sync/atomic"
 )
@@ -21,6 +22,10 @@ type Plan struct {
 	// spread and trial, to the figures, by output and trial. A trial without an answer has
 	// a figure that is no number.
 	Worker func() func(in, out [][]float64) error
+
+	// May lists the figures that a trial with an answer may lack: such a one is no number,
+	// and counts in no histogram.
+	May []int
 
 	// Seen, if set, is told of each block in turn, in order: its values and figures. It
 	// must not keep them.
@@ -144,38 +149,43 @@ func (r *run) join(block int64, in, out [][]float64, err error) bool {
 		r.err = err
 		return false
 	}
-	r.found.add(r.Events, out)
+	r.found.add(&r.Plan, out)
 	return true
 }
 
 // add counts a block, whose figures it may move.
-func (f *Found) add(events []Event, out [][]float64) {
-	n := answered(out)
+func (f *Found) add(p *Plan, out [][]float64) {
+	n := answered(out, p.May)
 	f.Trials += int64(n)
 	if len(out) > 0 {
 		f.None += int64(len(out[0]) - n)
 	}
-	for i, x := range out {
-		f.Outputs[i].Add(x[:n])
-	}
-	for e, event := range events {
+	for e, event := range p.Events {
 		for t := range n {
 			if event.happens(out, t) {
 				f.happened[e]++
 			}
 		}
 	}
+	for i, x := range out {
+		x = x[:n]
+		if slices.Contains(p.May, i) {
+			x = slices.DeleteFunc(x, math.IsNaN)
+		}
+		f.Outputs[i].Add(x)
+	}
 }
 
-// answered moves the trials with an answer to the front, in order, and counts them.
-func answered(out [][]float64) (n int) {
+// answered moves the trials with an answer to the front, in order, and counts them; they may
+// lack some figures.
+func answered(out [][]float64, may []int) (n int) {
 	if len(out) == 0 {
 		return 0
 	}
 	for t := range out[0] {
 		whole := true
-		for _, x := range out {
-			whole = whole && !math.IsNaN(x[t]) && !math.IsInf(x[t], 0)
+		for i, x := range out {
+			whole = whole && !math.IsInf(x[t], 0) && (!math.IsNaN(x[t]) || slices.Contains(may, i))
 		}
 		if !whole {
 			continue

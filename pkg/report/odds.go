@@ -156,13 +156,16 @@ func (p oddsPage) figures() {
 		cells := []any{r.label}
 		for _, at := range []float64{tail, 0.5, 1 - tail} {
 			e := p.Figures[r.figure].Percentile(at)
-			if noPrice(p.Odds, r.figure, at) {
+			if noPrice(p.Odds, r.figure, at) || math.IsNaN(e.Value) {
 				cells = append(cells, "none", "")
 				continue
 			}
 			cells = append(cells, r.says(e.Value), " ±"+strings.TrimLeft(r.off(e.Error), "$"))
 		}
 		p.line(oddsRow, append(cells, p.planned(r))...)
+	}
+	if p.NoReturn > 0 {
+		p.text("  ", fmt.Sprintf("In %s of 100 trials no cash is needed, so there is no return on it; the return is of the others.", oneIn100(float64(p.NoReturn)/float64(p.Trials))))
 	}
 }
 
@@ -182,6 +185,8 @@ func noPrice(o *chance.Odds, figure int, at float64) bool {
 // planned is the figure of the plan.
 func (p oddsPage) planned(r figureRow) string {
 	switch o := p.PlanOffer; {
+	case r.figure == chance.Return && !p.Plan[chance.Cash].IsPositive():
+		return "no cash"
 	case r.figure != chance.Offer:
 		return r.says(p.Plan[r.figure].InexactFloat64())
 	case o.Endless:

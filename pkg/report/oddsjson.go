@@ -2,6 +2,7 @@ package report
 
 import (
 	"io"
+	"math"
 
 	"github.com/shopspring/decimal"
 
@@ -46,13 +47,14 @@ type SafeObject struct {
 }
 
 // FigureObject is a figure of the trials and of the plan. Of the maximum offer, null is "no price
-// holds all targets"; in the mean such a trial counts as $0.
+// holds all targets"; in the mean such a trial counts as $0. The return is of the trials in which
+// cash is needed; null where that is none.
 type FigureObject struct {
 	Planned any             `json:"planned"`
 	P10     *EstimateObject `json:"p10"`
 	P50     *EstimateObject `json:"p50"`
 	P90     *EstimateObject `json:"p90"`
-	Mean    EstimateObject  `json:"mean"`
+	Mean    *EstimateObject `json:"mean"`
 }
 
 // TargetOdds is how often a target is missed.
@@ -150,7 +152,9 @@ func (p *OddsPage) figureObject(figure int) FigureObject {
 	}
 	switch figure {
 	case chance.Return:
-		places, scale, planned = sharePlaces, 0.01, p.Plan[figure].Shift(-2).Round(ratioPlaces)
+		if places, scale, planned = sharePlaces, 0.01, p.Plan[figure].Shift(-2).Round(ratioPlaces); !p.Plan[chance.Cash].IsPositive() {
+			planned = nil
+		}
 	case chance.Months:
 		places = sharePlaces
 	}
@@ -159,13 +163,18 @@ func (p *OddsPage) figureObject(figure int) FigureObject {
 	}
 	at := func(part float64) *EstimateObject {
 		e := h.Percentile(part)
-		if noPrice(p.Odds, figure, part) {
+		if noPrice(p.Odds, figure, part) || math.IsNaN(e.Value) {
 			return nil
 		}
 		o := one(e)
 		return &o
 	}
-	return FigureObject{planned, at(tail), at(0.5), at(1 - tail), one(h.Mean())}
+	out := FigureObject{planned, at(tail), at(0.5), at(1 - tail), nil}
+	if h.Trials() > 0 {
+		mean := one(h.Mean())
+		out.Mean = &mean
+	}
+	return out
 }
 
 func estimated(e odds.Estimate, places int32) EstimateObject {

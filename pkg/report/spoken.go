@@ -18,7 +18,7 @@ var spoken = map[string]string{
 	"partners_profit_then": "partner_profit", "profit_at_that_price": "owner_profit", "your_profit_then": "owner_profit",
 
 	"profit_of_the_deal": "profit", "margin_of_the_deal": "margin", "partners_profit": "partner_profit", "your_margin": "owner_margin",
-	"your_profit_less_own_hours": "profit_after_own_hours", "your_profit_per_own_hour": "profit_per_own_hour",
+	"yours_less_own_hours": "profit_after_own_hours", "your_profit_per_own_hour": "profit_per_own_hour",
 	"your_part": "owner_profit", "your_profit": "owner_profit", "from_your_part": "owner_margin", "partners_part": "partner_profit",
 	"return_on_cash": "roi", "return": "roi", "for_a_year": "annualised_roi", "annualised": "annualised_roi", "annualized_roi": "annualised_roi",
 	"irr_for_a_year": "irr", "loans_cost_a_year": "loan_apr", "apr": "loan_apr", "to_set_aside_for_tax": "tax_set_aside",

@@ -102,7 +102,7 @@ func (g *gridding) axes() []fast.Axis {
 }
 
 // figureLines are the figures of a place, before its targets.
-var figureLines = [...]string{"owner_profit", "roi", "cash_needed", "target_roi"}
+var figureLines = [...]string{"owner_profit", "roi", "cash_needed", "target_roi", "hold_months"}
 
 func (g *gridding) figures() error {
 	var want []*model.Cell
@@ -147,7 +147,7 @@ func (g *gridding) grid() (*Grid, error) {
 		row := make([]Cell, len(g.across.Values))
 		for k := range row {
 			at := i*len(row) + k
-			if math.IsNaN(g.out[0][at]) {
+			if hold := g.out[len(figureLines)-1][at]; math.IsNaN(g.out[0][at]) || hold <= 0 {
 				return nil, fmt.Errorf("%w: %s %s, %s %s", ErrTooLong, g.across.Label, g.across.Says(g.across.Values[k]), g.down.Label, g.down.Says(g.down.Values[i]))
 			}
 			row[k] = g.cell(at)

@@ -1,6 +1,7 @@
 package stress
 
 import (
+	"fmt"
 	"slices"
 
 	"github.com/shopspring/decimal"
@@ -50,6 +51,9 @@ func (p *Plan) Run(d Day) (Outcome, error) {
 		return Outcome{}, err
 	}
 	o := Outcome{Day: d, Profit: v.Of(want[0]), ROI: v.Of(want[1]), Cash: v.Of(want[2]), Months: v.Of(want[3])}
+	if !o.Months.IsPositive() { // of which a file would be refused
+		return Outcome{}, fmt.Errorf("%w: the bad day %s", ErrTooLong, d.Name)
+	}
 	o.Margin, o.Interest, o.Undrawn = v.Of(want[5]), v.Of(want[6]), v.Of(want[7]).Sub(v.Of(want[8]))
 	o.Lost = p.Line("owner_profit").Sub(o.Profit)
 	if p.Deal.HasCash {

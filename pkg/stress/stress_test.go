@@ -139,6 +139,25 @@ func TestGridsOfAnyInputs(t *testing.T) {
 	require.ErrorIs(t, err, stress.ErrTooLong)
 }
 
+// What leaves a deal no time is refused on a grid and on a bad day, as in a file.
+func TestNoTimeIsRefused(t *testing.T) {
+	d, found := deal.Read("a", []byte("purchase: {price: $200k, closing: {t: $1k}}\nvalue: {after-repair value: $300k}\ntime: {marketing: 1 month}\nselling: {c: 5%}\nbad days: {quick: {marketing: 0 days}}\n"))
+	require.Empty(t, found.Errors())
+	p := plan(t, d)
+	in, values, found := d.Vary("--across", "time.marketing=0 days, 1 month")
+	require.Empty(t, found)
+	price, prices, found := d.Vary("--down", "price=$190k, $210k")
+	require.Empty(t, found)
+	_, err := p.Grid(stress.Varying("marketing", in, values), stress.Varying("price", price, prices))
+	require.ErrorIs(t, err, stress.ErrTooLong)
+	for _, x := range p.Days() {
+		if x.Own {
+			_, err = p.Run(x)
+			require.ErrorIs(t, err, stress.ErrTooLong)
+		}
+	}
+}
+
 // What moves the prices of rooms asks the whole deal, not its summary.
 func TestGridsOverRooms(t *testing.T) {
 	p := scenario(t, "walnut-row")

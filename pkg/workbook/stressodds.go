@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"math"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -31,6 +32,9 @@ func (b *book) oddsOf(g *grid, row int, o *chance.Odds) int {
 			g.set(row, i+2, estimated(o.Figures[f.figure].Percentile(p), f.share, f.format))
 		}
 		plan := odds.Estimate{Value: o.Plan[f.figure].InexactFloat64()}
+		if f.figure == chance.Return && !o.Plan[chance.Cash].IsPositive() {
+			plan.Value = math.NaN()
+		}
 		g.set(row, 5, estimated(plan, f.share, f.format))
 	}
 	row++
@@ -83,6 +87,9 @@ func (b *book) oddsOf(g *grid, row int, o *chance.Odds) int {
 // estimated is a figure of the trials; shares of the histograms come in percent.
 func estimated(e odds.Estimate, inPercent bool, format string) cell {
 	x := e.Value
+	if math.IsNaN(x) {
+		return said("no cash")
+	}
 	if inPercent {
 		x /= 100
 	}
