@@ -166,8 +166,12 @@ func (b *book) loanTerms(g *grid, row int, l *model.Member) int {
 		}
 		return out
 	}
-	left := of([2]string{"paid at the closing", "loan_at_closing"}, [2]string{"held back for the work", "holdback"}, [2]string{"reserve for interest", "reserve"},
-		[2]string{"the loan in full", "commitment"}, [2]string{"interest a year", "rate"}, [2]string{"  it runs on the", "interest_on"}, [2]string{"  it is paid", "interest_paid"})
+	left := of([2]string{"paid at the closing", "loan_at_closing"}, [2]string{"held back for the work", "holdback"})
+	if !b.answer.Of(l, "holdback").IsZero() && !b.answer.Of(l, "lender_budget").Equal(b.answer.Line("budget")) {
+		left = append(left, of([2]string{"  of a budget" + b.counting(l), "lender_budget"})...)
+	}
+	left = append(left, of([2]string{"reserve for interest", "reserve"},
+		[2]string{"the loan in full", "commitment"}, [2]string{"interest a year", "rate"}, [2]string{"  it runs on the", "interest_on"}, [2]string{"  it is paid", "interest_paid"})...)
 	left = append(left, entry{"term, months", b.unlessNone(l, "term", "none stated")})
 	if !b.of(l, "extension_months").is(0) {
 		left = append(left, of([2]string{"  each extension, months", "extension_months"})...)
@@ -187,6 +191,17 @@ func (b *book) loanTerms(g *grid, row int, l *model.Member) int {
 		}
 	}
 	return g.blocks(row, l.Label, left, "What it costs", right)
+}
+
+// counting says how the budget that a lender counts differs from that of the deal.
+func (b *book) counting(l *model.Member) (words string) {
+	if b.answer.Of(l, "at_trade_price").IsPositive() {
+		words = ", own work at trade price"
+	}
+	if b.answer.Of(l, "with_contingency").IsZero() {
+		words += ", without contingency"
+	}
+	return words
 }
 
 // is reports whether a cell holds a number.
