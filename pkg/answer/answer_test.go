@@ -284,3 +284,25 @@ holding: {rent: {amount: $3,000/month, credit: yes}, utilities: $3,000/month}
 	require.True(t, a.Line("holding_cost").IsZero())
 	require.Equal(t, a.Line("uses").String(), a.Line("sources").String())
 }
+
+// Where a tax grows with the value and cash is what decides, the offer at the low value is the
+// higher one: the answer leads with the other. By hand: of $126,000, the title takes $1,500,
+// the work $23,000, four months of insurance $400 and the tax 1.2% of $190,000, $2,280, or of
+// $160,000, $1,920; $98,820 or $99,180 are left for the price.
+func TestTheLowerOfBothOffersLeads(t *testing.T) {
+	const text = `purchase: {price: 100k, closing: {title: 1500}}
+value: {after-repair value: 190k, low: 160k}
+time: {renovation: 2 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 15%, lines: [{trade: paint, work: all, amount: 20k}]}
+holding: {property tax: {amount: 1.2%, of: after-repair value}, insurance: $100/month}
+selling: {agent: 6%}
+cash: {available: 126k}
+`
+	a := answered(t, text)
+	require.True(t, a.LikelyBinds())
+	require.Equal(t, "99180", a.OfferLow.Price.String())
+	require.True(t, decimal.NewFromInt(98_820).Equal(a.DontGoAbove().(decimal.Decimal)))
+	usual := answered(t, strings.Replace(text, "of: after-repair value", "of: price", 1))
+	require.False(t, usual.LikelyBinds())
+	require.True(t, usual.OfferLow.Price.Equal(usual.DontGoAbove().(decimal.Decimal)))
+}

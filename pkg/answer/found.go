@@ -76,6 +76,23 @@ func named(s string) any {
 // Rate returns the annual percentage rate of the loan with that number, or nil.
 func (a *Answer) Rate(loan int) any { return rate(a.APRs[loan]) }
 
-// DontGoAbove is the price the answer leads with: the maximum offer at the low
-// value; nil if there is none.
-func (a *Answer) DontGoAbove() any { return price(a.OfferLow) }
+// DontGoAbove is the price the answer leads with: the maximum offer at the low value, or the
+// one at the expected value where that is lower; nil if there is none.
+func (a *Answer) DontGoAbove() any {
+	if a.LikelyBinds() {
+		return price(a.Offer)
+	}
+	return price(a.OfferLow)
+}
+
+// LikelyBinds reports whether the offer at the expected value is under that at the low one, as
+// where a cost grows with the value and cash is short.
+func (a *Answer) LikelyBinds() bool {
+	switch {
+	case !a.OfferLow.Found || a.Offer.Endless:
+		return false
+	case !a.Offer.Found || a.OfferLow.Endless:
+		return true
+	}
+	return a.Offer.Price.LessThan(a.OfferLow.Price)
+}

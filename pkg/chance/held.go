@@ -7,17 +7,27 @@ import (
 	"ledgerboard/pkg/model"
 )
 
-// Planned keeps what lenders look at before the works and the sale as it is in the plan: the
-// value of the house and the budget. So no loan grows or shrinks because the works or the
-// sale turn out otherwise, while it still follows the price. What varies itself is left out.
+// comesOut are the bases of charges that come out only with the works and the sale.
+var comesOut = []string{"sale_price", "after_repair_value", "works_cost", "works_at_trade_price", "base_cost", "budget"}
+
+// Planned keeps what lenders look at before the works and the sale as it is in the plan, the
+// value of the house and the budget, and what charges of the purchase and of loans are
+// reckoned on that comes out later. So nothing of them grows or shrinks because the works or
+// the sale turn out otherwise, while it still follows the price. What varies itself is left
+// out.
 func Planned(m *model.Model, vary ...*model.Cell) ([]exact.Change, error) {
-	loans := m.Root.In("loan")
-	if len(loans) == 0 {
-		return nil, nil
+	fees := slices.Concat(m.Root.In("before_fee"), m.Root.In("purchase_fee"))
+	var seen []*model.Cell
+	if loans := m.Root.In("loan"); len(loans) > 0 {
+		seen = append(seen, m.Find(m.Root, "lender_value"), m.Find(m.Root, "budget"))
+		for _, l := range loans {
+			seen, fees = append(seen, m.Find(l, "lender_budget")), append(fees, l.In("loan_fee")...)
+		}
 	}
-	seen := []*model.Cell{m.Find(m.Root, "lender_value"), m.Find(m.Root, "budget")}
-	for _, l := range loans {
-		seen = append(seen, m.Find(l, "lender_budget"))
+	for _, f := range fees {
+		if slices.Contains(comesOut, f.Given.Of("base").Refers) {
+			seen = append(seen, m.Find(f, "base"))
+		}
 	}
 	seen = slices.DeleteFunc(seen, func(c *model.Cell) bool { return slices.Contains(vary, c) })
 	return exact.Pin(m, seen...)

@@ -44,3 +44,25 @@ ties: []
 	require.InDelta(t, 70_000, least, 0.01)
 	require.InDelta(t, 88_000, most, 0.01, "60% of $270,000 is $18,000 less")
 }
+
+// A charge paid at the closing does not grow because the work takes longer or the house sells
+// for more: 2% of $30,000 of bids and three months at $480, 0.5% of $240,000; after two idle
+// months more the rent is $960 more, and nothing else.
+func TestChargesOfTheClosingAreThePlans(t *testing.T) {
+	const text = `purchase: {price: $150k, closing: {plan review: 2% of base cost, title: 0.5% of after-repair value}}
+value: {after-repair value: $240k}
+time: {renovation: 3 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 0%, lines: [{trade: paint, amount: $30k}], general: {dumpster: $480/month}}
+loans: [{price share: 90%, rate: 0%, interest on: balance}]
+`
+	profit := func(ranges string) (least, most float64) {
+		return ask(t, read(t, text+"ranges: {overrun: {spread: none}, marketing: {spread: none}, "+ranges+"}\n"), chance.Options{Trials: 500, Seed: 1}).Figures[chance.Profit].Range()
+	}
+	plan := 240_000 - 150_000 - 31_440 - 628.80 - 1_200.0
+	least, most := profit("after-repair value: {spread: none}, standstill: {cases: {0: 1, 2 months: 1}}")
+	require.InDelta(t, plan, most, 0.01)
+	require.InDelta(t, plan-960, least, 0.01)
+	least, most = profit("standstill: {spread: none}, after-repair value: {cases: {$240k: 1, $250k: 1}}")
+	require.InDelta(t, plan, least, 0.01)
+	require.InDelta(t, plan+10_000, most, 0.01)
+}

@@ -95,7 +95,11 @@ func shakeWords(a *answer.Answer, s answer.Shake) string {
 	}
 	text := s.What + ": " + strings.Join(parts, ", ") + "."
 	if x := undrawn(a, s); x.IsPositive() {
-		text += fmt.Sprintf(" Of the draws %s would come after the sale, and is never paid.", dollars(x))
+		than := ""
+		if a.Line("holdback").GreaterThan(a.Line("draws")) {
+			than = " more than planned"
+		}
+		text += fmt.Sprintf(" Of the draws %s%s would come after the sale, and is never paid.", dollars(x), than)
 	}
 	text += ratios(a, s)
 	if s.Short.IsPositive() && need(a, s).IsPositive() {

@@ -23,10 +23,16 @@ func verdict(p *page, a *answer.Answer) {
 		p.line("%s", l)
 	}
 	p.line("")
-	if a.HasLow {
-		offer(p, "Don't go above", a.OfferLow, fmt.Sprintf("if it turns out worth your low value, %s", dollars(a.Line("low_value"))))
-		offer(p, "", a.Offer, fmt.Sprintf("if it turns out worth %s as you expect (maximum offer)", dollars(a.Line("after_repair_value"))))
-	} else {
+	low := fmt.Sprintf("if it turns out worth your low value, %s", dollars(a.Line("low_value")))
+	likely := fmt.Sprintf("if it turns out worth %s as you expect (maximum offer)", dollars(a.Line("after_repair_value")))
+	switch {
+	case a.HasLow && a.LikelyBinds():
+		offer(p, "Don't go above", a.Offer, likely)
+		offer(p, "", a.OfferLow, low)
+	case a.HasLow:
+		offer(p, "Don't go above", a.OfferLow, low)
+		offer(p, "", a.Offer, likely)
+	default:
 		offer(p, "Don't go above", a.Offer, fmt.Sprintf("if it turns out worth %s (maximum offer); %s", dollars(a.Line("after_repair_value")), noLow(a)))
 	}
 	p.line("")

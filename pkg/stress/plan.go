@@ -117,8 +117,11 @@ func (p *Plan) closed(inputs ...deal.Input) []exact.Change {
 // sizedBy is what lenders look at as it is in the plan, but for what some lines change of it.
 func (p *Plan) sizedBy(lines ...string) []exact.Change {
 	return slices.DeleteFunc(slices.Clone(p.looked), func(c exact.Change) bool {
-		if c.Cell.Line.Name == lenderValue.line {
+		switch {
+		case c.Cell.Line.Name == lenderValue.line:
 			return slices.Contains(lines, lenderValue.line)
+		case c.Cell.Line.Name == "base" && c.Cell.Given.Refers != "budget": // of a charge
+			return false
 		}
 		return slices.Contains(lines, lenderBudget.line)
 	})
