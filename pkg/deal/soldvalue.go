@@ -283,7 +283,11 @@ func (r *reader) intoModel(c *Comparables) {
 	}
 	say(root, "comps_low_share", v.LowShare, "by the scatter of the sales", from)
 	say(root, "comps_high_share", v.HighShare, "by the scatter of the sales", from)
-	if adds := r.addsInComps(); !adds.IsZero() {
+	switch adds := r.addsInComps(); {
+	case adds.IsZero():
+	case !r.allOptions && adds.Equal(r.takenAdds()): // it follows what is taken
+		root.Give("options_in_comps", model.Value{Refers: "value_added", Text: "what the planned options add", Pos: from})
+	default:
 		say(root, "options_in_comps", adds, "what the planned options add", from)
 	}
 	extras := map[string]*model.Member{}

@@ -149,8 +149,11 @@ func (s *drawSheet) beyond() {
 
 // keptOf is what lenders keep of an amount until the work is finished.
 func (s *drawSheet) keptOf(amount string) string {
-	return fmt.Sprintf("ROUND(%s*%s,2)", amount, address(3, drawRetained, true, true))
+	return toCents(amount + "*" + address(3, drawRetained, true, true))
 }
+
+// toCents rounds a formula to cents, after a look at nine decimals, as the model does.
+func toCents(formula string) string { return "ROUND(ROUND(" + formula + ",9),2)" }
 
 const percent0 = `0%`
 
@@ -191,11 +194,11 @@ func (s *drawSheet) draw(number, work string, from int) {
 	for col, formula := range map[int]string{
 		drawWhole: there(colTotal), drawApproved: there(colLender),
 		drawRevised:  at(drawApproved) + "+" + at(drawChanges),
-		drawNow:      fmt.Sprintf("ROUND(MAX(0,MIN(%s,%s*%s-%s)),2)", at(drawAsked), at(drawInspected), at(drawRevised), at(drawBefore)),
+		drawNow:      toCents(fmt.Sprintf("MAX(0,MIN(%s,%s*%s-%s))", at(drawAsked), at(drawInspected), at(drawRevised), at(drawBefore))),
 		drawRetained: s.keptOf(at(drawNow)),
 		drawNet:      at(drawNow) + "-" + at(drawRetained),
 		drawLeft:     at(drawRevised) + "-" + at(drawBefore) + "-" + at(drawNow),
-		drawToFinish: fmt.Sprintf("ROUND((%s+%s)*(1-%s),2)", at(drawWhole), at(drawChanges), at(drawInspected)),
+		drawToFinish: toCents(fmt.Sprintf("(%s+%s)*(1-%s)", at(drawWhole), at(drawChanges), at(drawInspected))),
 	} {
 		s.page.set(row, col, cell{value: near(s.drawn(row, col)), formula: formula, look: money})
 	}

@@ -23,14 +23,14 @@ var shelves = []shelf{
 	{"Rooms", []string{"room", "section", "leg", "opening", "fitting", "plane", "option", "trade", "check"}, ""},
 	{"Pieces of work", []string{"item", "caller", "bringer"},
 		"Who: own or hired moves the hours and the labour of that piece alone. What comes along with it, such as tools or protection, stays as it was: choosing anew takes the program."},
-	{"What it takes", []string{"use", "drop"}, ""},
+	{"What it takes", []string{"use", "drop", "rental"}, ""},
 	{"What is bought", []string{"product"}, ""},
 	{"Sticks", []string{"stock"}, ""},
 }
 
 // inPlace are the sets whose inputs stand in their tables; the others' stand on the
 // sheet of inputs.
-var inPlace = []string{"item", "caller", "use", "drop", "product", "stock", "comp", "extra", "mark"}
+var inPlace = []string{"item", "caller", "use", "drop", "rental", "product", "stock", "comp", "extra", "mark"}
 
 // A table is the members of one kind with their lines.
 type table struct {
