@@ -16,7 +16,7 @@ type cellDoubt struct {
 
 var (
 	yearDoubt = cellDoubt{func(text string) string {
-		long, _ := shortYear(text)
+		long, _ := shortYear(withoutTime(text))
 		d, _ := day(long) // it was read before
 		return fmt.Sprintf("%s has a year of two digits; it is taken for %s, the month first", diag.Quote(text), d.Long())
 	}, "the year in full, e.g. 9/14/2025 or 2025-09-14"}
@@ -27,7 +27,7 @@ var (
 		return diag.Quote(text) + " does not tell for how many cars the garage is, so it counts as not known"
 	}, "the number of cars, e.g. 2 car attached, or none"}
 	milesDoubt = cellDoubt{func(text string) string {
-		return diag.Quote(text) + " stands in a column of miles and is taken for miles, not metres"
+		return diag.Quote(text) + " is taken for miles: so few metres lie between no two houses"
 	}, "the unit in full, e.g. 0.9 mi or 600 metres"}
 	lotDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " acres are hardly the lot of a house, so it counts as not known"

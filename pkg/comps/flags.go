@@ -54,7 +54,7 @@ func (f Flags) String() string {
 var against = []string{
 	"foreclos", "preforeclos", "pre foreclos", "lender owned", "repo ", "reposs", "sheriff", "auction", "quit", "qcd ", "qc ", "q c ", "in lieu", "bank", "reo ", "hud ", "short sale", "distress",
 	"family", "relative", "related", "spous", "interspous", "divorc", "parent", "gift", "love and affection", "love affection", "inherit", "heir",
-	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin", "sibling", "in law", "stepson", "stepdaughter", "guardian", "conservator", "land only", "vacant land",
+	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin", "sibling", "in law", "stepson", "stepdaughter", "stepmother", "stepfather", "stepbrother", "stepsister", "grandma", "grandpa", "executrix", "intrafamily", "guardian", "conservator", "land only", "vacant land",
 	"half interest", "1 2 int", "contract for deed", "land contract", "lease option", "undivided", "fractional", "parcels", "multi parcel", "multiparcel", "package", "bulk", "portfolio",
 	"transfer on death", "fiduciary", "estate", "probate", "executor", "administrator", "trust",
 	"invalid", "unqualified", "disqualif", "nonqualif", "non qualif", "not qualif", "not a qualif", "not valid", "not a valid", "nonarm", "non arm", "not arm", "not an arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",
@@ -140,8 +140,20 @@ func deniedFrom(words []string) int {
 	}
 }
 
-// offered are words of what is not sold yet, unless the terms say sold or closed as well.
-var offered = []string{"pending ", "active ", "listing ", "listed ", "asking ", "under contract ", "contingent ", "expired ", "withdrawn ", "cancelled ", "canceled ", "for sale "}
+// Words of what is offered and not sold yet, and what may stand beside them where nothing
+// else is said: "active listing", but not "never listed" or "listed 14 days".
+var (
+	offered       = []string{"pending", "active", "listing", "listed", "asking", "contingent", "expired", "withdrawn", "cancelled", "canceled"}
+	besideOffered = []string{"under", "contract", "for", "sale", "price", "still", "now", "currently", "only", "is", "on", "the", "market", "in", "escrow", "offer", "status"}
+)
+
+// onOffer reports whether words say that the house is offered, and nothing else.
+func onOffer(words []string) bool {
+	said := strings.Join(words, " ")
+	status := func(w string) bool { return slices.Contains(offered, w) }
+	return (slices.ContainsFunc(words, status) || strings.Contains(said, "under contract") || strings.Contains(said, "for sale")) &&
+		!slices.ContainsFunc(words, func(w string) bool { return !status(w) && !slices.Contains(besideOffered, w) })
+}
 
 // unclosed reports whether words say that the sale is still to be closed.
 func unclosed(words []string) bool {
@@ -155,18 +167,19 @@ func termsFlag(terms string) Flags {
 	holds := func(said string, words []string) bool {
 		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(said, " "+w) })
 	}
-	said, open := " ", false
+	said, open, listed := " ", false, false
 	for _, part := range strings.FieldsFunc(terms, func(r rune) bool { return r == ';' || r == ',' }) {
 		words := strings.FieldsFunc(part, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 		for _, w := range denied(words, strings.ContainsAny(part, ":?=-")) {
 			said += w + " "
 		}
 		open = open || strings.Contains(part, "not ") && unclosed(words) || slices.Contains(words, "unsold")
+		listed = listed || onOffer(words)
 	}
 	switch {
 	case terms == "no" || terms == "u" || holds(harmless.Replace(said), against):
 		return NotOpen
-	case open, holds(said, offered) && !holds(said, []string{"sold ", "closed "}):
+	case open, listed && !holds(said, []string{"sold ", "closed "}):
 		return NotSold
 	}
 	return 0

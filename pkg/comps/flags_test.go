@@ -33,10 +33,18 @@ func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 // What is offered and not sold yet is no sale.
 func TestWhatIsNotSoldYet(t *testing.T) {
 	for _, terms := range []string{"pending", "Active", "active listing", "listing", "asking price", "under contract", "Contingent", "expired", "withdrawn", "for sale",
-		"contract pending - not closed", "not yet closed", "sold by builder; not yet closed", "unsold", "not sold"} {
+		"pending sale", "now under contract", "active; on the market", "contract pending - not closed", "not yet closed", "sold by builder; not yet closed", "unsold", "not sold"} {
 		l, found := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Equal(t, NotSold, l.Sale(0).Flags, terms)
 		require.Contains(t, found[0].Message, "its terms say that it is offered, not sold")
+	}
+}
+
+// A closed sale may say how it was offered, or that it was not.
+func TestWhatWasOfferedAndSold(t *testing.T) {
+	for _, terms := range []string{"never listed", "not listed on MLS", "for sale by owner", "cash; no listing", "listed 14 days", "asking price paid", "was contingent", "active adult community", "MLS listing", "Standard listing"} {
+		l, _ := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
+		require.Zero(t, l.Sale(0).Flags, terms)
 	}
 }
 

@@ -57,7 +57,10 @@ func (l *List) settle(today quantity.Date, file string, found *diag.List) {
 		if s.Concessions.GreaterThanOrEqual(s.Price) {
 			s.Flags |= NoNet
 		}
-		if s.Flags != 0 && len(*found) < 2*enough {
+	}
+	l.recordedAgain()
+	for i := range l.sales {
+		if s := &l.sales[i]; s.Flags != 0 && len(*found) < 2*enough {
 			found.Add(diag.Warnf(diag.Pos{File: file, Line: s.Line}, "doubtful-sale", "%s: %s", s.Name(), s.Flags).
 				WithHint("it is set aside; ask for it by its line if it should count"))
 		}
@@ -92,7 +95,6 @@ func (l *List) onceEach() {
 	for i := range counting {
 		l.sales[i].Flags |= Duplicate
 	}
-	l.recordedAgain()
 }
 
 // again is within how many days a house at the same price is the same sale, recorded twice
@@ -100,12 +102,13 @@ func (l *List) onceEach() {
 const again = 30
 
 // recordedAgain flags a sale of one address and price that stands in the list some days
-// before too: the day of the contract, of the closing, of the recording.
+// before too: the day of the contract, of the closing, of the recording. The first counts,
+// so that no later row takes it away; one that is doubtful for more takes none.
 func (l *List) recordedAgain() {
 	last := map[string][]int{} // of a price, the sales of the days before
 	for i := range l.sales {
 		s := &l.sales[i]
-		if s.Label == "" || s.Flags.Has(Duplicate) {
+		if s.Label == "" || s.Flags != 0 {
 			continue
 		}
 		price := s.Price.String()
@@ -113,16 +116,8 @@ func (l *List) recordedAgain() {
 		for len(near) > 0 && quantity.DaysBetween(l.sales[near[0]].Date, s.Date) > again {
 			near = near[1:]
 		}
-		for _, j := range near {
-			o := &l.sales[j]
-			if o.Flags.Has(Duplicate|Again) || !sameSale(s, o) {
-				continue
-			}
-			if s.before(o) {
-				o.Flags |= Again
-			} else {
-				s.Flags |= Again
-			}
+		if slices.ContainsFunc(near, func(j int) bool { return sameSale(s, &l.sales[j]) }) {
+			s.Flags |= Again
 		}
 		last[price] = append(near, i)
 	}

@@ -43,7 +43,10 @@ func (a toDo) less(b toDo, all decimal.Decimal) toDo {
 	if all.IsPositive() && !a.of(all).GreaterThan(b.of(all)) {
 		return toDo{}
 	}
-	a.counted, a.share = a.counted.Sub(b.counted), decimal.Max(decimal.Zero, a.share.Sub(b.share))
+	a.counted, a.share = a.counted.Sub(b.counted), a.share.Sub(b.share)
+	if !all.IsPositive() {
+		a.share = decimal.Max(decimal.Zero, a.share)
+	}
 	a.text, a.at = cmp.Or(a.text, "all")+" less "+b.text, b.at
 	return a
 }

@@ -304,3 +304,18 @@ func TestCasingBesideATileBaseIsPaintedByItsOwnRun(t *testing.T) {
 		require.Equal(t, much, [2]string{of["paint trim"].Round(6).String(), of["paint casing"].Round(6).String()}, work)
 	}
 }
+
+// A membrane under a part of the tile leaves the rest to the board, however either is said: 60
+// of 100 sq ft less 25.
+func TestCountsLessParts(t *testing.T) {
+	for _, work := range []string{
+		"tile floor: {by: hired, part: 60%}, uncoupling membrane under tile: {by: hired, part: 25%}",
+		"tile floor: {by: hired, part: 60%}, uncoupling membrane under tile: {by: hired, count: 25 sq ft}",
+		"tile floor: {by: hired, count: 60 sq ft}, uncoupling membrane under tile: {by: hired, part: 25%}",
+		"tile floor: {by: hired, count: 60 sq ft}, uncoupling membrane under tile: {by: hired, count: 25 sq ft}",
+		"tile floor: {by: hired, part: 30%}, large tile floor: {by: hired, count: 55 sq ft}, uncoupling membrane under tile: {by: hired, part: 50%}",
+	} {
+		of := quantities(t, walked+"house: {year built: 2001}\nrooms: {den: {size: 10' x 10', work: {"+work+"}}}\n")
+		require.Equal(t, "35", of["floor backer board"].String(), work)
+	}
+}

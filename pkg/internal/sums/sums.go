@@ -11,8 +11,8 @@ import (
 
 // Words of which such a row has one, and what may stand beside them.
 var (
-	words  = []string{"average", "averages", "avg", "mean", "median", "total", "totals", "subtotal", "sum", "grand", "minimum", "maximum", "min", "max", "count", "high", "low", "highest", "lowest", "std", "stdev", "deviation"}
-	beside = []string{"of", "the", "all", "and", "price", "sale", "sales", "sold", "comps", "homes", "houses", "bid", "job", "amount", "labour", "labor", "materials", "due", "weighted", "adjusted", "standard", "dev"}
+	words  = []string{"average", "averages", "avg", "mean", "median", "total", "totals", "subtotal", "sum", "grand", "minimum", "maximum", "min", "max", "count", "high", "low", "highest", "lowest", "std", "stdev", "deviation", "mode"}
+	beside = []string{"of", "the", "all", "and", "price", "sale", "sales", "sold", "comps", "homes", "houses", "bid", "job", "amount", "labour", "labor", "materials", "due", "weighted", "adjusted", "standard", "dev", "wtd", "trimmed"}
 )
 
 // Named reports whether a row sums up the others by its name: it has such words alone, and
