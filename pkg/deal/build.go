@@ -132,7 +132,7 @@ func (r *reader) usesOf(p *plan, w *work) {
 		if prod.Roll != nil {
 			r.drops(w, m, prod)
 		} else {
-			give("takes", u.Takes)
+			give("takes", u.TakesOf(prod, w.item))
 			give("covers", u.Covers)
 			if pack := packs[i].Number; u.Covers.IsPositive() && !pack.Equal(prod.Pack.Number) {
 				give("covers_with", pack)

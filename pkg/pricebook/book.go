@@ -83,6 +83,23 @@ type Use struct {
 	Source  string
 	Pos     diag.Pos
 	starter bool // of the starter book, whose packs it counts
+	unsaid  bool // nobody says how much
+}
+
+// TakesOf is how much of a product is taken for each unit of an item's work, in the product's
+// unit: what the item says, or else one, which is so much in another unit of the same kind.
+func (u *Use) TakesOf(p *Product, it *Item) decimal.Decimal {
+	unit := it.Unit
+	if m := MeasureNamed(u.Along); m != nil {
+		unit = m.Unit
+	}
+	if p == nil || !u.unsaid {
+		return u.Takes
+	}
+	if x, ok := unit.In(p.Unit()); ok {
+		return x
+	}
+	return u.Takes
 }
 
 // PackOf is the pack of which one does what a use covers: that of the book that says so.

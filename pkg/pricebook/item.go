@@ -168,7 +168,7 @@ type useDraft struct {
 var materialKeys = sync.OnceValue(func() []keyOf[useDraft] {
 	type read = func(*node)
 	return []keyOf[useDraft]{
-		{Key{"takes", "3.6", "1, without the two below", "so many of the pack's unit for each unit of work"}, func(r *reader, u useDraft) read {
+		{Key{"takes", "3.6", "1, without the two below, or so much of it in the pack's unit, as sq ft in m2", "so many of the pack's unit for each unit of work"}, func(r *reader, u useDraft) read {
 			return parsed(r, amount, func(x decimal.Decimal) { u.Takes = x })
 		}},
 		{Key{"one for", "80 sq ft", "nothing", "so much work is done by one whole pack of the book that says so; another pack does it by what it holds"}, func(r *reader, u useDraft) read { return r.covers(u.item, u.Use) }},
@@ -198,7 +198,7 @@ func (r *reader) uses(it *Item, n *node) {
 		case n > 1:
 			r.wrong(key, "book-two-ways", "how much it takes of %q is said in two ways", u.Product)("keep one of   takes,   one for   and   for the job")
 		case n == 0:
-			u.Takes = decimal.NewFromInt(1)
+			u.Takes, u.unsaid = decimal.NewFromInt(1), true
 		}
 		return true
 	})

@@ -150,3 +150,22 @@ func TestEmptyBooks(t *testing.T) {
 		require.Equal(t, pricebook.Starter().Items(), b.Items())
 	}
 }
+
+// A unit of work takes one of what it is sold in, or so much of it in another unit of the same
+// kind: a square foot 0.09290304 m2 (0.3048 m squared) or a ninth of a square yard. The starter
+// book says how much wherever the units differ.
+func TestOneUnitInTheProductsUnit(t *testing.T) {
+	for pack, want := range map[string]string{"box of 1.1 m2": "0.09290304", "roll of 3 sq yd": "0.1111111111", "box of 20 sq ft": "1", "each": "1"} {
+		b := read(t, "products: {own tile: {pack: "+pack+", price: $30}}\nitems: {lay it: {trade: tile, work: lay it, measure: open floor, hours: none, hired: none, materials: {own tile: {waste: 10%}}, brings: none, source: mine}}", pricebook.Starter())
+		it := b.Item("lay it")
+		require.Equal(t, want, it.Uses[0].TakesOf(b.Product("own tile"), it).Round(10).String(), pack)
+	}
+	b := pricebook.Starter()
+	for _, name := range b.Items() {
+		it := b.Item(name)
+		for i := range it.Uses {
+			u := &it.Uses[i]
+			require.True(t, u.Takes.Equal(u.TakesOf(b.Product(u.Product), it)), "%s: %s", name, u.Product)
+		}
+	}
+}

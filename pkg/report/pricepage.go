@@ -163,7 +163,7 @@ func takes(b *pricebook.Book, it *pricebook.Item, u pricebook.Use) string {
 	case u.ForJob.IsPositive():
 		text = fmt.Sprintf("%s%s for each room", u.ForJob, unitWord(of))
 	default:
-		text = fmt.Sprintf("%s%s %s", u.Takes, unitWord(of), per(unit))
+		text = fmt.Sprintf("%s%s %s", u.TakesOf(prod, it).Round(6), unitWord(of), per(unit))
 	}
 	if u.PerCoat {
 		text += ", each coat"

@@ -116,7 +116,7 @@ func itemPrice(b *pricebook.Book, it *pricebook.Item) ItemPrice {
 		Permit: it.Permit, Licence: it.Licence, Cautions: append([]string{}, it.Cautions...), Source: it.Source, Own: b.Own(it.Name),
 	}
 	for _, u := range it.Uses {
-		out.Materials = append(out.Materials, Material{u.Product, u.Takes, u.Covers, u.ForJob, u.Along, u.PerCoat, u.Waste, u.Source})
+		out.Materials = append(out.Materials, Material{u.Product, u.TakesOf(b.Product(u.Product), it), u.Covers, u.ForJob, u.Along, u.PerCoat, u.Waste, u.Source})
 	}
 	for _, c := range it.Brings {
 		out.Brings = append(out.Brings, Brought{c.Item, c.If, c.House, append([]string{}, c.Unless...)})
