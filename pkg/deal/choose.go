@@ -88,6 +88,7 @@ func (r *reader) choose() {
 			}
 		}
 	}
+	r.checkOptions()
 	r.planned = r.ownScope(byRoom, rooms)
 	var kept []*plan
 	for _, room := range rooms {
@@ -114,6 +115,23 @@ func (r *reader) choose() {
 	r.plans = kept
 	r.followScope()
 	r.addedOptions()
+}
+
+// checkOptions refuses work beside options, which would be one more option that nobody asks
+// for, and an option by the name of doing nothing.
+func (r *reader) checkOptions() {
+	with := map[*model.Member]bool{}
+	for _, o := range r.items["<option>"] {
+		with[o.member.Parent] = true
+		if plainKey(o.member.Label) == AsItIs {
+			r.say("option-name-taken", o.at, "an option of %s is called %s, as every room has one in which nothing is done", o.member.Parent.Label, diag.Quote(o.member.Label))("call it something else, e.g. light refresh; doing nothing needs no option")
+		}
+	}
+	for _, p := range r.plans {
+		if p.scope.member.Set != "option" && with[p.room] {
+			r.say("work-beside-options", p.at, "%s has work and options", p.room.Label)("write the work in each of the options that it is part of; or, for a choice, make it an option of its own")
+		}
+	}
 }
 
 // pick is the plan that a scope takes of a room, or nil for as it is.

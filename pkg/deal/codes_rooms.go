@@ -37,6 +37,8 @@ func roomCodes() []Code {
 		{"unknown-item", "work that the price book does not know"},
 		{"unknown-product", "a product that the price book does not know"},
 		{"product-unit", "a product sold in another unit than the work takes it by"},
+		{"option-name-taken", "an option by the name of doing nothing"},
+		{"work-beside-options", "a room with work and options"},
 		{"unknown-option", "an option that there is not"},
 		{"unknown-room", "a scope for a room without options"},
 		{"unknown-layer", "a layer of a floor that is not known"},

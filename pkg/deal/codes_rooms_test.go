@@ -87,6 +87,8 @@ var roomSlips = []slip{
 	inDen("part-over", "hired}", "{by: hired, part: 140%}}"),
 	inDen("openings-wide", denSize, denSize+"\n    windows: 15 of 3' x 2'"),
 	inOptions("adds-high", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $151k, work: {paint walls: hired}}, gut"),
+	inDen("work-beside-options", "work: {paint walls: hired}", "work: {paint walls: hired}\n    options: {gut: {work: {carpet: hired}}}"),
+	inOptions("option-name-taken", "gut: {", "as it is: {"),
 	inDen("adds-nothing", "after-repair value: ", "before work: "),
 	inOptions("adds-missing", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $5k, work: {paint walls: hired}}, gut"),
 	{"value-used-up", "--set scope=as it is", strings.Replace(twoOptions, "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $300k, work: {paint walls: hired}}, gut", 1)},

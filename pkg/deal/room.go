@@ -119,8 +119,10 @@ func (r *reader) finishRoom(s scope, e *entry) {
 
 // sortWords are the words in a fixed part's name that tell what it is.
 var sortWords = []struct{ word, sort string }{
-	{"tub", "tub"}, {"shower", "shower"}, {"vanity", "vanity"}, {"toilet", "toilet"}, {"sink", "sink"}, {"basin", "sink"},
+	{"tub", "tub"}, {"jacuzzi", "tub"}, {"whirlpool", "tub"}, {"shower", "shower"}, {"vanity", "vanity"},
+	{"toilet", "toilet"}, {"commode", "toilet"}, {"water closet", "toilet"}, {"medicine", "wall cabinet"},
 	{"wall cabinet", "wall cabinet"}, {"upper", "wall cabinet"}, {"island", "island"}, {"base cabinet", "base cabinet"}, {"cabinet", "base cabinet"},
+	{"sink", "sink"}, {"basin", "sink"},
 }
 
 // fixedDefaults are what a fixed part has where the file does not say: common
