@@ -59,7 +59,7 @@ func (r *sheetRows) called() string {
 // added tells a row with a price that the form did not have: it sums up the others, or
 // nothing says what it is for.
 func (r *sheetRows) added() (diag.Diag, bool) {
-	if r.textOf("item") != "" && !sums.Named(r.textOf("item")) || r.textOf("quantity") != "" {
+	if r.textOf("item") != "" && !sums.Begins(r.textOf("item")) || r.textOf("quantity") != "" {
 		return diag.Diag{}, false
 	}
 	row, price, name := r.rows[r.at], 0, ""
@@ -72,7 +72,7 @@ func (r *sheetRows) added() (diag.Diag, bool) {
 		if price == 0 && slices.Contains(priced, even(head)) && (err == nil && formula != "" || strings.ContainsAny(text, "0123456789")) {
 			price = i + 1
 		}
-		if name == "" && sums.Named(text) {
+		if name == "" && sums.Begins(text) {
 			name = text
 		}
 	}

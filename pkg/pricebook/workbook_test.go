@@ -255,6 +255,7 @@ func TestRowsThatABidderAdded(t *testing.T) {
 		place, says string
 	}{
 		{[]any{"TOTAL", "", "", "", "", "", "", "", "", 174, 300}, "J11", `the row "TOTAL" is passed over`},
+		{[]any{"Subtotal paint", "", "", "", "", "", "", "", "", "", 300}, "K11", `the row "Subtotal paint" is passed over`},
 		{[]any{"", "", "", "", "", "", "", "Sum:", "", "", 300}, "K11", `the row "Sum:" is passed over`},
 		{[]any{"", "", "", "", "", "", "", "", "", "", "=SUM(K10:K10)"}, "K11", "it has an amount, and nothing says what for"},
 		{[]any{"", "", "", "all in", "", "", "", "", "", "", 300}, "A11", `the row "all in" has a price, but no item`},

@@ -25,3 +25,9 @@ func Named(name string) bool {
 		return err != nil && !known(w) && !slices.Contains(beside, w)
 	})
 }
+
+// Begins reports whether a name begins as that of a row which sums up others: Subtotal paint.
+func Begins(name string) bool {
+	first, _, _ := strings.Cut(strings.ToLower(strings.TrimSpace(name)), " ")
+	return slices.Contains(words, strings.TrimRight(first, ":.,"))
+}

@@ -17,3 +17,9 @@ func TestNamesOfSums(t *testing.T) {
 		require.Equal(t, want, sums.Named(name), name)
 	}
 }
+
+func TestBeginsOfSums(t *testing.T) {
+	for name, want := range map[string]bool{"Subtotal paint": true, "Sum total of my bid, all in": true, "TOTAL: paint": true, "paint total": false, "": false, "totally new roof": false} {
+		require.Equal(t, want, sums.Begins(name), name)
+	}
+}
