@@ -10,16 +10,16 @@ import (
 // comesOut are the bases of charges that come out only with the works and the sale.
 var comesOut = []string{"sale_price", "after_repair_value", "works_cost", "works_at_trade_price", "base_cost", "budget"}
 
-// Planned keeps what lenders look at before the works and the sale as it is in the plan, the
-// value of the house and the budget, and what charges of the purchase and of loans are
+// Planned keeps the budget, and the value that lenders look at before the works and the sale,
+// as they are in the plan, and what charges of the purchase and of loans are
 // reckoned on that comes out later. So nothing of them grows or shrinks because the works or
 // the sale turn out otherwise, while it still follows the price. What varies itself is left
 // out.
 func Planned(m *model.Model, vary ...*model.Cell) ([]exact.Change, error) {
 	fees := slices.Concat(m.Root.In("before_fee"), m.Root.In("purchase_fee"))
-	var seen []*model.Cell
+	seen := []*model.Cell{m.Find(m.Root, "budget")}
 	if loans := m.Root.In("loan"); len(loans) > 0 {
-		seen = append(seen, m.Find(m.Root, "lender_value"), m.Find(m.Root, "budget"))
+		seen = append(seen, m.Find(m.Root, "lender_value"))
 		for _, l := range loans {
 			seen, fees = append(seen, m.Find(l, "lender_budget")), append(fees, l.In("loan_fee")...)
 		}

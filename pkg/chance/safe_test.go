@@ -66,3 +66,18 @@ loans: [{price share: 90%, rate: 0%, interest on: balance}]
 	require.InDelta(t, plan, least, 0.01)
 	require.InDelta(t, plan+10_000, most, 0.01)
 }
+
+// A holding charge that is a share of the budget stays as planned in a deal without loans too:
+// shingles that cost $8,000 more take that and nothing else.
+func TestTheBudgetIsThePlansWithoutLoans(t *testing.T) {
+	const text = `purchase: {price: 120k}
+value: {after-repair value: 210k}
+time: {renovation: 3 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 0%, lines: [{trade: roof, work: shingles, amount: 12k}]}
+holding: {builders risk: 2% of budget}
+ranges: {overrun: {spread: none}, marketing: {spread: none}, after-repair value: {spread: none}, standstill: {spread: none}, shingles.amount: {cases: {$12k: 1, $20k: 1}}}
+`
+	least, most := ask(t, read(t, text), chance.Options{Trials: 200, Seed: 1}).Figures[chance.Profit].Range()
+	require.InDelta(t, 210_000-120_000-12_000-240, most, 0.01)
+	require.InDelta(t, most-8_000, least, 0.01)
+}

@@ -323,6 +323,14 @@ func readsWell(t *testing.T, d diag.Diag) {
 	}
 }
 
+// Shares of over 100% of the price are no slip where a cap leaves room for the next loan.
+func TestSharesThatACapLeavesRoomFor(t *testing.T) {
+	for cap, doubted := range map[string]bool{"": true, ", cap on after-repair value: 50%": false} {
+		_, found := deal.Read("a.yaml", []byte(minimal+"loans: [{name: bank, price share: 85%, rate: 9%"+cap+"}, {name: gap, price share: 20%, rate: 12%}]\n"))
+		require.Equal(t, doubted, slices.Contains(codesIn(found), "price-shares-over-100"), cap)
+	}
+}
+
 func TestCodesAreDistinct(t *testing.T) {
 	seen := map[string]bool{}
 	for _, c := range deal.Codes() {

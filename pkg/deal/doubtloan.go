@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
@@ -69,8 +71,14 @@ func (r *reader) doubtNames() {
 func (r *reader) doubtLoans() {
 	r.doubtNames()
 	r.doubtOwnerFirst()
+	cut := func(l scope) bool {
+		x, ok := r.worked(l.member, "cut_no_cash_back")
+		return ok && x.IsPositive()
+	}
 	for g, lent := range r.together("price share") {
-		r.say("price-shares-over-100", g.at(), "the loans lend %s%% of the price together", lent.Shift(2))("what is over the closing is cut, as no loan gives cash back; the last loan may take a share   of remainder: yes")
+		if slices.ContainsFunc(r.loans(), cut) { // a cap may leave room for the next
+			r.say("price-shares-over-100", g.at(), "the loans' shares of the price are %s%% together", lent.Shift(2))("what is over the closing is cut, as no loan gives cash back; the last loan may take a share   of remainder: yes")
+		}
 		return
 	}
 }
