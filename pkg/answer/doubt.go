@@ -31,6 +31,14 @@ func (a *Answer) doubts() diag.List {
 		say("several-irr", fmt.Sprintf("%d rates solve the internal rate of return; the one nearest zero is shown, trust none of them", n),
 			"go by the profit and the return on cash")
 	}
+	switch {
+	case a.LoanAPR.Several > 1:
+		say("several-apr", fmt.Sprintf("%d rates solve the loans' annual percentage rate; one is shown, trust none of them", a.LoanAPR.Several),
+			"go by what the loans cost in dollars")
+	case !a.LoanAPR.Found && a.Line("loan_cost").IsPositive():
+		say("no-apr", "no rate is the loans' cost a year, for they are paid for before they lend; they cost "+quantity.FormatMoney(a.Line("loan_cost")),
+			"go by what the loans cost in dollars")
+	}
 	if back := a.Line("cash_to_close").Neg(); back.IsPositive() {
 		say("cash-back", "the purchase closing would pay out "+quantity.FormatMoney(back),
 			"check the loans, the deposit and the credits; a lender rarely lets a buyer take cash from the closing")

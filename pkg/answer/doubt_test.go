@@ -2,6 +2,7 @@ package answer
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -25,4 +26,22 @@ loans: [{name: bank, price share: 80%, rate: 11%, interest on: balance, term: 1 
 	require.Equal(t, "21500", a.Line("total_to_buy").String())
 	i := slices.IndexFunc(a.Warnings, func(d diag.Diag) bool { return d.Code == "loan-cut-by-as-is" })
 	require.Contains(t, a.Warnings[i].Hint, "have ready what of it aunt does not lend")
+}
+
+// A loan that lends for the work alone and takes its fees at the closing has two rates, or,
+// where its draws come too late to be told from its costs, none; it says what it costs.
+func TestLoansWithoutOneRate(t *testing.T) {
+	const text = `purchase: {price: $80k, closing: {title: $900}}
+value: {arv: $150k, low: $140k}
+time: {renovation: 8 weeks, marketing: 2 weeks, escrow: 1 month}
+renovation: {contingency: 15%, lines: [{trade: all, amount: $18k}]}
+loan: {name: line, renovation share: 80%, rate: 12%, points: 4 points, fees: {setup: $950}, interest on: balance, term: 12 months, exit fee: 1% of commitment, draws: {lag: 2 months, fee: $150, retainage: 10%}}
+selling: {agents: 5%}
+`
+	none := answered(t, text)
+	require.False(t, none.LoanAPR.Found)
+	require.Contains(t, none.Warnings.Error(), "no rate is the loans' cost a year")
+	two := answered(t, strings.Replace(text, "lag: 2 months", "lag: 1 month", 1))
+	require.Greater(t, two.LoanAPR.Several, 1)
+	require.Contains(t, two.Warnings.Error(), "2 rates solve the loans' annual percentage rate")
 }

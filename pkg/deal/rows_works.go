@@ -13,7 +13,7 @@ var renovationRows = []Field{
 	{Path: "renovation.lines[].materials", Kind: Money, Line: "materials", Example: "$640"},
 	{Path: "renovation.lines[].labour", Kind: Money, Line: "labour", Example: "$900", want: "what is paid to trades, in dollars, e.g. $900; your own hours stand under   own hours: 40"},
 	{Path: "renovation.lines[].amount", Kind: Money, Line: "lump", Example: "$9,800"},
-	{Path: "renovation.lines[].own hours", Kind: Hours, Line: "own_hours", Example: "40"},
+	{Path: "renovation.lines[].own hours", Kind: Hours, Line: "own_hours", Example: "40", Other: []string{"my hours"}},
 	{Path: "renovation.lines[].hired rate", Kind: HourRate, Line: "hired_rate", Default: "the own labour rate", Example: "$55/hour"},
 	{Path: "renovation.general", Kind: Fees, Line: "general_fee", Example: "{permits: $1,200}", Meaning: "permits, cleaning, dumpster and other general lines"},
 }

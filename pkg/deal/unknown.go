@@ -30,6 +30,9 @@ func (r *reader) unknown(s scope, e *entry) {
 	case r.colonless(s, e): // told
 	case r.stray(e): // told
 	case !ok && r.cutOffText(e): // told
+	case s.group == "renovation.lines[]" && slices.Contains(amountWords, e.name):
+		r.meant[s.path+"amount"] = true
+		r.say("unknown-key", e.key.at, "unknown key %s", key)("did you mean %q?", "amount")
 	case !ok && r.tradeAsKey(s, e): // told
 	case r.workOutside(s, e): // told
 	case r.meantHere(s, e) || r.meantElsewhere(s, e): // told
@@ -56,10 +59,13 @@ func (r *reader) workOutside(s scope, e *entry) bool {
 	return true
 }
 
+// amountWords are what people call the amount of a line of the renovation.
+var amountWords = []string{"cost", "price", "total", "bid", "quote", "estimate", "est"}
+
 // tradeAsKey tells of a line of the renovation that is no more than a trade and its cost.
 func (r *reader) tradeAsKey(s scope, e *entry) bool {
-	if s.group != "renovation.lines[]" || e.value.shape != scalar || e.value.text == "" {
-		return false
+	if s.group != "renovation.lines[]" || e.value.shape != scalar || e.value.text == "" || e.key.at.Line != s.at.Line || e.key.at.Col > s.at.Col+1 {
+		return false // it stands behind other keys
 	}
 	if _, err := quantity.ParseMoney(e.value.text); err != nil {
 		return false

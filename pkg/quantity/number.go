@@ -73,6 +73,8 @@ func (c *cursor) checkNumber(t token, places int) error {
 		if n := c.ahead(1); n.tight && n.kind == word {
 			if last = n; lookalike(n) {
 				want = wantDigits
+			} else if strings.HasSuffix(want, wantPlain(t.text)) { // 96,5k
+				want += n.text
 			}
 		}
 		return c.refuseSpan(t, last, want, "%q is not a number that can be read in only one way", c.text[t.at:last.end()])
@@ -102,9 +104,12 @@ var (
 
 // wantNumber says how a number would be written that has its commas and points as
 // in other countries, or how any is.
+// wantPlain is a number of another country's sheet as it is written here.
+func wantPlain(text string) string { return strings.NewReplacer(",", ".", ".", ",").Replace(text) }
+
 func wantNumber(text string) string {
 	if pointed().MatchString(text) || decimals().MatchString(text) {
-		return "a comma between thousands and a point before decimals: " + strings.NewReplacer(",", ".", ".", ",").Replace(text)
+		return "a comma between thousands and a point before decimals: " + wantPlain(text)
 	}
 	return "commas only between thousands and one point before decimals, e.g. 1,200.50"
 }

@@ -46,12 +46,20 @@ func results(a *answer.Answer) []entry {
 	list = append(list, entry{"  IRR for a year", irr(a)})
 	list = append(list, flattery(a)...)
 	if len(a.Loans()) > 0 {
-		list = append(list, entry{"loans' cost a year (APR)", rate(a.LoanAPR)})
+		list = append(list, entry{"loans' cost a year (APR)", loanRate(a)})
 	}
 	if hours := a.Line("own_hours"); hours.IsPositive() {
 		list = append(list, afterOwnHours(a), entry{a.OwnProfit() + " per own hour", money(a.Line("profit_per_own_hour"))})
 	}
 	return append(list, entry{"to set aside for tax", money(a.Line("tax_set_aside"))})
+}
+
+// loanRate is what the loans cost a year, where a rate does it.
+func loanRate(a *answer.Answer) string {
+	if !a.LoanAPR.Found && a.Line("loan_cost").IsPositive() {
+		return "no rate fits"
+	}
+	return rate(a.LoanAPR)
 }
 
 // afterOwnHours is the owner's profit less what her hours are worth.
