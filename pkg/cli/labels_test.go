@@ -57,3 +57,12 @@ func TestWhyTakesTheLabelsOfThePages(t *testing.T) {
 		require.True(t, asked[label], "no page says %q", label)
 	}
 }
+
+// A path of a key that its group does not have is none, and what no loan is asked of has none.
+func TestWhyTakesNoPathsThatAreNone(t *testing.T) {
+	for name, says := range map[string]string{"purchase.profit": "nothing in the deal is called", "loan.points": "the deal has no loan"} {
+		_, wrong, code := run(t, "", "why", filepath.Join(scenarios, "cedar-court.yaml"), name)
+		require.NotZero(t, code)
+		require.Contains(t, wrong, says)
+	}
+}

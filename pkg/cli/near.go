@@ -12,6 +12,9 @@ import (
 // noSuchLine says that nothing of a deal goes by a name, and what comes near it.
 func noSuchLine(d *deal.Deal, name string) error {
 	otherwise := "ledgerboard lines lists the lines; scope and buy show the work and the products"
+	if strings.HasPrefix(name, "loan") && len(d.Root.In("loan")) == 0 {
+		return &usageError{fmt.Errorf("nothing in the deal is called %q", name), "the deal has no loan"}
+	}
 	return &usageError{fmt.Errorf("nothing in the deal is called %q", name), didYouMean(spaced(name), known(d), otherwise)}
 }
 

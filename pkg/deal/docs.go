@@ -55,8 +55,8 @@ func KeyOf(l *model.Line) string {
 }
 
 // LinesOf are the names of the input lines that a key of the deal file gives, or of what
-// the charges under it come to: of the key at that path or, where there is none, of all
-// that end in the same word.
+// the charges under it come to: of the key at that path or, where it begins with no group of
+// keys, of all that end in the same word.
 func LinesOf(path string) []string {
 	path = setPath(path)
 	group, key, found := cutLast(path)
@@ -76,6 +76,9 @@ func LinesOf(path string) []string {
 			return lines
 		}
 		out = append(out, lines...)
+	}
+	if found && IsGroup(group) { // which has no such key
+		return nil
 	}
 	return out
 }
