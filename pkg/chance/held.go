@@ -11,10 +11,9 @@ import (
 var comesOut = []string{"sale_price", "after_repair_value", "works_cost", "works_at_trade_price", "base_cost", "budget"}
 
 // Planned keeps the budget, and the value that lenders look at before the works and the sale,
-// as they are in the plan, and what charges of the purchase and of loans are
-// reckoned on that comes out later. So nothing of them grows or shrinks because the works or
-// the sale turn out otherwise, while it still follows the price. What varies itself is left
-// out.
+// as they are in the plan, and what charges of the purchase and of loans are reckoned on that
+// comes out later. So nothing of them grows or shrinks because the works or the sale turn out
+// otherwise, while it still follows the price. What varies itself is left out.
 func Planned(m *model.Model, vary ...*model.Cell) ([]exact.Change, error) {
 	fees := slices.Concat(m.Root.In("before_fee"), m.Root.In("purchase_fee"))
 	seen := []*model.Cell{m.Find(m.Root, "budget")}

@@ -88,3 +88,6 @@ type Odds struct {
 	PlanOffer solve.Offer    // the plain maximum offer
 	Safe      Safe
 }
+
+// PlanReturns reports whether the plan needs cash, so that there is a return on it.
+func (o *Odds) PlanReturns() bool { return o.Plan[Cash].IsPositive() }

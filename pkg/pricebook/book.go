@@ -89,17 +89,21 @@ type Use struct {
 // TakesOf is how much of a product is taken for each unit of an item's work, in the product's
 // unit: what the item says, or else one, which is so much in another unit of the same kind.
 func (u *Use) TakesOf(p *Product, it *Item) decimal.Decimal {
-	unit := it.Unit
-	if m := MeasureNamed(u.Along); m != nil {
-		unit = m.Unit
-	}
 	if p == nil || !u.unsaid {
 		return u.Takes
 	}
-	if x, ok := unit.In(p.Unit()); ok {
+	if x, ok := u.Unit(it).In(p.Unit()); ok {
 		return x
 	}
 	return u.Takes
+}
+
+// Unit is what a use follows of an item's work: the item's unit, or that of what it goes along.
+func (u *Use) Unit(it *Item) quantity.Unit {
+	if m := MeasureNamed(u.Along); m != nil {
+		return m.Unit
+	}
+	return it.Unit
 }
 
 // PackOf is the pack of which one does what a use covers: that of the book that says so.

@@ -102,11 +102,11 @@ var (
 	decimals = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[0-9]+,[0-9]{1,2}$`) })
 )
 
-// wantNumber says how a number would be written that has its commas and points as
-// in other countries, or how any is.
 // wantPlain is a number of another country's sheet as it is written here.
 func wantPlain(text string) string { return strings.NewReplacer(",", ".", ".", ",").Replace(text) }
 
+// wantNumber says how a number would be written that has its commas and points as
+// in other countries, or how any is.
 func wantNumber(text string) string {
 	if pointed().MatchString(text) || decimals().MatchString(text) {
 		return "a comma between thousands and a point before decimals: " + wantPlain(text)

@@ -156,7 +156,7 @@ func (p oddsPage) figures() {
 		cells := []any{r.label}
 		for _, at := range []float64{tail, 0.5, 1 - tail} {
 			e := p.Figures[r.figure].Percentile(at)
-			if noPrice(p.Odds, r.figure, at) || math.IsNaN(e.Value) {
+			if lacking(p.Odds, r.figure, at) {
 				cells = append(cells, "none", "")
 				continue
 			}
@@ -176,16 +176,16 @@ func (p oddsPage) paid() {
 	}
 }
 
-// noPrice reports whether a percentile is of a maximum offer and among the trials in which no
-// price holds all targets, which count as $0 among the others.
-func noPrice(o *chance.Odds, figure int, at float64) bool {
-	return figure == chance.Offer && float64(o.NoOffer) >= at*float64(o.Trials)
+// lacking reports whether there is no such percentile: of a maximum offer among the trials in
+// which no price holds all targets, which count as $0 among the others, or of what no trial has.
+func lacking(o *chance.Odds, figure int, at float64) bool {
+	return figure == chance.Offer && float64(o.NoOffer) >= at*float64(o.Trials) || o.Figures[figure].Trials() == 0
 }
 
 // planned is the figure of the plan.
 func (p oddsPage) planned(r figureRow) string {
 	switch o := p.PlanOffer; {
-	case r.figure == chance.Return && !p.Plan[chance.Cash].IsPositive():
+	case r.figure == chance.Return && !p.PlanReturns():
 		return "no cash"
 	case r.figure != chance.Offer:
 		return r.says(p.Plan[r.figure].InexactFloat64())

@@ -2,7 +2,6 @@ package report
 
 import (
 	"io"
-	"math"
 
 	"github.com/shopspring/decimal"
 
@@ -152,7 +151,7 @@ func (p *OddsPage) figureObject(figure int) FigureObject {
 	}
 	switch figure {
 	case chance.Return:
-		if places, scale, planned = sharePlaces, 0.01, p.Plan[figure].Shift(-2).Round(ratioPlaces); !p.Plan[chance.Cash].IsPositive() {
+		if places, scale, planned = sharePlaces, 0.01, p.Plan[figure].Shift(-2).Round(ratioPlaces); !p.PlanReturns() {
 			planned = nil
 		}
 	case chance.Months:
@@ -163,7 +162,7 @@ func (p *OddsPage) figureObject(figure int) FigureObject {
 	}
 	at := func(part float64) *EstimateObject {
 		e := h.Percentile(part)
-		if noPrice(p.Odds, figure, part) || math.IsNaN(e.Value) {
+		if lacking(p.Odds, figure, part) {
 			return nil
 		}
 		o := one(e)

@@ -138,10 +138,7 @@ func usesPart(p *page, b *pricebook.Book, it *pricebook.Item) {
 
 // takes is how much of a product a unit of work takes.
 func takes(b *pricebook.Book, it *pricebook.Item, u pricebook.Use) string {
-	unit := it.Unit
-	if m := pricebook.MeasureNamed(u.Along); m != nil {
-		unit = m.Unit
-	}
+	unit := u.Unit(it)
 	var of quantity.Unit
 	prod := b.Product(u.Product)
 	if prod != nil {

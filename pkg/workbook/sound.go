@@ -86,21 +86,14 @@ func (b *book) walksHold() string {
 // sharesHold is the condition that shares are what a file may say, and that the loans pay no
 // more than the whole renovation together.
 func (b *book) sharesHold() string {
-	g := b.workingSheet()
-	working := func(words, formula string, value float64) string {
-		row := g.next()
-		g.set(row, 1, text(words, look{role: small}))
-		g.set(row, 2, cell{value: value, formula: formula, look: look{format: plain}})
-		return sheetPrefix(g, nil) + address(row, 2, true, true)
-	}
 	var parts []string
 	if of := b.within(b.model.Root); of != "" {
-		parts = append(parts, working("whether shares are within their whole", of, 1)+"=1")
+		parts = append(parts, b.working("whether shares are within their whole", of, 1)+"=1")
 	}
 	funded, now := "", decimal.Zero
 	for _, loan := range b.model.Root.In("loan") {
 		if of := b.within(loan); of != "" {
-			parts = append(parts, working("whether shares are within their whole: "+loan.Label, of, 1)+"=1")
+			parts = append(parts, b.working("whether shares are within their whole: "+loan.Label, of, 1)+"=1")
 		}
 		share, rest := b.model.Find(loan, "renovation_share"), b.model.Find(loan, "of_remainder")
 		takes, formula := b.answer.Values.Of(share), b.cellRef(share)
@@ -111,7 +104,7 @@ func (b *book) sharesHold() string {
 			}
 		}
 		now = now.Add(takes)
-		funded = working("how much of the renovation the loans pay, up to "+loan.Label, formula, near(now))
+		funded = b.working("how much of the renovation the loans pay, up to "+loan.Label, formula, near(now))
 	}
 	if funded != "" {
 		parts = append(parts, "ROUND("+funded+",9)<=1")
@@ -171,10 +164,6 @@ func (b *book) sound() string {
 	for _, x := range b.canBe() {
 		b.soundAt += "," + x.holds
 	}
-	g := b.workingSheet()
-	row := g.next()
-	g.set(row, 1, text("whether every input can be so at all", look{role: small}))
-	g.set(row, 2, cell{value: 1.0, formula: "IF(AND(" + b.soundAt + "),1,0)", look: look{format: plain}})
-	b.soundAt = sheetPrefix(g, nil) + address(row, 2, true, true) + "=1"
+	b.soundAt = b.working("whether every input can be so at all", "IF(AND("+b.soundAt+"),1,0)", 1) + "=1"
 	return b.soundAt
 }

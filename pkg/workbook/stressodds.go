@@ -32,7 +32,7 @@ func (b *book) oddsOf(g *grid, row int, o *chance.Odds) int {
 			g.set(row, i+2, estimated(o.Figures[f.figure].Percentile(p), f.share, f.format))
 		}
 		plan := odds.Estimate{Value: o.Plan[f.figure].InexactFloat64()}
-		if f.figure == chance.Return && !o.Plan[chance.Cash].IsPositive() {
+		if f.figure == chance.Return && !o.PlanReturns() {
 			plan.Value = math.NaN()
 		}
 		g.set(row, 5, estimated(plan, f.share, f.format))

@@ -73,6 +73,15 @@ func (b *book) workingSheet() *grid {
 	return b.workingGrid
 }
 
+// working adds a row to the sheet of workings and returns where its value stands.
+func (b *book) working(words, formula string, value float64) string {
+	g := b.workingSheet()
+	row := g.next()
+	g.set(row, 1, text(words, look{role: small}))
+	g.set(row, 2, cell{value: value, formula: formula, look: look{format: plain}})
+	return sheetPrefix(g, nil) + address(row, 2, true, true)
+}
+
 func written(x *model.Expr) string {
 	if x.Node == nil {
 		return ""
