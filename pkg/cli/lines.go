@@ -111,7 +111,7 @@ func noLine(name string) error {
 	for i, words := range near {
 		near[i] = names[words]
 	}
-	return &usageError{fmt.Errorf("there is no line %q", name), whichOf(near, "ledgerboard lines lists them")}
+	return &usageError{fmt.Errorf("there is no line %q", name), whichOf(near, fmt.Sprintf("ledgerboard lines lists them; what your file names is told by   ledgerboard why FILE %q", name))}
 }
 
 // lineNames are the full names of all lines and of what is found by search.

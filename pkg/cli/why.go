@@ -75,17 +75,8 @@ func runWhy(o *whyOptions, path, line string) error {
 		return err
 	}
 	asked := report.Ask(line)
-	for _, f := range answer.Searched {
-		if f.Name == joined(asked.Lines[0]) {
-			a, err := answer.Of(d, doubts)
-			if err != nil {
-				return err
-			}
-			if o.month >= 0 {
-				tell(o.Err, "warning: %s is no line by month, so --month %d changes nothing", f.Name, o.month)
-			}
-			return report.Search(o.Out, a, f, o.askedOf(path), style)
-		}
+	if f := searched(asked.Lines[0]); f != nil {
+		return o.search(path, d, doubts, asked, f[0], style)
 	}
 	c, err := find(d, line, asked.Lines)
 	if err != nil {
@@ -137,6 +128,21 @@ func runWhy(o *whyOptions, path, line string) error {
 		fmt.Fprint(o.Out, diag.Fold("", "", at+": ledgerboard why "+o.askedOf(path)+" "+c.Line.ID()))
 	}
 	return t.Write(o.Out, why.Options{Depth: o.depth, Width: report.Width, Color: style.Color})
+}
+
+// search says how what is found by search was found.
+func (o *whyOptions) search(path string, d *deal.Deal, doubts diag.List, asked report.Asked, f answer.Found, style report.Style) error {
+	a, err := answer.Of(d, doubts)
+	if err != nil {
+		return err
+	}
+	if asked.Leads && a.LikelyBinds() {
+		f = searched("max_offer")[0]
+	}
+	if o.month >= 0 {
+		tell(o.Err, "warning: %s is no line by month, so --month %d changes nothing", f.Name, o.month)
+	}
+	return report.Search(o.Out, a, f, o.askedOf(path), style)
 }
 
 // atOffer gives a deal its maximum offer as the price, for a figure that the page has at

@@ -62,19 +62,19 @@ func TestLimits(t *testing.T) {
 
 func TestAsk(t *testing.T) {
 	for label, want := range map[string]Asked{
-		"Don't go above":            {[]string{"max_offer_low"}, -1, false},
-		"points and loan fees":      {[]string{"loan_charges_paid"}, 0, false},
-		"- holding, less refunds":   {[]string{"holding_cost"}, -1, true},
-		"+ the other 30% of value":  {[]string{"rule_allowance"}, -1, false},
-		"rule-of-thumb offer, 65%":  {[]string{"rule_offer"}, -1, false},
-		"loans' cost a year (APR)":  {[]string{"loan_apr"}, -1, false},
-		"first loan, at closing":    {[]string{"first loan.loan_at_closing", "first loan, at closing", "first loan.at closing", "deal.first loan"}, -1, false},
-		"first loan, no retainage":  {[]string{"first loan, no retainage", "first loan.retainage", "deal.first loan"}, -1, false},
-		"margin, of the sale price": {[]string{"margin, of the sale price", "margin.of the sale price", "deal.margin"}, -1, false},
-		"kitchen: floor":            {[]string{"kitchen.floor_area", "kitchen: floor", "kitchen.floor", "deal.kitchen"}, -1, false},
-		"contingency, 15%":          {[]string{"contingency, 15%", "contingency.15%", "deal.contingency"}, -1, false},
-		"no lead-in":                {[]string{"no lead-in", "lead-in"}, -1, false},
-		"profit":                    {[]string{"profit"}, -1, false},
+		"Don't go above":            {Lines: []string{"max_offer_low"}, Month: -1, Leads: true},
+		"points and loan fees":      {Lines: []string{"loan_charges_paid"}, Month: 0},
+		"- holding, less refunds":   {Lines: []string{"holding_cost"}, Month: -1, AtOffer: true},
+		"+ the other 30% of value":  {Lines: []string{"rule_allowance"}, Month: -1},
+		"rule-of-thumb offer, 65%":  {Lines: []string{"rule_offer"}, Month: -1},
+		"loans' cost a year (APR)":  {Lines: []string{"loan_apr"}, Month: -1},
+		"first loan, at closing":    {Lines: []string{"first loan.loan_at_closing", "first loan, at closing", "first loan.at closing", "deal.first loan"}, Month: -1},
+		"first loan, no retainage":  {Lines: []string{"first loan, no retainage", "first loan.retainage", "deal.first loan"}, Month: -1},
+		"margin, of the sale price": {Lines: []string{"margin, of the sale price", "margin.of the sale price", "deal.margin"}, Month: -1},
+		"kitchen: floor":            {Lines: []string{"kitchen.floor_area", "kitchen: floor", "kitchen.floor", "deal.kitchen"}, Month: -1},
+		"contingency, 15%":          {Lines: []string{"contingency, 15%", "contingency.15%", "deal.contingency"}, Month: -1},
+		"no lead-in":                {Lines: []string{"no lead-in", "lead-in"}, Month: -1},
+		"profit":                    {Lines: []string{"profit"}, Month: -1},
 	} {
 		require.Equal(t, want, Ask(label), label)
 	}

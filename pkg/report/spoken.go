@@ -11,7 +11,7 @@ import (
 // spoken are the words of the pages and of the trade for lines that have another
 // name, evened out by evened.
 var spoken = map[string]string{
-	"maximum_offer": "max_offer", "offer": "max_offer", "dont_go_above": "max_offer_low",
+	"maximum_offer": "max_offer", "offer": "max_offer", leads: "max_offer_low",
 	"rule_of_thumb_offer": "rule_offer", "rule_of_thumb": "rule_offer", "the_other_of_value": "rule_allowance",
 	"sold_under_value": "value_given_up", "selling": "selling_cost", "holding": "holding_cost", "holding_less_refunds": "holding_cost",
 	"all_loan_costs": "loan_cost", "loans_cost": "loan_cost", "costs_of_buying": "purchase_extras", "beyond_the_budget": "beyond_budget",
@@ -60,6 +60,9 @@ var spokenOf = map[string]string{
 // spokenMonth are words that stand for one month of a monthly line.
 var spokenMonth = map[string]int{"points_and_loan_fees": 0}
 
+// leads are the words before the price that the answer leads with.
+const leads = "dont_go_above"
+
 // atOffer are the words that a bid's page says of the maximum offer, not of the
 // asking price.
 var atOffer = map[string]bool{
@@ -72,6 +75,7 @@ type Asked struct {
 	Lines   []string // the names that it may mean, the likeliest first
 	Month   int      // of a monthly line, -1 where the label says none
 	AtOffer bool     // the page's figure is that at the maximum offer
+	Leads   bool     // it is the price that the answer leads with, of the two offers the lower
 }
 
 // Ask finds the line that a label of a page stands for: "return on cash (ROI)",
@@ -89,7 +93,7 @@ func Ask(label string) Asked {
 			if !ok {
 				month = -1
 			}
-			return Asked{[]string{line}, month, atOffer[key]}
+			return Asked{[]string{line}, month, atOffer[key], key == leads}
 		}
 	}
 	lines := []string{label}
@@ -102,7 +106,7 @@ func Ask(label string) Asked {
 	if bare, none := strings.CutPrefix(label, "no "); none && rest == "" { // assumed to be nothing
 		lines = append(lines, bare)
 	}
-	return Asked{lines, -1, false}
+	return Asked{Lines: lines, Month: -1}
 }
 
 // Labels are the words of the pages that Ask knows, with blanks.
