@@ -175,8 +175,13 @@ func (r *reader) badDaysFit() {
 		if clash := r.clashOf(all); fine && clash != nil {
 			r.say(clash.Code, d.Pos, "%s cannot be: %s", diag.Quote(d.Name), clash.Message)("change one of them by less; %s", clash.Hint)
 		}
-		if hold, known := r.hold(); fine && known && hold.Add(later).GreaterThan(longest) {
-			r.say("hold-too-long", d.Pos, "%s cannot be: the phases are %s years together", diag.Quote(d.Name), hold.Add(later).DivRound(decimal.NewFromInt(12), 1))("change one of them by less; at most 10 years are reckoned")
+		planned, known := r.hold()
+		switch hold := planned.Add(later); {
+		case !fine || !known || planned.IsZero():
+		case !hold.IsPositive():
+			r.say("missing-hold", d.Pos, "%s cannot be: the deal takes no time", diag.Quote(d.Name))("leave some of its phases, from the closing of the purchase to that of the sale")
+		case hold.GreaterThan(longest):
+			r.say("hold-too-long", d.Pos, "%s cannot be: the phases are %s years together", diag.Quote(d.Name), hold.DivRound(decimal.NewFromInt(12), 1))("change one of them by less; at most 10 years are reckoned")
 		}
 	}
 }
