@@ -91,10 +91,16 @@ func (b *book) stillTrue(g *grid, row int) int {
 func (b *book) howHigh() []entry {
 	a := b.answer
 	out := []entry{b.line("asking price", "price"), {"does it pass?", b.passes()}}
-	if a.HasLow {
-		out = append(out, entry{"maximum offer at your low value", offered(a.OfferLow)}, entry{"  the low value", b.figure("low_value").as(rounded)})
+	low := []entry{{"maximum offer at your low value", offered(a.OfferLow)}, {"  the low value", b.figure("low_value").as(rounded)}}
+	likely := []entry{{"maximum offer at the likely value", offered(a.Offer)}, {"  the likely value (after repair)", b.figure("after_repair_value").as(rounded)}}
+	switch {
+	case !a.HasLow:
+		out = append(out, likely...)
+	case a.LikelyBinds(): // the lower leads, as in the answer
+		out = append(append(out, likely...), low...)
+	default:
+		out = append(append(out, low...), likely...)
 	}
-	out = append(out, entry{"maximum offer at the likely value", offered(a.Offer)}, entry{"  the likely value (after repair)", b.figure("after_repair_value").as(rounded)})
 	return append(out, b.line("rule-of-thumb offer", "rule_offer"))
 }
 
