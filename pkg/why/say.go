@@ -82,7 +82,23 @@ func (t *Tree) state() string {
 // whole says a part so that what stands around it belongs to all of it.
 func (t *Tree) whole() string {
 	s := t.say(true)
-	return bracketed(s, t.is(formula.Mul) && strings.ContainsAny(s, "x/"))
+	return bracketed(s, product(s))
+}
+
+// product reports whether what is said has factors outside all brackets.
+func product(s string) bool {
+	depth := 0
+	for i, c := range s {
+		switch {
+		case c == '(':
+			depth++
+		case c == ')':
+			depth--
+		case depth == 0 && (strings.HasPrefix(s[i:], " x ") || strings.HasPrefix(s[i:], " / ")):
+			return true
+		}
+	}
+	return false
 }
 
 func bracketed(s string, need bool) string {
@@ -141,7 +157,7 @@ func (t *Tree) sayProduct() string {
 		if x.Unit == "flag" {
 			s = x.Value.String()
 		}
-		b.WriteString(bracketed(s, x.Sign < 0 && x.is(formula.Mul)))
+		b.WriteString(bracketed(s, x.Sign < 0 && product(s)))
 	}
 	if b.Len() == 0 {
 		return t.text(factor)
