@@ -39,6 +39,7 @@ func (r *reader) doubt() {
 	r.doubtComps()
 	r.doubtNotSeen()
 	r.doubtEdges()
+	r.doubtOutsideAlone()
 	r.doubtOwnWithoutHours()
 }
 

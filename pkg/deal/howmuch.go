@@ -193,10 +193,19 @@ func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 	all := b.all(it)
 	sum := b.sum(all, sameMeasure(it, by), but, others...)
 	beyond := func(x toDo) bool { return x.of(all).GreaterThan(all) }
-	if all.IsPositive() && beyond(sum) && !slices.ContainsFunc(by, func(x brought) bool { return x.by.item.Measure == it.Measure && beyond(b.amount(x.by)) }) {
+	more := func(x brought) bool {
+		return x.by.item.Measure == it.Measure && !takesLayers(x.by.item, it) && beyond(b.amount(x.by))
+	}
+	if all.IsPositive() && beyond(sum) && !slices.ContainsFunc(by, more) {
 		return whole // a count of walls is none of walls less openings
 	}
 	return sum
+}
+
+// takesLayers reports whether a count of work over all there is takes up layers, of which what
+// comes along has but one: a subfloor under two floors is mended once.
+func takesLayers(by, along *pricebook.Item) bool {
+	return by.Trade == demolition && along.Trade != demolition
 }
 
 // follows reports whether so much of a companion is done as of the work that brings it: both

@@ -319,3 +319,12 @@ func TestCountsLessParts(t *testing.T) {
 		require.Equal(t, "35", of["floor backer board"].String(), work)
 	}
 }
+
+// The subfloor under two layers that are taken up is mended once, however they are counted: 8%
+// of 15' x 16' in a house of before 1950, as the price book has it.
+func TestASubfloorUnderLayersIsMendedOnce(t *testing.T) {
+	for _, strip := range []string{"", ", strip sheet vinyl: hired", ", strip sheet vinyl: {by: hired, count: 480 sq ft}", ", strip sheet vinyl: {by: hired, part: 200%}"} {
+		of := quantities(t, walked+"house: {year built: 1940}\nrooms: {den: {size: 15' x 16', layers: [vinyl, vinyl], work: {resilient plank floor: hired"+strip+"}}}\n")
+		require.Equal(t, "19.2", of["subfloor repair"].String(), strip)
+	}
+}

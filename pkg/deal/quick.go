@@ -39,8 +39,7 @@ func (r *reader) quick(root *node) {
 		if err != nil || !n.IsInteger() || n.IntPart() > 20 {
 			continue // refused where the key is read
 		}
-		for i := measuredOf(rooms.value, q.kind) + 1; i <= int(n.IntPart()); i++ {
-			name := fmt.Sprintf("%s %d", q.kind, i)
+		for _, name := range freeNames(rooms.value, q.kind, int(n.IntPart())) {
 			room := usual.find(q.kind).value.copied()
 			room.entries = append(room.entries, text("kind", q.kind, counted.key), text("sized", "guessed", counted.key))
 			if hands != nil && plainKey(hands.value.text) == "own hands" {
@@ -50,6 +49,18 @@ func (r *reader) quick(root *node) {
 		}
 	}
 	r.books[pricebook.QuickFile] = pricebook.Quick
+}
+
+// freeNames are names for the rooms of a sort that are counted beyond the measured ones: the
+// highest of the numbers that no room has.
+func freeNames(rooms *node, kind string, counted int) (free []string) {
+	missing := max(0, counted-measuredOf(rooms, kind))
+	for i := 1; i <= counted || len(free) < missing; i++ {
+		if name := fmt.Sprintf("%s %d", kind, i); rooms.find(name) == nil {
+			free = append(free, name)
+		}
+	}
+	return free[max(0, len(free)-missing):]
 }
 
 // measuredOf counts the rooms of a sort that the file names.

@@ -79,8 +79,21 @@ func apart(name, kind string) string {
 	return ""
 }
 
+// noRooms are what stands beside rooms, or for all of them, where they are listed.
+var noRooms = []string{"outside", "whole house", "all rooms"}
+
+func noRoomHint(name string) string {
+	if name == "all rooms" {
+		return "call it something else; in the scope, all rooms stands for every one"
+	}
+	return "write its work under   " + name + ": {work: ...}   beside the rooms, or call it something else, e.g. house"
+}
+
 // finishRoom sees to what a room leaves open.
 func (r *reader) finishRoom(s scope, e *entry) {
+	if at := plainKey(s.member.Label); slices.Contains(noRooms, at) {
+		r.say("room-name-taken", e.key.at, "a room is called %s, which is no room here", diag.Quote(s.member.Label))("%s", noRoomHint(at))
+	}
 	kind := kindOfRoom(s.member.Label, plumbed(s.member))
 	if g := r.of(s, "kind"); g != nil && g.ok {
 		kind = g.choice

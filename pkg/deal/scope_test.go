@@ -43,6 +43,19 @@ rooms: {front bedroom: {size: 10' x 11', work: {paint walls: own hands}}}
 	require.ElementsMatch(t, []string{"front bedroom", "bedroom 2", "bedroom 3", "bath 1"}, labels(d.Root.In("inside")))
 }
 
+// No counted room takes the name of a measured one.
+func TestQuickRoomsHaveNamesOfTheirOwn(t *testing.T) {
+	for rooms, names := range map[string][]string{
+		"Bedroom 3: {size: 10' x 12'}":                                       {"Bedroom 3", "bedroom 1", "bedroom 2"},
+		"bedroom 1: {size: 10' x 12'}":                                       {"bedroom 1", "bedroom 2", "bedroom 3"},
+		"bedroom 2: {size: 9' x 9'}, bedroom 3: {size: 9' x 12'}":            {"bedroom 2", "bedroom 3", "bedroom 1"},
+		"bedroom 2: {size: 9' x 9', kind: living}, nursery: {size: 9' x 9'}": {"bedroom 2", "nursery", "bedroom 1", "bedroom 3"},
+	} {
+		d := readDeal(t, walked+"quick: {bedrooms: 3}\nrooms: {"+rooms+"}\n")
+		require.ElementsMatch(t, names, labels(d.Root.In("inside")), rooms)
+	}
+}
+
 // A tub opens the walls of its surround alone, so these are what is insulated, at the
 // measure of the surround: 5 + 2 x 2.5 ft, 6 ft high, are 60 sq ft.
 func TestATubInsulatesBehindItsSurround(t *testing.T) {

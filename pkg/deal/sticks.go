@@ -16,6 +16,7 @@ type CutList struct {
 	Product *model.Member
 	Plan    takeoff.Plan
 	Counts  map[*model.Cell]decimal.Decimal // of the model's cells that hold how many of each length
+	Parted  bool                            // a run longer than the longest stick is whole sticks and a rest
 }
 
 // CutLists works out which sticks are bought, from what the model says of the rooms and
@@ -143,12 +144,14 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 		longest = max(longest, s.Length)
 	}
 	var pieces []takeoff.Piece
+	parted := false
 	for _, use := range p.In("use") {
 		for _, run := range c.runs(use) {
 			parts, err := takeoff.Split(run.Length, longest)
 			if err != nil {
 				return CutList{}, err
 			}
+			parted = parted || len(parts) > 1
 			for _, x := range parts {
 				pieces = append(pieces, takeoff.Piece{Length: x, ID: run.ID})
 			}
@@ -158,7 +161,7 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 	if err != nil {
 		return CutList{}, err
 	}
-	out := CutList{Product: p, Plan: plan, Counts: map[*model.Cell]decimal.Decimal{}}
+	out := CutList{Product: p, Plan: plan, Counts: map[*model.Cell]decimal.Decimal{}, Parted: parted}
 	for i, k := range p.In("stock") {
 		n := 0
 		for _, s := range plan.Sticks {

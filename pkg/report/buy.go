@@ -154,11 +154,15 @@ func cutList(p *page, c deal.CutList) {
 		}
 		p.text(fmt.Sprintf("  %d x %-7s", s.times, inches(s.stick.Length)), said+"; left "+inches(s.stick.Offcut))
 	}
+	as := ""
+	if c.Parted {
+		as = ", with whole sticks and a rest for what is longer than a stick"
+	}
 	if c.Plan.Proved() {
-		p.text("", "No cheaper way to cut it exists: "+proofs[c.Plan.By]+".")
+		p.text("", "No cheaper way to cut it exists"+as+": "+proofs[c.Plan.By]+".")
 		return
 	}
-	p.text("", fmt.Sprintf("Another way could save %s at most.", money(decimal.New(c.Plan.Gap(), -2))))
+	p.text("", fmt.Sprintf("Another way could save %s at most%s.", money(decimal.New(c.Plan.Gap(), -2)), as))
 }
 
 // leastCut is the shortest piece of trim that is worth telling: nobody cuts less than half an

@@ -293,7 +293,7 @@ func couldBeOwn(a *answer.Answer) []string {
 		for _, m := range itemsOf(a, room, "") {
 			w := a.Deal.Work[m]
 			switch {
-			case who(a, m) == "own" && w.By == "":
+			case who(a, m) == "own":
 				own[w.Item.Trade] = true
 			case who(a, m) == "hired" && w.By != "" && !w.Item.Licence && a.Of(m, "labour").IsPositive():
 				hired = append(hired, m)
