@@ -62,7 +62,10 @@ func (q Quote) news(b *Book) bool {
 			return true
 		}
 	}
-	return !q.Price.Equal(price) || !q.Dated.IsZero() && q.Dated != dated || q.Source != "" && q.Source != source
+	if q.Source == "" { // the table is its source: an invented price is then a quoted one, though it is the same
+		return !q.Price.Equal(price) || !q.Dated.IsZero() && q.Dated != dated || source == Invented
+	}
+	return !q.Price.Equal(price) || !q.Dated.IsZero() && q.Dated != dated || q.Source != source
 }
 
 func (p *Product) stick(l quantity.Length) *Stick {
