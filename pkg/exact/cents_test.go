@@ -13,7 +13,7 @@ var unrounded = map[string]string{
 	"stage.in_phase": spread, "stage.up_to_here": spread, "stage.spent_of_it": spread, "stated_spending": spread, "stated_to_date": spread,
 	"margin_to_spare": compared, "roi_to_spare": compared, "lump_limit": compared,
 	"fee.lender_part": parted, "fee.lender_so_far": parted, "cost.lender_part": parted, "cost.lender_so_far": parted, "item.lender_part": parted,
-	"item.lender_so_far": parted, "option.lender_part": parted, "room.lender_part": parted, "room.before_room": parted, "check.lender_part": parted,
+	"item.lender_so_far": parted, "option.lender_part": parted, "room.lender_part": parted, "room.before_room": parted, "option.before_option": parted, "check.lender_part": parted,
 	"check.lender_so_far": parted, "before_lines": parted, "before_rooms": parted, "before_checks": parted, "before_disposal": parted, "before_rents": parted,
 	"before_contingency": parted, "loan.left_open": parted, "comps_mean": meant,
 }

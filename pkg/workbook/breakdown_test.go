@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -101,6 +102,21 @@ func TestBreakdownComesToTheDeal(t *testing.T) {
 				require.True(t, d.g.rows[r.row-1][colTotal-1].formula != "" || r.line.total.Line.Name == "trade_price" && b.stays(r.line.total), "%s: %s", name, r.number)
 			}
 		}
+	}
+}
+
+// They do so for a part of the work too, where what comes along once for the house stands
+// beside the work that is named there.
+func TestLendersPartOfEveryLineAddsUp(t *testing.T) {
+	for _, share := range []string{"45%", "60%", "75%", "90%", "95%"} {
+		text, err := os.ReadFile("../../scenarios/walnut-row.yaml")
+		require.NoError(t, err)
+		a := answered(t, strings.Replace(string(text), "renovation share: 100%", "renovation share: "+share, 1))
+		b, err := made(a, Options{For: Lender})
+		require.NoError(t, err)
+		b.pages = nil
+		d := b.breakdownPage()
+		require.True(t, d.exactly(d.last, colLender).Equal(a.Line("holdback")), "%s: %s of %s", share, d.exactly(d.last, colLender), a.Line("holdback"))
 	}
 }
 

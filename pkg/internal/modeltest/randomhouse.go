@@ -31,7 +31,7 @@ var anyHouses = rapid.Custom(func(t *rapid.T) *Draw {
 // are given.
 var HouseOptions = []string{
 	"one room", "many rooms", "a room of two rectangles", "a room by walking", "an ell by walking", "a closet", "an attic",
-	"an outside", "a whole house", "one option", "three options", "nothing chosen", "work that is called for", "work that calls for work",
+	"an outside", "a whole house", "work beside the option of the whole house", "one option", "three options", "nothing chosen", "work that is called for", "work that calls for work",
 	"work by a number", "work by the house", "a quote for all", "own hands", "two uses of a product", "paper in drops",
 	"covers and takes", "a fixed amount of product", "sticks", "a check",
 }

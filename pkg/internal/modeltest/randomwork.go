@@ -71,6 +71,13 @@ func (w *worksite) wholeHouse() {
 	r := w.Deal.Add("room", "whole_house", "whole house")
 	w.give(2, r, "room_ceiling", func() decimal.Decimal { return w.ft(7, 10) })
 	w.options(r, w.house)
+	if w.chance(8) {
+		w.use("work beside the option of the whole house")
+		along := r.Add("option", "", "brought along")
+		for range 1 + w.upTo(2) {
+			w.item(along, w.house)
+		}
+	}
 	for _, o := range r.In("option") {
 		for _, item := range o.In("item") {
 			if w.chance(8) {
