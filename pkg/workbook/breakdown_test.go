@@ -174,6 +174,21 @@ func TestDrawsKeepByWhatEachLenderKeeps(t *testing.T) {
 	require.Equal(t, want.String(), a.Line("retained_of_draws").Round(12).String())
 }
 
+// A lender that holds nothing back charges for no draw: of $100, $75 and $90, only $175.
+func TestDrawFeesAreOfLendersThatHoldBack(t *testing.T) {
+	text := strings.NewReplacer("{retainage: 10%}", "{retainage: 10%, fee: $100}", "{retainage: 5%}", "{retainage: 5%, fee: $75}",
+		"selling:", "  - {name: seller note, fixed amount: $5k, rate: 6%, draws: {fee: $90}}\nselling:").Replace(twoLoans)
+	b, err := made(answered(t, text), Options{For: Lender})
+	require.NoError(t, err)
+	for _, row := range sheetOf(b, "Draws").rows {
+		if len(row) >= drawToFinish && row[drawWork-1].value == "what each draw costs in fees, all lenders together" {
+			require.InDelta(t, 175, row[drawToFinish-1].value, 1e-9)
+			return
+		}
+	}
+	require.Fail(t, "the draws do not say what each costs")
+}
+
 // What is set aside for a part not seen wants a report, not a quote: of the foundation's
 // $4,500 and of a sewer line that is over a tenth of the budget.
 func TestUnseenPartsAskForAReport(t *testing.T) {

@@ -275,8 +275,8 @@ func (s *drawSheet) soFar(row int) {
 	var all []*model.Cell
 	charged := false
 	for _, l := range s.answer.Loans() {
-		all = append(all, s.model.Find(l, "draw_fee"))
-		charged = charged || s.answer.Of(l, "draw_fee").IsPositive()
+		all = append(all, s.model.Find(l, "fee_of_a_draw"))
+		charged = charged || s.answer.Of(l, "fee_of_a_draw").IsPositive()
 	}
 	rows := []entry{{"kept of all draws so far; it is released once the work is finished", cell{value: 0.0, formula: s.keptOf(at(drawBefore)) + "+" + at(drawRetained)}}}
 	if charged {
