@@ -36,7 +36,11 @@ func (a *Answer) doubts() diag.List {
 		say("several-apr", fmt.Sprintf("%d rates solve the loans' annual percentage rate; one is shown, trust none of them", a.LoanAPR.Several),
 			"go by what the loans cost in dollars")
 	case !a.LoanAPR.Found && a.Line("loan_cost").IsPositive():
-		say("no-apr", "no rate is the loans' cost a year, for they are paid for before they lend; they cost "+quantity.FormatMoney(a.Line("loan_cost")),
+		why := "they are paid for before they lend"
+		if !a.Line("loan_at_closing").Add(a.Line("draws")).IsPositive() {
+			why = "they lend nothing before the sale"
+		}
+		say("no-apr", "no rate is the loans' cost a year, for "+why+"; they cost "+quantity.FormatMoney(a.Line("loan_cost")),
 			"go by what the loans cost in dollars")
 	}
 	if back := a.Line("cash_to_close").Neg(); back.IsPositive() {
@@ -64,8 +68,12 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 		{"beyond_reserve", "reserve-runs-out", "%s: the interest reserve runs out; %s of interest is paid in cash", "ask for a larger reserve, or keep that much cash ready"},
 		{"top_up", "least-interest", "%s: the lender's least interest adds %s at the sale", "this is what a quick sale costs; ask the lender whether it can be waived"},
 	} {
-		if row.line == "cut_no_cash_back" && a.Of(loan, "finances_premium").IsZero() && a.Line("all_in_price").GreaterThan(a.Line("price")) {
-			row.format, row.hint = "%s: %s is taken off, since it is taken not to lend on what is paid on top of the price", "if it does, add   counts premium: yes   to the loan; if it does not, lower the loan"
+		if premium := a.Line("all_in_price").Sub(a.Line("price")); row.line == "cut_no_cash_back" && premium.IsPositive() && a.Of(loan, "finances_premium").IsZero() {
+			if a.Of(loan, row.line).GreaterThan(premium) { // it would be cut with the premium counted too
+				row.hint += "; it is taken not to lend on the " + quantity.FormatMoney(premium) + " paid on top of the price: if it does, add   counts premium: yes"
+			} else {
+				row.format, row.hint = "%s: %s is taken off, since it is taken not to lend on what is paid on top of the price", "if it does, add   counts premium: yes   to the loan; if it does not, lower the loan"
+			}
 		}
 		if row.line == "cut_by_as_is" || row.line == "cut_by_caps" {
 			if rest := a.remainderBehind(loan, row.line == "cut_by_caps"); rest != nil {

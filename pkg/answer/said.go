@@ -203,14 +203,14 @@ func (a *Answer) TiedUp() string {
 // BeforeClosing says what is tied up before the closing where that is more than ever
 // after it, or nothing; month 0 holds only what is left of it when the closing is done.
 func (a *Answer) BeforeClosing(format func(decimal.Decimal) string) string {
-	paid := a.Line("already_paid")
+	yours := a.Line("owner_paid_before")
 	switch {
-	case !paid.GreaterThan(a.Line("cash_needed")):
+	case !yours.GreaterThan(a.Line("cash_needed")):
 		return ""
 	case a.Partnered():
-		return "Before the closing it is more: " + format(paid) + " is already paid, by you or your partner; your part of it is taken for " + format(a.Line("owner_paid_before")) + "."
+		return "Before the closing it is more: of " + format(a.Line("already_paid")) + " already paid, by you or your partner, your part is taken for " + format(yours) + "."
 	}
-	return "Before the closing it is more: " + format(paid) + ", already paid."
+	return "Before the closing it is more: " + format(yours) + ", already paid."
 }
 
 // BackOut says what is lost by backing out, or nothing where nothing is.

@@ -1,8 +1,6 @@
 package deal
 
 import (
-	"iter"
-
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
@@ -14,31 +12,29 @@ func (r *reader) checkLoans() {
 		r.checkInterest(l)
 		r.checkExtension(l)
 	}
-	for g, funded := range r.together("renovation share") {
+	if g, funded := r.together("renovation share"); g != nil {
 		r.say("funded-over-100", g.at(), "the loans fund %s%% of the renovation together", funded.Shift(2))("accepted is at most 100%% together; the last loan may take a share   of remainder: yes")
 	}
 }
 
-// together are the shares of loans with which all so far take more than there is, with how
-// much that is. One of the remainder takes its share of what those before it leave.
-func (r *reader) together(key string) iter.Seq2[*reading, decimal.Decimal] {
-	return func(yield func(*reading, decimal.Decimal) bool) {
-		taken := decimal.Zero
-		for _, l := range r.loans() {
-			g, rest := r.good(l.path+key), r.good(l.path+"of remainder")
-			if g == nil {
-				continue
-			}
-			takes := g.number
-			if rest != nil && !rest.number.IsZero() {
-				takes = takes.Mul(decimal.Max(decimal.Zero, one.Sub(taken)))
-			}
-			taken = taken.Add(takes)
-			if takes.IsPositive() && taken.GreaterThan(one) && !yield(g, taken) {
-				return
-			}
+// together is the first share of loans with which they take more than there is, or nil, with
+// how much all of them take. One of the remainder takes its share of what those before it leave.
+func (r *reader) together(key string) (over *reading, taken decimal.Decimal) {
+	for _, l := range r.loans() {
+		g, rest := r.good(l.path+key), r.good(l.path+"of remainder")
+		if g == nil {
+			continue
+		}
+		takes := g.number
+		if rest != nil && !rest.number.IsZero() {
+			takes = takes.Mul(decimal.Max(decimal.Zero, one.Sub(taken)))
+		}
+		taken = taken.Add(takes)
+		if over == nil && takes.IsPositive() && taken.GreaterThan(one) {
+			over = g
 		}
 	}
+	return over, taken
 }
 
 func (r *reader) checkAmount(l scope, i int) {

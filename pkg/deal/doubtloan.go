@@ -75,11 +75,9 @@ func (r *reader) doubtLoans() {
 		x, ok := r.worked(l.member, "cut_no_cash_back")
 		return ok && x.IsPositive()
 	}
-	for g, lent := range r.together("price share") {
-		if slices.ContainsFunc(r.loans(), cut) { // a cap may leave room for the next
-			r.say("price-shares-over-100", g.at(), "the loans' shares of the price are %s%% together", lent.Shift(2))("what is over the closing is cut, as no loan gives cash back; the last loan may take a share   of remainder: yes")
-		}
-		return
+	g, lent := r.together("price share")
+	if g != nil && slices.ContainsFunc(r.loans(), cut) { // a cap may leave room for the next
+		r.say("price-shares-over-100", g.at(), "the loans' shares of the price are %s%% together", lent.Shift(2))("what is over the closing is cut, as no loan gives cash back; the last loan may take a share   of remainder: yes")
 	}
 }
 

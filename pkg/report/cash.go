@@ -9,6 +9,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
 )
 
 // cashColumns are the widths of the columns of money; the drawing of the cumulative line
@@ -42,7 +43,10 @@ func Cash(w io.Writer, a *answer.Answer, s Style) error {
 	byMonth(p, a)
 	p.line("")
 	note := "None of your money is tied up from the closing on."
-	if need.IsPositive() {
+	switch {
+	case need.IsPositive() && a.Line("cash_needed_month").IsZero():
+		note = "< marks the month of the low point: " + money(need) + " is out once the closing is done."
+	case need.IsPositive():
 		note = "< marks the month of the low point: " + money(need) + " is out before that month's money comes in."
 	}
 	switch short := a.Month("short_at_sale", a.Values.Months()); {
@@ -52,7 +56,7 @@ func Cash(w io.Writer, a *answer.Answer, s Style) error {
 		note += " What the sale settles is paid out of the sale and does not count."
 	}
 	note += " Month 0 is the purchase closing."
-	if len(a.Loans()) > 0 {
+	if slices.ContainsFunc(a.Loans(), func(l *model.Member) bool { return l.Given.Of("interest_paid").Choice == "at payoff" }) {
 		note += " Interest that waits for the payoff is not in what is owed."
 	}
 	p.text("", note+" Cents: --json.")
