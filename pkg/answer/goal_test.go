@@ -118,3 +118,22 @@ func TestAProfitSaysWhoseItIs(t *testing.T) {
 	alone := answered(t, wanted)
 	require.Equal(t, []string{"profit", "profit"}, []string{alone.DealProfit(), alone.OwnProfit()})
 }
+
+// Of $5,600 paid before the closing a partner pays 75%: her $1,400 is less than what she has
+// tied up later on.
+func TestWhatThePartnerPaidBeforeTheClosingIsNotHers(t *testing.T) {
+	a := answered(t, `
+purchase: {price: 140k, earnest deposit: {amount: $5k}, paid before closing: {inspection: $600}, closing: {title: $1900}}
+value: {after-repair value: 240k}
+time: {renovation: 2 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 15%, lines: [{trade: all, amount: 3k}]}
+loans: [{name: bank, price share: 95%, rate: 10%, interest on: balance, interest paid: at payoff, term: 1 year}]
+partner: {share: 75%, split: 50%}
+holding: {insurance: $120/month, property tax: $200/month}
+selling: {agent: 6%}
+cash: {available: 6k}
+`)
+	require.Equal(t, "1400", a.Line("owner_paid_before").String())
+	require.True(t, a.Line("cash_needed").GreaterThan(a.Line("owner_paid_before")))
+	require.NotContains(t, a.TiedUp(), "Before the closing it is more")
+}

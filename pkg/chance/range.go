@@ -25,7 +25,7 @@ type Range struct {
 	Cases             []deal.Case     // instead of a spread between low and high
 	Assumed           bool            // the deal file does not say it
 	Why               string          // what is assumed rests on
-	Idle              bool            // it moves the value by comparables alone, which another range stands over
+	Idle              string          // why it moves nothing here; "" where it does
 	Pos               diag.Pos        // where the file says it
 }
 
@@ -58,12 +58,24 @@ func Ranges(d *deal.Deal) ([]Range, error) {
 		}
 		r.Plan = v.Of(r.Cell)
 	}
-	if slices.ContainsFunc(out, func(r Range) bool { return r.Line == "after_repair_value" }) {
-		for i := range out {
-			out[i].Idle = out[i].Cell.Line.Section == "Comparables"
-		}
+	for i := range out {
+		out[i].Idle = out[i].idle(out)
 	}
 	return out, nil
+}
+
+// idle is why a range moves nothing beside the others, or "".
+func (r *Range) idle(all []Range) string {
+	drawn := func(line string) bool {
+		return slices.ContainsFunc(all, func(x Range) bool { return x.Line == line })
+	}
+	switch {
+	case r.Cell.Line.Section == "Comparables" && drawn("after_repair_value"):
+		return "what the house will be worth is drawn by itself, by its own range, whatever the comparables say"
+	case r.Line == "contingency_share" && drawn("overrun"):
+		return "what the work comes to is drawn as the overrun over the bids, whatever is set aside for it"
+	}
+	return ""
 }
 
 // stated is a range of the file.

@@ -194,7 +194,7 @@ func rangeObject(r chance.Range) RangeObject {
 	if len(r.Cases) > 0 {
 		o.Spread = "cases"
 	}
-	o.MovesNothing = r.Idle
+	o.MovesNothing = r.Idle != ""
 	if !r.Assumed {
 		o.Place = r.Pos.String()
 	}

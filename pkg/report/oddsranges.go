@@ -139,8 +139,8 @@ func (p oddsPage) rangeOf(r chance.Range) {
 	if r.Assumed {
 		p.text("    ", "assumed: "+r.Why)
 	}
-	if r.Idle {
-		p.text("    ", "moves nothing here: what the house will be worth is drawn by itself, by its own range, whatever the comparables say")
+	if r.Idle != "" {
+		p.text("    ", "moves nothing here: "+r.Idle)
 	}
 }
 

@@ -306,7 +306,7 @@ func (p stressPage) ranking() {
 	}
 	p.text("", "Each is how steeply your profit moves just at the plan, without jumps such as one more extension of a loan.")
 	if flat {
-		p.text("", "* It does not move just there; one whole step more does this, jumps included.")
+		p.text("", "* It does not move just there; one whole step more does this, jumps included, or the last one up to the most that may be.")
 	}
 	if sold {
 		p.text("", "= is as far as the comparables scatter.")

@@ -116,13 +116,19 @@ func (p *Plan) swing(profits *exact.Plan, s *Swing) (err error) {
 }
 
 // step works out what one whole unit more does where the slope is flat: a partner who is
-// paid first may leave the owner's profit at $0 over a stretch.
+// paid first may leave the owner's profit at $0 over a stretch. At the most that an input may
+// be it is the last unit up to there.
 func (p *Plan) step(profits *exact.Plan, s *Swing) error {
-	to := s.Plan.Add(s.Unit)
-	if _, most := s.Limits(); math.Abs(s.Slope) >= 0.005 || most != nil && to.GreaterThan(*most) {
+	if math.Abs(s.Slope) >= 0.005 {
 		return nil
 	}
-	at, err := p.profit(profits, s, s.Plan)
+	from, to := s.Plan, s.Plan.Add(s.Unit)
+	if least, most := s.Limits(); most != nil && to.GreaterThan(*most) {
+		if from, to = s.Plan.Sub(s.Unit), s.Plan; !s.Plan.Equal(*most) || from.LessThan(*least) {
+			return nil
+		}
+	}
+	at, err := p.profit(profits, s, from)
 	if err != nil {
 		return err
 	}

@@ -288,6 +288,23 @@ partner: {share: 50%, split: 50%, preferred return: 4%}
 	}
 }
 
+// A loan of all of the price can be no larger, and so bends there: its step is the last point
+// up to that. By hand: a point of $120k at 6% a year over four months is $24.
+func TestARankingAtTheMostThatMayBe(t *testing.T) {
+	d, found := deal.Read("whole", []byte(`purchase: {price: $120k}
+value: {after-repair value: $160k}
+time: {renovation: 2 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 0%, lines: [{trade: paint, amount: $5k}]}
+loans: [{name: aunt, price share: 100%, rate: 6%, interest on: balance, interest paid: at payoff, term: 1 year}]
+`))
+	require.Empty(t, found.Errors())
+	all, err := plan(t, d).Ranking()
+	require.NoError(t, err)
+	share := all[slices.IndexFunc(all, func(s stress.Swing) bool { return s.Line == "price_share" })]
+	require.Zero(t, share.Slope)
+	require.Equal(t, "-24", share.Step.String())
+}
+
 // Of two sides that both lead to the sale price one has no effect, whichever comes first.
 func TestSidesThatCancel(t *testing.T) {
 	p := scenario(t, "juniper-lane")
