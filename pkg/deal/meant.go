@@ -27,9 +27,9 @@ var meantKeys = map[string][]string{
 	"lender": {"loans", "loans[].name", "value.lender's value"},
 	"ltv":    {"loans[].price share"}, "loan to value": {"loans[].price share"},
 	"cap on arv": {"loans[].cap on after-repair value"}, "arv cap": {"loans[].cap on after-repair value"},
-	"rehab share": {"loans[].renovation share"}, "holdback": {"loans[].renovation share"},
+	"rehab share": {"loans[].renovation share"}, "holdback": {"loans[].renovation share", "loans[].draws.retainage"},
 	"origination": {"loans[].points"}, "origination fee": {"loans[].points"},
-	"draw fee": {"loans[].draws.fee"}, "retention": {"loans[].draws.retainage"},
+	"draw fee": {"loans[].draws.fee"}, "retention": {"loans[].draws.retainage"}, "hold back": {"loans[].draws.retainage"},
 
 	"income": {"holding"}, "rent": {"holding"}, "rental income": {"holding"},
 
