@@ -40,6 +40,7 @@ type reader struct {
 	record  []string
 	width   int // how many columns the first row names
 	doubts  []doubted
+	metres  []int      // sales whose distance is of few metres, among miles
 	year    *diag.Diag // what is said where the column called year tells of the sales
 }
 
@@ -75,6 +76,7 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 		return nil, r.found
 	}
 	r.yearsOfSales()
+	r.allMiles()
 	r.tellDoubts()
 	r.list.settle(o.Today, file, &r.found)
 	if r.more > 0 {
@@ -143,7 +145,7 @@ func (r *reader) sale() {
 	if r.openQuote() || r.tooMany() {
 		return
 	}
-	r.row.Sold = Sold{}
+	r.row.Sold, r.row.metres = Sold{}, false
 	r.row.Line, _ = r.table.FieldPos(0)
 	good := true
 	for _, c := range r.columns {
@@ -178,6 +180,9 @@ func (r *reader) sale() {
 		return
 	}
 	r.finish()
+	if r.row.metres {
+		r.metres = append(r.metres, len(r.list.sales))
+	}
 	r.list.sales = append(r.list.sales, r.row.Sold)
 }
 

@@ -472,3 +472,17 @@ func TestReadShortened(t *testing.T) {
 	require.Contains(t, found[1].Message, "13 Elm St is left out")
 	require.Equal(t, "25.2% 30% 25.04%", beyond(0.252, 0.25)+" "+beyond(0.3, 0.25)+" "+beyond(0.2504, 0.25))
 }
+
+// Where one "m" of a column of miles can be no metres, none of them is; where none shows it,
+// they are.
+func TestEveryMOfAColumnIsTheSame(t *testing.T) {
+	const head = "address,sold,price,distance\n"
+	l, found := read(t, head+"a,2026-01-05,300000,15.5m\nb,2026-01-06,300000,0.4m\nc,2026-01-07,300000,12 m\nd,2026-01-08,300000,2 km\n", Options{})
+	for i, miles := range []float64{15.5, 0.4, 12, 2000 / Mile} {
+		require.InDelta(t, miles, l.Sale(i).Stated.Value/Mile, 1e-9)
+	}
+	require.Equal(t, []string{`sold.csv:3:21: warning: b: distance: "0.4m" is taken for miles: so few metres lie between no two houses; and 2 more like it` + "\n" + `  hint: write the unit in full, e.g. 0.9 mi or 600 metres`}, strs(found))
+	l, found = read(t, head+"a,2026-01-05,300000,600m\nb,2026-01-06,300000,0.4 mi\n", Options{})
+	require.Empty(t, found)
+	require.InDelta(t, 600, l.Sale(0).Stated.Value, 1e-9)
+}

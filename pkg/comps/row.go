@@ -19,6 +19,8 @@ type row struct {
 	unit  string
 	words map[string]string // words met so far, so that a long list holds each once
 	doubt *cellDoubt        // about the cell read last, nil for none
+
+	metres bool // its distance is of few metres, among miles, unless another cell shows that they are miles
 }
 
 // word returns s in lower case, the same string for the same word.
@@ -274,8 +276,9 @@ var away = sync.OnceValue(func() *regexp.Regexp {
 })
 
 // fewMetres are too few between two houses that are not side by side: among miles, so many
-// "m" are miles (common practice, no source).
-const fewMetres = 10
+// "m" are miles, and then are those beside them, up to so many that no sale is looked for as
+// far off in miles (common practice, no source).
+const fewMetres, manyMiles = 10, 100
 
 // distance reads 0.4, in the unit of its column, or a length with its unit.
 func (r *row) distance(s string) error {
@@ -291,8 +294,10 @@ func (r *row) distance(s string) error {
 		bare = "0" + bare
 	}
 	f, err := number(bare, 0, 1e6, want)
-	if unit == "m" && r.unit == "mi" && f.Value < fewMetres {
-		unit, r.doubt = "mi", &milesDoubt
+	if unit == "m" && r.unit == "mi" {
+		if r.metres = fewMetres <= f.Value && f.Value < manyMiles; f.Value < fewMetres {
+			unit, r.doubt = "mi", &milesDoubt
+		}
 	}
 	r.Stated = Fact{f.Value * metres[unit], err == nil}
 	return err
