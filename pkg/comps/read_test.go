@@ -370,7 +370,7 @@ func TestSharesAndDaysThatAreNone(t *testing.T) {
 }
 
 // One that stands in the list again some days later at the same price was recorded twice: the
-// first row counts, whatever more the later ones tell, and a doubtful row takes none away.
+// row of which more is known counts, else the first, and a doubtful row takes none away.
 func TestOneSaleRecordedTwice(t *testing.T) {
 	const head = "address;sold;price;sq ft;beds;deed\n"
 	flags := func(rows string, o Options) (out []Flags) {
@@ -380,10 +380,12 @@ func TestOneSaleRecordedTwice(t *testing.T) {
 		}
 		return out
 	}
-	require.Equal(t, []Flags{0, Again, 0}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak Street;2026-05-02;243000;1200;3;\n3 Oak St;2026-06-20;243000;1200;3;\n", Options{}))
+	require.Equal(t, []Flags{Again, 0, 0}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak Street;2026-05-02;243000;1200;3;\n3 Oak St;2026-06-20;243000;1200;3;\n", Options{}))
 	require.Equal(t, []Flags{0, Again, Again}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak St;2026-04-27;243000;1200;;\n3 Oak St;2026-05-20;243000;1200;;\n", Options{}))
 	require.Equal(t, []Flags{0, NotOpen}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak St;2026-04-07;243000;1200;;quit claim\n", Options{}))
 	require.Equal(t, []Flags{NotOpen, 0}, flags("3 Oak St;2026-04-02;243000;1200;;quit claim\n3 Oak St;2026-04-07;243000;1200;;\n", Options{}))
+	require.Equal(t, []Flags{Again, 0, Again}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak St;2026-04-27;243000;1200;3;\n3 Oak St;2026-05-20;243000;1200;;\n", Options{}))
+	require.Equal(t, []Flags{0, Future}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak St;2026-04-27;243000;1200;3;\n", Options{Today: quantity.Date{Year: 2026, Month: 4, Day: 9}}), "what is not yet takes none away")
 	_, found := read(t, head+"3 Oak St;2026-04-02;243000;1200;;\n3 Oak Street;4/3/26 0:00;243000;1200;3;\n", Options{})
 	require.Contains(t, found.Error(), "it is taken for April 3, 2026")
 	require.Contains(t, found.Error(), "likely one sale, recorded twice")
