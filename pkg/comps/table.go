@@ -5,6 +5,8 @@ import (
 	"encoding/csv"
 	"io"
 	"strings"
+
+	"github.com/rivo/uniseg"
 )
 
 // A table gives the rows of a text cut into cells, and where the cells stand, as
@@ -99,8 +101,20 @@ func cut(line string, by rune) (out []piece) {
 type spaced struct {
 	text   *bufio.Scanner
 	line   int
-	heads  []piece
+	heads  []stretch
 	pieces []piece
+}
+
+// A stretch is where a piece stands on the page, whatever bytes its characters take.
+type stretch struct{ from, to int }
+
+func stretches(line string, pieces []piece) []stretch {
+	out := make([]stretch, len(pieces))
+	for i, p := range pieces {
+		from := uniseg.StringWidth(line[:p.at])
+		out[i] = stretch{from, from + uniseg.StringWidth(p.text)}
+	}
+	return out
 }
 
 // Read returns the cells of the next line that has any. A line with fewer of them than
@@ -113,9 +127,9 @@ func (s *spaced) Read() ([]string, error) {
 			continue
 		}
 		if s.heads == nil {
-			s.heads = s.pieces
+			s.heads = stretches(line, s.pieces)
 		} else if len(s.pieces) < len(s.heads) {
-			s.pieces = s.under()
+			s.pieces = s.under(stretches(line, s.pieces))
 		}
 		out := make([]string, len(s.pieces))
 		for i, p := range s.pieces {
@@ -129,22 +143,23 @@ func (s *spaced) Read() ([]string, error) {
 	return nil, io.EOF
 }
 
-// under lays the cells of a line under the heads that they overlap, or are nearest to.
-func (s *spaced) under() []piece {
+// under lays the cells of a line, which stand so, under the heads that they overlap, or are
+// nearest to.
+func (s *spaced) under(stand []stretch) []piece {
 	out := make([]piece, len(s.heads))
 	next := 0
-	for i, p := range s.pieces {
-		last := len(s.heads) - (len(s.pieces) - i) // so that the cells behind have a place
+	for i, p := range stand {
+		last := len(s.heads) - (len(stand) - i) // so that the cells behind have a place
 		at := next
-		for at < last && p.at >= (s.heads[at].at+len(s.heads[at].text)+s.heads[at+1].at)/2 && !overlaps(p, s.heads[at]) {
+		for at < last && p.from >= (s.heads[at].to+s.heads[at+1].from)/2 && !p.overlaps(s.heads[at]) {
 			at++
 		}
-		out[at], next = p, at+1
+		out[at], next = s.pieces[i], at+1
 	}
 	return out
 }
 
-func overlaps(a, b piece) bool { return a.at < b.at+len(b.text) && b.at < a.at+len(a.text) }
+func (s stretch) overlaps(o stretch) bool { return s.from < o.to && o.from < s.to }
 
 // FieldPos returns the line and column, both from one, of a cell read last.
 func (s *spaced) FieldPos(field int) (line, column int) {

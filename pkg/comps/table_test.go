@@ -81,3 +81,17 @@ func TestRuledLine(t *testing.T) {
 	require.Empty(t, found)
 	require.Equal(t, [2]int{1, 1}, [2]int{l.Len(), l.Rows})
 }
+
+// A cell stands under its head as it does on the page, whatever bytes its letters take.
+func TestCellsStandUnderTheirHeads(t *testing.T) {
+	for _, address := range []string{"7 St. Clair – E", "7 Señor Ct    ", "7 Sen\u0303or Ct    ", "7 桜 Ct        "} {
+		l, found := read(t, "address           sold         price      sq ft  beds  baths\n"+
+			"5 O'Neil Ct       2026-06-03   $268,000   1,310         1.5\n"+
+			address+"   2026-06-03   $261,000   1,310     3\n", Options{})
+		require.Empty(t, found, address)
+		for _, s := range l.Sales() {
+			require.Equal(t, s.Label != "5 O'Neil Ct", s.Bedrooms.Known, s.Label)
+			require.Equal(t, s.Label == "5 O'Neil Ct", s.FullBaths.Known, s.Label)
+		}
+	}
+}
