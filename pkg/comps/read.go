@@ -142,7 +142,7 @@ func (r *reader) sale() {
 		return
 	}
 	r.list.Rows++
-	if r.openQuote() || r.tooMany() {
+	if r.openQuote() || r.uneven() || r.tooMany() {
 		return
 	}
 	r.row.Sold, r.row.metres = Sold{}, false
@@ -197,6 +197,18 @@ func (r *reader) nameOf() (string, int) {
 		return "", at
 	}
 	return strings.TrimSpace(r.record[at]), at
+}
+
+// uneven leaves out a row of which it is not told which cells are empty: tabs part it, not
+// into as many cells as there are columns, which blanks part.
+func (r *reader) uneven() bool {
+	s, ok := r.table.(*spaced)
+	if !ok || !s.uneven {
+		return false
+	}
+	r.list.LeftOut++
+	r.say(r.pos(0), false, "uneven-cells", fmt.Sprintf("%s is left out: tabs part its row into %d cells, and the first row names %d columns, so which is empty is not told", r.name(), len(r.record), r.width), "write n/a where nothing is known, or part the first row by tabs too")
+	return true
 }
 
 // tooMany leaves out a row with more cells than there are columns: one of them, often

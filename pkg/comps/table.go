@@ -103,6 +103,7 @@ type spaced struct {
 	line   int
 	heads  []stretch
 	pieces []piece
+	uneven bool // tabs part the line read last into another number of cells than there are heads
 }
 
 // A stretch is where a piece stands on the page, whatever bytes its characters take.
@@ -118,17 +119,21 @@ func stretches(line string, pieces []piece) []stretch {
 }
 
 // Read returns the cells of the next line that has any. A line with fewer of them than
-// the first has its cells put below the heads that they stand under.
+// the first has its cells put below the heads that they stand under, or as tabs part it.
 func (s *spaced) Read() ([]string, error) {
 	for s.text.Scan() {
 		s.line++
-		line := strings.TrimRight(s.text.Text(), " \t\r")
-		if s.pieces = cut(line, blanks); len(s.pieces) == 0 {
+		line := strings.TrimRight(s.text.Text(), "\r")
+		s.uneven, s.pieces = false, cut(line, blanks)
+		switch n := len(s.pieces); {
+		case n == 0:
 			continue
-		}
-		if s.heads == nil {
+		case s.heads == nil:
 			s.heads = stretches(line, s.pieces)
-		} else if len(s.pieces) < len(s.heads) {
+		case n < len(s.heads) && strings.Contains(strings.TrimRight(line, " \t"), "\t"):
+			s.pieces = tabbed(line, len(s.heads))
+			s.uneven = len(s.pieces) != len(s.heads)
+		case n < len(s.heads):
 			s.pieces = s.under(stretches(line, s.pieces))
 		}
 		out := make([]string, len(s.pieces))
@@ -141,6 +146,26 @@ func (s *spaced) Read() ([]string, error) {
 		return nil, err
 	}
 	return nil, io.EOF
+}
+
+// tabbed cuts a line at its tabs and, between them, at its blanks: an empty cell stands
+// between two tabs. More of them behind the last cell than make up the columns are none.
+func tabbed(line string, columns int) (out []piece) {
+	at := 0
+	for part := range strings.SplitSeq(line, "\t") {
+		cells := cut(part, blanks)
+		if len(cells) == 0 {
+			cells = []piece{{}}
+		}
+		for _, p := range cells {
+			out = append(out, piece{p.text, at + p.at})
+		}
+		at += len(part) + 1
+	}
+	for len(out) > columns && out[len(out)-1].text == "" {
+		out = out[:len(out)-1]
+	}
+	return out
 }
 
 // under lays the cells of a line, which stand so, under the heads that they overlap, or are
