@@ -145,7 +145,7 @@ func (r *reader) sale() {
 	if r.openQuote() || r.uneven() || r.tooMany() {
 		return
 	}
-	r.row.Sold, r.row.metres = Sold{}, false
+	r.row.Sold, r.row.halves, r.row.metres = Sold{}, false, false
 	r.row.Line, _ = r.table.FieldPos(0)
 	good := true
 	for _, c := range r.columns {

@@ -488,3 +488,13 @@ func TestEveryMOfAColumnIsTheSame(t *testing.T) {
 	require.Empty(t, found)
 	require.InDelta(t, 600, l.Sale(0).Stated.Value, 1e-9)
 }
+
+// A number of baths with a part of one holds the half ones, whatever else is said of those.
+func TestPartsOfABathBesideHalfBaths(t *testing.T) {
+	for cells, want := range map[string]float64{"1.75,0": 1.75, "2.5,0": 2.5, "2.5,1": 2.5, "2.75,1": 2.75, "2,1": 2.5, "2,0": 2, "2 full 1 half,0": 2.5} {
+		l, found := read(t, "sale date,price,baths,half baths\n2026-01-05,300000,"+cells+"\n", Options{})
+		require.Empty(t, found)
+		sale := l.Sale(0)
+		require.Equal(t, Known(want), sale.Baths(), cells)
+	}
+}

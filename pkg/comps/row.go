@@ -20,6 +20,7 @@ type row struct {
 	words map[string]string // words met so far, so that a long list holds each once
 	doubt *cellDoubt        // about the cell read last, nil for none
 
+	halves bool // its number of baths tells of half ones too
 	metres bool // its distance is of few metres, among miles, unless another cell shows that they are miles
 }
 
@@ -148,8 +149,17 @@ func (r *row) bedrooms(s string) error {
 }
 
 func (r *row) fullBaths(s string) error  { return count(&r.FullBaths, s) }
-func (r *row) halfBaths(s string) error  { return count(&r.HalfBaths, s) }
 func (r *row) garageCars(s string) error { return count(&r.GarageCars, s) }
+
+// halfBaths reads how many half ones there are, unless the number of baths holds them.
+func (r *row) halfBaths(s string) error {
+	var n Fact
+	err := count(&n, s)
+	if !r.halves {
+		r.HalfBaths = n
+	}
+	return err
+}
 
 // fullAndHalf finds 2F 1H, 2 full and 2 full, 1 half.
 var fullAndHalf = sync.OnceValue(func() *regexp.Regexp {
@@ -168,6 +178,7 @@ func (r *row) baths(s string) error {
 			r.HalfBaths = Fact{0, err == nil}
 			return err
 		}
+		r.halves = true
 		return count(&r.HalfBaths, m[2])
 	}
 	if parted().MatchString(s) {
@@ -184,7 +195,7 @@ func (r *row) baths(s string) error {
 	full := math.Floor(n.Value)
 	r.FullBaths = Known(full)
 	if part := n.Value - full; part > 0 {
-		r.HalfBaths = Known(1)
+		r.halves, r.HalfBaths = true, Known(1)
 		if math.Mod(part, 0.25) == 0 {
 			r.HalfBaths = Known(2 * part)
 		}
