@@ -165,7 +165,7 @@ func (r *reader) sale() {
 	}
 	name, at := r.nameOf()
 	switch {
-	case sums.Named(name):
+	case sums.Named(name) && !(sums.MayBeOne(name) && !r.row.Date.IsZero() && r.row.Price.IsPositive()):
 		r.list.LeftOut++
 		r.say(r.pos(at), true, "row-of-sums", fmt.Sprintf("a row named %s is left out: it sums up the others, and is no sale", diag.Quote(name)), "take that row out of the table, or write the address of the house")
 		return

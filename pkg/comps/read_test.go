@@ -498,3 +498,16 @@ func TestPartsOfABathBesideHalfBaths(t *testing.T) {
 		require.Equal(t, Known(want), sale.Baths(), cells)
 	}
 }
+
+// A house on Grand, and one of three sales called high, mid and low, are sales where they have
+// a day and a price of their own.
+func TestNamesThatLookLikeSums(t *testing.T) {
+	const day = "2026-06-03,268000\n"
+	l, found := read(t, "address,sold,price\n412 Grand,"+day+"18 High,"+day+"7 Max,"+day+"High,"+day+"Mid,"+day+"Low,"+day+"9 Low,,268000\nLow,,260000\nAverage,"+day+"Median price,"+day+"Low / High,"+day+"3 sales average,"+day, Options{})
+	var names []string
+	for _, s := range l.Sales() {
+		names = append(names, s.Label)
+	}
+	require.ElementsMatch(t, []string{"412 Grand", "18 High", "7 Max", "High", "Mid", "Low"}, names)
+	require.Len(t, found, 6)
+}
