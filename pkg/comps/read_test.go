@@ -181,6 +181,7 @@ func TestSumsWithoutAnAddress(t *testing.T) {
 func TestDistances(t *testing.T) {
 	for cell, miles := range map[string]float64{
 		"0.25": 0.25, ".25": 0.25, "0.25 mile": 0.25, "0.25 Miles": 0.25, "0.25mi": 0.25, "0.25 mi.": 0.25, "0.25 miles NW": 0.25, "1,000 m": 1000 / Mile, "2 km": 2000 / Mile, "528 ft": 0.1, "528'": 0.1,
+		"1/4 mi": 0.25, "¼ mile": 0.25, "1 1/2 miles": 1.5, "1½ mi": 1.5, "2-1/2 mi": 2.5, "1/2 mile NW": 0.5, "1/8": 0.125,
 	} {
 		l, found := read(t, "sale date,price,distance\n2026-01-05,300000,\""+cell+"\"\n", Options{})
 		require.Empty(t, found, cell)
@@ -188,6 +189,12 @@ func TestDistances(t *testing.T) {
 	}
 	_, found := read(t, "sale date,price,distance\n2026-01-05,300000,3 blocks\n", Options{})
 	require.Len(t, found, 1)
+	for _, cell := range []string{"half a mile", "about 0.5 mi", "5/4 mi"} {
+		_, found = read(t, "sale date,price,distance\n2026-01-05,300000,"+cell+"\n", Options{})
+		require.Len(t, found, 1, cell)
+		require.NotContains(t, found[0].Message, "not a unit of length")
+		require.Contains(t, found[0].Hint, "0.5 mi", cell)
+	}
 }
 
 // Headings whose words only capitals part are read as those with blanks are.

@@ -281,9 +281,9 @@ func (r *row) latitude(s string) error {
 	return r.coordinate(&r.Place.Y, s, 90, "degrees, e.g. 41.6639")
 }
 
-// away finds 0.4 mi, .34 miles NW and 600 m.
+// away finds 0.4 mi, .34 miles NW, 1/2 mile, 1¼ mi and 600 m.
 var away = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`^([\d.,]+) ?(m|ft|km|mi|miles?)?\.?(?: [nesw]{1,3})?$`)
+	return regexp.MustCompile(`^([\d.,]+|(?:\d+[ -])?\d+/\d+|\d* ?[¼½¾⅓⅔⅛⅜⅝⅞]) ?(m|ft|km|mi|miles?)?\.?(?: [nesw]{1,3})?$`)
 })
 
 // fewMetres are too few between two houses that are not side by side: among miles, so many
@@ -298,6 +298,9 @@ func (r *row) distance(s string) error {
 	if m == nil {
 		l, err := quantity.ParseLength(s)
 		r.Stated = Fact{l.Metres().InexactFloat64(), err == nil}
+		if err != nil && strings.Contains(strings.ToLower(s), "mi") {
+			return &cellError{fmt.Sprintf("%q is no number of miles", s), "it as a number, e.g. 0.5 mi"}
+		}
 		return err
 	}
 	bare, unit := m[1], cmp.Or(strings.TrimSuffix(strings.TrimSuffix(m[2], "s"), "le"), r.unit)
@@ -305,6 +308,9 @@ func (r *row) distance(s string) error {
 		bare = "0" + bare
 	}
 	f, err := number(bare, 0, 1e6, want)
+	if err != nil && strings.Contains(bare, "/") {
+		err = &cellError{fmt.Sprintf("%q is no number", s), "it as a number, e.g. 0.5 mi"}
+	}
 	if unit == "m" && r.unit == "mi" {
 		if r.metres = fewMetres <= f.Value && f.Value < manyMiles; f.Value < fewMetres {
 			unit, r.doubt = "mi", &milesDoubt
