@@ -85,7 +85,7 @@ func TestReadBadRows(t *testing.T) {
 func TestHeadingsOfTheLivingArea(t *testing.T) {
 	for _, h := range []string{
 		"Living Area", "area", "SQFT", "Sq. Ft.", "BLDG SQFT", "Bldg Area", "Bldg Sq. Ft.", "Total Sq Ft", "Heated SF", "Sqft Living", "sqft_living",
-		"Living Sq Ft", "Liv Area", "Total Living Area", "TLA", "Above Grade Sq Ft", "Finished Sq Ft", "Res Sq Ft", "Square Feet", "Square Feet Living",
+		"Living Sq Ft", "Liv Area", "Total Living Area", "TLA", "Above Grade Sq Ft", "Finished Sq Ft", "Fin SqFt", "Res Sq Ft", "Square Feet", "Square Feet Living",
 		"GLA (sf)", "House Size", "Home Sq Ft", "Interior Sq Ft", "Square Footage",
 	} {
 		l, found := read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,1111\n", Options{})
@@ -114,7 +114,7 @@ func TestShortHeadings(t *testing.T) {
 	require.Equal(t, House{Area: Known(1111), Lot: Known(10_890), Bedrooms: Known(3), FullBaths: Known(2), HalfBaths: Known(1), Built: Known(1957), GarageCars: Known(2),
 		Place: Place{X: 304.8, Y: 609.6, Known: true}}, s.House)
 	require.Equal(t, "quit claim", s.Terms)
-	for h, want := range map[string]string{"Sales Price": "price", "Close Price": "price", "BA": "baths", "Instrument": "terms", "Deed": "terms", "Acre": "lot", "Lot Acreage": "lot", "Gar SF": "garage area", "Seller Concessions Amt": "concessions"} {
+	for h, want := range map[string]string{"Sales Price": "price", "Close Price": "price", "BA": "baths", "Instrument": "terms", "Deed": "terms", "Acre": "lot", "Lot Acreage": "lot", "Gar SF": "garage area", "Miles": "distance", "Seller Concessions Amt": "concessions"} {
 		require.Equal(t, want, FieldNamed(h), h)
 	}
 	list, found := read(t, "sold,price,Acres\n2026-01-05,300000,0.25\n", Options{Columns: map[string]string{"lot": "Acres"}})
@@ -137,7 +137,7 @@ func TestPartsOfABath(t *testing.T) {
 
 // Days as spreadsheets write them, and cells that say that nothing is known.
 func TestDaysWithTheMonthBetweenAndCellsOfNothing(t *testing.T) {
-	for cell, want := range map[string]string{"04-Sep-2025": "2025-09-04", "12-Jan-26": "2026-01-12", "4-sep-2025": "2025-09-04"} {
+	for cell, want := range map[string]string{"04-Sep-2025": "2025-09-04", "12-Jan-26": "2026-01-12", "4-sep-2025": "2025-09-04", "September-14-2025": "2025-09-14", "Sept-14-2025": "2025-09-14", "14-September-2025": "2025-09-14"} {
 		l, found := read(t, "sale date,price,sq ft,lot,beds\n"+cell+",300000,n/a,-,NA\n", Options{})
 		require.Empty(t, found)
 		require.Equal(t, want, l.Sale(0).Date.String())
@@ -463,7 +463,7 @@ func requireWeights(t *testing.T, v *Value) {
 
 // Cells as lists shorten them.
 func TestReadShortened(t *testing.T) {
-	for cell, want := range map[string][2]Fact{"2F 1H": {Known(2), Known(1)}, "2f/1h": {Known(2), Known(1)}, "2 full, 1 half": {Known(2), Known(1)}, "1 full and 2 half": {Known(1), Known(2)}, "2F": {Known(2), Known(0)}, "1 Full": {Known(1), Known(0)}} {
+	for cell, want := range map[string][2]Fact{"2F 1H": {Known(2), Known(1)}, "2f/1h": {Known(2), Known(1)}, "2 full, 1 half": {Known(2), Known(1)}, "1 full and 2 half": {Known(1), Known(2)}, "2.5 baths": {Known(2), Known(1)}, "1 bath": {Known(1), Known(0)}, "2.5ba": {Known(2), Known(1)}, "2 full baths, 1 half bath": {Known(2), Known(1)}, "2F": {Known(2), Known(0)}, "1 Full": {Known(1), Known(0)}} {
 		l, found := read(t, "sale date,price,baths\n2026-06-03,268000,\""+cell+"\"\n", Options{})
 		require.Empty(t, found, cell)
 		require.Equal(t, want, [2]Fact{l.Sale(0).FullBaths, l.Sale(0).HalfBaths}, cell)
@@ -517,4 +517,17 @@ func TestNamesThatLookLikeSums(t *testing.T) {
 	}
 	require.ElementsMatch(t, []string{"412 Grand", "18 High", "7 Max", "High", "Mid", "Low"}, names)
 	require.Len(t, found, 6)
+}
+
+// A unit in a column of its own is part of the address, unless that tells it already.
+func TestUnitsOfAnAddress(t *testing.T) {
+	l, found := read(t, "Unit #,address,sold,price,Miles\n4,12 Elm St,2026-06-03,268000,0.5\n5,12 Elm St,2026-06-03,268000,0.5\nApt 6,12 Elm St,2026-06-04,268000,0.5\n4,12 Oak St # 4,2026-06-05,268000,0.5\nB,12 Oak St Unit B,2026-06-06,268000,0.5\n,12 Fir St,2026-06-07,268000,0.5\n", Options{})
+	require.Empty(t, found)
+	require.Empty(t, l.Unread)
+	var names []string
+	for _, s := range l.Sales() {
+		names = append(names, s.Label)
+		require.InDelta(t, 0.5*Mile, s.Stated.Value, 1e-9)
+	}
+	require.Equal(t, []string{"12 Elm St unit 4", "12 Elm St unit 5", "12 Elm St Apt 6", "12 Oak St # 4", "12 Oak St Unit B", "12 Fir St"}, names)
 }

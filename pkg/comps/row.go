@@ -34,7 +34,25 @@ func (r *row) word(s string) string {
 	return w
 }
 
-func (r *row) label(s string) error  { r.Label = strings.Clone(s); return nil }
+func (r *row) label(s string) error { r.Label = strings.Clone(s); return nil }
+
+// part adds the unit of a house to its address, unless that tells it already.
+func (r *row) part(s string) error {
+	words, unit := strings.Fields(spelling(r.Label)), strings.Fields(spelling(s))
+	if len(words) < 2 || len(unit) == 0 || s == "0" {
+		return nil
+	}
+	last, before := words[len(words)-1], words[len(words)-2]
+	if last == unit[len(unit)-1] && (slices.Contains(ofUnits, before) || strings.Contains(r.Label, "#")) {
+		return nil
+	}
+	if !strings.HasPrefix(s, "#") && !slices.Contains(ofUnits, unit[0]) {
+		s = "unit " + s
+	}
+	r.Label += " " + s
+	return nil
+}
+
 func (r *row) source(s string) error { r.Source = r.word(s); return nil }
 func (r *row) terms(s string) error  { r.alsoTerms(r.word(s)); return nil }
 func (r *row) kind(s string) error   { r.Kind = r.word(s); return nil }
@@ -166,6 +184,9 @@ var fullAndHalf = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^(\d{1,2}) ?f(?:ull)?(?:[ ,/&+-]+(?:and )?(\d{1,2}) ?h(?:alf)?)?$`)
 })
 
+// bathWords finds what such a number is of.
+var bathWords = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i) *(?:bathrooms?|baths?|ba)\b\.?`) })
+
 // parted finds 2/1, 2-1 and 2+1.
 var parted = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\d{1,2} ?[/+-] ?\d{1,2}$`) })
 
@@ -173,7 +194,11 @@ var parted = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^
 // custom a bath with a shower and no tub (common practice, no source). Any other part of one
 // is a half one.
 func (r *row) baths(s string) error {
-	if m := fullAndHalf().FindStringSubmatch(r.word(s)); m != nil {
+	said := s
+	if strings.ContainsAny(s, "bB") {
+		said = strings.TrimSpace(bathWords().ReplaceAllString(s, ""))
+	}
+	if m := fullAndHalf().FindStringSubmatch(r.word(said)); m != nil {
 		if err := count(&r.FullBaths, m[1]); err != nil || m[2] == "" {
 			r.HalfBaths = Fact{0, err == nil}
 			return err
@@ -181,11 +206,11 @@ func (r *row) baths(s string) error {
 		r.halves = true
 		return count(&r.HalfBaths, m[2])
 	}
-	if parted().MatchString(s) {
+	if parted().MatchString(said) {
 		return &cellError{fmt.Sprintf("%q may be full and half baths, or a part of one", s), "which are which, e.g. 2 full 1 half, or 2.5"}
 	}
 	var n Fact
-	if err := count(&n, s); err != nil {
+	if err := count(&n, said); err != nil {
 		return err
 	}
 	if n.Value > mostBaths {
