@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 	"time"
+	"unicode"
 
 	"github.com/shopspring/decimal"
 
@@ -44,7 +45,7 @@ func money(s string) (decimal.Decimal, error) {
 	return quantity.ParseMoney(s)
 }
 
-// day reads a date, also as 20260504, 4-May-2026, 4-May-26 or with its midnight behind it;
+// day reads a date, also as 20260504, 4-May-2026, 4-May-26, May-4-2026 or with its midnight behind it;
 // 1998-10-05 is read without the words of package quantity.
 func day(s string) (quantity.Date, error) {
 	if len(s) > 10 && (s[10] == ' ' || s[10] == 'T') && strings.Trim(s[11:], "0:.Z") == "" {
@@ -67,6 +68,11 @@ func day(s string) (quantity.Date, error) {
 		return d, &cellError{fmt.Sprintf("%q may be %s", s, both), "the month in letters or the year first, e.g. Jun 3, 2026 or 2026-06-03"}
 	}
 	d, err := quantity.ParseDate(s)
+	if err != nil && strings.ContainsFunc(s, unicode.IsLetter) {
+		if words, bad := quantity.ParseDate(strings.ReplaceAll(s, "-", " ")); bad == nil {
+			return words, nil // May-4-2026
+		}
+	}
 	for _, form := range []string{"2-Jan-2006", "2-Jan-06"} {
 		if t, bad := time.Parse(form, s); err != nil && bad == nil {
 			return quantity.Date{Year: t.Year(), Month: t.Month(), Day: t.Day()}, nil

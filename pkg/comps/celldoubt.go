@@ -3,6 +3,7 @@ package comps
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"sync"
 
 	"ledgerboard/pkg/diag"
@@ -85,6 +86,18 @@ func (r *reader) doubt(c column, text string) {
 		}
 	}
 	r.doubts = append(r.doubts, doubted{*r.row.doubt, r.pos(c.at), r.name() + ": " + c.header, text, 0})
+}
+
+// allMiles takes every "m" of a column for miles where one of them can be no metres.
+func (r *reader) allMiles() {
+	at := slices.IndexFunc(r.doubts, func(d doubted) bool { return d.want == milesDoubt.want })
+	if at < 0 {
+		return
+	}
+	for _, i := range r.metres {
+		r.list.sales[i].Stated.Value *= Mile
+	}
+	r.doubts[at].more += len(r.metres)
 }
 
 // tellDoubts tells each kind of doubt once, for all cells that share it.

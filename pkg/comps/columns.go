@@ -20,6 +20,7 @@ type field struct {
 // without its unit, as plain makes them.
 var fields = []field{
 	{"address", "", []string{"property address", "site address", "situs address", "situs", "street address", "location address", "full address", "unparsed address", "prop address", "addr", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "parid", "id"}, (*row).label},
+	{"unit", "", []string{"unit number", "unit no", "apartment", "apt", "apt number", "apt no"}, (*row).part},
 	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "saledt", "sale dt", "close date", "closed date", "closing date", "closed", "transfer date", "recorded", "recording date", "date"}, (*row).date},
 	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "sales price", "closed price", "close price", "sale amount", "consideration", "price", "amt", "amount"}, (*row).price},
 	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits", "seller conc", "conc", "seller concession", "seller concessions amt", "concessions amt", "seller concession amount", "concession amount", "concessions amount"}, (*row).concessions},
@@ -57,7 +58,7 @@ var units = map[string]string{
 // inFeet are names that are those of an area only with square feet behind them: garage_sqft
 // is no kind of garage, and bldg no area.
 var inFeet = map[string]string{
-	"garage": "garage area", "gar": "garage area", "bldg": "bldg area", "building": "building area", "total": "total area", "heated": "heated area", "finished": "finished area",
+	"garage": "garage area", "gar": "garage area", "bldg": "bldg area", "building": "building area", "total": "total area", "heated": "heated area", "finished": "finished area", "fin": "finished area",
 	"res": "residential area", "residential": "residential area", "house": "house size", "home": "home size", "interior": "interior area", "liv": "liv area",
 }
 
@@ -73,6 +74,9 @@ func plain(header string) (name, unit string) {
 	}
 	if len(words) == 1 && strings.HasPrefix(words[0], "acre") && units[words[0]] != "" {
 		return "lot", "acres" // and one named acres that of its lot
+	}
+	if len(words) == 1 && words[0] == "miles" {
+		return "distance", "mi"
 	}
 	for _, n := range []int{2, 1} {
 		if len(words) <= n {

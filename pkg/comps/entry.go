@@ -37,6 +37,19 @@ func (e *Entry) Set(field, text string) error {
 	return &quantity.Error{Found: text, Why: why, Want: want, At: -1}
 }
 
+// DoubtsMetres reports whether an "m" of what was set last was taken for miles.
+func (e *Entry) DoubtsMetres() bool { return e.row.doubt == &milesDoubt }
+
+// InMiles takes the "m" of its distance for miles, as others beside it are, and reports
+// whether it was taken for metres.
+func (e *Entry) InMiles() bool {
+	was := e.row.metres
+	if was {
+		e.row.Stated.Value, e.row.metres = e.row.Stated.Value*Mile, false
+	}
+	return was
+}
+
 // Sold is the sale so far.
 func (e *Entry) Sold() Sold {
 	r := &reader{row: e.row}

@@ -67,44 +67,68 @@ func (l *List) settle(today quantity.Date, file string, found *diag.List) {
 	}
 }
 
+// rows are rows of sales of which several may be of one; behind has that which counts
+// instead of one, and which may have another before it in turn.
+type rows struct {
+	sales  []Sold
+	behind map[int]int
+}
+
+func (r rows) counts(i int) int {
+	for {
+		j, ok := r.behind[i]
+		if !ok {
+			return i
+		}
+		i = j
+	}
+}
+
+// same says that two rows are of one sale: that which counts is written out, or has more
+// known of it, or else is the first.
+func (r rows) same(i, j int) {
+	a, b := r.counts(i), r.counts(j)
+	if a == b {
+		return
+	}
+	if a > b {
+		a, b = b, a
+	}
+	if r.sales[b].before(&r.sales[a]) {
+		a, b = b, a
+	}
+	r.behind[b] = a
+}
+
+func (r rows) flag(f Flags) {
+	for i := range r.behind {
+		r.sales[i].Flags |= f
+	}
+}
+
 // onceEach flags all rows of one sale but that which counts.
 func (l *List) onceEach() {
-	counting := map[int]int{} // the row that counts instead of one, which may have one in turn
-	of := func(i int) int {
-		for {
-			j, ok := counting[i]
-			if !ok {
-				return i
-			}
-			i = j
-		}
-	}
+	all := rows{l.sales, map[int]int{}}
 	for i := range l.sales {
 		s := &l.sales[i]
 		for j := i - 1; j >= 0 && l.sales[j].Date == s.Date && l.sales[j].Price.Equal(s.Price); j-- {
-			if !sameSale(s, &l.sales[j]) {
-				continue
-			}
-			if a, b := of(i), of(j); l.sales[a].before(&l.sales[b]) {
-				counting[b] = a
-			} else if a != b {
-				counting[a] = b
+			if sameSale(s, &l.sales[j]) {
+				all.same(i, j)
 			}
 		}
 	}
-	for i := range counting {
-		l.sales[i].Flags |= Duplicate
-	}
+	all.flag(Duplicate)
 }
 
 // again is within how many days a house at the same price is the same sale, recorded twice
 // (common practice, no source).
 const again = 30
 
-// recordedAgain flags a sale of one address and price that stands in the list some days
-// before too: the day of the contract, of the closing, of the recording. The first counts,
-// so that no later row takes it away; one that is doubtful for more takes none.
+// recordedAgain flags the rows of one address and price that stand in the list within some
+// days, the day of the contract, of the closing, of the recording, but that which counts.
+// One that is doubtful for more takes none away.
 func (l *List) recordedAgain() {
+	all := rows{l.sales, map[int]int{}}
 	last := map[string][]int{} // of a price, the sales of the days before
 	for i := range l.sales {
 		s := &l.sales[i]
@@ -116,11 +140,20 @@ func (l *List) recordedAgain() {
 		for len(near) > 0 && quantity.DaysBetween(l.sales[near[0]].Date, s.Date) > again {
 			near = near[1:]
 		}
-		if slices.ContainsFunc(near, func(j int) bool { return sameSale(s, &l.sales[j]) }) {
-			s.Flags |= Again
+		for _, j := range near {
+			if sameSale(s, &l.sales[j]) {
+				all.same(i, j)
+			}
 		}
 		last[price] = append(near, i)
 	}
+	all.flag(Again)
+}
+
+// OneSale reports whether two rows are likely of one sale, recorded twice.
+func OneSale(a, b *Sold) bool {
+	days := quantity.DaysBetween(a.Date, b.Date)
+	return -again <= days && days <= again && a.Price.Equal(b.Price) && sameSale(a, b)
 }
 
 // before reports whether of two rows of one sale this one counts: written out, or with

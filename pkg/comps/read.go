@@ -40,6 +40,7 @@ type reader struct {
 	record  []string
 	width   int // how many columns the first row names
 	doubts  []doubted
+	metres  []int      // sales whose distance is of few metres, among miles
 	year    *diag.Diag // what is said where the column called year tells of the sales
 }
 
@@ -75,6 +76,7 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 		return nil, r.found
 	}
 	r.yearsOfSales()
+	r.allMiles()
 	r.tellDoubts()
 	r.list.settle(o.Today, file, &r.found)
 	if r.more > 0 {
@@ -140,10 +142,10 @@ func (r *reader) sale() {
 		return
 	}
 	r.list.Rows++
-	if r.openQuote() || r.tooMany() {
+	if r.openQuote() || r.uneven() || r.tooMany() {
 		return
 	}
-	r.row.Sold = Sold{}
+	r.row.Sold, r.row.halves, r.row.metres = Sold{}, false, false
 	r.row.Line, _ = r.table.FieldPos(0)
 	good := true
 	for _, c := range r.columns {
@@ -163,7 +165,7 @@ func (r *reader) sale() {
 	}
 	name, at := r.nameOf()
 	switch {
-	case sums.Named(name):
+	case sums.Named(name) && !(sums.MayBeOne(name) && !r.row.Date.IsZero() && r.row.Price.IsPositive()):
 		r.list.LeftOut++
 		r.say(r.pos(at), true, "row-of-sums", fmt.Sprintf("a row named %s is left out: it sums up the others, and is no sale", diag.Quote(name)), "take that row out of the table, or write the address of the house")
 		return
@@ -178,6 +180,9 @@ func (r *reader) sale() {
 		return
 	}
 	r.finish()
+	if r.row.metres {
+		r.metres = append(r.metres, len(r.list.sales))
+	}
 	r.list.sales = append(r.list.sales, r.row.Sold)
 }
 
@@ -192,6 +197,18 @@ func (r *reader) nameOf() (string, int) {
 		return "", at
 	}
 	return strings.TrimSpace(r.record[at]), at
+}
+
+// uneven leaves out a row of which it is not told which cells are empty: tabs part it, not
+// into as many cells as there are columns, which blanks part.
+func (r *reader) uneven() bool {
+	s, ok := r.table.(*spaced)
+	if !ok || !s.uneven {
+		return false
+	}
+	r.list.LeftOut++
+	r.say(r.pos(0), false, "uneven-cells", fmt.Sprintf("%s is left out: tabs part its row into %d cells, and the first row names %d columns, so which is empty is not told", r.name(), len(r.record), r.width), "write n/a where nothing is known, or part the first row by tabs too")
+	return true
 }
 
 // tooMany leaves out a row with more cells than there are columns: one of them, often

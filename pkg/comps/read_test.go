@@ -85,7 +85,7 @@ func TestReadBadRows(t *testing.T) {
 func TestHeadingsOfTheLivingArea(t *testing.T) {
 	for _, h := range []string{
 		"Living Area", "area", "SQFT", "Sq. Ft.", "BLDG SQFT", "Bldg Area", "Bldg Sq. Ft.", "Total Sq Ft", "Heated SF", "Sqft Living", "sqft_living",
-		"Living Sq Ft", "Liv Area", "Total Living Area", "TLA", "Above Grade Sq Ft", "Finished Sq Ft", "Res Sq Ft", "Square Feet", "Square Feet Living",
+		"Living Sq Ft", "Liv Area", "Total Living Area", "TLA", "Above Grade Sq Ft", "Finished Sq Ft", "Fin SqFt", "Res Sq Ft", "Square Feet", "Square Feet Living",
 		"GLA (sf)", "House Size", "Home Sq Ft", "Interior Sq Ft", "Square Footage",
 	} {
 		l, found := read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,1111\n", Options{})
@@ -114,7 +114,7 @@ func TestShortHeadings(t *testing.T) {
 	require.Equal(t, House{Area: Known(1111), Lot: Known(10_890), Bedrooms: Known(3), FullBaths: Known(2), HalfBaths: Known(1), Built: Known(1957), GarageCars: Known(2),
 		Place: Place{X: 304.8, Y: 609.6, Known: true}}, s.House)
 	require.Equal(t, "quit claim", s.Terms)
-	for h, want := range map[string]string{"Sales Price": "price", "Close Price": "price", "BA": "baths", "Instrument": "terms", "Deed": "terms", "Acre": "lot", "Lot Acreage": "lot", "Gar SF": "garage area", "Seller Concessions Amt": "concessions"} {
+	for h, want := range map[string]string{"Sales Price": "price", "Close Price": "price", "BA": "baths", "Instrument": "terms", "Deed": "terms", "Acre": "lot", "Lot Acreage": "lot", "Gar SF": "garage area", "Miles": "distance", "Seller Concessions Amt": "concessions"} {
 		require.Equal(t, want, FieldNamed(h), h)
 	}
 	list, found := read(t, "sold,price,Acres\n2026-01-05,300000,0.25\n", Options{Columns: map[string]string{"lot": "Acres"}})
@@ -137,7 +137,7 @@ func TestPartsOfABath(t *testing.T) {
 
 // Days as spreadsheets write them, and cells that say that nothing is known.
 func TestDaysWithTheMonthBetweenAndCellsOfNothing(t *testing.T) {
-	for cell, want := range map[string]string{"04-Sep-2025": "2025-09-04", "12-Jan-26": "2026-01-12", "4-sep-2025": "2025-09-04"} {
+	for cell, want := range map[string]string{"04-Sep-2025": "2025-09-04", "12-Jan-26": "2026-01-12", "4-sep-2025": "2025-09-04", "September-14-2025": "2025-09-14", "Sept-14-2025": "2025-09-14", "14-September-2025": "2025-09-14"} {
 		l, found := read(t, "sale date,price,sq ft,lot,beds\n"+cell+",300000,n/a,-,NA\n", Options{})
 		require.Empty(t, found)
 		require.Equal(t, want, l.Sale(0).Date.String())
@@ -181,6 +181,7 @@ func TestSumsWithoutAnAddress(t *testing.T) {
 func TestDistances(t *testing.T) {
 	for cell, miles := range map[string]float64{
 		"0.25": 0.25, ".25": 0.25, "0.25 mile": 0.25, "0.25 Miles": 0.25, "0.25mi": 0.25, "0.25 mi.": 0.25, "0.25 miles NW": 0.25, "1,000 m": 1000 / Mile, "2 km": 2000 / Mile, "528 ft": 0.1, "528'": 0.1,
+		"1/4 mi": 0.25, "¼ mile": 0.25, "1 1/2 miles": 1.5, "1½ mi": 1.5, "2-1/2 mi": 2.5, "1/2 mile NW": 0.5, "1/8": 0.125,
 	} {
 		l, found := read(t, "sale date,price,distance\n2026-01-05,300000,\""+cell+"\"\n", Options{})
 		require.Empty(t, found, cell)
@@ -188,6 +189,12 @@ func TestDistances(t *testing.T) {
 	}
 	_, found := read(t, "sale date,price,distance\n2026-01-05,300000,3 blocks\n", Options{})
 	require.Len(t, found, 1)
+	for _, cell := range []string{"half a mile", "about 0.5 mi", "5/4 mi"} {
+		_, found = read(t, "sale date,price,distance\n2026-01-05,300000,"+cell+"\n", Options{})
+		require.Len(t, found, 1, cell)
+		require.NotContains(t, found[0].Message, "not a unit of length")
+		require.Contains(t, found[0].Hint, "0.5 mi", cell)
+	}
 }
 
 // Headings whose words only capitals part are read as those with blanks are.
@@ -370,7 +377,7 @@ func TestSharesAndDaysThatAreNone(t *testing.T) {
 }
 
 // One that stands in the list again some days later at the same price was recorded twice: the
-// first row counts, whatever more the later ones tell, and a doubtful row takes none away.
+// row of which more is known counts, else the first, and a doubtful row takes none away.
 func TestOneSaleRecordedTwice(t *testing.T) {
 	const head = "address;sold;price;sq ft;beds;deed\n"
 	flags := func(rows string, o Options) (out []Flags) {
@@ -380,10 +387,12 @@ func TestOneSaleRecordedTwice(t *testing.T) {
 		}
 		return out
 	}
-	require.Equal(t, []Flags{0, Again, 0}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak Street;2026-05-02;243000;1200;3;\n3 Oak St;2026-06-20;243000;1200;3;\n", Options{}))
+	require.Equal(t, []Flags{Again, 0, 0}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak Street;2026-05-02;243000;1200;3;\n3 Oak St;2026-06-20;243000;1200;3;\n", Options{}))
 	require.Equal(t, []Flags{0, Again, Again}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak St;2026-04-27;243000;1200;;\n3 Oak St;2026-05-20;243000;1200;;\n", Options{}))
 	require.Equal(t, []Flags{0, NotOpen}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak St;2026-04-07;243000;1200;;quit claim\n", Options{}))
 	require.Equal(t, []Flags{NotOpen, 0}, flags("3 Oak St;2026-04-02;243000;1200;;quit claim\n3 Oak St;2026-04-07;243000;1200;;\n", Options{}))
+	require.Equal(t, []Flags{Again, 0, Again}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak St;2026-04-27;243000;1200;3;\n3 Oak St;2026-05-20;243000;1200;;\n", Options{}))
+	require.Equal(t, []Flags{0, Future}, flags("3 Oak St;2026-04-02;243000;1200;;\n3 Oak St;2026-04-27;243000;1200;3;\n", Options{Today: quantity.Date{Year: 2026, Month: 4, Day: 9}}), "what is not yet takes none away")
 	_, found := read(t, head+"3 Oak St;2026-04-02;243000;1200;;\n3 Oak Street;4/3/26 0:00;243000;1200;3;\n", Options{})
 	require.Contains(t, found.Error(), "it is taken for April 3, 2026")
 	require.Contains(t, found.Error(), "likely one sale, recorded twice")
@@ -454,7 +463,7 @@ func requireWeights(t *testing.T, v *Value) {
 
 // Cells as lists shorten them.
 func TestReadShortened(t *testing.T) {
-	for cell, want := range map[string][2]Fact{"2F 1H": {Known(2), Known(1)}, "2f/1h": {Known(2), Known(1)}, "2 full, 1 half": {Known(2), Known(1)}, "1 full and 2 half": {Known(1), Known(2)}, "2F": {Known(2), Known(0)}, "1 Full": {Known(1), Known(0)}} {
+	for cell, want := range map[string][2]Fact{"2F 1H": {Known(2), Known(1)}, "2f/1h": {Known(2), Known(1)}, "2 full, 1 half": {Known(2), Known(1)}, "1 full and 2 half": {Known(1), Known(2)}, "2.5 baths": {Known(2), Known(1)}, "1 bath": {Known(1), Known(0)}, "2.5ba": {Known(2), Known(1)}, "2 full baths, 1 half bath": {Known(2), Known(1)}, "2F": {Known(2), Known(0)}, "1 Full": {Known(1), Known(0)}} {
 		l, found := read(t, "sale date,price,baths\n2026-06-03,268000,\""+cell+"\"\n", Options{})
 		require.Empty(t, found, cell)
 		require.Equal(t, want, [2]Fact{l.Sale(0).FullBaths, l.Sale(0).HalfBaths}, cell)
@@ -471,4 +480,54 @@ func TestReadShortened(t *testing.T) {
 	require.Contains(t, found[0].Message, `12 Elm St is left out: sale date: "06-03-2026" may be June 3, 2026 or March 6, 2026`)
 	require.Contains(t, found[1].Message, "13 Elm St is left out")
 	require.Equal(t, "25.2% 30% 25.04%", beyond(0.252, 0.25)+" "+beyond(0.3, 0.25)+" "+beyond(0.2504, 0.25))
+}
+
+// Where one "m" of a column of miles can be no metres, none of them is; where none shows it,
+// they are.
+func TestEveryMOfAColumnIsTheSame(t *testing.T) {
+	const head = "address,sold,price,distance\n"
+	l, found := read(t, head+"a,2026-01-05,300000,15.5m\nb,2026-01-06,300000,0.4m\nc,2026-01-07,300000,12 m\nd,2026-01-08,300000,2 km\n", Options{})
+	for i, miles := range []float64{15.5, 0.4, 12, 2000 / Mile} {
+		require.InDelta(t, miles, l.Sale(i).Stated.Value/Mile, 1e-9)
+	}
+	require.Equal(t, []string{`sold.csv:3:21: warning: b: distance: "0.4m" is taken for miles: so few metres lie between no two houses; and 2 more like it` + "\n" + `  hint: write the unit in full, e.g. 0.9 mi or 600 metres`}, strs(found))
+	l, found = read(t, head+"a,2026-01-05,300000,600m\nb,2026-01-06,300000,0.4 mi\n", Options{})
+	require.Empty(t, found)
+	require.InDelta(t, 600, l.Sale(0).Stated.Value, 1e-9)
+}
+
+// A number of baths with a part of one holds the half ones, whatever else is said of those.
+func TestPartsOfABathBesideHalfBaths(t *testing.T) {
+	for cells, want := range map[string]float64{"1.75,0": 1.75, "2.5,0": 2.5, "2.5,1": 2.5, "2.75,1": 2.75, "2,1": 2.5, "2,0": 2, "2 full 1 half,0": 2.5} {
+		l, found := read(t, "sale date,price,baths,half baths\n2026-01-05,300000,"+cells+"\n", Options{})
+		require.Empty(t, found)
+		sale := l.Sale(0)
+		require.Equal(t, Known(want), sale.Baths(), cells)
+	}
+}
+
+// A house on Grand, and one of three sales called high, mid and low, are sales where they have
+// a day and a price of their own.
+func TestNamesThatLookLikeSums(t *testing.T) {
+	const day = "2026-06-03,268000\n"
+	l, found := read(t, "address,sold,price\n412 Grand,"+day+"18 High,"+day+"7 Max,"+day+"High,"+day+"Mid,"+day+"Low,"+day+"9 Low,,268000\nLow,,260000\nAverage,"+day+"Median price,"+day+"Low / High,"+day+"3 sales average,"+day, Options{})
+	var names []string
+	for _, s := range l.Sales() {
+		names = append(names, s.Label)
+	}
+	require.ElementsMatch(t, []string{"412 Grand", "18 High", "7 Max", "High", "Mid", "Low"}, names)
+	require.Len(t, found, 6)
+}
+
+// A unit in a column of its own is part of the address, unless that tells it already.
+func TestUnitsOfAnAddress(t *testing.T) {
+	l, found := read(t, "Unit #,address,sold,price,Miles\n4,12 Elm St,2026-06-03,268000,0.5\n5,12 Elm St,2026-06-03,268000,0.5\nApt 6,12 Elm St,2026-06-04,268000,0.5\n4,12 Oak St # 4,2026-06-05,268000,0.5\nB,12 Oak St Unit B,2026-06-06,268000,0.5\n,12 Fir St,2026-06-07,268000,0.5\n", Options{})
+	require.Empty(t, found)
+	require.Empty(t, l.Unread)
+	var names []string
+	for _, s := range l.Sales() {
+		names = append(names, s.Label)
+		require.InDelta(t, 0.5*Mile, s.Stated.Value, 1e-9)
+	}
+	require.Equal(t, []string{"12 Elm St unit 4", "12 Elm St unit 5", "12 Elm St Apt 6", "12 Oak St # 4", "12 Oak St Unit B", "12 Fir St"}, names)
 }

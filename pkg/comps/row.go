@@ -19,6 +19,9 @@ type row struct {
 	unit  string
 	words map[string]string // words met so far, so that a long list holds each once
 	doubt *cellDoubt        // about the cell read last, nil for none
+
+	halves bool // its number of baths tells of half ones too
+	metres bool // its distance is of few metres, among miles, unless another cell shows that they are miles
 }
 
 // word returns s in lower case, the same string for the same word.
@@ -31,7 +34,25 @@ func (r *row) word(s string) string {
 	return w
 }
 
-func (r *row) label(s string) error  { r.Label = strings.Clone(s); return nil }
+func (r *row) label(s string) error { r.Label = strings.Clone(s); return nil }
+
+// part adds the unit of a house to its address, unless that tells it already.
+func (r *row) part(s string) error {
+	words, unit := strings.Fields(spelling(r.Label)), strings.Fields(spelling(s))
+	if len(words) < 2 || len(unit) == 0 || s == "0" {
+		return nil
+	}
+	last, before := words[len(words)-1], words[len(words)-2]
+	if last == unit[len(unit)-1] && (slices.Contains(ofUnits, before) || strings.Contains(r.Label, "#")) {
+		return nil
+	}
+	if !strings.HasPrefix(s, "#") && !slices.Contains(ofUnits, unit[0]) {
+		s = "unit " + s
+	}
+	r.Label += " " + s
+	return nil
+}
+
 func (r *row) source(s string) error { r.Source = r.word(s); return nil }
 func (r *row) terms(s string) error  { r.alsoTerms(r.word(s)); return nil }
 func (r *row) kind(s string) error   { r.Kind = r.word(s); return nil }
@@ -146,13 +167,25 @@ func (r *row) bedrooms(s string) error {
 }
 
 func (r *row) fullBaths(s string) error  { return count(&r.FullBaths, s) }
-func (r *row) halfBaths(s string) error  { return count(&r.HalfBaths, s) }
 func (r *row) garageCars(s string) error { return count(&r.GarageCars, s) }
+
+// halfBaths reads how many half ones there are, unless the number of baths holds them.
+func (r *row) halfBaths(s string) error {
+	var n Fact
+	err := count(&n, s)
+	if !r.halves {
+		r.HalfBaths = n
+	}
+	return err
+}
 
 // fullAndHalf finds 2F 1H, 2 full and 2 full, 1 half.
 var fullAndHalf = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^(\d{1,2}) ?f(?:ull)?(?:[ ,/&+-]+(?:and )?(\d{1,2}) ?h(?:alf)?)?$`)
 })
+
+// bathWords finds what such a number is of.
+var bathWords = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i) *(?:bathrooms?|baths?|ba)\b\.?`) })
 
 // parted finds 2/1, 2-1 and 2+1.
 var parted = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\d{1,2} ?[/+-] ?\d{1,2}$`) })
@@ -161,18 +194,23 @@ var parted = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^
 // custom a bath with a shower and no tub (common practice, no source). Any other part of one
 // is a half one.
 func (r *row) baths(s string) error {
-	if m := fullAndHalf().FindStringSubmatch(r.word(s)); m != nil {
+	said := s
+	if strings.ContainsAny(s, "bB") {
+		said = strings.TrimSpace(bathWords().ReplaceAllString(s, ""))
+	}
+	if m := fullAndHalf().FindStringSubmatch(r.word(said)); m != nil {
 		if err := count(&r.FullBaths, m[1]); err != nil || m[2] == "" {
 			r.HalfBaths = Fact{0, err == nil}
 			return err
 		}
+		r.halves = true
 		return count(&r.HalfBaths, m[2])
 	}
-	if parted().MatchString(s) {
+	if parted().MatchString(said) {
 		return &cellError{fmt.Sprintf("%q may be full and half baths, or a part of one", s), "which are which, e.g. 2 full 1 half, or 2.5"}
 	}
 	var n Fact
-	if err := count(&n, s); err != nil {
+	if err := count(&n, said); err != nil {
 		return err
 	}
 	if n.Value > mostBaths {
@@ -182,7 +220,7 @@ func (r *row) baths(s string) error {
 	full := math.Floor(n.Value)
 	r.FullBaths = Known(full)
 	if part := n.Value - full; part > 0 {
-		r.HalfBaths = Known(1)
+		r.halves, r.HalfBaths = true, Known(1)
 		if math.Mod(part, 0.25) == 0 {
 			r.HalfBaths = Known(2 * part)
 		}
@@ -268,14 +306,15 @@ func (r *row) latitude(s string) error {
 	return r.coordinate(&r.Place.Y, s, 90, "degrees, e.g. 41.6639")
 }
 
-// away finds 0.4 mi, .34 miles NW and 600 m.
+// away finds 0.4 mi, .34 miles NW, 1/2 mile, 1¼ mi and 600 m.
 var away = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`^([\d.,]+) ?(m|ft|km|mi|miles?)?\.?(?: [nesw]{1,3})?$`)
+	return regexp.MustCompile(`^([\d.,]+|(?:\d+[ -])?\d+/\d+|\d* ?[¼½¾⅓⅔⅛⅜⅝⅞]) ?(m|ft|km|mi|miles?)?\.?(?: [nesw]{1,3})?$`)
 })
 
 // fewMetres are too few between two houses that are not side by side: among miles, so many
-// "m" are miles (common practice, no source).
-const fewMetres = 10
+// "m" are miles, and then are those beside them, up to so many that no sale is looked for as
+// far off in miles (common practice, no source).
+const fewMetres, manyMiles = 10, 100
 
 // distance reads 0.4, in the unit of its column, or a length with its unit.
 func (r *row) distance(s string) error {
@@ -284,6 +323,9 @@ func (r *row) distance(s string) error {
 	if m == nil {
 		l, err := quantity.ParseLength(s)
 		r.Stated = Fact{l.Metres().InexactFloat64(), err == nil}
+		if err != nil && strings.Contains(strings.ToLower(s), "mi") {
+			return &cellError{fmt.Sprintf("%q is no number of miles", s), "it as a number, e.g. 0.5 mi"}
+		}
 		return err
 	}
 	bare, unit := m[1], cmp.Or(strings.TrimSuffix(strings.TrimSuffix(m[2], "s"), "le"), r.unit)
@@ -291,8 +333,13 @@ func (r *row) distance(s string) error {
 		bare = "0" + bare
 	}
 	f, err := number(bare, 0, 1e6, want)
-	if unit == "m" && r.unit == "mi" && f.Value < fewMetres {
-		unit, r.doubt = "mi", &milesDoubt
+	if err != nil && strings.Contains(bare, "/") {
+		err = &cellError{fmt.Sprintf("%q is no number", s), "it as a number, e.g. 0.5 mi"}
+	}
+	if unit == "m" && r.unit == "mi" {
+		if r.metres = fewMetres <= f.Value && f.Value < manyMiles; f.Value < fewMetres {
+			unit, r.doubt = "mi", &milesDoubt
+		}
 	}
 	r.Stated = Fact{f.Value * metres[unit], err == nil}
 	return err

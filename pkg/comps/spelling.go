@@ -30,9 +30,29 @@ func spelling(address string) string {
 // ofUnits are words behind an address that tell of a part of the house.
 var ofUnits = []string{"apt", "unit", "ste", "no", "rm", "room", "fl", "floor", "bldg", "building", "lot", "rear", "front", "upper", "lower", "up", "down", "left", "right", "upstairs", "downstairs"}
 
-// SameAddress reports whether two addresses are one, however they are written and with or
-// without the town behind them.
-func SameAddress(a, b string) bool { return sameSpelling(spelling(a), spelling(b)) }
+// kinds are the words for what a street is, cut short, which one may leave away.
+var kinds = []string{
+	"st", "ave", "rd", "dr", "ln", "ct", "cir", "pl", "blvd", "ter", "pkwy", "hwy", "trl", "sq", "cres",
+	"way", "row", "loop", "run", "path", "pass", "pike", "alley", "aly", "cove", "cv", "plaza", "plz", "walk",
+}
+
+// SameAddress reports whether two addresses are one, however they are written, with or
+// without the town behind them or what kind of street it is.
+func SameAddress(a, b string) bool {
+	return sameSpelling(spelling(a), spelling(b)) || townBehind(a, b) || townBehind(b, a)
+}
+
+// townBehind reports whether a comma and a town make the second of the first address.
+func townBehind(a, b string) bool {
+	street, town, ok := strings.Cut(b, ",")
+	words := strings.Fields(spelling(town))
+	return ok && len(words) > 0 && isTown(words) && hasNumber(spelling(a)) && spelling(a) == spelling(street)
+}
+
+// hasNumber reports whether an address begins with the number of a house.
+func hasNumber(address string) bool {
+	return address != "" && address[0] >= '0' && address[0] <= '9' && strings.Contains(address, " ")
+}
 
 func sameSpelling(a, b string) bool {
 	if len(a) > len(b) {
@@ -41,9 +61,22 @@ func sameSpelling(a, b string) bool {
 	if a == b {
 		return a != ""
 	}
-	behind, ok := strings.CutPrefix(b, a+" ")
-	return ok && a[0] >= '0' && a[0] <= '9' && strings.Contains(a, " ") && isTown(strings.Fields(behind))
+	more, ok := strings.CutPrefix(b, a+" ")
+	if !ok || !hasNumber(a) {
+		return false
+	}
+	words, behind := strings.Fields(a), strings.Fields(more)
+	switch last := words[len(words)-1]; {
+	case len(words) > 2 && (slices.Contains(kinds, last) || slices.Contains(directions, last)):
+		return isTown(behind)
+	case slices.Contains(kinds, behind[0]):
+		return len(behind) == 1 || isTown(behind[1:])
+	}
+	return false // what follows may be of the street's name
 }
+
+// directions are the words behind a kind of street, cut short.
+var directions = []string{"n", "s", "e", "w", "ne", "nw", "se", "sw"}
 
 // isTown reports whether words behind an address can be a town, its state and its post code:
 // no unit, and no more of the street's name.

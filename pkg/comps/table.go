@@ -5,6 +5,8 @@ import (
 	"encoding/csv"
 	"io"
 	"strings"
+
+	"github.com/rivo/uniseg"
 )
 
 // A table gives the rows of a text cut into cells, and where the cells stand, as
@@ -99,23 +101,40 @@ func cut(line string, by rune) (out []piece) {
 type spaced struct {
 	text   *bufio.Scanner
 	line   int
-	heads  []piece
+	heads  []stretch
 	pieces []piece
+	uneven bool // tabs part the line read last into another number of cells than there are heads
+}
+
+// A stretch is where a piece stands on the page, whatever bytes its characters take.
+type stretch struct{ from, to int }
+
+func stretches(line string, pieces []piece) []stretch {
+	out := make([]stretch, len(pieces))
+	for i, p := range pieces {
+		from := uniseg.StringWidth(line[:p.at])
+		out[i] = stretch{from, from + uniseg.StringWidth(p.text)}
+	}
+	return out
 }
 
 // Read returns the cells of the next line that has any. A line with fewer of them than
-// the first has its cells put below the heads that they stand under.
+// the first has its cells put below the heads that they stand under, or as tabs part it.
 func (s *spaced) Read() ([]string, error) {
 	for s.text.Scan() {
 		s.line++
-		line := strings.TrimRight(s.text.Text(), " \t\r")
-		if s.pieces = cut(line, blanks); len(s.pieces) == 0 {
+		line := strings.TrimRight(s.text.Text(), "\r")
+		s.uneven, s.pieces = false, cut(line, blanks)
+		switch n := len(s.pieces); {
+		case n == 0:
 			continue
-		}
-		if s.heads == nil {
-			s.heads = s.pieces
-		} else if len(s.pieces) < len(s.heads) {
-			s.pieces = s.under()
+		case s.heads == nil:
+			s.heads = stretches(line, s.pieces)
+		case n < len(s.heads) && strings.Contains(strings.TrimRight(line, " \t"), "\t"):
+			s.pieces = tabbed(line, len(s.heads))
+			s.uneven = len(s.pieces) != len(s.heads)
+		case n < len(s.heads):
+			s.pieces = s.under(stretches(line, s.pieces))
 		}
 		out := make([]string, len(s.pieces))
 		for i, p := range s.pieces {
@@ -129,22 +148,43 @@ func (s *spaced) Read() ([]string, error) {
 	return nil, io.EOF
 }
 
-// under lays the cells of a line under the heads that they overlap, or are nearest to.
-func (s *spaced) under() []piece {
-	out := make([]piece, len(s.heads))
-	next := 0
-	for i, p := range s.pieces {
-		last := len(s.heads) - (len(s.pieces) - i) // so that the cells behind have a place
-		at := next
-		for at < last && p.at >= (s.heads[at].at+len(s.heads[at].text)+s.heads[at+1].at)/2 && !overlaps(p, s.heads[at]) {
-			at++
+// tabbed cuts a line at its tabs and, between them, at its blanks: an empty cell stands
+// between two tabs. More of them behind the last cell than make up the columns are none.
+func tabbed(line string, columns int) (out []piece) {
+	at := 0
+	for part := range strings.SplitSeq(line, "\t") {
+		cells := cut(part, blanks)
+		if len(cells) == 0 {
+			cells = []piece{{}}
 		}
-		out[at], next = p, at+1
+		for _, p := range cells {
+			out = append(out, piece{p.text, at + p.at})
+		}
+		at += len(part) + 1
+	}
+	for len(out) > columns && out[len(out)-1].text == "" {
+		out = out[:len(out)-1]
 	}
 	return out
 }
 
-func overlaps(a, b piece) bool { return a.at < b.at+len(b.text) && b.at < a.at+len(a.text) }
+// under lays the cells of a line, which stand so, under the heads that they overlap, or are
+// nearest to.
+func (s *spaced) under(stand []stretch) []piece {
+	out := make([]piece, len(s.heads))
+	next := 0
+	for i, p := range stand {
+		last := len(s.heads) - (len(stand) - i) // so that the cells behind have a place
+		at := next
+		for at < last && p.from >= (s.heads[at].to+s.heads[at+1].from)/2 && !p.overlaps(s.heads[at]) {
+			at++
+		}
+		out[at], next = s.pieces[i], at+1
+	}
+	return out
+}
+
+func (s stretch) overlaps(o stretch) bool { return s.from < o.to && o.from < s.to }
 
 // FieldPos returns the line and column, both from one, of a cell read last.
 func (s *spaced) FieldPos(field int) (line, column int) {

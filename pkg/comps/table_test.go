@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -80,4 +81,38 @@ func TestRuledLine(t *testing.T) {
 	l, found := read(t, "|date|price|\n|---|:---:|\n|2026-05-04|201000|\n", Options{})
 	require.Empty(t, found)
 	require.Equal(t, [2]int{1, 1}, [2]int{l.Len(), l.Rows})
+}
+
+// A cell stands under its head as it does on the page, whatever bytes its letters take.
+func TestCellsStandUnderTheirHeads(t *testing.T) {
+	for _, address := range []string{"7 St. Clair – E", "7 Señor Ct    ", "7 Sen\u0303or Ct    ", "7 桜 Ct        "} {
+		l, found := read(t, "address           sold         price      sq ft  beds  baths\n"+
+			"5 O'Neil Ct       2026-06-03   $268,000   1,310         1.5\n"+
+			address+"   2026-06-03   $261,000   1,310     3\n", Options{})
+		require.Empty(t, found, address)
+		for _, s := range l.Sales() {
+			require.Equal(t, s.Label != "5 O'Neil Ct", s.Bedrooms.Known, s.Label)
+			require.Equal(t, s.Label == "5 O'Neil Ct", s.FullBaths.Known, s.Label)
+		}
+	}
+}
+
+// Below headings typed with blanks, rows pasted with tabs keep their empty cells; tabs that
+// only align are one; where neither makes up the columns, the row is left out.
+func TestRowsWithTabsBelowHeadingsWithBlanks(t *testing.T) {
+	const head = "address   sold   price   sq ft   beds   baths   garage\n"
+	l, found := read(t, head+"12 Elm St\t2026-06-03\t268000\t1310\t3\t\t2\n14 Elm St\t2026-06-04\t262000\t1290\t3\t1\t\n16 Elm St\t\t2026-06-05\t261000\t\t1240\t3\t1\t2\n18 Elm St   2026-06-06\t261000\t1240\t3   1\t2\n", Options{})
+	require.Empty(t, found)
+	require.Equal(t, [2]bool{false, true}, [2]bool{l.Sale(0).FullBaths.Known, l.Sale(0).GarageCars.Known})
+	require.Equal(t, Known(2), l.Sale(0).GarageCars)
+	require.Equal(t, [2]bool{true, false}, [2]bool{l.Sale(1).FullBaths.Known, l.Sale(1).GarageCars.Known})
+	for _, i := range []int{2, 3} {
+		require.Equal(t, []Fact{Known(1240), Known(1), Known(2)}, []Fact{l.Sale(i).Area, l.Sale(i).FullBaths, l.Sale(i).GarageCars})
+	}
+	for row, cells := range map[string]int{"12 Elm St\t2026-06-03\t268000\t1310\t3\t2": 6, "12 Elm St\t2026-06-03\t268000\t\t3": 5, "12 Elm St\t\t2026-06-03\t\t268000\t\t1310\t\t3": 9} {
+		l, found = read(t, head+row+"\n", Options{})
+		require.Zero(t, l.Len())
+		require.Equal(t, 1, l.LeftOut)
+		require.Equal(t, []string{fmt.Sprintf("sold.csv:2:1: error: 12 Elm St is left out: tabs part its row into %d cells, and the first row names 7 columns, so which is empty is not told\n  hint: write n/a where nothing is known, or part the first row by tabs too", cells)}, strs(found))
+	}
 }

@@ -32,6 +32,7 @@ func compDoubts() []Code {
 		{"no-date", "a row of a table without the day of the sale"},
 		{"no-price", "a row of a table without a price"},
 		{"too-many-cells", "a row of a table with more cells than columns"},
+		{"uneven-cells", "a row of a table parted by tabs, not into as many cells as there are columns"},
 		{"open-quote", "a quote in a table that takes up the rows behind it"},
 		{"row-of-sums", "a row of a table that holds the average or sum of the others"},
 		{"bad-cell", "a cell of a table that cannot be read, and counts as not known"},
@@ -45,6 +46,7 @@ func compDoubts() []Code {
 		{"sale-far-away", "a sale that stands many miles from the house, or many times as far off as the others"},
 		{"sale-built-later", "a sold house that was built after its sale"},
 		{"sold-twice", "a house that was sold twice within a year, for much more the second time"},
+		{"sale-counted-twice", "a sale that counts twice, since one of its two rows was added"},
 		{"sale-of-the-house", "an earlier sale of the very house among the sales that say what it is worth"},
 		{"garage-counts-as-one", "a garage of which the cars are not said, which counts as one for one car"},
 		{"day-far-on", "a day of the value that comes from one sale long after the others"},
@@ -66,7 +68,7 @@ func compDoubts() []Code {
 
 // ofSingleSales are the doubts about one row, cell or sale that does not count, which
 // stand behind those about all of the value.
-var ofSingleSales = []string{"bad-sale", "no-date", "no-price", "too-many-cells", "open-quote", "row-of-sums", "bad-cell", "doubtful-cell", "more-bad-cells", "doubtful-sale"}
+var ofSingleSales = []string{"bad-sale", "no-date", "no-price", "too-many-cells", "uneven-cells", "open-quote", "row-of-sums", "bad-cell", "doubtful-cell", "more-bad-cells", "doubtful-sale"}
 
 // WeightyFirst orders doubts about sold houses: those about the whole value before those
 // about single rows, each in the order of the file.

@@ -62,6 +62,7 @@ func (r *reader) doubtComps() {
 	r.doubtOldSales(c)
 	r.doubtOwnSale(c)
 	r.doubtSoldTwice(c)
+	r.doubtCountedTwice(c)
 	for _, row := range v.Rows {
 		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
 			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: %s %s", row.Name(), quantity.FormatDollars(row.Adjusted), row.OthersSay(), farBy(row.Off))("look at it again; strike it under comps if it was no open sale of such a house")

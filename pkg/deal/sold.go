@@ -23,6 +23,7 @@ type sold struct {
 	planned    plannedScope
 	asked      CompsAsked
 	open       func(string) ([]byte, error)
+	inMiles    bool // an m of a distance can be no metres
 }
 
 type extra struct {
@@ -71,7 +72,18 @@ func (r *reader) record(s scope, f *Field, g *reading) {
 	if says, want := r.entry(s.path).Doubt(g.node.text); says != "" {
 		r.say("doubtful-cell", g.node.at, "%s: %s", f.title(), says)("write %s", want)
 	}
+	r.inMiles = r.inMiles || r.entry(s.path).DoubtsMetres()
 	g.choice, g.ok = g.node.text, true
+}
+
+// allMiles takes every "m" of the distances that are written out for miles where one of them
+// can be no metres.
+func (r *reader) allMiles() {
+	for _, s := range r.items["<comp>"] {
+		if g := r.good(s.path + "distance"); r.inMiles && g != nil && r.entry(s.path).InMiles() {
+			r.say("doubtful-cell", g.node.at, "%s: %s is taken for miles, as the m of another sale", g.field.title(), diag.Quote(g.node.text))("write the unit in full, e.g. 0.9 mi or 600 metres")
+		}
+	}
 }
 
 // finishComp refuses a sold house without its day or price.

@@ -2,6 +2,7 @@ package deal_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -135,7 +136,7 @@ func TestWhichSaleIsNamed(t *testing.T) {
 	}
 	for name, want := range map[string]string{
 		"line 7 of a.yaml": "1 Pine Ct", "line 7 of small.csv": "12 ELM ST MAUMEE", "line 9": "line 9", "line 2": "1 Elm St",
-		"1 elm street": "1 Elm St", "2 Pine Court, Toledo OH": "2 Pine Ct", "12 Elm Street, Toledo": "12 ELM ST TOLEDO",
+		"1 elm street": "1 Elm St", "2 Pine Court, Toledo OH": "2 Pine Ct", "2 Pine": "2 Pine Ct", "12 Elm Street, Toledo": "12 ELM ST TOLEDO",
 	} {
 		d, says := strike(name)
 		require.NotNil(t, d, says)
@@ -186,4 +187,44 @@ func TestSoldTwice(t *testing.T) {
 	require.Empty(t, said("250000", "2025-03-14"), "a fifth and no more")
 	require.Empty(t, said("240000", "2024-03-14"))
 	require.Empty(t, said("340000", "2025-03-14"))
+}
+
+// Of a sale recorded twice within 30 days that which is written out counts, whenever it was
+// recorded, but for one that is not before the day of the value.
+func TestOfASaleRecordedTwiceHersCounts(t *testing.T) {
+	open := func(string) ([]byte, error) {
+		return []byte("address,sale date,price,sq ft\n12 Elm St,2025-12-03,268000,1240\n14 Elm St,2025-11-03,262000,1240\n"), nil
+	}
+	used := func(day string, add ...string) (lines []int, codes []string, all string) {
+		text := unvalued + "house: {living area: 1240 sq ft}\ncomps:\n  file: hers.csv\n  sold:\n    12 Elm Street: {sold: " + day + ", price: $268k, concessions: $8,000}\n"
+		d, found := deal.ReadWith(deal.Options{Open: open, Comps: deal.CompsAsked{Add: add}}, "a.yaml", []byte(text))
+		require.NotNil(t, d, "%v", found)
+		for _, row := range d.Comps.Value.Rows {
+			if strings.HasPrefix(row.Label, "12 Elm") {
+				lines = append(lines, d.Comps.Place(&row.Sold).Line)
+			}
+		}
+		for _, f := range found {
+			codes = append(codes, f.Code)
+			all += f.String() + "\n"
+		}
+		slices.Sort(lines)
+		return lines, codes, all
+	}
+	lines, codes, _ := used("2025-12-20")
+	require.Equal(t, []int{7}, lines)
+	require.NotContains(t, codes, "sale-counted-twice")
+	lines, _, _ = used("2025-11-20")
+	require.Equal(t, []int{7}, lines)
+	lines, codes, all := used("2025-12-20", "line 2 of hers.csv")
+	require.Equal(t, []int{2, 7}, lines)
+	require.Contains(t, codes, "sale-counted-twice")
+	require.Contains(t, all, "hers.csv:2:1: warning: 12 Elm St counts twice: it was sold on 2025-12-03 for $268,000, and on 2025-12-20 for as much (line 7 of a.yaml), likely one sale, recorded twice\n  hint: strike one of them, unless it was sold twice: strike: [line 7 of a.yaml]")
+	text := unvalued + "comps:\n  file: hers.csv\n  sold:\n    12 Elm Street: {sold: 2026-03-02, price: $268k, baths: 2}\n"
+	late := deal.Options{Open: func(string) ([]byte, error) {
+		return []byte("address,sale date,price\n12 Elm St,2026-02-10,268000\n"), nil
+	}}
+	d, found := deal.ReadWith(late, "a.yaml", []byte(text))
+	require.NotNil(t, d, "%v", found)
+	require.Len(t, d.Comps.Value.Rows, 1, "the later one is not used, so the list's row is")
 }

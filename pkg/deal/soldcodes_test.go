@@ -11,6 +11,7 @@ import (
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
+	"ledgerboard/pkg/comps"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 )
@@ -313,4 +314,16 @@ func TestLowNotBelowTheSoldHouses(t *testing.T) {
 	x, said := low("value: {low: $260k}\n")
 	require.Equal(t, "260000", x.String())
 	require.NotContains(t, said, "low-above-comps")
+}
+
+// The same holds of the sales that are written out.
+func TestEveryMOfWrittenSalesIsTheSame(t *testing.T) {
+	d, found := deal.Read("a.yaml", []byte(unvalued+"comps:\n  sold:\n    1 A St: {sold: 2025-11-14, price: $300k, distance: 0.4m}\n    2 A St: {sold: 2025-11-15, price: $310k, distance: 12m}\n    3 A St: {sold: 2025-11-16, price: $320k, distance: 1 mi}\n"))
+	require.NotNil(t, d, "%v", found)
+	miles := map[string]float64{}
+	for _, row := range d.Comps.Value.Rows {
+		miles[row.Label] = row.Distance.Value / comps.Mile
+	}
+	require.InDeltaMapValues(t, map[string]float64{"1 A St": 0.4, "2 A St": 12, "3 A St": 1}, miles, 1e-9)
+	require.Contains(t, found.Error(), `a.yaml:6:56: warning: distance: "12m" is taken for miles, as`)
 }

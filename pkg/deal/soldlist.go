@@ -32,6 +32,7 @@ type salesList struct {
 // salesOf gathers the sales of the deal.
 func (r *reader) salesOf() *salesList {
 	l := &salesList{at: map[int]diag.Pos{}}
+	r.allMiles()
 	for i, s := range r.items["<comp>"] {
 		sale := r.entry(s.path).Sold()
 		sale.Label, sale.Line, sale.Has, sale.Own = r.labels[s.path], fromRecord+i, r.has(s.path), true

@@ -47,3 +47,20 @@ func (r *reader) doubtSoldTwice(c *Comparables) {
 		}
 	}
 }
+
+// doubtCountedTwice names sales that were added beside another row of the same sale, which
+// then counts twice.
+func (r *reader) doubtCountedTwice(c *Comparables) {
+	rows := c.Value.Rows
+	for i := range rows {
+		a := &rows[i].Sold
+		for j := range rows {
+			b := &rows[j].Sold
+			if i == j || !a.Flags.Has(comps.Duplicate|comps.Again) || b.Flags.Has(comps.Duplicate|comps.Again) || !comps.OneSale(a, b) {
+				continue
+			}
+			at := c.Place(b)
+			r.say("sale-counted-twice", c.Place(a), "%s counts twice: it was sold on %s for %s, and on %s for as much (line %d of %s), likely one sale, recorded twice", a.Name(), a.Date, quantity.FormatDollars(a.Price), b.Date, at.Line, at.File)("strike one of them, unless it was sold twice: strike: [line %d of %s]", at.Line, at.File)
+		}
+	}
+}

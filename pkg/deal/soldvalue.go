@@ -121,8 +121,9 @@ func (r *reader) comparables() {
 	c := &Comparables{Subject: subject, Sales: len(l.sales), Lost: l.lost, at: l.at, Conditions: len(r.conditions) > 0, HasTable: l.file, Unread: l.unread}
 	r.deal.Comps = c
 	asked := r.askedSales(l)
-	list, _ := comps.NewList(l.unstruck(asked), quantity.Date{})
-	c.Struck, c.Day = c.Sales-list.Len(), r.dayOfValue(list.Sales())
+	sales := l.unstruck(asked)
+	c.Struck, c.Day = c.Sales-len(sales), r.dayOfValue(sales)
+	list, _ := comps.NewList(sales, c.Day.AddDays(-1))
 	r.doubtDay(l, list)
 	r.addedTooLate(l, asked, c.Day)
 	r.doubtSales(l, list.Sales(), c.Day, asked.added())

@@ -18,12 +18,37 @@ var (
 // Named reports whether a row sums up the others by its name: it has such words alone, and
 // numbers. An address has others: 12 High Street, Grand Avenue 4.
 func Named(name string) bool {
-	all := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	all := wordsOf(name)
 	known := func(w string) bool { return slices.Contains(words, w) }
 	return slices.ContainsFunc(all, known) && !slices.ContainsFunc(all, func(w string) bool {
-		_, err := strconv.Atoi(w)
-		return err != nil && !known(w) && !slices.Contains(beside, w)
+		return !number(w) && !known(w) && !slices.Contains(beside, w)
 	})
+}
+
+// streets are those of the words that are also names of streets.
+var streets = []string{"grand", "high", "low", "max", "min", "count", "sum", "mode"}
+
+// MayBeOne reports whether such a name may yet be that of one thing, which other cells of its
+// row then tell: a house by its number and street, 412 Grand, or the high and the low of
+// three sales.
+func MayBeOne(name string) bool {
+	all := wordsOf(name)
+	switch {
+	case len(all) == 1:
+		return all[0] == "high" || all[0] == "low"
+	case len(all) == 0 || !number(all[0]):
+		return false
+	}
+	return !slices.ContainsFunc(all, func(w string) bool { return !number(w) && !slices.Contains(streets, w) })
+}
+
+func wordsOf(name string) []string {
+	return strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+}
+
+func number(w string) bool {
+	_, err := strconv.Atoi(w)
+	return err == nil
 }
 
 // Begins reports whether a name begins as that of a row which sums up others: Subtotal paint.

@@ -23,3 +23,9 @@ func TestBeginsOfSums(t *testing.T) {
 		require.Equal(t, want, sums.Begins(name), name)
 	}
 }
+
+func TestSumsThatMayBeOne(t *testing.T) {
+	for name, want := range map[string]bool{"412 Grand": true, "18 High": true, "7 Max.": true, "High": true, "low:": true, "Average": false, "3 average": false, "3 sales, high": false, "Low / High": false, "Grand total": false, "": false} {
+		require.Equal(t, want, sums.MayBeOne(name), name)
+	}
+}
