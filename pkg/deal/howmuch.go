@@ -153,7 +153,7 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 		}
 		for _, other := range b.worksOf(name) {
 			switch {
-			case !alike(w.item, other.item):
+			case !alike(w.item, other.item) || other.finishesNewFloor():
 			case slices.ContainsFunc(yielding, func(x brought) bool { return !stacked(x.by.item, other.item) }):
 				aside = append(aside, other)
 			default:
@@ -163,6 +163,14 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 	}
 	all := b.all(w.item)
 	return b.sum(all, above, b.origins(aside)), b.sum(all, aside, nil)
+}
+
+// finishesNewFloor reports whether work sands or coats only a floor that is new: no old wood,
+// in place of what lies under which something else would be done.
+func (w *work) finishesNewFloor() bool {
+	return len(w.bringers) > 0 && !slices.ContainsFunc(w.bringers, func(x brought) bool {
+		return !(w.item.Thing() == woodFinish && x.by.item.NewFloor) && !x.by.finishesNewFloor()
+	})
 }
 
 // stacked reports whether two items lie one on the other: what makes different things, as a
@@ -246,7 +254,7 @@ func (b *bringing) worksOf(name string) (out []*work) {
 
 // allDone reports whether an item is done to all there is.
 func (b *bringing) allDone(name string) bool {
-	works := b.worksOf(name)
+	works := slices.DeleteFunc(b.worksOf(name), (*work).finishesNewFloor)
 	var sum toDo
 	for _, w := range works {
 		sum = sum.plus(b.amount(w))
