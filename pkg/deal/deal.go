@@ -2,6 +2,7 @@ package deal
 
 import (
 	"maps"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -116,6 +117,7 @@ func readOnce(how Options, name string, text []byte, sets []Set) (*Deal, diag.Li
 	r.deal.Sources = Sources(name, text, sets...)
 	maps.Copy(r.deal.Sources, r.books)
 	r.diags.Sort()
+	r.diags = slices.Compact(r.diags) // each option of a room may tell the same of it
 	if r.diags.HasErrors() {
 		return nil, r.diags
 	}

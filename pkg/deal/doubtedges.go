@@ -38,7 +38,9 @@ func (r *reader) doubtEdges() {
 	}
 	for _, p := range r.chosenPlans() {
 		for _, it := range p.idle {
-			note(p.room, pricebook.MeasureNamed(it.Measure).Line, it.Name)
+			if !r.does(it) {
+				note(p.room, pricebook.MeasureNamed(it.Measure).Line, it.Name)
+			}
 		}
 	}
 	if keys != nil {
@@ -51,12 +53,17 @@ func (r *reader) doubtEdges() {
 	}
 }
 
+// does reports whether the file names an item somewhere, such as by its number.
+func (r *reader) does(it *pricebook.Item) bool {
+	return slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return w.item == it && w.by == "" })
+}
+
 // doubtBedrooms looks for work that would come for each bedroom, such as alarms, where no room
 // counts as one: nothing of it is priced.
 func (r *reader) doubtBedrooms() {
 	for _, p := range r.chosenPlans() {
 		for _, it := range p.idle {
-			if it.Measure == "house bedrooms" {
+			if it.Measure == "house bedrooms" && !r.does(it) {
 				r.say("no-bedroom", p.at, "no room counts as a bedroom, so nothing is priced of %s", it.Name)("say   kind: bedroom   in the rooms that are slept in, or count it:   whole house: {work: {%s: {by: hired, count: 3}}}", it.Name)
 				return
 			}
@@ -69,7 +76,7 @@ func (r *reader) doubtBedrooms() {
 func (r *reader) doubtOutsideAlone() {
 	outside := func(it *pricebook.Item) bool { return pricebook.MeasureNamed(it.Measure).Of == "outside" }
 	done := func(it *pricebook.Item) bool {
-		return slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return w.item == it && w.member.Parent.Parent.Kind == "outside" })
+		return r.does(it) || slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return w.item == it && w.member.Parent.Parent.Kind == "outside" })
 	}
 	for _, p := range r.chosenPlans() {
 		for _, it := range p.idle {

@@ -48,22 +48,33 @@ func (r *reader) doubtPrices() {
 	}
 }
 
-// doubtNoRate looks for hired work that is charged by the hour while nobody says what an
-// hour costs.
+// doubtNoRate looks for work that goes by the hour of a trade while nobody says what that
+// costs: a trade would be paid nothing, and own work would be worth nothing.
 func (r *reader) doubtNoRate() {
 	if _, rated := r.deal.Root.Given.Look("own_labour_rate"); rated {
 		return
 	}
 	for _, w := range r.chosenWorks() {
-		hourly := w.member.Given.Of("by_the_hour")
-		if hourly.Number.IsZero() || !w.hiredUnquoted() {
+		if !w.byTheHour() {
 			continue
 		}
 		trade := r.trade(w.item.Trade)
-		if _, rated := trade.Given.Look("crew_rate"); !rated {
-			r.say("no-rate", hourly.Pos, "%s is charged by the hour, and an hour of the %s trade has no rate, so its labour costs nothing", diag.Quote(w.label), trade.Label)("add   labour: {trades: {%s: {rate: $62/hour}}}", trade.Label)
+		if _, rated := trade.Given.Look("crew_rate"); rated {
+			continue
 		}
+		comes := "costs nothing"
+		if w.byOwnHands() {
+			comes = "counts nothing where trades finish it"
+		}
+		r.say("no-rate", w.member.Given.Of("by_the_hour").Pos, "%s is charged by the hour, and an hour of the %s trade has no rate, so its labour %s", diag.Quote(w.label), trade.Label, comes)("add   labour: {trades: {%s: {rate: $62/hour}}}", trade.Label)
 	}
+}
+
+// byTheHour reports whether its labour goes by the hours of its trade: what that is paid, or
+// what own work is worth.
+func (w *work) byTheHour() bool {
+	_, quoted := w.member.Given.Look("quote")
+	return !quoted && !w.member.Given.Of("by_the_hour").Number.IsZero()
 }
 
 // hiredUnquoted reports whether a trade does the work at a price that it did not quote.

@@ -36,17 +36,17 @@ func nearTrade(name string, known []string) (string, bool) {
 	return diag.Nearest(name, known)
 }
 
-// doubtRates looks for rates that no work is paid by.
+// doubtRates looks for rates that no work goes by.
 func (r *reader) doubtRates() {
 	hourly := map[string]bool{}
 	for _, w := range r.chosenWorks() {
-		if w.hiredUnquoted() && !w.member.Given.Of("by_the_hour").Number.IsZero() {
+		if w.byTheHour() {
 			hourly[w.item.Trade] = true
 		}
 	}
 	for _, s := range r.items["<trade>"] {
 		if g := r.good(s.path + "rate"); g != nil && !hourly[s.member.Label] {
-			r.say("rate-unused", g.at(), "no work is paid by the hourly rate of %s", s.member.Label)("hired work is priced by the unit; where this trade charges its hours, write   by the hour: yes   at the work")
+			r.say("rate-unused", g.at(), "no work goes by the hourly rate of %s", s.member.Label)("hired work is priced by the unit; where this trade charges its hours, write   by the hour: yes   at the work")
 		}
 	}
 	g := r.good("renovation.own labour rate")
