@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"cmp"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
@@ -8,13 +10,13 @@ import (
 )
 
 // doubtAllTheHouse doubts work on the whole house that several rooms name, so that it is
-// done to more house than there is, and what a room names while it comes along once for the
-// house too.
+// done to more house than there is, also where it comes along in one of them, and what a room
+// names while it comes along once for the house too.
 func (r *reader) doubtAllTheHouse() {
 	comesOnce := r.comesOnce()
-	before, parts := map[*pricebook.Item]*plan{}, map[*pricebook.Item]decimal.Decimal{}
+	before, parts, along := map[*pricebook.Item]*plan{}, map[*pricebook.Item]decimal.Decimal{}, map[*pricebook.Item]string{}
 	for p, w := range r.eachWork() {
-		if !p.taken || w.by != "" {
+		if !p.taken || w.by != "" && comesOnce[plainKey(w.item.Name)] {
 			continue
 		}
 		by := before[w.item]
@@ -22,7 +24,7 @@ func (r *reader) doubtAllTheHouse() {
 		part, known := r.partOf(w)
 		m := pricebook.MeasureNamed(w.item.Measure)
 		switch {
-		case !r.allOptions && p.room.Kind != "whole_house" && r.callPlan != nil && r.callPlan.has(w.item.Name):
+		case w.by == "" && !r.allOptions && p.room.Kind != "whole_house" && r.callPlan != nil && r.callPlan.has(w.item.Name):
 			r.say("done-twice", w.at, "%s stands in %s, and comes along once for the whole house too", diag.Quote(w.label), p.room.Label)("write it once, under   whole house: {work: {%s: ...}}", w.item.Name)
 		case comesOnce[plainKey(w.item.Name)]:
 			if again {
@@ -31,7 +33,12 @@ func (r *reader) doubtAllTheHouse() {
 				before[w.item] = p
 			}
 		case known && m.Of == "house" && m.Unit != "month":
-			if parts[w.item] = parts[w.item].Add(part); again && parts[w.item].GreaterThan(one) {
+			along[w.item] = cmp.Or(along[w.item], w.by)
+			switch parts[w.item] = parts[w.item].Add(part); {
+			case !again || !parts[w.item].GreaterThan(one):
+			case along[w.item] != "":
+				r.say("done-twice", w.at, "%s goes by the whole house, and is done in %s and in %s: %s brings it along", diag.Quote(w.item.Name), by.room.Label, p.room.Label, along[w.item])("write   without: [%s]   beside what brings it along, or say how much it is for where you name it, with   part: 50%%", w.item.Name)
+			default:
 				r.say("done-twice", w.at, "%s goes by the whole house, and stands in %s and in %s", diag.Quote(w.label), by.room.Label, p.room.Label)("write it once, under   whole house: {work: {%s: ...}}   , or say how much each is for, with   part: 50%%", w.item.Name)
 			}
 			before[w.item] = p

@@ -154,7 +154,7 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 		for _, other := range b.worksOf(name) {
 			switch {
 			case !alike(w.item, other.item) || other.finishesNewFloor():
-			case slices.ContainsFunc(yielding, func(x brought) bool { return !stacked(x.by.item, other.item) }):
+			case slices.ContainsFunc(yielding, func(x brought) bool { return !b.stacked(x.by.item, other.item) }):
 				aside = append(aside, other)
 			default:
 				above = append(above, other)
@@ -174,9 +174,11 @@ func (w *work) finishesNewFloor() bool {
 }
 
 // stacked reports whether two items lie one on the other: what makes different things, as a
-// floor and the membrane under it, does. All else lies side by side.
-func stacked(x, y *pricebook.Item) bool {
-	return x.Thing() != "" && y.Thing() != "" && x.Thing() != y.Thing()
+// floor and the membrane under it, or what is taken out and what is new, does. All else lies
+// side by side.
+func (b *bringing) stacked(x, y *pricebook.Item) bool {
+	of, on := b.things(x), b.things(y)
+	return len(of) > 0 && len(on) > 0 && !slices.ContainsFunc(of, func(thing string) bool { return slices.Contains(on, thing) })
 }
 
 // alike reports whether so much of one item is so much of the other: they go by the same

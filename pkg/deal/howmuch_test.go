@@ -107,7 +107,8 @@ func TestACompanionOfTheSameSurfaceFollows(t *testing.T) {
 		{window, "hang wall board: {count: 8 sq ft}", "casing: hired", "outside wall insulation", "8"},
 		{window, "hang wall board: {part: 50%}", "hang bath wall board: {part: 30%}", "outside wall insulation", "272"},
 		{window, "hang wall board: {part: 50%}", "strip wall board: {part: 50%}", "outside wall insulation", "170"}, // what is taken out lies under what is new
-		{window, "hang wall board: {part: 50%}", "wall batts: {part: 60%}", "outside wall insulation", "136"},
+		{window, "hang wall board: {part: 50%}", "wall batts: {part: 60%}", "outside wall insulation", "0"},         // the batts lie under the board
+		{window, "hang wall board: hired", "wall batts: {part: 60%}", "outside wall insulation", "136"},
 		{window, "hang wallpaper: {part: 25%}", "casing: hired", "prepare walls", "88"},
 	})
 }
@@ -304,6 +305,31 @@ func TestCasingBesideATileBaseIsPaintedByItsOwnRun(t *testing.T) {
 	} {
 		of := quantities(t, fmt.Sprintf(den, work))
 		require.Equal(t, much, [2]string{of["paint trim"].Round(6).String(), of["paint casing"].Round(6).String()}, work)
+	}
+}
+
+// What lies one on the other is not side by side, at a part as little as at the whole: lining
+// and wallpaper, board and its texture, plaster and its skim coat, plywood and a floor, what is
+// taken out and what is new, and layers of a floor whether they are named or not.
+func TestPartsThatLieOneOnTheOtherCountOnce(t *testing.T) {
+	const layers = "rooms: {den: {size: 10' x 10', doors: 2' x 5', layers: [carpet, vinyl], work: {%s}}}\n"
+	for work, want := range map[string][2]string{
+		"hang lining paper: {part: 25%}, hang wallpaper: {part: 25%}":                                   {"prepare walls", "80"},
+		"hang wall board: {part: 30%}, match wall texture: {part: 30%}":                                 {"prime new wall board", "96"},
+		"fasten loose plaster: {part: 40%}, skim ceiling: {part: 40%}":                                  {"seal ceiling before skim", "40"},
+		"thin plywood underlayment: {part: 30%}, prefinished wood floor: {part: 30%}":                   {"screw down subfloor", "30"},
+		"wall batts: {part: 40%}, hang wall board: {part: 40%}":                                         {"outside wall insulation", ""},
+		"strip textured ceiling: {part: 40%}, hang ceiling board: {part: 40%}":                          {"skim ceiling", ""},
+		"resilient plank floor: {part: 50%}":                                                            {"subfloor repair", "4"},
+		"resilient plank floor: {part: 50%}, strip carpet: {part: 50%}":                                 {"subfloor repair", "4"},
+		"resilient plank floor: {part: 50%}, strip carpet: {part: 50%}, strip sheet vinyl: {part: 50%}": {"subfloor repair", "4"},
+	} {
+		of := quantities(t, walked+"house: {year built: 1940}\n"+fmt.Sprintf(layers, work))
+		got := ""
+		if x, done := of[want[0]]; done && !x.IsZero() {
+			got = x.String()
+		}
+		require.Equal(t, want[1], got, "%s of %s", want[0], work)
 	}
 }
 

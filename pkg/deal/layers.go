@@ -104,6 +104,8 @@ func (b *bringing) things(it *pricebook.Item) []string {
 		return other != nil && other.Thing() == woodFinish
 	}
 	switch thing := it.Thing(); {
+	case thing == "" && it.Trade == demolition && b.inLayers(it):
+		return []string{demolition + " of " + it.Name} // a layer lies on the other
 	case thing == "" && it.Trade == demolition:
 		return []string{demolition} // it lies under what is new
 	case thing == "":
@@ -113,6 +115,15 @@ func (b *bringing) things(it *pricebook.Item) []string {
 	default:
 		return []string{thing}
 	}
+}
+
+// inLayers reports whether an item takes up one of the layers of the room.
+func (b *bringing) inLayers(it *pricebook.Item) bool {
+	g := b.good(b.roomPaths[b.plan.room] + "layers")
+	return g != nil && slices.ContainsFunc(g.words(), func(s span) bool {
+		name := layered[plainKey(s.text)]
+		return name == it.Name || harder[name] == it.Name
+	})
 }
 
 // yields reports whether other work leaves less of a companion, or is being asked for it.
