@@ -99,6 +99,9 @@ func (p stressPage) legend() string {
 	default:
 		words += " Loans stay as planned, but are sized anew for a maximum offer."
 	}
+	if p.Answer.Plan.KeepsCharges() {
+		words += " Charges of the closing reckoned on the work or the value stay as planned too; a maximum offer takes them as they then are."
+	}
 	if p.Grid.Reweighs {
 		words += " The weights of the sold houses stay as planned."
 	}

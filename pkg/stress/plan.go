@@ -127,6 +127,12 @@ func (p *Plan) sizedBy(lines ...string) []exact.Change {
 	})
 }
 
+// KeepsCharges reports whether a charge of the closing, reckoned on what comes out later, stays
+// as planned.
+func (p *Plan) KeepsCharges() bool {
+	return slices.ContainsFunc(p.looked, func(c exact.Change) bool { return c.Cell.Line.Name == "base" })
+}
+
 // What a lender counts, by the line that moves it before the closing.
 var (
 	lenderValue  = counted{"lender_value", "value"}
