@@ -69,7 +69,8 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 		{"top_up", "least-interest", "%s: the lender's least interest adds %s at the sale", "this is what a quick sale costs; ask the lender whether it can be waived"},
 	} {
 		if premium := a.Line("all_in_price").Sub(a.Line("price")); row.line == "cut_no_cash_back" && premium.IsPositive() && a.Of(loan, "finances_premium").IsZero() {
-			if a.Of(loan, row.line).GreaterThan(premium) { // it would be cut with the premium counted too
+			lent := a.Of(loan, "lent_at_closing").Sub(a.Of(loan, "loan_at_closing"))                                                  // by those before it
+			if a.Of(loan, "closing_wanted").GreaterThan(a.Of(loan, "net_price").Add(premium).Add(a.Line("closing_cost")).Sub(lent)) { // it would be cut with the premium counted too
 				row.hint += "; it is taken not to lend on the " + quantity.FormatMoney(premium) + " paid on top of the price: if it does, add   counts premium: yes"
 			} else {
 				row.format, row.hint = "%s: %s is taken off, since it is taken not to lend on what is paid on top of the price", "if it does, add   counts premium: yes   to the loan; if it does not, lower the loan"

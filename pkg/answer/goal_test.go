@@ -137,3 +137,18 @@ cash: {available: 6k}
 	require.True(t, a.Line("cash_needed").GreaterThan(a.Line("owner_paid_before")))
 	require.NotContains(t, a.TiedUp(), "Before the closing it is more")
 }
+
+// A lender of the work alone pays one draw and is paid once: without a charge the annual rate
+// is that of the loan, though the draw comes a month after the purchase.
+func TestTheRateOfOneDrawPaidOnceIsTheLoans(t *testing.T) {
+	a := answered(t, `
+purchase: {price: 100k}
+value: {after-repair value: 200k}
+time: {renovation: 1 month, marketing: 3 months, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: all, amount: 50k}]}
+selling: {agent: 5%}
+loans: [{name: bank, renovation share: 100%, rate: 14.5%, interest on: balance, interest paid: at payoff, term: 1 year, draws: {lag: 0}}]
+`)
+	require.True(t, a.LoanAPR.Found)
+	require.Equal(t, "0.145", a.LoanAPR.Value.Round(6).String())
+}

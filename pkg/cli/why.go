@@ -142,6 +142,9 @@ func (o *whyOptions) search(path string, d *deal.Deal, doubts diag.List, asked r
 	if o.month >= 0 {
 		tell(o.Err, "warning: %s is no line by month, so --month %d changes nothing", f.Name, o.month)
 	}
+	if o.json {
+		return report.SearchJSON(o.Out, a, f, o.askedOf(path))
+	}
 	return report.Search(o.Out, a, f, o.askedOf(path), style)
 }
 

@@ -13,17 +13,34 @@ import (
 
 // Search writes what a result found by search is, and how to check it.
 func Search(w io.Writer, a *answer.Answer, f answer.Found, file string, s Style) error {
-	p := newPage(w, s)
-	p.line("%s = %s", p.paint(bold, f.Name), found(f, f.Value(a)))
-	p.text("  ", f.Meaning+"; found by search, not by a formula")
-	lines, err := sides(a, f.Name)
+	says, err := searchSays(a, f, file)
 	if err != nil {
 		return err
 	}
-	for _, line := range append(lines, howToCheck(a, f, f.Value(a), file)...) {
+	p := newPage(w, s)
+	p.line("%s = %s", p.paint(bold, f.Name), found(f, f.Value(a)))
+	p.text("  ", f.Meaning+"; found by search, not by a formula")
+	for _, line := range says {
 		p.text("  ", line)
 	}
 	return p.flush()
+}
+
+// SearchJSON writes the same as an object; its value is null where there is none.
+func SearchJSON(w io.Writer, a *answer.Answer, f answer.Found, file string) error {
+	says, err := searchSays(a, f, file)
+	if err != nil {
+		return err
+	}
+	return writeJSON(w, map[string]any{"schema": Schema, "why": map[string]any{
+		"kind": "search", "line": f.Name, "value": f.Value(a), "text": found(f, f.Value(a)), "unit": f.Unit, "meaning": f.Meaning, "says": says,
+	}})
+}
+
+// searchSays are what was found on either side, and which command shows it.
+func searchSays(a *answer.Answer, f answer.Found, file string) ([]string, error) {
+	lines, err := sides(a, f.Name)
+	return append(lines, howToCheck(a, f, f.Value(a), file)...), err
 }
 
 func found(f answer.Found, v any) string {

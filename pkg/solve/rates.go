@@ -1,8 +1,6 @@
 package solve
 
 import (
-	"slices"
-
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/cashflow"
@@ -60,7 +58,7 @@ func APR(m *model.Model, v *exact.Values, loans ...*model.Member) Rate {
 			advances = append(advances, at)
 		}
 	}
-	r, err := cashflow.APR(atOnce(advances, payments, hold))
+	r, err := cashflow.APR(atOnce(advances, payments))
 	if err != nil {
 		return Rate{Why: err.Error()}
 	}
@@ -69,20 +67,20 @@ func APR(m *model.Model, v *exact.Values, loans ...*model.Member) Rate {
 
 // atOnce returns the arguments of an annual percentage rate. The unit period of one advance
 // and one payment is the time between, but a year where it is longer (12 CFR 1026 App. J
-// (b)(5) and (c)(5)); of all else it is a month.
-func atOnce(advances, payments []cashflow.Flow, hold decimal.Decimal) (_, _ []cashflow.Flow, periodsAYear decimal.Decimal) {
+// (b)(5) and (c)(5)); of all else it is a month. The time begins with that advance.
+func atOnce(advances, payments []cashflow.Flow) (_, _ []cashflow.Flow, periodsAYear decimal.Decimal) {
 	year := decimal.NewFromInt(monthsAYear)
-	single := len(advances) == 1 && len(payments) == 1
-	if !single || advances[0].Whole > 0 || !advances[0].Part.IsZero() || !at(payments[0]).Equal(hold) {
+	if len(advances) != 1 || len(payments) != 1 || !at(payments[0]).GreaterThan(at(advances[0])) {
 		return advances, payments, year
 	}
-	one := slices.Clone(payments)
-	if hold.GreaterThan(year) {
-		one[0].Whole, one[0].Part = whole(formula.Divide(hold, year))
-		return advances, one, decimal.NewFromInt(1)
+	between := at(payments[0]).Sub(at(advances[0]))
+	lent, paid := cashflow.Flow{Amount: advances[0].Amount}, cashflow.Flow{Whole: 1, Amount: payments[0].Amount}
+	periodsAYear = formula.Divide(year, between)
+	if between.GreaterThan(year) {
+		paid.Whole, paid.Part = whole(formula.Divide(between, year))
+		periodsAYear = decimal.NewFromInt(1)
 	}
-	one[0].Whole, one[0].Part = 1, decimal.Decimal{}
-	return advances, one, formula.Divide(year, hold)
+	return []cashflow.Flow{lent}, []cashflow.Flow{paid}, periodsAYear
 }
 
 // at is when a flow falls, in unit periods.
