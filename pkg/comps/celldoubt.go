@@ -30,6 +30,12 @@ var (
 	milesDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is taken for miles: so few metres lie between no two houses"
 	}, "the unit in full, e.g. 0.9 mi or 600 metres"}
+	metresDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " is taken for metres"
+	}, "the unit in full, e.g. 12 mi or 12 metres"}
+	asMilesDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " is taken for miles, as other distances are"
+	}, metresDoubt.want}
 	lotDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " acres are hardly the lot of a house, so it counts as not known"
 	}, "the lot with its unit, e.g. 7,405 sq ft or 0.17 acres"}
@@ -88,16 +94,20 @@ func (r *reader) doubt(c column, text string) {
 	r.doubts = append(r.doubts, doubted{*r.row.doubt, r.pos(c.at), r.name() + ": " + c.header, text, 0})
 }
 
-// allMiles takes every "m" of a column for miles where one of them can be no metres.
+// allMiles takes every "m" of a column for miles where one of them can be no metres, or
+// another says that it is in miles.
 func (r *reader) allMiles() {
-	at := slices.IndexFunc(r.doubts, func(d doubted) bool { return d.want == milesDoubt.want })
-	if at < 0 {
+	if !r.row.miles && !slices.ContainsFunc(r.doubts, func(d doubted) bool { return d.want == milesDoubt.want }) {
 		return
 	}
 	for _, i := range r.metres {
 		r.list.sales[i].Stated.Value *= Mile
 	}
-	r.doubts[at].more += len(r.metres)
+	for i := range r.doubts {
+		if r.doubts[i].want == metresDoubt.want {
+			r.doubts[i].cellDoubt = asMilesDoubt
+		}
+	}
 }
 
 // tellDoubts tells each kind of doubt once, for all cells that share it.

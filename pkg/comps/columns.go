@@ -76,7 +76,7 @@ func plain(header string) (name, unit string) {
 		return "lot", "acres" // and one named acres that of its lot
 	}
 	if len(words) == 1 && words[0] == "miles" {
-		return "distance", "mi"
+		return "distance", ofMiles
 	}
 	for _, n := range []int{2, 1} {
 		if len(words) <= n {

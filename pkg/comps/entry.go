@@ -37,18 +37,16 @@ func (e *Entry) Set(field, text string) error {
 	return &quantity.Error{Found: text, Why: why, Want: want, At: -1}
 }
 
-// DoubtsMetres reports whether an "m" of what was set last was taken for miles.
-func (e *Entry) DoubtsMetres() bool { return e.row.doubt == &milesDoubt }
+// DoubtsMetres reports whether its distance shows that others are in miles: an "m" that was
+// taken for them, or the word.
+func (e *Entry) DoubtsMetres() bool { return e.row.doubt == &milesDoubt || e.row.miles }
 
-// InMiles takes the "m" of its distance for miles, as others beside it are, and reports
-// whether it was taken for metres.
-func (e *Entry) InMiles() bool {
-	was := e.row.metres
-	if was {
-		e.row.Stated.Value, e.row.metres = e.row.Stated.Value*Mile, false
-	}
-	return was
-}
+// InMetres reports whether the "m" of its distance was taken for so few metres as there may be
+// miles.
+func (e *Entry) InMetres() bool { return e.row.metres }
+
+// InMiles takes the "m" of its distance for miles, as others beside it are.
+func (e *Entry) InMiles() { e.row.Stated.Value, e.row.metres = e.row.Stated.Value*Mile, false }
 
 // Sold is the sale so far.
 func (e *Entry) Sold() Sold {

@@ -21,7 +21,8 @@ type row struct {
 	doubt *cellDoubt        // about the cell read last, nil for none
 
 	halves bool // its number of baths tells of half ones too
-	metres bool // its distance is of few metres, among miles, unless another cell shows that they are miles
+	metres bool // its distance is of few metres, unless another cell shows that they are miles
+	miles  bool // a distance said that it is in miles
 }
 
 // word returns s in lower case, the same string for the same word.
@@ -276,7 +277,10 @@ func (r *row) condition(s string) (err error) {
 const Mile = 1609.344
 
 // metres are how long the units of a plane and of a distance are.
-var metres = map[string]float64{"m": 1, "ft": 0.3048, "km": 1000, "mi": Mile}
+var metres = map[string]float64{"m": 1, "ft": 0.3048, "km": 1000, "mi": Mile, ofMiles: Mile}
+
+// ofMiles is the unit of a column that says so itself: an m in it is none of metres.
+const ofMiles = "miles"
 
 func (r *row) coordinate(to *float64, s string, bound float64, want string) error {
 	f, err := number(s, -bound, bound, want)
@@ -336,9 +340,13 @@ func (r *row) distance(s string) error {
 	if err != nil && strings.Contains(bare, "/") {
 		err = &cellError{fmt.Sprintf("%q is no number", s), "it as a number, e.g. 0.5 mi"}
 	}
-	if unit == "m" && r.unit == "mi" {
-		if r.metres = fewMetres <= f.Value && f.Value < manyMiles; f.Value < fewMetres {
+	r.miles = r.miles || r.unit == ofMiles || unit == "mi" && m[2] != ""
+	if unit == "m" && (r.unit == "mi" || r.unit == ofMiles) {
+		switch {
+		case f.Value < fewMetres:
 			unit, r.doubt = "mi", &milesDoubt
+		case f.Value < manyMiles:
+			r.metres, r.doubt = true, &metresDoubt
 		}
 	}
 	r.Stated = Fact{f.Value * metres[unit], err == nil}

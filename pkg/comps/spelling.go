@@ -13,22 +13,24 @@ var streetWords = map[string]string{
 	"boulevard": "blvd", "terrace": "ter", "parkway": "pkwy", "highway": "hwy", "trail": "trl", "square": "sq", "crescent": "cres",
 	"first": "1st", "second": "2nd", "third": "3rd", "fourth": "4th", "fifth": "5th", "sixth": "6th", "seventh": "7th", "eighth": "8th", "ninth": "9th", "tenth": "10th",
 	"north": "n", "south": "s", "east": "e", "west": "w", "northeast": "ne", "northwest": "nw", "southeast": "se", "southwest": "sw",
-	"apartment": "apt", "suite": "ste",
+	"apartment": "unit", "apt": "unit", "suite": "unit", "ste": "unit",
 }
 
 // spelling is an address evened out, so that it is the same however it is written.
 func spelling(address string) string {
-	words := strings.FieldsFunc(strings.ToLower(address), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	address = strings.ReplaceAll(strings.ToLower(address), "#", " unit ")
+	words := strings.FieldsFunc(address, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 	for i, w := range words {
 		if short := streetWords[w]; short != "" {
 			words[i] = short
 		}
 	}
+	words = slices.CompactFunc(words, func(a, b string) bool { return a == "unit" && b == "unit" }) // Apt #1
 	return strings.Join(words, " ")
 }
 
 // ofUnits are words behind an address that tell of a part of the house.
-var ofUnits = []string{"apt", "unit", "ste", "no", "rm", "room", "fl", "floor", "bldg", "building", "lot", "rear", "front", "upper", "lower", "up", "down", "left", "right", "upstairs", "downstairs"}
+var ofUnits = []string{"unit", "no", "rm", "room", "fl", "floor", "bldg", "building", "lot", "rear", "front", "upper", "lower", "up", "down", "left", "right", "upstairs", "downstairs"}
 
 // kinds are the words for what a street is, cut short, which one may leave away.
 var kinds = []string{
@@ -101,11 +103,12 @@ var streets = func() map[string]bool {
 	return out
 }()
 
-// sameSale reports whether two sales of the same day and price are one: of houses that are
-// known alike, or of one address and nothing known of both that differs.
+// sameSale reports whether two sales of the same day and price are one: of one address, whatever
+// one row has of the house and the other not, or has otherwise; of one name that is no address,
+// and nothing known of both that differs; or of houses that are known alike.
 func sameSale(a, b *Sold) bool {
 	if a.Label != "" && b.Label != "" {
-		return a.House.agrees(&b.House) && SameAddress(a.Label, b.Label)
+		return SameAddress(a.Label, b.Label) && (hasNumber(spelling(a.Label)) || a.House.agrees(&b.House))
 	}
 	return a.House == b.House && (a.Label != "" || b.Label != "" || a.Place.Known || a.Area.Known)
 }

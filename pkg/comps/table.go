@@ -130,7 +130,7 @@ func (s *spaced) Read() ([]string, error) {
 			continue
 		case s.heads == nil:
 			s.heads = stretches(line, s.pieces)
-		case n < len(s.heads) && strings.Contains(strings.TrimRight(line, " \t"), "\t"):
+		case n <= len(s.heads) && strings.Contains(strings.TrimRight(line, " \t"), "\t"):
 			s.pieces = tabbed(line, len(s.heads))
 			s.uneven = len(s.pieces) != len(s.heads)
 		case n < len(s.heads):

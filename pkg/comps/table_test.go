@@ -101,7 +101,7 @@ func TestCellsStandUnderTheirHeads(t *testing.T) {
 // only align are one; where neither makes up the columns, the row is left out.
 func TestRowsWithTabsBelowHeadingsWithBlanks(t *testing.T) {
 	const head = "address   sold   price   sq ft   beds   baths   garage\n"
-	l, found := read(t, head+"12 Elm St\t2026-06-03\t268000\t1310\t3\t\t2\n14 Elm St\t2026-06-04\t262000\t1290\t3\t1\t\n16 Elm St\t\t2026-06-05\t261000\t\t1240\t3\t1\t2\n18 Elm St   2026-06-06\t261000\t1240\t3   1\t2\n", Options{})
+	l, found := read(t, head+"12 Elm St\t2026-06-03\t268000\t1310\t3\t\t2\n14 Elm St\t2026-06-04\t262000\t1290\t3\t1\t\n16 Elm St\t2026-06-05\t261000\t1240\t3\t1\t2\n18 Elm St   2026-06-06\t261000\t1240\t3   1\t2\n", Options{})
 	require.Empty(t, found)
 	require.Equal(t, [2]bool{false, true}, [2]bool{l.Sale(0).FullBaths.Known, l.Sale(0).GarageCars.Known})
 	require.Equal(t, Known(2), l.Sale(0).GarageCars)
@@ -109,7 +109,7 @@ func TestRowsWithTabsBelowHeadingsWithBlanks(t *testing.T) {
 	for _, i := range []int{2, 3} {
 		require.Equal(t, []Fact{Known(1240), Known(1), Known(2)}, []Fact{l.Sale(i).Area, l.Sale(i).FullBaths, l.Sale(i).GarageCars})
 	}
-	for row, cells := range map[string]int{"12 Elm St\t2026-06-03\t268000\t1310\t3\t2": 6, "12 Elm St\t2026-06-03\t268000\t\t3": 5, "12 Elm St\t\t2026-06-03\t\t268000\t\t1310\t\t3": 9} {
+	for row, cells := range map[string]int{"12 Elm St\t2026-06-03\t268000\t1310\t3\t2": 6, "12 Elm St\t2026-06-03\t268000\t\t3": 5, "12 Elm St\t\t2026-06-03\t\t268000\t\t1310\t\t3": 9, "12 Elm St\t2026-06-03\t268000\t1310\t\t2\t1\t7": 8} {
 		l, found = read(t, head+row+"\n", Options{})
 		require.Zero(t, l.Len())
 		require.Equal(t, 1, l.LeftOut)

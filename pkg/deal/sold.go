@@ -69,7 +69,7 @@ func (r *reader) record(s scope, f *Field, g *reading) {
 		r.unread(f.title(), g.node.span, "bad-record", err, f.example())
 		return
 	}
-	if says, want := r.entry(s.path).Doubt(g.node.text); says != "" {
+	if says, want := r.entry(s.path).Doubt(g.node.text); says != "" && !(f.Key() == "distance" && r.entry(s.path).InMetres()) { // which is told once all are read
 		r.say("doubtful-cell", g.node.at, "%s: %s", f.title(), says)("write %s", want)
 	}
 	r.inMiles = r.inMiles || r.entry(s.path).DoubtsMetres()
@@ -77,12 +77,19 @@ func (r *reader) record(s scope, f *Field, g *reading) {
 }
 
 // allMiles takes every "m" of the distances that are written out for miles where one of them
-// can be no metres.
+// can be no metres, or another says that it is in miles.
 func (r *reader) allMiles() {
 	for _, s := range r.items["<comp>"] {
-		if g := r.good(s.path + "distance"); r.inMiles && g != nil && r.entry(s.path).InMiles() {
-			r.say("doubtful-cell", g.node.at, "%s: %s is taken for miles, as the m of another sale", g.field.title(), diag.Quote(g.node.text))("write the unit in full, e.g. 0.9 mi or 600 metres")
+		g := r.good(s.path + "distance")
+		if g == nil || !r.entry(s.path).InMetres() {
+			continue
 		}
+		taken := "metres"
+		if r.inMiles {
+			taken = "miles, as other distances are"
+			r.entry(s.path).InMiles()
+		}
+		r.say("doubtful-cell", g.node.at, "%s: %s is taken for %s", g.field.title(), diag.Quote(g.node.text), taken)("write the unit in full, e.g. 12 mi or 12 metres")
 	}
 }
 
