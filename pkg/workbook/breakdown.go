@@ -323,22 +323,31 @@ func (b *book) says(condition string, holds bool, yes, no string) cell {
 	return cell{value: said, formula: "IF(" + condition + "," + quoted(yes) + "," + quoted(no) + ")", look: look{role: strong, size: tableSize, off: true}}
 }
 
-// sumsTooLarge speaks up where a line in one sum is more than a tenth of the budget.
+// sumsTooLarge speaks up where a line in one sum is more than a tenth of the budget: by name of
+// those that are half of that as the file stands, and of all others together.
 func (d *breakdown) sumsTooLarge() {
 	limit := d.model.Find(d.model.Root, "lump_limit")
 	at := numeral(d.answer.Values.Of(limit), bindsNothing)
 	if p := d.places[limit.Index]; p.grid != nil {
 		at = p.from(d.g, 0)
 	}
-	first := true
+	var large []lineRow
+	var others []string
 	for _, r := range d.rows {
-		if half := d.exactly(r.row, colTotal).Add(d.exactly(r.row, colTotal)); !r.line.oneSum || r.line.category == "" || half.LessThan(d.answer.Values.Of(limit)) {
-			continue
+		half := d.exactly(r.row, colTotal).Add(d.exactly(r.row, colTotal))
+		switch {
+		case !r.line.oneSum || r.line.category == "":
+		case half.LessThan(d.answer.Values.Of(limit)):
+			others = append(others, address(r.row, colTotal, false, false)+">"+at)
+		default:
+			large = append(large, r)
 		}
-		if first {
-			d.g.set(d.g.next()+1, 1, text("Lines in one sum, of a twentieth of the budget or more", look{role: strong, size: tableSize}))
-			first = false
-		}
+	}
+	if len(large)+len(others) == 0 {
+		return
+	}
+	d.g.set(d.g.next()+1, 1, text("Lines in one sum, of a twentieth of the budget or more as the file stood", look{role: strong, size: tableSize}))
+	for _, r := range large {
 		row := d.g.next()
 		d.g.set(row, colNumber, text(r.number, look{size: tableSize}))
 		d.g.set(row, colRoom, text(inShort(r.line), look{size: tableSize}))
@@ -348,6 +357,13 @@ func (d *breakdown) sumsTooLarge() {
 		}
 		c := d.says(address(r.row, colTotal, false, false)+">"+at, d.exactly(r.row, colTotal).GreaterThan(d.answer.Values.Of(limit)),
 			"OVER A TENTH OF THE BUDGET IN ONE SUM: "+ask, "under a tenth of the budget")
+		c.look.role = label
+		d.g.set(row, colWho, c)
+	}
+	if len(others) > 0 {
+		row := d.g.next()
+		d.g.set(row, colRoom, text("all others in one sum", look{size: tableSize}))
+		c := d.says("OR("+strings.Join(others, ",")+")", false, "ONE OF THEM HAS GROWN OVER A TENTH OF THE BUDGET: have it split into materials and labour, or attach the quote", "under a tenth of the budget")
 		c.look.role = label
 		d.g.set(row, colWho, c)
 	}

@@ -155,7 +155,7 @@ func TestBreakdownSpeaksUpAboutLargeSums(t *testing.T) {
 	require.NoError(t, err)
 	said := map[string]string{}
 	for _, row := range sheetOf(b, "Cost breakdown").rows {
-		if len(row) >= colWho && row[colNumber-1].value != nil && row[colWho-1].formula != "" && row[colRoom-1].value != nil {
+		if len(row) >= colWho && (row[colNumber-1].value != nil || row[colRoom-1].value == "all others in one sum") && row[colWho-1].formula != "" && row[colRoom-1].value != nil {
 			said[row[colRoom-1].value.(string)] = row[colWho-1].value.(string)
 		}
 	}
@@ -163,6 +163,7 @@ func TestBreakdownSpeaksUpAboutLargeSums(t *testing.T) {
 	require.Equal(t, "under a tenth of the budget", said["set aside: foundation, not seen"])
 	require.NotContains(t, said, "permits")
 	require.NotContains(t, said, "tile: bath")
+	require.Equal(t, "under a tenth of the budget", said["all others in one sum"])
 }
 
 // By hand: 10% of the first loan's draws and 5% of the second's are kept, in proportion to
