@@ -33,7 +33,7 @@ func blameSets(how Options, name string, text []byte, sets []Set, found diag.Lis
 			if d.Pos.File == name && d.Pos.Line > 0 {
 				found[i].Message += fmt.Sprintf(", by this beside line %d of the file", d.Pos.Line)
 			}
-			found[i].Hint += wholeGroup(sets[n])
+			found[i].Hint += wholeGroup(how, name, text, sets, n)
 			found[i].Pos = src.pos(n+1, 1, max(1, len([]rune(sets[n].Path))))
 			break
 		}
@@ -41,11 +41,16 @@ func blameSets(how Options, name string, text []byte, sets []Set, found diag.Lis
 	found.Sort()
 }
 
-// wholeGroup says how a set stands in for all of its group.
-func wholeGroup(s Set) string {
-	group, key, nested := cutLast(s.Path)
+// wholeGroup says how a set stands in for all of its group, where a set can.
+func wholeGroup(how Options, name string, text []byte, sets []Set, n int) string {
+	group, key, nested := cutLast(sets[n].Path)
 	if !nested {
 		return ""
 	}
-	return fmt.Sprintf("; to have it in place of all that is in %s, give the group:   --set '%s={%s: %s}'", group, group, key, s.Value)
+	whole := slices.Clone(sets)
+	whole[n] = Set{Path: group, Value: fmt.Sprintf("{%s: %s}", key, sets[n].Value)}
+	if _, found := readOnce(how, name, text, whole); slices.ContainsFunc(found, func(d diag.Diag) bool { return d.Severity == diag.Error && InSet(d.Pos) }) {
+		return "; a set leaves all else that is in " + group + " as it is: write this in the file instead"
+	}
+	return fmt.Sprintf("; to have it in place of all that is in %s, give the group:   --set '%s=%s'", group, group, whole[n].Value)
 }

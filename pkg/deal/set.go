@@ -207,6 +207,9 @@ func fitting(all []target, path string) []target {
 		n := t.fits(path)
 		fits[n] = append(fits[n], t)
 	}
+	if slices.ContainsFunc(fits[1], func(t target) bool { return !t.fresh }) {
+		return fits[1] // written in full
+	}
 	for _, fit := range fits[1:] {
 		if slices.ContainsFunc(fit, func(t target) bool { return t.there }) {
 			return fit

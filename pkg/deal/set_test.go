@@ -202,3 +202,10 @@ func TestOwnHoursOfLinesTakeTime(t *testing.T) {
 	}
 	require.True(t, slices.ContainsFunc(v.Assumed(), func(c *model.Cell) bool { return c.Line.Name == "own_hours_a_week" }))
 }
+
+// A key in full is that key, though rooms have one of their own of the name and the file has it
+// not.
+func TestASetInFullIsThatKey(t *testing.T) {
+	d := readDeal(t, walked+"rooms: {den: {size: 10' x 12', ceiling: 10'}, hall: {size: 4' x 12'}}\n", deal.Set{Path: "ceiling", Value: "9'"})
+	require.Equal(t, "9", worth(t, d, "usual_ceiling"))
+}
