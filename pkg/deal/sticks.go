@@ -8,6 +8,7 @@ import (
 
 	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/takeoff"
 )
 
@@ -15,7 +16,7 @@ import (
 type CutList struct {
 	Product *model.Member
 	Plan    takeoff.Plan
-	Counts  map[*model.Cell]decimal.Decimal // of the model's cells that hold how many of each length
+	Counts  map[*model.Cell]decimal.Decimal // of the model's cells that hold how many of each length, and what is cut away
 	Parted  bool                            // a run longer than the longest stick is whole sticks and a rest
 }
 
@@ -144,8 +145,10 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 		longest = max(longest, s.Length)
 	}
 	var pieces []takeoff.Piece
+	var needed int64
 	parted := false
 	for _, use := range p.In("use") {
+		needed += units(c.of(use, "bought"))
 		for _, run := range c.runs(use) {
 			parts, err := takeoff.Split(run.Length, longest)
 			if err != nil {
@@ -171,5 +174,10 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 		}
 		out.Counts[c.Model.Find(k, "sticks")] = decimal.NewFromInt(int64(n))
 	}
+	taken := -needed
+	for _, s := range plan.Sticks {
+		taken += s.Length - s.Offcut
+	}
+	out.Counts[c.Model.Find(p, "cut_away")] = decimal.NewFromInt(max(0, taken)).DivRound(unitsAFoot, quantity.Places)
 	return out, nil
 }

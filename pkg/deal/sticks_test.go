@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/takeoff"
 )
 
@@ -55,5 +56,22 @@ func TestPiecesThatRenewBrokenOnesAreSpare(t *testing.T) {
 			}
 		}
 		require.Equal(t, want, got, work)
+	}
+}
+
+// What is left of sticks is what the cut list leaves: saw cuts and corners are gone.
+func TestWhatIsLeftOfSticksIsWhatTheCutListLeaves(t *testing.T) {
+	d := readDeal(t, walked+"rooms: {den: {size: 10' x 12', doors: 2'8\" x 6'8\", windows: 2 of 3' x 5', work: {casing: hired, baseboard: hired}}}\n")
+	v, err := exact.Known(d.Known)
+	require.NoError(t, err)
+	require.NotEmpty(t, d.Cuts)
+	for _, list := range d.Cuts {
+		var left int64
+		for _, s := range list.Plan.Sticks {
+			left += s.Offcut
+		}
+		c := d.Model.Find(list.Product, "left_over")
+		require.NoError(t, v.Work(c))
+		require.InDelta(t, float64(left)/float64(12*takeoff.PerInch), v.Of(c).InexactFloat64(), 0.01, list.Product.Label)
 	}
 }

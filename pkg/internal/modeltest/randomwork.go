@@ -50,6 +50,7 @@ func (w *worksite) products() {
 		w.giveFlag(3, p, "own_pack_price")
 		if w.giveFlag(4, p, "by_the_stick") {
 			w.use("sticks")
+			w.give(8, p, "cut_away", func() decimal.Decimal { return w.whole(0, 9) })
 			for range 1 + w.upTo(1) {
 				s := p.Add("stock", "", "sticks")
 				s.GiveNumber("stick_length", pick(w.drawer, dec(8), dec(12), dec(16)))
