@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bufio"
+	"bytes"
 	"fmt"
 	"math"
 	"os"
@@ -72,7 +73,10 @@ func (t *trialsFile) add(s chance.Shown) error {
 
 func (t *trialsFile) number(x float64, places int) {
 	if t.row = append(t.row, ','); !math.IsNaN(x) {
-		t.row = strconv.AppendFloat(t.row, x, 'f', places, 64)
+		from := len(t.row)
+		if t.row = strconv.AppendFloat(t.row, x, 'f', places, 64); x > -1 && !bytes.ContainsAny(t.row[from:], "123456789") {
+			t.row = append(t.row[:from], bytes.TrimPrefix(t.row[from:], []byte("-"))...) // no nought below zero
+		}
 	}
 }
 

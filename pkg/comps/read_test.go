@@ -540,3 +540,11 @@ func TestUnitsOfAnAddress(t *testing.T) {
 	}
 	require.Equal(t, []string{"12 Elm St unit 4", "12 Elm St unit 5", "12 Elm St Apt 6", "12 Oak St # 4", "12 Oak St Unit B", "12 Fir St"}, names)
 }
+
+// Concessions below zero are not known, so that they add nothing.
+func TestConcessionsBelowZeroAreNotKnown(t *testing.T) {
+	l, found := read(t, "address;sold;price;concessions\n3 Oak St;2026-04-02;243000;-3000\n4 Oak St;2026-04-03;244000;3000\n", Options{})
+	require.Len(t, found, 1)
+	require.True(t, l.Sale(0).Concessions.IsZero())
+	require.Equal(t, "3000", l.Sale(1).Concessions.String())
+}

@@ -99,11 +99,12 @@ func (r *row) price(s string) (err error) {
 	return err
 }
 
-func (r *row) concessions(s string) (err error) {
-	if r.Concessions, err = money(s); err == nil && r.Concessions.Sign() < 0 {
+func (r *row) concessions(s string) error {
+	x, err := money(s)
+	if err == nil && x.IsNegative() {
 		return &cellError{fmt.Sprintf("%q is below zero", s), "what the seller paid for the buyer, e.g. $3,000"}
 	}
-	r.Concessions = r.Concessions.Round(0)
+	r.Concessions = x.Round(0)
 	return err
 }
 

@@ -232,7 +232,7 @@ func (p oddsPage) chances() {
 func (p oddsPage) worst() {
 	e := p.Figures[chance.Profit].Shortfall(tail)
 	what, value := "a profit of ", e.Value
-	if value < 0 {
+	if math.Round(value) < 0 { // of whole dollars, as it is printed
 		what, value = "a loss of ", -value
 	}
 	p.text("  ", fmt.Sprintf("The worst tenth of the trials comes to %s%s on average (expected shortfall, ±%s).", what, asDollars(value), asDollars(e.Error)))

@@ -29,7 +29,7 @@ type step struct{ from, to, share float64 }
 // and the last hold all beyond.
 func steps(h *odds.Histogram) []step {
 	low, high := h.Quantile(0.01), h.Quantile(0.99)
-	if !(high > low) {
+	if !(high-low >= 0.005) { // nothing to a cent
 		return []step{{low, high, 1}}
 	}
 	wide := round((high - low) / usualSteps)

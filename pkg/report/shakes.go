@@ -163,8 +163,12 @@ func under(share, limit decimal.Decimal) string {
 	}
 }
 
-// need is the cash that a shake takes beyond the plan's.
-func need(a *answer.Answer, s answer.Shake) decimal.Decimal { return s.Cash.Sub(a.Line("cash_needed")) }
+// need is the cash that a shake takes beyond the plan's. What is paid before the closing is
+// needed in any case.
+func need(a *answer.Answer, s answer.Shake) decimal.Decimal {
+	paid := a.Line("owner_paid_before")
+	return decimal.Max(s.Cash, paid).Sub(decimal.Max(a.Line("cash_needed"), paid))
+}
 
 // moves says what becomes of the plan's profit or loss, in the words for either.
 func moves(profit, loss string, s answer.Shake) string {

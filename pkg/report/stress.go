@@ -105,14 +105,14 @@ func (p stressPage) answers() {
 		if last > 0 {
 			words = strings.Join(gone[:last], ", ") + " or " + words + ", each alone"
 		}
-		p.say("All of it is gone %s.", words)
+		p.say("You lose money %s.", words)
 	}
 	if worst := p.worst(); worst != nil {
 		p.say("The worst of the bad days below, %q, leaves you %s.", worst.Title, dollars(worst.Profit))
 	}
 }
 
-// gone is where the profit ends, as far as it is found.
+// gone is where a loss begins, as far as it is found.
 func (p stressPage) gone() (out []string) {
 	b := p.Answer.BreakEven
 	if b.Overrun.Found {

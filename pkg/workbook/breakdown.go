@@ -51,11 +51,12 @@ var breakdownHeads = []struct {
 // A breakdown is the page of the lines of the renovation while it is made.
 type breakdown struct {
 	*book
-	g     *grid
-	heads []int // the rows of the categories
-	sums  map[int]decimal.Decimal
-	rows  []lineRow
-	last  int // the row of all together
+	g      *grid
+	heads  []int // the rows of the categories
+	sums   map[int]decimal.Decimal
+	rows   []lineRow
+	asleep []int // rows of what comes to nothing as planned
+	last   int   // the row of all together
 }
 
 // A lineRow is where a line stands.
@@ -243,6 +244,7 @@ func (d *breakdown) idle(number string, totals []*model.Cell) {
 	d.g.set(row, colWork, text("nothing as planned; an amount comes here only where an input on the sheets behind is changed", wrapped))
 	d.put(row, colTotal, totals...)
 	d.oneSum(row)
+	d.asleep = append(d.asleep, row)
 	pays := make([]*model.Cell, len(totals))
 	for i, c := range totals {
 		pays[i] = d.model.Find(c.Member, "lender_pays")
@@ -332,13 +334,13 @@ func (d *breakdown) sumsTooLarge() {
 		at = p.from(d.g, 0)
 	}
 	var large []lineRow
-	var others []string
+	others := slices.Clone(d.asleep)
 	for _, r := range d.rows {
 		half := d.exactly(r.row, colTotal).Add(d.exactly(r.row, colTotal))
 		switch {
 		case !r.line.oneSum || r.line.category == "":
 		case half.LessThan(d.answer.Values.Of(limit)):
-			others = append(others, address(r.row, colTotal, false, false)+">"+at)
+			others = append(others, r.row)
 		default:
 			large = append(large, r)
 		}
@@ -363,10 +365,39 @@ func (d *breakdown) sumsTooLarge() {
 	if len(others) > 0 {
 		row := d.g.next()
 		d.g.set(row, colRoom, text("all others in one sum", look{size: tableSize}))
-		c := d.says("OR("+strings.Join(others, ",")+")", false, "ONE OF THEM HAS GROWN OVER A TENTH OF THE BUDGET: have it split into materials and labour, or attach the quote", "under a tenth of the budget")
+		c := d.says(largestOf(others, colTotal)+">"+at, false, "ONE OF THEM HAS GROWN OVER A TENTH OF THE BUDGET: have it split, or attach the quote or an inspection's report", "under a tenth of the budget")
 		c.look.role = label
 		d.g.set(row, colWho, c)
 	}
+}
+
+// mostArguments is how many arguments a function is given; a spreadsheet takes 255.
+const mostArguments = 200
+
+// largestOf is the formula of the largest of some cells of a column, those of neighbouring rows
+// as one range.
+func largestOf(rows []int, col int) string {
+	slices.Sort(rows)
+	var spans []string
+	for first := 0; first < len(rows); {
+		last := first
+		for last+1 < len(rows) && rows[last+1] == rows[last]+1 {
+			last++
+		}
+		span := address(rows[first], col, false, false)
+		if last > first {
+			span += ":" + address(rows[last], col, false, false)
+		}
+		spans, first = append(spans, span), last+1
+	}
+	for len(spans) > mostArguments {
+		var fewer []string
+		for some := range slices.Chunk(spans, mostArguments) {
+			fewer = append(fewer, "MAX("+strings.Join(some, ",")+")")
+		}
+		spans = fewer
+	}
+	return "MAX(" + strings.Join(spans, ",") + ")"
 }
 
 // inShort is a line in few words.

@@ -166,6 +166,17 @@ func TestBreakdownSpeaksUpAboutLargeSums(t *testing.T) {
 	require.Equal(t, "under a tenth of the budget", said["all others in one sum"])
 }
 
+func TestLargestOfManyCells(t *testing.T) {
+	require.Equal(t, "MAX(K5:K7,K9)", largestOf([]int{9, 6, 5, 7}, 11))
+	var odd []int
+	for i := range 450 {
+		odd = append(odd, 2*i+1)
+	}
+	got := largestOf(odd, 11)
+	require.True(t, strings.HasPrefix(got, "MAX(MAX(K1,K3,"), got)
+	require.Equal(t, 4, strings.Count(got, "MAX("))
+}
+
 // By hand: 10% of the first loan's draws and 5% of the second's are kept, in proportion to
 // what each holds back.
 func TestDrawsKeepByWhatEachLenderKeeps(t *testing.T) {
