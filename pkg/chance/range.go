@@ -26,6 +26,7 @@ type Range struct {
 	Assumed           bool            // the deal file does not say it
 	Why               string          // what is assumed rests on
 	Idle              string          // why it moves nothing here; "" where it does
+	Moved             decimal.Decimal // in dollars, with the value, for another scope than the file's; 0 for none
 	Pos               diag.Pos        // where the file says it
 }
 
@@ -70,8 +71,8 @@ func (r *Range) idle(all []Range) string {
 		return slices.ContainsFunc(all, func(x Range) bool { return x.Line == line })
 	}
 	switch {
-	case r.Cell.Line.Section == "Comparables" && drawn("after_repair_value"):
-		return "what the house will be worth is drawn by itself, by its own range, whatever the comparables say"
+	case (r.Cell.Line.Section == "Comparables" || r.Line == "value_before_work") && (drawn("after_repair_value") || drawn("sale_price")):
+		return "what the house will be worth is drawn by itself, by its own range, whatever this comes to"
 	case r.Line == "contingency_share" && drawn("overrun"):
 		return "what the work comes to is drawn as the overrun over the bids, whatever is set aside for it"
 	}
@@ -80,7 +81,7 @@ func (r *Range) idle(all []Range) string {
 
 // stated is a range of the file.
 func stated(r deal.Range) Range {
-	out := Range{Input: r.Input, Low: r.Low, Likely: r.Likely, High: r.High, Means: odds.OneInTen, Spread: r.Spread, Cases: r.Cases, Pos: r.Pos}
+	out := Range{Input: r.Input, Low: r.Low, Likely: r.Likely, High: r.High, Means: odds.OneInTen, Spread: r.Spread, Cases: r.Cases, Pos: r.Pos, Moved: r.Moved}
 	if r.Means == deal.VeryEnds {
 		out.Means = odds.AtEnds
 	}

@@ -135,6 +135,26 @@ selling: {agent: 5%}
 	require.Empty(t, ranges(t, deal+"ranges: {contingency: {low: 5%, high: 25%}, overrun: {spread: none}}\n")["renovation.contingency"].Idle)
 }
 
+// A range of the value before work is that of what the house will be worth, so none is assumed
+// beside it; beside a stated one it moves nothing.
+func TestTheValueBeforeWorkIsTheValue(t *testing.T) {
+	const deal = `
+purchase: {price: $120k}
+value: {before work: $150k}
+time: {marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 10%}
+rooms: {den: {size: 10' x 12', options: {fresh: {adds: $20k, work: {paint walls: hired}}}}}
+scope: fresh
+selling: {agent: 5%}
+`
+	all := ranges(t, deal+"ranges: {before work: {low: $140k, high: $155k}}\n")
+	require.NotContains(t, all, "value.after-repair value")
+	require.Empty(t, all["value.before work"].Idle)
+	all = ranges(t, deal+"ranges: {before work: {low: $140k, high: $155k}, after-repair value: {low: $150k, high: $180k}}\n")
+	require.NotEmpty(t, all["value.before work"].Idle)
+	require.NotContains(t, ranges(t, deal+"ranges: {before work: {spread: none}}\n"), "value.after-repair value")
+}
+
 // A value that the file states lifts neither end of what sold houses say, and takes both
 // down by the same share: the range and the low value of a bid go by one rule.
 func TestAStatedValueLiftsNoEnd(t *testing.T) {

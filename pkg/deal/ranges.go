@@ -29,7 +29,8 @@ type Range struct {
 	Means, Spread     string          // the words of the file or their defaults
 	Cases             []Case          // instead of low, likely and high
 	Pos               diag.Pos
-	title             string // what a figure of it is called, if not by its key
+	Moved             decimal.Decimal // in dollars, with the value, for another scope than the file's; 0 for none
+	title             string          // what a figure of it is called, if not by its key
 }
 
 // A Case is one of a few values that an input may have, and how much it weighs.

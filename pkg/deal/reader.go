@@ -113,6 +113,7 @@ func (r *reader) besidePlan() diag.List {
 	r.diags = nil
 	r.ranges()
 	r.badDays()
+	r.moveAside()
 	aside := r.diags
 	r.diags = plan
 	return aside

@@ -73,7 +73,7 @@ func (r *reader) oneRange(s scope) {
 // cause is what a line of the deal itself stands for, where several do for the same.
 func cause(line string) string {
 	switch line {
-	case "sale_price", "after_repair_value", "market_change":
+	case "sale_price", "after_repair_value", "value_before_work", "market_change":
 		return "sale"
 	case "marketing", "late_sale":
 		return "marketing"

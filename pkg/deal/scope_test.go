@@ -117,6 +117,22 @@ func TestValuesFollowTheScope(t *testing.T) {
 	}
 }
 
+// So do a range and a bad day of it, which the file states for its own scope too; what a bad
+// day adds or scales stays.
+func TestRangesAndBadDaysFollowTheScope(t *testing.T) {
+	text := twoScopes + "ranges: {after-repair value: {low: $230k, likely: $258k, high: $270k}, overrun: {low: 0%, high: 40%}}\nbad days: {soft: {after-repair value: $240k}, softer: {after-repair value: -$20k}}\n"
+	d := readDeal(t, text, deal.Set{Path: "scope", Value: "cosmetic"})
+	x := d.Ranges[0]
+	require.Equal(t, []string{"223000", "251000", "263000", "-7000"}, []string{x.Low.String(), x.Likely.String(), x.High.String(), x.Moved.String()})
+	require.True(t, d.Ranges[1].Moved.IsZero())
+	require.Equal(t, "233000", d.BadDays[0].Changes[0].Value.String())
+	require.Contains(t, d.BadDays[0].Changes[0].Text, "$233,000 ($240k stated")
+	require.Equal(t, "233000", d.BadDays[1].Changes[0].Value.String()) // of 253, by hand
+	d = readDeal(t, text)
+	require.Equal(t, "230000", d.Ranges[0].Low.String())
+	require.Equal(t, "240000", d.BadDays[0].Changes[0].Value.String())
+}
+
 func TestASetChangesTheScopeOfOneRoom(t *testing.T) {
 	d := readDeal(t, twoScopes, deal.Set{Path: "scope.den", Value: "cosmetic"})
 	require.Equal(t, []string{"cosmetic"}, labels(d.Root.In("inside")[0].In("option")))

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -26,6 +27,9 @@ func (r *reader) followScope() {
 		return
 	}
 	planned, now := r.planned.adds, r.takenAdds()
+	if !r.allOptions {
+		r.moved = now.Sub(planned)
+	}
 	root := r.deal.Root
 	for _, key := range statedValues {
 		g := r.good(key)
@@ -48,6 +52,37 @@ func (r *reader) followScope() {
 		v.Number = before.Add(now)
 		root.Give(line, v)
 		r.deal.Following = append(r.deal.Following, line)
+	}
+}
+
+// ofScope are the lines of what the house is worth and sells for, which the file states for its
+// own scope.
+var ofScope = []string{"after_repair_value", "lender_value", "sale_price"}
+
+// moveAside lets what the file says beside the plan, in ranges and on bad days, follow another
+// scope with the values of the plan.
+func (r *reader) moveAside() {
+	if r.moved.IsZero() {
+		return
+	}
+	for i := range r.deal.Ranges {
+		x := &r.deal.Ranges[i]
+		if x.Member != r.deal.Root || !slices.Contains(ofScope, x.Line) {
+			continue
+		}
+		x.Moved = r.moved
+		x.Low, x.Likely, x.High = x.Low.Add(r.moved), x.Likely.Add(r.moved), x.High.Add(r.moved)
+		for k := range x.Cases {
+			x.Cases[k].Value = x.Cases[k].Value.Add(r.moved)
+		}
+	}
+	for _, d := range r.deal.BadDays {
+		for i := range d.Changes {
+			if c := &d.Changes[i]; c.how == comesTo && c.Member == r.deal.Root && slices.Contains(ofScope, c.Line) {
+				c.Value = c.Value.Add(r.moved)
+				c.Text = fmt.Sprintf("%s (%s stated, with other options)", c.Says(c.Value), c.Text)
+			}
+		}
 	}
 }
 

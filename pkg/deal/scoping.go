@@ -3,6 +3,8 @@ package deal
 import (
 	"slices"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
@@ -19,6 +21,7 @@ type scoping struct {
 	picks                                            // the scope
 	ownPicks                picks                    // that of the file, where a --set asks for another
 	allOptions              bool
+	moved                   decimal.Decimal        // how far the value moves with another scope than the file's, in dollars
 	lost                    func(name string) bool // whether a refused own book may have had it; nil if none was refused
 
 	called       *model.Member // the option of the whole house with what rooms call for

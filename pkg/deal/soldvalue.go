@@ -183,6 +183,7 @@ func (r *reader) followCondition(c *Comparables, market *comps.Market, wish comp
 		return // another sale than those that say the value is to blame
 	}
 	by := c.Value.Likely.Sub(was.Likely)
+	r.moved = by
 	for _, key := range statedValues {
 		g := r.good(key)
 		if g == nil || by.IsZero() {

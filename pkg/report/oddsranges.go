@@ -139,6 +139,9 @@ func (p oddsPage) rangeOf(r chance.Range) {
 	if r.Assumed {
 		p.text("    ", "assumed: "+r.Why)
 	}
+	if !r.Moved.IsZero() {
+		p.text("    ", "moved by "+signed(r.Moved)+" from what the file says, as the value is for the options asked for")
+	}
 	if r.Idle != "" {
 		p.text("    ", "moves nothing here: "+r.Idle)
 	}
