@@ -75,6 +75,9 @@ func plain(header string) (name, unit string) {
 	if len(words) == 1 && strings.HasPrefix(words[0], "acre") && units[words[0]] != "" {
 		return "lot", "acres" // and one named acres that of its lot
 	}
+	if len(words) == 1 && words[0] == "lot" && strings.Contains(header, "#") {
+		return "lot number", "" // on a plat
+	}
 	if len(words) == 1 && words[0] == "miles" {
 		return "distance", ofMiles
 	}

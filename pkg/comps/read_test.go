@@ -548,3 +548,12 @@ func TestConcessionsBelowZeroAreNotKnown(t *testing.T) {
 	require.True(t, l.Sale(0).Concessions.IsZero())
 	require.Equal(t, "3000", l.Sale(1).Concessions.String())
 }
+
+// The number of a lot on a plat is no area.
+func TestTheNumberOfALotIsNoArea(t *testing.T) {
+	l, _ := read(t, "address;sold;price;Lot #\n3 Oak St;2026-04-02;243000;4500\n", Options{})
+	require.False(t, l.Sale(0).Lot.Known)
+	l, found := read(t, "address;sold;price;Lot\n3 Oak St;2026-04-02;243000;112\n4 Oak St;2026-04-03;243000;4500\n", Options{})
+	require.Len(t, found, 1)
+	require.Equal(t, []Fact{{}, Known(4500)}, []Fact{l.Sale(0).Lot, l.Sale(1).Lot})
+}

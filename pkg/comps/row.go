@@ -110,9 +110,11 @@ func (r *row) concessions(s string) error {
 
 func (r *row) area(s string) error { return r.areaOf(&r.Area, s, 100, 100_000) }
 
-// mostLot is a lot in square feet beyond which a bare number is hardly in acres: 500 of them;
+// leastLot is under what no house stands on a lot of its own: the number of a lot on a plat is no
+// area; mostLot is a lot in square feet beyond which a bare number is hardly in acres: 500 of them;
 // mostBaths are how many baths no house has (common practice, no source).
 const (
+	leastLot  = 400
 	mostLot   = 500 * 43560
 	mostBaths = 12
 )
@@ -120,7 +122,7 @@ const (
 // lot reads a lot; one that is no lot of a house if it is in the unit of its column counts as
 // not known.
 func (r *row) lot(s string) error {
-	err := r.areaOf(&r.Lot, s, 100, 1e9)
+	err := r.areaOf(&r.Lot, s, leastLot, 1e9)
 	if err == nil && r.unit == "acres" && r.Lot.Value > mostLot {
 		r.Lot, r.doubt = Fact{}, &lotDoubt
 	}
