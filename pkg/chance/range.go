@@ -43,7 +43,11 @@ func Ranges(d *deal.Deal) ([]Range, error) {
 		if err != nil {
 			return nil, err
 		}
-		if r != nil && !slices.ContainsFunc(out, r.same) && !slices.ContainsFunc(d.Steady, r.SameCause) {
+		if r == nil {
+			continue
+		}
+		same := func(in deal.Input) bool { return d.SameCause(in, r.Input) }
+		if !slices.ContainsFunc(out, func(o Range) bool { return same(o.Input) }) && !slices.ContainsFunc(d.Steady, same) {
 			out = append(out, *r)
 		}
 	}
@@ -60,17 +64,19 @@ func Ranges(d *deal.Deal) ([]Range, error) {
 		r.Plan = v.Of(r.Cell)
 	}
 	for i := range out {
-		out[i].Idle = out[i].idle(out)
+		out[i].Idle = out[i].idle(d, out)
 	}
 	return out, nil
 }
 
 // idle is why a range moves nothing beside the others, or "".
-func (r *Range) idle(all []Range) string {
+func (r *Range) idle(d *deal.Deal, all []Range) string {
 	drawn := func(line string) bool {
 		return slices.ContainsFunc(all, func(x Range) bool { return x.Line == line })
 	}
 	switch {
+	case r.Line == "value_before_work" && d.StatesValue():
+		return "what the house will be worth is stated, whatever it is before work"
 	case (r.Cell.Line.Section == "Comparables" || r.Line == "value_before_work") && (drawn("after_repair_value") || drawn("sale_price")):
 		return "what the house will be worth is drawn by itself, by its own range, whatever this comes to"
 	case r.Line == "contingency_share" && drawn("overrun"):
@@ -91,11 +97,6 @@ func stated(r deal.Range) Range {
 		out.Means, out.Spread = odds.AtEnds, ""
 	}
 	return out
-}
-
-// same reports whether two ranges are of the same cause of trouble.
-func (r *Range) same(o Range) bool {
-	return r.SameCause(o.Input)
 }
 
 // labels are the words for inputs of the deal that need other words than their key.

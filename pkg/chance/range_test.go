@@ -153,6 +153,10 @@ selling: {agent: 5%}
 	all = ranges(t, deal+"ranges: {before work: {low: $140k, high: $155k}, after-repair value: {low: $150k, high: $180k}}\n")
 	require.NotEmpty(t, all["value.before work"].Idle)
 	require.NotContains(t, ranges(t, deal+"ranges: {before work: {spread: none}}\n"), "value.after-repair value")
+	stated := strings.Replace(deal, "before work: $150k", "before work: $150k, after-repair value: $170k", 1)
+	all = ranges(t, stated+"ranges: {before work: {low: $140k, high: $155k}}\n")
+	require.Contains(t, all, "value.after-repair value", "which is stated, and so does not follow")
+	require.NotEmpty(t, all["value.before work"].Idle)
 }
 
 // A value that the file states lifts neither end of what sold houses say, and takes both

@@ -73,7 +73,7 @@ func (r *reader) oneRange(s scope) {
 // cause is what a line of the deal itself stands for, where several do for the same.
 func cause(line string) string {
 	switch line {
-	case "sale_price", "after_repair_value", "value_before_work", "market_change":
+	case "sale_price", "after_repair_value", "market_change":
 		return "sale"
 	case "marketing", "late_sale":
 		return "marketing"
@@ -82,9 +82,23 @@ func cause(line string) string {
 }
 
 // SameCause reports whether two inputs are the same or stand for the same cause of trouble, such
-// as what the house sells for.
-func (i Input) SameCause(o Input) bool {
-	return i.Is(o) || cause(i.Line) != "" && cause(i.Line) == cause(o.Line)
+// as what the house sells for. The value before work does where no after-repair value is stated.
+func (d *Deal) SameCause(i, o Input) bool {
+	return i.Is(o) || d.cause(i.Line) != "" && d.cause(i.Line) == d.cause(o.Line)
+}
+
+func (d *Deal) cause(line string) string {
+	if line == "value_before_work" && !d.StatesValue() {
+		line = "after_repair_value"
+	}
+	return cause(line)
+}
+
+// StatesValue reports whether the after-repair value is stated, for the scope that is taken, and
+// does not follow from the value before work.
+func (d *Deal) StatesValue() bool {
+	_, stated := d.Root.Given.Look("after_repair_value")
+	return stated
 }
 
 // Cancels reports whether of two inputs one is the sale price and the other leads to it, so that

@@ -83,7 +83,7 @@ func (r *reader) varies(in Input) bool {
 		if x.Is(in) {
 			return true
 		}
-		cause = cause || x.SameCause(in)
+		cause = cause || r.deal.SameCause(x, in)
 	}
 	return !cause && in.Member == r.deal.Root && slices.Contains(assumedRanges, in.Line)
 }
@@ -124,7 +124,8 @@ func (r *reader) tie(s scope) (t Tie, ok bool) {
 		}
 	}
 	for i, in := range []Input{t.A, t.B} {
-		if slices.ContainsFunc(r.deal.Steady, in.SameCause) && !slices.ContainsFunc(r.deal.Ranges, func(x Range) bool { return x.Is(in) }) {
+		same := func(x Input) bool { return r.deal.SameCause(in, x) }
+		if slices.ContainsFunc(r.deal.Steady, same) && !slices.ContainsFunc(r.deal.Ranges, func(x Range) bool { return x.Is(in) }) {
 			r.say("tie-idle", words[i].at, "%s comes out as planned (spread: none), so the tie does nothing", in.Path)("leave the tie out, or give %s a range with low and high", in.Path)
 		}
 	}

@@ -82,7 +82,7 @@ func (p *Plan) swings() ([]Swing, error) {
 	}
 	for _, in := range p.Deal.Inputs() {
 		plan := p.of(in.Member, in.Line)
-		if slices.ContainsFunc(p.Deal.Steady, in.SameCause) {
+		if slices.ContainsFunc(p.Deal.Steady, func(x deal.Input) bool { return p.Deal.SameCause(in, x) }) {
 			continue
 		}
 		if low, high, usual := usualSwing(in, plan); usual && !has(in) && low.LessThan(high) {
