@@ -68,13 +68,8 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 		{"beyond_reserve", "reserve-runs-out", "%s: the interest reserve runs out; %s of interest is paid in cash", "ask for a larger reserve, or keep that much cash ready"},
 		{"top_up", "least-interest", "%s: the lender's least interest adds %s at the sale", "this is what a quick sale costs; ask the lender whether it can be waived"},
 	} {
-		if premium := a.Line("all_in_price").Sub(a.Line("price")); row.line == "cut_no_cash_back" && premium.IsPositive() && a.Of(loan, "finances_premium").IsZero() {
-			lent := a.Of(loan, "lent_at_closing").Sub(a.Of(loan, "loan_at_closing"))                                                  // by those before it
-			if a.Of(loan, "closing_wanted").GreaterThan(a.Of(loan, "net_price").Add(premium).Add(a.Line("closing_cost")).Sub(lent)) { // it would be cut with the premium counted too
-				row.hint += "; it is taken not to lend on the " + quantity.FormatMoney(premium) + " paid on top of the price: if it does, add   counts premium: yes"
-			} else {
-				row.format, row.hint = "%s: %s is taken off, since it is taken not to lend on what is paid on top of the price", "if it does, add   counts premium: yes   to the loan; if it does not, lower the loan"
-			}
+		if row.line == "cut_no_cash_back" {
+			row.format, row.hint = a.besidePremium(loan, row.format, row.hint)
 		}
 		if row.line == "cut_by_as_is" || row.line == "cut_by_caps" {
 			if rest := a.remainderBehind(loan, row.line == "cut_by_caps"); rest != nil {
@@ -85,6 +80,21 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 			l.Add(diag.Warnf(loan.Pos, row.code, row.format, loan.Label, quantity.FormatMoney(x)).WithHint("%s", row.hint))
 		}
 	}
+}
+
+// besidePremium is what is said of a loan that gives no cash back, where it does not count what
+// is paid on top of the price either: that is all the reason as far as counting it would do.
+func (a *Answer) besidePremium(loan *model.Member, format, hint string) (string, string) {
+	premium := a.Line("all_in_price").Sub(a.Line("price"))
+	if !premium.IsPositive() || a.Of(loan, "finances_premium").IsPositive() {
+		return format, hint
+	}
+	before := a.Of(loan, "lent_at_closing").Sub(a.Of(loan, "loan_at_closing"))
+	room := a.Of(loan, "net_price").Add(premium).Add(a.Line("closing_cost")).Sub(before)
+	if a.Of(loan, "closing_wanted").GreaterThan(room) {
+		return format, hint + "; it is taken not to lend on the " + quantity.FormatMoney(premium) + " paid on top of the price: if it does, add   counts premium: yes"
+	}
+	return "%s: %s is taken off, since it is taken not to lend on what is paid on top of the price", "if it does, add   counts premium: yes   to the loan; if it does not, lower the loan"
 }
 
 // remainderBehind is a later loan that takes what earlier ones leave of the price, or where

@@ -74,7 +74,7 @@ func (t *trialsFile) add(s chance.Shown) error {
 func (t *trialsFile) number(x float64, places int) {
 	if t.row = append(t.row, ','); !math.IsNaN(x) {
 		from := len(t.row)
-		if t.row = strconv.AppendFloat(t.row, x, 'f', places, 64); x > -1 && !bytes.ContainsAny(t.row[from:], "123456789") {
+		if t.row = strconv.AppendFloat(t.row, x, 'f', places, 64); math.Signbit(x) && !bytes.ContainsAny(t.row[from:], "123456789") {
 			t.row = append(t.row[:from], bytes.TrimPrefix(t.row[from:], []byte("-"))...) // no nought below zero
 		}
 	}

@@ -37,16 +37,23 @@ func (e *Entry) Set(field, text string) error {
 	return &quantity.Error{Found: text, Why: why, Want: want, At: -1}
 }
 
-// DoubtsMetres reports whether its distance shows that others are in miles: an "m" that was
+// ShowsMiles reports whether its distance shows that others are in miles: an "m" that was
 // taken for them, or the word.
-func (e *Entry) DoubtsMetres() bool { return e.row.doubt == &milesDoubt || e.row.miles }
+func (e *Entry) ShowsMiles() bool { return e.row.doubt == &milesDoubt || e.row.miles }
 
 // InMetres reports whether the "m" of its distance was taken for so few metres as there may be
 // miles.
 func (e *Entry) InMetres() bool { return e.row.metres }
 
-// InMiles takes the "m" of its distance for miles, as others beside it are.
-func (e *Entry) InMiles() { e.row.Stated.Value, e.row.metres = e.row.Stated.Value*Mile, false }
+// Settle takes such an "m" for miles, where others beside it are, and returns what is doubtful
+// about it and what to write, as Doubt does.
+func (e *Entry) Settle(miles bool, text string) (says, want string) {
+	if !miles {
+		return metresDoubt.says(text), metresDoubt.want
+	}
+	e.row.Stated.Value, e.row.metres = e.row.Stated.Value*Mile, false
+	return asMilesDoubt.says(text), asMilesDoubt.want
+}
 
 // Sold is the sale so far.
 func (e *Entry) Sold() Sold {

@@ -74,13 +74,14 @@ func (r *reader) doubtBedrooms() {
 // doubtOutsideAlone looks for work that would come along and goes by the outside of the house,
 // with work in a room or on the house as a whole: where that stands there is nothing of it.
 func (r *reader) doubtOutsideAlone() {
-	outside := func(it *pricebook.Item) bool { return pricebook.MeasureNamed(it.Measure).Of == "outside" }
 	done := func(it *pricebook.Item) bool {
-		return r.does(it) || slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return w.item == it && w.member.Parent.Parent.Kind == "outside" })
+		return slices.ContainsFunc(r.chosenWorks(), func(w *work) bool {
+			return w.item == it && (w.by == "" || w.member.Parent.Parent.Kind == "outside")
+		})
 	}
 	for _, p := range r.chosenPlans() {
 		for _, it := range p.idle {
-			if p.room.Kind != "outside" && outside(it) && !done(it) {
+			if p.room.Kind != "outside" && pricebook.MeasureNamed(it.Measure).Of == "outside" && !done(it) {
 				r.say("outside-alone", p.at, "nothing is priced of %s, which work of %s would bring along: it goes by %s, outside", it.Name, p.room.Label, it.Measure)("add   outside: {work: {%[1]s: hired}}   , or, if it is not wanted,   without: [%[1]s]   beside the work", it.Name)
 			}
 		}

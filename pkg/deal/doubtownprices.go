@@ -63,7 +63,7 @@ func (r *reader) doubtRoll() {
 	}
 	var works, goods, prices []string
 	for _, w := range r.chosenWorks() {
-		if _, quoted := w.member.Given.Look("quote"); quoted {
+		if w.quoted() {
 			continue
 		}
 		for _, use := range w.member.In("use") {

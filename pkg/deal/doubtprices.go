@@ -73,14 +73,15 @@ func (r *reader) doubtNoRate() {
 // byTheHour reports whether its labour goes by the hours of its trade: what that is paid, or
 // what own work is worth.
 func (w *work) byTheHour() bool {
-	_, quoted := w.member.Given.Look("quote")
-	return !quoted && !w.member.Given.Of("by_the_hour").Number.IsZero()
+	return !w.quoted() && !w.member.Given.Of("by_the_hour").Number.IsZero()
 }
 
 // hiredUnquoted reports whether a trade does the work at a price that it did not quote.
-func (w *work) hiredUnquoted() bool {
+func (w *work) hiredUnquoted() bool { return !w.quoted() && !w.byOwnHands() }
+
+func (w *work) quoted() bool {
 	_, quoted := w.member.Given.Look("quote")
-	return !quoted && w.member.Given.Of("who").Choice != "own"
+	return quoted
 }
 
 // old tells of all old prices in one doubt, which names the oldest.

@@ -72,7 +72,7 @@ func (r *reader) record(s scope, f *Field, g *reading) {
 	if says, want := r.entry(s.path).Doubt(g.node.text); says != "" && !(f.Key() == "distance" && r.entry(s.path).InMetres()) { // which is told once all are read
 		r.say("doubtful-cell", g.node.at, "%s: %s", f.title(), says)("write %s", want)
 	}
-	r.inMiles = r.inMiles || r.entry(s.path).DoubtsMetres()
+	r.inMiles = r.inMiles || r.entry(s.path).ShowsMiles()
 	g.choice, g.ok = g.node.text, true
 }
 
@@ -84,12 +84,8 @@ func (r *reader) allMiles() {
 		if g == nil || !r.entry(s.path).InMetres() {
 			continue
 		}
-		taken := "metres"
-		if r.inMiles {
-			taken = "miles, as other distances are"
-			r.entry(s.path).InMiles()
-		}
-		r.say("doubtful-cell", g.node.at, "%s: %s is taken for %s", g.field.title(), diag.Quote(g.node.text), taken)("write the unit in full, e.g. 12 mi or 12 metres")
+		says, want := r.entry(s.path).Settle(r.inMiles, g.node.text)
+		r.say("doubtful-cell", g.node.at, "%s: %s", g.field.title(), says)("write %s", want)
 	}
 }
 

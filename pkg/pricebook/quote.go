@@ -62,10 +62,11 @@ func (q Quote) news(b *Book) bool {
 			return true
 		}
 	}
+	said := q.Source != source
 	if q.Source == "" { // the table is its source: an invented price is then a quoted one, though it is the same
-		return !q.Price.Equal(price) || !q.Dated.IsZero() && q.Dated != dated || source == Invented
+		said = source == Invented
 	}
-	return !q.Price.Equal(price) || !q.Dated.IsZero() && q.Dated != dated || q.Source != source
+	return !q.Price.Equal(price) || !q.Dated.IsZero() && q.Dated != dated || said
 }
 
 func (p *Product) stick(l quantity.Length) *Stick {
