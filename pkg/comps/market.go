@@ -34,8 +34,7 @@ type Market struct {
 	x       []float64 // a row for each sale
 	y       []float64 // log of the net price
 	fit     *fit
-	byPairs bool          // there are too few sales for a regression
-	told    map[Line]Rate // what pairs of sales say then
+	byPairs bool // there are too few sales for a regression
 }
 
 // Before returns what is known of the market by a day: of all later sales, and those
@@ -115,7 +114,7 @@ func (m *Market) learn() {
 		m.fit = robustFit(m.x, m.columns, m.y, cell, n)
 		return
 	}
-	m.byPairs, m.told = true, m.pairs()
+	m.byPairs = true
 	m.fit = &fit{beta: make([]float64, m.columns), cov: newSymmetric(m.columns), scale: usualScatter, weight: make([]float64, len(m.sales))}
 	for i := range m.fit.weight {
 		m.fit.weight[i] = 1

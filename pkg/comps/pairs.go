@@ -30,18 +30,28 @@ var told = map[Line]struct{ alike, apart float64 }{
 
 // pairs estimates what each thing is worth in dollars by paired comparison: the
 // median of what every pair alike but for the thing says of it, the market's trend
-// first. Where no pair tells there is nothing, which is better than a guess that
-// nobody made.
-func (m *Market) pairs() map[Line]Rate {
-	out := map[Line]Rate{}
-	if len(m.sales) > mostPaired {
+// first, unless that is given. Where no pair tells there is nothing, which is better
+// than a guess that nobody made.
+func (c *Choice) pairs() map[Line]Rate {
+	m, out := c.market, map[Line]Rate{}
+	if !m.byPairs || len(m.sales) > mostPaired {
 		return out
 	}
+	own := make([]float64, len(m.sales))
+	for i, s := range m.sales {
+		own[i] = c.extrasOf(s)
+	}
+	if x, ok := c.given[Time]; ok {
+		out[Time] = Rate{Time, unitOf[Time], x, 0, "given"}
+	}
 	for _, l := range linear {
+		if _, given := c.given[l]; given {
+			continue
+		}
 		var says []float64
 		for a := range m.sales {
 			for b := range a {
-				if d, ok := m.pair(out, a, b, l); ok {
+				if d, ok := m.pair(out, own, a, b, l); ok {
 					says = append(says, d)
 				}
 			}
@@ -82,9 +92,20 @@ func middle(says []float64) (mid, se float64) {
 	return mid, madScale(off) * math.Sqrt(math.Pi/2/float64(n))
 }
 
-// pair returns what two sales say of a unit of a thing, in dollars of the day, or of
-// the market's change in a month, and whether they are a pair for it.
-func (m *Market) pair(known map[Line]Rate, a, b int, l Line) (float64, bool) {
+// extrasOf is what the extras of a sale are worth together: a pair tells of none of them.
+func (c *Choice) extrasOf(s *Sold) (sum float64) {
+	for _, x := range c.extras {
+		if slices.Contains(s.Has, x.Name) {
+			sum += x.Worth.InexactFloat64()
+		}
+	}
+	return sum
+}
+
+// pair returns what two sales say of a unit of a thing, less what is theirs alone, in
+// dollars of the day, or of the market's change in a month, and whether they are a pair
+// for it.
+func (m *Market) pair(known map[Line]Rate, own []float64, a, b int, l Line) (float64, bool) {
 	x, y := m.sales[a], m.sales[b]
 	gap := m.months[a] - m.months[b]
 	trend, trended := known[Time]
@@ -100,12 +121,13 @@ func (m *Market) pair(known map[Line]Rate, a, b int, l Line) (float64, bool) {
 	}
 	p, q := x.Net().InexactFloat64(), y.Net().InexactFloat64()
 	if l == Time {
+		p, q = p-own[a], q-own[b]
 		if gap < 0 {
 			p, q, gap = q, p, -gap
 		}
-		return (p - q) / q / gap, true
+		return (p - q) / q / gap, p > 0 && q > 0
 	}
-	p, q = p*(1-trend.Worth*m.months[a]), q*(1-trend.Worth*m.months[b])
+	p, q = p*(1-trend.Worth*m.months[a])-own[a], q*(1-trend.Worth*m.months[b])-own[b] // in the order of the grid
 	return (p - q) / apart(figure(l, &x.House), figure(l, &y.House), 1), true
 }
 
