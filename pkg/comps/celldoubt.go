@@ -42,6 +42,12 @@ var (
 	bathDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is hardly how many baths a house has, so it counts as not known"
 	}, "full and half ones, e.g. 2.5, or 2 full 1 half"}
+	noBathDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " baths count as not known, as records hold it for those that nobody counted"
+	}, bathDoubt.want}
+	bathPartDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " is taken for full baths and, behind the point, half ones"
+	}, bathDoubt.want}
 	bedroomDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is hardly how many bedrooms a house has, so it counts as not known"
 	}, "how many there are, or nothing where that is not known"}

@@ -125,13 +125,24 @@ func TestShortHeadings(t *testing.T) {
 	}
 }
 
-// Quarters of a bath count as they stand, another part of one as a half.
+// Quarters of a bath count as they stand, tenths as half ones, which is doubted; none, or
+// another part of one, is not known.
 func TestPartsOfABath(t *testing.T) {
-	for cell, want := range map[string]float64{"1": 1, "1.5": 1.5, "1.75": 1.75, "2.25": 2.25, "2.1": 2.5, "0.75": 0.75} {
+	for cell, want := range map[string]float64{"1": 1, "1.5": 1.5, "1.75": 1.75, "2.25": 2.25, "0.75": 0.75} {
 		l, found := read(t, "sale date,price,baths\n2026-01-05,300000,"+cell+"\n", Options{})
 		require.Empty(t, found)
 		sale := l.Sale(0)
 		require.Equal(t, Known(want), sale.Baths(), cell)
+	}
+	for cell, want := range map[string]Fact{"2.1": Known(2.5), "2.2": Known(3), "2.10": Known(2.5), "0": {}, "2.01": {}, "1.3": Known(2.5), "2.6": {}} {
+		l, found := read(t, "sale date,price,baths\n2026-01-05,300000,"+cell+"\n", Options{})
+		require.Len(t, found, 1, cell)
+		require.Equal(t, "doubtful-cell", found[0].Code)
+		sale := l.Sale(0)
+		require.Equal(t, want.Known, sale.Baths().Known, cell)
+		if want.Known {
+			require.InDelta(t, want.Value, sale.Baths().Value, 1e-9, cell)
+		}
 	}
 }
 

@@ -117,6 +117,8 @@ const (
 	leastLot  = 400
 	mostLot   = 500 * 43560
 	mostBaths = 12
+	// mostHalves is how many half ones may stand behind a point.
+	mostHalves = 4
 )
 
 // lot reads a lot; one that is no lot of a house if it is in the unit of its column counts as
@@ -195,8 +197,9 @@ var bathWords = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile
 var parted = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\d{1,2} ?[/+-] ?\d{1,2}$`) })
 
 // baths reads 2.5 as two full baths and a half one, and quarters as they stand: .75 is by
-// custom a bath with a shower and no tub (common practice, no source). Any other part of one
-// is a half one.
+// custom a bath with a shower and no tub (common practice, no source). Of 2.1 and 2.2 the
+// tenths count half ones, as lists of agents write them (from memory), which is doubted; no
+// bath at all is not known, as with bedrooms.
 func (r *row) baths(s string) error {
 	said := s
 	if strings.ContainsAny(s, "bB") {
@@ -217,19 +220,25 @@ func (r *row) baths(s string) error {
 	if err := count(&n, said); err != nil {
 		return err
 	}
-	if n.Value > mostBaths {
+	full, part := math.Modf(n.Value)
+	tenths := part * 10
+	switch halves := math.Round(tenths); {
+	case n.Value > mostBaths:
+		r.doubt = &bathDoubt
+		return nil
+	case n.Value == 0:
+		r.doubt = &noBathDoubt
+		return nil
+	case math.Mod(part, 0.25) == 0:
+		r.halves, tenths = part > 0, 2*part
+	case math.Abs(tenths-halves) < 1e-9 && halves <= mostHalves:
+		r.doubt, r.halves, tenths = &bathPartDoubt, true, halves
+	default:
 		r.doubt = &bathDoubt
 		return nil
 	}
-	full := math.Floor(n.Value)
-	r.FullBaths = Known(full)
-	if part := n.Value - full; part > 0 {
-		r.halves, r.HalfBaths = true, Known(1)
-		if math.Mod(part, 0.25) == 0 {
-			r.HalfBaths = Known(2 * part)
-		}
-	} else if !r.HalfBaths.Known {
-		r.HalfBaths = Known(0)
+	if r.FullBaths = Known(full); r.halves || !r.HalfBaths.Known {
+		r.HalfBaths = Known(tenths)
 	}
 	return nil
 }

@@ -356,7 +356,7 @@ func (c *Choice) notes(v *Value) (out []string) {
 		out = append(out, d.String())
 	}
 	if len(v.Untold) > 0 {
-		out = append(out, "Some differ from the house in what is not adjusted, since nothing tells its worth: "+Names(v.Untold)+".")
+		out = append(out, "Some differ from the house in what is not adjusted, since nothing that can be believed tells its worth: "+Names(v.Untold)+".")
 	}
 	if v.Rows[0].Likeness < faint {
 		out = append(out, "No sale is much like the subject: take the value with care.")
@@ -365,7 +365,7 @@ func (c *Choice) notes(v *Value) (out []string) {
 	for _, f := range []struct {
 		name string
 		fact bool
-	}{{"living area", c.Subject.Area.Known}, {"year built", c.Subject.Built.Known}, {"place", c.Subject.Place.Known}} {
+	}{{"living area", c.Subject.Area.Known}, {"year built", c.Subject.Built.Known}, {"place", c.Subject.Place.Known || len(c.market.stated) > 0}} {
 		if !f.fact {
 			unknown = append(unknown, f.name)
 		}

@@ -290,6 +290,36 @@ func TestPairOfTwo(t *testing.T) {
 	}
 }
 
+// What a sale has of its own is no part of what a pair says, of a bath or of the market: a
+// pool of $15,000 makes up all that lies between these.
+func TestPairsSpareExtras(t *testing.T) {
+	pool := Wish{Extras: []Extra{{"pool", usd(15_000)}}}
+	s := townSubject()
+	without := s.House
+	without.Garage = "none"
+	day := townDay.AddDays(-40)
+	v := valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000), Has: []string{"pool"}}, {House: without, Date: day, Price: usd(264_000)}}, s, pool)
+	requireUSD(t, 270_000, v.Likely)
+	for _, r := range v.Rows {
+		requireUSD(t, 270_000, r.Adjusted)
+	}
+	v = valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000), Has: []string{"pool"}}, {House: s.House, Date: day.AddDays(-180), Price: usd(270_000)}}, s, pool)
+	requireUSD(t, 270_000, v.Likely)
+	require.False(t, v.Trend.Worth != 0)
+}
+
+// A market that is given brings both sales of a pair to the day, also far apart: at 1% a
+// month the sale ten months of 365/12 days before counts $10,000 more for each $100,000.
+func TestPairsGoByTheGivenMarket(t *testing.T) {
+	s := townSubject()
+	without := s.House
+	without.Garage = "none"
+	days := 304 // 10 months to 2,000 parts
+	v := valued(t, []Sold{{House: s.House, Date: townDay, Price: usd(1)}, {House: s.House, Date: townDay.AddDays(-1), Price: usd(285_000)}, {House: without, Date: townDay.AddDays(-days), Price: usd(200_000)}}, s, Wish{Given: Given{Time: 0.01}})
+	now := 200_000 * (1 + 0.01*float64(days)/monthDays)
+	require.InDelta(t, 285_000*(1+0.01/monthDays)-now, v.Linear[Garage].Worth, 0.006)
+}
+
 // Two sales alike but for their size tell what it is worth: the smaller one comes out
 // at the price of the larger, which is the subject's size.
 func TestPairTellsSize(t *testing.T) {

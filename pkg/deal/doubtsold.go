@@ -128,7 +128,7 @@ func milesOf(metres float64) string {
 func (r *reader) doubtBuilt(c *Comparables) {
 	for _, row := range c.Value.Rows {
 		if x := row.Built; x.Known && int(x.Value) > row.Date.Year+1 {
-			r.say("sale-built-later", c.Place(&row.Sold), "%s was built in %.0f, it says, and sold on %s", row.Name(), x.Value, row.Date)("look whether the year was read right; it is adjusted by it as it stands")
+			r.say("sale-built-later", c.Place(&row.Sold), "%s was built in %.0f, it says, and sold on %s", row.Name(), x.Value, row.Date)("look whether the year was read right; it is compared by it as it stands")
 		}
 	}
 }

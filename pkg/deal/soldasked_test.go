@@ -96,7 +96,7 @@ func TestNoSaleToValueBy(t *testing.T) {
 
 // One late sale of a file is one, two are two.
 func TestLateSalesOfAFileAreCounted(t *testing.T) {
-	for rows, want := range map[string]string{"": "1 sale of the file is of 2026-03-02 or later, so not used", "3 C St,2026-07-01,300000\n": "2 sales of the file are of 2026-03-02 or later, so not used"} {
+	for rows, want := range map[string]string{"": "1 sale of the file is of 2026-03-02 or later, so not used: 2 B St\n", "3 C St,2026-07-01,300000\n": "2 sales of the file are of 2026-03-02 or later, so not used: 2 B St and 1 more\n"} {
 		from := deal.CompsAsked{From: "b.csv", Text: []byte("address,sold on,price\n1 A St,2025-11-14,300000\n2 B St,2026-03-02,300000\n" + rows)}
 		d, found := deal.ReadWith(deal.Options{Comps: from}, "a.yaml", []byte(unvalued))
 		require.NotNil(t, d)

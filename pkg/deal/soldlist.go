@@ -123,7 +123,7 @@ func (r *reader) doubtUnread(headers []string, at diag.Pos) {
 	if n > mostSaid {
 		names += fmt.Sprintf(" and %d more", n-mostSaid)
 	}
-	r.say("columns-unread", at, "%s not read: %s", areOf(n, "column of the table is", "columns of the table are"), names)("if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}", comps.FieldLike(headers[0], "terms"), diag.Quote(headers[0]))
+	r.say("columns-unread", at, "%s not read: %s", areOf(n, "column of the table is", "columns of the table are"), names)("if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}", comps.FieldLike(headers[0], "..."), diag.Quote(headers[0]))
 }
 
 // mostSaid is how many remarks on single rows of a table are told.
@@ -194,14 +194,16 @@ func (r *reader) doubtDay(l *salesList, list *comps.List) {
 // doubtSales tells which sales are set aside, and why. Of a file, which may be a whole
 // county's, those too late are told by their number.
 func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, wished []int) {
-	told, more, late := 0, 0, 0
+	told, more, late, first := 0, 0, 0, ""
 	for i := range all {
 		s := &all[i]
 		if slices.Contains(wished, s.Line) {
 			continue
 		}
 		if s.Date.Compare(day) >= 0 && s.Line < fromTable {
-			late++
+			if late++; late == 1 {
+				first = s.Name()
+			}
 			continue
 		}
 		why, hint := s.Flags.String(), "it is set aside; name it under   add   in comps if it should count"
@@ -222,8 +224,16 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 		r.say("doubtful-sale", r.needed("comps"), "%s doubtful and set aside", areOf(more, "more sale is", "more sales are"))("ledgerboard comps --all   lists them")
 	}
 	if late > 0 {
-		r.say("doubtful-sale", r.needed("comps.file", "comps"), "%s of %s or later, so not used", areOf(late, "sale of the file is", "sales of the file are"), day)("say   day: ...   under comps if the value is for a later day")
+		r.say("doubtful-sale", r.needed("comps.file", "comps"), "%s of %s or later, so not used: %s", areOf(late, "sale of the file is", "sales of the file are"), day, andMore(first, late-1))("say   day: ...   under comps if the value is for a later day")
 	}
+}
+
+// andMore names the first of some and counts the others.
+func andMore(first string, others int) string {
+	if others == 0 {
+		return first
+	}
+	return fmt.Sprintf("%s and %d more", first, others)
 }
 
 // areOf counts things by a word for one and another for several.

@@ -318,7 +318,7 @@ func (r *reader) comparable(c *Comparables, row *comps.Row, extras map[string]*m
 		say("concessions", row.Concessions, r.written(path, "concessions", "as recorded"))
 	}
 	say("months_before", comps.MonthsBefore(row.Date, c.Day), "sold on "+row.Date.String())
-	say("weight", decimal.NewFromFloat(row.Weight), "by its likeness to the house")
+	say("weight", decimal.NewFromFloat(row.Weight), "by its likeness to the house, less where it lies apart from the others")
 	amounts := map[comps.Line]decimal.Decimal{}
 	for _, l := range row.Lines {
 		amounts[l.Line] = l.Amount
