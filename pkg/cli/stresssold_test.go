@@ -1,6 +1,7 @@
 package cli_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -32,4 +33,34 @@ func TestStressTellsAMissFromItsTarget(t *testing.T) {
 	require.Zero(t, code, wrong)
 	require.Contains(t, out, "29.997%*")
 	require.NotContains(t, out, " 30%*")
+}
+
+const asideDeal = `purchase: {price: $150k, closing: {recording: 1% of budget}}
+value: {after-repair value: $214k}
+time: {renovation: 2 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: a, work: b, amount: $20k}]}
+`
+
+// flowing is a page without the ends of its lines.
+func flowing(page string) string { return strings.Join(strings.Fields(page), " ") }
+
+// A contingency sizes loans and charges of the closing, and a page with one says so.
+func TestStressSaysWhatAContingencySizes(t *testing.T) {
+	const loan = "loan: {price share: 80%, renovation share: 100%, rate: 12%}\n"
+	for deal, says := range map[string]string{
+		asideDeal:        "set before the closing: charges of the closing reckoned on the budget are sized by it.",
+		asideDeal + loan: "set before the closing: loans and charges of the closing reckoned on the budget are sized by it.",
+		strings.Replace(asideDeal, "of budget", "of price", 1) + loan: "set before the closing: loans are sized by it.",
+	} {
+		out, wrong, code := run(t, deal, "stress", "-", "--across", "contingency=0%, 10%, 25%", "--down", "overrun=10%, 20%")
+		require.Zero(t, code, wrong)
+		require.Contains(t, flowing(out), says)
+		require.NotContains(t, flowing(out), "stay as planned too")
+		out, wrong, code = run(t, deal+"bad days: {aside: {contingency: 20%}}\n", "stress", "-")
+		require.Zero(t, code, wrong)
+		require.Contains(t, flowing(out), says)
+		out, wrong, code = run(t, deal, "stress", "-")
+		require.Zero(t, code, wrong)
+		require.NotContains(t, flowing(out), says)
+	}
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -176,6 +177,9 @@ func (p stressPage) days() {
 		p.text("  ", o.Title+": "+words+".")
 	}
 	untried(p.page, p.Answer)
+	if slices.ContainsFunc(p.Days, func(o stress.Outcome) bool { return o.Aside }) {
+		p.text("", strings.TrimSpace(p.setsAside()))
+	}
 	p.text("", "How far each goes is common practice, no source; write your own under   bad days:   in the deal file.")
 }
 

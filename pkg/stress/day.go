@@ -25,6 +25,7 @@ type Day struct {
 	Remedy string // what helps, in one line; "" where the deal file says nothing
 	Own    bool   // of the deal file
 	Usual  bool   // a bid tells of it; the others are much like one of these
+	Aside  bool   // the contingency is another
 	moves  []exact.Change
 	sized  []exact.Change // what sizes the loans anew where it comes before they are closed
 }
@@ -74,6 +75,7 @@ func (p *Plan) own(d deal.BadDay) Day {
 	if slices.ContainsFunc(inputs, known) {
 		out.sized = p.closed(inputs...)
 	}
+	out.Aside = slices.ContainsFunc(inputs, setsAside)
 	out.What = strings.Join(parts, ", ")
 	return out
 }
