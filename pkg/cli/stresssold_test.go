@@ -64,3 +64,18 @@ func TestStressSaysWhatAContingencySizes(t *testing.T) {
 		require.NotContains(t, flowing(out), says)
 	}
 }
+
+// A range that moves nothing is not ranked, and stress and odds say why in the same words.
+func TestStressLeavesOutWhatMovesNothing(t *testing.T) {
+	const ranges = "ranges: {contingency: {low: 5%, high: 30%}"
+	for deal, idle := range map[string]bool{asideDeal + ranges + "}\n": true, asideDeal + ranges + ", overrun: {spread: none}}\n": false} {
+		for _, verb := range []string{"stress", "odds"} {
+			out, wrong, code := run(t, deal, verb, "-")
+			require.Zero(t, code, wrong)
+			require.Equal(t, idle, strings.Contains(flowing(out), "moves nothing here: what the work comes to is drawn as the overrun over the bids"), verb)
+			if verb == "stress" {
+				require.Equal(t, !idle, strings.Contains(out, ". contingency "))
+			}
+		}
+	}
+}

@@ -318,6 +318,9 @@ func (p stressPage) ranking() {
 	if assumed {
 		p.text("", "~ is common practice, no source; write your own under   ranges:   in the deal file.")
 	}
+	for _, r := range p.Idle {
+		p.text("", capital(r.Label)+" "+idle(r)+".")
+	}
 	p.line("")
 	for i, s := range p.Ranking[:min(told, len(p.Ranking))] {
 		if s.Size().IsZero() {
