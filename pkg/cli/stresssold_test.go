@@ -79,3 +79,43 @@ func TestStressLeavesOutWhatMovesNothing(t *testing.T) {
 		}
 	}
 }
+
+// A day that sells low has the don't-go-above price in it only where there is a low value.
+func TestStressAsksForALowValue(t *testing.T) {
+	const has, wants = "the bid; the don't-go-above price has this in it", "the bid; state a low value, so that the don't-go-above price has this in it"
+	for deal, says := range map[string]string{
+		asideDeal: wants,
+		strings.Replace(asideDeal, "$214k", "$214k, low: $200k", 1): has,
+		soldDeal: has,
+	} {
+		out, wrong, code := run(t, deal, "stress", "-")
+		require.Zero(t, code, wrong)
+		require.Contains(t, flowing(out), says)
+	}
+}
+
+// What a month costs reads alike beside a profit and beside a loss, and nothing is nothing.
+func TestStressSaysWhatAMonthCosts(t *testing.T) {
+	losing := strings.Replace(asideDeal, "$150k", "$205k", 1)
+	for deal, says := range map[string]string{
+		asideDeal: "longer on the market costs you nothing.",
+		asideDeal + "holding: {tax: $500/month}\n":                      "stand still costs you $500, $16 a day.",
+		losing + "holding: {tax: $500/month}\n":                         "stand still costs you $500, $16 a day.",
+		losing + "holding: {rent: {amount: $500/month, credit: yes}}\n": "longer on the market brings you $500, $16 a day.",
+	} {
+		out, wrong, code := run(t, deal, "stress", "-")
+		require.Zero(t, code, wrong)
+		require.Contains(t, flowing(out), says)
+	}
+}
+
+// A bad day without a remedy is told, and gives no advice.
+func TestStressTellsDaysApartFromWhatHelps(t *testing.T) {
+	out, wrong, code := run(t, asideDeal+"bad days: {roof: {extra work: $9k}, wall: {extra work: $4k, remedy: Open it first}}\n", "stress", "-")
+	require.Zero(t, code, wrong)
+	_, days, _ := strings.Cut(out, "What they are\n")
+	days, helps, _ := strings.Cut(days, "What helps\n")
+	require.Contains(t, days, "  roof: extra work $9k.\n  wall: extra work $4k.\n")
+	require.NotContains(t, helps, "roof")
+	require.Contains(t, helps, "  wall: Open it first.\n")
+}
