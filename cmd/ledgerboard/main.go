@@ -15,7 +15,7 @@ func main() {
 	signal.Notify(stop, os.Interrupt)
 	go func() {
 		<-stop
-		os.Exit(cli.Interrupted)
+		os.Exit(cli.Interrupt(cli.System()))
 	}()
 	os.Exit(cli.Run(os.Args[1:], cli.System()))
 }

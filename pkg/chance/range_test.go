@@ -159,8 +159,8 @@ selling: {agent: 5%}
 	require.NotEmpty(t, all["value.before work"].Idle)
 }
 
-// A value that the file states lifts neither end of what sold houses say, and takes both
-// down by the same share: the range and the low value of a bid go by one rule.
+// A value that the file states lifts neither end of what sold houses say, unless it is above
+// both, and takes both down by the same share: the range and the low value of a bid go by one rule.
 func TestAStatedValueLiftsNoEnd(t *testing.T) {
 	text, err := os.ReadFile("../../scenarios/larkspur-way.yaml")
 	require.NoError(t, err)
@@ -174,6 +174,15 @@ func TestAStatedValueLiftsNoEnd(t *testing.T) {
 		require.Equal(t, sold.Likely.Add(by).String(), r.Likely.String(), name)
 		require.InDelta(t, sold.Low.Mul(share).InexactFloat64(), r.Low.InexactFloat64(), 1, name)
 		require.InDelta(t, decimal.Max(sold.High.Mul(share), r.Likely).InexactFloat64(), r.High.InexactFloat64(), 3, name)
+		want := chance.Scatters
+		switch {
+		case r.Likely.GreaterThan(sold.High):
+			want = chance.ScattersUnder
+		case by.IsPositive():
+			want = chance.ScattersBelow
+		}
+		require.Equal(t, want, r.Why, name)
+		require.Equal(t, r.Likely.GreaterThan(sold.High), r.High.Equal(r.Likely), name)
 		require.Equal(t, r.Low.String(), line(t, read(t, stated), "low_value").String(), name)
 		s, err := r.Draws()
 		require.NoError(t, err, name)

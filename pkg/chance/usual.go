@@ -13,11 +13,12 @@ import (
 
 const noSource = "common practice, no source"
 
-// Scatters is why a value by comparables goes as far as it does, and ScattersBelow why a
-// stated one above theirs does.
+// Scatters is why a value by comparables goes as far as it does, ScattersBelow why a stated one
+// above theirs does, and ScattersUnder why one above all of their range does.
 const (
 	Scatters      = "as far as the comparables scatter"
-	ScattersBelow = Scatters + " about their own value, which is lower than yours and lifts neither end"
+	ScattersBelow = Scatters + " about their own value, which is lower than yours; yours lifts neither end"
+	ScattersUnder = Scatters + " about their own value, but up to yours, which is above all that; yours does not lift the low end"
 )
 
 // How far the usual causes of trouble go; common practice, no source.
@@ -58,7 +59,8 @@ func (p plan) usual(path string, means odds.Meaning, low, likely, high decimal.D
 
 // sale is what the house will be worth: by the low value of the file, or as far as the sold
 // houses that it names scatter. A value that is stated is no sale: one above theirs lifts
-// neither end, as it lifts no low value; one under theirs takes both down.
+// neither end, as it lifts no low value, but is the high end where it is above that too; one
+// under theirs takes both down.
 func (p plan) sale() (*Range, error) {
 	const path = "value.after-repair value"
 	likely, err := p.line("after_repair_value")
@@ -73,6 +75,9 @@ func (p plan) sale() (*Range, error) {
 		why := Scatters
 		if low.LessThan(likely.Sub(sold.Likely.Sub(sold.Low))) {
 			why = ScattersBelow
+			if likely.GreaterThan(sold.High) {
+				why = ScattersUnder
+			}
 		}
 		high := sold.High.Add(low.Sub(sold.Low))
 		if low.LessThan(sold.Low) { // by a share

@@ -81,6 +81,16 @@ func Run(args []string, s Streams) int {
 	return exitCode(err)
 }
 
+// Interrupt says that the user interrupted, for a verb with nothing to tidy up, and returns
+// the exit code.
+func Interrupt(s Streams) int {
+	tell(s.Err, "%s", wasInterrupted)
+	return Interrupted
+}
+
+// wasInterrupted is what is told then.
+const wasInterrupted = "interrupted"
+
 // tellError tells of an error, with what would do.
 func tellError(w io.Writer, err error) {
 	tell(w, "error: %v", err)

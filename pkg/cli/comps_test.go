@@ -83,6 +83,7 @@ func TestConditionByOptionBesideAStatedValue(t *testing.T) {
 // What is low beside a stated value is said alike by bid, comps and odds, and from where.
 func TestLowBesideAStatedValue(t *testing.T) {
 	for value, want := range map[string][2]string{
+		"$450k": {"That does not lift the low end", "by 3 sold houses, as ledgerboard comps shows"},
 		"$400k": {"That lifts neither end of it", "by 3 sold houses, as ledgerboard comps shows"},
 		"$150k": {"its low value with it", "by as large a share below your value as 3 sold houses scatter"},
 	} {

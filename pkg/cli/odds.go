@@ -150,9 +150,9 @@ func (o *oddsOptions) play(ctx context.Context, p *report.OddsPage, how chance.O
 
 // interrupted says what was had when it was interrupted.
 func (o *oddsOptions) interrupted(p *report.OddsPage) error {
-	text := "interrupted"
+	text := wasInterrupted
 	if p.Trials > 0 {
-		text = fmt.Sprintf("interrupted after %s of %s trials: %s", counted(int(p.Trials+p.None)), counted(o.trials), p.SoFar())
+		text = fmt.Sprintf("%s after %s of %s trials: %s", wasInterrupted, counted(int(p.Trials+p.None)), counted(o.trials), p.SoFar())
 	}
 	if o.csv != "" {
 		text += fmt.Sprintf("; %s is not written", o.csv)

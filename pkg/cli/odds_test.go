@@ -12,6 +12,7 @@ import (
 	"sync/atomic"
 	"testing"
 
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/cli"
@@ -83,4 +84,35 @@ func TestTheTableOfTrialsIsWhatThePageTells(t *testing.T) {
 	loss, err := strconv.ParseFloat(page.Loss.Value, 64)
 	require.NoError(t, err)
 	require.InDelta(t, loss, float64(lost)/9000, 1e-6)
+}
+
+// A row worked out again by hand comes to the same cents.
+func TestARowOfTrialsCanBeRunAgain(t *testing.T) {
+	const deal = `purchase: {price: $1.5 million}
+value: {after-repair value: $21 million}
+time: {renovation: 2 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: a, work: b, amount: $9 million}]}
+ranges: {after-repair value: {spread: none}, standstill: {spread: none}, marketing: {spread: none}}
+`
+	path := filepath.Join(t.TempDir(), "t.csv")
+	_, wrong, code := run(t, deal, "odds", "-", "--trials", "1000", "--csv", path)
+	require.Zero(t, code, wrong)
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	row := strings.Split(strings.Split(string(text), "\n")[1], ",")
+	over, err := decimal.NewFromString(row[1])
+	require.NoError(t, err)
+	out, wrong, code := run(t, deal, "stress", "-", "--across", "overrun="+over.Shift(2).String()+"%, 300%", "--down", "late sale=0, 1 month", "--json")
+	require.Zero(t, code, wrong)
+	var page struct{ Grid struct{ Profit [][]string } }
+	require.NoError(t, json.Unmarshal([]byte(out), &page))
+	profit := decimal.RequireFromString(page.Grid.Profit[0][0])
+	require.InDelta(t, profit.InexactFloat64(), decimal.RequireFromString(row[2]).InexactFloat64(), 0.011)
+}
+
+// A verb with nothing to tidy up says in one line that it was interrupted.
+func TestInterrupt(t *testing.T) {
+	var wrong bytes.Buffer
+	require.Equal(t, cli.Interrupted, cli.Interrupt(cli.Streams{Err: &wrong}))
+	require.Equal(t, "ledgerboard: interrupted\n", wrong.String())
 }

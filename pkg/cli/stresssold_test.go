@@ -1,6 +1,7 @@
 package cli_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -32,4 +33,89 @@ func TestStressTellsAMissFromItsTarget(t *testing.T) {
 	require.Zero(t, code, wrong)
 	require.Contains(t, out, "29.997%*")
 	require.NotContains(t, out, " 30%*")
+}
+
+const asideDeal = `purchase: {price: $150k, closing: {recording: 1% of budget}}
+value: {after-repair value: $214k}
+time: {renovation: 2 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 10%, lines: [{trade: a, work: b, amount: $20k}]}
+`
+
+// flowing is a page without the ends of its lines.
+func flowing(page string) string { return strings.Join(strings.Fields(page), " ") }
+
+// A contingency sizes loans and charges of the closing, and a page with one says so.
+func TestStressSaysWhatAContingencySizes(t *testing.T) {
+	const loan = "loan: {price share: 80%, renovation share: 100%, rate: 12%}\n"
+	for deal, says := range map[string]string{
+		asideDeal:        "set before the closing: charges of the closing reckoned on the budget are sized by it.",
+		asideDeal + loan: "set before the closing: loans and charges of the closing reckoned on the budget are sized by it.",
+		strings.Replace(asideDeal, "of budget", "of price", 1) + loan: "set before the closing: loans are sized by it.",
+	} {
+		out, wrong, code := run(t, deal, "stress", "-", "--across", "contingency=0%, 10%, 25%", "--down", "overrun=10%, 20%")
+		require.Zero(t, code, wrong)
+		require.Contains(t, flowing(out), says)
+		require.NotContains(t, flowing(out), "stay as planned too")
+		out, wrong, code = run(t, deal+"bad days: {aside: {contingency: 20%}}\n", "stress", "-")
+		require.Zero(t, code, wrong)
+		require.Contains(t, flowing(out), says)
+		out, wrong, code = run(t, deal, "stress", "-")
+		require.Zero(t, code, wrong)
+		require.NotContains(t, flowing(out), says)
+	}
+}
+
+// A range that moves nothing is not ranked, and stress and odds say why in the same words.
+func TestStressLeavesOutWhatMovesNothing(t *testing.T) {
+	const ranges = "ranges: {contingency: {low: 5%, high: 30%}"
+	for deal, idle := range map[string]bool{asideDeal + ranges + "}\n": true, asideDeal + ranges + ", overrun: {spread: none}}\n": false} {
+		for _, verb := range []string{"stress", "odds"} {
+			out, wrong, code := run(t, deal, verb, "-")
+			require.Zero(t, code, wrong)
+			require.Equal(t, idle, strings.Contains(flowing(out), "moves nothing here: what the work comes to is drawn as the overrun over the bids"), verb)
+			if verb == "stress" {
+				require.Equal(t, !idle, strings.Contains(out, ". contingency "))
+			}
+		}
+	}
+}
+
+// A day that sells low has the don't-go-above price in it only where there is a low value.
+func TestStressAsksForALowValue(t *testing.T) {
+	const has, wants = "the bid; the don't-go-above price has this in it", "the bid; state a low value, so that the don't-go-above price has this in it"
+	for deal, says := range map[string]string{
+		asideDeal: wants,
+		strings.Replace(asideDeal, "$214k", "$214k, low: $200k", 1): has,
+		soldDeal: has,
+	} {
+		out, wrong, code := run(t, deal, "stress", "-")
+		require.Zero(t, code, wrong)
+		require.Contains(t, flowing(out), says)
+	}
+}
+
+// What a month costs reads alike beside a profit and beside a loss, and nothing is nothing.
+func TestStressSaysWhatAMonthCosts(t *testing.T) {
+	losing := strings.Replace(asideDeal, "$150k", "$205k", 1)
+	for deal, says := range map[string]string{
+		asideDeal: "longer on the market costs you nothing.",
+		asideDeal + "holding: {tax: $500/month}\n":                      "stand still costs you $500, $16 a day.",
+		losing + "holding: {tax: $500/month}\n":                         "stand still costs you $500, $16 a day.",
+		losing + "holding: {rent: {amount: $500/month, credit: yes}}\n": "longer on the market brings you $500, $16 a day.",
+	} {
+		out, wrong, code := run(t, deal, "stress", "-")
+		require.Zero(t, code, wrong)
+		require.Contains(t, flowing(out), says)
+	}
+}
+
+// A bad day without a remedy is told, and gives no advice.
+func TestStressTellsDaysApartFromWhatHelps(t *testing.T) {
+	out, wrong, code := run(t, asideDeal+"bad days: {roof: {extra work: $9k}, wall: {extra work: $4k, remedy: Open it first}}\n", "stress", "-")
+	require.Zero(t, code, wrong)
+	_, days, _ := strings.Cut(out, "What they are\n")
+	days, helps, _ := strings.Cut(days, "What helps\n")
+	require.Contains(t, days, "  roof: extra work $9k.\n  wall: extra work $4k.\n")
+	require.NotContains(t, helps, "roof")
+	require.Contains(t, helps, "  wall: Open it first.\n")
 }

@@ -31,6 +31,10 @@ func newTrialsFile(path string, force bool) (*trialsFile, error) {
 	return &trialsFile{wholeFile: w, out: bufio.NewWriterSize(w.file, 1<<16)}, nil
 }
 
+// drawnPlaces is with how many decimals what was drawn is written: a share of $1,000,000 to a
+// tenth of a cent.
+const drawnPlaces = 9
+
 // add writes a block of trials, each a row: its number, what was drawn, what came of it.
 // What has no answer is empty.
 func (t *trialsFile) add(s chance.Shown) error {
@@ -50,7 +54,7 @@ func (t *trialsFile) add(s chance.Shown) error {
 		t.n++
 		t.row = strconv.AppendInt(t.row[:0], int64(t.n), 10)
 		for _, x := range s.In {
-			t.number(x[i], 6)
+			t.number(x[i], drawnPlaces)
 		}
 		for k, x := range s.Out {
 			switch k {

@@ -42,6 +42,9 @@ func (r *reader) inputFor(name span, u use) (Input, bool) {
 			fit = append(fit, fitting(all, p)...)
 		}
 	}
+	if len(fit) == 0 {
+		fit = fitting(all, asTheFileSays(r.root, path))
+	}
 	fit = slices.DeleteFunc(fit, func(t target) bool { return t.field == nil && !t.there }) // a charge that the deal has not
 	for _, better := range []func(target) bool{isThere, target.mayVary} {
 		some := only(fit, better)

@@ -35,6 +35,25 @@ func TestARangeFindsItsInput(t *testing.T) {
 	}
 }
 
+// A loan that stands alone is named without its number, as --set takes it.
+func TestAnInputOfTheOnlyLoan(t *testing.T) {
+	const text = "purchase: {price: $150k}\nvalue: {after-repair value: $214k}\ntime: {renovation: 2 months, marketing: 1 month, escrow: 1 month}\n" +
+		"renovation: {lines: [{trade: a, work: b, amount: $20k}]}\n" +
+		"ranges: {loan.rate: {low: 10%, high: 14%}}\nbad days: {dear: {loan.rate: +1%}}\nties: [{between: [loan.rate, overrun], correlation: 0.2}]\n"
+	for _, loan := range []string{"loan: {price share: 80%, rate: 12%}\n", "loan: [{price share: 80%, rate: 12%}]\n", "loans: [{price share: 80%, rate: 12%}]\n"} {
+		d := read(t, text+loan)
+		in, values, found := d.Vary("--across", "loan.rate=10%, 12%")
+		require.Empty(t, found)
+		require.Len(t, values, 2)
+		for _, x := range []deal.Input{in, d.Ranges[0].Input, d.BadDays[0].Changes[0].Input, d.Ties[0].A} {
+			require.Equal(t, "rate", x.Line)
+			require.Equal(t, d.Root.In("loan")[0], x.Member)
+		}
+	}
+	_, found := deal.Read("a", []byte(text+"loans: [{price share: 50%, rate: 12%}, {price share: 20%, rate: 13%}]\n"))
+	require.Len(t, found.Errors(), 3, "of two loans none is meant")
+}
+
 // What is likely is what the plan has, also where the model works that out.
 func TestThePlanIsLikely(t *testing.T) {
 	d := read(t, deal.Starter("likely")+"ranges: {overrun: {low: 5%, high: 30%}, marketing: {low: 2 weeks, high: 3 months, means: very ends, spread: even}}\n")
@@ -103,5 +122,20 @@ func TestARangeOfTheContingencyBesideASteadyOverrun(t *testing.T) {
 		_, found := deal.Read("a", []byte(ranged("", "ranges: "+ranges).text()))
 		require.Empty(t, found.Errors())
 		require.Equal(t, idle, slices.ContainsFunc(found, func(d diag.Diag) bool { return d.Code == "range-idle" }), ranges)
+	}
+}
+
+// The way out of a range off the plan is its end nearest the plan, and of no cases to give some.
+func TestWaysOutOfARange(t *testing.T) {
+	for text, want := range map[string][2]string{
+		"overrun: {low: 20%, high: 30%}": {"the plan has overrun at 15%", "likely: 20%"},
+		"overrun: {low: 1%, high: 5%}":   {"the plan has overrun at 15%", "likely: 5%"},
+		"overrun: {cases: {}}":           {"overrun has no cases", "give at least two"},
+		"overrun: {cases: {5%: 1}}":      {"overrun has a single case, which is no range", "give at least two"},
+	} {
+		_, found := deal.Read("a", []byte(deal.Starter("ways")+"ranges: {"+text+"}\n"))
+		require.Len(t, found.Errors(), 1, text)
+		require.Contains(t, found.Errors()[0].Message, want[0])
+		require.Contains(t, found.Errors()[0].Hint, want[1])
 	}
 }

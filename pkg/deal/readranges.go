@@ -223,7 +223,11 @@ func (r *reader) cases(out *Range, g *reading) bool {
 		}
 	}
 	if len(out.Cases) < 2 {
-		r.say("range-incomplete", g.key.at, "%s has a single case, which is no range", out.Path)("give at least two, e.g. %s; for what comes out as planned write   spread: none", "cases: {0%: 3, 20%: 1}")
+		what := "a single case, which is no range"
+		if len(out.Cases) == 0 {
+			what = "no cases"
+		}
+		r.say("range-incomplete", g.key.at, "%s has %s", out.Path, what)("give at least two, e.g. %s; for what comes out as planned write   spread: none", "cases: {0%: 3, 20%: 1}")
 		return false
 	}
 	return true
@@ -244,7 +248,7 @@ func (r *reader) rangesFit() {
 		stated := r.likelySaid(x)
 		switch outside := plan.LessThan(x.Low) || plan.GreaterThan(x.High); {
 		case outside && !stated && (x.Spread == PERT || x.Spread == Triangular):
-			r.say("range-order", x.Pos, "the plan has %s at %s, which is not between %s and %s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High))("say what is likely, e.g. likely: %s", x.Says(x.High))
+			r.say("range-order", x.Pos, "the plan has %s at %s, which is not between %s and %s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High))("say what is likely, e.g. likely: %s", x.Says(x.nearest(plan)))
 		case outside:
 			r.say("plan-outside", x.Pos, "the plan has %s at %s, outside of its range, %s to %s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High))("check both; the odds follow the range, the bid follows the plan")
 		}
@@ -252,6 +256,14 @@ func (r *reader) rangesFit() {
 			x.Likely = plan
 		}
 	}
+}
+
+// nearest is the end that lies nearer to what is outside.
+func (r *Range) nearest(outside decimal.Decimal) decimal.Decimal {
+	if outside.LessThan(r.Low) {
+		return r.Low
+	}
+	return r.High
 }
 
 func (r *reader) likelySaid(x *Range) bool {

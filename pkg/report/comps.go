@@ -89,6 +89,9 @@ func (c compsPage) lowBeside() string {
 	case c.follows():
 		return ". Its low value is " + low + "."
 	}
+	if c.a.Line("after_repair_value").GreaterThan(c.a.Line("comps_high")) {
+		return ". That does not lift the low end: its low value is " + low + ". The odds and stress take it for the high end."
+	}
 	return ". That lifts neither end of it: its low value is " + low + "."
 }
 

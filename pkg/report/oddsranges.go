@@ -143,9 +143,12 @@ func (p oddsPage) rangeOf(r chance.Range) {
 		p.text("    ", "moved by "+signed(r.Moved)+" from what the file says, as the value is for the options asked for")
 	}
 	if r.Idle != "" {
-		p.text("    ", "moves nothing here: "+r.Idle)
+		p.text("    ", idle(r))
 	}
 }
+
+// idle says why a range moves nothing.
+func idle(r chance.Range) string { return "moves nothing here: " + r.Idle }
 
 // orNothing is a value of a range, and nothing where it is none.
 func orNothing(r chance.Range, x decimal.Decimal) string {

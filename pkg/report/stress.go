@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -79,22 +80,26 @@ func paidBefore(a *answer.Answer) string {
 	return ", " + dollars(paid) + " of it paid before the closing"
 }
 
-// month says what one more month takes from the profit, or adds to it.
-func (p stressPage) month(what, off string, d answer.Delay) {
-	takes := "takes"
-	if d.Month.IsNegative() {
-		takes, off, d = "adds", "", answer.Delay{Month: d.Month.Neg(), Day: d.Day.Neg()}
+// month says what one more month costs, or brings, beside a profit as beside a loss.
+func (p stressPage) month(what string, d answer.Delay) {
+	does := "costs"
+	switch {
+	case d.Month.Round(0).IsZero():
+		p.say("%s costs you nothing.", what)
+		return
+	case d.Month.IsNegative():
+		does, d = "brings", answer.Delay{Month: d.Month.Neg(), Day: d.Day.Neg()}
 	}
-	p.say("%s %s %s%s, %s a day.", what, takes, dollars(d.Month), off, dollars(d.Day))
+	p.say("%s %s you %s, %s a day.", what, does, dollars(d.Month), dollars(d.Day))
 }
 
 // answers say what a late finish and an overrun do, in a few sentences.
 func (p stressPage) answers() {
 	a := p.Answer
 	if a.Line("renovation").IsPositive() {
-		p.month("The first month the works stand still", " off that", a.Stalled)
+		p.month("The first month the works stand still", a.Stalled)
 	}
-	p.month("The first month longer on the market", "", a.Late)
+	p.month("The first month longer on the market", a.Late)
 	if len(p.Ranking) > 0 {
 		r := p.Ranking[0]
 		p.say("What matters most is %s: between %s and %s your profit goes from %s to %s.", r.Label, r.Says(r.Low), r.Says(r.High), dollars(r.AtLow), dollars(r.AtHigh))
@@ -166,17 +171,31 @@ func (p stressPage) days() {
 		row("months owned", hundredths(a.Line("hold_months")), func(o stress.Outcome) string { return hundredths(o.Months) })
 		row("targets missed", shortly(a.Missed()), func(o stress.Outcome) string { return shortly(o.Misses) })
 	}
-	p.line("")
-	p.line("What helps")
-	for _, o := range p.Days {
-		words := o.Remedy
+	p.tell("What they are", func(o stress.Outcome) string {
 		if o.Own || !o.Usual {
-			words = strings.TrimSuffix(strings.ToLower(o.What[:1])+o.What[1:]+"; "+words, "; ")
+			return strings.ToLower(o.What[:1]) + o.What[1:]
 		}
-		p.text("  ", o.Title+": "+words+".")
-	}
+		return ""
+	})
+	p.tell("What helps", func(o stress.Outcome) string { return o.Remedy })
 	untried(p.page, p.Answer)
+	if slices.ContainsFunc(p.Days, func(o stress.Outcome) bool { return o.Aside }) {
+		p.text("", strings.TrimSpace(p.setsAside()))
+	}
 	p.text("", "How far each goes is common practice, no source; write your own under   bad days:   in the deal file.")
+}
+
+// tell writes what there is to say of each bad day, under a head.
+func (p stressPage) tell(head string, of func(stress.Outcome) string) {
+	some := slices.DeleteFunc(slices.Clone(p.Days), func(o stress.Outcome) bool { return of(o) == "" })
+	if len(some) == 0 {
+		return
+	}
+	p.line("")
+	p.line("%s", head)
+	for _, o := range some {
+		p.text("  ", o.Title+": "+of(o)+".")
+	}
 }
 
 // dayWidth is how wide the column of a bad day has to be for its figures.
@@ -313,6 +332,9 @@ func (p stressPage) ranking() {
 	}
 	if assumed {
 		p.text("", "~ is common practice, no source; write your own under   ranges:   in the deal file.")
+	}
+	for _, r := range p.Idle {
+		p.text("", capital(r.Label)+" "+idle(r)+".")
 	}
 	p.line("")
 	for i, s := range p.Ranking[:min(told, len(p.Ranking))] {

@@ -99,13 +99,31 @@ func (p stressPage) legend() string {
 	default:
 		words += " Loans stay as planned, but are sized anew for a maximum offer."
 	}
-	if p.Answer.Plan.KeepsCharges() {
+	if p.Grid.SetsAside {
+		words += p.setsAside()
+	}
+	if p.Answer.Plan.ChargesKept(p.Grid.SetsAside) {
 		words += " Charges of the closing reckoned on the work or the value stay as planned too; a maximum offer takes them as they then are."
 	}
 	if p.Grid.Reweighs {
 		words += " The weights of the sold houses stay as planned."
 	}
 	return words
+}
+
+// setsAside says what a contingency that varies sizes, or nothing where that is nothing.
+func (p stressPage) setsAside() string {
+	loans, charges := len(p.Answer.Loans()) > 0, p.Answer.Plan.ChargesFollow()
+	what := "loans and charges of the closing reckoned on the budget are"
+	switch {
+	case !loans && !charges:
+		return ""
+	case !charges:
+		what = "loans are"
+	case !loans:
+		what = "charges of the closing reckoned on the budget are"
+	}
+	return " The contingency is yours to set before the closing: " + what + " sized by it."
 }
 
 // sheet writes one figure, in as many parts side by side as there is room for.

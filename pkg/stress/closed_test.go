@@ -55,3 +55,46 @@ func TestTheSecondSaleHasAnEscrowOfItsOwn(t *testing.T) {
 	}
 	require.Fail(t, "no such day")
 }
+
+// The contingency is set before the works turn out otherwise: loans and charges of the closing
+// follow it with the works as planned, so where it is the plan's the figures are those of a
+// grid without it.
+func TestAContingencySizesByThePlannedWorks(t *testing.T) {
+	d, found := deal.Read("aside", []byte(`purchase: {price: $150k, closing: {recording: 1% of budget, stamp: 0.1% of base cost}}
+value: {after-repair value: $214k}
+time: {renovation: 2 months, marketing: 1 month, escrow: 1 month}
+renovation: {contingency: 10%, general: {site: $1000/month}, lines: [{trade: a, work: b, amount: $20k}]}
+loans: [{price share: 80%, renovation share: 100%, rate: 12%, points: 3 points, draws: {lag: 1 month}}]
+bad days: {longer: {time.renovation: +1 month}, longer and aside: {time.renovation: +1 month, contingency: 10%}}
+`))
+	require.Empty(t, found.Errors())
+	p := plan(t, d)
+	aside, longer := varying(t, p, "contingency=0%, 10%, 25%"), varying(t, p, "time.renovation=2 months, 3 months")
+	asExact(t, p, aside, longer)
+	asExact(t, p, longer, aside)
+	with, err := p.Grid(aside, longer)
+	require.NoError(t, err)
+	require.True(t, with.SetsAside)
+	without, err := p.Grid(varying(t, p, "marketing=1 month, 2 months"), longer)
+	require.NoError(t, err)
+	require.False(t, without.SetsAside)
+	var days []string
+	for _, day := range p.Days()[:2] {
+		o, err := p.Run(day)
+		require.NoError(t, err)
+		days = append(days, o.Profit.String())
+	}
+	for i := range longer.Values {
+		require.Equal(t, without.Cells[i][0].Profit.String(), with.Cells[i][1].Profit.String())
+	}
+	require.Equal(t, []string{with.Cells[1][1].Profit.String(), with.Cells[1][1].Profit.String()}, days)
+	paid := func(i int) string {
+		v, err := p.At(aside, longer, aside.Values[i], longer.Values[1], "closing_cost")
+		require.NoError(t, err)
+		return v[0].String()
+	}
+	// 1% of 22,000 x 1, 1.1 and 1.25, and 0.1% of 22,000.
+	require.Equal(t, []string{"242", "264", "297"}, []string{paid(0), paid(1), paid(2)})
+	require.True(t, p.ChargesFollow())
+	require.True(t, p.ChargesKept(true))
+}

@@ -25,6 +25,7 @@ type Day struct {
 	Remedy string // what helps, in one line; "" where the deal file says nothing
 	Own    bool   // of the deal file
 	Usual  bool   // a bid tells of it; the others are much like one of these
+	Aside  bool   // the contingency is another
 	moves  []exact.Change
 	sized  []exact.Change // what sizes the loans anew where it comes before they are closed
 }
@@ -74,6 +75,7 @@ func (p *Plan) own(d deal.BadDay) Day {
 	if slices.ContainsFunc(inputs, known) {
 		out.sized = p.closed(inputs...)
 	}
+	out.Aside = slices.ContainsFunc(inputs, setsAside)
 	out.What = strings.Join(parts, ", ")
 	return out
 }
@@ -90,13 +92,13 @@ func percent(x decimal.Decimal) string { return quantity.FormatPercent(x, 1) }
 func months(x decimal.Decimal) string  { return quantity.FormatMonths(x, 1) }
 
 func (p *Plan) soldLow() (Day, bool) {
-	drop, of := saleDrop, ""
+	drop, of, limit := saleDrop, "", "state a low value, so that the don't-go-above price has this in it"
 	if low, likely := p.Line("low_value"), p.Line("after_repair_value"); low.LessThan(likely) {
-		drop, of = formula.Divide(likely.Sub(low), likely), ", at your low value"
+		drop, of, limit = formula.Divide(likely.Sub(low), likely), ", at your low value", "the don't-go-above price has this in it"
 	}
 	change := one.Add(p.Line("market_change")).Mul(one.Sub(drop)).Sub(one)
 	return Day{Name: "sale", By: drop, Title: "sells " + percent(drop) + " low", What: "The house sells for " + percent(drop) + " less" + of, Usual: true,
-		Remedy: "look at more sold houses before the bid; the don't-go-above price has this in it", moves: []exact.Change{p.to("market_change", change)}}, true
+		Remedy: "look at more sold houses before the bid; " + limit, moves: []exact.Change{p.to("market_change", change)}}, true
 }
 
 func (p *Plan) soldLate() (Day, bool) {

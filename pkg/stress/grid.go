@@ -22,6 +22,7 @@ type Grid struct {
 	Across, Down Axis
 	Cells        [][]Cell // by value down and across
 	Sized        bool     // the loans are sized anew at each place: something varies that is known before they are closed
+	SetsAside    bool     // the contingency varies: hers to set, so it sizes loans and charges of the closing
 	Kept         []string // what the lender counts as planned though the loans are sized anew: value, budget; nil where nothing varies that comes out later
 	Reweighs     bool     // an amount of the comparables varies: a plan with it would weigh the sold houses anew
 }
@@ -112,7 +113,11 @@ func (g *gridding) figures() error {
 	held := slices.DeleteFunc(slices.Clone(g.plan.closed(g.inputs...)), func(c exact.Change) bool {
 		return slices.ContainsFunc(g.movers, func(m mover) bool { return m.cell == c.Cell })
 	})
-	q, err := fast.Ask(g.plan.Model, g.axes(), want, held...)
+	axes, in, err := g.budgets()
+	if err != nil {
+		return err
+	}
+	q, err := fast.Ask(g.plan.Model, append(g.axes(), axes...), want, held...)
 	if err != nil {
 		return err
 	}
@@ -120,7 +125,35 @@ func (g *gridding) figures() error {
 	for i := range g.out {
 		g.out[i] = make([]float64, len(g.in[0]))
 	}
-	return q.Worker().Run(g.in, g.out)
+	return q.Worker().Run(slices.Concat(g.in, in), g.out)
+}
+
+// budgets are what is looked at before the closing, where a side is the contingency: at each
+// place by what it is there.
+func (g *gridding) budgets() (axes []fast.Axis, in [][]float64, err error) {
+	for k, m := range g.movers {
+		if m.cell != g.plan.cell(lenderBudget.line) {
+			continue
+		}
+		at := map[float64][]exact.Change{}
+		for i, x := range g.in[k] {
+			if at[x] == nil {
+				if at[x], err = g.plan.budgets([]exact.Change{{Cell: m.cell, Value: decimal.NewFromFloat(x)}}); err != nil {
+					return nil, nil, err
+				}
+			}
+			for j, c := range at[x] {
+				if i == 0 {
+					axes, in = append(axes, fast.Axis{Cell: c.Cell}), append(in, nil)
+				}
+				in[j] = append(in[j], c.Value.InexactFloat64())
+			}
+		}
+	}
+	for j := range axes {
+		axes[j].Least, axes[j].Most = slices.Min(in[j]), slices.Max(in[j])
+	}
+	return axes, in, nil
 }
 
 // offers finds the maximum offers. Where the price varies, they are the same along it.
@@ -140,6 +173,7 @@ func (g *gridding) offers() error {
 // grid puts the figures together.
 func (g *gridding) grid() (*Grid, error) {
 	out := &Grid{Across: g.across, Down: g.down, Sized: slices.ContainsFunc(g.inputs, known), Reweighs: slices.ContainsFunc(g.inputs, deal.Input.OfComparables)}
+	out.SetsAside = slices.ContainsFunc(g.inputs, setsAside)
 	if out.Sized {
 		out.Kept = kept(g.inputs)
 	}
@@ -189,7 +223,12 @@ func (p *Plan) At(across, down Axis, a, d decimal.Decimal, lines ...string) ([]d
 	if err != nil {
 		return nil, err
 	}
-	changes := slices.Concat(p.closed(inputs...), across.changes(p, a), down.changes(p, d))
+	moves := slices.Concat(across.changes(p, a), down.changes(p, d))
+	budgets, err := p.budgets(moves)
+	if err != nil {
+		return nil, err
+	}
+	changes := slices.Concat(p.closed(inputs...), budgets, moves)
 	want := make([]*model.Cell, len(lines))
 	for i, l := range lines {
 		want[i] = p.cell(l)

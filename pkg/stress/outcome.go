@@ -46,7 +46,11 @@ func (p *Plan) Run(d Day) (Outcome, error) {
 	for _, line := range append(lines, targets...) {
 		want = append(want, p.cell(line))
 	}
-	v, err := exact.NewPlan(p.Model, want...).Evaluate(p.changes(d)...)
+	changes, err := p.changes(d)
+	if err != nil {
+		return Outcome{}, err
+	}
+	v, err := exact.NewPlan(p.Model, want...).Evaluate(changes...)
 	if err != nil {
 		return Outcome{}, err
 	}
@@ -87,11 +91,12 @@ func (p *Plan) wide(d Day) (*Plan, Day, error) {
 }
 
 // changes are those of a bad day, with the loans as it leaves them.
-func (p *Plan) changes(d Day) []exact.Change {
-	if d.sized != nil {
-		return slices.Concat(d.moves, d.sized)
+func (p *Plan) changes(d Day) ([]exact.Change, error) {
+	if d.sized == nil {
+		return slices.Concat(d.moves, p.held), nil
 	}
-	return slices.Concat(d.moves, p.held)
+	budgets, err := p.budgets(d.moves)
+	return slices.Concat(d.moves, d.sized, budgets), err
 }
 
 // Missed is by how many dollars a target is missed then; 0 if it holds.

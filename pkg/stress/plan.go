@@ -117,20 +117,54 @@ func (p *Plan) closed(inputs ...deal.Input) []exact.Change {
 // sizedBy is what lenders look at as it is in the plan, but for what some lines change of it.
 func (p *Plan) sizedBy(lines ...string) []exact.Change {
 	return slices.DeleteFunc(slices.Clone(p.looked), func(c exact.Change) bool {
-		switch {
-		case c.Cell.Line.Name == lenderValue.line:
+		if c.Cell.Line.Name == lenderValue.line {
 			return slices.Contains(lines, lenderValue.line)
-		case c.Cell.Line.Name == "base" && c.Cell.Given.Refers != "budget": // of a charge
-			return false
 		}
-		return slices.Contains(lines, lenderBudget.line)
+		return ofBudget(c) && slices.Contains(lines, lenderBudget.line)
 	})
 }
 
-// KeepsCharges reports whether a charge of the closing, reckoned on what comes out later, stays
-// as planned.
-func (p *Plan) KeepsCharges() bool {
-	return slices.ContainsFunc(p.looked, func(c exact.Change) bool { return c.Cell.Line.Name == "base" })
+// ofBudget reports whether the contingency moves what is looked at before the closing.
+func ofBudget(c exact.Change) bool {
+	return c.Cell.Line.Name != lenderValue.line && (!ofCharge(c) || c.Cell.Given.Refers == "budget")
+}
+
+// ofCharge reports whether it is what a charge is reckoned on.
+func ofCharge(c exact.Change) bool { return c.Cell.Line.Name == "base" }
+
+// budgets are what is looked at before the closing at the contingency that some changes state,
+// with all else as planned: she sets it before the works turn out otherwise.
+func (p *Plan) budgets(moves []exact.Change) ([]exact.Change, error) {
+	i := slices.IndexFunc(moves, func(c exact.Change) bool { return c.Cell == p.cell(lenderBudget.line) })
+	if i < 0 {
+		return nil, nil
+	}
+	out := slices.DeleteFunc(slices.Clone(p.looked), func(c exact.Change) bool { return !ofBudget(c) })
+	var cells []*model.Cell
+	for _, c := range out {
+		cells = append(cells, c.Cell)
+	}
+	v, err := exact.NewPlan(p.Model, cells...).Evaluate(moves[i])
+	if err != nil {
+		return nil, err
+	}
+	for k, c := range cells {
+		out[k].Value = v.Of(c)
+	}
+	return out, nil
+}
+
+// ChargesKept reports whether a charge of the closing, reckoned on what comes out later, stays
+// as planned: all of them, or those that no contingency moves.
+func (p *Plan) ChargesKept(contingencyVaries bool) bool {
+	return slices.ContainsFunc(p.looked, func(c exact.Change) bool {
+		return ofCharge(c) && !(contingencyVaries && ofBudget(c))
+	})
+}
+
+// ChargesFollow reports whether a charge of the closing is reckoned on the budget.
+func (p *Plan) ChargesFollow() bool {
+	return slices.ContainsFunc(p.looked, func(c exact.Change) bool { return ofCharge(c) && ofBudget(c) })
 }
 
 // What a lender counts, by the line that moves it before the closing.
@@ -159,6 +193,9 @@ func kept(inputs []deal.Input) (out []string) {
 var beforeClosing = []string{
 	"price", "assignment_fee", "premium_share", "premium_least", "seller_credit", "lender_value", "as_is_value", "contingency_share",
 }
+
+// setsAside reports whether an input is the contingency of the deal.
+func setsAside(in deal.Input) bool { return in.Line == lenderBudget.line }
 
 // known reports whether an input is known when the loans are closed: not what the work, the
 // hold and the sale come to.

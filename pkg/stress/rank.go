@@ -78,6 +78,9 @@ func (p *Plan) swings() ([]Swing, error) {
 	var out []Swing
 	has := func(in deal.Input) bool { return slices.ContainsFunc(out, func(s Swing) bool { return s.Is(in) }) }
 	for _, r := range ranges {
+		if r.Idle != "" {
+			continue
+		}
 		out = append(out, Swing{Input: r.Input, Label: r.Label, Plan: r.Plan, Low: r.Low, High: r.High, Assumed: r.Assumed, Why: r.Why})
 	}
 	for _, in := range p.Deal.Inputs() {
@@ -94,6 +97,12 @@ func (p *Plan) swings() ([]Swing, error) {
 		s.Unit, s.Narrows = unit(s.Input), narrows(s.Input)
 	}
 	return out, nil
+}
+
+// Idle are the ranges that move nothing and so are not ranked.
+func (p *Plan) Idle() ([]chance.Range, error) {
+	ranges, err := chance.Ranges(p.Deal)
+	return slices.DeleteFunc(ranges, func(r chance.Range) bool { return r.Idle == "" }), err
 }
 
 // profit is the owner's with one input at x.

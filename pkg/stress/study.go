@@ -3,6 +3,7 @@ package stress
 import (
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/internal/together"
 )
 
@@ -11,6 +12,7 @@ type Study struct {
 	Grid    *Grid
 	Days    []Outcome // those of the deal file first
 	Ranking []Swing
+	Idle    []chance.Range // not ranked: they move nothing
 }
 
 // Study works a grid, the bad days and the ranking out.
@@ -21,6 +23,7 @@ func (p *Plan) Study(across, down Axis) (*Study, error) {
 	work := []func() error{
 		func() (err error) { s.Grid, err = p.Grid(across, down); return err },
 		func() (err error) { s.Ranking, err = p.Ranking(); return err },
+		func() (err error) { s.Idle, err = p.Idle(); return err },
 	}
 	for i, d := range days {
 		work = append(work, func() (err error) { s.Days[i], err = p.Run(d); return err })

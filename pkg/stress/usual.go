@@ -27,14 +27,14 @@ var reaches = map[string]reach{
 	"loan retainage_share":   {0, 0.05, false},
 }
 
-// ofCharge is that of any charge.
-var ofCharge = reach{0.15, 0.15, true}
+// perCharge is that of any charge.
+var perCharge = reach{0.15, 0.15, true}
 
 // usualSwing is how far an input may come out, where common practice has it.
 func usualSwing(in deal.Input, plan decimal.Decimal) (low, high decimal.Decimal, ok bool) {
 	r, ok := reaches[in.Member.Set+" "+in.Line]
 	if in.Member.Set == "fee" {
-		r, ok = ofCharge, true
+		r, ok = perCharge, true
 	}
 	if !ok {
 		return low, high, false
