@@ -166,10 +166,11 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 }
 
 // finishesNewFloor reports whether work sands or coats only a floor that is new: no old wood,
-// in place of what lies under which something else would be done.
+// in place of what lies under which something else would be done. Trim that comes with it is no
+// such work.
 func (w *work) finishesNewFloor() bool {
 	return len(w.bringers) > 0 && !slices.ContainsFunc(w.bringers, func(x brought) bool {
-		return !(w.item.Thing() == woodFinish && x.by.item.NewFloor) && !x.by.finishesNewFloor()
+		return !(w.item.Thing() == woodFinish && x.by.item.NewFloor) && !(pricebook.SameSurface(w.item.Measure, x.by.item.Measure) && x.by.finishesNewFloor())
 	})
 }
 
