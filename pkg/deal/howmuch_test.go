@@ -177,6 +177,20 @@ func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
 	})
 }
 
+// What makes way for work that comes along further on brings nothing and says nothing of who
+// does what: the trim of a hired door is painted, so base that is put back by own hands is not,
+// and the caulk is the painter's.
+func TestACompanionMakesWayForWhatComesFurtherOn(t *testing.T) {
+	inEitherOrder(t, []amountOf{{carpeted, "prehung inside door: hired", "base off and on: own hands", "paint base", "0"}})
+	d := readDeal(t, fmt.Sprintf(carpeted, "prehung inside door: hired, base off and on: own hands"))
+	for m, w := range d.Work {
+		if w.Item.Name == "caulk base" {
+			require.Equal(t, "paint trim", w.By)
+			require.Equal(t, "hired", m.Given.Of("who").Choice)
+		}
+	}
+}
+
 // Where the two go by measures of which neither is part of the other, nobody knows what is
 // left: the companion is done whole, and doubted.
 func TestAPartInPlaceOfWorkByAnotherMeasureIsDoubted(t *testing.T) {
