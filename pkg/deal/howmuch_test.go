@@ -162,9 +162,10 @@ func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
 		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prepare walls", "281.6"}, // of 352
 		{wide, "laminate floor: hired", "baseboard: {part: 50%}", "base off and on", "20.5"},       // of 41', once although it takes the old base off
 		{wide, "laminate floor: hired", "tall baseboard: {part: 30%}, baseboard: {part: 20%}", "base off and on", "20.5"},
-		{carpeted, "strip carpet: hired", "refinish wood floor: {part: 50%}", "subfloor repair", "4.8"}, // 8% of 60 by the age of the house, once although it is coated too
-		{carpeted, "nail-down oak floor: hired", "paint walls: hired", "subfloor repair", "9.6"},        // of 120: the oak is sanded, and what is under it is mended
-		{carpeted, "nail-down oak floor: hired", "paint walls: hired", "paint base", "0"},               // its shoe moulding has the trim painted
+		{carpeted, "strip carpet: hired", "refinish wood floor: {part: 50%}", "subfloor repair", "4.8"},  // 8% of 60 by the age of the house, once although it is coated too
+		{carpeted, "nail-down oak floor: hired", "refinish wood floor: hired", "subfloor repair", "9.6"}, // named or not
+		{carpeted, "nail-down oak floor: hired", "paint walls: hired", "subfloor repair", "9.6"},         // of 120: the oak is sanded, and what is under it is mended
+		{carpeted, "nail-down oak floor: hired", "paint walls: hired", "paint base", "0"},                // its shoe moulding has the trim painted
 		{carpeted, "nail-down oak floor: {part: 50%}", "prefinished wood floor: {part: 50%}", "subfloor repair", "9.6"},
 		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prime dark walls", "281.6"},
 		{roofed, "shingle roof gable: hired", "roof deck overlay: {part: 100%}", "roof deck repair", "0"},
