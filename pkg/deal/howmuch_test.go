@@ -192,6 +192,17 @@ func TestACompanionMakesWayForWhatComesFurtherOn(t *testing.T) {
 	}
 }
 
+// Device plates are electrical work for which no permit or licensed trade is usual; an outlet is not.
+func TestAPermitIsUsualByTheItem(t *testing.T) {
+	d := readDeal(t, fmt.Sprintf(carpeted, "paint walls: hired"))
+	require.Contains(t, d.Trades, "electrical")
+	require.NotContains(t, d.Permits, "electrical")
+	require.NotContains(t, d.Licences, "electrical")
+	d = readDeal(t, fmt.Sprintf(carpeted, "paint walls: hired, circuit: hired"))
+	require.Contains(t, d.Permits, "electrical")
+	require.Contains(t, d.Licences, "electrical")
+}
+
 // Where the two go by measures of which neither is part of the other, nobody knows what is
 // left: the companion is done whole, and doubted.
 func TestAPartInPlaceOfWorkByAnotherMeasureIsDoubted(t *testing.T) {
