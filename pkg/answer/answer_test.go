@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -9,6 +10,7 @@ import (
 
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/solve"
 )
 
@@ -169,6 +171,17 @@ func TestDefaultsOfNothingThatMoveMoneyAreAssumed(t *testing.T) {
 	for _, line := range said {
 		require.NotContains(t, assumed(answered(t, stated)), line)
 	}
+}
+
+// That materials bear no sales tax is assumed where any are bought and the file does not say it.
+func TestNoSalesTaxIsAssumedWhereMaterialIsBought(t *testing.T) {
+	assumed := func(text string) bool {
+		return slices.ContainsFunc(answered(t, text).Assumed, func(c *model.Cell) bool { return c.Line.ID() == "sales_tax" })
+	}
+	painted := shaken + "rooms: {den: {size: 10' x 12', work: {paint walls: hired}}}\n"
+	require.False(t, assumed(shaken))
+	require.True(t, assumed(painted))
+	require.False(t, assumed(painted+"local prices: {sales tax: 0%}\n"))
 }
 
 // Where cash holds the offer back, what is said of the other targets is what the deal

@@ -109,13 +109,18 @@ func (a *Answer) remainderBehind(loan *model.Member, work bool) *model.Member {
 	return nil
 }
 
+// without are those of all that are not among some.
+func without(all, some []string) []string {
+	return slices.DeleteFunc(slices.Clone(all), func(x string) bool { return slices.Contains(some, x) })
+}
+
 // house is what the cautions are chosen by.
 func (a *Answer) house() caution.House {
 	d := a.Deal
 	h := caution.House{
 		YearBuilt: d.YearBuilt, HoldMonths: a.Line("hold_months"),
 		PurchasePrice: a.Line("price"), SalePrice: a.Line("sale_price"),
-		OwnHours: a.Line("own_hours"), Trades: d.Trades,
+		OwnHours: a.Line("own_hours"), Trades: d.Trades, NoPermit: without(d.Trades, d.Permits), NoLicence: without(d.Trades, d.Licences),
 		HasInsuranceLine: d.Insured, HasVacantInsurance: d.VacantInsured, HasPermitLine: d.Permitted,
 		ContingencyShare: a.Line("contingency_share"), NoWork: a.Line("base_cost").IsZero(), UtilitiesOff: d.UtilitiesOff,
 		HasInterestReserve: a.Line("reserve").IsPositive(), Assignment: a.Line("assignment_fee").IsPositive(), Units: d.Units,

@@ -19,7 +19,7 @@ func leadYear(h House) bool         { return h.YearBuilt < leadBefore }
 func asbestosPresumed(h House) bool { return h.YearBuilt <= asbestosTo }
 func ownLabor(h House) bool         { return h.OwnHours.IsPositive() }
 func tradesUnknown(h House) bool    { return len(h.Trades) == 0 }
-func permitJob(h House) bool        { return plans(h, permitKinds...) }
+func permitJob(h House) bool        { return len(permits(h)) > 0 }
 
 // reachesAsbestos says whether the plan may disturb the materials asbestos was used in.
 func reachesAsbestos(h House) bool { return tradesUnknown(h) || plans(h, asbestosKinds...) }

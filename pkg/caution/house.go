@@ -26,6 +26,9 @@ type House struct {
 	// Trades are the trade names in the plan, in any case: "electrical",
 	// "roof repair". An empty list is unknown.
 	Trades []string
+	// NoPermit and NoLicence are those of the trades whose work in the plan is of a
+	// kind for which no permit, or no licensed trade, is usual.
+	NoPermit, NoLicence []string
 	// HasInsuranceLine is any insurance in the plan, HasVacantInsurance a
 	// vacant-house or builder's-risk line, HasPermitLine a permit line.
 	HasInsuranceLine, HasVacantInsurance, HasPermitLine bool

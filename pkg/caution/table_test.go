@@ -40,6 +40,8 @@ func TestEachCautionShowsAndDoesNot(t *testing.T) {
 		{"asbestos-notice-small", House{YearBuilt: 1970, Units: 4}, House{YearBuilt: 1970, Units: 5}},
 		{"licensed-trades", plan(1990, "plumbing"), plan(1990, "roof", "paint")},
 		{"own-work-for-sale", House{OwnHours: own}, House{}},
+		{"licensed-trades", plan(1990, "electrical"), House{Trades: []string{"electrical"}, NoLicence: []string{"electrical"}}},
+		{"permit-missing", plan(1990, "electrical"), House{Trades: []string{"electrical"}, NoPermit: []string{"electrical"}}},
 		{"permit-missing", plan(1990, "structure"), House{Trades: []string{"structure"}, HasPermitLine: true}},
 		{"permit-missing", plan(1990, "roof"), plan(1990, "paint")},
 		{"permit-inspections", House{Trades: []string{"gas"}, HasPermitLine: true}, plan(1990, "gas")},

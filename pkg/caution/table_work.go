@@ -6,7 +6,7 @@ func workRows() []row {
 		{
 			id:      "licensed-trades",
 			title:   "some of the work is commonly reserved for licensed trades",
-			applies: has(licensedKinds...),
+			applies: func(h House) bool { return len(licensed(h)) > 0 },
 			text: "Work planned here is commonly reserved for licensed trades: {licensed}. " +
 				"Ask for license numbers and expiry dates before pricing own labor; check locally and ask the licensed trade.",
 			cites: []string{"CAU-3"},

@@ -84,7 +84,19 @@ var (
 
 // planned returns the families among want that the plan has.
 func planned(h House, want []kind) []kind {
-	return slices.DeleteFunc(kindsOf(h.Trades), func(k kind) bool { return !slices.Contains(want, k) })
+	return plannedIn(h.Trades, want)
+}
+
+func plannedIn(trades []string, want []kind) []kind {
+	return slices.DeleteFunc(kindsOf(trades), func(k kind) bool { return !slices.Contains(want, k) })
+}
+
+// permits and licensed are the families with work that may need a permit, or a licensed trade.
+func permits(h House) []kind  { return plannedIn(less(h.Trades, h.NoPermit), permitKinds) }
+func licensed(h House) []kind { return plannedIn(less(h.Trades, h.NoLicence), licensedKinds) }
+
+func less(all, some []string) []string {
+	return slices.DeleteFunc(slices.Clone(all), func(t string) bool { return slices.Contains(some, t) })
 }
 
 // plans says whether the plan has any of these families.
@@ -92,5 +104,5 @@ func plans(h House, want ...kind) bool { return len(planned(h, want)) > 0 }
 
 // plansOnly says whether every permit job of the plan is among these families.
 func plansOnly(h House, want ...kind) bool {
-	return len(planned(h, permitKinds)) == len(planned(h, want))
+	return !slices.ContainsFunc(permits(h), func(k kind) bool { return !slices.Contains(want, k) })
 }

@@ -16,8 +16,8 @@ func words(h House) *strings.Replacer {
 	return strings.NewReplacer(
 		"{house}", builtWords(h),
 		"{age}", ageWords(h),
-		"{licensed}", list(planned(h, licensedKinds)),
-		"{permits}", list(planned(h, permitKinds)),
+		"{licensed}", list(licensed(h)),
+		"{permits}", list(permits(h)),
 		"{minor}", list(planned(h, []kind{windows, demolition})),
 		"{days}", strconv.Itoa(days),
 		"{first}", firstDay(h),

@@ -154,6 +154,7 @@ func TestWhatIsCalledSeveralTimesIsListed(t *testing.T) {
 		require.Contains(t, e.hint, want)
 	}
 	for words, near := range map[string]string{
+		"low: xyz": "low value", "hold: kitchen": "hold", "profit: kitchen": "profit", "maximum offer: kitchen": "maximum offer", // what stands behind the colon is no remark
 		"kitchn": "did you mean kitchen?", "renovation budgt": "did you mean renovation budget?",
 		"kitchen, pait walls": "paint walls", "xyzzy": "scope and buy show the work and the products",
 	} {

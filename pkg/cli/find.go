@@ -8,14 +8,16 @@ import (
 
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/report"
 )
 
 // find finds the line that words ask for: the first of some names that only one line
 // has. Where there is none, the error tells what may be meant.
 func find(d *deal.Deal, words string, names []string) (*model.Cell, error) {
-	names = slices.DeleteFunc(slices.Clone(names), func(n string) bool { // of a room, no line of the deal by its name
-		room, ofDeal := strings.CutPrefix(n, "deal.")
-		return ofDeal && strings.Contains(words, room+": ") && slices.ContainsFunc(d.Model.Root.In("room"), func(m *model.Member) bool { return joined(m.Label) == joined(room) })
+	names = slices.DeleteFunc(slices.Clone(names), func(n string) bool { // behind a colon, no line of the deal by its name
+		line, ofDeal := strings.CutPrefix(n, "deal.")
+		_, rest, colon := strings.Cut(words, line+": ")
+		return ofDeal && colon && !report.IsFigure(rest) && !choiceOf(d, n, rest) || ofDeal && colon && hasRoom(d, line)
 	})
 	one, several := meant(d, names)
 	switch {
@@ -25,6 +27,16 @@ func find(d *deal.Deal, words string, names []string) (*model.Cell, error) {
 		return nil, noSuchLine(d, words)
 	}
 	return nil, &usageError{fmt.Errorf("%q could be any of %d lines", words, len(several)), "say which: " + strings.Join(addresses(d, several), ", ")}
+}
+
+// choiceOf reports whether a page could have a word behind a line of the deal: spending: straight.
+func choiceOf(d *deal.Deal, line, word string) bool {
+	c, _ := meant(d, []string{line})
+	return c != nil && slices.Contains(c.Line.Choices, joined(word))
+}
+
+func hasRoom(d *deal.Deal, name string) bool {
+	return slices.ContainsFunc(d.Model.Root.In("room"), func(m *model.Member) bool { return joined(m.Label) == joined(name) })
 }
 
 // untakenLine says that words name what stands in an option that the scope does not take;

@@ -30,7 +30,7 @@ func roomCodes() []Code {
 		{"fixed-over-floor", "fixed parts that take more than the floor"},
 		{"fixed-over-wall", "a fixed part longer than any wall of its room"},
 		{"door-wide", "a door, or a low way through a wall, wider than it is high"},
-		{"opening-over-ceiling", "an opening higher than the room"},
+		{"opening-over-ceiling", "an opening, a surround or a backsplash higher than the room"},
 		{"opening-over-wall", "openings that take more than the walls"},
 		{"opening-over-run", "openings and fixed parts that take more than the walls run"},
 		{"plane-without-size", "a part of the roof without a size"},

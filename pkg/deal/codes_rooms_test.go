@@ -97,6 +97,8 @@ var roomSlips = []slip{
 	inDen("fixed-without-size", denSize, denSize+"\n    fixed: {tub: 1}"),
 	inDen("fixed-over-floor", denSize, denSize+"\n    fixed: {island: 12' x 11'}"),
 	inDen("opening-over-ceiling", denSize, denSize+"\n    doors: 3' x 9'"),
+	inDen("opening-over-ceiling", denSize, denSize+"\n    backsplash height: 9'"),
+	inDen("opening-over-ceiling", denSize, denSize+"\n    fixed: {tub: {size: 5' x 2'6\", surround: 9'}}"),
 	inDen("fixed-over-wall", denSize, denSize+"\n    fixed: {tub: 19' x 2'}"),
 	inDen("door-wide", denSize, denSize+"\n    doors: 6' x 3'"),
 	inDen("door-wide", denSize, denSize+"\n    doorways: 6'8\" x 2'6\""),

@@ -179,6 +179,15 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 			r.say("fixed-over-wall", l.Pos, "%s is %s long, longer than any wall of %s (%s ft)", f.Label, diag.Quote(l.Text), room.Label, short(longest))("check the length; write its length along the wall first")
 		}
 	}
+	high := func(m *model.Member, line, says string) {
+		if v := m.Given.Of(line); v.Number.Round(9).GreaterThan(ceiling.Round(9)) && v.Key != "" {
+			r.say("opening-over-ceiling", v.Pos, "%s goes up to %s, and %s is %s ft high", says, v.Text, room.Label, short(ceiling))("write how high it goes, at most the ceiling; or give the room its ceiling")
+		}
+	}
+	high(room, "backsplash_height", "the backsplash")
+	for _, f := range room.In("fitting") {
+		high(f, "surround", "the surround of "+f.Label)
+	}
 	for _, o := range room.In("opening") {
 		w, h, kind := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number, o.Given.Of("kind").Choice
 		switch {

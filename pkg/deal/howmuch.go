@@ -153,7 +153,7 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 		}
 		for _, other := range b.worksOf(name) {
 			switch {
-			case !alike(w.item, other.item) || other.finishesNewFloor():
+			case !alike(w.item, other.item) || b.finishesNewFloor(other):
 			case slices.ContainsFunc(yielding, func(x brought) bool { return !b.stacked(x.by.item, other.item) }):
 				aside = append(aside, other)
 			default:
@@ -166,10 +166,23 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 }
 
 // finishesNewFloor reports whether work sands or coats only a floor that is new: no old wood,
-// in place of what lies under which something else would be done.
-func (w *work) finishesNewFloor() bool {
-	return len(w.bringers) > 0 && !slices.ContainsFunc(w.bringers, func(x brought) bool {
-		return !(w.item.Thing() == woodFinish && x.by.item.NewFloor) && !x.by.finishesNewFloor()
+// in place of what lies under which something else would be done. Trim that comes with it is no
+// such work.
+func (b *bringing) finishesNewFloor(w *work) bool {
+	if len(w.bringers) == 0 {
+		return w.item.Thing() == woodFinish && b.allNew(w.item)
+	}
+	return !slices.ContainsFunc(w.bringers, func(x brought) bool {
+		return !(w.item.Thing() == woodFinish && x.by.item.NewFloor) && !(pricebook.SameSurface(w.item.Measure, x.by.item.Measure) && b.finishesNewFloor(x.by))
+	})
+}
+
+// allNew reports whether a floor that brings its own sanding is laid on all there is: then it is
+// sanded where the file names that.
+func (b *bringing) allNew(finish *pricebook.Item) bool {
+	return slices.ContainsFunc(b.plan.works, func(w *work) bool {
+		brings := slices.ContainsFunc(w.item.Brings, func(c pricebook.Companion) bool { return c.Item == finish.Name })
+		return brings && w.item.NewFloor && w.stated().of(b.all(w.item)).GreaterThanOrEqual(b.all(w.item))
 	})
 }
 
@@ -256,7 +269,7 @@ func (b *bringing) worksOf(name string) (out []*work) {
 
 // allDone reports whether an item is done to all there is.
 func (b *bringing) allDone(name string) bool {
-	works := slices.DeleteFunc(b.worksOf(name), (*work).finishesNewFloor)
+	works := slices.DeleteFunc(b.worksOf(name), b.finishesNewFloor)
 	var sum toDo
 	for _, w := range works {
 		sum = sum.plus(b.amount(w))

@@ -162,8 +162,10 @@ func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
 		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prepare walls", "281.6"}, // of 352
 		{wide, "laminate floor: hired", "baseboard: {part: 50%}", "base off and on", "20.5"},       // of 41', once although it takes the old base off
 		{wide, "laminate floor: hired", "tall baseboard: {part: 30%}, baseboard: {part: 20%}", "base off and on", "20.5"},
-		{carpeted, "strip carpet: hired", "refinish wood floor: {part: 50%}", "subfloor repair", "4.8"}, // 8% of 60 by the age of the house, once although it is coated too
-		{carpeted, "nail-down oak floor: hired", "paint walls: hired", "subfloor repair", "9.6"},        // of 120: the oak is sanded, and what is under it is mended
+		{carpeted, "strip carpet: hired", "refinish wood floor: {part: 50%}", "subfloor repair", "4.8"},  // 8% of 60 by the age of the house, once although it is coated too
+		{carpeted, "nail-down oak floor: hired", "refinish wood floor: hired", "subfloor repair", "9.6"}, // named or not
+		{carpeted, "nail-down oak floor: hired", "paint walls: hired", "subfloor repair", "9.6"},         // of 120: the oak is sanded, and what is under it is mended
+		{carpeted, "nail-down oak floor: hired", "paint walls: hired", "paint base", "0"},                // its shoe moulding has the trim painted
 		{carpeted, "nail-down oak floor: {part: 50%}", "prefinished wood floor: {part: 50%}", "subfloor repair", "9.6"},
 		{carpeted, "paint walls: hired", "hang wall board: {part: 20%}", "prime dark walls", "281.6"},
 		{roofed, "shingle roof gable: hired", "roof deck overlay: {part: 100%}", "roof deck repair", "0"},
@@ -174,6 +176,31 @@ func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
 		{roofed, "deck stain: {part: 50%}", "deck boards: {part: 50%}", "pressure wash deck", "0"}, // the new boards are stained
 		{strings.Replace(carpeted, "doors: 1", "doors: 3", 1), "prehung inside door: {count: 2}", "varnish doors: {count: 1}", "paint doors", "1"},
 	})
+}
+
+// What makes way for work that comes along further on brings nothing and says nothing of who
+// does what: the trim of a hired door is painted, so base that is put back by own hands is not,
+// and the caulk is the painter's.
+func TestACompanionMakesWayForWhatComesFurtherOn(t *testing.T) {
+	inEitherOrder(t, []amountOf{{carpeted, "prehung inside door: hired", "base off and on: own hands", "paint base", "0"}})
+	d := readDeal(t, fmt.Sprintf(carpeted, "prehung inside door: hired, base off and on: own hands"))
+	for m, w := range d.Work {
+		if w.Item.Name == "caulk base" {
+			require.Equal(t, "paint trim", w.By)
+			require.Equal(t, "hired", m.Given.Of("who").Choice)
+		}
+	}
+}
+
+// Device plates are electrical work for which no permit or licensed trade is usual; an outlet is not.
+func TestAPermitIsUsualByTheItem(t *testing.T) {
+	d := readDeal(t, fmt.Sprintf(carpeted, "paint walls: hired"))
+	require.Contains(t, d.Trades, "electrical")
+	require.NotContains(t, d.Permits, "electrical")
+	require.NotContains(t, d.Licences, "electrical")
+	d = readDeal(t, fmt.Sprintf(carpeted, "paint walls: hired, circuit: hired"))
+	require.Contains(t, d.Permits, "electrical")
+	require.Contains(t, d.Licences, "electrical")
 }
 
 // Where the two go by measures of which neither is part of the other, nobody knows what is

@@ -14,7 +14,8 @@ import (
 type scoping struct {
 	book                    *pricebook.Book // nil before it is asked for
 	plans                   []*plan
-	itemNames, productNames map[string]string // of the book, by evened-out spelling
+	itemNames, productNames map[string]string          // of the book, by evened-out spelling
+	leads                   map[string]map[string]bool // what items could bring in the end, by name
 	roomKinds               map[*model.Member]string
 	roomPaths               map[*model.Member]string
 	products                map[string]*model.Member // by label

@@ -222,8 +222,8 @@ func (r *reader) named() {
 		d.Insured = d.Insured || strings.HasSuffix(path, ".premium paid ahead") && r.good(path) != nil
 	}
 	for _, l := range r.lines() {
-		if g := r.good(l.path + "trade"); g != nil && !slices.Contains(d.Trades, g.choice) {
-			d.Trades = append(d.Trades, g.choice)
+		if g := r.good(l.path + "trade"); g != nil {
+			d.trade(g.choice, true, true)
 		}
 	}
 }

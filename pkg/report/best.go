@@ -70,8 +70,8 @@ func (p bestPage) answer() string {
 		if !p.Found.Proved {
 			none = "No choice of options was found that keeps"
 		}
-		said := fmt.Sprintf("%s %s. The scope of the file needs %s in cash, %s weeks with waiting, and %s.", none, p.limits(),
-			money(p.Own.Line("cash_needed")), weeksOf(p.Own), hours(p.Own.Line("own_hours")))
+		said := fmt.Sprintf("%s %s. The scope of the file needs %s in cash, %s with waiting, and %s.", none, p.limits(),
+			money(p.Own.Line("cash_needed")), inWeeks(weeksOf(p.Own)), hours(p.Own.Line("own_hours")))
 		lines := p.Own.Line("line_own_hours")
 		if most := p.Limits.OwnHours; most != nil && lines.GreaterThan(*most) {
 			said += fmt.Sprintf(" The lines beside the rooms alone take %s, whatever is chosen.", hours(lines))
@@ -115,9 +115,9 @@ func (p bestPage) limits() string {
 	return answer.Listed(said)
 }
 
-func weeksOf(a *answer.Answer) string {
+func weeksOf(a *answer.Answer) decimal.Decimal {
 	c := best.Choice{Renovation: a.Line("renovation")}
-	return c.Weeks().Round(1).String()
+	return c.Weeks()
 }
 
 const bestRow = "%-20s%-16s%15s%14s%15s"
@@ -172,7 +172,7 @@ func (p bestPage) sideBySide() {
 	}
 	row(p.Own.OwnProfit(), "owner_profit", money)
 	row("cash needed", "cash_needed", money)
-	p.line(besideRow, "weeks, with waiting", weeksOf(p.Best), weeksOf(p.Own))
+	p.line(besideRow, "weeks, with waiting", weeksOf(p.Best).Round(1), weeksOf(p.Own).Round(1))
 	row("own hours", "own_hours", count)
 	row("renovation budget", "budget", money)
 	row("after-repair value", "after_repair_value", dollars)
@@ -203,8 +203,8 @@ func (p bestPage) second() {
 		}
 	}
 	less := p.Found.Best.Profit.Sub(c.Profit)
-	p.text("", fmt.Sprintf("With %s: %s is %s, %s less, with %s of cash, %s weeks with waiting, and %s of own work.", strings.Join(differs, ", "), p.Own.OwnProfit(),
-		money(c.Profit), money(less), money(c.Cash), c.Weeks().Round(1), hours(c.OwnHours)))
+	p.text("", fmt.Sprintf("With %s: %s is %s, %s less, with %s of cash, %s with waiting, and %s of own work.", strings.Join(differs, ", "), p.Own.OwnProfit(),
+		money(c.Profit), money(less), money(c.Cash), inWeeks(c.Weeks()), hours(c.OwnHours)))
 }
 
 // prices writes what each limit costs.
@@ -223,8 +223,8 @@ func (p bestPage) prices() {
 		case !x.Costs.IsPositive():
 			said = "nothing: the best choice is the same without it"
 		default:
-			said = fmt.Sprintf("%s of %s: without it the best choice brings %s, with %s of cash, %s weeks with waiting, and %s of own work", money(x.Costs), p.Own.OwnProfit(),
-				money(x.Without.Best.Profit), money(x.Without.Best.Cash), x.Without.Best.Weeks().Round(1), hours(x.Without.Best.OwnHours))
+			said = fmt.Sprintf("%s of %s: without it the best choice brings %s, with %s of cash, %s with waiting, and %s of own work", money(x.Costs), p.Own.OwnProfit(),
+				money(x.Without.Best.Profit), money(x.Without.Best.Cash), inWeeks(x.Without.Best.Weeks()), hours(x.Without.Best.OwnHours))
 		}
 		p.text(pad("  "+x.Limit, 14), said+".")
 	}

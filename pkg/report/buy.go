@@ -29,7 +29,11 @@ func Buy(w io.Writer, a *answer.Answer, s Style) error {
 	for _, m := range all {
 		sum = sum.Add(a.Of(m, "product_cost"))
 	}
-	p.text("", fmt.Sprintf("%s for %s, sales tax in it. Allowances and what quotes bring are not in the list.", quantity.Counted(len(all), "thing"), money(sum)))
+	tax := "sales tax in it"
+	if a.Line("sales_tax").IsZero() {
+		tax = "no sales tax counted"
+	}
+	p.text("", fmt.Sprintf("%s for %s, %s. Allowances and what quotes bring are not in the list.", quantity.Counted(len(all), "thing"), money(sum), tax))
 	p.text("", "Materials for hired work are in it too: hired prices are labour alone.")
 	aisle := ""
 	for _, m := range all {

@@ -377,8 +377,8 @@ func unseen(p *page, a *answer.Answer) {
 
 func duration(p *page, a *answer.Answer) {
 	p.heading("How long it takes")
-	said := fmt.Sprintf("Own work takes %s weeks at %s hours a week, with errands; trades take %s weeks one after the other; waiting %s %s.",
-		exactly(a.Line("own_weeks").Round(1)), exactly(a.Line("own_hours_a_week")), exactly(a.Line("crew_weeks").Round(1)), exactly(a.Line("waiting_days")), plural("day", a.Line("waiting_days")))
+	said := fmt.Sprintf("Own work takes %s at %s hours a week, with errands; trades take %s one after the other; waiting %s %s.",
+		inWeeks(a.Line("own_weeks")), exactly(a.Line("own_hours_a_week")), inWeeks(a.Line("crew_weeks")), exactly(a.Line("waiting_days")), plural("day", a.Line("waiting_days")))
 	said += fmt.Sprintf(" By that the work takes %s.", months(a.Line("scope_months")))
 	if stated := a.Line("renovation"); !stated.Equal(a.Line("scope_months")) {
 		said += fmt.Sprintf(" You state %s, which counts.", months(stated))

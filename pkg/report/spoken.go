@@ -86,7 +86,11 @@ func Ask(label string) Asked {
 	if i := max(strings.LastIndex(label, ", "), strings.LastIndex(label, ": ")); i >= 0 {
 		first, rest = label[:i], label[i+2:]
 	}
-	for _, words := range []string{label, first} {
+	whole := []string{label, first}
+	if strings.HasSuffix(strings.TrimSuffix(label, rest), ": ") && !IsFigure(rest) {
+		whole = whole[:1] // the line of a room, say, not one of the deal with its figure behind it
+	}
+	for _, words := range whole {
 		key := evened(words)
 		if line, ok := spoken[key]; ok {
 			month, ok := spokenMonth[key]
@@ -108,6 +112,9 @@ func Ask(label string) Asked {
 	}
 	return Asked{Lines: lines, Month: -1}
 }
+
+// IsFigure reports whether what a page has behind the words for a line is its figure.
+func IsFigure(words string) bool { return strings.ContainsAny(words, "0123456789") }
 
 // Labels are the words of the pages that Ask knows, with blanks.
 func Labels() []string {

@@ -40,12 +40,17 @@ func span(x decimal.Decimal) string {
 	case x.Equal(x.Round(1)):
 		return months(x)
 	case days.IsInteger() && days.Mod(week).IsZero():
-		n := days.Div(week)
-		return n.String() + " " + plural("week", n)
+		return inWeeks(days.Div(week))
 	case days.IsInteger():
 		return days.String() + " " + plural("day", days)
 	}
 	return quantity.FormatMonths(x, 2)
+}
+
+// inWeeks is a time in weeks, to a tenth.
+func inWeeks(x decimal.Decimal) string {
+	x = x.Round(1)
+	return exactly(x) + " " + plural("week", x)
 }
 
 func rate(r solve.Rate) string {

@@ -67,3 +67,9 @@ func TestALongWordIsBroken(t *testing.T) {
 	long := strings.Repeat("x", 100)
 	require.Equal(t, []string{"a", long[:30], long[30:60], long[60:90], long[90:] + " b"}, wrap("a "+long+" b", 30))
 }
+
+func TestInWeeks(t *testing.T) {
+	for x, want := range map[string]string{"0": "0 weeks", "1": "1 week", "0.96": "1 week", "1.04": "1 week", "1.1": "1.1 weeks", "12": "12 weeks"} {
+		require.Equal(t, want, inWeeks(decimal.RequireFromString(x)), x)
+	}
+}
