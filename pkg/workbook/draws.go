@@ -237,6 +237,14 @@ func (s *drawSheet) covered() {
 		c.look.role = blank
 		return c
 	}
+	// Nothing is known of what is to spare while no cash is proven.
+	known := func(of, otherwise string) string {
+		return "IF(ISNUMBER(" + at(s.proven(), drawToFinish) + ")," + of + "," + otherwise + ")"
+	}
+	toSpare := cell{value: near(spare), formula: known(sumOf(drawToFinish, first+1, first+3)+"-"+at(first, drawToFinish), `""`)}
+	if !s.answer.Deal.HasCash {
+		toSpare.value = ""
+	}
 	rows := []struct {
 		words string
 		cell  cell
@@ -246,7 +254,7 @@ func (s *drawSheet) covered() {
 		{"left to draw", cell{value: near(left(colLender)), formula: at(s.last, drawLeft)}},
 		{"of it kept until the work is finished, so that it does not pay for the work", cell{value: near(kept.Neg()), formula: "-" + s.keptOf("MAX(0,"+at(first+1, drawToFinish)+")")}},
 		{"owner's cash as proven: at first what the purchase leaves of it; write over it by each statement", fill(proven)},
-		{"to spare for the work; holding costs, interest and draw fees until the sale are not in it, so it is not room to spend", cell{value: near(spare), formula: sumOf(drawToFinish, first+1, first+3) + "-" + at(first, drawToFinish)}},
+		{"to spare for the work; holding costs, interest and draw fees until the sale are not in it, so it is not room to spend", toSpare},
 	}
 	for i, r := range rows {
 		r.cell.look.size, r.cell.look.format = tableSize, cents
@@ -257,7 +265,7 @@ func (s *drawSheet) covered() {
 	c := s.says(at(first+4, drawToFinish)+">=-0.005", !spare.IsNegative(), "Yes: what is left to draw and the proven cash finish the work.",
 		"NO: THE WORK TAKES MORE THAN WHAT IS LEFT TO DRAW AND THE PROVEN CASH. Put the difference in first, or take work out.")
 	unproven := "Fill in the cash as proven: the deal file does not say what there is."
-	if c.formula = "IF(ISNUMBER(" + at(first+3, drawToFinish) + ")," + c.formula + "," + quoted(unproven) + ")"; !s.answer.Deal.HasCash {
+	if c.formula = known(c.formula, quoted(unproven)); !s.answer.Deal.HasCash {
 		c.value = unproven
 	}
 	g.set(first+5, drawWork, c)

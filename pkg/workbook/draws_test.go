@@ -243,6 +243,11 @@ func TestChecksOfTheDrawsRaiseNoFalseAlarm(t *testing.T) {
 		rows, err := recomputed(t, file)[file].GetRows("Draws")
 		require.NoError(t, err)
 		require.Contains(t, strings.Join(slices.Concat(rows...), "\n"), want)
+		for _, row := range rows {
+			if len(row) >= drawWork && strings.HasPrefix(row[drawWork-1], "to spare for") {
+				require.Equal(t, name == "cash", len(row) < drawToFinish || row[drawToFinish-1] == "", "what is to spare is known with proven cash alone")
+			}
+		}
 	}
 	said("credit", "  general:\n", "  general:\n    salvage sold: {amount: $600, credit: yes}\n", "No line is drawn beyond what it comes to.")
 	said("cash", "\ncash:", "\n# cash:", "Fill in the cash as proven: the deal file does not say what there is.")
