@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -13,6 +14,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
 )
 
 // saved writes a workbook without cached values to a file.
@@ -207,6 +209,29 @@ func TestALongNoteFits(t *testing.T) {
 	g := &grid{widths: []float64{10}}
 	g.paragraph(1, 1, 1, strings.Repeat("as the roofer wrote ", 400), look{})
 	require.LessOrEqual(t, g.high[1], float64(excelize.MaxRowHeight))
+}
+
+// The words rest on every input: on a target's share to the last hundredth of a percent, and on
+// what moves the offer at the low value alone. Nothing changed, they fit.
+func TestWordsFitOnlyTheInputsAsTheyStood(t *testing.T) {
+	for i, x := range []struct {
+		member, line string
+		by           float64
+		says         string
+	}{
+		{"", "price", 0, "The words above fit"}, {"first loan", "value_cap", -0.035, "Inputs have changed"}, {"", "target_roi", 0.0001, "Inputs have changed"},
+	} {
+		b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true})
+		n := slices.IndexFunc(b.model.Cells, func(c *model.Cell) bool { return c.Member.Path() == x.member && c.Line.Name == x.line })
+		at := b.places[n]
+		c := &at.grid.rows[at.row-1][at.col-1]
+		c.value = c.value.(float64) + x.by
+		file := filepath.Join(t.TempDir(), itoa(i)+".xlsx")
+		saved(t, file, b)
+		words, err := recomputed(t, file)[file].GetCellValue("The deal", wordsAt(t, sheetOf(b, "The deal")))
+		require.NoError(t, err)
+		require.Contains(t, words, x.says, x.line)
+	}
 }
 
 // wordsAt is where it says whether the words still fit.

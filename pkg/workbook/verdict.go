@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -74,18 +75,31 @@ func (b *book) tooLong() string {
 	return fmt.Sprintf("The sale comes after month %d, the last of this workbook, so its figures are wrong: run the program for a longer one.", b.last)
 }
 
-// stillTrue says whether the words above still fit the figures below.
-func (b *book) stillTrue(g *grid, row int) int {
-	var same []string
-	for _, line := range []string{
-		"price", "owner_profit", "cash_needed", "after_repair_value", "low_value", "target_profit", "target_margin", "target_roi",
-		"cash_available", "cash_reserve", "earnest_deposit", "before_cost",
-	} {
-		same = append(same, "ABS("+b.ref(line, 0)+"-"+numeral(b.answer.Line(line), bindsAll)+")<0.005")
+// asStood is the condition that every input is what it was when the words were written.
+func (b *book) asStood() string {
+	const most = 100 // in one formula, for they can be only so long
+	var all, groups []string
+	for _, c := range b.model.Cells {
+		switch {
+		case b.places[c.Index].grid == nil || !b.editable(c):
+		case c.Line.Unit == "choice":
+			all = append(all, b.cellRef(c)+"="+quoted(b.choice(c)))
+		default:
+			all = append(all, "ABS(N("+b.cellRef(c)+")-"+numeral(b.answer.Values.Of(c), bindsAll)+")<0.0000005")
+		}
 	}
+	for some := range slices.Chunk(all, most) {
+		groups = append(groups, b.working("whether inputs are as they stood", "IF("+nested("AND(", some)+",1,0)", 1)+"=1")
+	}
+	return nested("AND(", groups)
+}
+
+// stillTrue says whether the words above still fit the figures below: they rest on searches, so
+// they do only while no input has changed.
+func (b *book) stillTrue(g *grid, row int) int {
 	fits := "The words above fit the figures below."
 	changed := "Inputs have changed: the advice above, but for the first line, and figures in italics are for the deal file as it stood. Run the program for new ones."
-	return g.spoken(row, changed, cell{value: fits, formula: b.inMonths("IF(AND("+strings.Join(same, ",")+"),\""+fits+"\",\""+changed+"\")", b.tooLong())})
+	return g.spoken(row, changed, cell{value: fits, formula: b.inMonths("IF("+b.asStood()+",\""+fits+"\",\""+changed+"\")", b.tooLong())})
 }
 
 func (b *book) howHigh() []entry {
