@@ -150,7 +150,7 @@ func (b *book) judged(g *grid, row int, trials []trial) {
 		g.set(row, i+2, text("", look{role: heading}))
 	}
 	for _, t := range solve.Targets(b.answer.Deal.Targets) {
-		g.set(row+1, 1, text(b.answer.Goal(t), look{wrap: true}))
+		g.set(row+1, 1, b.goal(t, look{wrap: true}))
 		g.height(row+1, high(b.answer.Goal(t), g.widths[0]))
 		for i, x := range trials {
 			spare, c := b.answer.Line(t), b.figure(t)

@@ -234,6 +234,26 @@ func TestWordsFitOnlyTheInputsAsTheyStood(t *testing.T) {
 	}
 }
 
+// The names of the targets follow the targets, on the first page and on that of the offers.
+func TestTargetsAreNamedAsTheyStandNow(t *testing.T) {
+	b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true})
+	for line, x := range map[string]float64{"target_profit": 12345.5, "target_roi": 0.1225, "cash_available": 90000, "cash_reserve": 100} {
+		at := b.places[b.model.Find(b.model.Root, line).Index]
+		at.grid.rows[at.row-1][at.col-1].value = x
+	}
+	file := filepath.Join(t.TempDir(), "targets.xlsx")
+	saved(t, file, b)
+	f := recomputed(t, file)[file]
+	for _, page := range []string{"The deal", "Offers"} {
+		rows, err := f.GetRows(page)
+		require.NoError(t, err)
+		said := strings.Join(slices.Concat(rows...), "\n")
+		for _, want := range []string{"your profit target of $12,345.50", "your return on cash (ROI) target of 12.25%", "the $89,900 of cash you can use"} {
+			require.Contains(t, said, want, page)
+		}
+	}
+}
+
 // wordsAt is where it says whether the words still fit.
 func wordsAt(t *testing.T, g *grid) string {
 	for i, row := range g.rows {

@@ -286,10 +286,31 @@ func (b *book) targets(g *grid, row int) int {
 		row++
 		g.set(row, 1, text(strings.Replace(targetWords[t], "profit", b.answer.OwnProfit(), 1), look{}))
 		g.set(row, 2, b.figure(t))
-		g.set(row, 4, text(b.answer.Goal(t), look{role: small}))
+		g.set(row, 4, b.goal(t, look{role: small}))
 		g.set(row, 5, holds(b.answer.Line(t), address(row, 2, false, false)))
 	}
 	return row + 1
+}
+
+// goal names what a target asks for now, as the answer does for what it asked at first.
+func (b *book) goal(t string, l look) cell {
+	amount := func(x string) string {
+		return "TEXT(" + x + ",IF(ROUND(" + x + ",2)=ROUND(" + x + `,0),"$#,##0;-$#,##0","$#,##0.00;-$#,##0.00"))`
+	}
+	share := func(x string) string { return "ROUND(100*" + x + `,9)&"%"` }
+	c := text(b.answer.Goal(t), l)
+	switch t {
+	case "profit_to_spare":
+		at := b.ref("target_profit", 0)
+		c.formula = "IF(" + at + `=0,"breaking even","your profit target of "&` + amount(at) + ")"
+	case "margin_to_spare":
+		c.formula = `"your margin target of "&` + share(b.ref("target_margin", 0))
+	case "roi_to_spare":
+		c.formula = `"your return on cash (ROI) target of "&` + share(b.ref("target_roi", 0))
+	case "cash_to_spare":
+		c.formula = `"the "&` + amount("("+b.ref("cash_available", 0)+"-"+b.ref("cash_reserve", 0)+")") + `&" of cash you can use"`
+	}
+	return c
 }
 
 var targetWords = map[string]string{
