@@ -254,6 +254,26 @@ func TestTargetsAreNamedAsTheyStandNow(t *testing.T) {
 	}
 }
 
+// A target that the file does not state is no input of the workbook, for no verdict there would
+// follow it; without any, that no money is lost is one, and follows its amount.
+func TestOnlyStatedTargetsAreInputs(t *testing.T) {
+	text, err := os.ReadFile("../../scenarios/juniper-lane.yaml")
+	require.NoError(t, err)
+	for stated, want := range map[string][]string{
+		"targets: {profit: $25000, roi: 30%}": {"target_profit", "target_roi"}, "targets: {margin: 10%}": {"target_margin"}, "": {"target_profit"},
+	} {
+		b, err := made(answered(t, strings.Replace(string(text), "targets: {profit: $25000, roi: 30%}", stated, 1)), Options{})
+		require.NoError(t, err)
+		var open []string
+		for i, c := range b.model.Cells {
+			if at := b.places[i]; strings.HasPrefix(c.Line.Name, "target_") && at.grid == b.inputs {
+				open = append(open, c.Line.Name)
+			}
+		}
+		require.Equal(t, want, open, stated)
+	}
+}
+
 // wordsAt is where it says whether the words still fit.
 func wordsAt(t *testing.T, g *grid) string {
 	for i, row := range g.rows {
