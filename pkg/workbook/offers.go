@@ -28,7 +28,11 @@ func (b *book) offers() {
 		g.widths = append(g.widths, 18)
 		last++
 	}
-	row := g.title(last, "Offers", "The whole deal at the asking price, which follows the inputs, and at the prices that a search found with the inputs as they were (in italics). At the maximum offer every target is met; one dollar higher one is missed.")
+	about := "The whole deal at the asking price, which follows the inputs."
+	if len(trials) > 1 {
+		about = "The whole deal at the asking price, which follows the inputs, and at the prices that a search found with the inputs as they were (in italics). At the maximum offer every target is met; one dollar higher one is missed."
+	}
+	row := g.title(last, "Offers", about)
 	for _, s := range b.offersSaid() {
 		row = g.paragraph(row, 1, last, s, look{})
 	}
