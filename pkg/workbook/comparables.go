@@ -209,8 +209,10 @@ func (p *soldPage) notes(row, last int) {
 			from = append(from, fmt.Sprintf("a %s %s (%s)", r.Unit, worth, words))
 		}
 	}
+	if len(from) > 0 {
+		row = p.paragraph(row, 1, last, "What a unit is worth: "+strings.Join(from, ", ")+".", look{role: small})
+	}
 	for _, s := range []string{
-		"What a unit is worth: " + strings.Join(from, ", ") + ".",
 		"Added to a sale's price where this house is the better one, taken off where it is the worse one. Net is the sum of what was adjusted, gross the same without signs; over 15% and 25% is beyond a former guideline that was withdrawn in 2014, and no more than a reason to look again.",
 		"A sale weighs more the more it is like the house, and less where it lies apart from the others; the weights sum to one.",
 	} {

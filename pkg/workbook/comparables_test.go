@@ -107,4 +107,23 @@ comps:
 	}
 	require.Equal(t, 6, known)
 	require.Equal(t, 3, unknown)
+	said := strings.Join(texts(sheetOf(b, "Sold houses")), "\n")
+	require.Contains(t, said, "its living area; where it is not known the number in the cell is the house's")
+	require.NotContains(t, said, "what the house sold for, as recorded; where")
+}
+
+// Without an amount for any unit nothing is said of what one is worth.
+func TestNoUnitHasAnAmount(t *testing.T) {
+	b, err := made(answered(t, `house: {living area: 1240}
+purchase: {price: 150k, date: 2026-12-10}
+time: {renovation: 3 months}
+comps:
+  table: |
+    address;sold;price;sq ft
+    12 Elm St;2026-06-03;268000;1240
+    7 Oak Ct;2026-08-09;279900;1240
+    9 Oak Ct;2026-08-19;275900;1240
+`), Options{})
+	require.NoError(t, err)
+	require.NotContains(t, strings.Join(texts(sheetOf(b, "Comparables")), "\n"), "What a unit is worth")
 }

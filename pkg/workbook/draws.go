@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -66,8 +67,8 @@ func (b *book) drawsPage(d *breakdown) {
 		return
 	}
 	g := b.page(&grid{name: "Draws", heads: drawHead, left: drawWork, wide: true})
-	g.before = drawChoices
 	s := &drawSheet{breakdown: d, page: g, first: drawHead + 1}
+	g.before = s.choices
 	g.set(1, 1, text("Draws", look{role: title}))
 	g.height(1, titleHeight)
 	about := "One sheet for each draw: fill in the framed cells, and carry what was approved over to the next."
@@ -136,7 +137,7 @@ func (s *drawSheet) beyond() {
 	money := look{size: tableSize, format: cents}
 	s.page.set(s.unpaid, drawWork, text("less what no lender has agreed to pay", look{size: tableSize, wrap: true}))
 	for col, formula := range map[int]string{
-		drawChanges:  fmt.Sprintf("-MAX(0,%s-%s)", lines(drawChanges), address(s.more, drawToFinish, false, false)),
+		drawChanges:  fmt.Sprintf("-MAX(0,%s-%s)", lines(drawChanges), filled(address(s.more, drawToFinish, false, false))),
 		drawRevised:  at(drawChanges),
 		drawNow:      fmt.Sprintf("MIN(0,MAX(0,%s+%s-%s)-%s)", lines(drawRevised), at(drawRevised), lines(drawBefore), lines(drawNow)),
 		drawRetained: s.keptOf(at(drawNow)),
@@ -179,8 +180,11 @@ func (s *drawSheet) of(row int) int {
 
 func claimed(row int) string {
 	at := func(col int) string { return address(row, col, false, false) }
-	return fmt.Sprintf("IF(%s=0,0,(%s+%s)/%s)", at(drawRevised), at(drawBefore), at(drawAsked), at(drawRevised))
+	return fmt.Sprintf("IF(%s=0,0,(%s+%s)/%s)", at(drawRevised), filled(at(drawBefore)), filled(at(drawAsked)), at(drawRevised))
 }
+
+// filled is a cell that is filled in by hand as a number: nothing where it holds none.
+func filled(at string) string { return "N(" + at + ")" }
 
 // draw writes a line: what lenders pay of a row of the breakdown, and what is drawn of it.
 // Nothing is approved beyond what was inspected.
@@ -193,12 +197,12 @@ func (s *drawSheet) draw(number, work string, from int) {
 	money := look{size: tableSize, format: cents}
 	for col, formula := range map[int]string{
 		drawWhole: there(colTotal), drawApproved: there(colLender),
-		drawRevised:  at(drawApproved) + "+" + at(drawChanges),
-		drawNow:      toCents(fmt.Sprintf("MAX(0,MIN(%s,%s*%s-%s))", at(drawAsked), at(drawInspected), at(drawRevised), at(drawBefore))),
+		drawRevised:  at(drawApproved) + "+" + filled(at(drawChanges)),
+		drawNow:      toCents(fmt.Sprintf("MAX(0,MIN(%s,%s*%s-%s))", filled(at(drawAsked)), filled(at(drawInspected)), at(drawRevised), filled(at(drawBefore)))),
 		drawRetained: s.keptOf(at(drawNow)),
 		drawNet:      at(drawNow) + "-" + at(drawRetained),
-		drawLeft:     at(drawRevised) + "-" + at(drawBefore) + "-" + at(drawNow),
-		drawToFinish: toCents(fmt.Sprintf("(%s+%s)*(1-%s)", at(drawWhole), at(drawChanges), at(drawInspected))),
+		drawLeft:     at(drawRevised) + "-" + filled(at(drawBefore)) + "-" + at(drawNow),
+		drawToFinish: toCents(fmt.Sprintf("(%s+%s)*(1-%s)", at(drawWhole), filled(at(drawChanges)), filled(at(drawInspected)))),
 	} {
 		s.page.set(row, col, cell{value: near(s.drawn(row, col)), formula: formula, look: money})
 	}
@@ -211,6 +215,9 @@ func (s *drawSheet) draw(number, work string, from int) {
 		s.page.set(row, col, toFill(""))
 	}
 }
+
+// proven is the row of the owner's cash as proven.
+func (s *drawSheet) proven() int { return s.more + 4 }
 
 // covered checks that what is left to finish never exceeds the money for it.
 func (s *drawSheet) covered() {
@@ -230,6 +237,14 @@ func (s *drawSheet) covered() {
 		c.look.role = blank
 		return c
 	}
+	// Nothing is known of what is to spare while no cash is proven.
+	known := func(of, otherwise string) string {
+		return "IF(ISNUMBER(" + at(s.proven(), drawToFinish) + ")," + of + "," + otherwise + ")"
+	}
+	toSpare := cell{value: near(spare), formula: known(sumOf(drawToFinish, first+1, first+3)+"-"+at(first, drawToFinish), `""`)}
+	if !s.answer.Deal.HasCash {
+		toSpare.value = ""
+	}
 	rows := []struct {
 		words string
 		cell  cell
@@ -239,7 +254,7 @@ func (s *drawSheet) covered() {
 		{"left to draw", cell{value: near(left(colLender)), formula: at(s.last, drawLeft)}},
 		{"of it kept until the work is finished, so that it does not pay for the work", cell{value: near(kept.Neg()), formula: "-" + s.keptOf("MAX(0,"+at(first+1, drawToFinish)+")")}},
 		{"owner's cash as proven: at first what the purchase leaves of it; write over it by each statement", fill(proven)},
-		{"to spare for the work; holding costs, interest and draw fees until the sale are not in it, so it is not room to spend", cell{value: near(spare), formula: sumOf(drawToFinish, first+1, first+3) + "-" + at(first, drawToFinish)}},
+		{"to spare for the work; holding costs, interest and draw fees until the sale are not in it, so it is not room to spend", toSpare},
 	}
 	for i, r := range rows {
 		r.cell.look.size, r.cell.look.format = tableSize, cents
@@ -250,7 +265,7 @@ func (s *drawSheet) covered() {
 	c := s.says(at(first+4, drawToFinish)+">=-0.005", !spare.IsNegative(), "Yes: what is left to draw and the proven cash finish the work.",
 		"NO: THE WORK TAKES MORE THAN WHAT IS LEFT TO DRAW AND THE PROVEN CASH. Put the difference in first, or take work out.")
 	unproven := "Fill in the cash as proven: the deal file does not say what there is."
-	if c.formula = "IF(ISNUMBER(" + at(first+3, drawToFinish) + ")," + c.formula + "," + quoted(unproven) + ")"; !s.answer.Deal.HasCash {
+	if c.formula = known(c.formula, quoted(unproven)); !s.answer.Deal.HasCash {
 		c.value = unproven
 	}
 	g.set(first+5, drawWork, c)
@@ -293,7 +308,7 @@ func (s *drawSheet) soFar(row int) {
 func (s *drawSheet) unagreed() cell {
 	at := func(row, col int) string { return address(row, col, false, false) }
 	added, none := sumOf(drawChanges, s.first, s.end), "Changes come to nothing in all: they only move money between lines."
-	beyond := added + "-" + at(s.more, drawToFinish)
+	beyond := added + "-" + filled(at(s.more, drawToFinish))
 	amount := func(x string) string { return "TEXT(" + x + `,"#,##0.00")` }
 	return cell{value: none, look: look{size: tableSize, role: strong, off: true}, formula: "IF(" + beyond + ">=0.005," +
 		quoted("CHANGES ADD $") + "&" + amount(beyond) + "&" + quoted(" THAT NO ONE HAS AGREED TO PAY: it is the owner's, unless it comes out of contingency; then take it off that line.") +
@@ -338,33 +353,36 @@ func (s *drawSheet) lenders() {
 	}
 }
 
-// drawChoices keeps what is filled in within what makes sense.
-func drawChoices(f *excelize.File, g *grid) error {
-	last := 0
-	for i, row := range g.rows {
-		if len(row) >= drawRelease && row[drawRelease-1].look.role == blank {
-			last = i + 1
-		}
+// choices keeps what is filled in within what makes sense.
+func (s *drawSheet) choices(f *excelize.File, g *grid) error {
+	const most = 1e12 // larger than any deal
+	cells := func(col, first, last int) *excelize.DataValidation {
+		v := excelize.NewDataValidation(true)
+		v.Sqref = address(first, col, false, false) + ":" + address(last, col, false, false)
+		return v
 	}
-	span := func(col int) string {
-		return address(drawHead+1, col, false, false) + ":" + address(last, col, false, false)
-	}
-	release := excelize.NewDataValidation(true)
-	release.Sqref = span(drawRelease)
-	receipt := excelize.NewDataValidation(true)
-	receipt.Sqref = span(drawReceipt)
-	share := excelize.NewDataValidation(true)
-	share.Sqref = span(drawInspected)
-	share.SetError(excelize.DataValidationErrorStyleStop, "Inspected", "A share of the line from 0% to 100%.")
-	for _, err := range []error{
-		release.SetDropList([]string{"conditional", "final", "not needed"}),
-		receipt.SetDropList([]string{"attached", "to follow"}),
-		share.SetRange(0, 1, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween),
-		f.AddDataValidation(g.name, release), f.AddDataValidation(g.name, receipt), f.AddDataValidation(g.name, share),
-	} {
-		if err != nil {
+	numbers := func(title, words string, low, high float64, v *excelize.DataValidation) error {
+		v.SetError(excelize.DataValidationErrorStyleStop, title, words)
+		if err := v.SetRange(low, high, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween); err != nil {
 			return err
 		}
+		return f.AddDataValidation(g.name, v)
 	}
-	return nil
+	words := func(list []string, v *excelize.DataValidation) error {
+		if err := v.SetDropList(list); err != nil {
+			return err
+		}
+		return f.AddDataValidation(g.name, v)
+	}
+	const amount, either = "An amount of dollars, not below nothing.", "An amount of dollars; below nothing it is taken off."
+	return errors.Join(
+		words([]string{"conditional", "final", "not needed"}, cells(drawRelease, s.first, s.end)),
+		words([]string{"attached", "to follow"}, cells(drawReceipt, s.first, s.end)),
+		numbers("Inspected", "A share of the line from 0% to 100%.", 0, 1, cells(drawInspected, s.first, s.end)),
+		numbers("Changes", either, -most, most, cells(drawChanges, s.first, s.end)),
+		numbers("Drawn before", amount, 0, most, cells(drawBefore, s.first, s.end)),
+		numbers("Asked now", amount, 0, most, cells(drawAsked, s.first, s.end)),
+		numbers("Agreed beyond", amount, 0, most, cells(drawToFinish, s.more, s.more)),
+		numbers("Proven cash", "An amount of dollars.", -most, most, cells(drawToFinish, s.proven(), s.proven())),
+	)
 }

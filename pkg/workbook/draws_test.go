@@ -62,14 +62,67 @@ func TestDrawIsWorkedOut(t *testing.T) {
 	require.True(t, strings.HasPrefix(said, "NO: THE WORK TAKES MORE"), said)
 }
 
+// By hand: inspected in full with nothing asked for, or "all" asked for in words, nothing is
+// approved; words in any other framed cell count as nothing too, and no sum fails.
+func TestWordsInADrawCountAsNothing(t *testing.T) {
+	b, err := made(scenario(t, "juniper-lane"), Options{For: Lender, Uncached: true})
+	require.NoError(t, err)
+	g := sheetOf(b, "Draws")
+	put := func(row, col int, x any) {
+		c := g.rows[row-1][col-1]
+		require.Equal(t, blank, c.look.role, "it can be filled in")
+		c.value, c.formula = x, ""
+		g.set(row, col, c)
+	}
+	start := func(words string) int {
+		return 1 + slices.IndexFunc(g.rows, func(r []cell) bool {
+			s, is := append(r, make([]cell, drawWork)...)[drawWork-1].value.(string)
+			return is && strings.HasPrefix(s, words)
+		})
+	}
+	for _, col := range []int{drawChanges, drawBefore, drawAsked, drawInspected} {
+		put(drawHead+1, col, "none")
+	}
+	put(drawHead+2, drawInspected, 1.0)
+	put(drawHead+3, drawInspected, 1.0)
+	put(drawHead+3, drawAsked, "all")
+	agreed, cash, together := start("what lenders have agreed"), start("owner's cash"), start("All together")
+	put(agreed, drawToFinish, "not yet")
+	put(cash, drawToFinish, "see letter")
+	file := filepath.Join(t.TempDir(), "draw.xlsx")
+	saved(t, file, b)
+	f := recomputed(t, file)[file]
+	for i, r := range g.rows {
+		for j, c := range r {
+			if c.formula == "" {
+				continue
+			}
+			got, err := f.GetCellValue("Draws", address(i+1, j+1, false, false))
+			require.NoError(t, err)
+			require.NotContains(t, got, "#", address(i+1, j+1, false, false))
+			if i+1 <= together && (j+1 == drawNow || j+1 == drawClaimed) {
+				require.Equal(t, "0", got, address(i+1, j+1, false, false))
+			}
+		}
+	}
+	spare, err := f.GetCellValue("Draws", address(start("to spare for"), drawToFinish, false, false))
+	require.NoError(t, err)
+	require.Empty(t, spare, "no cash is proven")
+	says, err := f.GetCellValue("Draws", address(start("Yes: "), drawWork, false, false))
+	require.NoError(t, err)
+	require.Contains(t, says, "Fill in the cash as proven")
+}
+
 // Lists are offered for the releases and receipts, and shares are kept between 0 and 1.
 func TestDrawsOfferChoices(t *testing.T) {
 	f := opened(t, answered(t, twoLoans), Options{For: Lender})
 	all, err := f.GetDataValidations("Draws")
 	require.NoError(t, err)
-	require.Len(t, all, 3)
+	require.Len(t, all, 8)
 	require.Contains(t, all[0].Formula1, "conditional,final")
-	require.Equal(t, "decimal", all[2].Type)
+	for _, x := range all[2:] {
+		require.Equal(t, "decimal", x.Type, x.Sqref)
+	}
 }
 
 // A deal without a lender has a breakdown, and nothing to draw.
@@ -190,6 +243,11 @@ func TestChecksOfTheDrawsRaiseNoFalseAlarm(t *testing.T) {
 		rows, err := recomputed(t, file)[file].GetRows("Draws")
 		require.NoError(t, err)
 		require.Contains(t, strings.Join(slices.Concat(rows...), "\n"), want)
+		for _, row := range rows {
+			if len(row) >= drawWork && strings.HasPrefix(row[drawWork-1], "to spare for") {
+				require.Equal(t, name == "cash", len(row) < drawToFinish || row[drawToFinish-1] == "", "what is to spare is known with proven cash alone")
+			}
+		}
 	}
 	said("credit", "  general:\n", "  general:\n    salvage sold: {amount: $600, credit: yes}\n", "No line is drawn beyond what it comes to.")
 	said("cash", "\ncash:", "\n# cash:", "Fill in the cash as proven: the deal file does not say what there is.")

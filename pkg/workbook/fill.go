@@ -35,13 +35,17 @@ func (b *book) cell(c *model.Cell, g *grid) cell {
 	if c.Line.Unit == "choice" || c.Expr.IsNumber() {
 		return out
 	}
-	if strings.HasPrefix(c.Line.Name, "comp_") && c.Given == nil { // a fact of a sold house
-		out.look.format, out.note = notKnown, "Not known of this sale, so it counts as the house's."
+	if unknown(c) {
+		out.look.format = notKnown
 	}
 	p := &printer{book: b, at: g, of: c.Member, month: -1}
 	out.formula = p.open(p.number(c.Expr, bindsNothing))
 	return out
 }
+
+// unknown reports whether a cell is a fact of a sold house that nobody knows: the number in it
+// is the house's, for formulas read it.
+func unknown(c *model.Cell) bool { return strings.HasPrefix(c.Line.Name, "comp_") && c.Given == nil }
 
 // copied shows a cell that stands on another sheet.
 func (b *book) copied(c *model.Cell, g *grid) cell {

@@ -1,10 +1,13 @@
 package workbook
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/solve"
 )
 
 // A fixedness says whether a cell can change when an input of the workbook does.
@@ -93,6 +96,9 @@ func (b *book) stays(c *model.Cell) bool {
 	return *known == stays
 }
 
+// goals are the inputs that state a target, with the line that says what is to spare of it.
+var goals = map[string]string{"target_profit": "profit_to_spare", "target_margin": "margin_to_spare", "target_roi": "roi_to_spare"}
+
 // editable reports whether a cell is an input that can be changed in the workbook: one
 // that the deal gives, and of the deal and its loans also those that it does not.
 func (b *book) editable(c *model.Cell) bool {
@@ -101,6 +107,9 @@ func (b *book) editable(c *model.Cell) bool {
 	}
 	if c.Given == nil && c.Line.Section == "Comparables" { // of a deal without them, or a thing not compared
 		return false
+	}
+	if goal, is := goals[c.Line.Name]; is && c.Given == nil && !slices.Contains(solve.Targets(b.answer.Deal.Targets), goal) {
+		return false // a target that the file does not state: a verdict on it takes the program
 	}
 	return c.Given != nil || c.Line.Set == model.Deal || c.Line.Set == "loan" || c.Assumed()
 }

@@ -28,7 +28,11 @@ func (b *book) offers() {
 		g.widths = append(g.widths, 18)
 		last++
 	}
-	row := g.title(last, "Offers", "The whole deal at the asking price, which follows the inputs, and at the prices that a search found with the inputs as they were (in italics). At the maximum offer every target is met; one dollar higher one is missed.")
+	about := "The whole deal at the asking price, which follows the inputs."
+	if len(trials) > 1 {
+		about = "The whole deal at the asking price, which follows the inputs, and at the prices that a search found with the inputs as they were (in italics). At the maximum offer every target is met; one dollar higher one is missed."
+	}
+	row := g.title(last, "Offers", about)
 	for _, s := range b.offersSaid() {
 		row = g.paragraph(row, 1, last, s, look{})
 	}
@@ -150,7 +154,7 @@ func (b *book) judged(g *grid, row int, trials []trial) {
 		g.set(row, i+2, text("", look{role: heading}))
 	}
 	for _, t := range solve.Targets(b.answer.Deal.Targets) {
-		g.set(row+1, 1, text(b.answer.Goal(t), look{wrap: true}))
+		g.set(row+1, 1, b.goal(t, look{wrap: true}))
 		g.height(row+1, high(b.answer.Goal(t), g.widths[0]))
 		for i, x := range trials {
 			spare, c := b.answer.Line(t), b.figure(t)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -13,6 +14,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
 )
 
 // saved writes a workbook without cached values to a file.
@@ -129,7 +131,9 @@ func TestOffersInWords(t *testing.T) {
 	} {
 		b, err := made(house(t, x.price, x.rest), Options{})
 		require.NoError(t, err)
-		require.Contains(t, strings.Join(texts(sheetOf(b, "Offers")), "\n"), x.says)
+		said := strings.Join(texts(sheetOf(b, "Offers")), "\n")
+		require.Contains(t, said, x.says)
+		require.Equal(t, b.answer.Offer.Found, strings.Contains(said, "At the maximum offer every target is met"), "only of an offer that there is")
 	}
 }
 
@@ -207,6 +211,69 @@ func TestALongNoteFits(t *testing.T) {
 	g := &grid{widths: []float64{10}}
 	g.paragraph(1, 1, 1, strings.Repeat("as the roofer wrote ", 400), look{})
 	require.LessOrEqual(t, g.high[1], float64(excelize.MaxRowHeight))
+}
+
+// The words rest on every input: on a target's share to the last hundredth of a percent, and on
+// what moves the offer at the low value alone. Nothing changed, they fit.
+func TestWordsFitOnlyTheInputsAsTheyStood(t *testing.T) {
+	for i, x := range []struct {
+		member, line string
+		by           float64
+		says         string
+	}{
+		{"", "price", 0, "The words above fit"}, {"first loan", "value_cap", -0.035, "Inputs have changed"}, {"", "target_roi", 0.0001, "Inputs have changed"},
+	} {
+		b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true})
+		n := slices.IndexFunc(b.model.Cells, func(c *model.Cell) bool { return c.Member.Path() == x.member && c.Line.Name == x.line })
+		at := b.places[n]
+		c := &at.grid.rows[at.row-1][at.col-1]
+		c.value = c.value.(float64) + x.by
+		file := filepath.Join(t.TempDir(), itoa(i)+".xlsx")
+		saved(t, file, b)
+		words, err := recomputed(t, file)[file].GetCellValue("The deal", wordsAt(t, sheetOf(b, "The deal")))
+		require.NoError(t, err)
+		require.Contains(t, words, x.says, x.line)
+	}
+}
+
+// The names of the targets follow the targets, on the first page and on that of the offers.
+func TestTargetsAreNamedAsTheyStandNow(t *testing.T) {
+	b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true})
+	for line, x := range map[string]float64{"target_profit": 12345.5, "target_roi": 0.1225, "cash_available": 90000, "cash_reserve": 100} {
+		at := b.places[b.model.Find(b.model.Root, line).Index]
+		at.grid.rows[at.row-1][at.col-1].value = x
+	}
+	file := filepath.Join(t.TempDir(), "targets.xlsx")
+	saved(t, file, b)
+	f := recomputed(t, file)[file]
+	for _, page := range []string{"The deal", "Offers"} {
+		rows, err := f.GetRows(page)
+		require.NoError(t, err)
+		said := strings.Join(slices.Concat(rows...), "\n")
+		for _, want := range []string{"your profit target of $12,345.50", "your return on cash (ROI) target of 12.25%", "the $89,900 of cash you can use"} {
+			require.Contains(t, said, want, page)
+		}
+	}
+}
+
+// A target that the file does not state is no input of the workbook, for no verdict there would
+// follow it; without any, that no money is lost is one, and follows its amount.
+func TestOnlyStatedTargetsAreInputs(t *testing.T) {
+	text, err := os.ReadFile("../../scenarios/juniper-lane.yaml")
+	require.NoError(t, err)
+	for stated, want := range map[string][]string{
+		"targets: {profit: $25000, roi: 30%}": {"target_profit", "target_roi"}, "targets: {margin: 10%}": {"target_margin"}, "": {"target_profit"},
+	} {
+		b, err := made(answered(t, strings.Replace(string(text), "targets: {profit: $25000, roi: 30%}", stated, 1)), Options{})
+		require.NoError(t, err)
+		var open []string
+		for i, c := range b.model.Cells {
+			if at := b.places[i]; strings.HasPrefix(c.Line.Name, "target_") && at.grid == b.inputs {
+				open = append(open, c.Line.Name)
+			}
+		}
+		require.Equal(t, want, open, stated)
+	}
 }
 
 // wordsAt is where it says whether the words still fit.

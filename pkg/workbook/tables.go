@@ -100,7 +100,7 @@ func (b *book) fillTable(t *table) {
 		if t.across {
 			g.set(t.head+1+j, 1, text(words(l), look{}))
 			g.set(t.head+1+j, 2, text(unitWords(l.Unit), look{role: small}))
-			g.set(t.head+1+j, 3+len(t.members), text(l.Meaning, look{role: small, wrap: true, off: true}))
+			g.set(t.head+1+j, 3+len(t.members), text(t.meaning(l), look{role: small, wrap: true, off: true}))
 			continue
 		}
 		g.set(t.head, 3+j, name)
@@ -131,6 +131,16 @@ func (b *book) fillTable(t *table) {
 			}
 		}
 	}
+}
+
+// meaning is that of a line, and what stands in for a fact that is not known.
+func (t *table) meaning(l *model.Line) string {
+	for _, m := range t.members {
+		if c := t.cells[m][l]; c != nil && unknown(c) {
+			return l.Meaning + "; where it is not known the number in the cell is the house's, and counts so"
+		}
+	}
+	return l.Meaning
 }
 
 func plural(word string) string {

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -74,18 +75,31 @@ func (b *book) tooLong() string {
 	return fmt.Sprintf("The sale comes after month %d, the last of this workbook, so its figures are wrong: run the program for a longer one.", b.last)
 }
 
-// stillTrue says whether the words above still fit the figures below.
-func (b *book) stillTrue(g *grid, row int) int {
-	var same []string
-	for _, line := range []string{
-		"price", "owner_profit", "cash_needed", "after_repair_value", "low_value", "target_profit", "target_margin", "target_roi",
-		"cash_available", "cash_reserve", "earnest_deposit", "before_cost",
-	} {
-		same = append(same, "ABS("+b.ref(line, 0)+"-"+numeral(b.answer.Line(line), bindsAll)+")<0.005")
+// asStood is the condition that every input is what it was when the words were written.
+func (b *book) asStood() string {
+	const most = 100 // in one formula, for they can be only so long
+	var all, groups []string
+	for _, c := range b.model.Cells {
+		switch {
+		case b.places[c.Index].grid == nil || !b.editable(c):
+		case c.Line.Unit == "choice":
+			all = append(all, b.cellRef(c)+"="+quoted(b.choice(c)))
+		default:
+			all = append(all, "ABS(N("+b.cellRef(c)+")-"+numeral(b.answer.Values.Of(c), bindsAll)+")<0.0000005")
+		}
 	}
+	for some := range slices.Chunk(all, most) {
+		groups = append(groups, b.working("whether inputs are as they stood", "IF("+nested("AND(", some)+",1,0)", 1)+"=1")
+	}
+	return nested("AND(", groups)
+}
+
+// stillTrue says whether the words above still fit the figures below: they rest on searches, so
+// they do only while no input has changed.
+func (b *book) stillTrue(g *grid, row int) int {
 	fits := "The words above fit the figures below."
 	changed := "Inputs have changed: the advice above, but for the first line, and figures in italics are for the deal file as it stood. Run the program for new ones."
-	return g.spoken(row, changed, cell{value: fits, formula: b.inMonths("IF(AND("+strings.Join(same, ",")+"),\""+fits+"\",\""+changed+"\")", b.tooLong())})
+	return g.spoken(row, changed, cell{value: fits, formula: b.inMonths("IF("+b.asStood()+",\""+fits+"\",\""+changed+"\")", b.tooLong())})
 }
 
 func (b *book) howHigh() []entry {
@@ -272,10 +286,31 @@ func (b *book) targets(g *grid, row int) int {
 		row++
 		g.set(row, 1, text(strings.Replace(targetWords[t], "profit", b.answer.OwnProfit(), 1), look{}))
 		g.set(row, 2, b.figure(t))
-		g.set(row, 4, text(b.answer.Goal(t), look{role: small}))
+		g.set(row, 4, b.goal(t, look{role: small}))
 		g.set(row, 5, holds(b.answer.Line(t), address(row, 2, false, false)))
 	}
 	return row + 1
+}
+
+// goal names what a target asks for now, as the answer does for what it asked at first.
+func (b *book) goal(t string, l look) cell {
+	amount := func(x string) string {
+		return "TEXT(" + x + ",IF(ROUND(" + x + ",2)=ROUND(" + x + `,0),"$#,##0;-$#,##0","$#,##0.00;-$#,##0.00"))`
+	}
+	share := func(x string) string { return "ROUND(100*" + x + `,9)&"%"` }
+	c := text(b.answer.Goal(t), l)
+	switch t {
+	case "profit_to_spare":
+		at := b.ref("target_profit", 0)
+		c.formula = "IF(" + at + `=0,"breaking even","your profit target of "&` + amount(at) + ")"
+	case "margin_to_spare":
+		c.formula = `"your margin target of "&` + share(b.ref("target_margin", 0))
+	case "roi_to_spare":
+		c.formula = `"your return on cash (ROI) target of "&` + share(b.ref("target_roi", 0))
+	case "cash_to_spare":
+		c.formula = `"the "&` + amount("("+b.ref("cash_available", 0)+"-"+b.ref("cash_reserve", 0)+")") + `&" of cash you can use"`
+	}
+	return c
 }
 
 var targetWords = map[string]string{
