@@ -18,12 +18,15 @@ var (
 	houseTimes = decimal.NewFromInt(3)
 )
 
-// doubtCounts looks for work of which more is stated than there is. What is measured by the
-// piece is let be: a room often gets more of it than it had.
+// doubtCounts looks for work of which more is stated than there is, or a part of a piece. More
+// pieces than there are are let be: a room often gets more of them than it had.
 func (r *reader) doubtCounts() {
 	for _, w := range r.chosenWorks() {
 		g := r.good(w.scope.path + "count")
 		m := pricebook.MeasureNamed(w.item.Measure)
+		if w.scope.path != "" && g != nil && w.item.Unit == "each" && !w.member.Given.Of("measure").Number.IsInteger() {
+			r.say("count-in-parts", g.at(), "%s: a count of %s, and it goes by the piece", w.label, g.node.text)("write how many there are, a whole number; it is used as it stands")
+		}
 		if w.scope.path == "" || g == nil || m == nil || !slices.Contains([]quantity.Unit{"sq ft", "ft"}, m.Unit) {
 			continue
 		}

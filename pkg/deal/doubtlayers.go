@@ -31,6 +31,27 @@ func (r *reader) doubtBetweenLayers() {
 	}
 }
 
+// doubtLeftLayers doubts a layer that an option does without taking up, over one that is taken up.
+func (r *reader) doubtLeftLayers() {
+	for _, p := range r.chosenPlans() {
+		g := r.good(r.roomPaths[p.room] + "layers")
+		if g == nil {
+			continue
+		}
+		stays := -1 // which of what is left out
+		for _, s := range g.words() {
+			name := layered[plainKey(s.text)]
+			if stays >= 0 && (p.has(name) || p.has(harder[name])) {
+				r.say("layer-stays", p.without[stays].at, "%s is left out, and the %s under what it would take up is taken up", diag.Quote(p.without[stays].text), plainKey(s.text))("leave out   %s   too, or nothing of the layers over it; it is used as it stands", name)
+				break
+			}
+			if i := slices.IndexFunc(p.without, func(s span) bool { return plainKey(s.text) == name }); i >= 0 && stays < 0 && !p.has(name) && !p.has(harder[name]) {
+				stays = i
+			}
+		}
+	}
+}
+
 // doubtLayers doubts work on an old wood floor under layers that nothing takes up. Carpet
 // comes up by itself.
 func (r *reader) doubtLayers() {

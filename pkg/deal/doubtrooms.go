@@ -21,6 +21,7 @@ func (r *reader) doubtRooms() {
 	r.doubtAllTheHouse()
 	r.doubtLayers()
 	r.doubtBetweenLayers()
+	r.doubtLeftLayers()
 	r.doubtBedrooms()
 	r.doubtAdds()
 	r.doubtUnadded()

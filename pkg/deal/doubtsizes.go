@@ -20,6 +20,7 @@ var (
 	largeBasement = decimal.NewFromInt(2500) // sq ft, and for what takes a whole level
 	longRoom      = decimal.NewFromInt(40)   // ft of a side
 	narrowRoom    = decimal.NewFromInt(3)    // ft, where it is widest; halls are 3 ft wide
+	lowCeiling    = decimal.New(65, -1)      // ft, at its highest
 	smallInInches = decimal.NewFromInt(35)   // sq ft of a room whose size is all inches
 )
 
@@ -35,9 +36,25 @@ func (r *reader) doubtSizes() {
 		if r.roomKinds[room] != "closet" && !r.doubtInches(room) {
 			r.doubtNarrow(room)
 		}
+		r.doubtCeiling(room)
 		r.doubtClosets(room)
 		r.doubtOpenings(room)
 		r.doubtTubs(room)
+	}
+}
+
+// doubtCeiling doubts a room that is nowhere high enough to live in; a crawl space is not.
+func (r *reader) doubtCeiling(room *model.Member) {
+	var high model.Value
+	for _, m := range append([]*model.Member{room}, room.In("section")...) {
+		for _, line := range []string{"room_ceiling", "height"} {
+			if v := m.Given.Of(line); v.Number.GreaterThan(high.Number) {
+				high = v
+			}
+		}
+	}
+	if high.Number.IsPositive() && high.Number.LessThan(lowCeiling) && r.roomKinds[room] != "closet" && !strings.Contains(strings.ToLower(room.Label), "crawl") {
+		r.say("ceiling-low", high.Pos, "%s has a ceiling of %s, under which one cannot stand", room.Label, high.Text)("check it, for feet and inches that have slipped; usual is 7 ft or more; it is used as it stands")
 	}
 }
 
