@@ -3,9 +3,7 @@ package deal
 import (
 	"cmp"
 	"slices"
-	"strings"
 
-	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 )
@@ -116,81 +114,6 @@ func (b *bringing) share() (any bool) {
 		}
 	}
 	return any
-}
-
-// round decides on those that do not come where something else is done, by name: first on
-// those of which all is known, then, where they wait for each other, on the first of all. Those of one name stay in the order of the file.
-func (b *bringing) round() {
-	all := b.later
-	b.later = nil
-	slices.SortStableFunc(all, func(x, y brought) int { return cmp.Compare(x.Item, y.Item) })
-	turn := b.turn(all)
-	var now []brought
-	for _, x := range all {
-		switch {
-		case !slices.Contains(turn, x.Item):
-			b.later = append(b.later, x)
-		case !slices.ContainsFunc(x.Unless, b.allDone):
-			now = append(now, x)
-		}
-	}
-	for i, x := range now {
-		if i == 0 || x.Item != now[i-1].Item {
-			b.ofOne(x.Item, now)
-		}
-	}
-}
-
-// turn are the names whose turn it is among companions sorted by name. One waits for others
-// that are, or could bring in the end, what is done in its place.
-func (b *bringing) turn(all []brought) []string {
-	var names, waiting []string
-	for _, x := range all {
-		if !slices.Contains(names, x.Item) {
-			names = append(names, x.Item)
-		}
-	}
-	for _, x := range all {
-		if !slices.Contains(waiting, x.Item) && slices.ContainsFunc(names, func(name string) bool { return b.leadsToAny(name, x.Unless) }) {
-			waiting = append(waiting, x.Item)
-		}
-	}
-	if len(waiting) == len(names) {
-		return names[:1]
-	}
-	return slices.DeleteFunc(names, func(name string) bool { return slices.Contains(waiting, name) })
-}
-
-func (r *reader) leadsToAny(name string, others []string) bool {
-	leads := r.leadsTo(name)
-	return slices.ContainsFunc(others, func(o string) bool { return leads[o] })
-}
-
-// leadsTo are the names of an item and of all that it could bring in the end.
-func (r *reader) leadsTo(name string) map[string]bool {
-	if out := r.leads[name]; out != nil {
-		return out
-	}
-	out := map[string]bool{}
-	var follow func(name string)
-	follow = func(name string) {
-		it := r.book.Item(name)
-		if out[name] || it == nil {
-			return
-		}
-		out[name] = true
-		for _, c := range it.Brings {
-			if !c.House {
-				follow(c.Item)
-			}
-		}
-	}
-	follow(name)
-	if r.leads == nil {
-		r.leads = map[string]map[string]bool{}
-	}
-	r.leads[name] = out
-	return out
 }
 
 // ofOne brings a companion along that all those of its name among some bring, if what is
@@ -317,94 +240,6 @@ func (w *work) broughtByQuote(c pricebook.Companion, book *pricebook.Book) bool 
 
 // quotedAll reports whether a trade quotes for it, materials and labour.
 func (w *work) quotedAll() bool { return w.member.Given.Of("quote_covers").Choice == "all" }
-
-// named reports whether the file itself names the item in the plan.
-func (p *plan) named(name string) bool {
-	return slices.ContainsFunc(p.works, func(w *work) bool { return w.item.Name == name && w.by == "" })
-}
-
-func (p *plan) has(name string) bool {
-	return slices.ContainsFunc(p.works, func(w *work) bool { return w.item.Name == name })
-}
-
-func (p *plan) leavesOut(name string) bool {
-	return slices.ContainsFunc(p.without, func(s span) bool { return plainKey(s.text) == plainKey(name) })
-}
-
-// houseLeaves reports whether what is left out would come for the whole house.
-func (p *plan) houseLeaves(name string) bool {
-	return slices.ContainsFunc(p.works, func(w *work) bool {
-		return slices.ContainsFunc(w.item.Brings, func(c pricebook.Companion) bool { return c.House && plainKey(c.Item) == name })
-	})
-}
-
-// callsFor reports whether work of any room, or what that brings, could call for what an
-// option of the whole house does without.
-func (r *reader) callsFor(p *plan, name string) bool {
-	if p.room.Kind != "whole_house" {
-		return false
-	}
-	asked := map[*pricebook.Item]bool{}
-	var calls func(it *pricebook.Item) bool
-	calls = func(it *pricebook.Item) bool {
-		if it == nil || asked[it] {
-			return false
-		}
-		asked[it] = true
-		return slices.ContainsFunc(it.Brings, func(c pricebook.Companion) bool {
-			return c.House && plainKey(c.Item) == name || calls(r.book.Item(c.Item))
-		})
-	}
-	for _, w := range r.eachWork() {
-		if calls(w.item) {
-			return true
-		}
-	}
-	return false
-}
-
-// brings are the names of what work of a plan brings along, also once for the house, by name.
-func (r *reader) brings(p *plan) (out []string) {
-	place := r.place(p)
-	for _, w := range p.works {
-		if w.by != "" {
-			out = append(out, w.item.Name)
-		}
-		place.OwnHands = w.byOwnHands()
-		for _, c := range w.item.Brings {
-			if c.House && c.Comes(place) {
-				out = append(out, c.Item)
-			}
-		}
-	}
-	slices.Sort(out)
-	return slices.Compact(out)
-}
-
-func (r *reader) unneeded(p *plan, s span) {
-	name := plainKey(s.text)
-	if r.inLost(name) {
-		return
-	}
-	if r.itemNamed(name) == nil {
-		tell := r.say("unknown-item", s.at, "the price book has no item %s", diag.Quote(s.text))
-		brings := r.brings(p)
-		near, ok := diag.Nearest(name, brings)
-		if !ok {
-			near, ok = diag.Nearest(name, r.prices().Items())
-		}
-		switch {
-		case ok:
-			tell("did you mean %q?", near)
-		case brings == nil:
-			tell("the work brings nothing along; leave it out")
-		default:
-			tell("the work brings along: %s", strings.Join(brings, ", "))
-		}
-		return
-	}
-	r.say("without-unneeded", s.at, "nothing here would bring %s along", diag.Quote(s.text))("leave it out")
-}
 
 // place is what conditions of companions ask about.
 func (r *reader) place(p *plan) pricebook.Place {

@@ -1,0 +1,97 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
+)
+
+// named reports whether the file itself names the item in the plan.
+func (p *plan) named(name string) bool {
+	return slices.ContainsFunc(p.works, func(w *work) bool { return w.item.Name == name && w.by == "" })
+}
+
+func (p *plan) has(name string) bool {
+	return slices.ContainsFunc(p.works, func(w *work) bool { return w.item.Name == name })
+}
+
+func (p *plan) leavesOut(name string) bool {
+	return slices.ContainsFunc(p.without, func(s span) bool { return plainKey(s.text) == plainKey(name) })
+}
+
+// houseLeaves reports whether what is left out would come for the whole house.
+func (p *plan) houseLeaves(name string) bool {
+	return slices.ContainsFunc(p.works, func(w *work) bool {
+		return slices.ContainsFunc(w.item.Brings, func(c pricebook.Companion) bool { return c.House && plainKey(c.Item) == name })
+	})
+}
+
+// callsFor reports whether work of any room, or what that brings, could call for what an
+// option of the whole house does without.
+func (r *reader) callsFor(p *plan, name string) bool {
+	if p.room.Kind != "whole_house" {
+		return false
+	}
+	asked := map[*pricebook.Item]bool{}
+	var calls func(it *pricebook.Item) bool
+	calls = func(it *pricebook.Item) bool {
+		if it == nil || asked[it] {
+			return false
+		}
+		asked[it] = true
+		return slices.ContainsFunc(it.Brings, func(c pricebook.Companion) bool {
+			return c.House && plainKey(c.Item) == name || calls(r.book.Item(c.Item))
+		})
+	}
+	for _, w := range r.eachWork() {
+		if calls(w.item) {
+			return true
+		}
+	}
+	return false
+}
+
+// brings are the names of what work of a plan brings along, also once for the house, by name.
+func (r *reader) brings(p *plan) (out []string) {
+	place := r.place(p)
+	for _, w := range p.works {
+		if w.by != "" {
+			out = append(out, w.item.Name)
+		}
+		place.OwnHands = w.byOwnHands()
+		for _, c := range w.item.Brings {
+			if c.House && c.Comes(place) {
+				out = append(out, c.Item)
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+func (r *reader) unneeded(p *plan, s span) {
+	name := plainKey(s.text)
+	if r.inLost(name) {
+		return
+	}
+	if r.itemNamed(name) == nil {
+		tell := r.say("unknown-item", s.at, "the price book has no item %s", diag.Quote(s.text))
+		brings := r.brings(p)
+		near, ok := diag.Nearest(name, brings)
+		if !ok {
+			near, ok = diag.Nearest(name, r.prices().Items())
+		}
+		switch {
+		case ok:
+			tell("did you mean %q?", near)
+		case brings == nil:
+			tell("the work brings nothing along; leave it out")
+		default:
+			tell("the work brings along: %s", strings.Join(brings, ", "))
+		}
+		return
+	}
+	r.say("without-unneeded", s.at, "nothing here would bring %s along", diag.Quote(s.text))("leave it out")
+}
