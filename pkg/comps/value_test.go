@@ -457,3 +457,34 @@ func TestScaling(t *testing.T) {
 	require.InEpsilon(t, 2*a.Likely.InexactFloat64(), b.Likely.InexactFloat64(), 1e-4)
 	require.InEpsilon(t, 2*a.High.InexactFloat64(), b.High.InexactFloat64(), 1e-4)
 }
+
+// Two rows of one sale that differ in anything say the same in whichever order they stand.
+func TestTheOrderOfTwoRowsOfASalePlaysNoPart(t *testing.T) {
+	base := House{Area: Known(1500), FullBaths: Known(2), GarageCars: Known(1), Bedrooms: Known(3)}
+	with := func(change func(*Sold)) Sold {
+		s := Sold{House: base, Label: "3 Oak St", Date: townDay.AddDays(-40), Price: usd(250_000), Stated: Known(400)}
+		change(&s)
+		return s
+	}
+	rest := []Sold{
+		{House: base, Label: "5 Elm St", Date: townDay.AddDays(-50), Price: usd(240_000)},
+		{House: base, Label: "7 Elm St", Date: townDay.AddDays(-60), Price: usd(262_000)},
+	}
+	wish := Wish{Given: Given{Garage: 9000, Condition: 15_000, Rooms: 4000, Baths: 7000}, Extras: []Extra{{"pool", usd(12_000)}, {"view", usd(5000)}}}
+	house := Subject{House: House{Area: Known(1500), FullBaths: Known(2), GarageCars: Known(1), Bedrooms: Known(3), Condition: Known(4)}}
+	for name, both := range map[string][2]func(*Sold){
+		"garage cars":     {func(s *Sold) { s.GarageCars = Known(0) }, func(s *Sold) { s.GarageCars = Known(3) }},
+		"distance":        {func(s *Sold) { s.Stated = Known(100) }, func(s *Sold) { s.Stated = Known(6000) }},
+		"which are known": {func(s *Sold) { s.Bedrooms = Fact{}; s.HalfBaths = Known(0) }, func(s *Sold) {}},
+		"zero or unknown": {func(s *Sold) { s.GarageCars = Fact{}; s.HalfBaths = Known(0) }, func(s *Sold) { s.GarageCars = Known(0) }},
+		"own lines":       {func(s *Sold) { s.Has = []string{"pool"} }, func(s *Sold) { s.Has = []string{"view"} }},
+	} {
+		a, b := with(both[0]), with(both[1])
+		a.Line, b.Line = 8, 9
+		one := valued(t, append([]Sold{a, b}, rest...), house, wish)
+		a.Line, b.Line = 9, 8
+		two := valued(t, append([]Sold{b, a}, rest...), house, wish)
+		require.Len(t, one.Rows, 3, name)
+		require.True(t, one.Likely.Equal(two.Likely) && one.Low.Equal(two.Low), "%s: %s and %s", name, one.Likely, two.Likely)
+	}
+}
