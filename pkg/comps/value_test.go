@@ -306,6 +306,9 @@ func TestPairsSpareExtras(t *testing.T) {
 	v = valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000), Has: []string{"pool"}}, {House: s.House, Date: day.AddDays(-180), Price: usd(270_000)}}, s, pool)
 	requireUSD(t, 270_000, v.Likely)
 	require.False(t, v.Trend.Worth != 0)
+	require.True(t, v.Trend.Told(), "a pair says that the market stood still")
+	require.Equal(t, v.Linear[Time], v.Trend)
+	require.False(t, valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000)}}, s, pool).Trend.Told(), "one sale says nothing of it")
 }
 
 // A market that is given brings both sales of a pair to the day, also far apart: at 1% a
