@@ -201,10 +201,11 @@ func (r *reader) followCondition(c *Comparables, market *comps.Market, wish comp
 }
 
 // lowNotBelow takes back a low value that is not below what the sold houses say the house
-// is worth, where they alone say it: their own low end stands in for it everywhere.
+// is worth, where they alone say it: their own low end stands in for it everywhere. Beside a
+// value of the file it is the file's own view as well, so it stays and is doubted.
 func (r *reader) lowNotBelow(c *Comparables) {
 	low := r.good("value.low")
-	if low == nil || r.statesValue() {
+	if low == nil {
 		return
 	}
 	worth := c.Value.Likely.Sub(r.addsInComps()).Add(r.takenAdds())
@@ -214,6 +215,10 @@ func (r *reader) lowNotBelow(c *Comparables) {
 	}
 	if !stated.Equal(low.number) {
 		text += ", with the options asked for " + quantity.FormatDollars(stated)
+	}
+	if r.statesValue() {
+		r.say("low-above-comps", low.at(), "the low value (%s) is not below %s, what the sold houses say the house is worth; it is used, since the deal states a value of its own, so odds and stress count on more than the sales do even where things go badly", text, quantity.FormatDollars(worth))("state a low value below that, or take it away: the low end of the sales then stands in for it")
+		return
 	}
 	const line = "low_value"
 	r.deal.Root.Withdraw(line)
