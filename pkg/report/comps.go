@@ -246,7 +246,7 @@ func (c compsPage) worths() {
 		c.worth("a "+r.Unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth).Round(2)), quantity.FormatMoney(decimal.NewFromFloat(r.Error).Round(2)), r)
 	}
 	if slices.ContainsFunc(c.v.Rates, func(r comps.Rate) bool { return r.From == "regression" }) {
-		c.text("  ", "By regression a unit is worth a share of each sale's price, shown for this house, and the market compounds: times the difference it comes near what is adjusted above, not to it. A market a month of your own does not compound.")
+		c.text("  ", "By regression a unit is worth a share of each sale's price, shown for this house, and the market compounds: times a small difference it comes near what is adjusted above, not to it. Size and lot count by their ratio and age by its bends, so times a large one it may be far from that. A market a month of your own does not compound.")
 	}
 	for _, d := range c.v.Disbelieved {
 		c.text("  ", d.String())
