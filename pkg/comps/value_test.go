@@ -491,3 +491,27 @@ func TestTheOrderOfTwoRowsOfASalePlaysNoPart(t *testing.T) {
 		require.True(t, one.Likely.Equal(two.Likely) && one.Low.Equal(two.Low), "%s: %s and %s", name, one.Likely, two.Likely)
 	}
 }
+
+// A house that was likely redone between its sales says nothing of the market; what pairs
+// that share a sale say is as sure as the few of them that share none.
+func TestAResaleRedoneBetweenTellsNoTrend(t *testing.T) {
+	s := townSubject()
+	sale := func(label string, days int, price int64) Sold {
+		return Sold{House: s.House, Label: label, Date: townDay.AddDays(-days), Price: usd(price)}
+	}
+	v := valued(t, []Sold{sale("9 Fir Rd", 300, 200_000), sale("9 Fir Road", 30, 260_000)}, s, Wish{})
+	require.False(t, v.Trend.Told())
+	v = valued(t, []Sold{sale("9 Fir Rd", 300, 200_000), sale("8 Fir Rd", 30, 260_000)}, s, Wish{})
+	require.Positive(t, v.Trend.Worth, "of two houses")
+	flat := []Sold{sale("1 Fir Rd", 30, 210_000), sale("2 Fir Rd", 180, 190_000), sale("3 Fir Rd", 330, 200_000)}
+	v = valued(t, flat, s, Wish{})
+	var says []float64
+	for i, a := range flat {
+		for _, b := range flat[i+1:] {
+			p, q := a.Price.InexactFloat64(), b.Price.InexactFloat64()
+			says = append(says, (p-q)/q/(b.monthsTo()-a.monthsTo())*-1)
+		}
+	}
+	_, se := middle(says)
+	require.InDelta(t, se*math.Sqrt(3), v.Trend.Error, 1e-9, "three pairs of three sales are one")
+}

@@ -7,13 +7,6 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// A house that sold again within so many days for so much more was likely redone between
-// (common practice, no source).
-const (
-	soonAgain = 366
-	muchMore  = 0.20
-)
-
 // doubtOwnSale names an earlier sale of the very house, which is what it was, not what it
 // will be.
 func (r *reader) doubtOwnSale(c *Comparables) {
@@ -35,12 +28,8 @@ func (r *reader) doubtSoldTwice(c *Comparables) {
 	for i := range rows {
 		for j := range rows {
 			a, b := &rows[i], &rows[j]
-			days := quantity.DaysBetween(a.Date, b.Date)
-			if days <= 0 || days > soonAgain || !comps.SameAddress(a.Label, b.Label) {
-				continue
-			}
-			up := b.Price.InexactFloat64()/a.Price.InexactFloat64() - 1
-			if up <= muchMore {
+			up, likely := comps.Redone(&a.Sold, &b.Sold)
+			if !likely {
 				continue
 			}
 			r.say("sold-twice", c.Place(&a.Sold), "%s was sold on %s for %s, and on %s for %s (line %d), %.0f%% more: it was likely redone between", a.Name(), a.Date, quantity.FormatDollars(a.Price), b.Date, quantity.FormatDollars(b.Price), c.Place(&b.Sold).Line, math.Round(100*up))("strike the sale in which it was not what your house will be, by its line: strike: [line %d]", c.Place(&a.Sold).Line)
