@@ -204,7 +204,7 @@ func (a *adjuster) believed(told map[Line]Rate) map[Line]Rate {
 	}
 	for _, n := range never {
 		if r, ok := out[n.line]; ok && r.Worth < 0 {
-			doubt(n.line, wouldBeWorth, n.unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth)))
+			doubt(n.line, wouldBeWorth, n.unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth*n.units)))
 		}
 	}
 	for i := 0; i < len(a.m.sales); {

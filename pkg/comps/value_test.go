@@ -515,3 +515,19 @@ func TestAResaleRedoneBetweenTellsNoTrend(t *testing.T) {
 	_, se := middle(says)
 	require.InDelta(t, se*math.Sqrt(3), v.Trend.Error, 1e-9, "three pairs of three sales are one")
 }
+
+// Nor do they make land or a better condition worth less than nothing.
+func TestPairsDoNotMakeLandOrConditionWorthLessThanNothing(t *testing.T) {
+	s := townSubject()
+	s.Condition = Known(3)
+	more, better := s.House, s.House
+	more.Lot, better.Condition = Known(14_000), Known(4)
+	for says, other := range map[string]House{
+		"lot is not believed, so it is not adjusted: 1,000 sq ft of lot would be worth -$1,000.00":        more,
+		"condition is not believed, so it is not adjusted: a step of condition would be worth -$7,000.00": better,
+	} {
+		v := valued(t, []Sold{{House: s.House, Date: townDay.AddDays(-40), Price: usd(200_000)}, {House: other, Date: townDay.AddDays(-40), Price: usd(193_000)}}, s, Wish{})
+		require.Len(t, v.Disbelieved, 1)
+		require.Contains(t, v.Disbelieved[0].String(), says)
+	}
+}
