@@ -223,7 +223,7 @@ func (a *adjuster) believed(told map[Line]Rate) map[Line]Rate {
 		case math.Abs(by) > mostByEstimate:
 			doubt(largest, wouldMove, name, 100*by)
 		case math.Abs(sum) > mostByEstimate:
-			doubt(largest, wouldMove+", and all together by %.0f%%", name, 100*by, 100*sum)
+			doubt(largest, wouldMove+", and all that pairs say, without what you give, by %.0f%%", name, 100*by, 100*sum)
 		default:
 			i++
 			continue
