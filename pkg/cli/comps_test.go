@@ -220,3 +220,10 @@ func TestByRegressionOnThePage(t *testing.T) {
 	require.Contains(t, out, "by regression\n")
 	require.Contains(t, strings.Join(strings.Fields(out), " "), "times a small difference it comes near what is adjusted above")
 }
+
+// A sale that weighs next to nothing is none that the value rests on.
+func TestSlightSalesOnThePage(t *testing.T) {
+	alike := strings.Replace(soldDeal, "living area: 1300 sq ft, baths: 2.5, condition: excellent", "living area: 3900 sq ft, baths: 5, condition: excellent", 1)
+	require.Contains(t, strings.Join(strings.Fields(page(t, alike)), " "), "Drawn from 3 sales before 2026-06-01; 1 of them weighing under 1%, so it rests on 2.")
+	require.NotContains(t, page(t, soldDeal), "so it rests on")
+}
