@@ -367,6 +367,14 @@ func TestOneSaleSpeltTwice(t *testing.T) {
 	}
 }
 
+// No house has 33 bedrooms.
+func TestTooManyBedrooms(t *testing.T) {
+	l, found := read(t, "address,sold,price,beds\na 1,2026-04-02,243000,33\na 2,2026-04-03,243000,20\n", Options{})
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, `"33" is hardly how many bedrooms a house has`)
+	require.Equal(t, []Fact{{}, Known(20)}, []Fact{l.Sale(0).Bedrooms, l.Sale(1).Bedrooms})
+}
+
 // Without an address all that is said must agree for two rows to be one sale.
 func TestRowsWithoutAnAddress(t *testing.T) {
 	flags := func(rows string) Flags {

@@ -158,6 +158,9 @@ func count(to *Fact, s string) (err error) {
 	return err
 }
 
+// mostBedrooms is how many no house has more of (common practice, no source).
+const mostBedrooms = 20
+
 // bedrooms reads a whole number, since 3/4 may be bedrooms and baths; 0, which records hold
 // for "not counted", is not known.
 func (r *row) bedrooms(s string) error {
@@ -166,7 +169,7 @@ func (r *row) bedrooms(s string) error {
 		r.Bedrooms = Fact{}
 		return &cellError{fmt.Sprintf("%q is no whole number of bedrooms", s), "how many there are, e.g. 3"}
 	}
-	if err == nil && r.Bedrooms.Value == 0 {
+	if err == nil && (r.Bedrooms.Value == 0 || r.Bedrooms.Value > mostBedrooms) {
 		r.Bedrooms, r.doubt = Fact{}, &bedroomDoubt
 	}
 	return err

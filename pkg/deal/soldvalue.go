@@ -141,11 +141,11 @@ func (r *reader) comparables() {
 	} else {
 		wish.Keep = own
 	}
-	c.Choice = market.Choose(subject, wish)
+	passed, err := r.chosen(c, market, &wish)
 	c.Usable, c.LeftOld = c.Choice.Market().Len(), c.Choice.Market().LeftOld()
 	c.NotUsed = l.notUsed(c.Choice, market.Aside(), asked, c.Day)
-	var err error
-	switch c.Value, err = c.Choice.Value(); {
+	c.NotUsed = append(passed, c.NotUsed...)
+	switch {
 	case errors.Is(err, comps.ErrNoSales):
 		if r.statesValue() {
 			r.say("comps-none", r.needed("comps"), "%s, so nothing tells the value", c.None())("name houses sold before %s, each with its day and price, or take comps away", c.Day)
@@ -160,6 +160,22 @@ func (r *reader) comparables() {
 		r.intoModel(c)
 		r.followCondition(c, market, wish)
 		r.lowNotBelow(c)
+	}
+}
+
+// chosen chooses and values the sales; one that the list alone puts forward and adjustments
+// leave nothing of is left out and named, and the others stand.
+func (r *reader) chosen(c *Comparables, market *comps.Market, wish *comps.Wish) (passed []comps.Passed, err error) {
+	for {
+		c.Choice = market.Choose(c.Subject, *wish)
+		c.Value, err = c.Choice.Value()
+		e, none := errors.AsType[*comps.NoPriceError](err)
+		if !none || e.Sale.Line >= fromTable || slices.Contains(wish.Add, e.Sale.Line) || len(c.Choice.Comps) == 1 {
+			return passed, err
+		}
+		wish.Strike = append(wish.Strike, e.Sale.Line)
+		passed = append(passed, comps.Passed{Sold: e.Sale, Why: "adjusted to " + quantity.FormatDollars(e.Adjusted) + ", which is no price"})
+		r.say("sale-far-off", c.Place(&e.Sale), "%v, so it is left out", e)("look whether the sale was read right, or check the amounts, each of which is for one unit, as one square foot")
 	}
 }
 
