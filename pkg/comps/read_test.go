@@ -367,6 +367,15 @@ func TestOneSaleSpeltTwice(t *testing.T) {
 	}
 }
 
+// None is nothing, and a share is asked for in dollars.
+func TestConcessionsInWords(t *testing.T) {
+	l, found := read(t, "address,sold,price,concessions\na 1,2026-04-02,243000,none\na 2,2026-04-03,243000,3%\n", Options{})
+	require.True(t, l.Sale(0).Concessions.IsZero())
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, `"3%" is a share`)
+	require.Contains(t, found[0].Hint, "$6,000 for 3% of $200,000")
+}
+
 // No house has 33 bedrooms.
 func TestTooManyBedrooms(t *testing.T) {
 	l, found := read(t, "address,sold,price,beds\na 1,2026-04-02,243000,33\na 2,2026-04-03,243000,20\n", Options{})

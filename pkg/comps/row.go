@@ -10,6 +10,8 @@ import (
 	"strings"
 	"sync"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/quantity"
 )
 
@@ -100,6 +102,13 @@ func (r *row) price(s string) (err error) {
 }
 
 func (r *row) concessions(s string) error {
+	if w := strings.ToLower(s); w == "none" || w == "no" {
+		r.Concessions = decimal.Zero
+		return nil
+	}
+	if strings.HasSuffix(s, "%") {
+		return &cellError{fmt.Sprintf("%q is a share", s), "the dollars that the seller paid for the buyer, e.g. $6,000 for 3% of $200,000"}
+	}
 	x, err := money(s)
 	if err == nil && x.IsNegative() {
 		return &cellError{fmt.Sprintf("%q is below zero", s), "what the seller paid for the buyer, e.g. $3,000"}
