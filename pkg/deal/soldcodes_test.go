@@ -342,3 +342,9 @@ func TestASaleOfAListThatComesToNothingIsLeftOut(t *testing.T) {
 	_, found = deal.ReadWith(how, "a.yaml", []byte(text+"  add: [3 Elm St]\n"))
 	require.Equal(t, "comps-no-price", found.Errors()[0].Code)
 }
+
+// One own line is not set by itself, and the hint names what works.
+func TestOneOwnLineIsNotSet(t *testing.T) {
+	_, found := deal.Read("a.yaml", []byte(unvalued+"comps:\n  own lines: {pool: $9,000}\n  sold: {1 Elm St: {sold: 2025-11-14, price: $296k}}\n"), deal.Set{Path: "comps.own lines.pool", Value: "$12k"})
+	require.Contains(t, found.Errors()[0].Hint, "--set 'comps.own lines={pool: $12,000}'")
+}
