@@ -156,6 +156,9 @@ func (s *drawSheet) keptOf(amount string) string {
 // toCents rounds a formula to cents, after a look at nine decimals, as the model does.
 func toCents(formula string) string { return "ROUND(ROUND(" + formula + ",9),2)" }
 
+// inCents rounds by the same rule as toCents.
+func inCents(x decimal.Decimal) decimal.Decimal { return x.Round(9).Round(2) }
+
 const percent0 = `0%`
 
 // drawn is the exact amount that stands in a cell: nothing is asked for yet.
@@ -230,7 +233,7 @@ func (s *drawSheet) covered() {
 	if s.answer.Deal.HasCash {
 		proven, cash = s.added(g, s.model.Find(root, "proven_cash")), s.answer.Line("proven_cash")
 	}
-	kept := left(colLender).Mul(s.answer.Line("retained_of_draws")).Round(2)
+	kept := inCents(decimal.Max(decimal.Zero, left(colLender)).Mul(s.answer.Line("retained_of_draws")))
 	spare := left(colLender).Sub(kept).Add(cash).Sub(left(colTotal))
 	first := row + 3
 	fill := func(c cell) cell {
