@@ -77,6 +77,9 @@ func (b *book) tooLong() string {
 
 // asStood is the condition that every input is what it was when the words were written.
 func (b *book) asStood() string {
+	if b.stood != "" {
+		return b.stood
+	}
 	const most = 100 // in one formula, for they can be only so long
 	var all, groups []string
 	for _, c := range b.model.Cells {
@@ -91,7 +94,13 @@ func (b *book) asStood() string {
 	for some := range slices.Chunk(all, most) {
 		groups = append(groups, b.working("whether inputs are as they stood", "IF("+nested("AND(", some)+",1,0)", 1)+"=1")
 	}
-	return nested("AND(", groups)
+	b.stood = nested("AND(", groups)
+	return b.stood
+}
+
+// ifStood is a formula that says words as long as no input has changed, and others after.
+func (b *book) ifStood(words, changed string) cell {
+	return cell{value: words, formula: "IF(" + b.asStood() + "," + quoted(words) + "," + quoted(changed) + ")"}
 }
 
 // stillTrue says whether the words above still fit the figures below: they rest on searches, so
@@ -99,7 +108,9 @@ func (b *book) asStood() string {
 func (b *book) stillTrue(g *grid, row int) int {
 	fits := "The words above fit the figures below."
 	changed := "Inputs have changed: the advice above, but for the first line, and figures in italics are for the deal file as it stood. Run the program for new ones."
-	return g.spoken(row, changed, cell{value: fits, formula: b.inMonths("IF("+b.asStood()+",\""+fits+"\",\""+changed+"\")", b.tooLong())})
+	c := b.ifStood(fits, changed)
+	c.formula = b.inMonths(c.formula, b.tooLong())
+	return g.spoken(row, lastColumn, changed, c)
 }
 
 func (b *book) howHigh() []entry {
