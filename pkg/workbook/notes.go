@@ -160,12 +160,12 @@ func (b *book) doubtful(g *grid, row int) int {
 		}
 		all = append(all, s+strings.TrimRight(". "+d.Hint, ". "))
 	}
-	return g.told(row, "Doubtful; look again", all)
+	return g.told(row, "Doubtful in the deal file as it stood; look again", all)
 }
 
 // cautions writes the cautions in full, with what each rests on.
 func (b *book) cautions(g *grid, row int) {
-	g.heading(row, 1, 2, "Be careful; this informs, it does not advise")
+	g.heading(row, 1, 2, careful)
 	row++
 	for _, c := range b.answer.Cautions {
 		if b.how.For == Lender && c.ID == "tax" { // hers alone

@@ -107,7 +107,7 @@ func (b *book) ifStood(words, changed string) cell {
 // they do only while no input has changed.
 func (b *book) stillTrue(g *grid, row int) int {
 	fits := "The words above fit the figures below."
-	changed := "Inputs have changed: the advice above, but for the first line, and figures in italics are for the deal file as it stood. Run the program for new ones."
+	changed := "Inputs have changed: the advice above, but for the first line, the cautions below and in Notes, and figures in italics are for the deal file as it stood. Run the program for new ones."
 	c := b.ifStood(fits, changed)
 	c.formula = b.inMonths(c.formula, b.tooLong())
 	return g.spoken(row, lastColumn, changed, c)
@@ -354,9 +354,12 @@ func (b *book) checks(g *grid, row int) int {
 	return row + 1 + (len(all)+1)/2
 }
 
+// careful is the head of cautions, which no formula tells.
+const careful = "Be careful, by the deal file as it stood; this informs, it does not advise"
+
 // careful names the cautions and what is assumed.
 func (b *book) careful(g *grid, row int) int {
-	g.heading(row, 1, lastColumn, "Be careful; this informs, it does not advise (texts and sources: Notes)")
+	g.heading(row, 1, lastColumn, careful+" (texts and sources: Notes)")
 	row++
 	for i, c := range b.answer.Cautions {
 		g.set(row+i/2, 1+i%2*3, text("· "+c.Title, look{role: small}))
