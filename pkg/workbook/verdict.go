@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/solve"
 )
@@ -80,22 +81,30 @@ func (b *book) asStood() string {
 	if b.stood != "" {
 		return b.stood
 	}
+	b.stood = b.sameAll("whether inputs are as they stood", func(*model.Cell) bool { return true })
+	return b.stood
+}
+
+// sameAll is the condition that every input of some is what the deal file gave.
+func (b *book) sameAll(words string, of func(*model.Cell) bool) string {
 	const most = 100 // in one formula, for they can be only so long
 	var all, groups []string
 	for _, c := range b.model.Cells {
 		switch {
-		case b.places[c.Index].grid == nil || !b.editable(c):
+		case b.places[c.Index].grid == nil || !b.editable(c) || !of(c):
 		case c.Line.Unit == "choice":
 			all = append(all, b.cellRef(c)+"="+quoted(b.choice(c)))
 		default:
 			all = append(all, "ABS(N("+b.cellRef(c)+")-"+numeral(b.answer.Values.Of(c), bindsAll)+")<0.0000005")
 		}
 	}
-	for some := range slices.Chunk(all, most) {
-		groups = append(groups, b.working("whether inputs are as they stood", "IF("+nested("AND(", some)+",1,0)", 1)+"=1")
+	if len(all) == 0 {
+		return ""
 	}
-	b.stood = nested("AND(", groups)
-	return b.stood
+	for some := range slices.Chunk(all, most) {
+		groups = append(groups, b.working(words, "IF("+nested("AND(", some)+",1,0)", 1)+"=1")
+	}
+	return nested("AND(", groups)
 }
 
 // ifStood is a formula that says words as long as no input has changed, and others after.
