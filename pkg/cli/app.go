@@ -38,9 +38,18 @@ func System() Streams {
 	return Streams{os.Stdin, os.Stdout, os.Stderr, terminal(os.Stdout), terminal(os.Stderr), os.Getenv, interruptible}
 }
 
+// terminal takes a device of characters for one, but for those that only swallow or refuse.
 func terminal(f *os.File) bool {
 	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
+	if err != nil || info.Mode()&os.ModeCharDevice == 0 {
+		return false
+	}
+	for _, name := range []string{os.DevNull, "/dev/full"} {
+		if other, err := os.Stat(name); err == nil && os.SameFile(info, other) {
+			return false
+		}
+	}
+	return true
 }
 
 // interruptible takes interrupts over from whoever would end the process at once.

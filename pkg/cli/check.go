@@ -134,7 +134,7 @@ func (c *common) untaken(l *loaded, path string, sets []deal.Set) (diag.List, er
 // checkQuotes checks a workbook of quotes against the starter book, and the book that
 // would come of it.
 func checkQuotes(name string, data []byte) (checked, error) {
-	quotes, _, found := pricebook.ReadWorkbook(name, data, pricebook.Starter())
+	quotes, found := pricebook.CheckWorkbook(name, data, pricebook.Starter())
 	for i, d := range found {
 		if d.Code == "quotes-name" { // it may be of a book of the owner's
 			found[i] = d.WithHint("%s; names of your own book are known to   ledgerboard prices --from %s --book mine.yaml", d.Hint, name)

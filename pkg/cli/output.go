@@ -75,6 +75,14 @@ func noFolder(path string) error {
 	return nil
 }
 
+// unmade is why a file could not be made in a folder that is there.
+func unmade(err error) string {
+	if os.IsNotExist(err) {
+		return "no file can be written there"
+	}
+	return reason(err)
+}
+
 // writeNew writes a file that was not there, whole or not at all.
 func writeNew(path, text string) error {
 	if err := noFolder(path); err != nil {
@@ -82,7 +90,7 @@ func writeNew(path, text string) error {
 	}
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
-		return fmt.Errorf("%s: %s", path, reason(err))
+		return fmt.Errorf("%s: %s", path, unmade(err))
 	}
 	_, err = f.WriteString(text)
 	if closed := f.Close(); err == nil {

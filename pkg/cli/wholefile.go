@@ -19,9 +19,12 @@ func newWholeFile(path string) (*wholeFile, error) {
 	if err := noFolder(path); err != nil {
 		return nil, err
 	}
+	if to, err := filepath.EvalSymlinks(path); err == nil { // what a link leads to is written, not the link
+		path = to
+	}
 	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
 	if err != nil {
-		return nil, fmt.Errorf("%s: %s", path, reason(err))
+		return nil, fmt.Errorf("%s: %s", path, unmade(err))
 	}
 	return &wholeFile{path, f}, nil
 }

@@ -42,7 +42,19 @@ func (r *sheetRows) forLine(at diag.Pos, values []string) diag.Diag {
 	if entry == "" {
 		return d.WithHint("put the amount into the deal file, at that line of the renovation:   labour: ... and materials: ..., or amount: ... for both")
 	}
-	return d.WithHint("put it into the deal file, at that line of the renovation:   %s", entry)
+	return d.WithHint("put it into the deal file, at that line of the renovation, in the place of %s:   %s", replaces(entry), entry)
+}
+
+// replaces is what of a line of the deal an entry takes the place of: an amount cannot stand
+// beside labour or materials.
+func replaces(entry string) string {
+	switch {
+	case strings.HasPrefix(entry, "amount: "):
+		return "its amount, or of its labour and materials"
+	case strings.Contains(entry, "materials: "):
+		return "its labour and materials, or of its amount"
+	}
+	return "its labour, or of its amount with   materials: ...   beside it"
 }
 
 // called is what a line of the deal is called that a row of a form is for: its trade and its

@@ -68,6 +68,7 @@ func gate(data []byte) ([]byte, error) {
 	seen := map[string]bool{}
 	spare := map[string][]span{}
 	left, elements := int64(mostUnzipped), mostElements
+	texts := &sharedTexts{}
 	for _, f := range z.File {
 		name := strings.ToLower(strings.ReplaceAll(f.Name, `\`, "/"))
 		switch {
@@ -77,7 +78,7 @@ func gate(data []byte) ([]byte, error) {
 			return nil, refuse("save it as .xlsx, which has no macros", "the workbook holds macros, which are not read")
 		}
 		seen[name] = true
-		cuts, err := gatePart(f, &left, &elements)
+		cuts, err := gatePart(f, &left, &elements, texts)
 		if err != nil {
 			return nil, err
 		}
@@ -88,10 +89,13 @@ func gate(data []byte) ([]byte, error) {
 	if !seen["[content_types].xml"] || !seen["xl/workbook.xml"] {
 		return nil, refuse(asXLSX, "it is an archive, but no workbook")
 	}
+	if err := texts.sound(); err != nil {
+		return nil, err
+	}
 	return without(z, data, spare)
 }
 
-func gatePart(f *zip.File, left *int64, elements *int) (cuts []span, err error) {
+func gatePart(f *zip.File, left *int64, elements *int, texts *sharedTexts) (cuts []span, err error) {
 	damaged := refuse(anewXLSX, "it is no sound workbook: its part %q is damaged", f.Name)
 	r, err := f.Open()
 	if err != nil {
@@ -100,7 +104,7 @@ func gatePart(f *zip.File, left *int64, elements *int) (cuts []span, err error) 
 	defer r.Close()
 	limited := &io.LimitedReader{R: r, N: *left + 1}
 	if name := strings.ToLower(f.Name); strings.HasSuffix(name, ".xml") || strings.HasSuffix(name, ".rels") {
-		cuts, err = gateXML(limited, elements)
+		cuts, err = gateXML(strings.ReplaceAll(name, `\`, "/"), limited, elements, texts)
 	}
 	if err == nil {
 		_, err = io.Copy(io.Discard, limited)
@@ -119,7 +123,7 @@ func gatePart(f *zip.File, left *int64, elements *int) (cuts []span, err error) 
 }
 
 // gateXML goes through a part without keeping it, and finds what is empty far out.
-func gateXML(r io.Reader, elements *int) (cuts []span, err error) {
+func gateXML(part string, r io.Reader, elements *int, texts *sharedTexts) (cuts []span, err error) {
 	d := xml.NewDecoder(r)
 	depth := 0
 	out := farOut{}
@@ -141,6 +145,11 @@ func gateXML(r io.Reader, elements *int) (cuts []span, err error) {
 		case xml.EndElement:
 			out.end(depth, d.InputOffset())
 			depth--
+			if err := texts.end(); err != nil {
+				return nil, err
+			}
+		case xml.CharData:
+			texts.text(t)
 		case xml.StartElement:
 			if depth++; depth > 200 {
 				return nil, refuse(plainCopy, "the workbook is nested deeper than is read")
@@ -149,6 +158,9 @@ func gateXML(r io.Reader, elements *int) (cuts []span, err error) {
 				return nil, refuse(plainCopy, "the workbook has more cells than are read")
 			}
 			if err := out.begin(t, depth, from); err != nil {
+				return nil, err
+			}
+			if err := texts.begin(part, t, depth); err != nil {
 				return nil, err
 			}
 			if hasMacros(t) {

@@ -19,6 +19,20 @@ import (
 // Nothing in the workbook is worked out; a formula where a value belongs is a mistake, and
 // so is a workbook with macros or beyond what is read.
 func ReadWorkbook(name string, data []byte, b *Book) (quotes []Quote, ignored []string, found diag.List) {
+	return readWorkbook(name, data, b, diag.Errorf)
+}
+
+// CheckWorkbook reads a workbook as ReadWorkbook does, for who only looks: that all amounts
+// of a form belong into the deal file is no mistake of the form.
+func CheckWorkbook(name string, data []byte, b *Book) (quotes []Quote, found diag.List) {
+	quotes, _, found = readWorkbook(name, data, b, diag.Warnf)
+	return quotes, found
+}
+
+// A severity makes a mistake or a doubt.
+type severity func(at diag.Pos, code, format string, args ...any) diag.Diag
+
+func readWorkbook(name string, data []byte, b *Book, elsewhere severity) (quotes []Quote, ignored []string, found diag.List) {
 	defer func() {
 		if recover() != nil { // the library takes parts for sound that are not
 			quotes, ignored = nil, nil
@@ -41,17 +55,16 @@ func ReadWorkbook(name string, data []byte, b *Book) (quotes []Quote, ignored []
 	}
 	found.Sort()
 	if len(quotes) == 0 && !found.HasErrors() {
-		found.Add(rows.nothing(r.totals))
+		found.Add(rows.nothing(r.totals, elsewhere))
 	}
 	return quotes, ignored, found
 }
 
 // nothing says that no price for the book is in the sheet, and where what is in it goes; in
 // some rows stand totals alone.
-func (r *sheetRows) nothing(totals int) diag.Diag {
-	wrong := func(format string, args ...any) diag.Diag {
-		return diag.Errorf(diag.Pos{File: r.name, Cell: r.sheet}, "quotes-form", format, args...)
-	}
+func (r *sheetRows) nothing(totals int, elsewhere severity) diag.Diag {
+	at := diag.Pos{File: r.name, Cell: r.sheet}
+	wrong := func(words string) diag.Diag { return elsewhere(at, "quotes-form", "%s", words) }
 	switch {
 	case r.lines > 0 && totals > 0:
 		return wrong("no row has a price for a price book: all amounts are for lines of the deal, or totals").
@@ -63,7 +76,7 @@ func (r *sheetRows) nothing(totals int) diag.Diag {
 		return wrong("no row has a price for a price book: only totals are filled in").
 			WithHint("put them into the deal file as quotes, as is said for each row, or fill in the unit price or the labour")
 	}
-	return wrong("nothing is filled in: no row has a price").WithHint("fill in the unit price, or the labour, of what is bid on")
+	return diag.Errorf(at, "quotes-form", "nothing is filled in: no row has a price").WithHint("fill in the unit price, or the labour, of what is bid on")
 }
 
 // unsound is why a workbook is not read.

@@ -54,6 +54,7 @@ type book struct {
 
 	workingGrid *grid
 	soundAt     string // the condition that inputs can be so
+	stood       string // the condition that no input has changed
 	conditions  []condition
 }
 

@@ -60,37 +60,23 @@ func (p *soldPage) value(row int) int {
 		entry{"what the deal goes by", p.figure("after_repair_value").as(rounded)},
 		entry{"the dearest of them sold for", p.figure("best_comp_price").as(rounded)},
 		entry{"price and work come to", p.figure("house_and_work").as(rounded)},
-		entry{"house and sales are as the weights were drawn", p.unchanged()},
+		entry{"all is as the weights were drawn", p.unchanged()},
 	)
 	p.heading(row, 1, 2, "the value")
 	return p.list(row+1, 1, list) + 1
 }
 
-// unchanged says whether what the weights rest on is as it was.
+// unchanged says whether what the weights rest on is as it was: all that is compared, what a
+// unit of it is worth, the days and the market. The ends of the range rest on them.
 func (p *soldPage) unchanged() cell {
-	var parts []string
-	check := func(c *model.Cell) {
-		if c != nil && c.Given != nil && p.editable(c) && p.places[c.Index].grid != nil {
-			parts = append(parts, "ABS("+p.places[c.Index].from(nil, 0)+"-"+numeral(p.answer.Values.Of(c), bindsAll)+")<0.000001")
-		}
-	}
-	for _, f := range deal.Compared() {
-		check(p.model.Find(p.model.Root, f.Ours))
-		for _, m := range p.sold.Members {
-			if c := p.model.Find(m, f.Theirs); c.Member == m {
-				check(c)
-			}
-		}
-	}
-	for _, m := range p.sold.Members {
-		check(p.model.Find(m, "sold_price"))
-		check(p.model.Find(m, "months_before"))
-	}
+	same := p.sameAll("whether house, sales and amounts are as they stood", func(c *model.Cell) bool {
+		return c.Given != nil && c.Line.Section == "Comparables" && !strings.HasPrefix(c.Line.Name, "comps_") && c.Line.Name != "options_in_comps"
+	})
 	const ok, no = "yes", "NO: run the program for new weights"
-	if len(parts) == 0 {
+	if same == "" {
 		return said(ok)
 	}
-	return cell{value: ok, formula: `IF(` + nested("AND(", parts) + `,"` + ok + `","` + no + `")`, look: look{role: strong, right: true}}
+	return cell{value: ok, formula: "IF(" + same + `,"` + ok + `","` + no + `")`, look: look{role: strong, right: true}}
 }
 
 // block writes some sales beside each other and returns the row below.

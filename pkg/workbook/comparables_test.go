@@ -55,7 +55,20 @@ func TestComparablesRecomputed(t *testing.T) {
 	}
 	require.Equal(t, v.Of(want).String(), at(rowOf(t, page, "what they say the house sells for"), 2))
 	require.Equal(t, v.Of(b.model.Find(first, "adjusted_price")).String(), at(rowOf(t, page, "adjusted price"), 3))
-	require.Contains(t, at(rowOf(t, page, "house and sales are as the weights were drawn"), 2), "NO")
+	require.Contains(t, at(rowOf(t, page, "all is as the weights were drawn"), 2), "NO")
+}
+
+// The weights rest on what a unit is worth too: without an amount for a bath the sales fit
+// otherwise, and the page says that its weights are not new.
+func TestWeightsRestOnTheAmounts(t *testing.T) {
+	b := bookOf(t, larkspur, Options{Uncached: true})
+	at := b.places[b.model.Find(b.model.Root, "bath_rate").Index]
+	at.grid.rows[at.row-1][at.col-1].value = 0.0
+	file := t.TempDir() + "/larkspur.xlsx"
+	saved(t, file, b)
+	is, err := recomputed(t, file)[file].GetCellValue("Comparables", address(rowOf(t, sheetOf(b, "Comparables"), "all is as the weights were drawn"), 2, false, false))
+	require.NoError(t, err)
+	require.Contains(t, is, "NO")
 }
 
 // A lender sees the grid and the value, and not the ends of the range: the low one is

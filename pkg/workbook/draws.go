@@ -137,7 +137,7 @@ func (s *drawSheet) beyond() {
 	money := look{size: tableSize, format: cents}
 	s.page.set(s.unpaid, drawWork, text("less what no lender has agreed to pay", look{size: tableSize, wrap: true}))
 	for col, formula := range map[int]string{
-		drawChanges:  fmt.Sprintf("-MAX(0,%s-%s)", lines(drawChanges), filled(address(s.more, drawToFinish, false, false))),
+		drawChanges:  fmt.Sprintf("-MAX(0,%s-%s)", s.changed(), filled(address(s.more, drawToFinish, false, false))),
 		drawRevised:  at(drawChanges),
 		drawNow:      fmt.Sprintf("MIN(0,MAX(0,%s+%s-%s)-%s)", lines(drawRevised), at(drawRevised), lines(drawBefore), lines(drawNow)),
 		drawRetained: s.keptOf(at(drawNow)),
@@ -148,6 +148,11 @@ func (s *drawSheet) beyond() {
 	}
 }
 
+// changed is what the changes make of what lenders pay of the lines.
+func (s *drawSheet) changed() string {
+	return sumOf(drawRevised, s.first, s.end) + "-" + sumOf(drawApproved, s.first, s.end)
+}
+
 // keptOf is what lenders keep of an amount until the work is finished.
 func (s *drawSheet) keptOf(amount string) string {
 	return toCents(amount + "*" + address(3, drawRetained, true, true))
@@ -155,6 +160,9 @@ func (s *drawSheet) keptOf(amount string) string {
 
 // toCents rounds a formula to cents, after a look at nine decimals, as the model does.
 func toCents(formula string) string { return "ROUND(ROUND(" + formula + ",9),2)" }
+
+// inCents rounds by the same rule as toCents.
+func inCents(x decimal.Decimal) decimal.Decimal { return x.Round(9).Round(2) }
 
 const percent0 = `0%`
 
@@ -187,7 +195,7 @@ func claimed(row int) string {
 func filled(at string) string { return "N(" + at + ")" }
 
 // draw writes a line: what lenders pay of a row of the breakdown, and what is drawn of it.
-// Nothing is approved beyond what was inspected.
+// Nothing is approved beyond what was inspected, and no change takes more off a line than it has.
 func (s *drawSheet) draw(number, work string, from int) {
 	row := s.page.next()
 	at := func(col int) string { return address(row, col, false, false) }
@@ -195,14 +203,18 @@ func (s *drawSheet) draw(number, work string, from int) {
 	s.page.set(row, drawNumber, text(number, look{size: tableSize}))
 	s.page.set(row, drawWork, text(work, look{size: tableSize, wrap: true}))
 	money := look{size: tableSize, format: cents}
+	inspected := "MAX(0,MIN(1," + filled(at(drawInspected)) + "))"
+	revised := func(of int) string {
+		return fmt.Sprintf("MAX(MIN(0,%s),%s+%s)", at(of), at(of), filled(at(drawChanges)))
+	}
 	for col, formula := range map[int]string{
 		drawWhole: there(colTotal), drawApproved: there(colLender),
-		drawRevised:  at(drawApproved) + "+" + filled(at(drawChanges)),
-		drawNow:      toCents(fmt.Sprintf("MAX(0,MIN(%s,%s*%s-%s))", filled(at(drawAsked)), filled(at(drawInspected)), at(drawRevised), filled(at(drawBefore)))),
+		drawRevised:  revised(drawApproved),
+		drawNow:      toCents(fmt.Sprintf("MAX(0,MIN(%s,%s*%s-%s))", filled(at(drawAsked)), inspected, at(drawRevised), filled(at(drawBefore)))),
 		drawRetained: s.keptOf(at(drawNow)),
 		drawNet:      at(drawNow) + "-" + at(drawRetained),
 		drawLeft:     at(drawRevised) + "-" + filled(at(drawBefore)) + "-" + at(drawNow),
-		drawToFinish: toCents(fmt.Sprintf("(%s+%s)*(1-%s)", at(drawWhole), filled(at(drawChanges)), filled(at(drawInspected)))),
+		drawToFinish: toCents(revised(drawWhole) + "*(1-" + inspected + ")"),
 	} {
 		s.page.set(row, col, cell{value: near(s.drawn(row, col)), formula: formula, look: money})
 	}
@@ -230,7 +242,7 @@ func (s *drawSheet) covered() {
 	if s.answer.Deal.HasCash {
 		proven, cash = s.added(g, s.model.Find(root, "proven_cash")), s.answer.Line("proven_cash")
 	}
-	kept := left(colLender).Mul(s.answer.Line("retained_of_draws")).Round(2)
+	kept := inCents(decimal.Max(decimal.Zero, left(colLender)).Mul(s.answer.Line("retained_of_draws")))
 	spare := left(colLender).Sub(kept).Add(cash).Sub(left(colTotal))
 	first := row + 3
 	fill := func(c cell) cell {
@@ -273,14 +285,23 @@ func (s *drawSheet) covered() {
 	s.soFar(first + 7)
 }
 
-// overdrawn speaks up where more was drawn of a line than it comes to. What is left of a line
+// overdrawn speaks up where more was drawn of a line than it comes to, or taken off it. What is left of a line
 // that is a credit lies below nothing before anything is drawn.
 func (s *drawSheet) overdrawn() cell {
+	const fine = "No line is drawn beyond what it comes to."
 	span := func(col int) string {
 		return address(s.first, col, false, false) + ":" + address(s.end, col, false, false)
 	}
-	return s.says("SUMPRODUCT(("+span(drawLeft)+"<-0.005)*("+span(drawLeft)+"<"+span(drawRevised)+"-0.005))=0", true, "No line is drawn beyond what it comes to.",
+	var taken []string
+	for row := s.first; row <= s.end; row++ {
+		whole := address(row, drawWhole, false, false)
+		taken = append(taken, whole+"+"+filled(address(row, drawChanges, false, false))+"<MIN(0,"+whole+")-0.005")
+	}
+	c := s.says("SUMPRODUCT(("+span(drawLeft)+"<-0.005)*("+span(drawLeft)+"<"+span(drawRevised)+"-0.005))=0", true, fine,
 		"MORE IS DRAWN OF A LINE THAN IT COMES TO: what is left to draw of it is below nothing. Move money to it, or take it off the next draw.")
+	c.formula = strings.Replace(c.formula, quoted(fine), "IF("+nested("OR(", taken)+","+
+		quoted("MORE IS TAKEN OFF A LINE THAN IT HAS: what a change takes beyond the line is not counted.")+","+quoted(fine)+")", 1)
+	return c
 }
 
 // soFar says what lenders keep of the draws so far, and what each draw costs.
@@ -307,13 +328,13 @@ func (s *drawSheet) soFar(row int) {
 // unagreed says what the changes add that lenders do not pay, or take out.
 func (s *drawSheet) unagreed() cell {
 	at := func(row, col int) string { return address(row, col, false, false) }
-	added, none := sumOf(drawChanges, s.first, s.end), "Changes come to nothing in all: they only move money between lines."
-	beyond := added + "-" + filled(at(s.more, drawToFinish))
+	added, none := s.changed(), "Changes come to nothing in all: they only move money between lines."
+	beyond := "(" + added + ")-" + filled(at(s.more, drawToFinish))
 	amount := func(x string) string { return "TEXT(" + x + `,"#,##0.00")` }
 	return cell{value: none, look: look{size: tableSize, role: strong, off: true}, formula: "IF(" + beyond + ">=0.005," +
 		quoted("CHANGES ADD $") + "&" + amount(beyond) + "&" + quoted(" THAT NO ONE HAS AGREED TO PAY: it is the owner's, unless it comes out of contingency; then take it off that line.") +
 		",IF(" + added + ">=0.005," + quoted("What changes add, lenders have agreed to pay.") +
-		",IF(" + added + "<=-0.005," + quoted("Changes take $") + "&" + amount("-("+added+")") + "&" + quoted(" out of the work, and out of what lenders pay.") + "," + quoted(none) + ")))"}
+		",IF(" + added + "<=-0.005," + quoted("Changes take $") + "&" + amount("-("+added+")") + "&" + quoted(" off what lenders pay.") + "," + quoted(none) + ")))"}
 }
 
 // breakdownTotal is the exact total of a column of the breakdown.

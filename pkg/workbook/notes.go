@@ -118,7 +118,7 @@ func (b *book) sticks(g *grid, row int) int {
 		return row
 	}
 	fit, anew := "The cut lists fit the work.", "Lengths have changed: cut anew. Numbers of sticks, and what they cost, are those of the deal file as it was (Notes)."
-	return g.spoken(row, anew, cell{value: fit, formula: "IF(" + same + "," + quoted(fit) + "," + quoted(anew) + ")"})
+	return g.spoken(row, lastColumn, anew, cell{value: fit, formula: "IF(" + same + "," + quoted(fit) + "," + quoted(anew) + ")"})
 }
 
 // conventions are parts with a heading each.
@@ -160,12 +160,12 @@ func (b *book) doubtful(g *grid, row int) int {
 		}
 		all = append(all, s+strings.TrimRight(". "+d.Hint, ". "))
 	}
-	return g.told(row, "Doubtful; look again", all)
+	return g.told(row, "Doubtful in the deal file as it stood; look again", all)
 }
 
 // cautions writes the cautions in full, with what each rests on.
 func (b *book) cautions(g *grid, row int) {
-	g.heading(row, 1, 2, "Be careful; this informs, it does not advise")
+	g.heading(row, 1, 2, careful)
 	row++
 	for _, c := range b.answer.Cautions {
 		if b.how.For == Lender && c.ID == "tax" { // hers alone

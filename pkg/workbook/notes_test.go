@@ -22,3 +22,17 @@ func TestLongNotesAreParted(t *testing.T) {
 		require.Less(t, high, 409.0, row)
 	}
 }
+
+// No formula tells a caution, so wherever cautions stand their head says what they are by.
+func TestCautionsAreByTheFileAsItStood(t *testing.T) {
+	for _, whom := range []Reader{Owner, Lender} {
+		b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{For: whom})
+		heads := 0
+		for _, name := range []string{"The deal", "Notes"} {
+			said := strings.Join(texts(sheetOf(b, name)), "\n")
+			heads += strings.Count(said, "Be careful, by the deal file as it stood")
+			require.NotContains(t, said, "Be careful;", name)
+		}
+		require.Equal(t, map[Reader]int{Owner: 2, Lender: 1}[whom], heads)
+	}
+}

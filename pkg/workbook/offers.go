@@ -1,6 +1,8 @@
 package workbook
 
 import (
+	"strings"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
@@ -29,12 +31,13 @@ func (b *book) offers() {
 		last++
 	}
 	about := "The whole deal at the asking price, which follows the inputs."
-	if len(trials) > 1 {
-		about = "The whole deal at the asking price, which follows the inputs, and at the prices that a search found with the inputs as they were (in italics). At the maximum offer every target is met; one dollar higher one is missed."
-	}
 	row := g.title(last, "Offers", about)
+	if len(trials) > 1 {
+		changed := about + " Inputs have changed: the other prices and their figures (in italics) are for the deal file as it stood, and need not be the highest any more; what is to spare there is of those figures by the targets and the cash as they are now. Run the program for new ones."
+		row = g.spoken(2, last, changed, b.ifStood("The whole deal at the asking price, which follows the inputs, and at the prices that a search found (in italics). At the maximum offer every target is met; one dollar higher one is missed.", changed))
+	}
 	for _, s := range b.offersSaid() {
-		row = g.paragraph(row, 1, last, s, look{})
+		row = g.paragraph(row, 1, last, "As the file stood: "+strings.ToLower(s[:1])+s[1:], look{})
 	}
 	row++
 	g.set(row, 1, text("", look{role: heading}))
@@ -160,7 +163,7 @@ func (b *book) judged(g *grid, row int, trials []trial) {
 			spare, c := b.answer.Line(t), b.figure(t)
 			if x.at != nil {
 				spare = x.at.Line(t)
-				c = searched(spare, dollars)
+				c = b.heldTo(t, x.at)
 			}
 			g.set(row+1, i+2, c)
 			g.set(row+2, i+2, holds(spare, address(row+1, i+2, false, false)))
@@ -168,4 +171,26 @@ func (b *book) judged(g *grid, row int, trials []trial) {
 		g.height(row+2, 1.6*lineHeight) // apart from the next
 		row += 2
 	}
+}
+
+// asks are the inputs that say how much of a line a target asks for; of "" for an amount.
+var asks = map[string]struct{ line, of string }{
+	"profit_to_spare": {"target_profit", ""}, "margin_to_spare": {"target_margin", "sale_price"}, "roi_to_spare": {"target_roi", "cash_needed"},
+}
+
+// heldTo is what the figures at a price that a search led to leave to spare of a target as
+// it is asked now.
+func (b *book) heldTo(t string, at *answer.Priced) cell {
+	spare := at.Line(t)
+	x, is := asks[t]
+	if !is { // cash
+		has := b.answer.Line("cash_available").Sub(b.answer.Line("cash_reserve"))
+		return worked(spare, b.ref("cash_available", 0)+"-"+b.ref("cash_reserve", 0)+"-"+numeral(has.Sub(spare), bindsAll), look{format: dollars})
+	}
+	of := one
+	if x.of != "" {
+		of = at.Line(x.of)
+	}
+	has := spare.Add(b.answer.Line(x.line).Mul(of))
+	return worked(spare, numeral(has, bindsAll)+"-"+b.ref(x.line, 0)+"*"+numeral(of, bindsAll), look{format: dollars})
 }

@@ -103,10 +103,10 @@ func (g *grid) paragraph(row, from, to int, s string, l look) int {
 	return row + 1
 }
 
-// spoken writes a paragraph over the page whose words a formula says, with room for the
+// spoken writes a paragraph over some columns whose words a formula says, with room for the
 // longest of them, and returns the row below it.
-func (g *grid) spoken(row int, longest string, c cell) int {
-	next := g.paragraph(row, 1, lastColumn, longest, look{role: small})
+func (g *grid) spoken(row, to int, longest string, c cell) int {
+	next := g.paragraph(row, 1, to, longest, look{role: small})
 	c.look = g.rows[row-1][0].look
 	g.set(row, 1, c)
 	return next

@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/solve"
 )
@@ -77,29 +78,48 @@ func (b *book) tooLong() string {
 
 // asStood is the condition that every input is what it was when the words were written.
 func (b *book) asStood() string {
+	if b.stood != "" {
+		return b.stood
+	}
+	b.stood = b.sameAll("whether inputs are as they stood", func(*model.Cell) bool { return true })
+	return b.stood
+}
+
+// sameAll is the condition that every input of some is what the deal file gave.
+func (b *book) sameAll(words string, of func(*model.Cell) bool) string {
 	const most = 100 // in one formula, for they can be only so long
 	var all, groups []string
 	for _, c := range b.model.Cells {
 		switch {
-		case b.places[c.Index].grid == nil || !b.editable(c):
+		case b.places[c.Index].grid == nil || !b.editable(c) || !of(c):
 		case c.Line.Unit == "choice":
 			all = append(all, b.cellRef(c)+"="+quoted(b.choice(c)))
 		default:
 			all = append(all, "ABS(N("+b.cellRef(c)+")-"+numeral(b.answer.Values.Of(c), bindsAll)+")<0.0000005")
 		}
 	}
+	if len(all) == 0 {
+		return ""
+	}
 	for some := range slices.Chunk(all, most) {
-		groups = append(groups, b.working("whether inputs are as they stood", "IF("+nested("AND(", some)+",1,0)", 1)+"=1")
+		groups = append(groups, b.working(words, "IF("+nested("AND(", some)+",1,0)", 1)+"=1")
 	}
 	return nested("AND(", groups)
+}
+
+// ifStood is a formula that says words as long as no input has changed, and others after.
+func (b *book) ifStood(words, changed string) cell {
+	return cell{value: words, formula: "IF(" + b.asStood() + "," + quoted(words) + "," + quoted(changed) + ")"}
 }
 
 // stillTrue says whether the words above still fit the figures below: they rest on searches, so
 // they do only while no input has changed.
 func (b *book) stillTrue(g *grid, row int) int {
 	fits := "The words above fit the figures below."
-	changed := "Inputs have changed: the advice above, but for the first line, and figures in italics are for the deal file as it stood. Run the program for new ones."
-	return g.spoken(row, changed, cell{value: fits, formula: b.inMonths("IF("+b.asStood()+",\""+fits+"\",\""+changed+"\")", b.tooLong())})
+	changed := "Inputs have changed: the advice above, but for the first line, the cautions below and in Notes, and figures in italics are for the deal file as it stood. Run the program for new ones."
+	c := b.ifStood(fits, changed)
+	c.formula = b.inMonths(c.formula, b.tooLong())
+	return g.spoken(row, lastColumn, changed, c)
 }
 
 func (b *book) howHigh() []entry {
@@ -343,9 +363,12 @@ func (b *book) checks(g *grid, row int) int {
 	return row + 1 + (len(all)+1)/2
 }
 
+// careful is the head of cautions, which no formula tells.
+const careful = "Be careful, by the deal file as it stood; this informs, it does not advise"
+
 // careful names the cautions and what is assumed.
 func (b *book) careful(g *grid, row int) int {
-	g.heading(row, 1, lastColumn, "Be careful; this informs, it does not advise (texts and sources: Notes)")
+	g.heading(row, 1, lastColumn, careful+" (texts and sources: Notes)")
 	row++
 	for i, c := range b.answer.Cautions {
 		g.set(row+i/2, 1+i%2*3, text("· "+c.Title, look{role: small}))

@@ -1,0 +1,89 @@
+package pricebook
+
+import (
+	"encoding/xml"
+	"strconv"
+	"strings"
+)
+
+// sharedTexts finds cells that hold a text of the workbook's list by a number that is not
+// in the list, and cells of one address, for either would be read as something else or not.
+type sharedTexts struct {
+	listed int // how many texts the list has
+	most   int // how many it would take for the highest number that a cell holds
+	cell   string
+	at     string // the address of the cell that we are in
+	shared bool   // whether it holds a number of the list
+	inside bool   // whether we are in its value
+	value  strings.Builder
+	row    map[string]bool // the addresses of the row so far
+}
+
+// begin takes the start of an element of a part.
+func (s *sharedTexts) begin(part string, t xml.StartElement, depth int) error {
+	switch {
+	case part == "xl/sharedstrings.xml" && t.Name.Local == "si" && depth == 2:
+		s.listed++
+	case !strings.HasPrefix(part, "xl/worksheets/"):
+	case t.Name.Local == "row":
+		s.row = map[string]bool{}
+	case t.Name.Local == "c":
+		s.at, s.shared = "", false
+		for _, a := range t.Attr {
+			switch a.Name.Local {
+			case "r":
+				s.at = a.Value
+			case "t":
+				s.shared = a.Value == "s"
+			}
+		}
+		if s.at != "" && s.row[s.at] {
+			return refuse(anewXLSX, "it is no sound workbook: a sheet has two cells %.20q", s.at)
+		}
+		if s.row != nil {
+			s.row[s.at] = true
+		}
+	case t.Name.Local == "v" && s.shared:
+		s.inside = true
+		s.value.Reset()
+	}
+	return nil
+}
+
+// text takes what stands between elements.
+func (s *sharedTexts) text(x xml.CharData) {
+	if s.inside {
+		s.value.Write(x)
+	}
+}
+
+// end takes the end of an element.
+func (s *sharedTexts) end() error {
+	text := strings.TrimSpace(s.value.String())
+	if !s.inside || text == "" {
+		s.inside = false
+		return nil
+	}
+	s.inside = false
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 0 {
+		return s.missing(s.at)
+	}
+	if n >= s.most {
+		s.most, s.cell = n+1, s.at
+	}
+	return nil
+}
+
+// missing refuses a cell, "" where it does not say which it is.
+func (s *sharedTexts) missing(cell string) error {
+	return refuse("clear the cell, type its value again and save the workbook", "it is no sound workbook: its cell %.20q holds a text that is not there", cell)
+}
+
+// sound tells, after all parts, whether each text is there.
+func (s *sharedTexts) sound() error {
+	if s.most > s.listed {
+		return s.missing(s.cell)
+	}
+	return nil
+}
