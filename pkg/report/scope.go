@@ -372,7 +372,24 @@ func unseen(p *page, a *answer.Answer) {
 			}
 		}
 	}
-	p.text("", "Once seen, say so:   seen: {"+open[0].Label+": "+how+"}   The amounts are common practice, no source.")
+	p.text("", strings.TrimSpace("Once seen, say so:   seen: {"+open[0].Label+": "+how+"}   "+sourceOf(open)))
+}
+
+// sourceOf says which amounts for parts not seen are none of the file's.
+func sourceOf(open []*model.Member) string {
+	var book []string
+	for _, c := range open {
+		if c.Given.Of("if_bad").Key == "" {
+			book = append(book, c.Label)
+		}
+	}
+	switch len(book) {
+	case 0:
+		return ""
+	case len(open):
+		return "The amounts are common practice, no source."
+	}
+	return "Those for " + strings.Join(book, ", ") + " are common practice, no source; the others are yours."
 }
 
 func duration(p *page, a *answer.Answer) {
