@@ -48,8 +48,12 @@ func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
 }
 
 func summary(a *answer.Answer) string {
-	return fmt.Sprintf("The work takes %s in cash with contingency (renovation budget), or %s if trades finish all of it, the contingency being the same. Own hands: %s; trades: %s.",
-		money(a.Line("budget")), money(a.Line("trade_cost").Add(a.Line("contingency"))), hours(a.Line("own_hours")), hours(a.Line("room_crew_hours")))
+	cash, trades, other := a.Line("budget"), a.Line("trade_cost").Add(a.Line("contingency")), ""
+	if !a.Line("own_hours").IsZero() || !cash.Equal(trades) {
+		other = ", or " + money(trades) + " if trades finish all of it, the contingency being the same"
+	}
+	return fmt.Sprintf("The work takes %s in cash with contingency (renovation budget)%s. Own hands: %s; trades: %s.",
+		money(cash), other, hours(a.Line("own_hours")), hours(a.Line("room_crew_hours")))
 }
 
 func hours(x decimal.Decimal) string   { return quantity.FormatHours(x, 0) }
@@ -295,7 +299,7 @@ func couldBeOwn(a *answer.Answer) []string {
 			switch {
 			case who(a, m) == "own":
 				own[w.Item.Trade] = true
-			case who(a, m) == "hired" && w.By != "" && !w.Item.Licence && a.Of(m, "labour").IsPositive():
+			case who(a, m) == "hired" && w.By != "" && !w.Item.Licence && !strings.Contains(w.Item.Name, "permit") && a.Of(m, "labour").IsPositive():
 				hired = append(hired, m)
 			}
 		}
