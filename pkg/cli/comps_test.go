@@ -205,3 +205,25 @@ func TestTwoSalesAgreeByThemselves(t *testing.T) {
 	out, _, _ = run(t, strings.Replace(text, "comps:", "comps:\n  amounts: {square foot: $92}", 1), "comps", "-")
 	require.Contains(t, out, "Left out one by one")
 }
+
+// What a unit is worth by regression holds for small differences alone, and the page says so.
+func TestByRegressionOnThePage(t *testing.T) {
+	var list strings.Builder
+	list.WriteString("address,sale date,price,sq ft,lot\n")
+	for i := range 90 {
+		area, lot := 900+i*37%1100, 4000+i*53%9000
+		fmt.Fprintf(&list, "%d Elm St,2025-%02d-%02d,%d,%d,%d\n", i+1, 1+i%12, 1+i%28, 60_000+area*100+lot*2+i*7919%9000, area, lot)
+	}
+	file := filepath.Join(t.TempDir(), "county.csv")
+	require.NoError(t, os.WriteFile(file, []byte(list.String()), 0o644))
+	out, _, _ := run(t, "", "comps", saved(t, strings.Replace(soldDeal, "square foot: $90, ", "", 1)), "--from", file)
+	require.Contains(t, out, "by regression\n")
+	require.Contains(t, strings.Join(strings.Fields(out), " "), "times a small difference it comes near what is adjusted above")
+}
+
+// A sale that weighs next to nothing is none that the value rests on.
+func TestSlightSalesOnThePage(t *testing.T) {
+	alike := strings.Replace(soldDeal, "living area: 1300 sq ft, baths: 2.5, condition: excellent", "living area: 3900 sq ft, baths: 5, condition: excellent", 1)
+	require.Contains(t, strings.Join(strings.Fields(page(t, alike)), " "), "Drawn from 3 sales before 2026-06-01; 1 of them weighing under 1%, so it rests on 2.")
+	require.NotContains(t, page(t, soldDeal), "so it rests on")
+}

@@ -29,14 +29,18 @@ const surely = 3
 
 // never are what is not worth less than nothing: a unit more of each.
 var never = []struct {
-	line Line
-	unit string
-	more func(*House) bool // false if the subject's is not known
+	line  Line
+	unit  string
+	units float64           // of what pairs tell of the line
+	more  func(*House) bool // false if the subject's is not known
+	few   bool              // by pairs alone: a regression says near nothing with either sign
 }{
-	{Size, "a sq ft", func(h *House) bool { h.Area.Value++; return h.Area.Known }},
-	{Baths, "a full bath", func(h *House) bool { h.FullBaths.Value++; return h.FullBaths.Known }},
-	{Garage, "a car of garage", func(h *House) bool { h.GarageCars.Value++; return h.GarageCars.Known && h.Garage != "none" }},
-	{Garage, "100 sq ft of garage", func(h *House) bool { h.GarageArea.Value += 100; return h.GarageArea.Known && h.Garage != "none" }},
+	{Size, "a sq ft", 1, func(h *House) bool { h.Area.Value++; return h.Area.Known }, false},
+	{Baths, "a full bath", 1, func(h *House) bool { h.FullBaths.Value++; return h.FullBaths.Known }, false},
+	{Lot, "1,000 sq ft of lot", 1000, func(h *House) bool { h.Lot.Value += 1000; return h.Lot.Known }, true},
+	{Condition, "a step of condition", 1, func(h *House) bool { h.Condition.Value++; return h.Condition.Known }, true},
+	{Garage, "a car of garage", 1, func(h *House) bool { h.GarageCars.Value++; return h.GarageCars.Known && h.Garage != "none" }, false},
+	{Garage, "100 sq ft of garage", 0, func(h *House) bool { h.GarageArea.Value += 100; return h.GarageArea.Known && h.Garage != "none" }, false},
 }
 
 const (
@@ -59,7 +63,7 @@ func (a *adjuster) disbelieve(value float64) (out []Disbelief) {
 	}
 	for _, n := range never {
 		more := *a.s
-		if !n.more(&more) {
+		if n.few || !n.more(&more) {
 			continue
 		}
 		if effect, _ := a.effectOf(&more); effect < 0 {

@@ -19,7 +19,7 @@ type field struct {
 // all, unless it has a place among them. Every name is in lower case with single spaces and
 // without its unit, as plain makes them.
 var fields = []field{
-	{"address", "", []string{"property address", "site address", "situs address", "situs addr", "situs", "street address", "location address", "full address", "unparsed address", "prop address", "addr", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "parid", "id"}, (*row).label},
+	{"address", "", []string{"property address", "site address", "situs address", "situs addr", "situs", "street address", "location address", "full address", "unparsed address", "prop address", "prop addr", "property addr", "site addr", "property location", "addr", "street", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "parid", "id"}, (*row).label},
 	{"unit", "", []string{"unit number", "unit no", "apartment", "apt", "apt number", "apt no"}, (*row).part},
 	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "saledt", "sale dt", "close date", "closed date", "closing date", "closed", "transfer date", "recorded", "recording date", "date"}, (*row).date},
 	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "sales price", "closed price", "close price", "sale amount", "consideration", "price", "amt", "amount"}, (*row).price},
@@ -199,8 +199,8 @@ func (f *field) rank(name string) int {
 	return slices.Index(f.names, name) // -1 for the field's own
 }
 
-// fieldNames lists what Options.Columns can name.
-func fieldNames() []string {
+// FieldNames lists what Options.Columns can name.
+func FieldNames() []string {
 	out := make([]string, len(fields))
 	for i, f := range fields {
 		out[i] = f.name

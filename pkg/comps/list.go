@@ -167,7 +167,7 @@ func (s *Sold) before(o *Sold) bool {
 
 // known counts what is known of a sale.
 func (s *Sold) known() (n int) {
-	for _, f := range []Fact{s.Area, s.Lot, s.Bedrooms, s.FullBaths, s.HalfBaths, s.Built, s.GarageArea, s.GarageCars, s.Condition, s.Stated} {
+	for _, f := range s.facts() {
 		if f.Known {
 			n++
 		}
@@ -208,29 +208,45 @@ func (s *Sold) Name() string {
 	return "sale of " + s.Date.String() + " for " + quantity.FormatDollars(s.Price)
 }
 
-// compareSales orders by day, then by everything that tells sales apart.
+// compareSales orders by day, then by everything that tells sales apart: of two rows that
+// differ in anything, the same one stands first in whatever order they came.
 func compareSales(a, b *Sold) int {
 	if c := cmp.Or(a.Date.Compare(b.Date), a.Price.Cmp(b.Price)); c != 0 {
 		return c // as nearly always
 	}
-	return cmp.Or(
+	facts := func() int {
+		x, y := a.facts(), b.facts()
+		return slices.CompareFunc(x[:], y[:], func(f, g *Fact) int {
+			return cmp.Or(cmp.Compare(yes(f.Known), yes(g.Known)), cmp.Compare(f.Value, g.Value))
+		})
+	}
+	c := cmp.Or(
 		strings.Compare(a.Label, b.Label),
+		cmp.Compare(yes(a.Place.Known), yes(b.Place.Known)),
+		cmp.Compare(yes(a.Place.Degrees), yes(b.Place.Degrees)),
 		cmp.Compare(a.Place.X, b.Place.X),
 		cmp.Compare(a.Place.Y, b.Place.Y),
-		cmp.Compare(a.Area.Value, b.Area.Value),
-		cmp.Compare(a.Lot.Value, b.Lot.Value),
-		cmp.Compare(a.Built.Value, b.Built.Value),
-		cmp.Compare(a.GarageArea.Value, b.GarageArea.Value),
-		cmp.Compare(a.Bedrooms.Value, b.Bedrooms.Value),
-		cmp.Compare(a.FullBaths.Value, b.FullBaths.Value),
-		cmp.Compare(a.HalfBaths.Value, b.HalfBaths.Value),
-		cmp.Compare(a.Condition.Value, b.Condition.Value),
-		strings.Compare(a.Kind, b.Kind),
-		strings.Compare(a.Storeys, b.Storeys),
-		strings.Compare(a.Wall, b.Wall),
-		strings.Compare(a.Garage, b.Garage),
-		strings.Compare(a.Terms, b.Terms),
+		facts(),
+		slices.Compare(a.texts(), b.texts()),
 		a.Concessions.Cmp(b.Concessions),
-		cmp.Compare(a.Line, b.Line),
+		slices.Compare(a.Has, b.Has),
+		cmp.Compare(yes(a.Own), yes(b.Own)),
 	)
+	return cmp.Or(c, cmp.Compare(a.Line, b.Line))
+}
+
+// facts are all facts of a sale, and texts what it says in words, but for its label.
+func (s *Sold) facts() [10]*Fact {
+	return [...]*Fact{&s.Area, &s.Lot, &s.Built, &s.GarageArea, &s.GarageCars, &s.Bedrooms, &s.FullBaths, &s.HalfBaths, &s.Condition, &s.Stated}
+}
+
+func (s *Sold) texts() []string {
+	return []string{s.Kind, s.Storeys, s.Wall, s.Garage, s.Terms, s.Source}
+}
+
+func yes(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
 }

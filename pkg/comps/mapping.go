@@ -84,10 +84,10 @@ func (r *reader) stated(taken map[int]int, stated map[string]string) bool {
 		f := slices.IndexFunc(fields, func(f field) bool { return f.name == name })
 		if f < 0 {
 			d := diag.Errorf(diag.Pos{File: r.file}, "unknown-field", "there is no field %s", diag.Quote(name))
-			if near, ok := diag.Nearest(name, fieldNames()); ok {
+			if near, ok := diag.Nearest(name, FieldNames()); ok {
 				d = d.WithHint("did you mean %q?", near)
 			} else {
-				d = d.WithHint("the fields are %s", strings.Join(fieldNames(), ", "))
+				d = d.WithHint("the fields are %s", strings.Join(FieldNames(), ", "))
 			}
 			r.found.Add(d)
 			good = false

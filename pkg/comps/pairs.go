@@ -49,15 +49,23 @@ func (c *Choice) pairs() map[Line]Rate {
 			continue
 		}
 		var says []float64
+		apart, used := 0, make([]bool, len(m.sales)) // pairs of which no two share a sale
 		for a := range m.sales {
 			for b := range a {
-				if d, ok := m.pair(out, own, a, b, l); ok {
-					says = append(says, d)
+				d, ok := m.pair(out, own, a, b, l)
+				if !ok {
+					continue
+				}
+				says = append(says, d)
+				if !used[a] && !used[b] {
+					used[a], used[b] = true, true
+					apart++
 				}
 			}
 		}
 		if len(says) > 0 {
 			mid, se := middle(says)
+			se *= math.Sqrt(float64(len(says)) / float64(apart)) // those that share one tell less than they are
 			out[l] = Rate{l, unitOf[l], shortly(l, mid), se, "pairs"}
 		}
 	}
@@ -114,6 +122,8 @@ func (m *Market) pair(known map[Line]Rate, own []float64, a, b int, l Line) (flo
 		return 0, false
 	case x.Stated.Known && y.Stated.Known && math.Abs(x.Stated.Value-y.Stated.Value) > pairPlace: // apart by that at least
 		return 0, false
+	case l == Time && likelyRedone(x, y):
+		return 0, false
 	case l == Time && math.Abs(gap) < timeApart, l != Time && !trended && math.Abs(gap) > sameTime:
 		return 0, false
 	case !alike(&x.House, &y.House, l):
@@ -129,6 +139,27 @@ func (m *Market) pair(known map[Line]Rate, own []float64, a, b int, l Line) (flo
 	}
 	p, q = p*(1-trend.Worth*m.months[a])-own[a], q*(1-trend.Worth*m.months[b])-own[b] // in the order of the grid
 	return (p - q) / apart(figure(l, &x.House), figure(l, &y.House), 1), true
+}
+
+// A house that sold again within so many days for so much more was likely redone between
+// (common practice, no source).
+const (
+	soonAgain = 366
+	muchMore  = 0.20
+)
+
+// Redone reports whether a house that was sold first as one sale says, and again as the
+// other does, was likely redone between, and by what share it sold for more.
+func Redone(first, again *Sold) (up float64, likely bool) {
+	days := quantity.DaysBetween(first.Date, again.Date)
+	up = again.Price.InexactFloat64()/first.Price.InexactFloat64() - 1
+	return up, days > 0 && days <= soonAgain && up > muchMore && SameAddress(first.Label, again.Label)
+}
+
+func likelyRedone(a, b *Sold) bool {
+	_, then := Redone(a, b)
+	_, before := Redone(b, a)
+	return then || before
 }
 
 // alike reports whether two houses are alike in all but one thing, in which they must
@@ -173,7 +204,7 @@ func (a *adjuster) believed(told map[Line]Rate) map[Line]Rate {
 	}
 	for _, n := range never {
 		if r, ok := out[n.line]; ok && r.Worth < 0 {
-			doubt(n.line, wouldBeWorth, n.unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth)))
+			doubt(n.line, wouldBeWorth, n.unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth*n.units)))
 		}
 	}
 	for i := 0; i < len(a.m.sales); {
@@ -192,7 +223,7 @@ func (a *adjuster) believed(told map[Line]Rate) map[Line]Rate {
 		case math.Abs(by) > mostByEstimate:
 			doubt(largest, wouldMove, name, 100*by)
 		case math.Abs(sum) > mostByEstimate:
-			doubt(largest, wouldMove+", and all together by %.0f%%", name, 100*by, 100*sum)
+			doubt(largest, wouldMove+", and all that pairs say, without what you give, by %.0f%%", name, 100*by, 100*sum)
 		default:
 			i++
 			continue

@@ -11,7 +11,7 @@ type Rate struct {
 	Unit  string  // "sq ft", "full bath", "month"
 	Worth float64 // dollars; for Time the share a price changes by
 	Error float64 // standard error of Worth; 0 for an amount given
-	From  string  // "regression", "pairs" or "given"
+	From  string  // "regression", "pairs" or "given"; "" where nothing tells
 }
 
 // aCar is the unit of garages.
@@ -34,8 +34,8 @@ var rateUnits = []struct {
 	{Garage, aCar, func(h *House) bool { h.GarageCars.Value++; return h.GarageCars.Known }},
 }
 
-// Told reports whether anything tells the worth: it is given, or sales say it.
-func (r Rate) Told() bool { return r.From == "given" || r.Worth != 0 || r.Error != 0 }
+// Told reports whether anything tells the worth, be it nothing: it is given, or sales say it.
+func (r Rate) Told() bool { return r.From != "" }
 
 func (a *adjuster) from() string {
 	if a.m.byPairs {
@@ -50,13 +50,16 @@ func (a *adjuster) trend() Rate {
 		return r
 	}
 	if a.doubts(Time) {
-		return Rate{Time, "month", 0, 0, a.from()}
+		return Rate{Line: Time, Unit: "month"}
 	}
 	d := make([]float64, a.m.columns)
 	for j := len(a.m.design.traits); j < a.m.columns; j++ {
 		d[j] = 1
 	}
 	slope, se := a.effect(d, nil)
+	if slope == 0 && se == 0 {
+		return Rate{Line: Time, Unit: "month"}
+	}
 	return Rate{Time, "month", math.Expm1(slope), se * math.Exp(slope), a.from()}
 }
 

@@ -117,6 +117,9 @@ func TestShortHeadings(t *testing.T) {
 	for h, want := range map[string]string{"Sales Price": "price", "Close Price": "price", "BA": "baths", "Instrument": "terms", "Deed": "terms", "Acre": "lot", "Lot Acreage": "lot", "Gar SF": "garage area", "Miles": "distance", "Seller Concessions Amt": "concessions"} {
 		require.Equal(t, want, FieldNamed(h), h)
 	}
+	for _, h := range []string{"Prop Addr", "Property Addr", "Site Addr", "Street", "Property Location"} {
+		require.Equal(t, "address", FieldNamed(h), h)
+	}
 	list, found := read(t, "sold,price,Acres\n2026-01-05,300000,0.25\n", Options{Columns: map[string]string{"lot": "Acres"}})
 	require.Empty(t, found)
 	require.Equal(t, Known(10_890), list.Sale(0).Lot, "stated, it is in acres still")
@@ -361,6 +364,35 @@ func TestOneSaleSpeltTwice(t *testing.T) {
 		for _, s := range l.Sales() {
 			require.Zero(t, s.Flags, other)
 		}
+	}
+}
+
+// None is nothing, and a share is asked for in dollars.
+func TestConcessionsInWords(t *testing.T) {
+	l, found := read(t, "address,sold,price,concessions\na 1,2026-04-02,243000,none\na 2,2026-04-03,243000,3%\n", Options{})
+	require.True(t, l.Sale(0).Concessions.IsZero())
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, `"3%" is a share`)
+	require.Contains(t, found[0].Hint, "$6,000 for 3% of $200,000")
+}
+
+// No house has 33 bedrooms.
+func TestTooManyBedrooms(t *testing.T) {
+	l, found := read(t, "address,sold,price,beds\na 1,2026-04-02,243000,33\na 2,2026-04-03,243000,20\n", Options{})
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, `"33" is hardly how many bedrooms a house has`)
+	require.Equal(t, []Fact{{}, Known(20)}, []Fact{l.Sale(0).Bedrooms, l.Sale(1).Bedrooms})
+}
+
+// Without an address all that is said must agree for two rows to be one sale.
+func TestRowsWithoutAnAddress(t *testing.T) {
+	flags := func(rows string) Flags {
+		l, _ := read(t, "sold;price;sq ft;distance;concessions;deed\n"+rows, Options{})
+		return l.Sale(0).Flags | l.Sale(1).Flags
+	}
+	require.Equal(t, Duplicate, flags("2026-04-02;243000;1200;0.4 mi;2000;warranty\n2026-04-02;243000;1200;0.4 mi;2000;warranty\n"))
+	for _, other := range []string{"0.5 mi;2000;warranty", "0.4 mi;;warranty", "0.4 mi;2000;cash"} {
+		require.Zero(t, flags("2026-04-02;243000;1200;0.4 mi;2000;warranty\n2026-04-02;243000;1200;"+other+"\n"), other)
 	}
 }
 

@@ -10,6 +10,8 @@ import (
 	"strings"
 	"sync"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/quantity"
 )
 
@@ -100,6 +102,13 @@ func (r *row) price(s string) (err error) {
 }
 
 func (r *row) concessions(s string) error {
+	if w := strings.ToLower(s); w == "none" || w == "no" {
+		r.Concessions = decimal.Zero
+		return nil
+	}
+	if strings.HasSuffix(s, "%") {
+		return &cellError{fmt.Sprintf("%q is a share", s), "the dollars that the seller paid for the buyer, e.g. $6,000 for 3% of $200,000"}
+	}
 	x, err := money(s)
 	if err == nil && x.IsNegative() {
 		return &cellError{fmt.Sprintf("%q is below zero", s), "what the seller paid for the buyer, e.g. $3,000"}
@@ -158,6 +167,9 @@ func count(to *Fact, s string) (err error) {
 	return err
 }
 
+// mostBedrooms is how many no house has more of (common practice, no source).
+const mostBedrooms = 20
+
 // bedrooms reads a whole number, since 3/4 may be bedrooms and baths; 0, which records hold
 // for "not counted", is not known.
 func (r *row) bedrooms(s string) error {
@@ -166,7 +178,7 @@ func (r *row) bedrooms(s string) error {
 		r.Bedrooms = Fact{}
 		return &cellError{fmt.Sprintf("%q is no whole number of bedrooms", s), "how many there are, e.g. 3"}
 	}
-	if err == nil && r.Bedrooms.Value == 0 {
+	if err == nil && (r.Bedrooms.Value == 0 || r.Bedrooms.Value > mostBedrooms) {
 		r.Bedrooms, r.doubt = Fact{}, &bedroomDoubt
 	}
 	return err

@@ -110,6 +110,9 @@ func sameSale(a, b *Sold) bool {
 	if a.Label != "" && b.Label != "" {
 		return SameAddress(a.Label, b.Label) && (hasNumber(spelling(a.Label)) || a.House.agrees(&b.House))
 	}
+	if a.Stated != b.Stated || a.Terms != b.Terms || !a.Concessions.Equal(b.Concessions) || !slices.Equal(a.Has, b.Has) {
+		return false // without an address of both, all must agree
+	}
 	return a.House == b.House && (a.Label != "" || b.Label != "" || a.Place.Known || a.Area.Known)
 }
 

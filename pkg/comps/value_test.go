@@ -306,6 +306,9 @@ func TestPairsSpareExtras(t *testing.T) {
 	v = valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000), Has: []string{"pool"}}, {House: s.House, Date: day.AddDays(-180), Price: usd(270_000)}}, s, pool)
 	requireUSD(t, 270_000, v.Likely)
 	require.False(t, v.Trend.Worth != 0)
+	require.True(t, v.Trend.Told(), "a pair says that the market stood still")
+	require.Equal(t, v.Linear[Time], v.Trend)
+	require.False(t, valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000)}}, s, pool).Trend.Told(), "one sale says nothing of it")
 }
 
 // A market that is given brings both sales of a pair to the day, also far apart: at 1% a
@@ -456,4 +459,86 @@ func TestScaling(t *testing.T) {
 	a, b := valued(t, sales, townSubject(), Wish{}), valued(t, twice, townSubject(), Wish{})
 	require.InEpsilon(t, 2*a.Likely.InexactFloat64(), b.Likely.InexactFloat64(), 1e-4)
 	require.InEpsilon(t, 2*a.High.InexactFloat64(), b.High.InexactFloat64(), 1e-4)
+}
+
+// Two rows of one sale that differ in anything say the same in whichever order they stand.
+func TestTheOrderOfTwoRowsOfASalePlaysNoPart(t *testing.T) {
+	base := House{Area: Known(1500), FullBaths: Known(2), GarageCars: Known(1), Bedrooms: Known(3)}
+	with := func(change func(*Sold)) Sold {
+		s := Sold{House: base, Label: "3 Oak St", Date: townDay.AddDays(-40), Price: usd(250_000), Stated: Known(400)}
+		change(&s)
+		return s
+	}
+	rest := []Sold{
+		{House: base, Label: "5 Elm St", Date: townDay.AddDays(-50), Price: usd(240_000)},
+		{House: base, Label: "7 Elm St", Date: townDay.AddDays(-60), Price: usd(262_000)},
+	}
+	wish := Wish{Given: Given{Garage: 9000, Condition: 15_000, Rooms: 4000, Baths: 7000}, Extras: []Extra{{"pool", usd(12_000)}, {"view", usd(5000)}}}
+	house := Subject{House: House{Area: Known(1500), FullBaths: Known(2), GarageCars: Known(1), Bedrooms: Known(3), Condition: Known(4)}}
+	for name, both := range map[string][2]func(*Sold){
+		"garage cars":     {func(s *Sold) { s.GarageCars = Known(0) }, func(s *Sold) { s.GarageCars = Known(3) }},
+		"distance":        {func(s *Sold) { s.Stated = Known(100) }, func(s *Sold) { s.Stated = Known(6000) }},
+		"which are known": {func(s *Sold) { s.Bedrooms = Fact{}; s.HalfBaths = Known(0) }, func(s *Sold) {}},
+		"zero or unknown": {func(s *Sold) { s.GarageCars = Fact{}; s.HalfBaths = Known(0) }, func(s *Sold) { s.GarageCars = Known(0) }},
+		"own lines":       {func(s *Sold) { s.Has = []string{"pool"} }, func(s *Sold) { s.Has = []string{"view"} }},
+	} {
+		a, b := with(both[0]), with(both[1])
+		a.Line, b.Line = 8, 9
+		one := valued(t, append([]Sold{a, b}, rest...), house, wish)
+		a.Line, b.Line = 9, 8
+		two := valued(t, append([]Sold{b, a}, rest...), house, wish)
+		require.Len(t, one.Rows, 3, name)
+		require.True(t, one.Likely.Equal(two.Likely) && one.Low.Equal(two.Low), "%s: %s and %s", name, one.Likely, two.Likely)
+	}
+}
+
+// A house that was likely redone between its sales says nothing of the market; what pairs
+// that share a sale say is as sure as the few of them that share none.
+func TestAResaleRedoneBetweenTellsNoTrend(t *testing.T) {
+	s := townSubject()
+	sale := func(label string, days int, price int64) Sold {
+		return Sold{House: s.House, Label: label, Date: townDay.AddDays(-days), Price: usd(price)}
+	}
+	v := valued(t, []Sold{sale("9 Fir Rd", 300, 200_000), sale("9 Fir Road", 30, 260_000)}, s, Wish{})
+	require.False(t, v.Trend.Told())
+	v = valued(t, []Sold{sale("9 Fir Rd", 300, 200_000), sale("8 Fir Rd", 30, 260_000)}, s, Wish{})
+	require.Positive(t, v.Trend.Worth, "of two houses")
+	flat := []Sold{sale("1 Fir Rd", 30, 210_000), sale("2 Fir Rd", 180, 190_000), sale("3 Fir Rd", 330, 200_000)}
+	v = valued(t, flat, s, Wish{})
+	var says []float64
+	for i, a := range flat {
+		for _, b := range flat[i+1:] {
+			p, q := a.Price.InexactFloat64(), b.Price.InexactFloat64()
+			says = append(says, (p-q)/q/(b.monthsTo()-a.monthsTo())*-1)
+		}
+	}
+	_, se := middle(says)
+	require.InDelta(t, se*math.Sqrt(3), v.Trend.Error, 1e-9, "three pairs of three sales are one")
+}
+
+// Nor do they make land or a better condition worth less than nothing.
+func TestPairsDoNotMakeLandOrConditionWorthLessThanNothing(t *testing.T) {
+	s := townSubject()
+	s.Condition = Known(3)
+	more, better := s.House, s.House
+	more.Lot, better.Condition = Known(14_000), Known(4)
+	for says, other := range map[string]House{
+		"lot is not believed, so it is not adjusted: 1,000 sq ft of lot would be worth -$1,000.00":        more,
+		"condition is not believed, so it is not adjusted: a step of condition would be worth -$7,000.00": better,
+	} {
+		v := valued(t, []Sold{{House: s.House, Date: townDay.AddDays(-40), Price: usd(200_000)}, {House: other, Date: townDay.AddDays(-40), Price: usd(193_000)}}, s, Wish{})
+		require.Len(t, v.Disbelieved, 1)
+		require.Contains(t, v.Disbelieved[0].String(), says)
+	}
+}
+
+// What is doubted for all that pairs say together says that what is given is not in it.
+func TestPairsThatMoveTooMuchTogether(t *testing.T) {
+	s := townSubject()
+	small, bath, bed := s.House, s.House, s.House
+	small.FullBaths, small.Bedrooms = Known(1), Known(2)
+	bath.Bedrooms, bed.FullBaths = Known(2), Known(1)
+	day := townDay.AddDays(-40)
+	v := valued(t, []Sold{{House: small, Date: day, Price: usd(100_000)}, {House: bath, Date: day, Price: usd(145_000)}, {House: bed, Date: day, Price: usd(140_000)}}, s, Wish{Given: Given{Age: -500}})
+	require.Contains(t, v.Disbelieved[0].Why, "by 45%, and all that pairs say, without what you give, by 85%")
 }

@@ -46,7 +46,7 @@ func compDoubts() []Code {
 		{"sale-far-away", "a sale that stands many miles from the house, or many times as far off as the others"},
 		{"sale-built-later", "a sold house that was built after its sale"},
 		{"sold-twice", "a house that was sold twice within a year, for much more the second time"},
-		{"sale-counted-twice", "a sale that counts twice, since one of its two rows was added"},
+		{"sale-counted-twice", "a sale that counts twice: one of its two rows was added, or they name two prices"},
 		{"sale-of-the-house", "an earlier sale of the very house among the sales that say what it is worth"},
 		{"garage-counts-as-one", "a garage of which the cars are not said, which counts as one for one car"},
 		{"day-far-on", "a day of the value that comes from one sale long after the others"},

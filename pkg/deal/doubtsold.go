@@ -63,6 +63,7 @@ func (r *reader) doubtComps() {
 	r.doubtOwnSale(c)
 	r.doubtSoldTwice(c)
 	r.doubtCountedTwice(c)
+	r.doubtTwoApart(c)
 	for _, row := range v.Rows {
 		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
 			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: %s %s", row.Name(), quantity.FormatDollars(row.Adjusted), row.OthersSay(), farBy(row.Off))("look at it again; strike it under comps if it was no open sale of such a house")
@@ -73,6 +74,44 @@ func (r *reader) doubtComps() {
 	}
 	r.doubtBeyond()
 	r.doubtConcessions(c)
+}
+
+// twiceAsMuch is from how many times the other on, once adjusted, one of two sales looks
+// mistyped: which of them, nobody knows (common practice, no source).
+var twiceAsMuch = decimal.NewFromInt(2)
+
+// doubtTwoApart warns of two sales that lie so far apart that one of them is likely wrong.
+func (r *reader) doubtTwoApart(c *Comparables) {
+	if len(c.Value.Rows) != 2 {
+		return
+	}
+	low, high := &c.Value.Rows[0], &c.Value.Rows[1]
+	if low.Adjusted.GreaterThan(high.Adjusted) {
+		low, high = high, low
+	}
+	if high.Adjusted.GreaterThan(low.Adjusted.Mul(twiceAsMuch)) {
+		r.say("sale-far-off", c.Place(&high.Sold), "%s is adjusted to %s, and the only other sale, %s, to %s: one of them is likely wrong", high.Name(), quantity.FormatDollars(high.Adjusted), low.Name(), quantity.FormatDollars(low.Adjusted))("look at the prices of both for a digit too many or too few, and strike the one that is wrong")
+	}
+}
+
+// dearest is the most that a comparable sold for, those left out that lie far apart from all
+// others, and what to say of them.
+func dearest(c *Comparables) (best decimal.Decimal, but string) {
+	all := decimal.Zero
+	var out []string
+	for i := range c.Value.Rows {
+		row := &c.Value.Rows[i]
+		all = decimal.Max(all, row.Price)
+		if row.Apart {
+			out = append(out, row.Name())
+		} else {
+			best = decimal.Max(best, row.Price)
+		}
+	}
+	if best.Equal(all) {
+		return best, ""
+	}
+	return best, fmt.Sprintf(" (%s left out, far from the others)", strings.Join(out, ", "))
 }
 
 // timesTheHouse is from how many times the living area of the house on, or how small a
@@ -272,7 +311,8 @@ func (r *reader) doubtBeyond() {
 		x, _ := r.worked(r.deal.Root, line)
 		return x
 	}
-	value, low, high, best := of("after_repair_value"), of("comps_low"), of("comps_high"), of("best_comp_price")
+	value, low, high := of("after_repair_value"), of("comps_low"), of("comps_high")
+	best, but := dearest(r.deal.Comps)
 	stated, from := r.good("value.after-repair value"), ""
 	if before := r.good("value.before work"); stated == nil && before != nil {
 		stated, from = before, ", from the value before work and what the options add,"
@@ -289,10 +329,10 @@ func (r *reader) doubtBeyond() {
 		r.say("value-outside-comps", at, "the after-repair value (%s)%s is outside what the comparables say, %s to %s", text, from, quantity.FormatDollars(low), quantity.FormatDollars(high))("one such house in ten sells below that, one above; ledgerboard comps   shows the sales; change the value, or say better what they are")
 	}
 	if value.GreaterThan(best) {
-		r.say("above-best-sale", at, "the after-repair value (%s) is above %s, the most that any comparable sold for", quantity.FormatDollars(value), quantity.FormatDollars(best))("a house rarely sells above the best of its neighbourhood, whatever is put into it; look for one that did")
+		r.say("above-best-sale", at, "the after-repair value (%s) is above %s, the most that any comparable sold for%s", quantity.FormatDollars(value), quantity.FormatDollars(best), but)("a house rarely sells above the best of its neighbourhood, whatever is put into it; look for one that did")
 	}
 	if cost := of("house_and_work"); cost.GreaterThan(best) {
-		r.say("cost-above-best-sale", r.needed("renovation", "rooms", "comps"), "price and work come to %s, above %s, the most that any comparable sold for", quantity.FormatDollars(cost), quantity.FormatDollars(best))("the neighbourhood may not pay for this much work; plan less, or look for sales that bear it out")
+		r.say("cost-above-best-sale", r.needed("renovation", "rooms", "comps"), "price and work come to %s, above %s, the most that any comparable sold for%s", quantity.FormatDollars(cost), quantity.FormatDollars(best), but)("the neighbourhood may not pay for this much work; plan less, or look for sales that bear it out")
 	}
 }
 

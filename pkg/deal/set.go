@@ -233,6 +233,9 @@ func meantPath(all []target, path string) string {
 	if few := tooFew(all, path); few != "" {
 		return few
 	}
+	if group, line, _ := cutLast(path); strings.HasSuffix("."+group, ".own lines") {
+		return fmt.Sprintf("own lines are set all at once, e.g. --set 'comps.own lines={%s: $12,000}'", line)
+	}
 	if numbered := byEntryName(all, path); len(numbered) > 0 {
 		path = numbered[0]
 	}

@@ -123,13 +123,7 @@ func (r *reader) pairs(f *Field, g *reading) {
 				r.columns[field] = e.value.text
 				continue
 			}
-			var names []string
-			for _, f := range fields()["<comp>"] {
-				if comps.FieldNamed(f.Key()) != "" {
-					names = append(names, f.Key())
-				}
-			}
-			r.say("unknown-field", e.key.at, "no column can hold %s", diag.Quote(e.key.text))("write what the column holds, then its header; it can hold: %s", strings.Join(names, ", "))
+			r.say("unknown-field", e.key.at, "no column can hold %s", diag.Quote(e.key.text))("write what the column holds, then its header; it can hold: %s", strings.Join(comps.FieldNames(), ", "))
 		case Conditions:
 			x, err := comps.ConditionOf(e.value.text)
 			if err != nil {

@@ -327,3 +327,24 @@ func TestEveryMOfWrittenSalesIsTheSame(t *testing.T) {
 	require.InDeltaMapValues(t, map[string]float64{"1 A St": 0.4, "2 A St": 12, "3 A St": 1}, miles, 1e-9)
 	require.Contains(t, found.Error(), `a.yaml:6:56: warning: distance: "12m" is taken for miles, as`)
 }
+
+// Of a list a sale that adjustments leave nothing of is left out and named; one that the deal
+// itself names is a mistake.
+func TestASaleOfAListThatComesToNothingIsLeftOut(t *testing.T) {
+	const list = "address,sold,price,lot\n1 Elm St,2025-11-14,200000,7000\n2 Elm St,2025-11-15,210000,7100\n3 Elm St,2025-11-16,220000,700000\n"
+	text := unvalued + "house: {lot: 7000 sq ft}\ncomps:\n  amounts: {square foot of lot: $1}\n  file: county.csv\n"
+	how := deal.Options{Open: func(string) ([]byte, error) { return []byte(list), nil }}
+	d, found := deal.ReadWith(how, "a.yaml", []byte(text))
+	require.NotNil(t, d, "%v", found)
+	require.Len(t, d.Comps.Members, 2)
+	require.Equal(t, "3 Elm St", d.Comps.NotUsed[0].Label)
+	require.Contains(t, found.Error(), "3 Elm St is adjusted to -$473,000, which is no price")
+	_, found = deal.ReadWith(how, "a.yaml", []byte(text+"  add: [3 Elm St]\n"))
+	require.Equal(t, "comps-no-price", found.Errors()[0].Code)
+}
+
+// One own line is not set by itself, and the hint names what works.
+func TestOneOwnLineIsNotSet(t *testing.T) {
+	_, found := deal.Read("a.yaml", []byte(unvalued+"comps:\n  own lines: {pool: $9,000}\n  sold: {1 Elm St: {sold: 2025-11-14, price: $296k}}\n"), deal.Set{Path: "comps.own lines.pool", Value: "$12k"})
+	require.Contains(t, found.Errors()[0].Hint, "--set 'comps.own lines={pool: $12,000}'")
+}

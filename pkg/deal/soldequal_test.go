@@ -33,11 +33,19 @@ func drawnSales(t *rapid.T, n int) string {
 		}
 	}
 	b.WriteString(strings.Join(given, ", ") + "}\n  sold:\n")
+	extras := rapid.SampledFrom([]string{"", ", has: [pool]", ", has: [busy street, pool]", ", concessions: $3,500"})
+	var rest string
+	var price, baths int
 	for i := range n {
-		extra := rapid.SampledFrom([]string{"", ", has: [pool]", ", has: [busy street, pool]", ", concessions: $3,500"}).Draw(t, "extra")
-		fmt.Fprintf(&b, "    %d Elm St: {sold: 2025-%02d-%02d, price: $%d, living area: %d sq ft, lot: %d sq ft, bedrooms: %d, baths: %g, year built: %d, condition: %d, garage: %d%s}\n",
-			i, draw("month", 1, 12), draw("day", 1, 28), draw("price", 200_000, 420_000), draw("area", 900, 2200), draw("lot", 3000, 20000), draw("beds", 2, 5),
-			float64(draw("baths", 2, 6))/2, draw("built", 1930, 2010), draw("condition", 1, 5), draw("cars", 0, 3), extra)
+		if i > 0 && rapid.Bool().Draw(t, "twin") { // of the one before but for a bath, which pairs then tell
+			price, baths = price+9000, baths+2
+		} else {
+			price, baths = draw("price", 200_000, 420_000), draw("baths", 2, 6)
+			rest = fmt.Sprintf("sold: 2025-%02d-%02d, living area: %d sq ft, lot: %d sq ft, bedrooms: %d, year built: %d, condition: %d, garage: %d%s",
+				draw("month", 1, 12), draw("day", 1, 28), draw("area", 900, 2200), draw("lot", 3000, 20000), draw("beds", 2, 5),
+				draw("built", 1930, 2010), draw("condition", 1, 5), draw("cars", 0, 3), extras.Draw(t, "extra"))
+		}
+		fmt.Fprintf(&b, "    %d Elm St: {%s, price: $%d, baths: %g}\n", i, rest, price, float64(baths)/2)
 	}
 	return b.String()
 }

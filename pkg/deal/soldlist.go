@@ -207,6 +207,9 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 			continue
 		}
 		why, hint := s.Flags.String(), "it is set aside; name it under   add   in comps if it should count"
+		if s.Label == "" && s.Flags == comps.Duplicate {
+			why = "all that is said of it is said of another row of that day and price, and no address tells them apart"
+		}
 		if s.Date.Compare(day) >= 0 {
 			why = fmt.Sprintf("sold on %s, not before the day of the value, %s", s.Date, day)
 			hint = fmt.Sprintf("it is not used; say   day: %s   under comps if that is the day of the value", s.Date.AddDays(1))

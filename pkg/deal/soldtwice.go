@@ -7,13 +7,6 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// A house that sold again within so many days for so much more was likely redone between
-// (common practice, no source).
-const (
-	soonAgain = 366
-	muchMore  = 0.20
-)
-
 // doubtOwnSale names an earlier sale of the very house, which is what it was, not what it
 // will be.
 func (r *reader) doubtOwnSale(c *Comparables) {
@@ -35,12 +28,8 @@ func (r *reader) doubtSoldTwice(c *Comparables) {
 	for i := range rows {
 		for j := range rows {
 			a, b := &rows[i], &rows[j]
-			days := quantity.DaysBetween(a.Date, b.Date)
-			if days <= 0 || days > soonAgain || !comps.SameAddress(a.Label, b.Label) {
-				continue
-			}
-			up := b.Price.InexactFloat64()/a.Price.InexactFloat64() - 1
-			if up <= muchMore {
+			up, likely := comps.Redone(&a.Sold, &b.Sold)
+			if !likely {
 				continue
 			}
 			r.say("sold-twice", c.Place(&a.Sold), "%s was sold on %s for %s, and on %s for %s (line %d), %.0f%% more: it was likely redone between", a.Name(), a.Date, quantity.FormatDollars(a.Price), b.Date, quantity.FormatDollars(b.Price), c.Place(&b.Sold).Line, math.Round(100*up))("strike the sale in which it was not what your house will be, by its line: strike: [line %d]", c.Place(&a.Sold).Line)
@@ -49,13 +38,17 @@ func (r *reader) doubtSoldTwice(c *Comparables) {
 }
 
 // doubtCountedTwice names sales that were added beside another row of the same sale, which
-// then counts twice.
+// then counts twice, and houses that sold on one day for two prices, one of which is wrong.
 func (r *reader) doubtCountedTwice(c *Comparables) {
 	rows := c.Value.Rows
 	for i := range rows {
 		a := &rows[i].Sold
 		for j := range rows {
 			b := &rows[j].Sold
+			if a.Date == b.Date && a.Price.LessThan(b.Price) && comps.SameAddress(a.Label, b.Label) {
+				at := c.Place(b)
+				r.say("sale-counted-twice", c.Place(a), "%s counts twice: on %s it was sold for %s, and for %s (line %d of %s), and one of them is likely wrong", a.Name(), a.Date, quantity.FormatDollars(a.Price), quantity.FormatDollars(b.Price), at.Line, at.File)("strike the wrong one: strike: [line %d of %s] or [line %d of %s]", c.Place(a).Line, c.Place(a).File, at.Line, at.File)
+			}
 			if i == j || !a.Flags.Has(comps.Duplicate|comps.Again) || b.Flags.Has(comps.Duplicate|comps.Again) || !comps.OneSale(a, b) {
 				continue
 			}

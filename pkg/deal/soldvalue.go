@@ -141,11 +141,11 @@ func (r *reader) comparables() {
 	} else {
 		wish.Keep = own
 	}
-	c.Choice = market.Choose(subject, wish)
+	passed, err := r.chosen(c, market, &wish)
 	c.Usable, c.LeftOld = c.Choice.Market().Len(), c.Choice.Market().LeftOld()
 	c.NotUsed = l.notUsed(c.Choice, market.Aside(), asked, c.Day)
-	var err error
-	switch c.Value, err = c.Choice.Value(); {
+	c.NotUsed = append(passed, c.NotUsed...)
+	switch {
 	case errors.Is(err, comps.ErrNoSales):
 		if r.statesValue() {
 			r.say("comps-none", r.needed("comps"), "%s, so nothing tells the value", c.None())("name houses sold before %s, each with its day and price, or take comps away", c.Day)
@@ -160,6 +160,22 @@ func (r *reader) comparables() {
 		r.intoModel(c)
 		r.followCondition(c, market, wish)
 		r.lowNotBelow(c)
+	}
+}
+
+// chosen chooses and values the sales; one that the list alone puts forward and adjustments
+// leave nothing of is left out and named, and the others stand.
+func (r *reader) chosen(c *Comparables, market *comps.Market, wish *comps.Wish) (passed []comps.Passed, err error) {
+	for {
+		c.Choice = market.Choose(c.Subject, *wish)
+		c.Value, err = c.Choice.Value()
+		e, none := errors.AsType[*comps.NoPriceError](err)
+		if !none || e.Sale.Line >= fromTable || slices.Contains(wish.Add, e.Sale.Line) || len(c.Choice.Comps) == 1 {
+			return passed, err
+		}
+		wish.Strike = append(wish.Strike, e.Sale.Line)
+		passed = append(passed, comps.Passed{Sold: e.Sale, Why: "adjusted to " + quantity.FormatDollars(e.Adjusted) + ", which is no price"})
+		r.say("sale-far-off", c.Place(&e.Sale), "%v, so it is left out", e)("look whether the sale was read right, or check the amounts, each of which is for one unit, as one square foot")
 	}
 }
 
@@ -201,10 +217,11 @@ func (r *reader) followCondition(c *Comparables, market *comps.Market, wish comp
 }
 
 // lowNotBelow takes back a low value that is not below what the sold houses say the house
-// is worth, where they alone say it: their own low end stands in for it everywhere.
+// is worth, where they alone say it: their own low end stands in for it everywhere. Beside a
+// value of the file it is the file's own view as well, so it stays and is doubted.
 func (r *reader) lowNotBelow(c *Comparables) {
 	low := r.good("value.low")
-	if low == nil || r.statesValue() {
+	if low == nil {
 		return
 	}
 	worth := c.Value.Likely.Sub(r.addsInComps()).Add(r.takenAdds())
@@ -214,6 +231,10 @@ func (r *reader) lowNotBelow(c *Comparables) {
 	}
 	if !stated.Equal(low.number) {
 		text += ", with the options asked for " + quantity.FormatDollars(stated)
+	}
+	if r.statesValue() {
+		r.say("low-above-comps", low.at(), "the low value (%s) is not below %s, what the sold houses say the house is worth; it is used, since the deal states a value of its own, so odds and stress count on more than the sales do even where things go badly", text, quantity.FormatDollars(worth))("state a low value below that, or take it away: the low end of the sales then stands in for it")
+		return
 	}
 	const line = "low_value"
 	r.deal.Root.Withdraw(line)

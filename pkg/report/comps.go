@@ -56,10 +56,24 @@ func (c compsPage) lead() {
 		c.text("", fmt.Sprintf("Doubt this value first: the newest sale that it is drawn from is of %s, %s before the day of the value, and prices have moved since in a way that no old sale tells. Look for sales of the last 12 months.", newest.Long(), ago))
 		c.line("")
 	}
-	c.text("", fmt.Sprintf("Likely %s. One such house in ten sells below %s, one in ten above %s. Drawn from %s before %s.",
-		dollars(c.a.Line("value_by_comps")), dollars(c.a.Line("comps_low")), dollars(c.a.Line("comps_high")), quantity.Counted(len(c.v.Rows), "sale"), c.c.Day))
+	c.text("", fmt.Sprintf("Likely %s. One such house in ten sells below %s, one in ten above %s. Drawn from %s before %s%s.",
+		dollars(c.a.Line("value_by_comps")), dollars(c.a.Line("comps_low")), dollars(c.a.Line("comps_high")), quantity.Counted(len(c.v.Rows), "sale"), c.c.Day, c.slight()))
 	c.text("", c.against())
 	c.text("", comps.NotAppraisal)
+}
+
+// slight says of how many of the sales next to nothing comes.
+func (c compsPage) slight() string {
+	n := 0
+	for _, r := range c.v.Rows {
+		if r.Weight < 0.01 {
+			n++
+		}
+	}
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf("; %d of them weighing under 1%%, so it rests on %d", n, len(c.v.Rows)-n)
 }
 
 // against holds the value that the deal goes by against the comparables, and says what is
@@ -246,7 +260,7 @@ func (c compsPage) worths() {
 		c.worth("a "+r.Unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth).Round(2)), quantity.FormatMoney(decimal.NewFromFloat(r.Error).Round(2)), r)
 	}
 	if slices.ContainsFunc(c.v.Rates, func(r comps.Rate) bool { return r.From == "regression" }) {
-		c.text("  ", "By regression a unit is worth a share of each sale's price, shown for this house, and the market compounds: times the difference it comes near what is adjusted above, not to it. A market a month of your own does not compound.")
+		c.text("  ", "By regression a unit is worth a share of each sale's price, shown for this house, and the market compounds: times a small difference it comes near what is adjusted above, not to it. Size and lot count by their ratio and age by its bends, so times a large one it may be far from that. A market a month of your own does not compound.")
 	}
 	for _, d := range c.v.Disbelieved {
 		c.text("  ", d.String())

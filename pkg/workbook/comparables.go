@@ -205,7 +205,7 @@ func (p *soldPage) notes(row, last int) {
 		if r.Line == comps.Time {
 			worth = decimal.NewFromFloat(r.Worth*100).StringFixed(2) + "%"
 		}
-		if r.Worth != 0 || r.From == "given" {
+		if r.Told() {
 			from = append(from, fmt.Sprintf("a %s %s (%s)", r.Unit, worth, words))
 		}
 	}
