@@ -15,6 +15,7 @@ import (
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/best"
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
@@ -85,11 +86,17 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 	if err != nil {
 		return nil, err
 	}
-	own.Go(func() { a, offer, bad = text.priced(path, "", limits.Cash) })
+	var doubts diag.List
+	own.Go(func() {
+		if a, offer, bad = text.priced(path, "", limits.Cash); bad == nil {
+			doubts, bad = text.untakenDoubts(d, a.Warnings, path)
+		}
+	})
 	p, err := o.search(d, path, limits)
 	if own.Wait(); err != nil || bad != nil {
 		return nil, cmp.Or(err, bad)
 	}
+	o.pointToCheck(path, doubts)
 	if p.Own, p.OwnOffer = a, offer; p.Found.Best == nil {
 		return p, nil
 	}

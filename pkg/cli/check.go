@@ -27,7 +27,8 @@ func newCheck(s Streams) *cobra.Command {
 Reports every mistake of the files at once, each with its place and what to do;
 a slip in the YAML itself stops the reading of its file, and rooms and work are
 measured once the rest is right. Once there is no mistake, it tells every
-doubtful spot the same way. It exits with 3 if there is a mistake.
+doubtful spot the same way, also of options that the scope does not take. It
+exits with 3 if there is a mistake.
 
 A workbook of quotes (.xlsx), such as a form for bids that came back filled in,
 is checked against the starter price book.`,
@@ -107,28 +108,17 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 		if err != nil {
 			return checked{}, err
 		}
-		found = append(a.Warnings, wrong...)
+		doubts, err := c.untakenDoubts(l.deal, l.found, path)
+		if err != nil {
+			return checked{}, err
+		}
+		found = slices.Concat(a.Warnings, wrong, doubts)
 	}
 	found.Sort()
 	return checked{
 		File: l.name, Doubted: l.deal != nil, Found: append([]diag.Diag{}, found...), sources: l.sources,
 		Mistakes: len(found.Errors()), Doubts: len(found.Warnings()),
 	}, nil
-}
-
-// untaken are the mistakes in options that the scope does not take, which compare and best
-// would refuse; not that a scope leaves no value, which is no slip of the file.
-func (c *common) untaken(l *loaded, path string, sets []deal.Set) (diag.List, error) {
-	if len(l.deal.Options) == 0 {
-		return nil, nil
-	}
-	every := *c
-	every.how.AllOptions = true
-	all, err := every.load(path, sets)
-	if err != nil {
-		return nil, err
-	}
-	return slices.DeleteFunc(all.found.Errors(), func(d diag.Diag) bool { return d.Code == "value-used-up" }), nil
 }
 
 // checkQuotes checks a workbook of quotes against the starter book, and the book that

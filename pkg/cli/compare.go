@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -79,17 +80,20 @@ func (c *common) columns(paths []string) (string, []answer.Column, error) {
 		names = append([]string{""}, names...)
 	}
 	var all []answer.Column
+	told := slices.Clone(first.Warnings)
 	for _, name := range names[:min(len(names), report.MostColumns)] {
 		a := first
 		if name != "" {
 			if a, err = c.option(paths[0], name); err != nil {
 				return "", nil, err
 			}
+			told = append(told, fresh(told, a.Warnings, name)...)
 		} else {
 			name = "as stated"
 		}
 		all = append(all, answer.Column{Name: name, Answer: a})
 	}
+	c.pointToCheck(paths[0], told[len(first.Warnings):])
 	return first.Deal.Name + ": options side by side", all, nil
 }
 

@@ -23,7 +23,7 @@ func newScope(s Streams) *cobra.Command {
 
 Prints what the work costs by room and by trade, own hours and hired hours, what
 each piece of work brought along, what is set aside for what was not seen, and
-how long it takes.`,
+how long it takes. With --json it always holds all the work.`,
 		Args: files(1, 1, "scope my-house.yaml"),
 		RunE: func(_ *cobra.Command, args []string) error { return runScope(c, args[0], view) },
 	}
@@ -35,6 +35,9 @@ how long it takes.`,
 }
 
 func runScope(c *common, path string, view report.View) error {
+	if c.json && view != (report.View{}) {
+		tell(c.Err, "warning: --json always holds all the work, so --room, --trade and --items change nothing")
+	}
 	page := func(w io.Writer, a *answer.Answer, s report.Style) error { return report.Scope(w, a, view, s) }
 	return show(c, func() (*answer.Answer, error) { return c.roomed(path, view) }, report.ScopeJSON, page)
 }

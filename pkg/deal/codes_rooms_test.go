@@ -160,6 +160,9 @@ var roomSlips = []slip{
 	inDen("rate-unused", "{contingency: 20%}", "{contingency: 20%, own labour rate: $40/hour}"),
 	inDen("no-rate", "paint walls: hired", "paint walls: {by: hired, by the hour: yes}"),
 	besideDen("bad-not-planned", "seen: {water heater: bad}"),
+	besideDen("bad-not-planned", "seen: {roof: {state: bad, likely: $4,900, least: $0, most: $14k}}"),
+	{"quote-late", "=", strings.Replace(strings.Replace(den, "paint walls: hired", "paint walls: {quote: $400, dated: 2027-10-02}", 1), "purchase: {", "purchase: {date: 2026-11-02, ", 1)},
+	besideDen("good-with-amount", "seen: {sewer line: {state: good, likely: $900}}"),
 	inDen("contingency-for-age", "20%", "10%"),
 	inDen("contingency-for-age", "renovation: {contingency: 20%}\n", ""),
 }

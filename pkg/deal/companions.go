@@ -13,8 +13,10 @@ import (
 // changes nothing.
 func (r *reader) bring(p *plan) {
 	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}, asking: map[*work]bool{}}
-	for b.close(); len(b.later) > 0; b.close() {
-		b.round()
+	for again := true; again; again = b.intoQuotes() {
+		for b.close(); len(b.later) > 0; b.close() {
+			b.round()
+		}
 	}
 	b.amounts()
 	for _, x := range b.calls {

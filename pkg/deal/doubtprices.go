@@ -39,6 +39,11 @@ func (r *reader) doubtPrices() {
 	if day.IsZero() {
 		return
 	}
+	for _, q := range quotes {
+		if !r.deal.PurchaseDate.IsZero() && q.day.Compare(day) > 0 {
+			r.say("quote-late", q.at, "the quote for %s is dated %s, after the purchase (%s)", q.what, q.day, day)("check the year; a quote is of a day before you buy")
+		}
+	}
 	yearBefore := day
 	yearBefore.Year--
 	r.old("prices-old", oldest(book, yearBefore), "price-book price", "12 months", r.where("own book", "rooms", "outside", "whole house"),

@@ -1,7 +1,10 @@
 package deal
 
 import (
+	"slices"
+
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
@@ -32,6 +35,19 @@ func (r *reader) doubtRooms() {
 	for _, c := range pricebook.Checks() {
 		r.doubtBad(c)
 	}
+	for _, m := range r.ownChecks() {
+		r.doubtBad(&pricebook.Check{Name: m.Label})
+	}
+	for _, m := range r.deal.Root.In("check") {
+		r.doubtGood(m)
+	}
+}
+
+// ownChecks are the parts of the house that the file alone knows.
+func (r *reader) ownChecks() []*model.Member {
+	return slices.DeleteFunc(slices.Clone(r.deal.Root.In("check")), func(m *model.Member) bool {
+		return slices.ContainsFunc(pricebook.Checks(), func(c *pricebook.Check) bool { return plainKey(c.Name) == plainKey(m.Label) })
+	})
 }
 
 // doubtBad doubts a part of the house that was seen bad while the chosen work holds
@@ -42,7 +58,18 @@ func (r *reader) doubtBad(c *pricebook.Check) {
 		if plainKey(m.Label) != plainKey(c.Name) || seen.Choice != "bad" || r.mends(c) {
 			continue
 		}
-		r.say("bad-not-planned", seen.Pos, "%s was seen bad, and no work mends it", diag.Quote(m.Label))("add   %s: hired   under work of the whole house, or a quote; nothing is set aside for what was seen", c.Item)
+		hint := "add   " + c.Item + ": hired   under work of the whole house, or a quote"
+		if c.Item == "" { // the price book knows no work for it
+			hint = "add   renovation: {lines: [{work: new " + m.Label + ", amount: $4,900}]}   for its mend"
+		}
+		r.say("bad-not-planned", seen.Pos, "%s was seen bad, and no work mends it", diag.Quote(m.Label))("%s; nothing is set aside for what was seen", hint)
+	}
+}
+
+// doubtGood doubts amounts for a part that was seen good.
+func (r *reader) doubtGood(m *model.Member) {
+	if seen, likely := m.Given.Of("seen"), m.Given.Of("if_bad"); seen.Choice == "good" && likely.Number.IsPositive() && likely.Key != "" {
+		r.say("good-with-amount", likely.Pos, "%s was seen good, so nothing of the %s is set aside for it", diag.Quote(m.Label), likely.Text)("leave the amounts out, or say   state: not seen")
 	}
 }
 

@@ -50,6 +50,10 @@ func TestWhatWasSeenBadWantsWork(t *testing.T) {
 		{"seen: {heating: bad}\nwhole house: {work: {heating service visit: hired}}\n", true},
 		{"seen: {heating: bad}\nwhole house: {work: {boiler: hired}}\n", false},
 		{"seen: {wiring: bad}\nwhole house: {work: {old wiring made safe: hired}}\n", false},
+		{"seen: {roof: {state: bad, likely: $4,900}}\n", true},
+		{"seen: {roof: {state: good}}\n", false},
+		{"seen: {roof: {state: bad}}\nwhole house: {work: {rewire: hired}}\n", true},
+		{"seen: {roof: {state: bad}}\noutside: {roof: [{size: 30' x 24'}], work: {shingle roof gable: hired}}\n", false},
 		{"seen: {sewer line: bad}\nwhole house: {work: {sewer spot repair: hired}}\n", false},
 	} {
 		got := doubted(t, c.keys)
@@ -84,6 +88,7 @@ func TestOnlyMendingSeesToWhatWasSeenBad(t *testing.T) {
 		"hazards":             {[]string{"asbestos removal", "remove asbestos", "lead paint abatement", "mould removed"}, []string{"asbestos test", "asbestos removal report"}},
 		"termites":            {[]string{"termite treatment and report", "treat termites", "termite damage repair"}, []string{"termite report", "termite inspection"}},
 		"supply pipes":        {[]string{"replace supply pipes", "repiping", "new water pipes"}, []string{"supply pipes insulated", "water pipe insulation"}},
+		"roof":                {[]string{"new roof", "roof replaced"}, []string{"new fence", "roof look"}},
 		"crawlspace and sill": {[]string{"crawlspace encapsulation", "sill repair", "sill plate replaced"}, []string{"window sill painted", "crawlspace look"}},
 	} {
 		for doubts, labels := range map[bool][]string{false: c.mends, true: c.leaves} {
@@ -92,7 +97,7 @@ func TestOnlyMendingSeesToWhatWasSeenBad(t *testing.T) {
 				if trade, work, ok := strings.Cut(label, ": "); ok {
 					line = "{contingency: 20%, lines: [{trade: " + trade + ", work: \"" + work + "\", amount: $300}]}"
 				}
-				_, found := deal.Read("den.yaml", []byte(strings.Replace(den, "{contingency: 20%}", line, 1)+"seen: {"+part+": bad}\n"))
+				_, found := deal.Read("den.yaml", []byte(strings.Replace(den, "{contingency: 20%}", line, 1)+"seen: {"+part+": {state: bad}}\n"))
 				require.False(t, found.HasErrors(), "%v", found)
 				require.Equal(t, doubts, slices.Contains(codesIn(found), "bad-not-planned"), "%s: %s", part, label)
 			}

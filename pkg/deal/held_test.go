@@ -94,6 +94,23 @@ func sorted(names []string) []string {
 	return slices.Compact(names)
 }
 
+// Work of the quote's trade that comes only through the quoted work is the quote's, though
+// work of another trade brings it: taking out the old toilet brings new shutoffs. What comes
+// for other work too is not.
+func TestWorkBroughtOnlyThroughAQuoteIsHeld(t *testing.T) {
+	for work, charged := range map[string]bool{
+		"toilet: $420": false, "vanity: $420": false, "toilet: hired": true, "toilet: $420, vanity: hired": true, "toilet: $420, take out toilet: own hands": true,
+	} {
+		d := readDeal(t, walked+"rooms: {bath: {size: 8' x 5', fixed: {toilet: 1, vanity: 3' x 2'}, work: {"+work+"}}}\n")
+		var held, done []string
+		for _, w := range d.Work {
+			held, done = append(held, w.Includes...), append(done, w.Item.Name)
+		}
+		require.Equal(t, charged, slices.Contains(done, "shutoffs and supply lines"), work)
+		require.Equal(t, !charged, slices.Contains(held, "shutoffs and supply lines"), work)
+	}
+}
+
 // What a part is quoted for, the companions of what the quote holds are done to.
 func TestHeldWorkPassesThePartOn(t *testing.T) {
 	d := readDeal(t, walked+"rooms: {den: {size: 10' x 12', work: {hang wall board: {quote: $900, part: 50%}}}}\n")

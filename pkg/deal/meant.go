@@ -40,6 +40,8 @@ var meantKeys = map[string][]string{
 
 	"bathroom": {"quick.baths"}, "bathrooms": {"quick.baths"}, "dining rooms": {"quick.living rooms"},
 
+	"height": {"<room>.ceiling"}, "length": {"<room>.size"}, "width": {"<room>.size"}, "dimensions": {"<room>.size"},
+
 	"value": {"<option>.adds"}, "value added": {"<option>.adds"}, "adds value": {"<option>.adds"},
 }
 
@@ -48,7 +50,12 @@ func (r *reader) meantHere(s scope, e *entry) bool {
 	for _, path := range meantKeys[e.name] {
 		if f := fieldAt(path); f.group() == s.group {
 			r.meant[s.path+f.Key()] = true
-			r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q?", f.Key())
+			tell := r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))
+			if path == "<room>.size" { // one side of it says too little
+				tell("did you mean size? it holds both sides:   size: 8' x 5'")
+			} else {
+				tell("did you mean %q?", f.Key())
+			}
 			return true
 		}
 	}

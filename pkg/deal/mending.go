@@ -42,7 +42,10 @@ type mending struct {
 
 // mendingOf is what mends a part of the house, with or without what mends a piece of it.
 func mendingOf(c *pricebook.Check, pieces bool) mending {
-	m := mending{items: slices.Concat([]string{c.Item}, c.Also), names: slices.Concat([]string{c.Name}, c.Called), pieces: pieces}
+	m := mending{names: slices.Concat([]string{c.Name}, c.Called), pieces: pieces}
+	if c.Item != "" { // else the file alone knows the part
+		m.items = slices.Concat([]string{c.Item}, c.Also)
+	}
 	if pieces {
 		m.items = slices.Concat(m.items, c.Pieces)
 	}
@@ -70,7 +73,11 @@ func (m mending) toldIn(label string) bool {
 			return true
 		}
 	}
-	for _, form := range []string{`\b(?:` + before + `)\b([^,:;]*?)\b` + names, `([^,:;]*)\b` + anyOf(m.said)} {
+	forms := []string{`\b(?:` + before + `)\b([^,:;]*?)\b` + names}
+	if len(m.said) > 0 {
+		forms = append(forms, `([^,:;]*)\b`+anyOf(m.said))
+	}
+	for _, form := range forms {
 		for _, x := range regexp.MustCompile(form+`\b(.*)`).FindAllStringSubmatch(label, -1) {
 			if !otherThing().MatchString(x[1]) && stillIt().MatchString(x[2]) && !paper().MatchString(x[2]) {
 				return true

@@ -233,7 +233,11 @@ func (p bestPage) prices() {
 func (p bestPage) sure() string {
 	f := p.Found
 	all := quantity.FormatCount(decimal.NewFromFloat(f.Choices), 0)
-	said := fmt.Sprintf("Of %s choices, %d were worked out to the cent", all, f.Worked)
+	were := "were"
+	if f.Worked == 1 {
+		were = "was"
+	}
+	said := fmt.Sprintf("Of %s choices, %d %s worked out to the cent", all, f.Worked, were)
 	if f.Proved && f.Worked == int(f.Choices) {
 		return said + ": all of them. What an option adds is your estimate."
 	}

@@ -95,6 +95,8 @@ func (c comparison) targets() {
 		}
 		c.row(t.words, func(a answer.Column) string {
 			switch spare := a.Line(t.line); {
+			case !states(a) && t.line == "cash_to_spare": // there is some all the same
+				return "not stated"
 			case !states(a):
 				return "none"
 			case spare.IsNegative():

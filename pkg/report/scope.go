@@ -48,8 +48,12 @@ func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
 }
 
 func summary(a *answer.Answer) string {
-	return fmt.Sprintf("The work takes %s in cash with contingency (renovation budget), or %s if trades finish all of it, the contingency being the same. Own hands: %s; trades: %s.",
-		money(a.Line("budget")), money(a.Line("trade_cost").Add(a.Line("contingency"))), hours(a.Line("own_hours")), hours(a.Line("room_crew_hours")))
+	cash, trades, other := a.Line("budget"), a.Line("trade_cost").Add(a.Line("contingency")), ""
+	if !a.Line("own_hours").IsZero() || !cash.Equal(trades) {
+		other = ", or " + money(trades) + " if trades finish all of it, the contingency being the same"
+	}
+	return fmt.Sprintf("The work takes %s in cash with contingency (renovation budget)%s. Own hands: %s; trades: %s.",
+		money(cash), other, hours(a.Line("own_hours")), hours(a.Line("room_crew_hours")))
 }
 
 func hours(x decimal.Decimal) string   { return quantity.FormatHours(x, 0) }
@@ -295,7 +299,7 @@ func couldBeOwn(a *answer.Answer) []string {
 			switch {
 			case who(a, m) == "own":
 				own[w.Item.Trade] = true
-			case who(a, m) == "hired" && w.By != "" && !w.Item.Licence && a.Of(m, "labour").IsPositive():
+			case who(a, m) == "hired" && w.By != "" && !w.Item.Licence && !strings.Contains(w.Item.Name, "permit") && a.Of(m, "labour").IsPositive():
 				hired = append(hired, m)
 			}
 		}
@@ -372,7 +376,24 @@ func unseen(p *page, a *answer.Answer) {
 			}
 		}
 	}
-	p.text("", "Once seen, say so:   seen: {"+open[0].Label+": "+how+"}   The amounts are common practice, no source.")
+	p.text("", strings.TrimSpace("Once seen, say so:   seen: {"+open[0].Label+": "+how+"}   "+sourceOf(open)))
+}
+
+// sourceOf says which amounts for parts not seen are none of the file's.
+func sourceOf(open []*model.Member) string {
+	var book []string
+	for _, c := range open {
+		if c.Given.Of("if_bad").Key == "" {
+			book = append(book, c.Label)
+		}
+	}
+	switch len(book) {
+	case 0:
+		return ""
+	case len(open):
+		return "The amounts are common practice, no source."
+	}
+	return "Those for " + strings.Join(book, ", ") + " are common practice, no source; the others are yours."
 }
 
 func duration(p *page, a *answer.Answer) {

@@ -1,0 +1,66 @@
+package cli
+
+import (
+	"fmt"
+	"slices"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// untaken are the mistakes in options that the scope does not take, which compare and best
+// would refuse; not that a scope leaves no value, which is no slip of the file.
+func (c *common) untaken(l *loaded, path string, sets []deal.Set) (diag.List, error) {
+	if len(l.deal.Options) == 0 {
+		return nil, nil
+	}
+	every := *c
+	every.how.AllOptions = true
+	all, err := every.load(path, sets)
+	if err != nil {
+		return nil, err
+	}
+	return slices.DeleteFunc(all.found.Errors(), func(d diag.Diag) bool { return d.Code == "value-used-up" }), nil
+}
+
+// untakenDoubts are the doubts that the file brings only with another scope, each once with
+// the option that brings it; told are those of its own scope.
+func (c *common) untakenDoubts(d *deal.Deal, told diag.List, path string) (out diag.List, err error) {
+	sets, err := c.replacements()
+	for _, name := range d.Options {
+		if err != nil {
+			return nil, err
+		}
+		var other *loaded
+		if other, err = c.load(path, append(slices.Clone(sets), deal.Set{Path: "scope", Value: name})); err == nil && other.deal != nil {
+			out = append(out, fresh(slices.Concat(told, out), other.found, name)...)
+		}
+	}
+	return out, err
+}
+
+// ofTheScope are doubts about what a scope as a whole does or leaves; no spot of the file is
+// amiss before that scope is taken.
+var ofTheScope = []string{"option-missing", "not-seen-replaced", "bad-not-planned"}
+
+// fresh are the doubts of a scope that were not told yet: with other figures or not, a doubt
+// of the same spot is the same.
+func fresh(told, found diag.List, name string) (out diag.List) {
+	for _, d := range found.Warnings() {
+		same := func(o diag.Diag) bool { return o.Code == d.Code && o.Pos == d.Pos }
+		spot := d.Pos.Line > 0 && !deal.InSet(d.Pos) && !slices.Contains(ofTheScope, d.Code)
+		if spot && !slices.ContainsFunc(told, same) {
+			d.Message = fmt.Sprintf("with scope %s: %s", name, d.Message)
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// pointToCheck says of how many doubts in options that the scope does not take only check tells.
+func (c *common) pointToCheck(path string, doubts diag.List) {
+	if n := len(doubts); n > 0 {
+		tell(c.Err, "warning: %s in options that the scope does not take; told by   ledgerboard check %s", quantity.Counted(n, "doubtful spot"), c.askedOf(path))
+	}
+}
