@@ -83,6 +83,28 @@ func TestWhatComesOnceForTheHouseIsNotBesideWhatTheHouseBringsPlainly(t *testing
 	}
 }
 
+// What is done once for the house brings once for the house, though the quote of a room holds
+// it: an inspection, $50 for each of two rooms, of a permit within a quote for all of a fix.
+func TestWhatAQuoteHoldsForTheHouseBringsOnceForTheHouse(t *testing.T) {
+	const items = `
+  q fix: {trade: plumbing, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [q perm in house], source: x}
+  q perm: {trade: plumbing, measure: one, hours: 1 each, hired: $100 each, materials: none, brings: [q insp], source: x}
+  q insp: {trade: general, measure: house rooms, hours: 1 each, hired: $50 each, materials: none, brings: none, source: x}
+`
+	for _, works := range [][2]string{{"q fix: $500", "q fix: hired"}, {"q fix: hired", "q fix: $500"}, {"q fix: $500", "q fix: $500"}} {
+		d := ownBook(t, deal.Options{}, items, fmt.Sprintf("rooms: {hall: {size: 14' x 11', work: {%s}}, den: {size: 14' x 11', work: {%s}}}\n", works[0], works[1]))
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		var where []string
+		for m, w := range d.Work {
+			if w.Item.Name == "q insp" {
+				where = append(where, m.Parent.Parent.Label+" "+v.Of(d.Model.Find(m, "quantity")).String())
+			}
+		}
+		require.Equal(t, []string{"whole house 2"}, where, works)
+	}
+}
+
 // Work that goes by the whole house and stands in two rooms is doubted where it is more than
 // all of the house.
 func TestMoreThanAllTheHouseIsDoubted(t *testing.T) {
