@@ -56,6 +56,13 @@ func TestQuickRoomsHaveNamesOfTheirOwn(t *testing.T) {
 	}
 }
 
+// What a quote covers changes nothing where there is none: a trade is still paid.
+func TestCoversWithoutAQuoteLeavesThePrice(t *testing.T) {
+	const den = walked + "rooms: {den: {size: 10' x 12', work: {tile floor: {by: hired%s}}}}\n"
+	require.Equal(t, quantities(t, fmt.Sprintf(den, ""))["$"].String(), quantities(t, fmt.Sprintf(den, ", covers: labour"))["$"].String())
+	require.Equal(t, quantities(t, fmt.Sprintf(den, ""))["$"].String(), quantities(t, fmt.Sprintf(den, ", covers: all"))["$"].String())
+}
+
 // A surround of which nothing is said goes 6 ft up at a tub and 7 ft at a shower, and no
 // higher than the room at its highest; around 9 ft of a shower, 10 ft of a tub, by hand.
 func TestASurroundIsNoHigherThanItsRoom(t *testing.T) {
