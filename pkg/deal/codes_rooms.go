@@ -76,7 +76,7 @@ func roomDoubts() []Code {
 		{"part-over", "more than all of a piece of work"},
 		{"nothing-shared", "rectangles of one room that share nothing"},
 		{"count-large", "a count of more than there is"},
-		{"count-in-parts", "a count of pieces that is not a whole number"},
+		{"count-in-parts", "a count or part of pieces that is not a whole number of them"},
 		{"sales-tax-high", "an unusual sales tax"},
 		{"own-hours-high", "more own hours a week than most can keep up"},
 		{"quote-far", "a quote or an allowance far from what the price book says"},

@@ -69,6 +69,8 @@ var roomSlips = []slip{
 	inDen("count-large", "hired}", "{by: hired, count: 1100 sq ft}}"),
 	inDen("closet-large", denSize, denSize+"\n    closets: 12' x 18'"),
 	inDen("count-in-parts", "paint walls: hired", "toilet: {by: hired, count: 1.5}"),
+	inDen("count-in-parts", denSize+"\n    work: {paint walls: hired}", denSize+"\n    doors: 3\n    work: {slab door: {by: hired, part: 33%}}"),
+	inDen("count-large", denSize+"\n    work: {paint walls: hired}", denSize+"\n    doors: 3\n    work: {slab door: {by: hired, count: 4}}"),
 	inDen("ceiling-low", denSize, denSize+"\n    ceiling: 3'"),
 	inDen("ceiling-low", denSize, denSize+"\n    ceiling: 3' to 6'"),
 	inDen("layer-stays", denSize+"\n    work: {paint walls: hired}", denSize+"\n    layers: [vinyl, tile]\n    work: {resilient plank floor: hired}\n    without: [strip sheet vinyl]"),
