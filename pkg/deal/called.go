@@ -46,6 +46,26 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 	callFor(bringer(w, it.Name), b)
 }
 
+// meet has the house call for what options of the whole house bring plainly and other work
+// once for the house, so that it is done once. Who does it is asked of all that bring it.
+func (r *reader) meet(it *pricebook.Item) {
+	for _, p := range r.plans {
+		if p.room.Kind != "whole_house" || p == r.callPlan {
+			continue
+		}
+		p.works = slices.DeleteFunc(p.works, func(w *work) bool {
+			if w.item != it || w.by == "" {
+				return false
+			}
+			for _, x := range w.bringers {
+				r.callHouse(p, x.by, x.Companion)
+			}
+			p.option.Remove(w.member)
+			return true
+		})
+	}
+}
+
 // called names work that options call for, by who would do it: where some call for it from
 // a trade and others from own hands, both are there.
 type called struct {

@@ -67,6 +67,9 @@ func (b *bringing) close() {
 	for again := true; again; again = b.share() {
 		for ; b.asked < len(b.plan.works); b.asked++ { // the list grows
 			w := b.plan.works[b.asked]
+			if b.plan == b.callPlan {
+				b.meet(w.item)
+			}
 			if w.scope.path != "" && b.good(w.scope.path+"count") != nil {
 				b.measureOf(b.plan, w) // so that what comes along follows the count
 			}
@@ -82,6 +85,7 @@ func (b *bringing) close() {
 
 func (b *bringing) ask(w *work) {
 	for _, c := range w.item.Brings {
+		c.House = c.House || w.within != nil && w.bringers[0].House // what is done once for the house brings so
 		b.askFor(brought{c, w})
 	}
 }
@@ -182,12 +186,12 @@ func (b *bringing) one(x brought) {
 	}
 }
 
-// hold keeps work that a quote has in it already; what that brings of other trades is not in
-// the quote.
+// hold keeps work that a quote has in it already, in the room or once for the house; what
+// that brings of other trades is not in the quote.
 func (b *bringing) hold(x brought, it *pricebook.Item) {
 	w := x.by
 	quote := cmp.Or(w.within, w)
-	if i := slices.IndexFunc(b.held, func(h *work) bool { return h.within == quote && h.item == it }); i >= 0 {
+	if i := slices.IndexFunc(b.held, func(h *work) bool { return h.within == quote && h.item == it && h.bringers[0].House == x.House }); i >= 0 {
 		b.held[i].bringers = append(b.held[i].bringers, x)
 		return
 	}

@@ -26,7 +26,7 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 		}
 	}
 	for _, room := range r.deal.Root.In("room") {
-		add(room, "open_floor", "walls_less_all", "base_run", "siding", "walls_less_openings", "room_ceiling", "perimeter", "closet_rod_run", "casing_run")
+		add(room, "open_floor", "walls_less_all", "base_run", "siding", "walls_less_openings", "highest_ceiling", "perimeter", "closet_rod_run", "casing_run")
 	}
 	want = append(want, model.Indexes(r.deal.CutCells())...)
 	for _, w := range r.eachWork() {
@@ -169,10 +169,7 @@ var lowOpening = decimal.NewFromInt(6)
 
 // openingsFit refuses a single opening higher than the room or wider than its walls.
 func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member) {
-	ceiling := v.Scalar[r.deal.Model.Find(room, "room_ceiling").Index]
-	for _, sec := range room.In("section") {
-		ceiling = decimal.Max(ceiling, v.Scalar[r.deal.Model.Find(sec, "height").Index])
-	}
+	ceiling := v.Scalar[r.deal.Model.Find(room, "highest_ceiling").Index]
 	longest := longestWall(v, r.deal.Model, room)
 	for _, f := range room.In("fitting") {
 		if l := f.Given.Of("fitting_length"); l.Number.Round(9).GreaterThan(longest.Round(9)) && slices.Contains([]string{"tub", "shower", "vanity"}, f.Given.Of("sort").Choice) { // cabinets go around corners

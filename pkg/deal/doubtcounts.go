@@ -18,16 +18,20 @@ var (
 	houseTimes = decimal.NewFromInt(3)
 )
 
-// doubtCounts looks for work of which more is stated than there is, or a part of a piece. More
-// pieces than there are are let be: a room often gets more of them than it had.
+// grown are measures by the piece of which there may be more than is known: none is known of
+// them, they are guessed from others, or a room often gets more of them than it had.
+var grown = []string{"one", "outlets", "lights", "downspouts", "deck footings"}
+
+// doubtCounts looks for work of which more is stated than there is, or a part of a piece.
 func (r *reader) doubtCounts() {
 	for _, w := range r.chosenWorks() {
+		if w.scope.path == "" {
+			continue
+		}
 		g := r.good(w.scope.path + "count")
 		m := pricebook.MeasureNamed(w.item.Measure)
-		if w.scope.path != "" && g != nil && w.item.Unit == "each" && !w.member.Given.Of("measure").Number.IsInteger() {
-			r.say("count-in-parts", g.at(), "%s: a count of %s, and it goes by the piece", w.label, g.node.text)("write how many there are, a whole number; it is used as it stands")
-		}
-		if w.scope.path == "" || g == nil || m == nil || !slices.Contains([]quantity.Unit{"sq ft", "ft"}, m.Unit) {
+		r.doubtPieces(w, g, m)
+		if g == nil || m == nil || m.Unit == "month" || slices.Contains(grown, m.Name) {
 			continue
 		}
 		room := w.member.Parent.Parent
@@ -44,6 +48,25 @@ func (r *reader) doubtCounts() {
 		if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(has)) {
 			continue
 		}
+		if m.Unit == "each" {
+			r.say("count-large", g.at(), "%s: a count of %s, but the count of %s in %s is %s", w.label, g.node.text, m.Name, where, quantity.FormatCount(has, 1))("check it; if there are more of them, say so there; it is used as it stands")
+			continue
+		}
 		r.say("count-large", g.at(), "%s: a count of %s, but %s of %s is %s %s", w.label, g.node.text, m.Name, where, quantity.FormatCount(has, 1), m.Unit)("check it; without a count the work takes all there is, and waste comes on top by itself; it is used as it stands")
+	}
+}
+
+// doubtPieces doubts work by the piece that leaves a part of one undone.
+func (r *reader) doubtPieces(w *work, count *reading, m *pricebook.Measure) {
+	part := r.good(w.scope.path + "part")
+	switch {
+	case w.item.Unit != "each":
+	case count != nil && !w.member.Given.Of("measure").Number.IsInteger():
+		r.say("count-in-parts", count.at(), "%s: a count of %s, and it goes by the piece", w.label, count.node.text)("write how many there are, a whole number; it is used as it stands")
+	case count == nil && part != nil && m != nil && m.Name != "one":
+		has, ok := r.worked(w.member.Parent.Parent, m.Line)
+		if done := has.Mul(part.number); ok && !done.IsInteger() {
+			r.say("count-in-parts", part.at(), "%s: %s of %s %s is %s, and it goes by the piece", w.label, part.node.text, quantity.FormatCount(has, 1), m.Name, quantity.FormatCount(done, 2))("write how many are done, as   count: %s   ; it is used as it stands", decimal.Max(one, done.Round(0)))
+		}
 	}
 }

@@ -38,14 +38,26 @@ func (r *reader) doubtQuotes() {
 	}
 }
 
-// doubtUnused doubts a price that nothing is bought at, and a part of what is counted.
+// doubtUnused doubts details that change nothing: of the first product, where an allowance
+// stands for it, and of quotes; and a part of what is counted.
 func (r *reader) doubtUnused(w *work) {
 	if w.scope.path == "" {
 		return
 	}
-	price, part, count := r.good(w.scope.path+"price"), r.good(w.scope.path+"part"), r.good(w.scope.path+"count")
-	if _, found := w.member.Given.Look("allowance"); found && price != nil {
-		r.say("price-beside-allowance", price.at(), "%s: the price, %s, is not used: the allowance is paid instead of the first product", w.label, price.node.text)("keep one of them")
+	detail := func(key string) *reading { return r.good(w.scope.path + key) }
+	part, count := detail("part"), detail("count")
+	if _, found := w.member.Given.Look("allowance"); found {
+		for _, key := range []string{"price", "waste", "product"} {
+			if g := detail(key); g != nil {
+				r.say("price-beside-allowance", g.at(), "%s: the %s, %s, is not used: the allowance is paid instead of the first product", w.label, key, g.node.text)("keep one of them")
+			}
+		}
+	}
+	if g := detail("covers"); g != nil && !w.quoted() {
+		r.say("quote-detail", g.at(), "%s: covers, %s, is not used: there is no quote", w.label, g.node.text)("add the quote, or leave it out")
+	}
+	if g := detail("tax on labour"); g != nil && w.quoted() && w.member.Given.Of("labour_taxed").Number.IsPositive() {
+		r.say("quote-detail", g.at(), "%s: tax on labour, %s, is not used: a quote stands for all that it comes to", w.label, g.node.text)("write the quote with its tax, and leave this out")
 	}
 	if part != nil && count != nil && !part.number.Equal(one) {
 		r.say("part-of-count", part.at(), "%s: %s of the count of %s is done", w.label, part.node.text, count.node.text)("leave the part out if %s is what is done", count.node.text)

@@ -2,12 +2,14 @@ package deal_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
 )
 
 // A permit comes once for the house; a room that names it calls for no other, and the house
@@ -33,6 +35,73 @@ func TestWhatComesOnceForTheHouseIsNotBesideWhatIsNamed(t *testing.T) {
 			}
 		}
 		require.Contains(t, fmt.Sprint(found), c.says, text)
+	}
+}
+
+// ownBook reads a deal with items of an own price book.
+func ownBook(t *testing.T, options deal.Options, items, text string) *deal.Deal {
+	options.Open = func(string) ([]byte, error) { return []byte("items:\n" + items), nil }
+	d, found := deal.ReadWith(options, "house.yaml", []byte(walked+"own book: mine.yaml\n"+text))
+	require.NotNil(t, d, found)
+	return d
+}
+
+// What an option of the whole house brings plainly and other work once for the house comes
+// once, with all that it brings, and by own hands if any of these is.
+func TestWhatComesOnceForTheHouseIsNotBesideWhatTheHouseBringsPlainly(t *testing.T) {
+	const items = `
+  za: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [zx], source: x}
+  zb: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [zx in house], source: x}
+  zx: {trade: y, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [zy], source: x}
+  zy: {trade: y, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: none, source: x}
+`
+	for text, want := range map[string]string{
+		"whole house: {work: {za: hired}}":                                                                        "zx 1 hired, zy 1 hired",
+		"whole house: {work: {za: hired, zb: hired}}":                                                             "zx 1 hired, zy 1 hired",
+		"whole house: {work: {za: own hands, zb: hired}}":                                                         "zx 1 own, zy 1 own",
+		"whole house: {work: {za: hired, zb: own hands}}":                                                         "zx 1 own, zy 1 own",
+		"whole house: {work: {za: hired}}\nrooms: {den: {size: 10' x 12', work: {zb: hired}}}":                    "zx 1 hired, zy 1 hired",
+		"whole house: {work: {za: hired, zx: hired}}\nrooms: {den: {size: 10' x 12', work: {zb: own hands}}}":     "zx 1 hired, zy 1 hired",
+		"whole house: {work: {za: hired}, without: [zx]}\nrooms: {den: {size: 10' x 12', work: {zb: own hands}}}": "",
+	} {
+		for _, all := range []bool{false, true} {
+			d := ownBook(t, deal.Options{AllOptions: all}, items, text+"\n")
+			v, err := exact.Evaluate(d.Model)
+			require.NoError(t, err)
+			var got []string
+			for m, w := range d.Work {
+				if n := v.Of(d.Model.Find(m, "quantity")); (w.Item.Name == "zx" || w.Item.Name == "zy") && n.IsPositive() {
+					got = append(got, fmt.Sprintf("%s %s %s", w.Item.Name, n, m.Given.Of("who").Choice))
+				}
+			}
+			slices.Sort(got)
+			require.Equal(t, want, strings.Join(got, ", "), "%s, all options: %t", text, all)
+		}
+	}
+	for _, works := range []string{"crawlspace put right: hired, sill replaced: {by: hired, count: 10 ft}", "sill replaced: {by: hired, count: 10 ft}, crawlspace put right: hired"} {
+		require.Equal(t, "1", quantities(t, walked+"whole house: {work: {"+works+"}}\n")["termite report"].String())
+	}
+}
+
+// What is done once for the house brings once for the house, though the quote of a room holds
+// it: an inspection, $50 for each of two rooms, of a permit within a quote for all of a fix.
+func TestWhatAQuoteHoldsForTheHouseBringsOnceForTheHouse(t *testing.T) {
+	const items = `
+  q fix: {trade: plumbing, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [q perm in house], source: x}
+  q perm: {trade: plumbing, measure: one, hours: 1 each, hired: $100 each, materials: none, brings: [q insp], source: x}
+  q insp: {trade: general, measure: house rooms, hours: 1 each, hired: $50 each, materials: none, brings: none, source: x}
+`
+	for _, works := range [][2]string{{"q fix: $500", "q fix: hired"}, {"q fix: hired", "q fix: $500"}, {"q fix: $500", "q fix: $500"}} {
+		d := ownBook(t, deal.Options{}, items, fmt.Sprintf("rooms: {hall: {size: 14' x 11', work: {%s}}, den: {size: 14' x 11', work: {%s}}}\n", works[0], works[1]))
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		var where []string
+		for m, w := range d.Work {
+			if w.Item.Name == "q insp" {
+				where = append(where, m.Parent.Parent.Label+" "+v.Of(d.Model.Find(m, "quantity")).String())
+			}
+		}
+		require.Equal(t, []string{"whole house 2"}, where, works)
 	}
 }
 

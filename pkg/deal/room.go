@@ -138,11 +138,9 @@ var sortWords = []struct{ word, sort string }{
 	{"sink", "sink"}, {"basin", "sink"},
 }
 
-// fixedDefaults are what a fixed part has where the file does not say: common
-// practice, no source.
-var fixedDefaults = map[string]struct{ walls, surround int64 }{
-	"tub": {3, 6}, "shower": {3, 7}, "island": {0, 0},
-}
+// fixedWalls are how many walls a fixed part stands against where the file does not say, if
+// not one: common practice, no source.
+var fixedWalls = map[string]int64{"tub": 3, "shower": 3, "island": 0}
 
 // sortOf is what a fixed part is by its name, or "".
 func sortOf(name string) string {
@@ -162,14 +160,12 @@ func (r *reader) finishFixed(s scope, e *entry) {
 		}
 	}
 	sort := m.Given.Of("sort").Choice
-	d, known := fixedDefaults[sort]
-	if !known {
-		d.walls = 1
-	}
-	for line, x := range map[string]int64{"walls_touched": d.walls, "surround": d.surround} {
-		if _, said := m.Given.Look(line); !said {
-			m.Give(line, model.Value{Number: decimal.NewFromInt(x), Text: "usual for " + m.Label, Pos: e.key.at})
+	if _, said := m.Given.Look("walls_touched"); !said {
+		walls, known := fixedWalls[sort]
+		if !known {
+			walls = 1
 		}
+		m.Give("walls_touched", model.Value{Number: decimal.NewFromInt(walls), Text: "usual for " + m.Label, Pos: e.key.at})
 	}
 	if r.of(s, "size") == nil && !slices.Contains([]string{"toilet", "sink"}, sort) && !r.odd[s.path] {
 		r.say("fixed-without-size", e.key.at, "%s has no size", diag.Quote(e.key.text))("write its length along the wall and its depth, e.g.   %s: 5' x 2'6\"", e.key.text)

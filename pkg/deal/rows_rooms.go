@@ -69,7 +69,7 @@ var roomRows = []Field{
 	{Path: "<fixed>.kind", Kind: Choice, Line: "sort", Choices: fittingSorts, Default: "what its name says", Example: "base cabinet"},
 	{Path: "<fixed>.count", Kind: WholeNumber, Line: "fitted", Range: "at least 1, at most 100", Example: "1"},
 	{Path: "<fixed>.walls", Kind: WholeNumber, Line: "walls_touched", Range: "at least 0, at most 3", Default: "3 for a tub or shower, 0 for an island, else 1", Example: "3"},
-	{Path: "<fixed>.surround", Kind: Length, Line: "surround", Range: "at least 0 ft, at most 12 ft", Default: "6 ft for a tub, 7 ft for a shower, else none", Example: "6 ft"},
+	{Path: "<fixed>.surround", Kind: Length, Line: "surround", Range: "at least 0 ft, at most 12 ft", Default: "6 ft for a tub, 7 ft for a shower, at most up to the ceiling; else none", Example: "6 ft"},
 
 	{Path: "<option>.adds", Kind: Money, Line: "value_added", Example: "$6,500"},
 	{Path: "<option>.work", Kind: Works, Example: "{paint walls: own hands}", Meaning: "the work, by the names of the price book: who does it, or a quote, or a group of details"},

@@ -56,6 +56,28 @@ func TestQuickRoomsHaveNamesOfTheirOwn(t *testing.T) {
 	}
 }
 
+// What a quote covers changes nothing where there is none: a trade is still paid.
+func TestCoversWithoutAQuoteLeavesThePrice(t *testing.T) {
+	const den = walked + "rooms: {den: {size: 10' x 12', work: {tile floor: {by: hired%s}}}}\n"
+	require.Equal(t, quantities(t, fmt.Sprintf(den, ""))["$"].String(), quantities(t, fmt.Sprintf(den, ", covers: labour"))["$"].String())
+	require.Equal(t, quantities(t, fmt.Sprintf(den, ""))["$"].String(), quantities(t, fmt.Sprintf(den, ", covers: all"))["$"].String())
+}
+
+// A surround of which nothing is said goes 6 ft up at a tub and 7 ft at a shower, and no
+// higher than the room at its highest; around 9 ft of a shower, 10 ft of a tub, by hand.
+func TestASurroundIsNoHigherThanItsRoom(t *testing.T) {
+	for room, walls := range map[string]string{
+		"size: 8' x 9', fixed: {shower: 3' x 3'}":                                                 "63",
+		"size: 8' x 9', ceiling: 6'6\", fixed: {shower: 3' x 3'}":                                 "58.5",
+		"size: 8' x 9', ceiling: 5'6\", fixed: {tub: 5' x 2'6\"}":                                 "55",
+		"size: 8' x 9', ceiling: 6'6\", fixed: {shower: {size: 3' x 3', surround: 6'}}":           "54",
+		"size: 8' x 9', ceiling: 6' to 6'8\", fixed: {shower: 3' x 3'}":                           "60",
+		"walls: [east 8', north 9', west 8', south 9'], ceiling: 6'6\", fixed: {shower: 3' x 3'}": "58.5",
+	} {
+		require.Equal(t, walls, quantities(t, walked+"rooms: {bath: {"+room+", work: {tile shower walls: hired}}}\n")["tile shower walls"].Round(9).String(), room)
+	}
+}
+
 // A tub opens the walls of its surround alone, so these are what is insulated, at the
 // measure of the surround: 5 + 2 x 2.5 ft, 6 ft high, are 60 sq ft.
 func TestATubInsulatesBehindItsSurround(t *testing.T) {

@@ -140,6 +140,8 @@ func (w *work) finish() {
 		if _, said := given.Look("quote_covers"); !said {
 			w.member.Give("quote_covers", model.Value{Choice: "all", Text: q.Text, Pos: q.Pos})
 		}
+	} else {
+		w.member.Withdraw("quote_covers") // else nothing would be paid; it is doubted
 	}
 }
 

@@ -136,6 +136,12 @@ func (d *drawer) fitting(r *model.Member, l *left) {
 	f := model.Member{}
 	d.word(14, &f, "sort", "tub", "shower", "vanity", "toilet", "sink", "base cabinet", "base cabinet", "wall cabinet", "island", "other")
 	length, depth, n, walls, high := decimal.Zero, decimal.Zero, one, one, decimal.Zero
+	switch f.Given.Of("sort").Choice { // where nothing is said of its surround
+	case "tub":
+		high = decimal.NewFromInt(6)
+	case "shower":
+		high = decimal.NewFromInt(7)
+	}
 	some := func(n int, line string, to *decimal.Decimal, x func() decimal.Decimal) {
 		if d.give(n, &f, line, x) {
 			*to = f.Given.Of(line).Number
