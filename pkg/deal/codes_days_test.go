@@ -122,6 +122,20 @@ func TestVary(t *testing.T) {
 	}
 }
 
+// By an amount of the comparables their sales are weighed, which happens as the file is read:
+// it is tried by a plan of its own, and has no range nor bad day.
+func TestAnAmountOfTheComparablesStays(t *testing.T) {
+	d, _ := deal.Read("a", []byte(ranged("", "comps: {amounts: {bath: $9,500}, sold: {12 Elm St: {sold: 2025-11-14, price: $341k}}}").text()))
+	_, _, axis := d.Vary("--across", "comps.amounts.bath=$5k, $9,500")
+	require.Equal(t, "comps.amounts.bath cannot be varied: the weights of the sales go by it", axis[0].Message)
+	require.Equal(t, "try it with   --set 'comps.amounts.bath=$9,000'   , once per value", axis[0].Hint)
+	for code, text := range map[string]string{"range-not-here": "ranges: {bath: {low: $5k, high: $9k}}", "bad-day-not-here": "bad days: {cheap baths: {market a month: 0.2%}}"} {
+		_, found := deal.Read("a", []byte(ranged("", text).text()))
+		require.Equal(t, code, found.Errors()[0].Code)
+		require.Contains(t, found.Errors()[0].Message, "the weights of the sales go by it")
+	}
+}
+
 // A grid may go under the low value, which is itself how low the value may come out.
 func TestVaryUnderTheLowValue(t *testing.T) {
 	d, found := deal.Read("a", []byte(ranged("", "").text()), deal.Set{Path: "value.low", Value: "$338k"})

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -116,6 +117,9 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 	case !u.ours && slices.ContainsFunc(decided, func(d string) bool { return strings.HasPrefix(t.name()+".", d) || t.name() == d }):
 		r.say(u.code, name.at, "%s is decided and does not come out by chance", t.name())("%s", u.hint)
 		return in, false
+	case f != nil && t.path[0] == "comps" && t.mayVary(): // its sales are weighed as the file is read
+		r.say(u.code, name.at, "%s cannot %s: the weights of the sales go by it", t.name(), u.cannot)("%s", setOnce(t.name(), f.Example))
+		return in, false
 	case f == nil || f.Kind == Charge:
 		if g == nil || !g.ok {
 			return r.notVaried(name, t, u)
@@ -133,6 +137,11 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 	}
 	in.Kind, in.Line, in.reads = t.field.Kind, t.field.Line, t.field
 	return in, true
+}
+
+// setOnce is the way out for what can only be tried in a plan of its own.
+func setOnce(path, example string) string {
+	return fmt.Sprintf("try it with   --set '%s=%s'   , once per value", path, example)
 }
 
 func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
