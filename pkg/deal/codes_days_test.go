@@ -136,6 +136,28 @@ func TestAnAmountOfTheComparablesStays(t *testing.T) {
 	}
 }
 
+// What cannot be a side of a grid says what does instead, and no hint names what is refused.
+func TestWhatCannotVaryIsTriedWithSet(t *testing.T) {
+	d, _ := deal.Read("a", []byte(ranged("", "").text()))
+	for name, want := range map[string]string{
+		"purchase.date":        "--set 'purchase.date=2026-03-02'   , once per value",
+		"purchase date":        "if purchase.date is meant, try it with   --set 'purchase.date=2026-03-02'",
+		"seen.heating":         "--set 'seen.heating=…'   , once per value",
+		"scope":                "--set 'scope=",
+		"selling.transfer tax": "--set 'selling.transfer tax=…'   , once per value",
+		"earnest deposit":      "write   purchase.earnest deposit.amount",
+		"purchase":             "in it can: write which",
+		"seler credit":         `did you mean "seller credit"?`,
+	} {
+		_, _, found := d.Vary("--across", name+"=1, 2")
+		require.Len(t, found, 1, name)
+		require.Contains(t, found[0].Hint, want)
+		require.NotContains(t, found[0].Hint, "overrun a range")
+	}
+	_, _, found := d.Vary("--across", "earnest deposit.amount=$1k, $5k")
+	require.Empty(t, found)
+}
+
 // A grid may go under the low value, which is itself how low the value may come out.
 func TestVaryUnderTheLowValue(t *testing.T) {
 	d, found := deal.Read("a", []byte(ranged("", "").text()), deal.Set{Path: "value.low", Value: "$338k"})
