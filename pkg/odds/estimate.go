@@ -15,11 +15,20 @@ func (h *Histogram) Mean() Estimate {
 // Deviation is the standard deviation of the trials.
 func (h *Histogram) Deviation() float64 { return math.Sqrt(h.m2 / float64(h.trials-1)) }
 
-// Percentile is the quantile at p with its error: half of how far the quantiles lie apart
-// at p less and more the standard error of a share.
+// looks is how many standard errors of a share the error of a quantile looks to either side.
+const looks = 3
+
+// Percentile is the quantile at p with its error: how far the quantiles lie off for each
+// standard error of a share by which p is less or more, at the most. So an error is not
+// nothing where many trials come out the same and others begin close beside.
 func (h *Histogram) Percentile(p float64) Estimate {
-	off := math.Sqrt(p * (1 - p) / float64(h.trials))
-	return Estimate{h.Quantile(p), (h.Quantile(p+off) - h.Quantile(p-off)) / 2}
+	e, off := Estimate{Value: h.Quantile(p)}, math.Sqrt(p*(1-p)/float64(h.trials))
+	for k := -looks; k <= looks; k++ {
+		if k != 0 {
+			e.Error = max(e.Error, (h.Quantile(p+float64(k)*off)-e.Value)/float64(k))
+		}
+	}
+	return e
 }
 
 // Shortfall is the expected shortfall: the average of the lowest share p of the trials.
