@@ -51,7 +51,7 @@ func (r *reader) badDays() {
 		tried := false
 		for _, c := range e.value.entries {
 			if c.name == "remedy" {
-				d.Remedy = strings.TrimSpace(c.value.text)
+				d.Remedy = r.remedy(c)
 				continue
 			}
 			tried = true
@@ -64,6 +64,24 @@ func (r *reader) badDays() {
 		}
 		r.deal.BadDays = append(r.deal.BadDays, d)
 	}
+}
+
+// remedy reads what helps: words, or a list of them.
+func (r *reader) remedy(e entry) string {
+	items, words := []*node{e.value}, []string{}
+	if e.value.shape == list {
+		items = e.value.items
+	}
+	for _, n := range items {
+		if n.shape != scalar && n.shape != nothing {
+			r.say("want-value", e.key.at, "remedy is %s, not words", n.shape.words())("write it like   remedy: apply before the closing   or as a list,   remedy: [call the bank, sell the car]   ; put words with a colon in quotes")
+			return ""
+		}
+		if text := strings.TrimSpace(n.text); text != "" {
+			words = append(words, text)
+		}
+	}
+	return strings.Join(words, "; ")
 }
 
 // changed reads one change of a bad day.

@@ -26,6 +26,8 @@ var daySlips = []slip{
 	ranged("bad-day-twice", "bad days: {soft: {expected discount: +3%, sale price: -5%}}"),
 	ranged("unknown-input", "bad days: {soft: {sale prise: -5%}}"),
 	ranged("want-value", "bad days: {soft: {sale price: [1]}}"),
+	ranged("want-value", "bad days: {soft: {sale price: -5%, remedy: {call: bank}}}"),
+	ranged("want-value", "bad days: {soft: {sale price: -5%, remedy: [{call: bank}]}}"),
 	ranged("bad-money", "bad days: {soft: {sale price: lower}}"),
 	ranged("bad-percent", "bad days: {soft: {sale price: -much%}}"),
 	ranged("bad-duration", "bad days: {late: {late sale: +some}}"),
@@ -52,6 +54,12 @@ func TestBadDays(t *testing.T) {
 		}
 	}
 	require.Equal(t, "334229", day.Changes[1].Value.String(), "359,000 less 2% expected discount, less 5%")
+}
+
+func TestARemedyMayBeAList(t *testing.T) {
+	d, found := deal.Read("a", []byte(ranged("", "bad days: {soft: {sale price: -5%, remedy: [call the bank, sell the car]}}").text()))
+	require.Empty(t, found.Errors())
+	require.Equal(t, "call the bank; sell the car", d.BadDays[0].Remedy)
 }
 
 // A charge comes to another amount in its own words, also with its phase.
