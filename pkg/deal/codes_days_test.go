@@ -1,11 +1,13 @@
 package deal_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 )
 
 var daySlips = []slip{
@@ -54,6 +56,26 @@ func TestBadDays(t *testing.T) {
 		}
 	}
 	require.Equal(t, "334229", day.Changes[1].Value.String(), "359,000 less 2% expected discount, less 5%")
+}
+
+// A few dollars without their sign could be a share or thousands.
+func TestAFewBareDollarsAreDoubted(t *testing.T) {
+	for day, want := range map[string][2]string{
+		"sale price: -7": {"-7%   or   -$7k   ? write   -$7   if", "-$7"},
+		"extra work: 8":  {"did you mean   $8k   ? write   $8   if", "$8"},
+		"extra work: $8": {"", "$8"}, "extra work: 8k": {"", "$8k"}, "sale price: -5%": {"", "-5%"}, "yard: +20/month": {"", "+$20/month"},
+	} {
+		d, found := deal.Read("a", []byte(ranged("", "bad days: {soft: {"+day+"}}").text()))
+		require.Empty(t, found.Errors(), day)
+		require.Equal(t, want[1], d.BadDays[0].Changes[0].Said(), day)
+		doubts := slices.DeleteFunc(found, func(x diag.Diag) bool { return x.Code != "amount-small" })
+		if want[0] == "" {
+			require.Empty(t, doubts, day)
+			continue
+		}
+		require.Len(t, doubts, 1, day)
+		require.Contains(t, doubts[0].Hint, want[0])
+	}
 }
 
 func TestARemedyMayBeAList(t *testing.T) {

@@ -66,7 +66,7 @@ func (p *Plan) own(d deal.BadDay) Day {
 	var parts []string
 	var inputs []deal.Input
 	for _, c := range d.Changes {
-		parts = append(parts, c.Path+" "+c.Text)
+		parts = append(parts, c.Path+" "+c.Said())
 		if cell := p.input(c.Input); cell != nil {
 			out.moves = append(out.moves, exact.Change{Cell: cell, Value: c.Value})
 		}
