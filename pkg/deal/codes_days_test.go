@@ -78,6 +78,25 @@ func TestAFewBareDollarsAreDoubted(t *testing.T) {
 	}
 }
 
+// A range of the contingency beside one of the overrun is to go, not to be written as that.
+func TestAnIdleRangeBesideTheOverrun(t *testing.T) {
+	for beside, want := range map[string]string{"": "write   overrun: {low: 0%, high: 40%}   instead", ", overrun: {low: 0%, high: 30%}": "leave it out"} {
+		_, found := deal.Read("a", []byte(ranged("", "ranges: {contingency: {low: 5%, high: 60%}"+beside+"}").text()))
+		i := slices.IndexFunc(found, func(x diag.Diag) bool { return x.Code == "range-idle" })
+		require.Contains(t, found[i].Hint, want)
+	}
+}
+
+func TestSetTakesBadDaysWhole(t *testing.T) {
+	const day = "bad days: {soft: {late sale: +2 months}}"
+	_, found := deal.Read("a", []byte(ranged("", day).text()), deal.Set{Path: "bad days.soft.late sale", Value: "+3 months"})
+	require.Contains(t, found.Errors()[0].Message, "what is on a bad day is changed in the file")
+	require.Contains(t, found.Errors()[0].Hint, "--set 'bad days={…}'")
+	d, found := deal.Read("a", []byte(ranged("", day).text()), deal.Set{Path: "bad days", Value: "{soft: {late sale: +3 months}}"})
+	require.Empty(t, found.Errors())
+	require.Equal(t, "+3 months", d.BadDays[0].Changes[0].Text)
+}
+
 func TestARemedyMayBeAList(t *testing.T) {
 	d, found := deal.Read("a", []byte(ranged("", "bad days: {soft: {sale price: -5%, remedy: [call the bank, sell the car]}}").text()))
 	require.Empty(t, found.Errors())
