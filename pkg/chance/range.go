@@ -77,7 +77,7 @@ func (r *Range) idle(d *deal.Deal, all []Range) string {
 	switch {
 	case r.Line == "value_before_work" && d.StatesValue():
 		return "what the house will be worth is stated, whatever it is before work"
-	case (r.Cell.Line.Section == "Comparables" || r.Line == "value_before_work") && (drawn("after_repair_value") || drawn("sale_price")):
+	case r.Line == "value_before_work" && (drawn("after_repair_value") || drawn("sale_price")):
 		return "what the house will be worth is drawn by itself, by its own range, whatever this comes to"
 	case r.Line == "contingency_share" && drawn("overrun"):
 		return "what the work comes to is drawn as the overrun over the bids, whatever is set aside for it"

@@ -33,9 +33,11 @@ func newStress(s Streams) *cobra.Command {
 Sets months late against spending over the bids: profit, return, cash and the
 maximum offer at each. Runs bad days side by side, those of the deal file and
 the usual ones, and ranks what may come out otherwise by what it does to your
-profit. With --across or --down it writes that grid alone: paths as --set takes
-them, or overrun, extra work, late sale, sale price and months late, with a list
-of figures or from..to/steps.`,
+profit. With --across or --down it writes that grid alone: amounts, shares,
+rates, hours and lengths of time by their paths as --set takes them, or overrun,
+extra work, late sale, sale price and months late, with a list of figures or
+from..to/steps. All else, such as dates, words, options and sizes, is tried with
+--set, once per value.`,
 		Args: files(1, 1, "stress my-house.yaml"),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.lateAsked = cmd.Flags().Changed("late")

@@ -25,6 +25,15 @@ type Changed struct {
 	at    diag.Pos
 }
 
+// Said is the figure as the file has it, of dollars with their sign.
+func (c Changed) Said() string {
+	figure := strings.TrimLeft(c.Text, "+-")
+	if !c.inDollars() || strings.HasSuffix(figure, "%") || figure == "" || !strings.Contains("0123456789.", figure[:1]) {
+		return c.Text
+	}
+	return strings.TrimSuffix(c.Text, figure) + "$" + figure
+}
+
 // A how is what the file's figure means.
 type how int
 
@@ -51,7 +60,7 @@ func (r *reader) badDays() {
 		tried := false
 		for _, c := range e.value.entries {
 			if c.name == "remedy" {
-				d.Remedy = strings.TrimSpace(c.value.text)
+				d.Remedy = r.remedy(c)
 				continue
 			}
 			tried = true
@@ -64,6 +73,24 @@ func (r *reader) badDays() {
 		}
 		r.deal.BadDays = append(r.deal.BadDays, d)
 	}
+}
+
+// remedy reads what helps: words, or a list of them.
+func (r *reader) remedy(e entry) string {
+	items, words := []*node{e.value}, []string{}
+	if e.value.shape == list {
+		items = e.value.items
+	}
+	for _, n := range items {
+		if n.shape != scalar && n.shape != nothing {
+			r.say("want-value", e.key.at, "remedy is %s, not words", n.shape.words())("write it like   remedy: apply before the closing   or as a list,   remedy: [call the bank, sell the car]   ; put words with a colon in quotes")
+			return ""
+		}
+		if text := strings.TrimSpace(n.text); text != "" {
+			words = append(words, text)
+		}
+	}
+	return strings.Join(words, "; ")
 }
 
 // changed reads one change of a bad day.
@@ -117,6 +144,13 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 	out := Range{Input: in, title: in.Path + " on the bad day " + diag.Quote(d.Name)}
 	if !r.figure(&out, d.Name, text, &c.Value) {
 		return Changed{}, false
+	}
+	if in.Kind == Money && c.Value.IsPositive() && c.Value.LessThan(smallDollars) && strings.Trim(text.text, "0123456789.") == "" {
+		signed, meant := strings.TrimSuffix(c.Text, text.text), ""
+		if meant = signed + "$" + text.text + "k"; c.how == isAdded && in.Line != extraWork {
+			meant = signed + text.text + "%   or   " + meant
+		}
+		r.say("amount-small", c.at, "%s is %s, which is %s", out.title, diag.Quote(c.Text), c.Said())("did you mean   %s   ? write   %s   if dollars are meant; it is used as it stands", meant, c.Said())
 	}
 	c.Value = c.Value.Mul(sign)
 	return c, true

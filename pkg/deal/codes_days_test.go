@@ -1,11 +1,13 @@
 package deal_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 )
 
 var daySlips = []slip{
@@ -26,6 +28,8 @@ var daySlips = []slip{
 	ranged("bad-day-twice", "bad days: {soft: {expected discount: +3%, sale price: -5%}}"),
 	ranged("unknown-input", "bad days: {soft: {sale prise: -5%}}"),
 	ranged("want-value", "bad days: {soft: {sale price: [1]}}"),
+	ranged("want-value", "bad days: {soft: {sale price: -5%, remedy: {call: bank}}}"),
+	ranged("want-value", "bad days: {soft: {sale price: -5%, remedy: [{call: bank}]}}"),
 	ranged("bad-money", "bad days: {soft: {sale price: lower}}"),
 	ranged("bad-percent", "bad days: {soft: {sale price: -much%}}"),
 	ranged("bad-duration", "bad days: {late: {late sale: +some}}"),
@@ -52,6 +56,51 @@ func TestBadDays(t *testing.T) {
 		}
 	}
 	require.Equal(t, "334229", day.Changes[1].Value.String(), "359,000 less 2% expected discount, less 5%")
+}
+
+// A few dollars without their sign could be a share or thousands.
+func TestAFewBareDollarsAreDoubted(t *testing.T) {
+	for day, want := range map[string][2]string{
+		"sale price: -7": {"-7%   or   -$7k   ? write   -$7   if", "-$7"},
+		"extra work: 8":  {"did you mean   $8k   ? write   $8   if", "$8"},
+		"extra work: $8": {"", "$8"}, "extra work: 8k": {"", "$8k"}, "sale price: -5%": {"", "-5%"}, "yard: +20/month": {"", "+$20/month"},
+	} {
+		d, found := deal.Read("a", []byte(ranged("", "bad days: {soft: {"+day+"}}").text()))
+		require.Empty(t, found.Errors(), day)
+		require.Equal(t, want[1], d.BadDays[0].Changes[0].Said(), day)
+		doubts := slices.DeleteFunc(found, func(x diag.Diag) bool { return x.Code != "amount-small" })
+		if want[0] == "" {
+			require.Empty(t, doubts, day)
+			continue
+		}
+		require.Len(t, doubts, 1, day)
+		require.Contains(t, doubts[0].Hint, want[0])
+	}
+}
+
+// A range of the contingency beside one of the overrun is to go, not to be written as that.
+func TestAnIdleRangeBesideTheOverrun(t *testing.T) {
+	for beside, want := range map[string]string{"": "write   overrun: {low: 0%, high: 40%}   instead", ", overrun: {low: 0%, high: 30%}": "leave it out"} {
+		_, found := deal.Read("a", []byte(ranged("", "ranges: {contingency: {low: 5%, high: 60%}"+beside+"}").text()))
+		i := slices.IndexFunc(found, func(x diag.Diag) bool { return x.Code == "range-idle" })
+		require.Contains(t, found[i].Hint, want)
+	}
+}
+
+func TestSetTakesBadDaysWhole(t *testing.T) {
+	const day = "bad days: {soft: {late sale: +2 months}}"
+	_, found := deal.Read("a", []byte(ranged("", day).text()), deal.Set{Path: "bad days.soft.late sale", Value: "+3 months"})
+	require.Contains(t, found.Errors()[0].Message, "what is on a bad day is changed in the file")
+	require.Contains(t, found.Errors()[0].Hint, "--set 'bad days={…}'")
+	d, found := deal.Read("a", []byte(ranged("", day).text()), deal.Set{Path: "bad days", Value: "{soft: {late sale: +3 months}}"})
+	require.Empty(t, found.Errors())
+	require.Equal(t, "+3 months", d.BadDays[0].Changes[0].Text)
+}
+
+func TestARemedyMayBeAList(t *testing.T) {
+	d, found := deal.Read("a", []byte(ranged("", "bad days: {soft: {sale price: -5%, remedy: [call the bank, sell the car]}}").text()))
+	require.Empty(t, found.Errors())
+	require.Equal(t, "call the bank; sell the car", d.BadDays[0].Remedy)
 }
 
 // A charge comes to another amount in its own words, also with its phase.
@@ -120,6 +169,42 @@ func TestVary(t *testing.T) {
 		require.Equal(t, "--across", found[0].Pos.File)
 		require.NotEmpty(t, found[0].Hint)
 	}
+}
+
+// By an amount of the comparables their sales are weighed, which happens as the file is read:
+// it is tried by a plan of its own, and has no range nor bad day.
+func TestAnAmountOfTheComparablesStays(t *testing.T) {
+	d, _ := deal.Read("a", []byte(ranged("", "comps: {amounts: {bath: $9,500}, sold: {12 Elm St: {sold: 2025-11-14, price: $341k}}}").text()))
+	_, _, axis := d.Vary("--across", "comps.amounts.bath=$5k, $9,500")
+	require.Equal(t, "comps.amounts.bath cannot be varied: the weights of the sales go by it", axis[0].Message)
+	require.Equal(t, "try it with   --set 'comps.amounts.bath=$9,000'   , once per value", axis[0].Hint)
+	for code, text := range map[string]string{"range-not-here": "ranges: {bath: {low: $5k, high: $9k}}", "bad-day-not-here": "bad days: {cheap baths: {market a month: 0.2%}}"} {
+		_, found := deal.Read("a", []byte(ranged("", text).text()))
+		require.Equal(t, code, found.Errors()[0].Code)
+		require.Contains(t, found.Errors()[0].Message, "the weights of the sales go by it")
+	}
+}
+
+// What cannot be a side of a grid says what does instead, and no hint names what is refused.
+func TestWhatCannotVaryIsTriedWithSet(t *testing.T) {
+	d, _ := deal.Read("a", []byte(ranged("", "").text()))
+	for name, want := range map[string]string{
+		"purchase.date":        "--set 'purchase.date=2026-03-02'   , once per value",
+		"purchase date":        "if purchase.date is meant, try it with   --set 'purchase.date=2026-03-02'",
+		"seen.heating":         "--set 'seen.heating=…'   , once per value",
+		"scope":                "--set 'scope=",
+		"selling.transfer tax": "--set 'selling.transfer tax=…'   , once per value",
+		"earnest deposit":      "write   purchase.earnest deposit.amount",
+		"purchase":             "in it can: write which",
+		"seler credit":         `did you mean "seller credit"?`,
+	} {
+		_, _, found := d.Vary("--across", name+"=1, 2")
+		require.Len(t, found, 1, name)
+		require.Contains(t, found[0].Hint, want)
+		require.NotContains(t, found[0].Hint, "overrun a range")
+	}
+	_, _, found := d.Vary("--across", "earnest deposit.amount=$1k, $5k")
+	require.Empty(t, found)
 }
 
 // A grid may go under the low value, which is itself how low the value may come out.

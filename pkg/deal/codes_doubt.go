@@ -21,7 +21,7 @@ func doubtCodes() []Code {
 		{"spending-beyond", "spending stated beyond the renovation"},
 		{"own-hours-unpriced", "own hours without what a trade would charge"},
 		{"own-hours-crowded", "more own hours in the renovation than most can keep up"},
-		{"amount-small", "a line of work of a few dollars in a large deal"},
+		{"amount-small", "a line of work of a few dollars in a large deal, or bare digits on a bad day that are a few dollars"},
 		{"target-small", "a profit target of a few dollars"},
 		{"cash-small", "a few dollars of cash"},
 		{"loan-small", "a loan of a few dollars"},

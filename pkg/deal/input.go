@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -45,7 +46,7 @@ func (r *reader) inputFor(name span, u use) (Input, bool) {
 	if len(fit) == 0 {
 		fit = fitting(all, asTheFileSays(r.root, path))
 	}
-	fit = slices.DeleteFunc(fit, func(t target) bool { return t.field == nil && !t.there }) // a charge that the deal has not
+	fit = slices.DeleteFunc(fit, func(t target) bool { return t.field == nil && !t.there && t.path[0] != "seen" }) // a charge that the deal has not
 	for _, better := range []func(target) bool{isThere, target.mayVary} {
 		some := only(fit, better)
 		if len(some) == 1 && slices.ContainsFunc(fit, func(t target) bool {
@@ -61,7 +62,7 @@ func (r *reader) inputFor(name span, u use) (Input, bool) {
 	case 1:
 		return r.inputAt(name, fit[0], u)
 	case 0:
-		r.say("unknown-input", name.at, "no input of the deal is called %s", diag.Quote(name.text))("%s", meantInput(all, path))
+		r.say("unknown-input", name.at, "no input of the deal is called %s", diag.Quote(name.text))("%s", meantInput(all, path, u))
 	default:
 		var names []string
 		for _, t := range fit {
@@ -87,7 +88,7 @@ func (r *reader) inputKeys() []target {
 }
 
 // meantInput is the way out of a name that is no input's.
-func meantInput(all []target, path string) string {
+func meantInput(all []target, path string, u use) string {
 	known := []string{}
 	for i := range besideRows {
 		known = append(known, besideRows[i].Path)
@@ -96,7 +97,14 @@ func meantInput(all []target, path string) string {
 		return "did you mean \"" + near + "\"?"
 	}
 	if hint := meantPath(all, path); strings.HasPrefix(hint, "did you mean") {
-		return hint
+		name, _, _ := strings.Cut(strings.TrimPrefix(hint, `did you mean "`), `"`)
+		fit := fitting(all, name)
+		switch { // a name that would be refused is no way out
+		case slices.ContainsFunc(fit, func(t target) bool { return t.mayVary() && (u.ours || !t.decided()) }):
+			return hint
+		case u.ours && len(fit) > 0 && !fit[0].hasParts():
+			return fmt.Sprintf("if %s is meant, %s", fit[0].name(), fit[0].setOnce())
+		}
 	}
 	return "write the keys joined by dots, e.g. time.marketing, loans.1.rate or holding.property tax, or " + strings.Join(known, ", ")
 }
@@ -113,8 +121,11 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 		in.Member = g.member
 	}
 	switch f := t.field; {
-	case !u.ours && slices.ContainsFunc(decided, func(d string) bool { return strings.HasPrefix(t.name()+".", d) || t.name() == d }):
+	case !u.ours && t.decided():
 		r.say(u.code, name.at, "%s is decided and does not come out by chance", t.name())("%s", u.hint)
+		return in, false
+	case f != nil && t.path[0] == "comps" && t.mayVary(): // its sales are weighed as the file is read
+		r.say(u.code, name.at, "%s cannot %s: the weights of the sales go by it", t.name(), u.cannot)("%s", t.setOnce())
 		return in, false
 	case f == nil || f.Kind == Charge:
 		if g == nil || !g.ok {
@@ -135,6 +146,37 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 	return in, true
 }
 
+// decided reports whether a place is hers to set, or follows from others.
+func (t target) decided() bool {
+	return slices.ContainsFunc(decided, func(d string) bool { return strings.HasPrefix(t.name()+".", d) || t.name() == d })
+}
+
+// hasParts reports whether a place is a group or list, which has no value of its own.
+func (t target) hasParts() bool {
+	return t.field != nil && t.field.Short == "" && slices.Contains([]Kind{Group, List, Fees, Deposits, Prorations, Tables, Named, Works}, t.field.Kind)
+}
+
+// short is what a single value in place of the group means, where that may vary, or "".
+func (t target) short() string {
+	if t.field == nil || t.field.Short == "" {
+		return ""
+	}
+	name := t.name() + "." + t.field.Short
+	if f := fieldNamed(t.field.Path, t.field.Short); f == nil || len(f.feeds()) != 1 || !slices.Contains(varied, f.Kind) {
+		return ""
+	}
+	return name
+}
+
+// setOnce is the way out for what can only be tried in a plan of its own.
+func (t target) setOnce() string {
+	value := "…"
+	if t.field != nil && t.field.Example != "" && !strings.Contains(t.field.Example, "'") { // which would end what is quoted
+		value = t.field.Example
+	}
+	return fmt.Sprintf("try it with   --set '%s=%s'   , once per value", t.name(), value)
+}
+
 func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 	tell := r.say(u.code, name.at, "%s cannot %s", t.name(), u.cannot)
 	if key := keyOfEntry(r.inputKeys(), setPath(name.text)); key != "" {
@@ -149,7 +191,16 @@ func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 		tell("if a %s is meant, write   %s   ; for what the work costs, overrun", same.field.Kind, same.name())
 		return Input{}, false
 	}
-	tell("amounts, shares, rates and lengths of time of the deal can; for what the work costs give overrun a range")
+	switch short := t.short(); {
+	case short != "":
+		tell("write   %s", short)
+	case u.ours && t.hasParts():
+		tell("amounts, shares, rates, hours and lengths of time in it can: write which, e.g. 'loans.1.rate=10%%, 12%%'")
+	case u.ours:
+		tell("amounts, shares, rates, hours and lengths of time can; %s", t.setOnce())
+	default:
+		tell("amounts, shares, rates and lengths of time of the deal can; for what the work costs give overrun a range")
+	}
 	return Input{}, false
 }
 

@@ -144,8 +144,5 @@ func besides(name string) *Field {
 	return nil
 }
 
-// OfComparables reports whether the input is what something is worth in the comparables.
-func (i Input) OfComparables() bool { return strings.HasPrefix(i.key, "comps.") }
-
 // Key is what the input is called where it stands: rate, property tax.
 func (i Input) Key() string { return i.Path[strings.LastIndexByte(i.Path, '.')+1:] }

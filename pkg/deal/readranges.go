@@ -239,7 +239,12 @@ func (r *reader) rangesFit() {
 	for i := range r.deal.Ranges {
 		x := &r.deal.Ranges[i]
 		if x.Line == "contingency_share" && !r.overrunHeld() {
-			r.say("range-idle", x.Pos, "the range of contingency changes nothing: the trials vary the overrun, which is what the work takes over the bids")("write   overrun: {low: 0%%, high: 40%%}   instead, or beside it   overrun: {spread: none}   so that the contingency is spent")
+			tell := r.say("range-idle", x.Pos, "the range of contingency changes nothing: the trials vary the overrun, which is what the work takes over the bids")
+			if slices.ContainsFunc(r.deal.Ranges, func(o Range) bool { return o.Line == "overrun" }) {
+				tell("leave it out, or in place of the range of overrun write   overrun: {spread: none}   so that the contingency is spent")
+			} else {
+				tell("write   overrun: {low: 0%%, high: 40%%}   instead, or beside it   overrun: {spread: none}   so that the contingency is spent")
+			}
 		}
 		plan, ok := r.worked(x.Member, x.Line)
 		if !ok || len(x.Cases) > 0 {

@@ -134,7 +134,8 @@ func (t schemaTable) kind(f *Field) object {
 	case Cases:
 		return object{"$ref": "#/$defs/amounts"}
 	case BadDays:
-		return named("#/$defs/amounts")
+		remedy := object{"oneOf": []any{amount, object{"type": "array", "items": amount}}}
+		return object{"type": "object", "additionalProperties": object{"type": "object", "properties": object{"remedy": remedy}, "additionalProperties": amount}}
 	case Choice:
 		return object{"enum": f.Choices}
 	case YesNo:

@@ -119,6 +119,10 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 		r.doubtAdded(all, fit[0], at)
 		return fit[0], true
 	case 0:
+		if strings.HasPrefix(path, "bad days.") {
+			r.say("unknown-set-path", at, "--set %s: what is on a bad day is changed in the file", diag.Quote(written))("or set the bad days whole:   --set 'bad days={…}'")
+			return target{}, false
+		}
 		r.say("unknown-set-path", at, "--set %s: there is no key of that name", diag.Quote(written))("%s", meantPath(all, path))
 	default:
 		r.say("ambiguous-set-path", at, "--set %s: there is more than one: %s", diag.Quote(written), strings.Join(names(fit), ", "))("write it in full")

@@ -75,7 +75,11 @@ func (r *reader) values(in Input, of string, text span) (out []decimal.Decimal) 
 		i := nextFigure(rest.text)
 		x, ok := one(rest.cut(0, i))
 		if !ok {
-			if n := len(r.diags) - 1; strings.Contains(rest.text[:i], ",") {
+			n := len(r.diags) - 1
+			if in.Kind == Money && in.per == "" && strings.HasSuffix(strings.TrimSpace(rest.text[:i]), "%") {
+				r.diags[n].Hint += "; a share of what is planned works in bad days only"
+			}
+			if strings.Contains(rest.text[:i], ",") {
 				r.diags[n].Hint += "; between two figures put a space behind the comma"
 			}
 			return nil

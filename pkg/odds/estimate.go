@@ -15,11 +15,18 @@ func (h *Histogram) Mean() Estimate {
 // Deviation is the standard deviation of the trials.
 func (h *Histogram) Deviation() float64 { return math.Sqrt(h.m2 / float64(h.trials-1)) }
 
+// looks is how many standard errors of a share the error of a quantile looks to either side.
+const looks = 3
+
 // Percentile is the quantile at p with its error: half of how far the quantiles lie apart
-// at p less and more the standard error of a share.
+// at p less and more the standard error of a share. It is at least how far they lie off for
+// each such error further out, to either side, so that it is not nothing where many trials
+// come out the same and others begin close beside.
 func (h *Histogram) Percentile(p float64) Estimate {
-	off := math.Sqrt(p * (1 - p) / float64(h.trials))
-	return Estimate{h.Quantile(p), (h.Quantile(p+off) - h.Quantile(p-off)) / 2}
+	x, off := h.Quantile(p), math.Sqrt(p*(1-p)/float64(h.trials))
+	near := (h.Quantile(p+off) - h.Quantile(p-off)) / 2
+	below, above := (x-h.Quantile(p-looks*off))/looks, (h.Quantile(p+looks*off)-x)/looks
+	return Estimate{x, max(near, below, above)}
 }
 
 // Shortfall is the expected shortfall: the average of the lowest share p of the trials.

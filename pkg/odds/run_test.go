@@ -197,6 +197,26 @@ func TestFewFigures(t *testing.T) {
 	require.True(t, math.IsNaN(odds.NewHistogram().Quantile(0.5)))
 }
 
+// Of 100 trials 9.5 lose, and a lump of them comes to nothing: with other trials the
+// tenth percentile may well be a loss.
+func TestAPercentileInALumpLooksPastIt(t *testing.T) {
+	h := odds.NewHistogram()
+	for i := range 10_000 {
+		x := 0.0
+		switch {
+		case i < 950: // the standard error of a share is 30 trials
+			x = float64(i - 1000)
+		case i > 9000:
+			x = float64(i)
+		}
+		h.Add([]float64{x})
+	}
+	p := h.Percentile(0.1)
+	require.Zero(t, p.Value)
+	require.InDelta(t, 30, p.Error, 3)
+	require.Zero(t, h.Percentile(0.5).Error, "far from the ends of the lump")
+}
+
 // An event that never happened still has an error.
 func TestChance(t *testing.T) {
 	c := odds.Chance(0, 1000)

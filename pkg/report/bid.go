@@ -259,9 +259,9 @@ func breakEvens(a *answer.Answer) []entry {
 func breakEven(b answer.BreakEvens, works bool) []entry {
 	list := []entry{limit(b.SalePrice, "sale price below", "sale price even of", dollars)}
 	if works {
-		list = append(list, limit(b.Overrun, "overrun over bids above", "no overrun over bids up to", percent))
+		list = append(list, limit(b.Overrun, "overrun over bids above", "overrun over bids not within", percent))
 	}
-	return append(list, limit(b.Months, "months later than", "no delay in months up to", func(x decimal.Decimal) string { return x.String() }))
+	return append(list, limit(b.Months, "months later than", "months of delay not within", func(x decimal.Decimal) string { return x.String() }))
 }
 
 // limit is how far a thing may move: not at all, so far, or further than is looked, which

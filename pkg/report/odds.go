@@ -312,6 +312,8 @@ func asMonths(x float64) string { return near(x, 2).StringFixed(2) }
 // asHundredths is an error of a figure in tenths, in four signs or fewer.
 func asHundredths(x float64) string {
 	switch {
+	case x > 0 && x < 0.005:
+		return "<0.01"
 	case x < 9.995:
 		return near(x, 2).StringFixed(2)
 	case x < 99.95:

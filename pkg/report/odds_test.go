@@ -16,7 +16,7 @@ func TestFiguresFitTheirColumns(t *testing.T) {
 	for x, want := range map[float64]string{142.2: "$142", 999.6: "1.0k", 8427: "8.4k", 11_748: "12k", 123_456: "123k", 999_600: "1.0m", 12_345_678: "12m"} {
 		require.Equal(t, want, asError(x))
 	}
-	for x, want := range map[float64]string{0: "0.00", 9.994: "9.99", 47.64: "47.6", 1563.7: "1564", 47_640: "48k"} {
+	for x, want := range map[float64]string{0: "0.00", 0.004: "<0.01", 9.994: "9.99", 47.64: "47.6", 1563.7: "1564", 47_640: "48k"} {
 		require.Equal(t, want, asHundredths(x))
 	}
 	for x, want := range map[float64]string{-12.34: "-12.3%", 7257.6: "7258%", 112_192: "112192%"} {

@@ -105,9 +105,6 @@ func (p stressPage) legend() string {
 	if p.Answer.Plan.ChargesKept(p.Grid.SetsAside) {
 		words += " Charges of the closing reckoned on the work or the value stay as planned too; a maximum offer takes them as they then are."
 	}
-	if p.Grid.Reweighs {
-		words += " The weights of the sold houses stay as planned."
-	}
 	return words
 }
 

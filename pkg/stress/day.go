@@ -47,17 +47,23 @@ var (
 // Days are the bad days that this deal can have: those of its file first.
 func (p *Plan) Days() []Day {
 	var list []Day
-	for _, d := range p.Deal.BadDays {
-		list = append(list, p.own(d))
-	}
+	titles := []string{"as planned"}
 	for _, of := range []func() (Day, bool){
 		p.soldLow, p.soldLate, p.overrun, p.stall, p.hands, p.lowValue, p.slowDraws, p.hurt, p.walkedAway, p.latePermits,
 	} {
 		if d, may := of(); may {
-			list = append(list, d)
+			list, titles = append(list, d), append(titles, d.Title)
 		}
 	}
-	return list
+	var own []Day
+	for _, d := range p.Deal.BadDays {
+		o := p.own(d)
+		if slices.ContainsFunc(titles, func(t string) bool { return strings.EqualFold(t, o.Title) }) {
+			o.Title += ", of the file"
+		}
+		own = append(own, o)
+	}
+	return append(own, list...)
 }
 
 // own is a bad day of the deal file.
@@ -66,7 +72,7 @@ func (p *Plan) own(d deal.BadDay) Day {
 	var parts []string
 	var inputs []deal.Input
 	for _, c := range d.Changes {
-		parts = append(parts, c.Path+" "+c.Text)
+		parts = append(parts, c.Path+" "+c.Said())
 		if cell := p.input(c.Input); cell != nil {
 			out.moves = append(out.moves, exact.Change{Cell: cell, Value: c.Value})
 		}

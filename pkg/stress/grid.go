@@ -24,7 +24,6 @@ type Grid struct {
 	Sized        bool     // the loans are sized anew at each place: something varies that is known before they are closed
 	SetsAside    bool     // the contingency varies: hers to set, so it sizes loans and charges of the closing
 	Kept         []string // what the lender counts as planned though the loans are sized anew: value, budget; nil where nothing varies that comes out later
-	Reweighs     bool     // an amount of the comparables varies: a plan with it would weigh the sold houses anew
 }
 
 // A Cell is one place of a grid. Dollars are whole cents, and the exact reader's but where
@@ -172,7 +171,7 @@ func (g *gridding) offers() error {
 
 // grid puts the figures together.
 func (g *gridding) grid() (*Grid, error) {
-	out := &Grid{Across: g.across, Down: g.down, Sized: slices.ContainsFunc(g.inputs, known), Reweighs: slices.ContainsFunc(g.inputs, deal.Input.OfComparables)}
+	out := &Grid{Across: g.across, Down: g.down, Sized: slices.ContainsFunc(g.inputs, known)}
 	out.SetsAside = slices.ContainsFunc(g.inputs, setsAside)
 	if out.Sized {
 		out.Kept = kept(g.inputs)

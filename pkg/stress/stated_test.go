@@ -79,15 +79,5 @@ func TestWhatLendersCountIsKept(t *testing.T) {
 		g, err := p.Grid(varying(t, p, c.across), varying(t, p, c.down))
 		require.NoError(t, err)
 		require.Equal(t, c.kept, g.Kept, c.across)
-		require.False(t, g.Reweighs)
 	}
-}
-
-// An amount of the comparables leaves the weights of the sold houses as they are.
-func TestAnAmountDoesNotReweigh(t *testing.T) {
-	p := scenario(t, "larkspur-way")
-	g, err := p.Grid(varying(t, p, "square foot of lot=1.40, 1.50"), varying(t, p, "marketing=1 month, 2 months"))
-	require.NoError(t, err)
-	require.True(t, g.Reweighs)
-	require.Equal(t, "$1.40", g.Across.Says(g.Across.Values[0]), "with its cents")
 }

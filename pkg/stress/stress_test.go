@@ -213,6 +213,13 @@ func TestDays(t *testing.T) {
 	}
 }
 
+// A bad day of the file that is called like another column of the page is told from it.
+func TestABadDayCalledLikeAnother(t *testing.T) {
+	p := scenario(t, "juniper-lane", deal.Set{Path: "bad days", Value: "{Sells 3 months late: {late sale: +4 months}, as planned: {overrun: +5%}, soft: {sale price: -5%}}"})
+	days := p.Days()
+	require.Equal(t, []string{"Sells 3 months late, of the file", "as planned, of the file", "soft"}, []string{days[0].Title, days[1].Title, days[2].Title})
+}
+
 // A deal without works, own hours or loans has none of their bad days.
 func TestDaysThatCannotBe(t *testing.T) {
 	d, found := deal.Read("a", []byte("purchase: {price: $200k, closing: {t: $1k}}\nvalue: {after-repair value: $300k}\ntime: {marketing: 1 month, escrow: 1 month}\nselling: {c: 5%}\n"))

@@ -277,8 +277,8 @@ func (b *book) breakEvens() []entry {
 func apart(e answer.BreakEvens) []entry {
 	return []entry{
 		apartAt(e.SalePrice, "  at a sale price below", "  at a sale price even of", rounded),
-		apartAt(e.Overrun, "  at an overrun over the bids above", "  at no overrun over the bids up to", percent),
-		apartAt(e.Months, "  at more months unsold than", "  at no delay in months up to", tenths),
+		apartAt(e.Overrun, "  at an overrun over the bids above", "  overrun over the bids not within", percent),
+		apartAt(e.Months, "  at more months unsold than", "  months of delay not within", tenths),
 	}
 }
 
