@@ -118,9 +118,27 @@ func dearest(c *Comparables) (best decimal.Decimal, but string) {
 // part of it, that of a sale looks misread (common practice, no source).
 const timesTheHouse = 4
 
+// unlikeMost reports whether something holds of three in four sales, of two at least: then
+// it is likely the house that was mistyped, and not they.
+func unlikeMost(c *Comparables, so func(*comps.Row) bool) bool {
+	n := 0
+	for i := range c.Value.Rows {
+		if so(&c.Value.Rows[i]) {
+			n++
+		}
+	}
+	return n >= 2 && 4*n >= 3*len(c.Value.Rows)
+}
+
 // doubtAreas warns of living areas that are hardly those of houses like this one.
 func (r *reader) doubtAreas(c *Comparables) {
 	ours, whose := c.Subject.Area, "the house has"
+	size := func(row *comps.Row) float64 { return row.Area.Value / ours.Value }
+	if ours.Known && (unlikeMost(c, func(row *comps.Row) bool { return row.Area.Known && size(row) >= timesTheHouse }) ||
+		unlikeMost(c, func(row *comps.Row) bool { return row.Area.Known && size(row) <= 1.0/timesTheHouse })) {
+		r.say(MistypedHouse, r.needed("house.living area", "house"), "the house has %s sq ft of living area, and the sales about %s: likely the house was mistyped", quantity.FormatCount(decimalOf(ours), 0), quantity.FormatCount(decimalOf(middleArea(c.Value.Rows)), 0))("look whether its living area has a digit too many or too few; the whole value hangs on it")
+		return
+	}
 	if !ours.Known {
 		ours, whose = middleArea(c.Value.Rows), "half of the sales have at most"
 	}
@@ -147,6 +165,10 @@ func (r *reader) doubtDistances(c *Comparables) {
 		}
 	}
 	slices.Sort(all)
+	if c.Subject.Place.Known && unlikeMost(c, func(row *comps.Row) bool { return row.Distance.Known && row.Distance.Value > farAway }) {
+		r.say(MistypedHouse, r.needed("house.x", "house.y", "house.longitude", "house.latitude", "house"), "the house stands about %s miles from nearly all sales: likely its place was mistyped", milesOf(all[len(all)/2]))("look whether its place has a digit too many or too few, and counts from where the places of the sales do")
+		return
+	}
 	for _, row := range c.Value.Rows {
 		d, mid := row.Distance.Value, 0.0
 		if row.Distance.Known {

@@ -56,10 +56,13 @@ var aboutValue = []string{"value-below-price", "value-far-above-price", "value-o
 func weightiest(all diag.List) diag.List {
 	out := slices.Clone(all)
 	first := func(d diag.Diag) int {
-		if slices.Contains(aboutValue, d.Code) {
+		switch {
+		case d.Code == deal.MistypedHouse:
 			return 0
+		case slices.Contains(aboutValue, d.Code):
+			return 1
 		}
-		return 1
+		return 2
 	}
 	slices.SortStableFunc(out, func(x, y diag.Diag) int { return cmp.Compare(first(x), first(y)) })
 	return out
