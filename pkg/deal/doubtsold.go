@@ -55,6 +55,8 @@ func (r *reader) doubtComps() {
 	} else if _, told := v.Linear[comps.Condition]; c.Conditions && !told && !slices.ContainsFunc(v.Rates, func(x comps.Rate) bool { return x.Line == comps.Condition }) {
 		r.say("comps-condition-alike", r.where("comps.condition by option"), "nothing tells what condition is worth, so all options are valued alike")("add   amounts: {step of condition: $14,000}   , from what houses of either finish sold for")
 	}
+	r.doubtTrend(c)
+	r.doubtPairs(c)
 	r.doubtAreas(c)
 	r.doubtDistances(c)
 	r.doubtBuilt(c)
@@ -237,8 +239,7 @@ func middleArea(rows []comps.Row) comps.Fact {
 	if len(all) == 0 {
 		return comps.Fact{}
 	}
-	slices.Sort(all)
-	return comps.Known(all[(len(all)-1)/2])
+	return comps.Known(middleOf(all))
 }
 
 func farBy(x float64) string {
