@@ -146,5 +146,5 @@ func (r *reader) noColumn(name string) diag.Diag {
 	if len(r.columns) == 0 {
 		title = ", and delete lines that stand above the row of headings"
 	}
-	return d.WithHint("name one %q, or say which holds it%s; there are %s", fields[fieldOf(name)].names[0], title, strings.Join(r.record, ", "))
+	return d.WithHint("name one %q, or say which holds it, e.g.   columns: {%s: \"...\"}%s; there are %s", fields[fieldOf(name)].names[0], name, title, strings.Join(r.record, ", "))
 }
