@@ -390,7 +390,7 @@ func TestHintsOfSalesFit(t *testing.T) {
 		{"bedrooms: 3", "address | sold on | price | bdr count\n1 Elm St | 2025-10-01 | 300,000 | 4", "comps-not-told", `{bedrooms: "bdr count"}`, "holds it:"},
 		{"living area: 1480 sq ft", "address | sold on | price | sq ft | lot\n1 Elm St | 2025-10-01 | 300,000 | 1480 | 0.2 acres", "comps-not-compared", "lot: 0.16 acres", "living area"},
 		{"bedrooms: 3", "address | sold on | price\n1 Elm St | 2025-10-01 | 300,000 | nice", "too-many-cells", "name each column in the first row", "leave the comma"},
-		{"bedrooms: 3", "address | paid on | price\n1 Elm St | 2025-10-01 | 300,000", "no-column", `columns: {date: "..."}`, "Deed"},
+		{"bedrooms: 3", "address | paid on | price\n1 Elm St | 2025-10-01 | 300,000", "no-column", `columns: {date: "..."}`, " ,"},
 		{"living area: 1480 sq ft, bedrooms: 3", "address | sold on | price | sq ft | beds\n1 Elm St | 2025-10-01 | 300,000 | 1480 | 3\n2 Elm St | 2025-10-01 | 310,000 | 1400 | 17\n3 Elm St | 2025-10-01 | 310,000 | 1400 | 19", "comps-few", "a column of theirs", "add houses"},
 	} {
 		_, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+c.house+"}\ncomps:\n  table: |\n    "+strings.ReplaceAll(c.table, "\n", "\n    ")+"\n"))
