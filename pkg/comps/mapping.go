@@ -101,7 +101,7 @@ func (r *reader) stated(taken map[int]int, stated map[string]string) bool {
 			if near, ok := diag.Nearest(stated[name], r.record); ok {
 				d = d.WithHint("did you mean %q?", near)
 			} else {
-				d = d.WithHint("there are %s", strings.Join(r.record, ", "))
+				d = d.WithHint("there are %s", r.headings())
 			}
 			r.found.Add(d)
 			good = false
@@ -140,11 +140,20 @@ func (r *reader) header(at int) diag.Pos {
 	return diag.Pos{File: r.file, Line: line, Col: col, Len: utf8.RuneCountInString(r.record[at])}
 }
 
+// headings are those of the table, without the blanks that bars leave around them.
+func (r *reader) headings() string {
+	var out []string
+	for _, h := range r.record {
+		out = append(out, strings.TrimSpace(h))
+	}
+	return strings.Join(out, ", ")
+}
+
 func (r *reader) noColumn(name string) diag.Diag {
 	d := diag.Errorf(diag.Pos{File: r.file, Line: 1}, "no-column", "no column holds the %s of a sale", name)
 	title := ""
 	if len(r.columns) == 0 {
 		title = ", and delete lines that stand above the row of headings"
 	}
-	return d.WithHint("name one %q, or say which holds it%s; there are %s", fields[fieldOf(name)].names[0], title, strings.Join(r.record, ", "))
+	return d.WithHint("name one %q, or say which holds it, e.g.   columns: {%s: \"...\"}%s; there are %s", fields[fieldOf(name)].names[0], name, title, r.headings())
 }

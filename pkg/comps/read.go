@@ -222,7 +222,7 @@ func (r *reader) tooMany() bool {
 		return false
 	}
 	r.list.LeftOut++
-	r.say(r.pos(r.width), false, "too-many-cells", fmt.Sprintf("the row is left out: it has %d cells, and the first row names %d columns", n, r.width), `put an amount with a comma in quotes, "$341,000", or leave the comma out`)
+	r.say(r.pos(r.width), false, "too-many-cells", fmt.Sprintf("the row is left out: it has %d cells, and the first row names %d columns", n, r.width), `name each column in the first row, or leave out cells that have none; where commas part the cells, put an amount with one in quotes, "$341,000"`)
 	return true
 }
 

@@ -310,8 +310,8 @@ func TestReadColumns(t *testing.T) {
 	require.Equal(t, []string{
 		`sold.csv: error: there is no field "dat" hint: did you mean "date"?`,
 		`sold.csv:1: error: there is no column "AMOUNT" for price hint: there are WHEN, PAID`,
-		`sold.csv:1: error: no column holds the date of a sale hint: name one "sale date", or say which holds it, and delete lines that stand above the row of headings; there are WHEN, PAID`,
-		`sold.csv:1: error: no column holds the price of a sale hint: name one "sale price", or say which holds it, and delete lines that stand above the row of headings; there are WHEN, PAID`,
+		`sold.csv:1: error: no column holds the date of a sale hint: name one "sale date", or say which holds it, e.g. columns: {date: "..."}, and delete lines that stand above the row of headings; there are WHEN, PAID`,
+		`sold.csv:1: error: no column holds the price of a sale hint: name one "sale price", or say which holds it, e.g. columns: {price: "..."}, and delete lines that stand above the row of headings; there are WHEN, PAID`,
 	}, oneLine(found))
 
 	list, found = read(t, "", Options{})

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"cmp"
 	"slices"
 
 	"ledgerboard/pkg/diag"
@@ -42,6 +43,7 @@ func compDoubts() []Code {
 		{"column-twice", "two columns that look like the same"},
 		{"doubtful-sale", "a sale that is set aside: there twice, after the day, not open, or hardly a price"},
 		{"sale-far-off", "a sale passed over or doubted for a price far from its like"},
+		{MistypedHouse, "a house so unlike nearly all sales, in size or place, that it is likely mistyped"},
 		{"sale-odd-size", "a sale with many times or a small part of the house's living area"},
 		{"sale-far-away", "a sale that stands many miles from the house, or many times as far off as the others"},
 		{"sale-built-later", "a sold house that was built after its sale"},
@@ -54,6 +56,7 @@ func compDoubts() []Code {
 		{"comps-none", "no sale that the value can be drawn from"},
 		{"comps-few", "fewer than the usual three sales"},
 		{"comps-not-adjusted", "a difference that nothing tells the worth of"},
+		{"comps-amount-unusual", "an amount by pairs of sales, or a change of the market, that is hardly so"},
 		{"comps-not-compared", "a thing that is known of the sales and not of the house"},
 		{"comps-not-told", "a thing that is known of the house and of none of the sales"},
 		{"comps-condition-alike", "options of several conditions, and nothing tells what condition is worth"},
@@ -66,16 +69,28 @@ func compDoubts() []Code {
 	})
 }
 
+// MistypedHouse is the doubt that no figure of the value survives.
+const MistypedHouse = "house-unlike-sales"
+
 // ofSingleSales are the doubts about one row, cell or sale that does not count, which
 // stand behind those about all of the value.
 var ofSingleSales = []string{"bad-sale", "no-date", "no-price", "too-many-cells", "uneven-cells", "open-quote", "row-of-sums", "bad-cell", "doubtful-cell", "more-bad-cells", "doubtful-sale"}
 
-// WeightyFirst orders doubts about sold houses: those about the whole value before those
-// about single rows, each in the order of the file.
+// WeightyFirst orders doubts about sold houses: that the house itself is mistyped, those
+// about the whole value, and those about single rows, each in the order of the file.
 func WeightyFirst(found diag.List) diag.List {
-	single := func(d diag.Diag) bool { return slices.Contains(ofSingleSales, d.Code) }
-	whole := slices.DeleteFunc(slices.Clone(found), single)
-	return append(whole, slices.DeleteFunc(slices.Clone(found), func(d diag.Diag) bool { return !single(d) })...)
+	rank := func(d diag.Diag) int {
+		switch {
+		case d.Code == MistypedHouse:
+			return 0
+		case slices.Contains(ofSingleSales, d.Code):
+			return 2
+		}
+		return 1
+	}
+	out := slices.Clone(found)
+	slices.SortStableFunc(out, func(x, y diag.Diag) int { return cmp.Compare(rank(x), rank(y)) })
+	return out
 }
 
 // AboutComps reports whether a code is about sold houses.

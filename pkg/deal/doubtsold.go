@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -15,6 +16,9 @@ import (
 // usualSales is how many closed sales a value usually takes (Fannie Mae Selling Guide,
 // comparable selection).
 const usualSales = 3
+
+// nearlyAlone is the weight from which the other sales tell next to nothing.
+const nearlyAlone = 0.95
 
 // counts is the weight from which a sale far off is worth a word; one far apart from all
 // others is so with any, since it weighs little for that very reason.
@@ -31,16 +35,20 @@ func (r *reader) doubtComps() {
 	if n := len(v.Rows); n < usualSales {
 		r.say("comps-few", at, "the value is drawn from only %d of the usual three sales, so its range is wide", n)("add houses that sold nearby in the last 12 months")
 	}
+	if top := slices.MaxFunc(v.Rows, func(x, y comps.Row) int { return cmp.Compare(x.Weight, y.Weight) }); len(v.Rows) >= usualSales && top.Weight > nearlyAlone {
+		r.say("comps-few", c.Place(&top.Sold), "%s weighs over %.0f%%, so the value is drawn from it nearly alone", top.Name(), 100*nearlyAlone)("look what makes the other sales so unlike the house: a column of theirs may be read as what it is not")
+	}
 	if len(v.Untold) > 0 {
 		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and no two sales tell one that can be so", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
 	}
-	if names := r.notCompared(c); names != "" {
-		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", names)("add under house what it will be when the work is done, e.g.   living area: 1,480 sq ft")
+	if names := comps.Names(r.linesNotCompared(c)); names != "" {
+		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", names)("add under house what it will be when the work is done, e.g.   %s", r.exampleNotCompared(c))
 	}
 	if names := r.notTold(c); names != "" {
 		tell := r.say("comps-not-told", r.needed("house", "comps"), "the house says %s, and none of the sales does, so that is not compared", names)
-		if len(c.Unread) > 0 {
-			header, field := r.unreadFor(c)
+		if header, field := r.unreadFor(c); len(c.Unread) > 0 && field == "" {
+			tell("add it to the sales, where you know it, or see whether a column that is not read holds it: %s", strings.Join(c.Unread[:min(len(c.Unread), mostSaid)], ", "))
+		} else if field != "" {
 			tell("look whether one of the columns that are not read holds it, and say which, e.g.   columns: {%s: %s}", field, diag.Quote(header))
 		} else {
 			tell("add it to the sales, where you know it")
@@ -55,6 +63,8 @@ func (r *reader) doubtComps() {
 	} else if _, told := v.Linear[comps.Condition]; c.Conditions && !told && !slices.ContainsFunc(v.Rates, func(x comps.Rate) bool { return x.Line == comps.Condition }) {
 		r.say("comps-condition-alike", r.where("comps.condition by option"), "nothing tells what condition is worth, so all options are valued alike")("add   amounts: {step of condition: $14,000}   , from what houses of either finish sold for")
 	}
+	r.doubtTrend(c)
+	r.doubtPairs(c)
 	r.doubtAreas(c)
 	r.doubtDistances(c)
 	r.doubtBuilt(c)
@@ -118,9 +128,27 @@ func dearest(c *Comparables) (best decimal.Decimal, but string) {
 // part of it, that of a sale looks misread (common practice, no source).
 const timesTheHouse = 4
 
+// unlikeMost reports whether something holds of three in four sales, of two at least: then
+// it is likely the house that was mistyped, and not they.
+func unlikeMost(c *Comparables, so func(*comps.Row) bool) bool {
+	n := 0
+	for i := range c.Value.Rows {
+		if so(&c.Value.Rows[i]) {
+			n++
+		}
+	}
+	return n >= 2 && 4*n >= 3*len(c.Value.Rows)
+}
+
 // doubtAreas warns of living areas that are hardly those of houses like this one.
 func (r *reader) doubtAreas(c *Comparables) {
 	ours, whose := c.Subject.Area, "the house has"
+	size := func(row *comps.Row) float64 { return row.Area.Value / ours.Value }
+	if ours.Known && (unlikeMost(c, func(row *comps.Row) bool { return row.Area.Known && size(row) >= timesTheHouse }) ||
+		unlikeMost(c, func(row *comps.Row) bool { return row.Area.Known && size(row) <= 1.0/timesTheHouse })) {
+		r.say(MistypedHouse, r.needed("house.living area", "house"), "the house has %s sq ft of living area, and the sales about %s: likely the house was mistyped", quantity.FormatCount(decimalOf(ours), 0), quantity.FormatCount(decimalOf(middleArea(c.Value.Rows)), 0))("look whether its living area has a digit too many or too few; the whole value hangs on it")
+		return
+	}
 	if !ours.Known {
 		ours, whose = middleArea(c.Value.Rows), "half of the sales have at most"
 	}
@@ -147,6 +175,10 @@ func (r *reader) doubtDistances(c *Comparables) {
 		}
 	}
 	slices.Sort(all)
+	if c.Subject.Place.Known && unlikeMost(c, func(row *comps.Row) bool { return row.Distance.Known && row.Distance.Value > farAway }) {
+		r.say(MistypedHouse, r.needed("house.x", "house.y", "house.longitude", "house.latitude", "house"), "the house stands about %s miles from nearly all sales: likely its place was mistyped", milesOf(all[len(all)/2]))("look whether its place has a digit too many or too few, and counts from where the places of the sales do")
+		return
+	}
 	for _, row := range c.Value.Rows {
 		d, mid := row.Distance.Value, 0.0
 		if row.Distance.Known {
@@ -215,8 +247,7 @@ func middleArea(rows []comps.Row) comps.Fact {
 	if len(all) == 0 {
 		return comps.Fact{}
 	}
-	slices.Sort(all)
-	return comps.Known(all[(len(all)-1)/2])
+	return comps.Known(middleOf(all))
 }
 
 func farBy(x float64) string {
@@ -238,9 +269,8 @@ func AmountsFor(lines []comps.Line) string {
 	return strings.Join(out, ", ")
 }
 
-// notCompared names what most sales say of themselves and the file not of the house.
-func (r *reader) notCompared(c *Comparables) string {
-	var out []string
+// linesNotCompared are what most sales say of themselves and the file not of the house.
+func (r *reader) linesNotCompared(c *Comparables) (out []comps.Line) {
 	for _, row := range adjusted {
 		if row.figure == nil || row.figure(&c.Subject.House).Known {
 			continue
@@ -252,10 +282,15 @@ func (r *reader) notCompared(c *Comparables) string {
 			}
 		}
 		if 2*say > len(c.Value.Rows) {
-			out = append(out, row.line.String())
+			out = append(out, row.line)
 		}
 	}
-	return strings.Join(out, ", ")
+	return out
+}
+
+// exampleNotCompared is how the first of those is written.
+func (r *reader) exampleNotCompared(c *Comparables) string {
+	return fieldNamed("house", fieldsOf[r.linesNotCompared(c)[0]]).example()
 }
 
 // linesNotTold are what the file says of the house and no sale of itself.
@@ -289,8 +324,8 @@ var fieldsOf = map[comps.Line]string{
 	comps.Size: "living area", comps.Lot: "lot", comps.Rooms: "bedrooms", comps.Baths: "baths", comps.Age: "year built", comps.Condition: "condition", comps.Garage: "garage",
 }
 
-// unreadFor is a column that is not read and what it may hold of what no sale says: by
-// its name, or the first of either.
+// unreadFor is a column that is not read and what it may hold, by its name, of what no
+// sale says; "" if none is called like it.
 func (r *reader) unreadFor(c *Comparables) (header, field string) {
 	var missing []string
 	for _, f := range r.linesNotTold(c) {
@@ -301,7 +336,7 @@ func (r *reader) unreadFor(c *Comparables) (header, field string) {
 			return h, like
 		}
 	}
-	return c.Unread[0], append(missing, "distance")[0]
+	return "", ""
 }
 
 // doubtBeyond warns of values outside what the comparables bear out, and of a plan that

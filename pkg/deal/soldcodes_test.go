@@ -348,3 +348,55 @@ func TestOneOwnLineIsNotSet(t *testing.T) {
 	_, found := deal.Read("a.yaml", []byte(unvalued+"comps:\n  own lines: {pool: $9,000}\n  sold: {1 Elm St: {sold: 2025-11-14, price: $296k}}\n"), deal.Set{Path: "comps.own lines.pool", Value: "$12k"})
 	require.Contains(t, found.Errors()[0].Hint, "--set 'comps.own lines={pool: $12,000}'")
 }
+
+// Where nearly all sales differ from the house as much, the house is doubted, once, and
+// not each of them; one odd sale among others is doubted itself.
+func TestAMistypedHouseIsDoubtedAndNotItsSales(t *testing.T) {
+	for _, c := range []struct {
+		house, sales string
+		want         map[string]int
+	}{
+		{"living area: 14800 sq ft", "1520|1410|1480", map[string]int{"house-unlike-sales": 1}},
+		{"living area: 148 sq ft", "1520|1410|1480|300", map[string]int{"house-unlike-sales": 1}},
+		{"living area: 1480 sq ft", "15200|1410|1480", map[string]int{"sale-odd-size": 1}},
+		{"living area: 1480 sq ft", "15200|150|14100", map[string]int{"sale-odd-size": 3}},
+		{"x: 400000, y: 100", "100|200|300", map[string]int{"house-unlike-sales": 1}},
+		{"x: 150, y: 100", "100|200|400000", map[string]int{"sale-far-away": 1}},
+	} {
+		text := unvalued + "house: {" + c.house + "}\ncomps:\n  amounts: {square foot: $1}\n  table: |\n    address | sold on | price | " + map[bool]string{true: "living area | lot\n", false: "x | y\n"}[strings.HasPrefix(c.house, "living")]
+		for i, s := range strings.Split(c.sales, "|") {
+			text += fmt.Sprintf("    %d Elm St | 2025-10-%d | 30%d,000 | %s | 9000\n", i+1, 10+i, i, s)
+		}
+		d, found := deal.Read("a.yaml", []byte(text))
+		require.NotNil(t, d, "%v", found)
+		got := map[string]int{}
+		for _, x := range found {
+			if slices.Contains([]string{"house-unlike-sales", "sale-odd-size", "sale-far-away"}, x.Code) {
+				got[x.Code]++
+			}
+		}
+		require.Equal(t, c.want, got, "%s: %v", c.house, found)
+		if got["house-unlike-sales"] > 0 {
+			require.Equal(t, "house-unlike-sales", deal.WeightyFirst(found)[0].Code)
+		}
+	}
+}
+
+// What a hint names fits what is missing, and no column is guessed at that is called like
+// nothing.
+func TestHintsOfSalesFit(t *testing.T) {
+	for _, c := range []struct{ house, table, code, says, not string }{
+		{"bedrooms: 3", "address | sold on | price | dom\n1 Elm St | 2025-10-01 | 300,000 | 4", "comps-not-told", "holds it: dom", "columns"},
+		{"bedrooms: 3", "address | sold on | price | bdr count\n1 Elm St | 2025-10-01 | 300,000 | 4", "comps-not-told", `{bedrooms: "bdr count"}`, "holds it:"},
+		{"living area: 1480 sq ft", "address | sold on | price | sq ft | lot\n1 Elm St | 2025-10-01 | 300,000 | 1480 | 0.2 acres", "comps-not-compared", "lot: 0.16 acres", "living area"},
+		{"bedrooms: 3", "address | sold on | price\n1 Elm St | 2025-10-01 | 300,000 | nice", "too-many-cells", "name each column in the first row", "leave the comma"},
+		{"bedrooms: 3", "address | paid on | price\n1 Elm St | 2025-10-01 | 300,000", "no-column", `columns: {date: "..."}`, " ,"},
+		{"living area: 1480 sq ft, bedrooms: 3", "address | sold on | price | sq ft | beds\n1 Elm St | 2025-10-01 | 300,000 | 1480 | 3\n2 Elm St | 2025-10-01 | 310,000 | 1400 | 17\n3 Elm St | 2025-10-01 | 310,000 | 1400 | 19", "comps-few", "a column of theirs", "add houses"},
+	} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+c.house+"}\ncomps:\n  table: |\n    "+strings.ReplaceAll(c.table, "\n", "\n    ")+"\n"))
+		i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == c.code })
+		require.GreaterOrEqual(t, i, 0, "%s: %v", c.code, found)
+		require.Contains(t, found[i].Hint, c.says)
+		require.NotContains(t, found[i].Hint, c.not)
+	}
+}

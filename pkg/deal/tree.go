@@ -143,7 +143,7 @@ func (g grower) entries(n *node, y *yaml.Node, depth int) {
 		}
 		name := plainKey(key.text)
 		if first, again := seen[name]; again {
-			g.refuse("duplicate-key", key.at, "%s is given twice; the first is in line %d", diag.Quote(key.text), first.Line)("keep one of them; if they are two charges, give each its own name")
+			g.refuse("duplicate-key", key.at, "%s is given twice; the first is in line %d", diag.Quote(key.text), first.Line)("keep one of them; if they are two things, give each its own name")
 			continue
 		}
 		seen[name] = key.at

@@ -49,17 +49,20 @@ func doubtful(p *page, a *answer.Answer) {
 }
 
 // aboutValue are the doubts about the figure that the whole deal hangs on.
-var aboutValue = []string{"value-below-price", "value-far-above-price", "value-outside-comps", "above-best-sale", "cost-above-best-sale", "comps-condition-unused", "sales-old", "sale-far-off"}
+var aboutValue = []string{"value-below-price", "value-far-above-price", "value-outside-comps", "above-best-sale", "cost-above-best-sale", "comps-condition-unused", "comps-amount-unusual", "sales-old", "sale-far-off"}
 
 // weightiest puts the doubts about the value first, so that a page that has no room for all
 // of them has room for those.
 func weightiest(all diag.List) diag.List {
 	out := slices.Clone(all)
 	first := func(d diag.Diag) int {
-		if slices.Contains(aboutValue, d.Code) {
+		switch {
+		case d.Code == deal.MistypedHouse:
 			return 0
+		case slices.Contains(aboutValue, d.Code):
+			return 1
 		}
-		return 1
+		return 2
 	}
 	slices.SortStableFunc(out, func(x, y diag.Diag) int { return cmp.Compare(first(x), first(y)) })
 	return out

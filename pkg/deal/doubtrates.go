@@ -1,0 +1,78 @@
+package deal
+
+import (
+	"math"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/quantity"
+)
+
+// An amount looks wrong from so much on: what the market changes by in a month, a sq ft in
+// middle prices per sq ft, and a unit of all else in middle prices (common practice, no
+// source).
+const (
+	muchInAMonth  = 0.02
+	muchForSqFt   = 2
+	muchForAThing = 0.25
+)
+
+// doubtTrend warns of a market that changes faster than markets do, or by what two sales
+// of a house tell so roughly that it may be nothing.
+func (r *reader) doubtTrend(c *Comparables) {
+	t := c.Value.Trend
+	percent := func(x float64) string { return quantity.FormatPercent(decimal.NewFromFloat(x).Round(4), 2) }
+	fast := math.Abs(t.Worth) > muchInAMonth
+	switch at := r.needed("comps.amounts.market a month", "comps"); {
+	case fast && t.From == "given":
+		r.say("comps-amount-unusual", at, "the market changes by %s a month, it says, which is %s in a year", percent(t.Worth), percent(12*t.Worth))("is that of a year? then write   market a month: %s", percent(t.Worth/12))
+	case t.Told() && fast:
+		r.say("comps-amount-unusual", at, "the market changes by %s a month, by %s, which is more than is usual", percent(t.Worth), toldBy(t.From))("look at the days and prices of the sales, or say it, e.g.   amounts: {market a month: 0.3%%}")
+	case t.From == "pairs" && t.Error > math.Abs(t.Worth):
+		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t.From))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
+	}
+}
+
+func toldBy(from string) string {
+	if from == "pairs" {
+		return "few pairs of sales"
+	}
+	return "the " + from
+}
+
+// doubtPairs warns of amounts that pairs of sales tell and that are hardly so: such a pair
+// mostly differs in something that nobody wrote down.
+func (r *reader) doubtPairs(c *Comparables) {
+	var prices, perSqFt []float64
+	for i := range c.Value.Rows {
+		row := &c.Value.Rows[i]
+		net := row.Sold.Net().InexactFloat64()
+		prices = append(prices, net)
+		if row.Area.Known {
+			perSqFt = append(perSqFt, net/row.Area.Value)
+		}
+	}
+	var told []comps.Line
+	for _, rate := range c.Value.Rates {
+		most, against := muchForAThing*middleOf(prices), "a quarter of the middle price"
+		if rate.Line == comps.Size {
+			most, against = muchForSqFt*middleOf(perSqFt), "twice the middle price per sq ft"
+		}
+		if rate.From != "pairs" || math.Abs(rate.Worth) <= most || slices.Contains(told, rate.Line) {
+			continue
+		}
+		told = append(told, rate.Line)
+		r.say("comps-amount-unusual", r.needed("comps"), "a %s is worth %s by few pairs of sales, over %s, %s", rate.Unit, quantity.FormatDollars(decimal.NewFromFloat(rate.Worth).Round(0)), against, quantity.FormatDollars(decimal.NewFromFloat(most).Round(0)))("look whether those sales differ in something else too, or say what it is worth, e.g.   amounts: {%s}", AmountsFor([]comps.Line{rate.Line}))
+	}
+}
+
+// middleOf is the lower median, 0 of none.
+func middleOf(all []float64) float64 {
+	if len(all) == 0 {
+		return 0
+	}
+	slices.Sort(all)
+	return all[(len(all)-1)/2]
+}

@@ -1,0 +1,41 @@
+package deal_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+)
+
+// Amounts that pairs tell and that are hardly so are doubted, and so is a market that runs
+// away or that two sales tell too roughly.
+func TestUnusualAmountsAreDoubted(t *testing.T) {
+	for _, c := range []struct{ house, comps, says, hint string }{
+		{"living area: 1190 sq ft", "1 Ash St: {sold: 2025-11-20, price: $279k, living area: 1165}|2 Oak St: {sold: 2025-10-20, price: $389k, living area: 1265}|3 Elm St: {sold: 2025-10-25, price: $282k, living area: 1170}", "a sq ft is worth $1,100 by few pairs", "square foot: $95"},
+		{"living area: 1190 sq ft", "1 Ash St: {sold: 2025-11-20, price: $279k, living area: 1165}|2 Oak St: {sold: 2025-10-20, price: $289k, living area: 1265}|3 Elm St: {sold: 2025-10-25, price: $280k, living area: 1170}", "", ""},
+		{"baths: 1.5", "1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}|2 Oak St: {sold: 2025-10-20, price: $379k, baths: 2}|3 Elm St: {sold: 2025-10-25, price: $282k, baths: 1}", "a full bath is worth $98,500 by few pairs of sales, over a quarter of the middle price, $70,500", "bath: $9,000"},
+		{"baths: 1.5", "1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}|2 Oak St: {sold: 2025-10-20, price: $289k, baths: 2}|3 Elm St: {sold: 2025-10-25, price: $282k, baths: 1}", "", ""},
+		{"baths: 1", "amounts: {market a month: 4%}|1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}", "changes by 4% a month, it says, which is 48% in a year", "market a month: 0.33%"},
+		{"baths: 1", "amounts: {market a month: 2%}|1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}", "", ""},
+	} {
+		lines := strings.Split(c.comps, "|")
+		text := unvalued + "house: {" + c.house + "}\ncomps:\n"
+		if strings.HasPrefix(lines[0], "amounts") {
+			text, lines = text+"  "+lines[0]+"\n", lines[1:]
+		}
+		d, found := deal.Read("a.yaml", []byte(text+"  sold:\n    "+strings.Join(lines, "\n    ")+"\n"))
+		require.NotNil(t, d, "%v", found)
+		says, hint := "", ""
+		for _, x := range found {
+			if x.Code == "comps-amount-unusual" {
+				require.Empty(t, says, "told once")
+				says, hint = x.Message, x.Hint
+			}
+		}
+		require.Contains(t, says, c.says, "%v", found)
+		require.Equal(t, c.says == "", says == "", says)
+		require.Contains(t, hint, c.hint)
+	}
+}
