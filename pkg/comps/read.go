@@ -179,6 +179,11 @@ func (r *reader) sale() {
 		r.list.LeftOut++
 		return
 	}
+	if r.row.noBath() {
+		r.row.doubt = &noBathDoubt
+		c := r.columns[slices.IndexFunc(r.columns, func(c column) bool { return c.name == "full baths" })]
+		r.doubt(c, strings.TrimSpace(r.record[c.at]))
+	}
 	r.finish()
 	if r.row.metres {
 		r.metres = append(r.metres, len(r.list.sales))

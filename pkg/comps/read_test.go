@@ -149,6 +149,21 @@ func TestPartsOfABath(t *testing.T) {
 	}
 }
 
+// No full bath and no half one are none, in whatever cells they stand; one half is half a bath.
+func TestNoBathInTwoCells(t *testing.T) {
+	for cells, want := range map[string]Fact{"full baths,half baths\n0,0": {}, "half baths,full baths\n,0": {}, "full baths\n0": {}, "baths\n0 full 0 half": {}, "baths\n0 full": {}, "full baths,half baths\n0,1": Known(0.5), "baths\n0 full 1 half": Known(0.5), "full baths,half baths\n1,0": Known(1)} {
+		head, row, _ := strings.Cut(cells, "\n")
+		l, found := read(t, "sale date,price,"+head+"\n2026-01-05,300000,"+row+"\n", Options{})
+		sale := l.Sale(0)
+		require.Equal(t, want, sale.Baths(), cells)
+		require.Equal(t, want.Known, len(found) == 0, cells)
+		for _, d := range found {
+			require.Equal(t, "doubtful-cell", d.Code)
+			require.Contains(t, d.Message, "baths count as not known")
+		}
+	}
+}
+
 // Days as spreadsheets write them, and cells that say that nothing is known.
 func TestDaysWithTheMonthBetweenAndCellsOfNothing(t *testing.T) {
 	for cell, want := range map[string]string{"04-Sep-2025": "2025-09-04", "12-Jan-26": "2026-01-12", "4-sep-2025": "2025-09-04", "September-14-2025": "2025-09-14", "Sept-14-2025": "2025-09-14", "14-September-2025": "2025-09-14"} {
