@@ -49,7 +49,7 @@ type Value struct {
 	// LowShare and HighShare are the ends of the range as shares of the value, to six
 	// decimals.
 	LowShare, HighShare decimal.Decimal
-	Untold              []Line      // what some sales differ in and nothing tells the worth of
+	Untold              []Line      // what some sales differ in and nothing that is believed tells the worth of
 	Disbelieved         []Disbelief // what a regression or pairs say of, which cannot be so
 	Notes               []string    // what a reader should know, the statement that this is no appraisal last
 }
@@ -115,7 +115,7 @@ func (c *Choice) Value() (*Value, error) {
 	v.LowShare, v.HighShare = millionths(math.Exp(-low)), millionths(math.Exp(high))
 	v.Low, v.High = wholeDollars(v.Likely.Mul(v.LowShare)), wholeDollars(v.Likely.Mul(v.HighShare))
 	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()
-	v.Untold, v.Disbelieved = c.untold(v), a.doubted
+	v.Untold, v.Disbelieved = a.untold(v), a.doubted
 	v.leaveOut(likely)
 	for i := range v.Rows {
 		v.Rows[i].Amber = amber(&v.Rows[i])
@@ -376,17 +376,14 @@ func (c *Choice) notes(v *Value) (out []string) {
 	return append(out, NotAppraisal)
 }
 
-// untold are the things in which a sale differs from the subject and of which neither
-// an amount nor a pair tells the worth.
-func (c *Choice) untold(v *Value) (out []Line) {
-	if !c.market.byPairs {
-		return nil
-	}
+// untold are the things in which a sale differs from the subject and of which neither an
+// amount, a pair nor a regression that is believed tells the worth.
+func (a *adjuster) untold(v *Value) (out []Line) {
 	for _, l := range linear[1:] {
-		if _, told := v.Linear[l]; told {
+		if _, told := v.Linear[l]; told || a.m.tells(l, a.s) && !a.doubts(l) {
 			continue
 		}
-		if slices.ContainsFunc(v.Rows, func(r Row) bool { return apart(figure(l, &r.House), figure(l, &c.Subject.House), 1) != 0 }) {
+		if slices.ContainsFunc(v.Rows, func(r Row) bool { return apart(figure(l, &r.House), figure(l, a.s), 1) != 0 }) {
 			out = append(out, l)
 		}
 	}

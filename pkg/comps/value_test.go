@@ -562,3 +562,37 @@ func TestATrendNotBelievedLeavesNoMark(t *testing.T) {
 	v = valued(t, sales(60), s, Wish{})
 	require.InDelta(t, 14_000/(s.Area.Value-1360), v.Linear[Size].Worth, 0.006)
 }
+
+// What no sale of a list differs in, a regression tells nothing of: it has no worth, is not
+// doubted and is named as not adjusted. Rounding makes no worth either, of prices all alike.
+func TestARegressionTellsNothingOfWhatIsAllTheSame(t *testing.T) {
+	s := townSubject()
+	sales := town(300, 0.05, 1)
+	for i := range sales {
+		h := &sales[i].House
+		h.FullBaths, h.Lot, h.Built = Known(1), Known(6000), Known(1960)
+	}
+	v := valued(t, sales, s, Wish{})
+	require.Equal(t, []Line{Lot, Baths, Age}, v.Untold)
+	require.Empty(t, v.Disbelieved)
+	for _, r := range v.Rates {
+		require.NotContains(t, v.Untold, r.Line, r.Unit)
+	}
+	for _, r := range v.Rows {
+		for _, l := range r.Lines {
+			require.NotContains(t, v.Untold, l.Line)
+		}
+	}
+	require.Equal(t, []Line{Lot, Age}, valued(t, sales, s, Wish{Given: Given{Baths: 9000}}).Untold)
+
+	for i := range sales {
+		sales[i].Price, sales[i].Date = usd(100_000), townDay.AddDays(-77)
+	}
+	v = valued(t, sales, s, Wish{})
+	requireUSD(t, 100_000, v.Likely)
+	require.Empty(t, v.Disbelieved)
+	require.False(t, v.Trend.Told(), "all of one day")
+	for _, r := range v.Rates {
+		require.InDelta(t, 0, r.Worth, 1e-9, r.Unit)
+	}
+}

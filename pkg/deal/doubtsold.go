@@ -32,7 +32,7 @@ func (r *reader) doubtComps() {
 		r.say("comps-few", at, "the value is drawn from only %d of the usual three sales, so its range is wide", n)("add houses that sold nearby in the last 12 months")
 	}
 	if len(v.Untold) > 0 {
-		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and no two sales tell one that can be so", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
+		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
 	}
 	if names := r.notCompared(c); names != "" {
 		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", names)("add under house what it will be when the work is done, e.g.   living area: 1,480 sq ft")
