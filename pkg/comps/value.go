@@ -33,6 +33,7 @@ type Row struct {
 	Off      float64         // LeftOut by those alone of the others that are not Apart
 	Fewer    bool            // there are such among the others
 	FarOff   bool            // that is far, of the usual three sales or more
+	NotBest  string          // why it does not count as the dearest sale, as "far from the others"; "" where it may
 	Amber    []string        // marks beyond what is customary
 }
 
@@ -117,6 +118,7 @@ func (c *Choice) Value() (*Value, error) {
 	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()
 	v.Untold, v.Disbelieved = a.untold(v), a.doubted
 	v.leaveOut(likely)
+	v.notBest()
 	for i := range v.Rows {
 		v.Rows[i].Amber = amber(&v.Rows[i])
 	}
@@ -279,6 +281,33 @@ func (v *Value) leaveOut(mean float64) {
 			r.Off = s/w/adjusted[i] - 1
 		}
 		r.FarOff = len(v.Rows) >= usualSales && math.Abs(r.Off) > farOff
+	}
+}
+
+// slight is the weight under which a sale weighs next to nothing, or half of its even share
+// where there are so many that all may (common practice, no source).
+const slight = 0.01
+
+// notBest marks the sales that do not say how much the neighbourhood pays at most: those that
+// weigh next to nothing, and those sold for over twice what the middle one of the rest was.
+func (v *Value) notBest() {
+	var prices []float64
+	least := min(slight, 0.5/float64(len(v.Rows)))
+	for i := range v.Rows {
+		if r := &v.Rows[i]; r.Weight < least {
+			r.NotBest = "which weighs next to nothing"
+		} else {
+			prices = append(prices, r.Price.InexactFloat64())
+		}
+	}
+	if len(prices) < usualSales {
+		return
+	}
+	mid, _ := middle(prices)
+	for i := range v.Rows {
+		if r := &v.Rows[i]; r.NotBest == "" && r.Price.InexactFloat64() > times*mid {
+			r.NotBest = "far from the others"
+		}
 	}
 }
 

@@ -94,24 +94,19 @@ func (r *reader) doubtTwoApart(c *Comparables) {
 	}
 }
 
-// dearest is the most that a comparable sold for, those left out that lie far apart from all
-// others, and what to say of them.
-func dearest(c *Comparables) (best decimal.Decimal, but string) {
-	all := decimal.Zero
+// dearer says which sales were sold for more than the dearest one, and why they do not count
+// as it.
+func dearer(c *Comparables, best decimal.Decimal) string {
 	var out []string
 	for i := range c.Value.Rows {
-		row := &c.Value.Rows[i]
-		all = decimal.Max(all, row.Price)
-		if row.Apart {
-			out = append(out, row.Name())
-		} else {
-			best = decimal.Max(best, row.Price)
+		if row := &c.Value.Rows[i]; row.NotBest != "" && row.Price.GreaterThan(best) {
+			out = append(out, row.Name()+" left out, "+row.NotBest)
 		}
 	}
-	if best.Equal(all) {
-		return best, ""
+	if len(out) == 0 {
+		return ""
 	}
-	return best, fmt.Sprintf(" (%s left out, far from the others)", strings.Join(out, ", "))
+	return " (" + strings.Join(out, "; ") + ")"
 }
 
 // timesTheHouse is from how many times the living area of the house on, or how small a
@@ -311,8 +306,8 @@ func (r *reader) doubtBeyond() {
 		x, _ := r.worked(r.deal.Root, line)
 		return x
 	}
-	value, low, high := of("after_repair_value"), of("comps_low"), of("comps_high")
-	best, but := dearest(r.deal.Comps)
+	value, low, high, best := of("after_repair_value"), of("comps_low"), of("comps_high"), of("best_comp_price")
+	but := dearer(r.deal.Comps, best)
 	stated, from := r.good("value.after-repair value"), ""
 	if before := r.good("value.before work"); stated == nil && before != nil {
 		stated, from = before, ", from the value before work and what the options add,"

@@ -340,6 +340,9 @@ func (r *reader) comparable(c *Comparables, row *comps.Row, extras map[string]*m
 	}
 	say("months_before", comps.MonthsBefore(row.Date, c.Day), "sold on "+row.Date.String())
 	say("weight", decimal.NewFromFloat(row.Weight), "by its likeness to the house, less where it lies apart from the others")
+	if row.NotBest != "" {
+		say("may_be_best", decimal.Zero, row.NotBest)
+	}
 	amounts := map[comps.Line]decimal.Decimal{}
 	for _, l := range row.Lines {
 		amounts[l.Line] = l.Amount
