@@ -15,7 +15,7 @@ import (
 // several may work on it at once.
 type List struct {
 	Rows    int      // rows with anything in them
-	LeftOut int      // of them, those without a date or a price that could be read
+	LeftOut []string // of each of them that is no sale that can be used, why: "of sums"
 	Unread  []string // headers of the columns that were not read
 	sales   []Sold
 }

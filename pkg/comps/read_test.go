@@ -61,7 +61,7 @@ func TestReadBadRows(t *testing.T) {
 		"\"e\nf\",2026-01-05,160000,huge\n"+
 		"g\n", Options{})
 	require.Equal(t, 7, l.Rows)
-	require.Equal(t, 5, l.LeftOut)
+	require.Len(t, l.LeftOut, 5)
 	require.Equal(t, 2, l.Len())
 	require.False(t, l.Sale(0).Area.Known)
 	got := strings.Join(strs(found), "\n")
@@ -193,7 +193,7 @@ func TestDaysWithTheirTime(t *testing.T) {
 func TestRowsOfSums(t *testing.T) {
 	l, found := read(t, "Sold,Address,Price\n6/3/2026,12 Elm St,268000\n6/10/2026,Average,266467\n,TOTAL:,266467\n6/4/2026,Average Rd,268000\n", Options{})
 	require.Equal(t, 2, l.Len())
-	require.Equal(t, 2, l.LeftOut)
+	require.Len(t, l.LeftOut, 2)
 	require.Len(t, found, 2)
 	require.Equal(t, "sold.csv:3:11: warning: a row named \"Average\" is left out: it sums up the others, and is no sale\n  hint: take that row out of the table, or write the address of the house", found[0].String())
 }
@@ -282,7 +282,7 @@ func TestShortYearsAndNoBedroomsAreReadWithADoubt(t *testing.T) {
 		`sold.csv:2:3: warning: a: sold: "9/8/25" has a year of two digits; it is taken for September 8, 2025, the month first; and 2 more like it` + "\n" + `  hint: write the year in full, e.g. 9/14/2025 or 2025-09-14`,
 		`sold.csv:2:17: warning: a: beds: "0" is hardly how many bedrooms a house has, so it counts as not known; and 1 more like it` + "\n" + `  hint: write how many there are, or nothing where that is not known`,
 	}, strs(found))
-	require.Zero(t, l.LeftOut)
+	require.Empty(t, l.LeftOut)
 	days := map[string]string{}
 	for _, s := range l.Sales() {
 		days[s.Label] = s.Date.String()
@@ -290,7 +290,7 @@ func TestShortYearsAndNoBedroomsAreReadWithADoubt(t *testing.T) {
 	}
 	require.Equal(t, map[string]string{"a": "2025-09-08", "b": "1999-12-31", "c": "2068-01-02"}, days)
 	l, found = read(t, "address,sold,price,beds\na,13/8/25,300000,2\n", Options{})
-	require.Equal(t, 1, l.LeftOut)
+	require.Len(t, l.LeftOut, 1)
 	require.Contains(t, found[0].Hint, "8/13/2025 if August is meant")
 }
 
@@ -460,7 +460,7 @@ func TestOneSaleRecordedTwice(t *testing.T) {
 
 func TestManyBadCells(t *testing.T) {
 	l, found := read(t, "date,price\n"+strings.Repeat("x,1\n", 5*enough), Options{})
-	require.Equal(t, 5*enough, l.LeftOut)
+	require.Len(t, l.LeftOut, 5*enough)
 	require.Len(t, found, enough+1)
 	require.Contains(t, strings.Join(strs(found), "\n"), "400 more cells could not be read")
 }

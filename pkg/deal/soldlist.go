@@ -22,9 +22,9 @@ const (
 type salesList struct {
 	sales []comps.Sold
 	at    map[int]diag.Pos
-	own   []int // written out or pasted, so meant to be used
-	file  bool  // some are of a file
-	lost  int   // rows of tables that could not be read
+	own   []int    // written out or pasted, so meant to be used
+	file  bool     // some are of a file
+	lost  []string // of each row of a table that is left out, why
 
 	unread []string // headers of columns that were not read
 }
@@ -95,7 +95,7 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 	if from == 0 && list.Rows == 0 {
 		r.say("no-sales", diag.Pos{File: name, Line: 1, Col: 1}, "the list names its columns and no sale")("write a sale in each line below, or name another file")
 	}
-	l.lost += list.LeftOut
+	l.lost = append(l.lost, list.LeftOut...)
 	l.unread = append(l.unread, list.Unread...)
 	r.doubtUnread(list.Unread, diag.Pos{File: name, Line: 1 + off.Line, Col: 1 + off.Col})
 	for _, s := range list.Sales() {

@@ -22,7 +22,7 @@ type Comparables struct {
 	Members []*model.Member // of the model, one for each of Value.Rows
 	Sales   int             // that there are, doubtful ones included
 	Struck  int             // of them, left out because that was asked
-	Lost    int             // rows of tables beside them that could not be read
+	Lost    []string        // of each row of tables beside them that is left out, why
 	Usable  int             // of the others, sold before the day and not doubtful
 	LeftOld int             // left out, since they are years old and nearer ones suffice
 	NotUsed []comps.Passed  // with why; of a file, those doubtful, passed over or struck
