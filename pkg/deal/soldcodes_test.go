@@ -370,3 +370,17 @@ func TestTheDearestSaleIsOneThatCounts(t *testing.T) {
 		require.Equal(t, says != "", strings.Contains(found[at].Message, "left out"))
 	}
 }
+
+// A sale that is written out counts before a pasted row of which more is known, and where they
+// differ that is said.
+func TestWrittenOutGoesBeforeThePasted(t *testing.T) {
+	d, found := deal.Read("a.yaml", []byte(unvalued+"house: {living area: 1180 sq ft}\ncomps:\n  sold:\n    3 Tansy Ct: {sold: 2025-05-20, price: $279k, living area: 1165 sq ft}\n"+
+		"  table: |\n    address | sold | price | sqft | baths\n    3 Tansy Ct | 2025-05-20 | $279,000 | 1265 | 1\n    12 Lark | 2025-07-02 | $287,500 | 1150 | 1\n"))
+	require.NotNil(t, d, "%v", found)
+	for _, row := range d.Comps.Value.Rows {
+		require.Equal(t, row.Label == "3 Tansy Ct", row.Area == comps.Known(1165))
+	}
+	at := slices.IndexFunc(found, func(f diag.Diag) bool { return f.Code == "doubtful-sale" })
+	require.GreaterOrEqual(t, at, 0, "%v", found)
+	require.Contains(t, found[at].Message, "the list already, and differs in size")
+}
