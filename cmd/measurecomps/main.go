@@ -49,7 +49,7 @@ func run(w io.Writer, path string, half measure.Half, subjects, draws int, few b
 	if list == nil {
 		return found.Err()
 	}
-	fmt.Fprintf(w, "%d rows, %d left out, %d remarks\n", list.Rows, list.LeftOut, len(found))
+	fmt.Fprintf(w, "%d rows, %d left out, %d remarks\n", list.Rows, len(list.LeftOut), len(found))
 	if few {
 		return measure.ReportFew(w, list, half, measure.Since, subjects, draws)
 	}

@@ -30,11 +30,13 @@ func TestNoSaleToValueBySaysWhy(t *testing.T) {
 
 // What was added is not said to be left out, and what is left out stands there with why.
 func TestNotUsedOnThePage(t *testing.T) {
-	text := strings.Replace(soldDeal, "condition: good}", "condition: good, terms: sheriff}", 1) + "  table: |\n    address  sold on     price\n    8 H St   2026-02-30  300000\n"
+	text := strings.Replace(soldDeal, "condition: good}", "condition: good, terms: sheriff}", 1) + "  table: |\n    address  sold on     price\n    8 H St   2026-02-30  300000\n    9 J St   2026-02-20  300000  nice  garden\n    Average  2026-03-01  310000\n"
 	_, after, found := strings.Cut(page(t, text), "Not used\n")
 	require.True(t, found)
 	require.Contains(t, after, "3 C St, $325,000 on 2026-05-01: its terms")
 	require.Contains(t, after, "- 1 row without a day or a price that can be read")
+	require.Contains(t, after, "- 1 row with more cells than there are columns")
+	require.Contains(t, after, "- 1 row of sums")
 	require.Contains(t, after, "8 H St is left out: sold on:")
 	_, after, _ = strings.Cut(page(t, text, "--add", "3 C St", "--strike", "1 A St"), "Not used\n")
 	require.NotContains(t, after, "3 C St")

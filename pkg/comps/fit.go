@@ -10,6 +10,7 @@ type fit struct {
 	weight []float64  // of each row, 1 but for those far off
 	left   []float64  // residuals, neighbourhoods' levels taken off
 	free   int        // degrees of freedom
+	kept   []bool     // of each column, whether the sales tell it
 }
 
 // rounds is how often the weights of the rows are drawn anew.
@@ -32,7 +33,8 @@ func robustFit(x []float64, p int, y []float64, cell []int, cellCount int) *fit 
 		inv := g.xx.invert()
 		f.beta = inv.times(g.xy)
 		g.residuals(x, y, cell, f.beta, f.left)
-		f.free = n - g.rank(inv) - g.used
+		f.kept = g.kept(inv)
+		f.free = n - rank(f.kept) - g.used
 		f.scale = madScale(f.left)
 		if round == rounds-1 {
 			f.cov = g.sandwich(x, cell, f.left, f.weight, inv, f.free)
@@ -69,12 +71,13 @@ type gram struct {
 	w    []float64 // by cell
 	mx   []float64 // by cell, weighted means of x
 	my   []float64
-	used int // cells with anything in them
+	sq   []float64 // by column, weighted squares
+	used int       // cells with anything in them
 }
 
 func newGram(p, cells int) *gram {
 	return &gram{p: p, xx: newSymmetric(p), xy: make([]float64, p),
-		w: make([]float64, cells), mx: make([]float64, p*cells), my: make([]float64, cells)}
+		sq: make([]float64, p), w: make([]float64, cells), mx: make([]float64, p*cells), my: make([]float64, cells)}
 }
 
 // sum sums the squares and products around the means of the cells.
@@ -84,6 +87,7 @@ func (g *gram) sum(x, y, w []float64, cell []int) {
 	clear(g.xy)
 	clear(g.w)
 	clear(g.mx)
+	clear(g.sq)
 	clear(g.my)
 	for i, c := range cell {
 		g.w[c] += w[i]
@@ -91,6 +95,7 @@ func (g *gram) sum(x, y, w []float64, cell []int) {
 		m := g.mx[c*p : (c+1)*p]
 		for j, v := range x[i*p : (i+1)*p] {
 			m[j] += w[i] * v
+			g.sq[j] += w[i] * v * v
 		}
 	}
 	g.used = 0
@@ -117,7 +122,16 @@ func (g *gram) sum(x, y, w []float64, cell []int) {
 		rows.done(w[i])
 	}
 	rows.flush()
+	for j, sq := range g.sq {
+		if g.xx.at(j, j) < flat*sq {
+			g.xx.strike(j)
+		}
+	}
 }
+
+// flat is the share of a column's squares under which those around the means of the cells
+// are only rounding: it varies within none of them.
+const flat = 1e-20
 
 func (g *gram) residuals(x, y []float64, cell []int, beta, to []float64) {
 	p := g.p
@@ -130,11 +144,18 @@ func (g *gram) residuals(x, y []float64, cell []int, beta, to []float64) {
 	}
 }
 
-// rank returns how many columns the inverse kept.
-func (g *gram) rank(inv *symmetric) int {
-	n := 0
-	for i := range g.p {
-		if inv.at(i, i) > 0 {
+// kept returns which columns the inverse kept, and rank how many those are.
+func (g *gram) kept(inv *symmetric) []bool {
+	out := make([]bool, g.p)
+	for i := range out {
+		out[i] = inv.at(i, i) > 0
+	}
+	return out
+}
+
+func rank(kept []bool) (n int) {
+	for _, k := range kept {
+		if k {
 			n++
 		}
 	}

@@ -71,21 +71,23 @@ func TestConcessionsTakeUpThePrice(t *testing.T) {
 // Of two rows of one sale that which is written out counts, whichever stands first by its
 // spelling; else that of which more is known.
 func TestWhichRowOfASaleCounts(t *testing.T) {
-	sale := func(label string, own bool, h House) Sold {
-		return Sold{House: h, Label: label, Own: own, Date: townDay, Price: usd(268_000)}
+	sale := func(label string, own Origin, h House) Sold {
+		return Sold{House: h, Label: label, Origin: own, Date: townDay, Price: usd(268_000)}
 	}
 	bare, more := House{Area: Known(1310)}, House{Area: Known(1310), Condition: Known(2), Bedrooms: Known(3)}
 	for _, c := range []struct {
 		a, b Sold
 		want string
 	}{
-		{sale("12 ELM ST", false, more), sale("12 Elm Street", true, bare), "12 Elm Street"},
-		{sale("12 ELM STREET", false, more), sale("12 Elm St", true, bare), "12 Elm St"},
-		{sale("12 ELM ST", false, bare), sale("12 Elm St", false, more), "12 Elm St"},
-		{sale("12 ELM ST", false, more), sale("12 Elm St", false, bare), "12 ELM ST"},
-		{sale("12 ELM ST", false, bare), sale("12 Elm St", false, bare), "12 ELM ST"},
-		{sale("12 ELM ST", false, bare), sale("12 Elm St, Toledo OH 43604", true, bare), "12 Elm St, Toledo OH 43604"},
-		{sale("12 ELM ST TOLEDO", false, bare), sale("12 Elm St", true, bare), "12 Elm St"},
+		{sale("12 ELM ST", Listed, more), sale("12 Elm Street", Written, bare), "12 Elm Street"},
+		{sale("12 ELM STREET", Listed, more), sale("12 Elm St", Written, bare), "12 Elm St"},
+		{sale("12 ELM ST", Listed, bare), sale("12 Elm St", Listed, more), "12 Elm St"},
+		{sale("12 ELM ST", Listed, more), sale("12 Elm St", Listed, bare), "12 ELM ST"},
+		{sale("12 ELM ST", Listed, bare), sale("12 Elm St", Listed, bare), "12 ELM ST"},
+		{sale("12 ELM ST", Listed, bare), sale("12 Elm St, Toledo OH 43604", Written, bare), "12 Elm St, Toledo OH 43604"},
+		{sale("12 ELM ST", Pasted, more), sale("12 Elm St", Written, bare), "12 Elm St"},
+		{sale("12 ELM ST", Pasted, bare), sale("12 Elm St", Listed, more), "12 ELM ST"},
+		{sale("12 ELM ST TOLEDO", Listed, bare), sale("12 Elm St", Written, bare), "12 Elm St"},
 	} {
 		for _, both := range [][]Sold{{c.a, c.b}, {c.b, c.a}} {
 			l, _ := NewList(both, quantity.Date{})
@@ -94,8 +96,8 @@ func TestWhichRowOfASaleCounts(t *testing.T) {
 			}
 		}
 	}
-	third := sale("12 elm str", false, House{Area: Known(1310), Condition: Known(2), Bedrooms: Known(3), Lot: Known(9000)})
-	l, _ := NewList([]Sold{sale("12 ELM ST", false, bare), sale("12 Elm Street", false, more), third}, quantity.Date{})
+	third := sale("12 elm str", Listed, House{Area: Known(1310), Condition: Known(2), Bedrooms: Known(3), Lot: Known(9000)})
+	l, _ := NewList([]Sold{sale("12 ELM ST", Listed, bare), sale("12 Elm Street", Listed, more), third}, quantity.Date{})
 	kept := 0
 	for _, s := range l.Sales() {
 		if !s.Flags.Has(Duplicate) {

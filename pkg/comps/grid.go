@@ -32,7 +32,7 @@ func (c *Choice) adjuster() *adjuster {
 		_, a.known[j] = t.of(l.s)
 	}
 	timeColumns(0, a.at[k:])
-	a.told = a.believed(c.pairs())
+	a.byBelief()
 	return a
 }
 

@@ -61,9 +61,19 @@ type Sold struct {
 	Has         []string        // the extras that it had
 	Stated      Fact            // distance to the subject as the list says, metres
 	Line        int             // of the file; 0 if it came from none
-	Own         bool            // written out by whoever asks, so it counts before a list's row of the same sale
+	Origin      Origin          // whose row it is: of two of the same sale the nearer to whoever asks counts
 	Flags       Flags
 }
+
+// Origin says how near a row is to whoever asks.
+type Origin int
+
+// A list's row, one of a table that was pasted, and a sale that was written out.
+const (
+	Listed Origin = iota
+	Pasted
+	Written
+)
 
 // Net returns the price less what the seller gave back.
 func (s *Sold) Net() decimal.Decimal {

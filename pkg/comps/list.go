@@ -15,7 +15,7 @@ import (
 // several may work on it at once.
 type List struct {
 	Rows    int      // rows with anything in them
-	LeftOut int      // of them, those without a date or a price that could be read
+	LeftOut []string // of each of them that is no sale that can be used, why: "of sums"
 	Unread  []string // headers of the columns that were not read
 	sales   []Sold
 }
@@ -84,8 +84,8 @@ func (r rows) counts(i int) int {
 	}
 }
 
-// same says that two rows are of one sale: that which counts is written out, or has more
-// known of it, or else is the first.
+// same says that two rows are of one sale: that which counts goes before the other, or else
+// is the first.
 func (r rows) same(i, j int) {
 	a, b := r.counts(i), r.counts(j)
 	if a == b {
@@ -156,11 +156,24 @@ func OneSale(a, b *Sold) bool {
 	return -again <= days && days <= again && a.Price.Equal(b.Price) && sameSale(a, b)
 }
 
-// before reports whether of two rows of one sale this one counts: written out, or with
-// more known of it.
+// Differs are the lines of the grid in which what is known of two rows differs.
+func (s *Sold) Differs(o *Sold) (out []Line) {
+	if !s.Concessions.Equal(o.Concessions) {
+		out = append(out, Concessions)
+	}
+	for _, l := range linear[1:] {
+		if apart(figure(l, &s.House), figure(l, &o.House), 1) != 0 {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// before reports whether of two rows of one sale this one counts: written out, or else pasted,
+// or else with more known of it.
 func (s *Sold) before(o *Sold) bool {
-	if s.Own != o.Own {
-		return s.Own
+	if s.Origin != o.Origin {
+		return s.Origin > o.Origin
 	}
 	return s.known() > o.known()
 }
@@ -230,7 +243,7 @@ func compareSales(a, b *Sold) int {
 		slices.Compare(a.texts(), b.texts()),
 		a.Concessions.Cmp(b.Concessions),
 		slices.Compare(a.Has, b.Has),
-		cmp.Compare(yes(a.Own), yes(b.Own)),
+		cmp.Compare(a.Origin, b.Origin),
 	)
 	return cmp.Or(c, cmp.Compare(a.Line, b.Line))
 }

@@ -71,6 +71,9 @@ func (l *likeness) around(pool []pick, adjusted []float64) *local {
 			ridge = tune.Place
 		}
 		g.a[(j+1)*n+j+1] += ridge
+		if s.line != Location && !l.m.tells(s.line, l.s) {
+			g.strike(j + 1) // it would differ from nothing
+		}
 	}
 	inv := g.invert()
 	copy(out.delta, inv.times(xy)[1:])

@@ -104,6 +104,17 @@ func dot(a, b []float64) float64 {
 	return s
 }
 
+// tells reports whether the regression says what a line is worth to a house: a figure of
+// it that the house says varies in the list, and follows from no other.
+func (m *Market) tells(l Line, h *House) bool {
+	for j, t := range m.design.traits {
+		if _, known := t.of(h); known && t.line == l && t.aged == nil && m.fit.kept[j] {
+			return true
+		}
+	}
+	return false
+}
+
 // regressFrom is how many sales a regression takes, and how many for each column.
 const regressFrom, eachColumn = 60, 2
 
@@ -115,7 +126,7 @@ func (m *Market) learn() {
 		return
 	}
 	m.byPairs = true
-	m.fit = &fit{beta: make([]float64, m.columns), cov: newSymmetric(m.columns), scale: usualScatter, weight: make([]float64, len(m.sales))}
+	m.fit = &fit{beta: make([]float64, m.columns), kept: make([]bool, m.columns), cov: newSymmetric(m.columns), scale: usualScatter, weight: make([]float64, len(m.sales))}
 	for i := range m.fit.weight {
 		m.fit.weight[i] = 1
 	}

@@ -30,9 +30,9 @@ var told = map[Line]struct{ alike, apart float64 }{
 
 // pairs estimates what each thing is worth in dollars by paired comparison: the
 // median of what every pair alike but for the thing says of it, the market's trend
-// first, unless that is given. Where no pair tells there is nothing, which is better
-// than a guess that nobody made.
-func (c *Choice) pairs() map[Line]Rate {
+// first, unless that is given or not to be had. Where no pair tells there is nothing, which
+// is better than a guess that nobody made.
+func (c *Choice) pairs(trend bool) map[Line]Rate {
 	m, out := c.market, map[Line]Rate{}
 	if !m.byPairs || len(m.sales) > mostPaired {
 		return out
@@ -45,7 +45,7 @@ func (c *Choice) pairs() map[Line]Rate {
 		out[Time] = Rate{Time, unitOf[Time], x, 0, "given"}
 	}
 	for _, l := range linear {
-		if _, given := c.given[l]; given {
+		if _, given := c.given[l]; given || l == Time && !trend {
 			continue
 		}
 		var says []float64
@@ -189,6 +189,16 @@ func alike(a, b *House, but Line) bool {
 // mostByEstimate is the most that what sales say of one thing may move a price, as a share
 // of it: two that differ by chance can say anything (common practice, no source).
 const mostByEstimate = 0.5
+
+// byBelief takes what pairs say as far as it can be believed. A trend that is not leaves no
+// mark: the other pairs are drawn again without it.
+func (a *adjuster) byBelief() {
+	a.told = a.believed(a.choice.pairs(true))
+	if at := slices.IndexFunc(a.doubted, func(d Disbelief) bool { return d.Line == Time }); at >= 0 {
+		a.doubted = []Disbelief{a.doubted[at]}
+		a.told = a.believed(a.choice.pairs(false))
+	}
+}
 
 // believed leaves out what pairs say where a unit would be worth less than nothing, or it
 // would move a sale's price by more than half, the largest part first.

@@ -56,10 +56,10 @@ func (a *adjuster) trend() Rate {
 	for j := len(a.m.design.traits); j < a.m.columns; j++ {
 		d[j] = 1
 	}
-	slope, se := a.effect(d, nil)
-	if slope == 0 && se == 0 {
+	if !slices.Contains(a.m.fit.kept[len(a.m.design.traits):], true) {
 		return Rate{Line: Time, Unit: "month"}
 	}
+	slope, se := a.effect(d, nil)
 	return Rate{Time, "month", math.Expm1(slope), se * math.Exp(slope), a.from()}
 }
 
@@ -74,20 +74,25 @@ func (a *adjuster) effect(d, slopesBy []float64) (effect, se float64) {
 		with := append([]float64{0}, slopesBy...)
 		variance += dot(with, a.local.cov.times(with))
 	}
+	if math.Abs(effect) < rounding {
+		effect = 0
+	}
 	return effect, math.Sqrt(max(variance, 0))
 }
+
+// rounding is an effect on the log of a price under which there is none: a hundredth of a
+// cent in $100,000.
+const rounding = 1e-9
 
 // rates returns what a unit more of each thing is worth at the subject, and what another
 // kind of garage is that some sale has.
 func (a *adjuster) rates(value float64) (out []Rate) {
 	add := func(l Line, unit string, other *House) {
-		if a.doubts(l) {
+		if a.doubts(l) || !a.moves(l, other) {
 			return
 		}
 		effect, se := a.effectOf(other)
-		if effect != 0 { // else nothing was estimated, and the error is that of not knowing
-			out = append(out, Rate{l, unit, value * math.Expm1(effect), value * math.Exp(effect) * se, a.from()})
-		}
+		out = append(out, Rate{l, unit, value * math.Expm1(effect), value * math.Exp(effect) * se, a.from()})
 	}
 	for _, u := range rateUnits {
 		more := *a.s
@@ -126,6 +131,19 @@ func (a *adjuster) effectOf(other *House) (effect, se float64) {
 	}
 	clear(d[k:])
 	return a.effect(d, a.slopesBetween(other))
+}
+
+// moves reports whether a house differs from the subject in a figure of a line of which the
+// sales tell the worth.
+func (a *adjuster) moves(l Line, other *House) bool {
+	row := make([]float64, len(a.m.design.traits))
+	a.m.design.at(other, row)
+	for j, t := range a.m.design.traits {
+		if t.line == l && t.aged == nil && a.m.fit.kept[j] && row[j] != a.at[j] {
+			return true
+		}
+	}
+	return false
 }
 
 // otherGarages are the kinds of garage of the sales taken that are not the subject's.

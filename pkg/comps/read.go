@@ -166,7 +166,7 @@ func (r *reader) sale() {
 	name, at := r.nameOf()
 	switch {
 	case sums.Named(name) && !(sums.MayBeOne(name) && !r.row.Date.IsZero() && r.row.Price.IsPositive()):
-		r.list.LeftOut++
+		r.leaveOut("of sums")
 		r.say(r.pos(at), true, "row-of-sums", fmt.Sprintf("a row named %s is left out: it sums up the others, and is no sale", diag.Quote(name)), "take that row out of the table, or write the address of the house")
 		return
 	case !good:
@@ -176,8 +176,13 @@ func (r *reader) sale() {
 		good = r.missing("price")
 	}
 	if !good {
-		r.list.LeftOut++
+		r.leaveOut("without a day or a price that can be read")
 		return
+	}
+	if r.row.noBath() {
+		r.row.doubt = &noBathDoubt
+		c := r.columns[slices.IndexFunc(r.columns, func(c column) bool { return c.name == "full baths" })]
+		r.doubt(c, strings.TrimSpace(r.record[c.at]))
 	}
 	r.finish()
 	if r.row.metres {
@@ -185,6 +190,9 @@ func (r *reader) sale() {
 	}
 	r.list.sales = append(r.list.sales, r.row.Sold)
 }
+
+// leaveOut counts the row in hand among those that are left out, and why.
+func (r *reader) leaveOut(why string) { r.list.LeftOut = append(r.list.LeftOut, why) }
 
 // nameOf is what a row is named by and in which cell that stands: its address, or where it
 // has none the first cell, unless that is of a column that says something else.
@@ -206,7 +214,7 @@ func (r *reader) uneven() bool {
 	if !ok || !s.uneven {
 		return false
 	}
-	r.list.LeftOut++
+	r.leaveOut("of which it is not told which cells are empty")
 	r.say(r.pos(0), false, "uneven-cells", fmt.Sprintf("%s is left out: tabs part its row into %d cells, and the first row names %d columns, so which is empty is not told", r.name(), len(r.record), r.width), "write n/a where nothing is known, or part the first row by tabs too")
 	return true
 }
@@ -221,7 +229,7 @@ func (r *reader) tooMany() bool {
 	if n <= r.width {
 		return false
 	}
-	r.list.LeftOut++
+	r.leaveOut("with more cells than there are columns")
 	r.say(r.pos(r.width), false, "too-many-cells", fmt.Sprintf("the row is left out: it has %d cells, and the first row names %d columns", n, r.width), `name each column in the first row, or leave out cells that have none; where commas part the cells, put an amount with one in quotes, "$341,000"`)
 	return true
 }
@@ -240,7 +248,7 @@ func (r *reader) openQuote() bool {
 		return false
 	}
 	p := r.pos(at)
-	r.list.LeftOut++
+	r.leaveOut("in which a quote is not closed")
 	p.Len = 1
 	r.say(p, false, "open-quote", fmt.Sprintf("a quote that opens here takes up this row and the next %d; all of it is left out", strings.Count(r.record[at], "\n")), "close it in the same cell, or take it away")
 	return true

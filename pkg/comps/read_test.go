@@ -61,7 +61,7 @@ func TestReadBadRows(t *testing.T) {
 		"\"e\nf\",2026-01-05,160000,huge\n"+
 		"g\n", Options{})
 	require.Equal(t, 7, l.Rows)
-	require.Equal(t, 5, l.LeftOut)
+	require.Len(t, l.LeftOut, 5)
 	require.Equal(t, 2, l.Len())
 	require.False(t, l.Sale(0).Area.Known)
 	got := strings.Join(strs(found), "\n")
@@ -149,6 +149,21 @@ func TestPartsOfABath(t *testing.T) {
 	}
 }
 
+// No full bath and no half one are none, in whatever cells they stand; one half is half a bath.
+func TestNoBathInTwoCells(t *testing.T) {
+	for cells, want := range map[string]Fact{"full baths,half baths\n0,0": {}, "half baths,full baths\n,0": {}, "full baths\n0": {}, "baths\n0 full 0 half": {}, "baths\n0 full": {}, "full baths,half baths\n0,1": Known(0.5), "baths\n0 full 1 half": Known(0.5), "full baths,half baths\n1,0": Known(1)} {
+		head, row, _ := strings.Cut(cells, "\n")
+		l, found := read(t, "sale date,price,"+head+"\n2026-01-05,300000,"+row+"\n", Options{})
+		sale := l.Sale(0)
+		require.Equal(t, want, sale.Baths(), cells)
+		require.Equal(t, want.Known, len(found) == 0, cells)
+		for _, d := range found {
+			require.Equal(t, "doubtful-cell", d.Code)
+			require.Contains(t, d.Message, "baths count as not known")
+		}
+	}
+}
+
 // Days as spreadsheets write them, and cells that say that nothing is known.
 func TestDaysWithTheMonthBetweenAndCellsOfNothing(t *testing.T) {
 	for cell, want := range map[string]string{"04-Sep-2025": "2025-09-04", "12-Jan-26": "2026-01-12", "4-sep-2025": "2025-09-04", "September-14-2025": "2025-09-14", "Sept-14-2025": "2025-09-14", "14-September-2025": "2025-09-14"} {
@@ -178,7 +193,7 @@ func TestDaysWithTheirTime(t *testing.T) {
 func TestRowsOfSums(t *testing.T) {
 	l, found := read(t, "Sold,Address,Price\n6/3/2026,12 Elm St,268000\n6/10/2026,Average,266467\n,TOTAL:,266467\n6/4/2026,Average Rd,268000\n", Options{})
 	require.Equal(t, 2, l.Len())
-	require.Equal(t, 2, l.LeftOut)
+	require.Len(t, l.LeftOut, 2)
 	require.Len(t, found, 2)
 	require.Equal(t, "sold.csv:3:11: warning: a row named \"Average\" is left out: it sums up the others, and is no sale\n  hint: take that row out of the table, or write the address of the house", found[0].String())
 }
@@ -267,7 +282,7 @@ func TestShortYearsAndNoBedroomsAreReadWithADoubt(t *testing.T) {
 		`sold.csv:2:3: warning: a: sold: "9/8/25" has a year of two digits; it is taken for September 8, 2025, the month first; and 2 more like it` + "\n" + `  hint: write the year in full, e.g. 9/14/2025 or 2025-09-14`,
 		`sold.csv:2:17: warning: a: beds: "0" is hardly how many bedrooms a house has, so it counts as not known; and 1 more like it` + "\n" + `  hint: write how many there are, or nothing where that is not known`,
 	}, strs(found))
-	require.Zero(t, l.LeftOut)
+	require.Empty(t, l.LeftOut)
 	days := map[string]string{}
 	for _, s := range l.Sales() {
 		days[s.Label] = s.Date.String()
@@ -275,7 +290,7 @@ func TestShortYearsAndNoBedroomsAreReadWithADoubt(t *testing.T) {
 	}
 	require.Equal(t, map[string]string{"a": "2025-09-08", "b": "1999-12-31", "c": "2068-01-02"}, days)
 	l, found = read(t, "address,sold,price,beds\na,13/8/25,300000,2\n", Options{})
-	require.Equal(t, 1, l.LeftOut)
+	require.Len(t, l.LeftOut, 1)
 	require.Contains(t, found[0].Hint, "8/13/2025 if August is meant")
 }
 
@@ -296,7 +311,7 @@ func TestOpenQuote(t *testing.T) {
 		"label,date,price\nz,2026-01-05,\"160000\n" + strings.Repeat("b,2026-01-06,170000\n", 5),
 	} {
 		l, found := read(t, text, Options{})
-		require.Equal(t, l.Rows, l.LeftOut+l.Len())
+		require.Equal(t, l.Rows, len(l.LeftOut)+l.Len())
 		require.Contains(t, strings.Join(strs(found), "\n"), "a quote that opens here takes up")
 	}
 }
@@ -445,7 +460,7 @@ func TestOneSaleRecordedTwice(t *testing.T) {
 
 func TestManyBadCells(t *testing.T) {
 	l, found := read(t, "date,price\n"+strings.Repeat("x,1\n", 5*enough), Options{})
-	require.Equal(t, 5*enough, l.LeftOut)
+	require.Len(t, l.LeftOut, 5*enough)
 	require.Len(t, found, enough+1)
 	require.Contains(t, strings.Join(strs(found), "\n"), "400 more cells could not be read")
 }
@@ -482,7 +497,7 @@ func FuzzRead(f *testing.F) {
 			require.True(t, found.HasErrors())
 			return
 		}
-		require.Equal(t, l.Rows, l.Len()+l.LeftOut, "every row is kept or said to be left out")
+		require.Equal(t, l.Rows, l.Len()+len(l.LeftOut), "every row is kept or said to be left out")
 		for i := range l.Len() {
 			s := l.Sale(i)
 			require.Positive(t, s.Price.Sign())

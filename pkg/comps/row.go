@@ -218,12 +218,16 @@ func (r *row) baths(s string) error {
 		said = strings.TrimSpace(bathWords().ReplaceAllString(s, ""))
 	}
 	if m := fullAndHalf().FindStringSubmatch(r.word(said)); m != nil {
-		if err := count(&r.FullBaths, m[1]); err != nil || m[2] == "" {
-			r.HalfBaths = Fact{0, err == nil}
-			return err
+		err := count(&r.FullBaths, m[1])
+		r.HalfBaths = Fact{0, err == nil}
+		if err == nil && m[2] != "" {
+			r.halves = true
+			err = count(&r.HalfBaths, m[2])
 		}
-		r.halves = true
-		return count(&r.HalfBaths, m[2])
+		if r.noBath() {
+			r.doubt = &noBathDoubt
+		}
+		return err
 	}
 	if parted().MatchString(said) {
 		return &cellError{fmt.Sprintf("%q may be full and half baths, or a part of one", s), "which are which, e.g. 2 full 1 half, or 2.5"}
@@ -253,6 +257,16 @@ func (r *row) baths(s string) error {
 		r.HalfBaths = Known(tenths)
 	}
 	return nil
+}
+
+// noBath reports whether a house is said to have none, and then they count as not known: full
+// and half ones may stand in cells of their own, so that both are to be read first.
+func (r *row) noBath() bool {
+	none := r.FullBaths.Known && r.FullBaths.Value == 0 && r.HalfBaths.Value == 0
+	if none {
+		r.FullBaths, r.HalfBaths = Fact{}, Fact{}
+	}
+	return none
 }
 
 func (r *row) built(s string) (err error) {

@@ -12,6 +12,13 @@ func newSymmetric(n int) *symmetric { return &symmetric{n, make([]float64, n*n)}
 
 func (s *symmetric) at(i, j int) float64 { return s.a[min(i, j)*s.n+max(i, j)] }
 
+// strike sets a row and its column to nothing, which leaves it out of the inverse.
+func (s *symmetric) strike(j int) {
+	for i := range s.n {
+		s.a[min(i, j)*s.n+max(i, j)] = 0
+	}
+}
+
 // add adds w x x' to the matrix.
 func (s *symmetric) add(w float64, x []float64) {
 	for i, xi := range x {

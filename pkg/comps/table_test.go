@@ -51,7 +51,7 @@ func TestCellsOfColumnsHaveTheirPlace(t *testing.T) {
 func TestTooManyCells(t *testing.T) {
 	l, found := read(t, "date,price,beds\n2026-01-12,$201,000,3\n2026-01-12,$201000,3,\n", Options{})
 	require.Equal(t, 1, l.Len())
-	require.Equal(t, 1, l.LeftOut)
+	require.Len(t, l.LeftOut, 1)
 	require.Len(t, found, 1)
 	require.Equal(t, "too-many-cells", found[0].Code)
 	require.Equal(t, [2]int{2, 21}, [2]int{found[0].Pos.Line, found[0].Pos.Col})
@@ -112,7 +112,7 @@ func TestRowsWithTabsBelowHeadingsWithBlanks(t *testing.T) {
 	for row, cells := range map[string]int{"12 Elm St\t2026-06-03\t268000\t1310\t3\t2": 6, "12 Elm St\t2026-06-03\t268000\t\t3": 5, "12 Elm St\t\t2026-06-03\t\t268000\t\t1310\t\t3": 9, "12 Elm St\t2026-06-03\t268000\t1310\t\t2\t1\t7": 8} {
 		l, found = read(t, head+row+"\n", Options{})
 		require.Zero(t, l.Len())
-		require.Equal(t, 1, l.LeftOut)
+		require.Len(t, l.LeftOut, 1)
 		require.Equal(t, []string{fmt.Sprintf("sold.csv:2:1: error: 12 Elm St is left out: tabs part its row into %d cells, and the first row names 7 columns, so which is empty is not told\n  hint: write n/a where nothing is known, or part the first row by tabs too", cells)}, strs(found))
 	}
 }

@@ -33,6 +33,7 @@ type Row struct {
 	Off      float64         // LeftOut by those alone of the others that are not Apart
 	Fewer    bool            // there are such among the others
 	FarOff   bool            // that is far, of the usual three sales or more
+	NotBest  string          // why it does not count as the dearest sale, as "far from the others"; "" where it may
 	Amber    []string        // marks beyond what is customary
 }
 
@@ -49,7 +50,7 @@ type Value struct {
 	// LowShare and HighShare are the ends of the range as shares of the value, to six
 	// decimals.
 	LowShare, HighShare decimal.Decimal
-	Untold              []Line      // what some sales differ in and nothing tells the worth of
+	Untold              []Line      // what some sales differ in and nothing that is believed tells the worth of
 	Disbelieved         []Disbelief // what a regression or pairs say of, which cannot be so
 	Notes               []string    // what a reader should know, the statement that this is no appraisal last
 }
@@ -115,8 +116,9 @@ func (c *Choice) Value() (*Value, error) {
 	v.LowShare, v.HighShare = millionths(math.Exp(-low)), millionths(math.Exp(high))
 	v.Low, v.High = wholeDollars(v.Likely.Mul(v.LowShare)), wholeDollars(v.Likely.Mul(v.HighShare))
 	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()
-	v.Untold, v.Disbelieved = c.untold(v), a.doubted
+	v.Untold, v.Disbelieved = a.untold(v), a.doubted
 	v.leaveOut(likely)
+	v.notBest()
 	for i := range v.Rows {
 		v.Rows[i].Amber = amber(&v.Rows[i])
 	}
@@ -282,6 +284,33 @@ func (v *Value) leaveOut(mean float64) {
 	}
 }
 
+// slight is the weight under which a sale weighs next to nothing, or half of its even share
+// where there are so many that all may (common practice, no source).
+const slight = 0.01
+
+// notBest marks the sales that do not say how much the neighbourhood pays at most: those that
+// weigh next to nothing, and those sold for over twice what the middle one of the rest was.
+func (v *Value) notBest() {
+	var prices []float64
+	least := min(slight, 0.5/float64(len(v.Rows)))
+	for i := range v.Rows {
+		if r := &v.Rows[i]; r.Weight < least {
+			r.NotBest = "which weighs next to nothing"
+		} else {
+			prices = append(prices, r.Price.InexactFloat64())
+		}
+	}
+	if len(prices) < usualSales {
+		return
+	}
+	mid, _ := middle(prices)
+	for i := range v.Rows {
+		if r := &v.Rows[i]; r.NotBest == "" && r.Price.InexactFloat64() > times*mid {
+			r.NotBest = "far from the others"
+		}
+	}
+}
+
 // OthersSay begins what is said of Off.
 func (r *Row) OthersSay() string {
 	if r.Fewer {
@@ -376,17 +405,14 @@ func (c *Choice) notes(v *Value) (out []string) {
 	return append(out, NotAppraisal)
 }
 
-// untold are the things in which a sale differs from the subject and of which neither
-// an amount nor a pair tells the worth.
-func (c *Choice) untold(v *Value) (out []Line) {
-	if !c.market.byPairs {
-		return nil
-	}
+// untold are the things in which a sale differs from the subject and of which neither an
+// amount, a pair nor a regression that is believed tells the worth.
+func (a *adjuster) untold(v *Value) (out []Line) {
 	for _, l := range linear[1:] {
-		if _, told := v.Linear[l]; told {
+		if _, told := v.Linear[l]; told || a.m.tells(l, a.s) && !a.doubts(l) {
 			continue
 		}
-		if slices.ContainsFunc(v.Rows, func(r Row) bool { return apart(figure(l, &r.House), figure(l, &c.Subject.House), 1) != 0 }) {
+		if slices.ContainsFunc(v.Rows, func(r Row) bool { return apart(figure(l, &r.House), figure(l, a.s), 1) != 0 }) {
 			out = append(out, l)
 		}
 	}

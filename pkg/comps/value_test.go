@@ -542,3 +542,57 @@ func TestPairsThatMoveTooMuchTogether(t *testing.T) {
 	v := valued(t, []Sold{{House: small, Date: day, Price: usd(100_000)}, {House: bath, Date: day, Price: usd(145_000)}, {House: bed, Date: day, Price: usd(140_000)}}, s, Wish{Given: Given{Age: -500}})
 	require.Contains(t, v.Disbelieved[0].Why, "by 45%, and all that pairs say, without what you give, by 85%")
 }
+
+// A trend that is not believed has moved no price of the pairs that tell the rest: those
+// months apart tell nothing then, and the others say what they sold for.
+func TestATrendNotBelievedLeavesNoMark(t *testing.T) {
+	s := townSubject()
+	other, small := s.House, s.House
+	other.Built = Known(1890)
+	small.Area = Known(1360)
+	sales := func(days int) []Sold {
+		return []Sold{
+			{House: other, Label: "1 Elm St", Date: townDay.AddDays(-400), Price: usd(200_000)}, {House: other, Label: "2 Oak St", Date: townDay.AddDays(-30), Price: usd(420_000)},
+			{House: s.House, Label: "3 Ash St", Date: townDay.AddDays(-30), Price: usd(200_000)}, {House: small, Label: "4 Fir St", Date: townDay.AddDays(-days), Price: usd(186_000)},
+		}
+	}
+	v := valued(t, sales(200), s, Wish{})
+	require.Contains(t, v.Disbelieved[0].String(), "of time is not believed")
+	require.Contains(t, v.Untold, Size, "the pair lies months apart")
+	v = valued(t, sales(60), s, Wish{})
+	require.InDelta(t, 14_000/(s.Area.Value-1360), v.Linear[Size].Worth, 0.006)
+}
+
+// What no sale of a list differs in, a regression tells nothing of: it has no worth, is not
+// doubted and is named as not adjusted. Rounding makes no worth either, of prices all alike.
+func TestARegressionTellsNothingOfWhatIsAllTheSame(t *testing.T) {
+	s := townSubject()
+	sales := town(300, 0.05, 1)
+	for i := range sales {
+		h := &sales[i].House
+		h.FullBaths, h.Lot, h.Built = Known(1), Known(6000), Known(1960)
+	}
+	v := valued(t, sales, s, Wish{})
+	require.Equal(t, []Line{Lot, Baths, Age}, v.Untold)
+	require.Empty(t, v.Disbelieved)
+	for _, r := range v.Rates {
+		require.NotContains(t, v.Untold, r.Line, r.Unit)
+	}
+	for _, r := range v.Rows {
+		for _, l := range r.Lines {
+			require.NotContains(t, v.Untold, l.Line)
+		}
+	}
+	require.Equal(t, []Line{Lot, Age}, valued(t, sales, s, Wish{Given: Given{Baths: 9000}}).Untold)
+
+	for i := range sales {
+		sales[i].Price, sales[i].Date = usd(100_000), townDay.AddDays(-77)
+	}
+	v = valued(t, sales, s, Wish{})
+	requireUSD(t, 100_000, v.Likely)
+	require.Empty(t, v.Disbelieved)
+	require.False(t, v.Trend.Told(), "all of one day")
+	for _, r := range v.Rates {
+		require.InDelta(t, 0, r.Worth, 1e-9, r.Unit)
+	}
+}

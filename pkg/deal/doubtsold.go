@@ -39,7 +39,7 @@ func (r *reader) doubtComps() {
 		r.say("comps-few", c.Place(&top.Sold), "%s weighs over %.0f%%, so the value is drawn from it nearly alone", top.Name(), 100*nearlyAlone)("look what makes the other sales so unlike the house: a column of theirs may be read as what it is not")
 	}
 	if len(v.Untold) > 0 {
-		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and no two sales tell one that can be so", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
+		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
 	}
 	if names := comps.Names(r.linesNotCompared(c)); names != "" {
 		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", names)("add under house what it will be when the work is done, e.g.   %s", r.exampleNotCompared(c))
@@ -104,24 +104,19 @@ func (r *reader) doubtTwoApart(c *Comparables) {
 	}
 }
 
-// dearest is the most that a comparable sold for, those left out that lie far apart from all
-// others, and what to say of them.
-func dearest(c *Comparables) (best decimal.Decimal, but string) {
-	all := decimal.Zero
+// dearer says which sales were sold for more than the dearest one, and why they do not count
+// as it.
+func dearer(c *Comparables, best decimal.Decimal) string {
 	var out []string
 	for i := range c.Value.Rows {
-		row := &c.Value.Rows[i]
-		all = decimal.Max(all, row.Price)
-		if row.Apart {
-			out = append(out, row.Name())
-		} else {
-			best = decimal.Max(best, row.Price)
+		if row := &c.Value.Rows[i]; row.NotBest != "" && row.Price.GreaterThan(best) {
+			out = append(out, row.Name()+" left out, "+row.NotBest)
 		}
 	}
-	if best.Equal(all) {
-		return best, ""
+	if len(out) == 0 {
+		return ""
 	}
-	return best, fmt.Sprintf(" (%s left out, far from the others)", strings.Join(out, ", "))
+	return " (" + strings.Join(out, "; ") + ")"
 }
 
 // timesTheHouse is from how many times the living area of the house on, or how small a
@@ -346,8 +341,8 @@ func (r *reader) doubtBeyond() {
 		x, _ := r.worked(r.deal.Root, line)
 		return x
 	}
-	value, low, high := of("after_repair_value"), of("comps_low"), of("comps_high")
-	best, but := dearest(r.deal.Comps)
+	value, low, high, best := of("after_repair_value"), of("comps_low"), of("comps_high"), of("best_comp_price")
+	but := dearer(r.deal.Comps, best)
 	stated, from := r.good("value.after-repair value"), ""
 	if before := r.good("value.before work"); stated == nil && before != nil {
 		stated, from = before, ", from the value before work and what the options add,"

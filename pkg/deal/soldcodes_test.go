@@ -400,3 +400,39 @@ func TestHintsOfSalesFit(t *testing.T) {
 		require.NotContains(t, found[i].Hint, c.not)
 	}
 }
+
+// The dearest sale is one that weighs and was not sold for over twice what the middle one was,
+// in the doubts and in the lines.
+func TestTheDearestSaleIsOneThatCounts(t *testing.T) {
+	for says, last := range map[string]string{
+		"":                                  "$285,000, living area: 1190 sq ft",
+		"44 Hill Rd left out, which weighs": "$550,000, living area: 3400 sq ft",
+		"44 Hill Rd left out, far from":     "$640,000, living area: 1190 sq ft",
+	} {
+		d, found := deal.Read("a.yaml", []byte(minimal+"house: {living area: 1180 sq ft}\ncomps:\n  amounts: {square foot: $88}\n  sold:\n"+
+			"    12 Elm St: {sold: 2025-11-14, price: $287,500, living area: 1150 sq ft}\n    3 Oak Ave: {sold: 2025-10-02, price: $279,000, living area: 1165 sq ft}\n"+
+			"    27 Ash Ln: {sold: 2025-09-02, price: $268,900, living area: 1210 sq ft}\n    44 Hill Rd: {sold: 2025-10-02, price: "+last+"}\n"))
+		require.NotNil(t, d, "%v", found)
+		c := d.Model.Find(d.Root, "best_comp_price")
+		require.Equal(t, "287500", d.Known.Values.Scalar[c.Index].String(), says)
+		at := slices.IndexFunc(found, func(f diag.Diag) bool { return f.Code == "above-best-sale" })
+		require.GreaterOrEqual(t, at, 0, "%v", found)
+		require.Contains(t, found[at].Message, "above $287,500, the most that any comparable sold for")
+		require.Contains(t, found[at].Message, says)
+		require.Equal(t, says != "", strings.Contains(found[at].Message, "left out"))
+	}
+}
+
+// A sale that is written out counts before a pasted row of which more is known, and where they
+// differ that is said.
+func TestWrittenOutGoesBeforeThePasted(t *testing.T) {
+	d, found := deal.Read("a.yaml", []byte(unvalued+"house: {living area: 1180 sq ft}\ncomps:\n  sold:\n    3 Tansy Ct: {sold: 2025-05-20, price: $279k, living area: 1165 sq ft}\n"+
+		"  table: |\n    address | sold | price | sqft | baths\n    3 Tansy Ct | 2025-05-20 | $279,000 | 1265 | 1\n    12 Lark | 2025-07-02 | $287,500 | 1150 | 1\n"))
+	require.NotNil(t, d, "%v", found)
+	for _, row := range d.Comps.Value.Rows {
+		require.Equal(t, row.Label == "3 Tansy Ct", row.Area == comps.Known(1165))
+	}
+	at := slices.IndexFunc(found, func(f diag.Diag) bool { return f.Code == "doubtful-sale" })
+	require.GreaterOrEqual(t, at, 0, "%v", found)
+	require.Contains(t, found[at].Message, "the list already, and differs in size")
+}

@@ -22,9 +22,9 @@ const (
 type salesList struct {
 	sales []comps.Sold
 	at    map[int]diag.Pos
-	own   []int // written out or pasted, so meant to be used
-	file  bool  // some are of a file
-	lost  int   // rows of tables that could not be read
+	own   []int    // written out or pasted, so meant to be used
+	file  bool     // some are of a file
+	lost  []string // of each row of a table that is left out, why
 
 	unread []string // headers of columns that were not read
 }
@@ -35,7 +35,7 @@ func (r *reader) salesOf() *salesList {
 	r.allMiles()
 	for i, s := range r.items["<comp>"] {
 		sale := r.entry(s.path).Sold()
-		sale.Label, sale.Line, sale.Has, sale.Own = r.labels[s.path], fromRecord+i, r.has(s.path), true
+		sale.Label, sale.Line, sale.Has, sale.Origin = r.labels[s.path], fromRecord+i, r.has(s.path), comps.Written
 		l.at[sale.Line] = s.at
 		l.own = append(l.own, sale.Line)
 		l.sales = append(l.sales, sale)
@@ -72,7 +72,7 @@ func (r *reader) pasted(l *salesList, g *reading) {
 	r.listed(l, g.node.at.File, []byte(g.node.text), off, fromTable)
 	for i := range l.sales[before:] {
 		s := &l.sales[before+i]
-		s.Own = true
+		s.Origin = comps.Pasted
 		l.own = append(l.own, s.Line)
 	}
 }
@@ -95,7 +95,7 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 	if from == 0 && list.Rows == 0 {
 		r.say("no-sales", diag.Pos{File: name, Line: 1, Col: 1}, "the list names its columns and no sale")("write a sale in each line below, or name another file")
 	}
-	l.lost += list.LeftOut
+	l.lost = append(l.lost, list.LeftOut...)
 	l.unread = append(l.unread, list.Unread...)
 	r.doubtUnread(list.Unread, diag.Pos{File: name, Line: 1 + off.Line, Col: 1 + off.Col})
 	for _, s := range list.Sales() {
@@ -209,6 +209,14 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 		why, hint := s.Flags.String(), "it is set aside; name it under   add   in comps if it should count"
 		if s.Label == "" && s.Flags == comps.Duplicate {
 			why = "all that is said of it is said of another row of that day and price, and no address tells them apart"
+		}
+		if i := slices.IndexFunc(all, func(o comps.Sold) bool {
+			return s.Flags.Has(comps.Duplicate|comps.Again) && o.Flags == 0 && comps.OneSale(s, &o)
+		}); i >= 0 {
+			if lines := s.Differs(&all[i]); len(lines) > 0 {
+				why += ", and differs in " + comps.Names(lines)
+				hint = fmt.Sprintf("it is set aside, since line %d counts before it; look which is right, and strike the other", l.at[all[i].Line].Line)
+			}
 		}
 		if s.Date.Compare(day) >= 0 {
 			why = fmt.Sprintf("sold on %s, not before the day of the value, %s", s.Date, day)

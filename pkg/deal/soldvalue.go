@@ -22,7 +22,7 @@ type Comparables struct {
 	Members []*model.Member // of the model, one for each of Value.Rows
 	Sales   int             // that there are, doubtful ones included
 	Struck  int             // of them, left out because that was asked
-	Lost    int             // rows of tables beside them that could not be read
+	Lost    []string        // of each row of tables beside them that is left out, why
 	Usable  int             // of the others, sold before the day and not doubtful
 	LeftOld int             // left out, since they are years old and nearer ones suffice
 	NotUsed []comps.Passed  // with why; of a file, those doubtful, passed over or struck
@@ -340,6 +340,9 @@ func (r *reader) comparable(c *Comparables, row *comps.Row, extras map[string]*m
 	}
 	say("months_before", comps.MonthsBefore(row.Date, c.Day), "sold on "+row.Date.String())
 	say("weight", decimal.NewFromFloat(row.Weight), "by its likeness to the house, less where it lies apart from the others")
+	if row.NotBest != "" {
+		say("may_be_best", decimal.Zero, row.NotBest)
+	}
 	amounts := map[comps.Line]decimal.Decimal{}
 	for _, l := range row.Lines {
 		amounts[l.Line] = l.Amount

@@ -49,7 +49,7 @@ func TestEveryInputOfTheModelHasAKey(t *testing.T) {
 		"stick_price", "stick_length", "hired_price", "measured", "along_share", "own_labour_price", "own_pack_price", "own_stick_price", "debris_each", "weight_each")
 	own = append(own, // given through the year built, sold houses, package comps and the own lines
 		"subject_built", "months_before", "location_adjustment", "time_adjustment", "size_adjustment", "lot_adjustment", "bedroom_adjustment", "bath_adjustment",
-		"age_adjustment", "condition_adjustment", "garage_adjustment", "style_adjustment", "weight", "extra_worth", "subject_has_it", "has_it",
+		"age_adjustment", "condition_adjustment", "garage_adjustment", "style_adjustment", "weight", "may_be_best", "extra_worth", "subject_has_it", "has_it",
 		"comps_low_share", "comps_high_share", "options_in_comps")
 	stress := []string{"late_sale", "overrun", "extra_work", "market_change", "sale_price"} // moved by questions, not by the file
 	for _, l := range doc.Lines {

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strings"
 
@@ -306,7 +307,7 @@ func (c compsPage) aside() {
 	for _, p := range c.c.NotUsed {
 		out = append(out, fmt.Sprintf("%s, %s on %s: %s", c.id(&p.Sold), dollars(p.Price), p.Date, p.Why))
 	}
-	if len(out) == 0 && c.c.Lost == 0 && c.c.LeftOld == 0 {
+	if len(out) == 0 && len(c.c.Lost) == 0 && c.c.LeftOld == 0 {
 		return
 	}
 	c.heading("Not used")
@@ -317,8 +318,12 @@ func (c compsPage) aside() {
 		}
 		c.text("  - ", m)
 	}
-	if n := c.c.Lost; n > 0 {
-		c.text("  - ", quantity.Counted(n, "row")+" without a day or a price that can be read; below it says why")
+	rows := map[string]int{}
+	for _, why := range c.c.Lost {
+		rows[why]++
+	}
+	for _, why := range slices.Sorted(maps.Keys(rows)) {
+		c.text("  - ", quantity.Counted(rows[why], "row")+" "+why+"; below it says why")
 	}
 	if n := c.c.LeftOld; n > 0 {
 		c.text("  - ", fmt.Sprintf("%s of more than %d years before the day, since nearer ones suffice", quantity.Counted(n, "sale"), comps.OldYears))
