@@ -88,6 +88,7 @@ func roomDoubts() []Code {
 		{"adds-high", "options that add most of the after-repair value"},
 		{"adds-missing", "an option that does not say what it adds, beside one that does"},
 		{"adds-nothing", "a value before work to which no option adds anything"},
+		{"adds-apart", "a value before work that does not come to the after-repair value with what the options add"},
 		{"option-missing", "a room without the option that is taken for all"},
 		{"without-unneeded", "something left out that would not have come"},
 		{"containers-twice", "a container for debris beside those that rooms count"},
