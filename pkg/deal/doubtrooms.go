@@ -20,6 +20,7 @@ func (r *reader) doubtRooms() {
 	r.doubtOwnPrices()
 	r.doubtRoll()
 	r.doubtApart()
+	r.doubtOwnTrades()
 	r.doubtInstead()
 	r.doubtAllTheHouse()
 	r.doubtLayers()
