@@ -83,6 +83,7 @@ func roomDoubts() []Code {
 		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},
 		{"price-beside-allowance", "a price of the first product beside an allowance that is paid instead of it"},
 		{"part-of-count", "a part of work that is counted too"},
+		{"quick-fewer", "fewer rooms of a sort counted than are measured"},
 		{"no-bedroom", "alarms for the bedrooms, and no room that counts as one"},
 		{"openings-wide", "openings wider together than the walls are long"},
 		{"adds-high", "options that add most of the after-repair value"},

@@ -141,6 +141,7 @@ var roomSlips = []slip{
 	inDen("done-twice", "work: {paint walls: hired}", "work: {electrical rough room: hired}\nwhole house: {work: {rewire: hired}}"),
 	inDen("price-beside-allowance", "paint walls: hired", "tile floor: {by: own hands, allowance: $85, price: $24}"),
 	inDen("part-of-count", "paint walls: hired", "baseboard: {by: hired, part: 50%, count: 30 ft}"),
+	{"quick-fewer", "=", "quick: {bedrooms: 0}\n" + strings.Replace(den, denSize, "kind: bedroom\n    "+denSize, 1)},
 	besideDen("no-bedroom", "whole house: {work: {rewire: hired}}"),
 	inOptions("low-above-options", "value: {after-repair value: $300k}", "value: {before work: $240k, low: $270k}"),
 	inDen("price-of-sticks", "paint walls: hired", "baseboard: {by: hired, price: $9}"),
