@@ -45,6 +45,18 @@ func (r *reader) doubtUnadded() {
 	}
 }
 
+// doubtAddsApart doubts a value before work that does not come to the after-repair value stated
+// beside it with what the options of the file's own scope add: the after-repair value counts.
+func (r *reader) doubtAddsApart() {
+	after, before, adds := r.good(statedValues[0]), r.good("value.before work"), r.planned.adds
+	if after == nil || before == nil || adds.IsZero() {
+		return
+	}
+	if sum := before.number.Add(adds); !sum.Equal(after.number) {
+		r.say("adds-apart", before.at(), "the %s before work and the %s that the options taken add come to %s, but the after-repair value is stated as %s", before.node.text, quantity.FormatDollars(adds), quantity.FormatDollars(sum), after.node.text)("the after-repair value counts, and the value before work changes nothing; leave out one of them, or check what the options add")
+	}
+}
+
 // usedUp refuses a scope with which a value of the file comes to nothing or less,
 // because what the planned options add is most of it; it reports whether it did.
 func (r *reader) usedUp(g *reading, comes, planned decimal.Decimal) bool {

@@ -262,6 +262,9 @@ func TestANameOfAnOwnBookThatNothingTakesIsDoubted(t *testing.T) {
 		{"products: {marble shelf: {price: $9, pack: each}}", "hang wall board: hired", ""},
 		{"items: {paint wals: " + fmt.Sprintf(item, "none") + "}", "paint walls: hired", `"paint walls"`},
 		{"items: {paint wals: " + fmt.Sprintf(item, "none") + "}", "paint wals: hired", ""},
+		{"items: {hang shelf: " + strings.Replace(fmt.Sprintf(item, "none"), "paint", "carpentr", 1) + "}", "hang shelf: hired", `"carpentry"`},
+		{"items: {hang shelf: " + strings.Replace(fmt.Sprintf(item, "none"), "paint", "carpenters", 1) + "}", "hang shelf: hired", `"carpentry"`},
+		{"items: {hang shelf: " + strings.Replace(fmt.Sprintf(item, "none"), "paint", "solar", 1) + "}", "hang shelf: hired", ""},
 	} {
 		d, found := booked(c.book, c.work)
 		require.NotNil(t, d, "%v", found)

@@ -2,7 +2,6 @@ package deal
 
 import (
 	"slices"
-	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -41,7 +40,7 @@ func (r *reader) fill(p *plan, w *work) {
 			m.Give(line, model.Value{Number: x, Text: text, Pos: it.Pos})
 		}
 	}
-	r.deal.Permitted = r.deal.Permitted || strings.Contains(it.Name, "permit")
+	r.deal.Permitted = r.deal.Permitted || pricebook.IsPermit(it.Name)
 	if it.HiredSource != pricebook.Invented && !it.Hired.IsZero() {
 		say("own_labour_price", one, it.HiredSource)
 	}

@@ -57,7 +57,7 @@ func doubtCodes() []Code {
 		{"set-adds-near", "a set that adds a charge whose name is near another's"},
 		{"tables-open", "tables that leave out some totals"},
 		{"price-far", "a price of an own book far from the starter book's"},
-		{"own-name-near", "a product or work of an own book that nothing takes, beside one of nearly its name that is taken"},
+		{"own-name-near", "a product or work of an own book that nothing takes, beside one of nearly its name that is taken; or a trade of nearly the name of another"},
 		{"prices-old", "prices of the price book over 12 months older than the purchase"},
 		{"quotes-old", "quotes over 90 days older than the purchase"},
 		{"rates-outdated", "rates that end before they are due"},

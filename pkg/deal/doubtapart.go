@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
 )
 
 // doubtApart doubts a product or an item of the owner's price book that no work takes, where
@@ -36,6 +37,26 @@ func (r *reader) doubtApart() {
 	for _, name := range ownItems {
 		if near := r.prices().Meant(name, items); len(near) > 0 && !slices.Contains(items, name) {
 			r.say("own-name-near", r.prices().Item(name).Pos, "no room has the work %s of the own book; there is %s", diag.Quote(name), quotedAll(near))("if that is the work meant, call it so in the own book, or write   %s   in the deal", name)
+		}
+	}
+}
+
+// doubtOwnTrades doubts a trade of the owner's price book that is nearly one of the starter
+// book, which has hours, rates and permits of its own; one that is unlike any is hers to have.
+func (r *reader) doubtOwnTrades() {
+	known := pricebook.Starter().Trades()
+	told := []string{}
+	for _, name := range r.prices().Items() {
+		if !r.prices().Own(name) {
+			continue
+		}
+		it := r.prices().Item(name)
+		if slices.Contains(known, it.Trade) || slices.Contains(told, it.Trade) {
+			continue
+		}
+		if near, ok := nearTrade(it.Trade, known); ok {
+			told = append(told, it.Trade)
+			r.say("own-name-near", it.Pos, "the trade of %s in the own book is %s; there is %s", diag.Quote(name), diag.Quote(it.Trade), diag.Quote(near))("if that is the trade meant, write   trade: %s   ; else it is a trade of its own", near)
 		}
 	}
 }

@@ -49,7 +49,8 @@ func (r *reader) mends(c *pricebook.Check) bool {
 
 func (r *reader) seenTo(c *pricebook.Check, by mending) (at diag.Pos, name string, found bool) {
 	for _, w := range r.chosenWorks() {
-		named := c.Item == "" && strings.Contains(plainKey(w.item.Name), plainKey(c.Name)) // of a part that the file alone knows
+		name := plainKey(w.item.Name)
+		named := c.Item == "" && strings.Contains(name, plainKey(c.Name)) && !onlyTouches().MatchString(name) // of a part that the file alone knows
 		if named || slices.Contains(by.items, w.item.Name) || pricebook.Starter().Item(w.item.Name) == nil && by.toldIn(w.item.Name) {
 			return w.at, w.label, true
 		}

@@ -20,6 +20,7 @@ func (r *reader) doubtRooms() {
 	r.doubtOwnPrices()
 	r.doubtRoll()
 	r.doubtApart()
+	r.doubtOwnTrades()
 	r.doubtInstead()
 	r.doubtAllTheHouse()
 	r.doubtLayers()
@@ -29,6 +30,7 @@ func (r *reader) doubtRooms() {
 	r.doubtAdds()
 	r.doubtUnadded()
 	r.doubtNothingAdded()
+	r.doubtAddsApart()
 	if len(r.deal.Root.In("check")) == 0 { // else the tables by age would be read for nothing
 		return
 	}

@@ -61,6 +61,20 @@ func TestWhatWasSeenBadWantsWork(t *testing.T) {
 	}
 }
 
+// An item of the starter book with the name of a part of one's own mends it, unless it only
+// goes over it or takes it out.
+func TestOnlyWhatMendsAPartOfOnesOwnSeesToIt(t *testing.T) {
+	for item, doubts := range map[string]bool{"wood fence": false, "fence repair": false, "fence stained": true, "paint walls": true} {
+		work := strings.Replace(den, "paint walls: hired", "paint walls: hired, "+item+": {by: hired, count: 40 ft}", 1)
+		if item == "paint walls" {
+			work = den
+		}
+		d, found := deal.Read("den.yaml", []byte(work+"seen: {fence: {state: bad, likely: $900}}\n"))
+		require.NotNil(t, d, "%v", found)
+		require.Equal(t, doubts, slices.Contains(codesIn(found), "bad-not-planned"), item)
+	}
+}
+
 // A line beside the rooms or an item of an own book silences what was seen bad where it tells
 // of a mend, and not by the name of the part alone.
 func TestOnlyMendingSeesToWhatWasSeenBad(t *testing.T) {

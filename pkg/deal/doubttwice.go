@@ -9,16 +9,13 @@ import (
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 )
 
 // container is what people call a container for debris.
 var container = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?i)\b(dumpsters?|containers?|skips?|haul(ing)?|debris|roll-?offs?)\b`)
 })
-
-// permit is what people call what the town takes for its leave to build, in a name evened
-// out.
-var permit = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bpermits\b|\bpermit( fees?)?$`) })
 
 // doubtTwice looks for lines of the file beside rooms that price the same: a container for
 // debris, permits, and work of a trade that has work in a room.
@@ -38,7 +35,7 @@ func (r *reader) doubtTwice() {
 	}
 	if brought := r.permits(works); len(brought) > 0 {
 		r.twice(lines, func(m *model.Member) bool {
-			return permit().MatchString(plainKey(m.Label)) && !r.anotherPermit(m.Label, brought)
+			return pricebook.IsPermit(plainKey(m.Label)) && !r.anotherPermit(m.Label, brought)
 		},
 			"permits-twice", "is beside what the work brings along: "+strings.Join(brought, ", "),
 			fmt.Sprintf("leave it out, or say   whole house: {without: [%s]}   if its sum is for all", strings.Join(brought, ", ")))
@@ -53,7 +50,7 @@ func (r *reader) doubtTwice() {
 func (r *reader) permits(works []*work) []string {
 	var out []string
 	for _, w := range works {
-		if w.by == "" || !strings.HasSuffix(w.item.Name, "permit") {
+		if w.by == "" || !pricebook.IsPermit(w.item.Name) {
 			continue
 		}
 		if paid, ok := r.worked(w.member, "cash_cost"); ok && paid.IsPositive() {

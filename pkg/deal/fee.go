@@ -8,6 +8,7 @@ import (
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -177,7 +178,7 @@ func (r *reader) feeBase(s scope, e *entry) {
 		r.say("base-unused", of.Pos, "%s is no share, so it is of nothing", diag.Quote(e.key.text))("leave out %s, or write a percentage", diag.Quote("of "+of.Text))
 	case needs && !said:
 		b := baseNamed(s.place.base)
-		if s.place.kind == "general_fee" && permit().MatchString(plainKey(e.key.text)) {
+		if s.place.kind == "general_fee" && pricebook.IsPermit(plainKey(e.key.text)) {
 			b = baseNamed("works at trade price") // permits are on the full value of the work, own labour included
 		}
 		s.member.Give("base", model.Value{Refers: b.line, Text: b.name, Pos: r.amountAt(s, e), Unsaid: true})

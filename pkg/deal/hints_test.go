@@ -17,6 +17,16 @@ func TestHintsNameTheFormThatIsRead(t *testing.T) {
 		{"", "\n    length: 8'", "unknown-key", "size: 8' x 5'"},
 		{"", "\n    width: 5'", "unknown-key", "size: 8' x 5'"},
 		{"", "\n    dimensions: 8' x 5'", "unknown-key", "size: 8' x 5'"},
+		{denSize, `size: 12" x 10"`, "too-small", "12' x 10'"},
+		{denSize, denSize + "\n    fixed: {toilet: yes}", "bad-size", "toilet: 1"},
+		{denSize, denSize + `
+    doors: 1 x 2'6" x 6'8"`, "bad-openings", `1 of 2'6" x 6'8"`},
+		{"hired}", "{hired: $45/hour}}", "rate-unit", "by the hour: yes   at the work, and   labour: {trades: {paint: {rate: $45.00/hour}}}"},
+		{"hired}", "{hired: $14 per sq yd}}", "rate-unit", "hired: $1.56 per sq ft"},
+		{"hired}", "{by: own hands, hours: 3 days}}", "bad-rate", "hours: 24"},
+		{"rooms:", "outside: {around: 40' x 28'}\nrooms:", "bad-length", "136'"},
+		{"rooms:", "outside: {around: 136', work: {paint walls: hired}}\nrooms:", "measure-not-here", "put it in its room"},
+		{"rooms:", "seen: {sewer line: $4800}\nrooms:", "bad-choice", "{likely: $4800}"},
 	} {
 		old := c.old
 		if old == "" {

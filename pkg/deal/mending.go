@@ -25,6 +25,10 @@ var otherThing = pattern(`\b(?:for|on|onto|at|in|into|around|near|over|under|to|
 // chimney flashing, it is not.
 var stillIt = pattern(`^$|^\W*(?:[,;(&+/\d]|(?:and|with|in|at|to|from|of|by|under|behind|for|on|system|unit|throughout|complete|whole|incl\w*|all)\b|(?:` + mendAfter + pieceAfter + `)\b)`)
 
+// With one of these in its name an item of the price book goes over a part, looks at it or
+// takes it out, and does not mend it.
+var onlyTouches = pattern(`\b(?:paint\w*|stain(?:ed|ing)?|wash\w*|clean\w*|seal\w*|sweep|swept|look(?:ed)?|test\w*|inspect\w*|mask\w*|tear out|torn out|take out|off and on|protect\w*|cover(?:ed)?|rental)\b`)
+
 // A paper about a mend is none.
 var paper = pattern(`^\W*(?:permits?|quotes?|estimates?|bids?|reports?|inspection|look|tests?|surveys?|plans?|drawings?|clearance)\b`)
 

@@ -49,6 +49,13 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 			g.ok = false
 			continue
 		}
+		if m := countTimes().FindStringSubmatch(n.text); m != nil && err != nil {
+			if _, bad := quantity.ParseSize(m[2]); bad == nil {
+				r.say("bad-openings", n.at, "%s: %s is neither a count nor a size", f.title(), diag.Quote(n.text))("write   %s of %s", m[1], m[2])
+				g.ok = false
+				continue
+			}
+		}
 		if m := builders().FindStringSubmatch(n.text); m != nil && err != nil {
 			r.say("bad-openings", n.at, "%s: %s is not feet and inches", f.title(), diag.Quote(n.text))("write   %s%s'%s\" x %s'%s\"", m[1], m[2], m[3], m[4], m[5])
 			g.ok = false
@@ -86,6 +93,9 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 var builders = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^(\d+ of )?(\d)/(\d{1,2}) ?[x×] ?(\d)/(\d{1,2})$`)
 })
+
+// countTimes is a count before a size with an x between them: 2 x 2'6" x 6'8".
+var countTimes = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(\d+) ?[x×*] ?(.+[x×].+)$`) })
 
 // spelledOut are counts as words, by their number.
 var spelledOut = []string{"zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}

@@ -35,7 +35,7 @@ func (r *reader) measureOf(p *plan, w *work) {
 			w.member.Give("measure", model.Value{Text: "none here", Pos: w.at})
 			return
 		}
-		r.say("measure-not-here", w.at, "%s is measured by %s, which only %s has", w.label, m.Name, onlyIn(*m))("say how much, e.g.   %s", w.counted())
+		r.say("measure-not-here", w.at, "%s is measured by %s, which only %s has", w.label, m.Name, onlyIn(*m))("say how much, e.g.   %s%s", w.counted(), elsewhere(m))
 		w.member.Give("measure", model.Value{Number: one, Pos: w.at})
 		return
 	}
@@ -149,6 +149,10 @@ func (r *reader) hoursOf(w *work) {
 
 func (r *reader) perUnit(w *work, g *reading, money bool) (decimal.Decimal, bool) {
 	x, err := quantity.ParsePer(g.node.text)
+	if days, bad := quantity.ParseDays(g.node.text); err != nil && bad == nil && !money {
+		r.say("bad-rate", g.at(), "%s: %s is no number of hours", w.label, g.node.text)("write the hours, at %s a day   hours: %s", dayHours, days.Mul(dayHours))
+		return decimal.Zero, false
+	}
 	if err != nil {
 		r.unread(g.field.title(), g.node.span, "bad-rate", err, g.field.example())
 		return decimal.Zero, false
@@ -158,7 +162,7 @@ func (r *reader) perUnit(w *work, g *reading, money bool) (decimal.Decimal, bool
 		return decimal.Zero, false
 	}
 	if x.Money != money || x.Bottom != w.item.Unit {
-		r.say("rate-unit", g.at(), "%s: %s is not for each %s, by which it is measured (%s)", w.label, g.node.text, w.item.Unit, w.item.Measure)("write it like   %s: %s", g.field.Key(), perExample(money, w.item.Unit))
+		r.say("rate-unit", g.at(), "%s: %s is not for each %s, by which it is measured (%s)", w.label, g.node.text, w.item.Unit, w.item.Measure)("%s", otherRate(w, x, g.field.Key(), money))
 		return decimal.Zero, false
 	}
 	return x.Number, true

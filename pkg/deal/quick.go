@@ -39,6 +39,9 @@ func (r *reader) quick(root *node) {
 		if err != nil || !n.IsInteger() || n.IntPart() > 20 {
 			continue // refused where the key is read
 		}
+		if measured := measuredOf(rooms.value, q.kind); measured > int(n.IntPart()) {
+			r.say("quick-fewer", counted.value.at, "%s: %s counted, and %d measured", q.key, counted.value.text, measured)("the measured ones count, and none is added; write how many there are in all, measured or not, or leave the key out")
+		}
 		for _, name := range freeNames(rooms.value, q.kind, int(n.IntPart())) {
 			room := usual.find(q.kind).value.copied()
 			room.entries = append(room.entries, text("kind", q.kind, counted.key), text("sized", "guessed", counted.key))

@@ -99,7 +99,14 @@ func (r *reader) size(f *Field, m *model.Member, text span) bool {
 		if errors.As(err, &q) && strings.HasPrefix(q.Found, "+") && f.Path == "<room>.size" {
 			q.Want = "the rectangles as a list, the later ones with what they share: [18' x 13', 9' x 7' sharing 9']"
 		}
+		if yes, unsaid := quantity.ParseYesNo(text.text); m.Set == "fitting" && unsaid == nil && yes {
+			q.Want = "how many there are, as   " + m.Label + ": 1   , or its size, as   5' x 2'6\""
+		}
 		r.unread(f.title(), text, "bad-size", err, f.example())
+		return false
+	}
+	if m.Set == "section" && x.First.Feet().LessThan(leastRoom) && x.Second.Feet().LessThan(leastRoom) && !x.First.Feet().IsZero() && !x.Second.Feet().IsZero() {
+		r.say("too-small", text.at, "%s is %s, which is less than a room can be", f.title(), diag.Quote(text.text))("a stroke is a foot, two are an inch: %s' x %s'", x.First.Inches(), x.Second.Inches())
 		return false
 	}
 	return r.giveSize(f, m, text, x)
@@ -130,6 +137,9 @@ func (r *reader) mixed(f *Field, text span, x quantity.Size) {
 	}
 	r.say("size-mixed", text.at, "%s: %s has one side that is metric and one that is not", f.title(), diag.Quote(text.text))("write both in feet and inches, or both in metres; it is used as it stands, %s", x)
 }
+
+// leastRoom is less than both sides of any room, in feet: inches are written for feet.
+var leastRoom = decimal.NewFromInt(2)
 
 var longestSide = decimal.NewFromInt(500) // feet
 

@@ -182,7 +182,7 @@ func (r *reader) refused(f *Field, s span, code string, err error) bool {
 	if errors.As(err, &q) && f.want != "" {
 		err = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: f.want}
 	}
-	if want := otherPercent(f, s.text); errors.As(err, &q) && want != "" {
+	if want := otherForm(f, s.text); errors.As(err, &q) && want != "" {
 		err = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: want}
 	}
 	r.unread(f.title(), s, code, err, f.example())
@@ -265,6 +265,9 @@ func (r *reader) choice(s scope, f *Field, g *reading, v *model.Value) bool {
 		}
 		if f.Key() == "by" {
 			hint = doerHint(f, g.node.text, hint)
+		}
+		if _, err := quantity.ParseMoney(g.node.text); err == nil && f.Path == "<check>.state" {
+			hint = fmt.Sprintf("an estimate of your own goes under likely: {likely: %s}; a quote, behind the work that mends it, in the work of the whole house", g.node.text)
 		}
 		if f.Kind == Spending {
 			hint += "; or the amounts of the months: [$10k, $20k, $5k]"

@@ -2,7 +2,9 @@ package pricebook
 
 import (
 	"cmp"
+	"regexp"
 	"slices"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -116,6 +118,12 @@ func (b *Book) PackOf(u Use) quantity.Pack {
 	}
 	return quantity.Pack{}
 }
+
+// IsPermit reports whether a name, evened out, is what people call the town's leave to build.
+// The name says it, for an own book's permit need have none of the marks of the starter's.
+func IsPermit(name string) bool { return permitName().MatchString(name) }
+
+var permitName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bpermits\b|\bpermit( fees?)?$`) })
 
 // Thing is what of a place the item makes new, "" where nothing else makes that.
 func (it *Item) Thing() string {

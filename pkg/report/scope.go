@@ -299,7 +299,7 @@ func couldBeOwn(a *answer.Answer) []string {
 			switch {
 			case who(a, m) == "own":
 				own[w.Item.Trade] = true
-			case who(a, m) == "hired" && w.By != "" && !w.Item.Licence && !strings.Contains(w.Item.Name, "permit") && a.Of(m, "labour").IsPositive():
+			case who(a, m) == "hired" && w.By != "" && !w.Item.Licence && !pricebook.IsPermit(w.Item.Name) && a.Of(m, "labour").IsPositive():
 				hired = append(hired, m)
 			}
 		}
