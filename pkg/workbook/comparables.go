@@ -196,7 +196,7 @@ func (p *soldPage) notes(row, last int) {
 		}
 	}
 	if len(from) > 0 {
-		row = p.paragraph(row, 1, last, "What a unit is worth: "+strings.Join(from, ", ")+".", look{role: small})
+		row = p.paragraph(row, 1, last, "As the file stood, a unit was worth: "+strings.Join(from, ", ")+".", look{role: small})
 	}
 	for _, s := range []string{
 		"Added to a sale's price where this house is the better one, taken off where it is the worse one. Net is the sum of what was adjusted, gross the same without signs; over 15% and 25% is beyond a former guideline that was withdrawn in 2014, and no more than a reason to look again.",
