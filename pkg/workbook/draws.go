@@ -276,10 +276,14 @@ func (s *drawSheet) covered() {
 	g.set(row+1, drawWork, s.unagreed())
 	c := s.says(at(first+4, drawToFinish)+">=-0.005", !spare.IsNegative(), "Yes: what is left to draw and the proven cash finish the work.",
 		"NO: THE WORK TAKES MORE THAN WHAT IS LEFT TO DRAW AND THE PROVEN CASH. Put the difference in first, or take work out.")
-	unproven := "Fill in the cash as proven: the deal file does not say what there is."
-	if c.formula = known(c.formula, quoted(unproven)); !s.answer.Deal.HasCash {
+	unproven := "Fill in the cash as proven"
+	if s.answer.Deal.HasCash {
+		unproven += "."
+	} else {
+		unproven += ": the deal file does not say what there is."
 		c.value = unproven
 	}
+	c.formula = known(c.formula, quoted(unproven))
 	g.set(first+5, drawWork, c)
 	g.set(first+6, drawWork, s.overdrawn())
 	s.soFar(first + 7)

@@ -110,7 +110,7 @@ func TestWordsInADrawCountAsNothing(t *testing.T) {
 	require.Empty(t, spare, "no cash is proven")
 	says, err := f.GetCellValue("Draws", address(start("Yes: "), drawWork, false, false))
 	require.NoError(t, err)
-	require.Contains(t, says, "Fill in the cash as proven")
+	require.Equal(t, "Fill in the cash as proven.", says, "the file does say what there is")
 }
 
 // Lists are offered for the releases and receipts, and shares are kept between 0 and 1.
