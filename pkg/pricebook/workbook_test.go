@@ -297,7 +297,8 @@ func TestTotalAloneIsNoPrice(t *testing.T) {
 	require.Len(t, found, 1)
 	require.Equal(t, "Bid form!K10", found[0].Pos.Cell)
 	require.Contains(t, found[0].Message, `"lay oak" has a total, but no labour`)
-	require.Contains(t, found[0].Hint, "beside what that work says already in \"hall\":   quote: $300.00, from: Fern Street, dated: 2026-10-02")
+	require.Contains(t, found[0].Hint, "beside what that work says already in \"hall\":   quote: $300.00, from: Fern Street, dated: 2026-10-02   or")
+	require.True(t, strings.HasSuffix(found[0].Hint, "   lay oak: {quote: $300.00, from: Fern Street, dated: 2026-10-02}"), found[0].Hint)
 
 	_, _, found = pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, 300)), read(t, below, nil))
 	require.Len(t, found, 2)
