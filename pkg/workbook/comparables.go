@@ -186,13 +186,12 @@ func figureFormat(l comps.Line) string {
 func (p *soldPage) notes(row, last int) {
 	var from []string
 	for _, r := range append([]comps.Rate{p.sold.Value.Trend}, p.sold.Value.Rates...) {
-		words := map[string]string{"given": "given", "pairs": "by pairs of sales", "regression": "by regression"}[r.From]
 		worth := quantity.FormatMoney(decimal.NewFromFloat(r.Worth))
 		if r.Line == comps.Time {
 			worth = decimal.NewFromFloat(r.Worth*100).StringFixed(2) + "%"
 		}
 		if r.Told() {
-			from = append(from, fmt.Sprintf("a %s %s (%s)", r.Unit, worth, words))
+			from = append(from, fmt.Sprintf("a %s %s (%s)", r.Unit, worth, r.HowTold()))
 		}
 	}
 	if len(from) > 0 {
