@@ -17,6 +17,8 @@ type Rate struct {
 // aCar is the unit of garages.
 const aCar = "car of garage"
 
+const aHalfBath = "half bath"
+
 // units are what is told of the subject: a unit more of each.
 var rateUnits = []struct {
 	line Line
@@ -27,7 +29,7 @@ var rateUnits = []struct {
 	{Lot, "1,000 sq ft of lot", func(h *House) bool { h.Lot.Value += 1000; return h.Lot.Known }},
 	{Rooms, "bedroom", func(h *House) bool { h.Bedrooms.Value++; return h.Bedrooms.Known }},
 	{Baths, "full bath", func(h *House) bool { h.FullBaths.Value++; return h.FullBaths.Known }},
-	{Baths, "half bath", func(h *House) bool { h.HalfBaths.Value++; return h.HalfBaths.Known }},
+	{Baths, aHalfBath, func(h *House) bool { h.HalfBaths.Value++; return h.HalfBaths.Known }},
 	{Age, "year of age", func(h *House) bool { h.Built.Value--; return h.Built.Known }},
 	{Condition, "step of condition", func(h *House) bool { h.Condition.Value++; return h.Condition.Known }},
 	{Garage, "100 sq ft of garage", func(h *House) bool { h.GarageArea.Value += 100; return h.GarageArea.Known }},
@@ -36,6 +38,15 @@ var rateUnits = []struct {
 
 // Told reports whether anything tells the worth, be it nothing: it is given, or sales say it.
 func (r Rate) Told() bool { return r.From != "" }
+
+// HowTold says in words how the worth is known; "" where nothing tells. What is given is for
+// a bath, and a half bath counts as half of one.
+func (r Rate) HowTold() string {
+	if r.From == "given" && r.Unit == aHalfBath {
+		return "half of what is given for a bath"
+	}
+	return map[string]string{"given": "given in the file", "pairs": "by pairs of sales", "regression": "by regression"}[r.From]
+}
 
 func (a *adjuster) from() string {
 	if a.m.byPairs {

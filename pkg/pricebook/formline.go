@@ -42,7 +42,11 @@ func (r *sheetRows) forLine(at diag.Pos, values []string) diag.Diag {
 	if entry == "" {
 		return d.WithHint("put the amount into the deal file, at that line of the renovation:   labour: ... and materials: ..., or amount: ... for both")
 	}
-	return d.WithHint("put it into the deal file, at that line of the renovation, in the place of %s:   %s", replaces(entry), entry)
+	own := ""
+	if work := r.textOf("what is done"); strings.HasSuffix(work, FormByOwner) || strings.HasSuffix(work, FormPartOwner) {
+		own = "   and take out its own hours, where the trade does it all" // else the work counts twice
+	}
+	return d.WithHint("put it into the deal file, at that line of the renovation, in the place of %s:   %s%s", replaces(entry), entry, own)
 }
 
 // replaces is what of a line of the deal an entry takes the place of: an amount cannot stand

@@ -115,10 +115,7 @@ func (r *tableReader) totalAlone(it *Item) {
 	r.totals++
 	entry := "quote: " + quantity.FormatMoney(total)
 	if from, _ := r.cell("source"); from != "" {
-		if !bare().MatchString(from) {
-			from = strconv.Quote(from)
-		}
-		entry += ", from: " + from
+		entry += ", from: " + plainText(from)
 	}
 	if day, _ := r.cell("dated"); day != "" {
 		entry += ", dated: " + day
@@ -128,5 +125,13 @@ func (r *tableReader) totalAlone(it *Item) {
 		where = " in " + diag.Quote(rows.textOf("room"))
 	}
 	r.tell(diag.Warnf(r.place(at), "quotes-form", "the row for %q has a total, but no labour: no price is read from it", it.Name).
-		WithHint("fill in the unit price for labour alone, or put the total into the deal file, beside what that work says already%s:   %s", where, entry))
+		WithHint("fill in the unit price for labour alone, or put the total into the deal file, beside what that work says already%s:   %s   or, where the file does not name that work, since other work brings it along, as a work of its own:   %s: {%s}", where, entry, plainText(it.Name), entry))
+}
+
+// plainText is a text as a deal file has it: in quotes where YAML could read it otherwise.
+func plainText(s string) string {
+	if bare().MatchString(s) {
+		return s
+	}
+	return strconv.Quote(s)
 }

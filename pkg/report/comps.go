@@ -272,7 +272,7 @@ func (c compsPage) worths() {
 }
 
 func (c compsPage) worth(what, worth, plus string, r comps.Rate) {
-	from := map[string]string{"given": "given in the file", "pairs": "by pairs of sales", "regression": "by regression"}[r.From]
+	from := r.HowTold()
 	if !r.Told() {
 		from = "nothing tells; not adjusted"
 	} else if r.From != "given" {

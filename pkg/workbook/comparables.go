@@ -186,17 +186,16 @@ func figureFormat(l comps.Line) string {
 func (p *soldPage) notes(row, last int) {
 	var from []string
 	for _, r := range append([]comps.Rate{p.sold.Value.Trend}, p.sold.Value.Rates...) {
-		words := map[string]string{"given": "given", "pairs": "by pairs of sales", "regression": "by regression"}[r.From]
 		worth := quantity.FormatMoney(decimal.NewFromFloat(r.Worth))
 		if r.Line == comps.Time {
 			worth = decimal.NewFromFloat(r.Worth*100).StringFixed(2) + "%"
 		}
 		if r.Told() {
-			from = append(from, fmt.Sprintf("a %s %s (%s)", r.Unit, worth, words))
+			from = append(from, fmt.Sprintf("a %s %s (%s)", r.Unit, worth, r.HowTold()))
 		}
 	}
 	if len(from) > 0 {
-		row = p.paragraph(row, 1, last, "What a unit is worth: "+strings.Join(from, ", ")+".", look{role: small})
+		row = p.paragraph(row, 1, last, "As the file stood, a unit was worth: "+strings.Join(from, ", ")+".", look{role: small})
 	}
 	for _, s := range []string{
 		"Added to a sale's price where this house is the better one, taken off where it is the worse one. Net is the sum of what was adjusted, gross the same without signs; over 15% and 25% is beyond a former guideline that was withdrawn in 2014, and no more than a reason to look again.",

@@ -81,6 +81,7 @@ func TestLenderSeesComparables(t *testing.T) {
 		all := strings.Join(texts(page), "\n")
 		require.Contains(t, all, "not an appraisal")
 		require.Contains(t, all, "12 Larkspur Way")
+		require.Contains(t, all, "As the file stood, a unit was worth: ", "amounts are inputs, and the sentence does not follow them")
 		require.Equal(t, how.For == Owner, strings.Contains(all, "one such house in ten sells below"))
 		row := rowOf(t, page, "adjusted price")
 		for col := 2; col <= 8; col++ {
@@ -138,5 +139,5 @@ comps:
     9 Oak Ct;2026-08-19;275900;1240
 `), Options{})
 	require.NoError(t, err)
-	require.NotContains(t, strings.Join(texts(sheetOf(b, "Comparables")), "\n"), "What a unit is worth")
+	require.NotContains(t, strings.Join(texts(sheetOf(b, "Comparables")), "\n"), "a unit was worth")
 }

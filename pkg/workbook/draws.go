@@ -276,32 +276,43 @@ func (s *drawSheet) covered() {
 	g.set(row+1, drawWork, s.unagreed())
 	c := s.says(at(first+4, drawToFinish)+">=-0.005", !spare.IsNegative(), "Yes: what is left to draw and the proven cash finish the work.",
 		"NO: THE WORK TAKES MORE THAN WHAT IS LEFT TO DRAW AND THE PROVEN CASH. Put the difference in first, or take work out.")
-	unproven := "Fill in the cash as proven: the deal file does not say what there is."
-	if c.formula = known(c.formula, quoted(unproven)); !s.answer.Deal.HasCash {
+	unproven := "Fill in the cash as proven"
+	if s.answer.Deal.HasCash {
+		unproven += "."
+	} else {
+		unproven += ": the deal file does not say what there is."
 		c.value = unproven
 	}
+	c.formula = known(c.formula, quoted(unproven))
 	g.set(first+5, drawWork, c)
-	g.set(first+6, drawWork, s.overdrawn())
-	s.soFar(first + 7)
+	slips := s.slips()
+	for i, c := range slips {
+		g.set(first+6+i, drawWork, c)
+	}
+	s.soFar(first + 6 + len(slips))
 }
 
-// overdrawn speaks up where more was drawn of a line than it comes to, or taken off it. What is left of a line
-// that is a credit lies below nothing before anything is drawn.
-func (s *drawSheet) overdrawn() cell {
-	const fine = "No line is drawn beyond what it comes to."
+// slips speak up, each in a row of its own, where more was drawn of a line than it comes to, taken off it, or
+// asked of it than is left. What is left of a line that is a credit lies below nothing before anything is drawn.
+func (s *drawSheet) slips() []cell {
 	span := func(col int) string {
 		return address(s.first, col, false, false) + ":" + address(s.end, col, false, false)
 	}
-	var taken []string
+	var taken, asked []string
 	for row := s.first; row <= s.end; row++ {
-		whole := address(row, drawWhole, false, false)
-		taken = append(taken, whole+"+"+filled(address(row, drawChanges, false, false))+"<MIN(0,"+whole+")-0.005")
+		at := func(col int) string { return address(row, col, false, false) }
+		taken = append(taken, at(drawWhole)+"+"+filled(at(drawChanges))+"<MIN(0,"+at(drawWhole)+")-0.005")
+		asked = append(asked, filled(at(drawAsked))+">MAX(0,"+at(drawRevised)+"-"+filled(at(drawBefore))+")+0.005")
 	}
-	c := s.says("SUMPRODUCT(("+span(drawLeft)+"<-0.005)*("+span(drawLeft)+"<"+span(drawRevised)+"-0.005))=0", true, fine,
-		"MORE IS DRAWN OF A LINE THAN IT COMES TO: what is left to draw of it is below nothing. Move money to it, or take it off the next draw.")
-	c.formula = strings.Replace(c.formula, quoted(fine), "IF("+nested("OR(", taken)+","+
-		quoted("MORE IS TAKEN OFF A LINE THAN IT HAS: what a change takes beyond the line is not counted.")+","+quoted(fine)+")", 1)
-	return c
+	none := func(of []string) string { return "NOT(" + nested("OR(", of) + ")" }
+	return []cell{
+		s.says("SUMPRODUCT(("+span(drawLeft)+"<-0.005)*("+span(drawLeft)+"<"+span(drawRevised)+"-0.005))=0", true, "No line is drawn beyond what it comes to.",
+			"MORE IS DRAWN OF A LINE THAN IT COMES TO: what is left to draw of it is below nothing. Move money to it, or take it off the next draw."),
+		s.says(none(taken), true, "No change takes more off a line than it has.",
+			"MORE IS TAKEN OFF A LINE THAN IT HAS: what a change takes beyond the line is not counted."),
+		s.says(none(asked), true, "No more is asked of a line than it has left.",
+			"MORE IS ASKED OF A LINE THAN IT HAS LEFT: what is asked beyond that is not approved. Move money to it, or ask for less."),
+	}
 }
 
 // soFar says what lenders keep of the draws so far, and what each draw costs.
