@@ -23,7 +23,7 @@ func (b *book) allowed(f *excelize.File, g *grid) error {
 	var order []string
 	for _, c := range b.model.Cells {
 		at := b.places[c.Index]
-		if at.grid != g || c.Line.Monthly || !b.editable(c) {
+		if at.grid != g || c.Line.Monthly || !b.editable(c) || drawn(c) {
 			continue
 		}
 		rule, err := ruleOf(c.Line)

@@ -71,6 +71,22 @@ func TestWeightsRestOnTheAmounts(t *testing.T) {
 	require.Contains(t, is, "NO")
 }
 
+// Weights stand as values: a sheet does not divide by their sum, so that one typed over would
+// move the value as if the sales said so.
+func TestWeightsAreLocked(t *testing.T) {
+	for _, how := range []Options{{For: Owner}, {For: Lender}} {
+		b := bookOf(t, larkspur, how)
+		for _, m := range b.answer.Deal.Comps.Members {
+			role := func(line string) role {
+				at := b.places[b.model.Find(m, line).Index]
+				return at.grid.rows[at.row-1][at.col-1].look.role
+			}
+			require.Equal(t, result, role("weight"))
+			require.Equal(t, input, role("sold_price"))
+		}
+	}
+}
+
 // A lender sees the grid and the value, and not the ends of the range: the low one is
 // the owner's low value.
 func TestLenderSeesComparables(t *testing.T) {
