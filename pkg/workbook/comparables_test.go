@@ -9,6 +9,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
 )
 
 const larkspur = "../../scenarios/larkspur-way.yaml"
@@ -56,6 +57,35 @@ func TestComparablesRecomputed(t *testing.T) {
 	require.Equal(t, v.Of(want).String(), at(rowOf(t, page, "what they say the house sells for"), 2))
 	require.Equal(t, v.Of(b.model.Find(first, "adjusted_price")).String(), at(rowOf(t, page, "adjusted price"), 3))
 	require.Contains(t, at(rowOf(t, page, "all is as the weights were drawn"), 2), "NO")
+}
+
+// A price of nothing breaks no other cell, and a fact that is cleared is not adjusted, not taken
+// for none of it.
+func TestSoldHousesCleared(t *testing.T) {
+	b := bookOf(t, larkspur, Options{Uncached: true})
+	first, second := b.answer.Deal.Comps.Members[0], b.answer.Deal.Comps.Members[1]
+	place := func(m *model.Member, line string) *cell {
+		at := b.places[b.model.Find(m, line).Index]
+		return &at.grid.rows[at.row-1][at.col-1]
+	}
+	place(first, "sold_price").value = 0.0
+	place(second, "comp_area").value = nil
+	file := t.TempDir() + "/larkspur.xlsx"
+	saved(t, file, b)
+	f := recomputed(t, file)[file]
+	for _, sheet := range f.GetSheetList() {
+		rows, err := f.GetRows(sheet)
+		require.NoError(t, err)
+		for _, row := range rows {
+			for _, s := range row {
+				require.NotContains(t, s, "#DIV/0!", sheet)
+			}
+		}
+	}
+	at := b.places[b.model.Find(second, "size_adjustment").Index]
+	s, err := f.GetCellValue("Sold houses", address(at.row, at.col, false, false), excelize.Options{RawCellValue: true})
+	require.NoError(t, err)
+	require.Equal(t, "0", s)
 }
 
 // The weights rest on what a unit is worth too: without an amount for a bath the sales fit
