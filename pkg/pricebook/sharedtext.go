@@ -4,10 +4,12 @@ import (
 	"encoding/xml"
 	"strconv"
 	"strings"
+
+	"github.com/xuri/excelize/v2"
 )
 
 // sharedTexts finds cells that hold a text of the workbook's list by a number that is not
-// in the list, and cells of one address, for either would be read as something else or not.
+// in the list, and cells of one address or in another row than they say, for they would be read as something else or not.
 type sharedTexts struct {
 	listed int // how many texts the list has
 	most   int // how many it would take for the highest number that a cell holds
@@ -17,6 +19,8 @@ type sharedTexts struct {
 	inside bool   // whether we are in its value
 	value  strings.Builder
 	row    map[string]bool // the addresses of the row so far
+	rows   map[int]bool    // the rows of the sheet so far
+	number int             // of the row that we are in
 }
 
 // begin takes the start of an element of a part.
@@ -25,8 +29,10 @@ func (s *sharedTexts) begin(part string, t xml.StartElement, depth int) error {
 	case part == "xl/sharedstrings.xml" && t.Name.Local == "si" && depth == 2:
 		s.listed++
 	case !strings.HasPrefix(part, "xl/worksheets/"):
+	case t.Name.Local == "sheetData":
+		s.rows, s.number = map[int]bool{}, 0
 	case t.Name.Local == "row":
-		s.row = map[string]bool{}
+		return s.beginRow(t)
 	case t.Name.Local == "c":
 		s.at, s.shared = "", false
 		for _, a := range t.Attr {
@@ -37,6 +43,9 @@ func (s *sharedTexts) begin(part string, t xml.StartElement, depth int) error {
 				s.shared = a.Value == "s"
 			}
 		}
+		if _, row, err := excelize.CellNameToCoordinates(s.at); s.row != nil && err == nil && row != s.number {
+			return refuse(anewXLSX, "it is no sound workbook: its cell %.20q stands in row %d", s.at, s.number)
+		}
 		if s.at != "" && s.row[s.at] {
 			return refuse(anewXLSX, "it is no sound workbook: a sheet has two cells %.20q", s.at)
 		}
@@ -46,6 +55,24 @@ func (s *sharedTexts) begin(part string, t xml.StartElement, depth int) error {
 	case t.Name.Local == "v" && s.shared:
 		s.inside = true
 		s.value.Reset()
+	}
+	return nil
+}
+
+// beginRow takes the start of a row, which follows the one before where it says no number.
+func (s *sharedTexts) beginRow(t xml.StartElement) error {
+	s.row = map[string]bool{}
+	s.number++
+	for _, a := range t.Attr {
+		if n, err := strconv.Atoi(a.Value); a.Name.Local == "r" && err == nil {
+			s.number = n
+		}
+	}
+	if s.rows[s.number] {
+		return refuse(anewXLSX, "it is no sound workbook: a sheet has the row %d twice", s.number)
+	}
+	if s.rows != nil {
+		s.rows[s.number] = true
 	}
 	return nil
 }

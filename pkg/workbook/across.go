@@ -1,7 +1,11 @@
 package workbook
 
 import (
+	"iter"
+	"slices"
 	"strings"
+
+	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
@@ -79,7 +83,65 @@ func (p *printer) overSet(x *model.Expr) string {
 	case 1:
 		return p.read(all[0], bindsAll)
 	}
-	return nested(word+"(", p.members(word, all))
+	return p.over(word, p.members(word, all))
+}
+
+// over is a function of many parts; where they would be too long for a formula, groups of them
+// get cells of their own.
+func (p *printer) over(word string, parts []part) string {
+	all := make([]string, len(parts))
+	for i, x := range parts {
+		all[i] = x.text
+	}
+	if whole := nested(word+"(", all); len(whole) <= long || p.month >= 0 || p.private {
+		return whole
+	}
+	here := p.at
+	defer func() { p.at = here }()
+	p.at = p.workingSheet()
+	for i, x := range parts {
+		all[i] = p.text(x)
+	}
+	var cells []string
+	for some := range groups(all) {
+		var of []reading
+		for _, x := range parts[:len(some)] {
+			of = append(of, x.of...)
+		}
+		var value decimal.Decimal
+		for i, r := range of {
+			v := p.valueIn(r.expr, r.of, -1)
+			switch {
+			case word == "SUM":
+				value = value.Add(v)
+			case i == 0:
+				value = v
+			default:
+				value = decimal.Max(value, v)
+			}
+		}
+		cells = append(cells, p.working("part of what the sheets before add up", nested(word+"(", some), near(value)))
+		parts = parts[len(some):]
+	}
+	return nested(word+"(", cells)
+}
+
+// A part is what stands in a function over a set, and what it is the text of.
+type part struct {
+	text   string
+	of     []reading
+	placed bool // it is a range of workings, the same from every sheet
+}
+
+// text writes a part anew, as seen from where the printer is.
+func (p *printer) text(x part) string {
+	if x.placed {
+		return x.text
+	}
+	if at, run := p.column(x.of); run {
+		return at
+	}
+	return p.read(x.of[0], bindsNothing)
 }
 
 // read is an expression of any member as a number.
@@ -125,11 +187,11 @@ func (p *printer) simple(r reading) reading {
 }
 
 // members are the parts of a function over a set: ranges where they stand in columns.
-func (p *printer) members(word string, all []reading) []string {
+func (p *printer) members(word string, all []reading) []part {
 	if word == "SUM" {
 		all = addends(all)
 	}
-	var parts []string
+	var parts []part
 	for i := 0; i < len(all); {
 		n := 1
 		for i+n < len(all) {
@@ -139,15 +201,15 @@ func (p *printer) members(word string, all []reading) []string {
 			n++
 		}
 		if at, run := p.column(all[i : i+n]); run {
-			parts = append(parts, at)
+			parts = append(parts, part{text: at, of: all[i : i+n]})
 		} else if p.month < 0 && all[i].expr.Op != nil && len(all) > few {
 			n = 1
 			for i+n < len(all) && all[i+n].expr.Op != nil {
 				n++
 			}
-			parts = append(parts, p.workingColumn(all[i:i+n]))
+			parts = append(parts, part{p.workingColumn(all[i : i+n]), all[i : i+n], true})
 		} else {
-			parts = append(parts, p.read(all[i], bindsNothing))
+			parts = append(parts, part{text: p.read(all[i], bindsNothing), of: all[i : i+1]})
 		}
 		i += n
 	}
@@ -200,15 +262,37 @@ func (p *printer) column(all []reading) (string, bool) {
 
 // nested is a function of many parts, in groups, for one takes 255 at most.
 func nested(word string, parts []string) string {
-	const most = 200
-	for len(parts) > most {
+	for len(parts) > many {
 		var groups []string
-		for len(parts) > 0 {
-			n := min(most, len(parts))
-			groups = append(groups, word+strings.Join(parts[:n], ",")+")")
-			parts = parts[n:]
+		for some := range slices.Chunk(parts, many) {
+			groups = append(groups, word+strings.Join(some, ",")+")")
 		}
 		parts = groups
 	}
 	return word + strings.Join(parts, ",") + ")"
+}
+
+// What a function takes of parts, and how long what it is of may be in characters before it is
+// split: a formula may have several of them, and longest in all.
+const (
+	many    = 200
+	long    = 2000
+	longest = 8192
+)
+
+// groups are parts in their order, as many together as a formula takes.
+func groups(parts []string) iter.Seq[[]string] {
+	return func(yield func([]string) bool) {
+		for len(parts) > 0 {
+			n, letters := 1, len(parts[0])
+			for n < min(many, len(parts)) && letters+1+len(parts[n]) <= long {
+				letters += 1 + len(parts[n])
+				n++
+			}
+			if !yield(parts[:n]) {
+				return
+			}
+			parts = parts[n:]
+		}
+	}
 }

@@ -23,7 +23,7 @@ func (b *book) allowed(f *excelize.File, g *grid) error {
 	var order []string
 	for _, c := range b.model.Cells {
 		at := b.places[c.Index]
-		if at.grid != g || c.Line.Monthly || !b.editable(c) {
+		if at.grid != g || c.Line.Monthly || !b.editable(c) || drawn(c) {
 			continue
 		}
 		rule, err := ruleOf(c.Line)
@@ -62,6 +62,9 @@ func ruleOf(l *model.Line) (*excelize.DataValidation, error) {
 	case l.Unit == "share":
 		rule.SetError(excelize.DataValidationErrorStyleWarning, "A share", fmt.Sprintf("Write a share with its sign, as 10.5%%; this is more than %.0f%%.", 100*askedAbove))
 		return rule, rule.SetRange(-askedAbove, askedAbove, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
+	case l.ID() == "comp.sold_price":
+		rule.SetError(excelize.DataValidationErrorStyleStop, "A price", "More than 0.")
+		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThan)
 	case slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, l.Unit):
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A time", "Not less than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThanOrEqual)

@@ -9,6 +9,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/model"
 )
 
 const larkspur = "../../scenarios/larkspur-way.yaml"
@@ -58,6 +59,35 @@ func TestComparablesRecomputed(t *testing.T) {
 	require.Contains(t, at(rowOf(t, page, "all is as the weights were drawn"), 2), "NO")
 }
 
+// A price of nothing breaks no other cell, and a fact that is cleared is not adjusted, not taken
+// for none of it.
+func TestSoldHousesCleared(t *testing.T) {
+	b := bookOf(t, larkspur, Options{Uncached: true})
+	first, second := b.answer.Deal.Comps.Members[0], b.answer.Deal.Comps.Members[1]
+	place := func(m *model.Member, line string) *cell {
+		at := b.places[b.model.Find(m, line).Index]
+		return &at.grid.rows[at.row-1][at.col-1]
+	}
+	place(first, "sold_price").value = 0.0
+	place(second, "comp_area").value = nil
+	file := t.TempDir() + "/larkspur.xlsx"
+	saved(t, file, b)
+	f := recomputed(t, file)[file]
+	for _, sheet := range f.GetSheetList() {
+		rows, err := f.GetRows(sheet)
+		require.NoError(t, err)
+		for _, row := range rows {
+			for _, s := range row {
+				require.NotContains(t, s, "#DIV/0!", sheet)
+			}
+		}
+	}
+	at := b.places[b.model.Find(second, "size_adjustment").Index]
+	s, err := f.GetCellValue("Sold houses", address(at.row, at.col, false, false), excelize.Options{RawCellValue: true})
+	require.NoError(t, err)
+	require.Equal(t, "0", s)
+}
+
 // The weights rest on what a unit is worth too: without an amount for a bath the sales fit
 // otherwise, and the page says that its weights are not new.
 func TestWeightsRestOnTheAmounts(t *testing.T) {
@@ -69,6 +99,22 @@ func TestWeightsRestOnTheAmounts(t *testing.T) {
 	is, err := recomputed(t, file)[file].GetCellValue("Comparables", address(rowOf(t, sheetOf(b, "Comparables"), "all is as the weights were drawn"), 2, false, false))
 	require.NoError(t, err)
 	require.Contains(t, is, "NO")
+}
+
+// Weights stand as values: a sheet does not divide by their sum, so that one typed over would
+// move the value as if the sales said so.
+func TestWeightsAreLocked(t *testing.T) {
+	for _, how := range []Options{{For: Owner}, {For: Lender}} {
+		b := bookOf(t, larkspur, how)
+		for _, m := range b.answer.Deal.Comps.Members {
+			role := func(line string) role {
+				at := b.places[b.model.Find(m, line).Index]
+				return at.grid.rows[at.row-1][at.col-1].look.role
+			}
+			require.Equal(t, result, role("weight"))
+			require.Equal(t, input, role("sold_price"))
+		}
+	}
 }
 
 // A lender sees the grid and the value, and not the ends of the range: the low one is

@@ -28,7 +28,9 @@ func (b *book) cell(c *model.Cell, g *grid) cell {
 	if b.editable(c) {
 		out.look.role = fallback
 		if c.Given != nil {
-			out.look.role = input
+			if out.look.role = input; drawn(c) {
+				out.look.role = result
+			}
 			return out
 		}
 	}
@@ -42,6 +44,10 @@ func (b *book) cell(c *model.Cell, g *grid) cell {
 	out.formula = p.open(p.number(c.Expr, bindsNothing))
 	return out
 }
+
+// drawn reports whether a cell is the weight of a sold house: it stands as a value, locked, for
+// the value is not divided by the sum of the weights.
+func drawn(c *model.Cell) bool { return c.Line.ID() == "comp.weight" }
 
 // unknown reports whether a cell is a fact of a sold house that nobody knows: the number in it
 // is the house's, for formulas read it.

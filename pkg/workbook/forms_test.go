@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -190,6 +191,35 @@ func TestLongNamesFitIntoFormulas(t *testing.T) {
 			require.NoError(t, b.file.Close())
 		}
 	})
+}
+
+// A house of many rooms has sums and checks that no formula could hold in one, so that they stand
+// in several cells; what cannot be split is not written.
+func TestFormulasOfAHouseOfManyRooms(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("purchase: {price: 200k, date: 2026-05-01}\nvalue: {after-repair value: 400k}\ntime: {renovation: 3 months}\nrooms:\n")
+	for i := range 80 {
+		fmt.Fprintf(&text, "  room %d: {size: 10' x 12' %d\", doors: 1, windows: 1, layers: [carpet], work: {paint walls: own hands, paint ceiling: own hands, resilient plank floor: hired, baseboard: own hands}}\n", i, i%11)
+	}
+	a := answered(t, text.String())
+	b, err := made(a, Options{Uncached: true})
+	require.NoError(t, err)
+	for _, g := range b.all() {
+		for _, row := range g.rows {
+			for _, c := range row {
+				require.LessOrEqual(t, len(c.formula), 8192, "%s: %.200s", g.name, c.formula)
+			}
+		}
+	}
+	require.Contains(t, texts(sheetOf(b, "Workings")), "part of what the sheets before add up")
+	all := newBatch(t)
+	all.add(t, "many", b)
+	all.compare(t)
+
+	b, err = made(answerOf(t, larkspur), Options{})
+	require.NoError(t, err)
+	b.pages[0].set(40, 30, cell{formula: "SUM(" + strings.Repeat("1,", 4100) + "1)"})
+	require.ErrorContains(t, b.stream(), "would have 8206 characters")
 }
 
 func firstOf(s string) string {

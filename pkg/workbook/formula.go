@@ -6,6 +6,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
 )
@@ -188,7 +189,23 @@ func (p *printer) ref(c *model.Cell) string {
 	case c.Line.Monthly:
 		return at.from(p.at, p.month)
 	}
+	if house := p.houseOf(c); house != nil { // left blank, a fact is not known and not adjusted
+		return "IF(ISNUMBER(" + at.from(p.at, 0) + ")," + at.from(p.at, 0) + "," + p.ref(house) + ")"
+	}
 	return at.from(p.at, 0)
+}
+
+// houseOf is the house's cell of a fact of a sold house that can be typed over; nil for any other.
+func (b *book) houseOf(c *model.Cell) *model.Cell {
+	if c.Member.Set != "comp" || !b.editable(c) {
+		return nil
+	}
+	for _, f := range deal.Compared() {
+		if house := b.model.Find(b.model.Root, f.Ours); f.Theirs == c.Line.Name && b.places[house.Index].grid != nil {
+			return house
+		}
+	}
+	return nil
 }
 
 // choice is the word that a cell of choice has.

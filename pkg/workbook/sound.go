@@ -41,10 +41,7 @@ func (b *book) measuresHold() string {
 			all = all[n:]
 		}
 	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return "ROUND(" + nested("MIN(", parts) + ",9)>=0"
+	return b.inCells("whether no measure or amount of work is below nothing", parts, func(some []string) string { return "ROUND(" + nested("MIN(", some) + ",9)>=0" })
 }
 
 // measures reports whether a cell is a measure of a room or how much there is of a piece of
@@ -77,10 +74,7 @@ func (b *book) walksHold() string {
 			parts = append(parts, end("at_east"), end("at_north"))
 		}
 	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return "ROUND(" + nested("MAX(", parts) + ",9)<=0"
+	return b.inCells("whether the walls of every room meet", parts, func(some []string) string { return "ROUND(" + nested("MAX(", some) + ",9)<=0" })
 }
 
 // sharesHold is the condition that shares are what a file may say, and that the loans pay no

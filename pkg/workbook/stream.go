@@ -1,6 +1,8 @@
 package workbook
 
 import (
+	"fmt"
+
 	"github.com/xuri/excelize/v2"
 )
 
@@ -71,6 +73,11 @@ func (b *book) write(g *grid) error {
 		}
 	}
 	for i, r := range g.rows {
+		for j, c := range r {
+			if len(c.formula) > longest {
+				return fmt.Errorf("the formula of %s%s would have %d characters, and spreadsheet programs take %d at most: the deal has more parts than a workbook can hold", sheetPrefix(g, nil), address(i+1, j+1, false, false), len(c.formula), longest)
+			}
+		}
 		out, err := b.cells(r)
 		if err != nil {
 			return err

@@ -1,6 +1,8 @@
 package workbook
 
 import (
+	"strings"
+
 	"ledgerboard/pkg/model"
 )
 
@@ -135,13 +137,19 @@ func (b *book) fillTable(t *table) {
 
 // meaning is that of a line, and what stands in for a fact that is not known.
 func (t *table) meaning(l *model.Line) string {
+	if !strings.HasPrefix(l.Name, "comp_") {
+		return l.Meaning
+	}
 	for _, m := range t.members {
 		if c := t.cells[m][l]; c != nil && unknown(c) {
-			return l.Meaning + "; where it is not known the number in the cell is the house's, and counts so"
+			return l.Meaning + "; where it is not known the number in the cell is the house's, and counts so" + ifBlank
 		}
 	}
-	return l.Meaning
+	return l.Meaning + ifBlank
 }
+
+// ifBlank is what a fact that is cleared means.
+const ifBlank = "; one left blank is not known, and not adjusted"
 
 func plural(word string) string {
 	switch word {

@@ -2,7 +2,6 @@ package workbook
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -87,8 +86,7 @@ func (b *book) asStood() string {
 
 // sameAll is the condition that every input of some is what the deal file gave.
 func (b *book) sameAll(words string, of func(*model.Cell) bool) string {
-	const most = 100 // in one formula, for they can be only so long
-	var all, groups []string
+	var all []string
 	for _, c := range b.model.Cells {
 		switch {
 		case b.places[c.Index].grid == nil || !b.editable(c) || !of(c):
@@ -98,13 +96,23 @@ func (b *book) sameAll(words string, of func(*model.Cell) bool) string {
 			all = append(all, "ABS(N("+b.cellRef(c)+")-"+numeral(b.answer.Values.Of(c), bindsAll)+")<0.0000005")
 		}
 	}
-	if len(all) == 0 {
+	return b.inCells(words, all, func(some []string) string { return nested("AND(", some) })
+}
+
+// inCells is a condition on many parts that holds now, in a cell of the sheet of workings for as
+// many of them as a formula takes; "" without any.
+func (b *book) inCells(words string, parts []string, holds func(some []string) string) string {
+	var all []string
+	for some := range groups(parts) {
+		all = append(all, b.working(words, "IF("+holds(some)+",1,0)", 1)+"=1")
+	}
+	switch {
+	case len(all) == 0:
 		return ""
+	case len(all) > few: // other formulas have it in them more than once
+		return b.inCells(words, all, func(some []string) string { return nested("AND(", some) })
 	}
-	for some := range slices.Chunk(all, most) {
-		groups = append(groups, b.working(words, "IF("+nested("AND(", some)+",1,0)", 1)+"=1")
-	}
-	return nested("AND(", groups)
+	return nested("AND(", all)
 }
 
 // ifStood is a formula that says words as long as no input has changed, and others after.
