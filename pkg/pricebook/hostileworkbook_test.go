@@ -89,7 +89,11 @@ func TestHostileWorkbooks(t *testing.T) {
 		"two of a cell":     {repacked(t, good, sheetPart, sheetXML(`<row r="1"><c r="A1"><v>1</v></c><c r="A1"><v>2</v></c></row>`)), `two cells "A1"`, "save it again"},
 		"in another row":    {repacked(t, good, sheetPart, sheetXML(`<row r="1"><c r="A1"><v>1</v></c><c r="B2"><v>2</v></c></row><row r="2"></row>`)), `its cell "B2" stands in row 1`, "save it again"},
 		"row twice":         {repacked(t, good, sheetPart, sheetXML(`<row r="1"><c r="A1"><v>1</v></c></row><row r="1"><c r="A1"><v>2</v></c></row>`)), "a sheet has the row 1 twice", "save it again"},
+		"no formula":        {repacked(t, good, sheetPart, sheetXML(`<row r="1"><c r="A1"><f/><v>12.5</v></c></row>`)), `its cell "A1" holds a formula that is not there`, "type its value again"},
+		"nothing to share":  {repacked(t, good, sheetPart, sheetXML(`<row r="1"><c r="A1"><f t="shared" si="0"/><v>12.5</v></c></row>`)), `its cell "A1" holds a formula that is not there`, "type its value again"},
+		"formula of two":    {repacked(t, good, sheetPart, sheetXML(`<row r="1"><c r="A1"><f t="array" ref="A1:B1">C1</f><v>1</v></c><c r="B1"><v>12.5</v></c></row>`)), `fills the cells "A1:B1"`, "paste them back as values"},
 		"older or locked":   {append([]byte{0xD0, 0xCF, 0x11, 0xE0}, make([]byte, 600)...), "older kind, or one with a password", "without a password"},
+		"formula shared":    {repacked(t, good, sheetPart, sheetXML(`<row r="1"><c r="A1"><f t="shared" si="0" ref="A1:A2">C1</f><v>1</v></c></row><row r="2"><c r="A2"><f t="shared" si="0"/><v>1</v></c></row>`)), "no sheet of the workbook has a table of quotes", "item and unit price"},
 		"wrong sheet":       {workbook(t, "Notes", []any{"hello"}), `no sheet of the workbook has a table of quotes; it has "Notes"`, "item and unit price"},
 		"two tables":        {twoTables(t), `several sheets have a table of quotes: "a", "b"`, "Bid form"},
 	} {

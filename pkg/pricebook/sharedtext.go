@@ -21,10 +21,17 @@ type sharedTexts struct {
 	row    map[string]bool // the addresses of the row so far
 	rows   map[int]bool    // the rows of the sheet so far
 	number int             // of the row that we are in
+
+	formulas cellFormulas
 }
 
 // begin takes the start of an element of a part.
 func (s *sharedTexts) begin(part string, t xml.StartElement, depth int) error {
+	if strings.HasPrefix(part, "xl/worksheets/") {
+		if err := s.formulas.begin(t, s.at); err != nil {
+			return err
+		}
+	}
 	switch {
 	case part == "xl/sharedstrings.xml" && t.Name.Local == "si" && depth == 2:
 		s.listed++
@@ -79,6 +86,7 @@ func (s *sharedTexts) beginRow(t xml.StartElement) error {
 
 // text takes what stands between elements.
 func (s *sharedTexts) text(x xml.CharData) {
+	s.formulas.text(x)
 	if s.inside {
 		s.value.Write(x)
 	}
@@ -86,6 +94,9 @@ func (s *sharedTexts) text(x xml.CharData) {
 
 // end takes the end of an element.
 func (s *sharedTexts) end() error {
+	if err := s.formulas.end(); err != nil {
+		return err
+	}
 	text := strings.TrimSpace(s.value.String())
 	if !s.inside || text == "" {
 		s.inside = false

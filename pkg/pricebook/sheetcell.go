@@ -38,7 +38,11 @@ func (r *sheetRows) value(col int) (string, *diag.Diag) {
 		return "", nil
 	}
 	if kind == excelize.CellTypeNumber || kind == excelize.CellTypeUnset {
-		return plainNumber(row[col-1]), nil
+		text := strings.TrimSpace(row[col-1])
+		if text != "" && strings.Trim(text, "0123456789+-.eE") != "" {
+			return wrong("clear it and type the value again", "the cell holds %.20q as a number, which is none", text)
+		}
+		return plainNumber(text), nil
 	}
 	return strings.Trim(row[col-1], " \t\r\n"), nil
 }

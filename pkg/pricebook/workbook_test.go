@@ -1,6 +1,7 @@
 package pricebook_test
 
 import (
+	"archive/zip"
 	"bytes"
 	"strings"
 	"testing"
@@ -137,6 +138,21 @@ func TestRoundedLabourIsOfOnePrice(t *testing.T) {
 	}
 	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, one, bid("lay oak", 33, 1, nil, 24, nil)), b)
 	require.Equal(t, "quotes-twice", found[0].Code)
+}
+
+// What a sheet holds as a number is one, not a text that could be read as one.
+func TestNumbersOfASheetAreNumbers(t *testing.T) {
+	good := form(t, bid("lay oak", 40, 1, 4.35, nil, nil))
+	z, err := zip.NewReader(bytes.NewReader(good), int64(len(good)))
+	require.NoError(t, err)
+	sheet := partOf(t, z, sheetPart)
+	require.Contains(t, sheet, "<v>4.35</v>")
+	for _, x := range []string{"1_0", "0x10", "$10", "inf", "1,000"} {
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", repacked(t, good, sheetPart, strings.NewReader(strings.Replace(sheet, "<v>4.35</v>", "<v>"+x+"</v>", 1))), read(t, below, nil))
+		require.Empty(t, quotes, x)
+		require.Equal(t, "quotes-cell", found[0].Code)
+		require.Contains(t, found[0].Message, `holds "`+x+`" as a number`)
+	}
 }
 
 // A price of 0 is doubted: whoever does not bid may have typed it.

@@ -265,7 +265,7 @@ func (s *drawSheet) covered() {
 		{"left to finish, at trade price", cell{value: near(left(colTotal)), formula: at(s.last, drawToFinish)}},
 		{"left to draw", cell{value: near(left(colLender)), formula: at(s.last, drawLeft)}},
 		{"of it kept until the work is finished, so that it does not pay for the work", cell{value: near(kept.Neg()), formula: "-" + s.keptOf("MAX(0,"+at(first+1, drawToFinish)+")")}},
-		{"owner's cash as proven: at first what the purchase leaves of it; write over it by each statement", fill(proven)},
+		{"owner's cash as proven: at first what the purchase leaves of it; then by a statement from after this draw is paid", fill(proven)},
 		{"to spare for the work; holding costs, interest and draw fees until the sale are not in it, so it is not room to spend", toSpare},
 	}
 	for i, r := range rows {
