@@ -18,15 +18,15 @@ func (h *Histogram) Deviation() float64 { return math.Sqrt(h.m2 / float64(h.tria
 // looks is how many standard errors of a share the error of a quantile looks to either side.
 const looks = 3
 
-// Percentile is the quantile at p with its error: half of how far the quantiles lie apart
-// at p less and more the standard error of a share. It is at least how far they lie off for
-// each such error further out, to either side, so that it is not nothing where many trials
-// come out the same and others begin close beside.
+// Percentile is the quantile at p with its error: the most that the quantile moves, to either
+// side, for each standard error that the share is off, up to three of them. So it is not
+// nothing where many trials come out the same and others begin close beside.
 func (h *Histogram) Percentile(p float64) Estimate {
-	x, off := h.Quantile(p), math.Sqrt(p*(1-p)/float64(h.trials))
-	near := (h.Quantile(p+off) - h.Quantile(p-off)) / 2
-	below, above := (x-h.Quantile(p-looks*off))/looks, (h.Quantile(p+looks*off)-x)/looks
-	return Estimate{x, max(near, below, above)}
+	e, off := Estimate{Value: h.Quantile(p)}, math.Sqrt(p*(1-p)/float64(h.trials))
+	for n := 1.0; n <= looks; n++ {
+		e.Error = max(e.Error, (e.Value-h.Quantile(p-n*off))/n, (h.Quantile(p+n*off)-e.Value)/n)
+	}
+	return e
 }
 
 // Shortfall is the expected shortfall: the average of the lowest share p of the trials.

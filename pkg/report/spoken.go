@@ -32,7 +32,7 @@ var spoken = map[string]string{
 	"one_more_month_unsold_gains": "one_more_month_unsold", "one_more_month_stalled_gains": "one_more_month_stalled",
 	"break_even": "break_even_sale_price", "sale_price_below": "break_even_sale_price",
 	"overrun_over_bids_above": "break_even_overrun", "months_later_than": "break_even_months", "sale_price_even_of": "break_even_sale_price",
-	"no_overrun_over_bids_up_to": "break_even_overrun", "no_delay_in_months_up_to": "break_even_months",
+	"overrun_over_bids_not_within": "break_even_overrun", "months_of_delay_not_within": "break_even_months",
 	"planned_sale_price": "sale_price", "planned_overrun": "overrun",
 
 	"asking_price": "price", "most_of_your_money_tied_up": "cash_needed", "you_lose": "lost_backing_out",
