@@ -196,6 +196,8 @@ func TestWhatCannotVaryIsTriedWithSet(t *testing.T) {
 		"selling.transfer tax": "--set 'selling.transfer tax=…'   , once per value",
 		"earnest deposit":      "write   purchase.earnest deposit.amount",
 		"purchase":             "in it can: write which",
+		"draws.lag":            "draws 1 month slower; plan with another by",
+		"amortising":           "it is counted in whole months and stays as it is; plan with another",
 		"seler credit":         `did you mean "seller credit"?`,
 	} {
 		_, _, found := d.Vary("--across", name+"=1, 2")
@@ -205,6 +207,9 @@ func TestWhatCannotVaryIsTriedWithSet(t *testing.T) {
 	}
 	_, _, found := d.Vary("--across", "earnest deposit.amount=$1k, $5k")
 	require.Empty(t, found)
+	d, _ = deal.Read("a", []byte(ranged("", "seen: {heating: {likely: $4k}}").text()))
+	_, _, found = d.Vary("--across", "seen.heating.likely=$1k, $5k")
+	require.Contains(t, found[0].Hint, "details of rooms' work, of checks, of sold houses and of charges cannot: try it with   --set")
 }
 
 // A grid may go under the low value, which is itself how low the value may come out.

@@ -183,6 +183,10 @@ func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 		tell("if the entry of that name is meant, write one of its keys, e.g.   %s.%s", name.text, key)
 		return Input{}, false
 	}
+	if t.field != nil && t.field.Kind == WholeMonths && t.field.Line == "lag" && r.drawsLater(t.path) {
+		tell("it is counted in whole months and stays as it is; for draws that come 1 month later stress has a bad day, draws 1 month slower; plan with another by   --set '%s=%s'", t.name(), t.field.Example)
+		return Input{}, false
+	}
 	if t.field != nil && staysWords[t.field.Kind] != "" {
 		tell(staysWords[t.field.Kind], t.name(), t.field.Example)
 		return Input{}, false
@@ -194,10 +198,12 @@ func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 	switch short := t.short(); {
 	case short != "":
 		tell("write   %s", short)
+	case t.field != nil && slices.Contains(varied, t.field.Kind):
+		tell("inputs of the plan can; details of rooms' work, of checks, of sold houses and of charges cannot: %s", t.setOnce())
 	case u.ours && t.hasParts():
 		tell("amounts, shares, rates, hours and lengths of time in it can: write which, e.g. 'loans.1.rate=10%%, 12%%'")
 	case u.ours:
-		tell("amounts, shares, rates, hours and lengths of time can; %s", t.setOnce())
+		tell("amounts, shares, rates, hours and lengths of time of the plan can; %s", t.setOnce())
 	default:
 		tell("amounts, shares, rates and lengths of time of the deal can; for what the work costs give overrun a range")
 	}
@@ -206,9 +212,20 @@ func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 
 // staysWords are the ways out where a figure of a kind stays as it is in every case.
 var staysWords = map[Kind]string{
-	WholeMonths:  "it is counted in whole months and stays as it is; for one more month where draws come later stress has a bad day, draws 1 month slower; plan with another by   --set '%[1]s=%[2]s'",
+	WholeMonths:  "it is counted in whole months and stays as it is; plan with another by   --set '%[1]s=%[2]s'",
 	ShareOrMoney: "it may be a share or dollars, and stays as it is; plan with another by   --set '%[1]s=%[2]s'",
 	Pace:         "it stays as it is; what the work then takes more is   overrun   in cost and   time.renovation   in time; or plan with another pace by   --set '%[1]s=%[2]s'",
+}
+
+// drawsLater reports whether stress has a bad day of later draws of the loan at a place, which
+// pays for works in draws.
+func (r *reader) drawsLater(path []string) bool {
+	loan := r.itemAt(path)
+	if loan == nil {
+		return false
+	}
+	share, stated := loan.Given.Look("renovation_share")
+	return stated && share.Number.IsPositive()
 }
 
 // namesake is the only figure that may vary and is called like a group, such as the length of
