@@ -245,6 +245,7 @@ func TestRefusedChangesNameAWayOut(t *testing.T) {
 		"{overrun: $8,000}":      "extra work: $8,000",
 		"{loans.1.rate: +2}":     "write   +2%   , which adds 2% to the plan's",
 		"{loans.1.points: -1/2}": "write   -1/2%   , which takes 0.5% off",
+		"{standstill: none}":     "write 0 for no time",
 		"{exit fee: 2%}":         "plan with another",
 		"{loans.1.exit fee: 2%}": "--set 'loans.1.exit fee=1% of commitment'",
 	} {
