@@ -212,6 +212,21 @@ func TestWhatCannotVaryIsTriedWithSet(t *testing.T) {
 	require.Contains(t, found[0].Hint, "details of rooms' work, of checks, of sold houses and of charges cannot: try it with   --set")
 }
 
+// No hint of what cannot vary leads to what is refused.
+func TestAHintThatIsFollowedIsTaken(t *testing.T) {
+	d, found := deal.Read("a", []byte("purchase: {price: $100k, earnest deposit: $3k}\nvalue: {after-repair value: $190k}\ntime: {renovation: 2 months}\nloans: [{price share: 60%, rate: 10%}]\n"))
+	require.Empty(t, found.Errors())
+	in, values, found := d.Vary("--across", "earnest deposit=$1k, $3k")
+	require.Empty(t, found, "it is written as an amount alone")
+	require.Len(t, values, 2)
+	require.Equal(t, "purchase.earnest deposit", in.Path)
+	for name, want := range map[string]string{"extension.fee": "the deal has no extension", "filing": "the deal has no tax by rates", "draws.lag": "stays as it is; plan"} {
+		_, _, found = d.Vary("--across", name+"=1, 2")
+		require.Len(t, found, 1, name)
+		require.Contains(t, found[0].Hint, want)
+	}
+}
+
 // A grid may go under the low value, which is itself how low the value may come out.
 func TestVaryUnderTheLowValue(t *testing.T) {
 	d, found := deal.Read("a", []byte(ranged("", "").text()), deal.Set{Path: "value.low", Value: "$338k"})
