@@ -190,8 +190,10 @@ func (r *reader) extraIsDollars(in Input, text span) bool {
 func (r *reader) badDaysFit() {
 	for _, d := range r.deal.BadDays {
 		fine, all, later := true, []Tried(nil), decimal.Zero
+		var late lateTwice
 		for i := range d.Changes {
 			c := &d.Changes[i]
+			late.add(r, c.Input, c.at)
 			plan, ok := r.worked(c.Member, c.Line)
 			switch {
 			case !ok && c.how != comesTo:
