@@ -171,7 +171,7 @@ func plainly(cmd *cobra.Command, err error) error {
 	}
 	want := "nothing behind it, true or false"
 	if f := cmd.Flags().Lookup(m[2]); f != nil {
-		want = cmp.Or(map[string]string{"int": "a whole number", "uint64": "a whole number from 0"}[f.Value.Type()], want)
+		want = cmp.Or(map[string]string{"int": "a whole number", "uint64": "a whole number from 0", "trials": trialsWanted}[f.Value.Type()], want)
 	}
 	return fmt.Errorf("--%s %s: want %s", m[2], m[1], want)
 }

@@ -31,6 +31,28 @@ const (
 	mostTrials   = 100_000_000
 )
 
+// The counts of trials in words.
+var (
+	trialsTaken  = counted(fewestTrials) + " to " + counted(mostTrials)
+	trialsWanted = "a whole number, " + trialsTaken
+)
+
+// A trialCount is a count of trials as people write it: 50000, 50,000 or 50k.
+type trialCount int
+
+func (n *trialCount) String() string { return strconv.Itoa(int(*n)) }
+func (n *trialCount) Type() string   { return "trials" }
+
+func (n *trialCount) Set(text string) error {
+	text = strings.TrimSpace(text)
+	x, err := quantity.ParseMoney(text)
+	if err != nil || !x.IsInteger() || strings.ContainsAny(text, "$ ") || !x.Equal(decimal.NewFromInt(x.IntPart())) {
+		return errors.New("want " + trialsWanted)
+	}
+	*n = trialCount(x.IntPart())
+	return nil
+}
+
 func newOdds(s Streams) *cobra.Command {
 	o := &oddsOptions{common: common{Streams: s}}
 	cmd := &cobra.Command{
@@ -57,8 +79,9 @@ same seed gives the same figures.`,
 		},
 	}
 	o.flags(cmd)
-	cmd.Flags().IntVar(&o.trials, "trials", chance.UsualTrials, "how many `trials`")
-	cmd.Flags().Uint64Var(&o.seed, "seed", chance.UsualSeed, "which trials: another `number` draws others")
+	o.trials = chance.UsualTrials
+	cmd.Flags().Var((*trialCount)(&o.trials), "trials", "how many `trials`, "+trialsTaken)
+	cmd.Flags().Uint64Var(&o.seed, "seed", chance.UsualSeed, "which trials: another whole `number` from 0 draws others")
 	cmd.Flags().StringVar(&o.confidence, "confidence", "80%", "the `part` held by the safe offer")
 	cmd.Flags().StringVar(&o.csv, "csv", "", "write all trials to that `file`, a row for each")
 	cmd.Flags().BoolVar(&o.force, "force", false, "write over an existing file")
@@ -92,7 +115,7 @@ func (o *oddsOptions) page(path string) (*report.OddsPage, error) {
 func (o *oddsOptions) how() (chance.Options, error) {
 	how := chance.Options{Trials: o.trials, Seed: o.seed}
 	if o.trials < fewestTrials || o.trials > mostTrials {
-		return how, &usageError{fmt.Errorf("--trials is %d", o.trials), "it takes " + counted(fewestTrials) + " to " + counted(mostTrials)}
+		return how, &usageError{fmt.Errorf("--trials is %d", o.trials), "it takes " + trialsTaken}
 	}
 	said := strings.TrimSpace(o.confidence)
 	if _, err := strconv.Atoi(said); err == nil {

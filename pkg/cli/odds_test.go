@@ -116,3 +116,19 @@ func TestInterrupt(t *testing.T) {
 	require.Equal(t, cli.Interrupted, cli.Interrupt(cli.Streams{Err: &wrong}))
 	require.Equal(t, "ledgerboard: interrupted\n", wrong.String())
 }
+
+// A count of trials is read as people write it, and what is none says what is.
+func TestACountOfTrials(t *testing.T) {
+	same, _, code := run(t, "", "odds", scenarios+"/juniper-lane.yaml", "--trials", "2000")
+	require.Zero(t, code)
+	for _, said := range []string{"2,000", "2k"} {
+		out, _, code := run(t, "", "odds", scenarios+"/juniper-lane.yaml", "--trials", said)
+		require.Zero(t, code, said)
+		require.Equal(t, same, out)
+	}
+	for _, said := range []string{"1e6", "2,00", "$2k", "2000.5", ""} {
+		_, wrong, code := run(t, "", "odds", scenarios+"/juniper-lane.yaml", "--trials", said)
+		require.EqualValues(t, cli.BadUsage, code, said)
+		require.Contains(t, wrong, "want a whole number, 1,000 to 100,000,000", said)
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
 )
 
 // A BadDay is what may go wrong together, as the file says it.
@@ -142,6 +143,9 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 		return Changed{}, false
 	}
 	out := Range{Input: in, title: in.Path + " on the bad day " + diag.Quote(d.Name)}
+	if c.how == isAdded && r.pointsBare(out, c, text.text) {
+		return Changed{}, false
+	}
 	if !r.figure(&out, d.Name, text, &c.Value) {
 		return Changed{}, false
 	}
@@ -154,6 +158,22 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 	}
 	c.Value = c.Value.Mul(sign)
 	return c, true
+}
+
+// pointsBare refuses points that are added without a percent sign, by their sign, for without it
+// they are what the share itself comes to.
+func (r *reader) pointsBare(out Range, c Changed, text string) bool {
+	x, err := quantity.ParsePercent(text + "%")
+	if _, whole := quantity.ParsePercent(text); out.Kind != Percent || out.reads == nil || err != nil || whole == nil {
+		return false
+	}
+	points := quantity.FormatPercent(x, 6)
+	does := "adds " + points + " to"
+	if strings.HasPrefix(c.Text, "-") {
+		does = "takes " + points + " off"
+	}
+	r.say("bad-percent", c.at, "%s is %s, which has no percent sign", out.title, diag.Quote(c.Text))("write   %s%%   , which %s the plan's", c.Text, does)
+	return true
 }
 
 // extraWork is the line of a lump of cost beyond the bids and the overrun.
@@ -170,8 +190,10 @@ func (r *reader) extraIsDollars(in Input, text span) bool {
 func (r *reader) badDaysFit() {
 	for _, d := range r.deal.BadDays {
 		fine, all, later := true, []Tried(nil), decimal.Zero
+		var late lateTwice
 		for i := range d.Changes {
 			c := &d.Changes[i]
+			late.add(r, c.Input, c.at)
 			plan, ok := r.worked(c.Member, c.Line)
 			switch {
 			case !ok && c.how != comesTo:

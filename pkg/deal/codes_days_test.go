@@ -196,6 +196,8 @@ func TestWhatCannotVaryIsTriedWithSet(t *testing.T) {
 		"selling.transfer tax": "--set 'selling.transfer tax=…'   , once per value",
 		"earnest deposit":      "write   purchase.earnest deposit.amount",
 		"purchase":             "in it can: write which",
+		"draws.lag":            "draws 1 month slower; plan with another by",
+		"amortising":           "it is counted in whole months and stays as it is; plan with another",
 		"seler credit":         `did you mean "seller credit"?`,
 	} {
 		_, _, found := d.Vary("--across", name+"=1, 2")
@@ -205,6 +207,24 @@ func TestWhatCannotVaryIsTriedWithSet(t *testing.T) {
 	}
 	_, _, found := d.Vary("--across", "earnest deposit.amount=$1k, $5k")
 	require.Empty(t, found)
+	d, _ = deal.Read("a", []byte(ranged("", "seen: {heating: {likely: $4k}}").text()))
+	_, _, found = d.Vary("--across", "seen.heating.likely=$1k, $5k")
+	require.Contains(t, found[0].Hint, "details of rooms' work, of checks, of sold houses and of charges cannot: try it with   --set")
+}
+
+// No hint of what cannot vary leads to what is refused.
+func TestAHintThatIsFollowedIsTaken(t *testing.T) {
+	d, found := deal.Read("a", []byte("purchase: {price: $100k, earnest deposit: $3k}\nvalue: {after-repair value: $190k}\ntime: {renovation: 2 months}\nloans: [{price share: 60%, rate: 10%}]\n"))
+	require.Empty(t, found.Errors())
+	in, values, found := d.Vary("--across", "earnest deposit=$1k, $3k")
+	require.Empty(t, found, "it is written as an amount alone")
+	require.Len(t, values, 2)
+	require.Equal(t, "purchase.earnest deposit", in.Path)
+	for name, want := range map[string]string{"extension.fee": "the deal has no extension", "filing": "the deal has no tax by rates", "draws.lag": "stays as it is; plan"} {
+		_, _, found = d.Vary("--across", name+"=1, 2")
+		require.Len(t, found, 1, name)
+		require.Contains(t, found[0].Hint, want)
+	}
 }
 
 // A grid may go under the low value, which is itself how low the value may come out.
@@ -238,6 +258,9 @@ func TestRefusedChangesNameAWayOut(t *testing.T) {
 		"{draws.lag: +1 month}":  "counted in whole months",
 		"{own pace: 3}":          "overrun   in cost",
 		"{overrun: $8,000}":      "extra work: $8,000",
+		"{loans.1.rate: +2}":     "write   +2%   , which adds 2% to the plan's",
+		"{loans.1.points: -1/2}": "write   -1/2%   , which takes 0.5% off",
+		"{standstill: none}":     "write 0 for no time",
 		"{exit fee: 2%}":         "plan with another",
 		"{loans.1.exit fee: 2%}": "--set 'loans.1.exit fee=1% of commitment'",
 	} {

@@ -22,6 +22,7 @@ func rangeCodes() []Code {
 		{"ties-contradict", "correlations that no figures can have"},
 	}), codes(diag.Warning, [][2]string{
 		{"range-idle", "a range of the contingency, which the overrun takes the place of"},
+		{"late-twice", "the time on the market and a late sale, both with a range or on one bad day"},
 		{"tie-idle", "a tie of an input that comes out as planned"},
 		{"plan-outside", "a plan outside of its own range"},
 	})...)

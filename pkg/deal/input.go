@@ -112,7 +112,13 @@ func meantInput(all []target, path string, u use) string {
 // inputAt is the input at a place of the file.
 func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 	at := keyPath(t.path)
-	in := Input{Path: strings.NewReplacer("[", ".", "]", "").Replace(at), Member: r.deal.Root, key: at}
+	whole := at
+	if g := r.got[at]; t.short() != "" && g != nil && g.node.shape == scalar { // the file writes that part alone
+		t.path = append(slices.Clone(t.path), t.field.Short)
+		t.field = fieldNamed(t.field.Path, t.field.Short)
+		at = keyPath(t.path)
+	}
+	in := Input{Path: strings.NewReplacer("[", ".", "]", "").Replace(whole), Member: r.deal.Root, key: at}
 	g := r.got[at]
 	if t.field == nil { // a charge by its name
 		g = r.got[at+".amount"]
@@ -183,6 +189,14 @@ func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 		tell("if the entry of that name is meant, write one of its keys, e.g.   %s.%s", name.text, key)
 		return Input{}, false
 	}
+	if group, example := r.lacks(t); group != "" {
+		tell("the deal has no %s, so it would do nothing; with   %s   in the file, try it with --set, once per value", group, example)
+		return Input{}, false
+	}
+	if t.field != nil && t.field.Kind == WholeMonths && t.field.Line == "lag" && r.drawsLater(t.path) {
+		tell("it is counted in whole months and stays as it is; for draws that come 1 month later stress has a bad day, draws 1 month slower; plan with another by   --set '%s=%s'", t.name(), t.field.Example)
+		return Input{}, false
+	}
 	if t.field != nil && staysWords[t.field.Kind] != "" {
 		tell(staysWords[t.field.Kind], t.name(), t.field.Example)
 		return Input{}, false
@@ -194,10 +208,12 @@ func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 	switch short := t.short(); {
 	case short != "":
 		tell("write   %s", short)
+	case t.field != nil && slices.Contains(varied, t.field.Kind):
+		tell("inputs of the plan can; details of rooms' work, of checks, of sold houses and of charges cannot: %s", t.setOnce())
 	case u.ours && t.hasParts():
 		tell("amounts, shares, rates, hours and lengths of time in it can: write which, e.g. 'loans.1.rate=10%%, 12%%'")
 	case u.ours:
-		tell("amounts, shares, rates, hours and lengths of time can; %s", t.setOnce())
+		tell("amounts, shares, rates, hours and lengths of time of the plan can; %s", t.setOnce())
 	default:
 		tell("amounts, shares, rates and lengths of time of the deal can; for what the work costs give overrun a range")
 	}
@@ -206,9 +222,32 @@ func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 
 // staysWords are the ways out where a figure of a kind stays as it is in every case.
 var staysWords = map[Kind]string{
-	WholeMonths:  "it is counted in whole months and stays as it is; for one more month where draws come later stress has a bad day, draws 1 month slower; plan with another by   --set '%[1]s=%[2]s'",
+	WholeMonths:  "it is counted in whole months and stays as it is; plan with another by   --set '%[1]s=%[2]s'",
 	ShareOrMoney: "it may be a share or dollars, and stays as it is; plan with another by   --set '%[1]s=%[2]s'",
 	Pace:         "it stays as it is; what the work then takes more is   overrun   in cost and   time.renovation   in time; or plan with another pace by   --set '%[1]s=%[2]s'",
+}
+
+// lacks is what the file has not and without which it refuses a key, and how that is written.
+func (r *reader) lacks(t target) (group, example string) {
+	switch {
+	case t.field == nil:
+	case t.field.Path == "loans[].extension.fee" && r.got[strings.TrimSuffix(keyPath(t.path), "fee")+"each"] == nil:
+		return "extension", "extension: {each: 3 months, fee: 0.5%}"
+	case t.field.Path == "tax.filing" && r.got["tax.income rate"] == nil:
+		return "tax by rates", "tax: {income rate: 22%}"
+	}
+	return "", ""
+}
+
+// drawsLater reports whether stress has a bad day of later draws of the loan at a place, which
+// pays for works in draws.
+func (r *reader) drawsLater(path []string) bool {
+	loan := r.itemAt(path)
+	if loan == nil {
+		return false
+	}
+	share, stated := loan.Given.Look("renovation_share")
+	return stated && share.Number.IsPositive()
 }
 
 // namesake is the only figure that may vary and is called like a group, such as the length of

@@ -236,6 +236,10 @@ func (r *reader) cases(out *Range, g *reading) bool {
 // rangesFit fills in what the plan has as likely where the file does not say, and refuses a
 // range that it lies outside of.
 func (r *reader) rangesFit() {
+	var late lateTwice
+	for _, x := range r.deal.Ranges {
+		late.add(r, x.Input, x.Pos)
+	}
 	for i := range r.deal.Ranges {
 		x := &r.deal.Ranges[i]
 		if x.Line == "contingency_share" && !r.overrunHeld() {
@@ -261,6 +265,19 @@ func (r *reader) rangesFit() {
 			x.Likely = plan
 		}
 	}
+}
+
+// A lateTwice doubts the time on the market and a late sale side by side, which are added up.
+type lateTwice string
+
+func (l *lateTwice) add(r *reader, in Input, at diag.Pos) {
+	if in.Member.Parent != nil || cause(in.Line) != "marketing" {
+		return
+	}
+	if *l != "" {
+		r.say("late-twice", at, "%s beside %s: both are months on the market, and they are added up", in.Path, string(*l))("keep one of them, if both stand for the same months")
+	}
+	*l = lateTwice(in.Path)
 }
 
 // nearest is the end that lies nearer to what is outside.

@@ -76,7 +76,9 @@ func (p *Plan) swings() ([]Swing, error) {
 		return nil, err
 	}
 	var out []Swing
-	has := func(in deal.Input) bool { return slices.ContainsFunc(out, func(s Swing) bool { return s.Is(in) }) }
+	has := func(in deal.Input) bool { // or what a range of the file has in it
+		return slices.ContainsFunc(out, func(s Swing) bool { return s.Is(in) || !s.Assumed && s.Cancels(in) })
+	}
 	for _, r := range ranges {
 		if r.Idle != "" {
 			continue

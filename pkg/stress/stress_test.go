@@ -385,3 +385,12 @@ func TestALumpOfExtraWork(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, "8000", o.Lost.String())
 }
+
+// A range of the sale price has the expected discount in it.
+func TestADiscountWithinTheSalePriceIsNotRanked(t *testing.T) {
+	for ranges, ranked := range map[string]bool{"{}": true, "{sale price: {low: $320k, high: $370k}}": false} {
+		all, err := scenario(t, "juniper-lane", deal.Set{Path: "ranges", Value: ranges}).Ranking()
+		require.NoError(t, err)
+		require.Equal(t, ranked, slices.ContainsFunc(all, func(s stress.Swing) bool { return s.Path == "value.expected discount" }), ranges)
+	}
+}
