@@ -31,6 +31,8 @@ type charge struct {
 	per  quantity.Period
 }
 
+const amountSigns = "$0123456789.,"
+
 // readCharge reads an amount as $1,850, 0.55%, $2 per $500 or $88/month.
 func readCharge(s span) (charge, error) {
 	c := charge{span: s}
@@ -48,8 +50,11 @@ func readCharge(s span) (charge, error) {
 		c.form, c.x, c.per = byTime, rate.Amount, rate.Per
 		return c, nil
 	}
+	if _, err := quantity.ParseRate("$1" + strings.TrimLeft(s.text, amountSigns)); err == nil { // by time, but for its amount
+		return c, errs[2]
+	}
 	step, err := quantity.ParseStep(s.text)
-	if strings.Trim(s.text, "$0123456789.,") != "" { // a number alone is no step that lacks its end
+	if strings.Trim(s.text, amountSigns) != "" { // a number alone is no step that lacks its end
 		errs[3] = err
 	}
 	if err == nil {

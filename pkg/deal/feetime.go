@@ -26,6 +26,9 @@ func (r *reader) feeTime(s scope, e *entry) {
 		}
 		return
 	}
+	if amount := r.got[s.path+"amount"]; amount != nil && !amount.ok { // told already
+		return
+	}
 	if !timed {
 		r.say("paid-ahead-once", ahead.Pos, "%s is paid ahead but has no amount a month, quarter or year", diag.Quote(e.key.text))("write the amount like   amount: $1,900/year")
 		return

@@ -38,3 +38,10 @@ func TestHintsNameTheFormThatIsRead(t *testing.T) {
 		require.Contains(t, found[slices.Index(codesIn(found), c.code)].Hint, c.hint, c.add)
 	}
 }
+
+// An amount by time of too many decimals is told as one, and not as an amount that is missing.
+func TestAnAmountByTimeOfTooManyDecimals(t *testing.T) {
+	_, found := deal.Read("den.yaml", []byte(strings.Replace(den, "rooms:", "holding: {tax: {amount: $1200.125/year, paid ahead: 6 months}}\nrooms:", 1)))
+	require.Len(t, found.Errors(), 1)
+	require.Equal(t, `amount is "$1200.125/year": "1200.125" has more than 2 decimals`, found.Errors()[0].Message)
+}
