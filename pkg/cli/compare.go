@@ -99,9 +99,14 @@ func (c *common) columns(paths []string) (string, []answer.Column, error) {
 
 // option is the deal with one option taken for all rooms.
 func (c *common) option(path, name string) (*answer.Answer, error) {
+	return c.scoped(name).offered(path)
+}
+
+// scoped reads deals with an option of the house as their scope.
+func (c *common) scoped(name string) *common {
 	other := *c
 	other.sets = append(other.sets[:len(other.sets):len(other.sets)], "scope="+name)
-	return other.offered(path)
+	return &other
 }
 
 // offered reads a deal and works out its figures and offers: what is set side by side.

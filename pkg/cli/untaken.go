@@ -26,18 +26,22 @@ func (c *common) untaken(l *loaded, path string, sets []deal.Set) (diag.List, er
 
 // untakenDoubts are the doubts that the file brings only with another scope, each once with
 // the option that brings it; told are those of its own scope.
-func (c *common) untakenDoubts(d *deal.Deal, told diag.List, path string) (out diag.List, err error) {
-	sets, err := c.replacements()
+func (c *common) untakenDoubts(d *deal.Deal, told diag.List, path string) (out diag.List, _ error) {
 	for _, name := range d.Options {
+		other := c.scoped(name)
+		sets, err := other.replacements()
 		if err != nil {
 			return nil, err
 		}
-		var other *loaded
-		if other, err = c.load(path, append(slices.Clone(sets), deal.Set{Path: "scope", Value: name})); err == nil && other.deal != nil {
-			out = append(out, fresh(slices.Concat(told, out), other.found, name)...)
+		l, err := other.load(path, sets)
+		if err != nil {
+			return nil, err
+		}
+		if l.deal != nil {
+			out = append(out, fresh(slices.Concat(told, out), l.found, name)...)
 		}
 	}
-	return out, err
+	return out, nil
 }
 
 // ofTheScope are doubts about what a scope as a whole does or leaves; no spot of the file is

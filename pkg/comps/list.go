@@ -227,25 +227,22 @@ func compareSales(a, b *Sold) int {
 	if c := cmp.Or(a.Date.Compare(b.Date), a.Price.Cmp(b.Price)); c != 0 {
 		return c // as nearly always
 	}
-	facts := func() int {
-		x, y := a.facts(), b.facts()
-		return slices.CompareFunc(x[:], y[:], func(f, g *Fact) int {
-			return cmp.Or(cmp.Compare(yes(f.Known), yes(g.Known)), cmp.Compare(f.Value, g.Value))
-		})
-	}
-	c := cmp.Or(
+	x, y := a.facts(), b.facts()
+	return cmp.Or(
 		strings.Compare(a.Label, b.Label),
 		cmp.Compare(yes(a.Place.Known), yes(b.Place.Known)),
 		cmp.Compare(yes(a.Place.Degrees), yes(b.Place.Degrees)),
 		cmp.Compare(a.Place.X, b.Place.X),
 		cmp.Compare(a.Place.Y, b.Place.Y),
-		facts(),
+		slices.CompareFunc(x[:], y[:], func(f, g *Fact) int {
+			return cmp.Or(cmp.Compare(yes(f.Known), yes(g.Known)), cmp.Compare(f.Value, g.Value))
+		}),
 		slices.Compare(a.texts(), b.texts()),
 		a.Concessions.Cmp(b.Concessions),
 		slices.Compare(a.Has, b.Has),
 		cmp.Compare(a.Origin, b.Origin),
+		cmp.Compare(a.Line, b.Line),
 	)
-	return cmp.Or(c, cmp.Compare(a.Line, b.Line))
 }
 
 // facts are all facts of a sale, and texts what it says in words, but for its label.

@@ -108,11 +108,16 @@ func dot(a, b []float64) float64 {
 // it that the house says varies in the list, and follows from no other.
 func (m *Market) tells(l Line, h *House) bool {
 	for j, t := range m.design.traits {
-		if _, known := t.of(h); known && t.line == l && t.aged == nil && m.fit.kept[j] {
+		if _, known := t.of(h); known && m.has(j, t, l) {
 			return true
 		}
 	}
 	return false
+}
+
+// has reports whether a trait is a figure of a line that the sales tell the worth of.
+func (m *Market) has(j int, t trait, l Line) bool {
+	return t.line == l && t.aged == nil && m.fit.kept[j]
 }
 
 // regressFrom is how many sales a regression takes, and how many for each column.

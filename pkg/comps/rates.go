@@ -60,15 +60,12 @@ func (a *adjuster) trend() Rate {
 	if r, ok := a.amountOf(Time); ok {
 		return r
 	}
-	if a.doubts(Time) {
+	if a.doubts(Time) || !slices.Contains(a.m.fit.kept[len(a.m.design.traits):], true) {
 		return Rate{Line: Time, Unit: "month"}
 	}
 	d := make([]float64, a.m.columns)
 	for j := len(a.m.design.traits); j < a.m.columns; j++ {
 		d[j] = 1
-	}
-	if !slices.Contains(a.m.fit.kept[len(a.m.design.traits):], true) {
-		return Rate{Line: Time, Unit: "month"}
 	}
 	slope, se := a.effect(d, nil)
 	return Rate{Time, "month", math.Expm1(slope), se * math.Exp(slope), a.from()}
@@ -150,7 +147,7 @@ func (a *adjuster) moves(l Line, other *House) bool {
 	row := make([]float64, len(a.m.design.traits))
 	a.m.design.at(other, row)
 	for j, t := range a.m.design.traits {
-		if t.line == l && t.aged == nil && a.m.fit.kept[j] && row[j] != a.at[j] {
+		if a.m.has(j, t, l) && row[j] != a.at[j] {
 			return true
 		}
 	}
