@@ -216,13 +216,15 @@ func (v *Value) leaveOut(mean float64) {
 // where there are so many that all may (common practice, no source).
 const slight = 0.01
 
+// Slight is the weight under which a sale of this value weighs next to nothing.
+func (v *Value) Slight() float64 { return min(slight, 0.5/float64(len(v.Rows))) }
+
 // notBest marks the sales that do not say how much the neighbourhood pays at most: those that
 // weigh next to nothing, and those sold for over twice what the middle one of the rest was.
 func (v *Value) notBest() {
 	var prices []float64
-	least := min(slight, 0.5/float64(len(v.Rows)))
 	for i := range v.Rows {
-		if r := &v.Rows[i]; r.Weight < least {
+		if r := &v.Rows[i]; r.Weight < v.Slight() {
 			r.NotBest = "which weighs next to nothing"
 		} else {
 			prices = append(prices, r.Price.InexactFloat64())

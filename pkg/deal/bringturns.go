@@ -6,7 +6,8 @@ import (
 )
 
 // round decides on those that do not come where something else is done, by name: first on
-// those of which all is known, then, where they wait for each other, on the first of all. Those of one name stay in the order of the file.
+// those of which all is known, then, where they wait for each other, on the first of all.
+// Those of one name stay in the order of the file.
 func (b *bringing) round() {
 	all := b.later
 	b.later = nil

@@ -9,7 +9,8 @@ import (
 )
 
 // sharedTexts finds cells that hold a text of the workbook's list by a number that is not
-// in the list, and cells of one address or in another row than they say, for they would be read as something else or not.
+// in the list, and cells of one address or in another row than they say, for they would be
+// read as something else or not.
 type sharedTexts struct {
 	listed int // how many texts the list has
 	most   int // how many it would take for the highest number that a cell holds
@@ -97,12 +98,14 @@ func (s *sharedTexts) end() error {
 	if err := s.formulas.end(); err != nil {
 		return err
 	}
-	text := strings.TrimSpace(s.value.String())
-	if !s.inside || text == "" {
-		s.inside = false
+	if !s.inside {
 		return nil
 	}
 	s.inside = false
+	text := strings.TrimSpace(s.value.String())
+	if text == "" {
+		return nil
+	}
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 0 {
 		return s.missing(s.at)

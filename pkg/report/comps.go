@@ -67,14 +67,14 @@ func (c compsPage) lead() {
 func (c compsPage) slight() string {
 	n := 0
 	for _, r := range c.v.Rows {
-		if r.Weight < 0.01 {
+		if r.Weight < c.v.Slight() {
 			n++
 		}
 	}
 	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf("; %d of them weighing under 1%%, so it rests on %d", n, len(c.v.Rows)-n)
+	return fmt.Sprintf("; %d of them weighing under %s, so it rests on %d", n, quantity.FormatPercent(decimal.NewFromFloat(c.v.Slight()), 2), len(c.v.Rows)-n)
 }
 
 // against holds the value that the deal goes by against the comparables, and says what is
