@@ -41,8 +41,8 @@ func (r *reader) doubtComps() {
 	if len(v.Untold) > 0 {
 		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
 	}
-	if names := comps.Names(r.linesNotCompared(c)); names != "" {
-		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", names)("add under house what it will be when the work is done, e.g.   %s", r.exampleNotCompared(c))
+	if lines := r.linesNotCompared(c); len(lines) > 0 {
+		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", comps.Names(lines))("add under house what it will be when the work is done, e.g.   %s", fieldNamed("house", fieldsOf[lines[0]]).example())
 	}
 	if names := r.notTold(c); names != "" {
 		tell := r.say("comps-not-told", r.needed("house", "comps"), "the house says %s, and none of the sales does, so that is not compared", names)
@@ -281,11 +281,6 @@ func (r *reader) linesNotCompared(c *Comparables) (out []comps.Line) {
 		}
 	}
 	return out
-}
-
-// exampleNotCompared is how the first of those is written.
-func (r *reader) exampleNotCompared(c *Comparables) string {
-	return fieldNamed("house", fieldsOf[r.linesNotCompared(c)[0]]).example()
 }
 
 // linesNotTold are what the file says of the house and no sale of itself.
