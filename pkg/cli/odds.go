@@ -81,7 +81,7 @@ same seed gives the same figures.`,
 	o.flags(cmd)
 	o.trials = chance.UsualTrials
 	cmd.Flags().Var((*trialCount)(&o.trials), "trials", "how many `trials`, "+trialsTaken)
-	cmd.Flags().Uint64Var(&o.seed, "seed", chance.UsualSeed, "which trials: another whole `number` from 0 draws others")
+	cmd.Flags().Uint64Var(&o.seed, "seed", chance.UsualSeed, "which trials: a whole `number` from 0")
 	cmd.Flags().StringVar(&o.confidence, "confidence", "80%", "the `part` held by the safe offer")
 	cmd.Flags().StringVar(&o.csv, "csv", "", "write all trials to that `file`, a row for each")
 	cmd.Flags().BoolVar(&o.force, "force", false, "write over an existing file")

@@ -74,6 +74,7 @@ func (d *drawer) comparables() {
 		}
 		left = left.Sub(weight)
 		c.GiveNumber("weight", weight)
+		d.giveFlag(6, c, "may_be_best")
 		for _, f := range compared {
 			d.give(12, c, f.theirs, whole(f.low, f.high))
 		}
