@@ -1,6 +1,7 @@
 package cli_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -118,4 +119,17 @@ func TestStressTellsDaysApartFromWhatHelps(t *testing.T) {
 	require.Contains(t, days, "  roof: extra work $9k.\n  wall: extra work $4k.\n")
 	require.NotContains(t, helps, "roof")
 	require.Contains(t, helps, "  wall: Open it first.\n")
+}
+
+// A range of her own that the ranking has no row for is named below it.
+func TestStressNamesHerRangesBelowTheRanking(t *testing.T) {
+	holding, ranges := "", ""
+	for i := range 11 {
+		holding += fmt.Sprintf("  bill %d: $%d/month\n", i+1, 90-i)
+		ranges += fmt.Sprintf("  bill %d: {low: $%d/month, high: $%d/month}\n", i+1, 85-i, 400-20*i)
+	}
+	out, wrong, code := run(t, asideDeal+"holding:\n"+holding+"ranges:\n"+ranges, "stress", "-")
+	require.Zero(t, code, wrong)
+	require.Contains(t, flowing(out), "bill 11 move it less than these; --json ranks them all.")
+	require.NotContains(t, flowing(out), "ranges of bill 1,")
 }

@@ -119,6 +119,10 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 	if in.Line == extraWork && strings.HasSuffix(text.text, "%") {
 		return c, r.extraIsDollars(in, text)
 	}
+	if signed := signedByWord(text.text); signed != "" {
+		r.say("bad-day-sign", text.at, "%s is %s, which says in a word what a sign says", in.Path, diag.Quote(text.text))("write   %s: %s", e.key.text, signed)
+		return Changed{}, false
+	}
 	sign := decimal.NewFromInt(1)
 	if strings.HasPrefix(text.text, "+") || strings.HasPrefix(text.text, "-") {
 		c.how = isAdded
@@ -142,7 +146,7 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 		r.say("bad-day-sign", text.at, "%s is %s, which does not say of what", in.Path, diag.Quote(text.text))("write   -%[1]s   for %[1]s less than planned,   +%[1]s   for more, or the figure that it then has", text.text)
 		return Changed{}, false
 	}
-	out := Range{Input: in, title: in.Path + " on the bad day " + diag.Quote(d.Name)}
+	out := Range{Input: in, title: in.Path + " on the bad day " + diag.Quote(d.Name), sign: strings.TrimSuffix(c.Text, text.text)}
 	if c.how == isAdded && r.pointsBare(out, c, text.text) {
 		return Changed{}, false
 	}
@@ -158,6 +162,25 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 	}
 	c.Value = c.Value.Mul(sign)
 	return c, true
+}
+
+// signWords are words behind a figure that stand for its sign.
+var signWords = map[string][]string{
+	"+": {" more", " higher", " longer", " later", " extra", " dearer"},
+	"-": {" less", " lower", " shorter", " fewer", " earlier", " cheaper"},
+}
+
+// signedByWord is the figure with the sign that a word behind it stands for, or "".
+func signedByWord(text string) string {
+	text = strings.TrimSuffix(text, " than planned")
+	for sign, words := range signWords {
+		for _, w := range words {
+			if figure, ok := strings.CutSuffix(text, w); ok {
+				return sign + strings.TrimLeft(figure, "+- ")
+			}
+		}
+	}
+	return ""
 }
 
 // pointsBare refuses points that are added without a percent sign, by their sign, for without it

@@ -19,7 +19,11 @@ func (r *reader) chargeFigure(out *Range, title string, text span, to *decimal.D
 	}
 	c, ok := r.charge(title, amount, "it as the charge is written, e.g. "+out.form.text)
 	if ok && (c.form != out.form.form || c.per != out.form.per || !c.unit.Equal(out.form.unit)) {
-		r.say("range-form", text.at, "%s is %s, and the charge is %s", title, diag.Quote(text.text), diag.Quote(out.form.text))("write both in the same form, e.g. %s", Input{Kind: out.Kind, per: out.per}.Says(out.form.x))
+		example := out.form.x
+		if c.form == fixed && out.form.form != share {
+			example = c.x
+		}
+		r.say("range-form", text.at, "%s is %s, and the charge is %s", title, diag.Quote(text.text), diag.Quote(out.form.text))("write both in the same form, e.g. %s%s", out.sign, Input{Kind: out.Kind, per: out.per}.Says(example))
 		return false
 	}
 	*to = c.x

@@ -282,3 +282,30 @@ func TestVaryAsksWhichLoan(t *testing.T) {
 		require.Empty(t, found, one)
 	}
 }
+
+// What is written in words, without its sign or its unit, is told as what is read.
+func TestHintsOfRangesAndBadDaysAreTaken(t *testing.T) {
+	for text, want := range map[string]string{
+		"ranges: {standstill: none}":                      "standstill: {spread: none}",
+		"ranges: {marketing: {cases: {1 month: 3}}}":      "cases: {3 weeks: 3, 3 months: 1}",
+		"bad days: {dear: {property tax: +$40}}":          "+$40/year",
+		"bad days: {soft: {sale price: 5% less}}":         "write   sale price: -5%",
+		"bad days: {late: {marketing: 2 months longer}}":  "write   marketing: +2 months",
+		"bad days: {over: {overrun: 10 points more}}":     "write   overrun: +10 points",
+		"bad days: {soft: {arv: $5k lower than planned}}": "write   arv: -$5k",
+		"bad days: {dear roof: {roof: +$2k}}":             "roof.amount",
+	} {
+		_, found := deal.Read("a", []byte(ranged("", text).text()))
+		require.Len(t, found.Errors(), 1, text)
+		require.Contains(t, found.Errors()[0].Hint, want)
+	}
+}
+
+// A plan outside of its range is taken at the nearer end where the file says nothing of what
+// is likely, so that another plan may be tried without the range.
+func TestAPlanOutsideItsRangeIsLikelyAtItsEnd(t *testing.T) {
+	d, found := deal.Read("a", []byte(ranged("", "ranges: {marketing: {low: 1 month, high: 2 months}}").text()), deal.Set{Path: "marketing", Value: "8 months"})
+	require.Empty(t, found.Errors())
+	require.Contains(t, codesIn(found), "plan-outside")
+	require.Equal(t, "2", d.Ranges[0].Likely.String())
+}

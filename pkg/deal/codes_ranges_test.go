@@ -28,7 +28,6 @@ var rangeSlips = []slip{
 	ranged("range-two-ways", "ranges: {overrun: {cases: {10%: 1, 20%: 1}, spread: none}}"),
 	ranged("range-order", "ranges: {overrun: {low: 20%, high: 20%}}"),
 	ranged("range-order", "ranges: {overrun: {low: 0%, likely: 30%, high: 20%}}"),
-	ranged("range-order", "ranges: {overrun: {low: 20%, high: 30%}}"), // the plan has 15%
 	ranged("range-form", "ranges: {settlement: {low: 1%, high: 2%}}"),
 	ranged("range-form", "ranges: {property tax: {low: $300/month, high: $400/month}}"),
 	ranged("range-form", "ranges: {yard: {low: $60/month during escrow, high: $120/month}}"),
@@ -39,6 +38,7 @@ var rangeSlips = []slip{
 	ranged("likely-unused", "ranges: {overrun: {low: 0%, likely: 10%, high: 30%, spread: normal}}"),
 	ranged("bad-case-weight", "ranges: {overrun: {cases: {10%: 1, 20%: 0}}}"),
 	ranged("bad-case-weight", "ranges: {overrun: {cases: {10%: 1, 20%: [1]}}}"),
+	ranged("plan-outside", "ranges: {overrun: {low: 20%, high: 30%}}"), // the plan has 15%
 	ranged("plan-outside", "ranges: {overrun: {low: 20%, likely: 25%, high: 30%}}"),
 	ranged("plan-outside", "ranges: {overrun: {low: 20%, high: 30%, spread: even}}"),
 	ranged("tie-incomplete", "ties: [{between: [overrun, standstill]}]"),

@@ -106,6 +106,9 @@ func meantInput(all []target, path string, u use) string {
 			return fmt.Sprintf("if %s is meant, %s", fit[0].name(), fit[0].setOnce())
 		}
 	}
+	if key := keyOfEntry(all, path); key != "" {
+		return ifEntry(path, key)
+	}
 	return "write the keys joined by dots, e.g. time.marketing, loans.1.rate or holding.property tax, or " + strings.Join(known, ", ")
 }
 
@@ -144,7 +147,7 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 		return in, false // spoken of
 	case g == nil && strings.Contains(f.Path, "[]"):
 		if in.Member = r.itemAt(t.path); in.Member == nil {
-			r.say("unknown-input", name.at, "the deal has no %s", in.Path)("leave the range out, or add what it is of")
+			r.say("unknown-input", name.at, "the deal has no %s", in.Path)("leave it out, or add to the file what it is of")
 			return in, false
 		}
 	}
@@ -174,6 +177,11 @@ func (t target) short() string {
 	return name
 }
 
+// ifEntry is the way out of a name that is an entry's.
+func ifEntry(name, key string) string {
+	return fmt.Sprintf("if the entry of that name is meant, write one of its keys, e.g.   %s.%s", name, key)
+}
+
 // setOnce is the way out for what can only be tried in a plan of its own.
 func (t target) setOnce() string {
 	value := "…"
@@ -186,7 +194,7 @@ func (t target) setOnce() string {
 func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 	tell := r.say(u.code, name.at, "%s cannot %s", t.name(), u.cannot)
 	if key := keyOfEntry(r.inputKeys(), setPath(name.text)); key != "" {
-		tell("if the entry of that name is meant, write one of its keys, e.g.   %s.%s", name.text, key)
+		tell("%s", ifEntry(name.text, key))
 		return Input{}, false
 	}
 	if group, example := r.lacks(t); group != "" {
@@ -198,7 +206,11 @@ func (r *reader) notVaried(name span, t target, u use) (Input, bool) {
 		return Input{}, false
 	}
 	if t.field != nil && staysWords[t.field.Kind] != "" {
-		tell(staysWords[t.field.Kind], t.name(), t.field.Example)
+		example := t.field.Example
+		if g := r.got[keyPath(t.path)]; g != nil && g.node.text == example {
+			example = "…" // that is the plan's, and no other
+		}
+		tell(staysWords[t.field.Kind], t.name(), example)
 		return Input{}, false
 	}
 	if same, ok := r.namesake(t); ok {

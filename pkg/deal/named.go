@@ -70,6 +70,8 @@ func (r *reader) namedGroup(s scope, f *Field, e *entry) {
 		part := *fieldNamed(f.Of, short)
 		part.said = e.key.text
 		r.field(s, &part, &entry{plainKey(part.Key()), e.key, e.value})
+	case f.Of == "<range>" && e.value.shape == scalar:
+		r.say("want-group", e.key.at, "%s is %s, not a group of keys", diag.Quote(e.key.text), e.value.shape.words())("for what comes out as planned write   %s: {spread: none}   , else low and high, as in   %s", e.key.text, unbraced(f.Example))
 	case e.value.shape != mapping:
 		r.say("want-group", e.key.at, "%s is %s, not a group of keys", diag.Quote(e.key.text), e.value.shape.words())("write it like   %s", unbraced(f.Example))
 	default:

@@ -31,6 +31,7 @@ type Range struct {
 	Pos               diag.Pos
 	Moved             decimal.Decimal // in dollars, with the value, for another scope than the file's; 0 for none
 	title             string          // what a figure of it is called, if not by its key
+	sign              string          // what stands before a figure of it, such as the + of what is added
 }
 
 // A Case is one of a few values that an input may have, and how much it weighs.

@@ -2,6 +2,7 @@ package deal_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -125,17 +126,18 @@ func TestARangeOfTheContingencyBesideASteadyOverrun(t *testing.T) {
 	}
 }
 
-// The way out of a range off the plan is its end nearest the plan, and of no cases to give some.
+// The way out of no cases is to give some, and a range off the plan is likely at its end nearest
+// the plan.
 func TestWaysOutOfARange(t *testing.T) {
 	for text, want := range map[string][2]string{
-		"overrun: {low: 20%, high: 30%}": {"the plan has overrun at 15%", "likely: 20%"},
-		"overrun: {low: 1%, high: 5%}":   {"the plan has overrun at 15%", "likely: 5%"},
+		"overrun: {low: 20%, high: 30%}": {"the plan has overrun at 15%, outside of its range, 20% to 30%, of which 20% is taken as likely", "check both"},
+		"overrun: {low: 1%, high: 5%}":   {"of which 5% is taken as likely", "check both"},
 		"overrun: {cases: {}}":           {"overrun has no cases", "give at least two"},
 		"overrun: {cases: {5%: 1}}":      {"overrun has a single case, which is no range", "give at least two"},
 	} {
 		_, found := deal.Read("a", []byte(deal.Starter("ways")+"ranges: {"+text+"}\n"))
-		require.Len(t, found.Errors(), 1, text)
-		require.Contains(t, found.Errors()[0].Message, want[0])
-		require.Contains(t, found.Errors()[0].Hint, want[1])
+		i := slices.IndexFunc(found, func(d diag.Diag) bool { return strings.Contains(d.Message, want[0]) })
+		require.GreaterOrEqual(t, i, 0, text)
+		require.Contains(t, found[i].Hint, want[1])
 	}
 }

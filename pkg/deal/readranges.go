@@ -160,6 +160,12 @@ func (r *reader) ends(s scope, out *Range, name span) bool {
 
 // example is a range of the kind of the input, for a hint.
 func (out *Range) example() string {
+	low, high := out.exampleEnds()
+	return "{low: " + low + ", high: " + high + "}"
+}
+
+// ends are examples of a low and a high figure of the input.
+func (out *Range) exampleEnds() (low, high string) {
 	e := map[Kind][2]string{Percent: {"5%", "20%"}, Duration: {"3 weeks", "3 months"}, Hours: {"40", "90"}}[out.Kind]
 	switch {
 	case cause(out.Line) == "sale" && out.Kind == Money:
@@ -167,7 +173,7 @@ func (out *Range) example() string {
 	case e[0] == "":
 		e = [2]string{"$300", "$420"}
 	}
-	return "{low: " + e[0] + out.per + ", high: " + e[1] + out.per + "}"
+	return e[0] + out.per, e[1] + out.per
 }
 
 // comesOut reads a figure of the range, which the input may come to beside the rest of the file.
@@ -227,7 +233,8 @@ func (r *reader) cases(out *Range, g *reading) bool {
 		if len(out.Cases) == 0 {
 			what = "no cases"
 		}
-		r.say("range-incomplete", g.key.at, "%s has %s", out.Path, what)("give at least two, e.g. %s; for what comes out as planned write   spread: none", "cases: {0%: 3, 20%: 1}")
+		low, high := out.exampleEnds()
+		r.say("range-incomplete", g.key.at, "%s has %s", out.Path, what)("give at least two, e.g. cases: {%s: 3, %s: 1}; for what comes out as planned write   spread: none", low, high)
 		return false
 	}
 	return true
@@ -255,14 +262,15 @@ func (r *reader) rangesFit() {
 			continue
 		}
 		stated := r.likelySaid(x)
-		switch outside := plan.LessThan(x.Low) || plan.GreaterThan(x.High); {
-		case outside && !stated && (x.Spread == PERT || x.Spread == Triangular):
-			r.say("range-order", x.Pos, "the plan has %s at %s, which is not between %s and %s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High))("say what is likely, e.g. likely: %s", x.Says(x.nearest(plan)))
-		case outside:
-			r.say("plan-outside", x.Pos, "the plan has %s at %s, outside of its range, %s to %s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High))("check both; the odds follow the range, the bid follows the plan")
-		}
 		if !stated {
-			x.Likely = plan
+			x.Likely = decimal.Max(x.Low, decimal.Min(plan, x.High))
+		}
+		if plan.LessThan(x.Low) || plan.GreaterThan(x.High) {
+			taken := ""
+			if !stated && (x.Spread == PERT || x.Spread == Triangular) {
+				taken = ", of which " + x.Says(x.Likely) + " is taken as likely"
+			}
+			r.say("plan-outside", x.Pos, "the plan has %s at %s, outside of its range, %s to %s%s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High), taken)("check both; the odds follow the range, the bid follows the plan")
 		}
 	}
 }
@@ -278,14 +286,6 @@ func (l *lateTwice) add(r *reader, in Input, at diag.Pos) {
 		r.say("late-twice", at, "%s beside %s: both are months on the market, and they are added up", in.Path, string(*l))("keep one of them, if both stand for the same months")
 	}
 	*l = lateTwice(in.Path)
-}
-
-// nearest is the end that lies nearer to what is outside.
-func (r *Range) nearest(outside decimal.Decimal) decimal.Decimal {
-	if outside.LessThan(r.Low) {
-		return r.Low
-	}
-	return r.High
 }
 
 func (r *reader) likelySaid(x *Range) bool {

@@ -161,6 +161,11 @@ func keyOfEntry(all []target, name string) string {
 				if t.field.Path == "loans" {
 					return "rate"
 				}
+				for _, key := range []string{"amount", "materials", "labour"} {
+					if item.entryOf(key) != nil {
+						return key
+					}
+				}
 				return "amount"
 			}
 		}

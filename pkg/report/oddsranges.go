@@ -136,6 +136,9 @@ func (p oddsPage) rangeOf(r chance.Range) {
 			p.text("    ", "no case is over "+r.Says(*most)+": one drawn there counts as that")
 		}
 	}
+	if len(r.Cases) == 0 && (r.Plan.LessThan(r.Low) || r.Plan.GreaterThan(r.High)) {
+		p.text("    ", "the plan has "+r.Says(r.Plan)+", outside of this; the trials do not draw about it")
+	}
 	if r.Assumed {
 		p.text("    ", "assumed: "+r.Why)
 	}

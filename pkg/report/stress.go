@@ -294,6 +294,16 @@ func (p stressPage) rankTails(marks []string) (tails []string, widest int) {
 	return tails, widest
 }
 
+// below are the inputs with a range of the file's own that the page has no row for.
+func (p stressPage) below() (out []string) {
+	for _, s := range p.Ranking[min(ranked, len(p.Ranking)):] {
+		if !s.Assumed {
+			out = append(out, s.Label)
+		}
+	}
+	return out
+}
+
 // ranking writes what matters most.
 func (p stressPage) ranking() {
 	p.heading("What matters most to your profit")
@@ -332,6 +342,9 @@ func (p stressPage) ranking() {
 	}
 	if assumed {
 		p.text("", "~ is common practice, no source; write your own under   ranges:   in the deal file.")
+	}
+	if hers := p.below(); len(hers) > 0 {
+		p.text("", "Your own ranges of "+answer.Listed(hers)+" move it less than these; --json ranks them all.")
 	}
 	for _, r := range p.Idle {
 		p.text("", capital(r.Label)+" "+idle(r)+".")

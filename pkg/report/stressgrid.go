@@ -80,7 +80,7 @@ func (p stressPage) returned(c stress.Cell) string {
 }
 
 func (p stressPage) legend() string {
-	words := "! loses money. * misses a target; of a maximum offer, it lies under the price. A stroke stands where that changes."
+	words := "! loses money, and may miss a target too. * misses a target; of a maximum offer, it lies under the price. A stroke stands where that changes."
 	if p.Grid.Across.Planned(p.Answer.Plan) >= 0 || p.Grid.Down.Planned(p.Answer.Plan) >= 0 {
 		words += " > is the plan."
 	}
