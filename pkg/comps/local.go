@@ -48,21 +48,21 @@ type local struct {
 
 // around estimates the local differences from the pool by ridge regression: a
 // difference counts only as far as the sales bear it out, and is zero where they say
-// nothing. adjusted are the logs of the pool's prices, adjusted by county rates.
-func (l *likeness) around(pool []pick, adjusted []float64) *local {
+// nothing. The pool is adjusted by county rates.
+func (l *likeness) around(pool neighbours) *local {
 	n := 1 + len(slopes)
 	out := &local{make([]float64, len(slopes)), newSymmetric(n)}
-	if l.m.byPairs || len(pool) < 3*n {
+	if l.m.byPairs || len(pool.picks) < 3*n {
 		return out
 	}
 	g, xy := newSymmetric(n), make([]float64, n)
 	row := make([]float64, n)
-	for k, p := range pool {
+	for k, p := range pool.picks {
 		l.steps(p.i, row)
 		w := l.weight(p, tune.Wide)
 		g.add(w, row)
 		for j, v := range row {
-			xy[j] += w * v * adjusted[k]
+			xy[j] += w * v * pool.logs[k]
 		}
 	}
 	for j, s := range slopes {

@@ -81,6 +81,9 @@ func (c *Choice) notes(v *Value) (out []string) {
 	if c.market.byPairs {
 		out = append(out, fmt.Sprintf("With %s in all, what is not given comes from pairs of like sales; where there is no pair, nothing is adjusted.", quantity.Counted(c.market.Len(), "sale")))
 	}
+	if v.Priceless > 0 {
+		out = append(out, fmt.Sprintf("Of the %s around, your amounts leave nothing of %d: they count for neither the range nor what things are worth here.", quantity.Counted(len(c.pool), "sale"), v.Priceless))
+	}
 	for _, d := range v.Disbelieved {
 		out = append(out, d.String())
 	}

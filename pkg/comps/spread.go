@@ -16,17 +16,17 @@ const normalTail = 1.2816
 // a market behind it, it comes from how far the like sales around lie from the value
 // once adjusted, held to what is usual in the county; else from the scatter of the
 // few sales there are and what is usual elsewhere.
-func (c *Choice) spread(pool []float64, value float64, weights, logs []float64) (low, high float64) {
+func (c *Choice) spread(pool neighbours, value float64, weights, logs []float64) (low, high float64) {
 	if c.market.byPairs {
 		s := few(value, c.like.alike(c.picks()), weights, logs)
 		return s, s
 	}
 	type far struct{ off, weight float64 }
-	offs := make([]far, len(pool))
+	offs := make([]far, len(pool.picks))
 	sum := 0.0
-	for i, p := range c.pool {
-		w := math.Exp(-(p.d - c.pool[0].d) / (2 * tune.Wide * tune.Wide))
-		offs[i] = far{pool[i] - value, w}
+	for i, p := range pool.picks {
+		w := math.Exp(-(p.d - pool.picks[0].d) / (2 * tune.Wide * tune.Wide))
+		offs[i] = far{pool.logs[i] - value, w}
 		sum += w
 	}
 	slices.SortFunc(offs, func(a, b far) int { return cmp.Compare(a.off, b.off) })

@@ -47,6 +47,7 @@ type Value struct {
 	// LowShare and HighShare are the ends of the range as shares of the value, to six
 	// decimals.
 	LowShare, HighShare decimal.Decimal
+	Priceless           int         // sales around that adjustments leave no price of, with a regression
 	Untold              []Line      // what some sales differ in and nothing that is believed tells the worth of
 	Disbelieved         []Disbelief // what a regression or pairs say of, which cannot be so
 	Notes               []string    // what a reader should know, the statement that this is no appraisal last
@@ -88,8 +89,11 @@ func (c *Choice) Value() (*Value, error) {
 		return nil, ErrNoSales
 	}
 	a := c.adjuster()
-	pool := c.adjustPool(a)
+	near := c.adjustPool(a)
 	v := &Value{}
+	if !c.market.byPairs {
+		v.Priceless = len(c.pool) - len(near.picks)
+	}
 	logs := make([]float64, len(c.Comps))
 	for i, k := range c.Comps {
 		r := Row{Comp: k}
@@ -109,7 +113,7 @@ func (c *Choice) Value() (*Value, error) {
 	v.Likely = wholeDollars(mean) // the rule of the line value_by_comps
 	likely := mean.InexactFloat64()
 	v.shares()
-	low, high := c.spread(pool, math.Log(likely), weights, logs)
+	low, high := c.spread(near, math.Log(likely), weights, logs)
 	v.LowShare, v.HighShare = millionths(math.Exp(-low)), millionths(math.Exp(high))
 	v.Low, v.High = wholeDollars(v.Likely.Mul(v.LowShare)), wholeDollars(v.Likely.Mul(v.HighShare))
 	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()
@@ -135,25 +139,29 @@ func (c *Choice) Value() (*Value, error) {
 // rounds of weighing anew, each with the centre of the last.
 const weighings = 6
 
-// adjustPool estimates the local rates and returns the logs of the pool's prices,
-// adjusted by them.
-func (c *Choice) adjustPool(a *adjuster) []float64 {
-	logs := make([]float64, len(c.pool))
-	fill := func() {
-		for i, p := range c.pool {
-			_, price := a.adjust(p.i)
-			logs[i] = math.Log(max(price, 1))
+// neighbours are the sales of the pool with the logs of their adjusted prices.
+type neighbours struct {
+	picks []pick
+	logs  []float64
+}
+
+// adjusted are the sales of the pool as adjusted, but for those of whose prices the stated
+// amounts leave nothing: such a price has no log.
+func (c *Choice) adjusted(a *adjuster) (out neighbours) {
+	for _, p := range c.pool {
+		if _, price := a.adjust(p.i); price > 0 {
+			out.picks, out.logs = append(out.picks, p), append(out.logs, math.Log(price))
 		}
 	}
-	fill()
-	a.local = a.around(c.pool, logs)
-	if !a.m.byPairs {
-		fill()
-	}
-	if a.doubted = a.disbelieve(a.middlePrice()); len(a.doubted) > 0 {
-		fill()
-	}
-	return logs
+	return out
+}
+
+// adjustPool estimates the local rates and returns the pool adjusted by them.
+func (c *Choice) adjustPool(a *adjuster) neighbours {
+	pool := c.adjusted(a)
+	a.local = a.around(pool)
+	a.doubted = a.disbelieve(a.middlePrice())
+	return c.adjusted(a)
 }
 
 // shares works out how much was adjusted.

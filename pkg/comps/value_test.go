@@ -461,6 +461,36 @@ func TestScaling(t *testing.T) {
 	require.InEpsilon(t, 2*a.High.InexactFloat64(), b.High.InexactFloat64(), 1e-4)
 }
 
+// Sales that the stated amounts leave nothing of tell nothing, in whatever money prices are
+// written: they are counted, and the value is as without them.
+func TestSalesWithoutAPriceTellNothing(t *testing.T) {
+	s := townSubject()
+	priced := func(times int64, huge bool) *Value {
+		var sales []Sold
+		for i, x := range town(300, 0.05, 3) {
+			if x.Area.Value > s.Area.Value { // none of the others may lose its price
+				x.Area = s.Area
+			}
+			if i%60 == 7 {
+				if !huge {
+					continue
+				}
+				x.Area = Known(s.Area.Value + 5000)
+			}
+			x.Price = x.Price.Mul(decimal.NewFromInt(times))
+			sales = append(sales, x)
+		}
+		return valued(t, sales, s, Wish{Given: Given{Size: 100 * float64(times)}})
+	}
+	with, without, dear := priced(1, true), priced(1, false), priced(50, true)
+	require.Equal(t, 5, with.Priceless)
+	require.Zero(t, without.Priceless)
+	require.Contains(t, with.Notes[0], "your amounts leave nothing of 5")
+	require.InEpsilon(t, 50*with.Low.InexactFloat64(), dear.Low.InexactFloat64(), 1e-4)
+	require.InEpsilon(t, 50*with.High.InexactFloat64(), dear.High.InexactFloat64(), 1e-4)
+	require.InEpsilon(t, without.Low.InexactFloat64(), with.Low.InexactFloat64(), 0.02)
+}
+
 // Two rows of one sale that differ in anything say the same in whichever order they stand.
 func TestTheOrderOfTwoRowsOfASalePlaysNoPart(t *testing.T) {
 	base := House{Area: Known(1500), FullBaths: Known(2), GarageCars: Known(1), Bedrooms: Known(3)}

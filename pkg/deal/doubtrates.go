@@ -68,6 +68,13 @@ func (r *reader) doubtPairs(c *Comparables) {
 	}
 }
 
+// doubtPriceless warns of amounts that leave nothing of sales around, which then tell nothing.
+func (r *reader) doubtPriceless(c *Comparables) {
+	if n := c.Value.Priceless; n > 0 {
+		r.say("comps-amount-unusual", r.needed("comps.amounts", "comps"), "your amounts leave nothing of the price of %s around, which for that count for neither the range nor what else is worth", quantity.Counted(n, "sale"))("look whether an amount is too large for such houses")
+	}
+}
+
 // middleOf is the lower median, 0 of none.
 func middleOf(all []float64) float64 {
 	if len(all) == 0 {

@@ -1,12 +1,15 @@
 package deal_test
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 )
 
 // Amounts that pairs tell and that are hardly so are doubted, and so is a market that runs
@@ -38,4 +41,21 @@ func TestUnusualAmountsAreDoubted(t *testing.T) {
 		require.Equal(t, c.says == "", says == "", says)
 		require.Contains(t, hint, c.hint)
 	}
+}
+
+// Amounts that leave nothing of sales around are doubted, with how many those are.
+func TestAmountsThatLeaveNothingOfSalesAroundAreDoubted(t *testing.T) {
+	table := ""
+	for i := range 80 {
+		area := 1000 + i%7*20
+		if i%30 == 11 {
+			area = 2600
+		}
+		table += fmt.Sprintf("      %d Elm St;2025-%02d-%02d;%d;%d;%d\n", i+1, 1+i%9, 1+i%27, 60_000+i%11*500, area, 1+i%2)
+	}
+	text := unvalued + "house: {living area: 1,040 sq ft, baths: 1}\ncomps:\n  take: 10\n  amounts: {square foot: $60}\n  table: |\n      Address;Sold;Price;Living area;Baths\n" + table
+	_, found := deal.Read("a.yaml", []byte(text))
+	i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "comps-amount-unusual" })
+	require.GreaterOrEqual(t, i, 0, "%v", found)
+	require.Contains(t, found[i].Message, "your amounts leave nothing of the price of 3 sales around")
 }

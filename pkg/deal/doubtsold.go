@@ -65,6 +65,7 @@ func (r *reader) doubtComps() {
 	}
 	r.doubtTrend(c)
 	r.doubtPairs(c)
+	r.doubtPriceless(c)
 	r.doubtAreas(c)
 	r.doubtDistances(c)
 	r.doubtBuilt(c)
