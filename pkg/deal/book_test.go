@@ -277,3 +277,20 @@ func TestANameOfAnOwnBookThatNothingTakesIsDoubted(t *testing.T) {
 		}
 	}
 }
+
+// Rent that takes hours or materials for each month is refused until the months are counted,
+// for those of the work are known only from all of it.
+func TestRentThatTakesMoreIsCounted(t *testing.T) {
+	const book = "items: {watch: {trade: general, measure: months of work, hours: 6 per month, hired: $160 per month, materials: {wall paint: {takes: 1}}, brings: none, source: mine}}"
+	open := func(string) ([]byte, error) { return []byte(book), nil }
+	for how, refused := range map[string]bool{"hired": true, "{by: hired, count: 4 months}": false, "$700": true, "{quote: $700, count: 4 months}": false} {
+		text := strings.Replace(den, "rooms:", "own book: mine.yaml\nwhole house: {work: {watch: "+how+"}}\nrooms:", 1)
+		d, found := deal.ReadWith(deal.Options{Open: open}, "a.yaml", []byte(text))
+		require.Equal(t, refused, slices.Contains(codesIn(found), "rent-uncounted"), how)
+		require.Equal(t, refused, d == nil, "%v", found)
+		if refused {
+			require.Contains(t, found.Errors()[0].Message, "takes hours", how)
+			require.Contains(t, found.Errors()[0].Hint, "count: 4 months}", how)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -50,7 +51,9 @@ func (r *reader) fill(p *plan, w *work) {
 	r.shareOf(w)
 	say("hours_each", it.Hours, it.HoursSource)
 	say("set_up", it.SetUp, it.HoursSource)
-	if !rented {
+	if rented {
+		r.rentAlone(w)
+	} else {
 		say("hired_price", it.Hired, it.HiredSource)
 	}
 	say("coats", decimal.NewFromInt(int64(it.Coats)), it.Source)
@@ -270,6 +273,27 @@ func (r *reader) product(p *pricebook.Product, price *reading) *model.Member {
 		}
 	}
 	return m
+}
+
+// rentAlone refuses rent that takes hours, materials and the like for each month: how many
+// months there are depends on the hours of all work, so only what is hired can follow them.
+func (r *reader) rentAlone(w *work) {
+	it := w.item
+	var takes []string
+	for _, x := range []struct {
+		what string
+		some bool
+	}{
+		{"hours", it.Hours.IsPositive()}, {"debris", it.Debris.IsPositive() || it.Weight.IsPositive()},
+		{"materials", !w.quotedAll() && slices.ContainsFunc(it.Uses, func(u pricebook.Use) bool { return !u.ForJob.IsPositive() })},
+	} {
+		if x.some {
+			takes = append(takes, x.what)
+		}
+	}
+	if len(takes) > 0 {
+		r.say("rent-uncounted", w.at, "%s takes %s for each month of work, and how many there are is known only from all work", w.label, strings.Join(takes, " and "))("say how many, e.g.   %s   under whole house: {work: …}", w.counted())
+	}
 }
 
 // rented says what work that is paid by the month takes a month, and reports whether a

@@ -14,6 +14,7 @@ func roomCodes() []Code {
 		{"bad-days", "not a number of days"},
 		{"bad-openings", "neither a count nor sizes of openings"},
 		{"bad-walk", "a wall of a walk that says no direction"},
+		{"rent-uncounted", "rent of the months of work that takes hours or materials for each of them"},
 		{"bad-count", "not so much work as the item is measured by"},
 		{"bad-rate", "not so much for each unit of work"},
 		{"size-zero", "a length of nothing"},

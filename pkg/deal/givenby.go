@@ -44,7 +44,7 @@ func givenBy(measure string) string {
 
 // counted is a piece of work as it would be written with a count, done as it is now.
 func (w *work) counted() string {
-	n := map[quantity.Unit]string{"sq ft": "40 sq ft", "ft": "12 ft"}[w.item.Unit]
+	n := map[quantity.Unit]string{"sq ft": "40 sq ft", "ft": "12 ft", "month": "4 months"}[w.item.Unit]
 	if n == "" {
 		n = "1"
 	}
