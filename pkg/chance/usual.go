@@ -81,7 +81,11 @@ func (p plan) sale() (*Range, error) {
 		}
 		high := sold.High.Add(low.Sub(sold.Low))
 		if low.LessThan(sold.Low) { // by a share
-			high = low.Mul(sold.High).Div(sold.Low).Round(0)
+			share, err := p.line("comps_high_share")
+			if err != nil {
+				return nil, err
+			}
+			high = likely.Mul(share).Round(0)
 		}
 		high = decimal.Max(likely, high)
 		return p.usual(path, odds.OneInTen, low, likely, high, why)
