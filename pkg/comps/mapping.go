@@ -52,10 +52,14 @@ func (r *reader) mapped(header []string, o Options) bool {
 	return good
 }
 
-// takeOne takes the column with the most telling name of those that may hold a field,
-// unless the caller has named one.
+// takeOne takes the column with the most telling name of those that may hold a field;
+// where the caller has named one it only says that they are left alone.
 func (r *reader) takeOne(taken map[int]int, f int, columns []int) {
-	if _, said := taken[f]; said {
+	if said, ok := taken[f]; ok {
+		for _, at := range columns {
+			h := diag.Quote(strings.TrimSpace(r.record[at]))
+			r.found.Add(r.unread(at, fmt.Sprintf("columns names %s as the %s", diag.Quote(strings.TrimSpace(r.record[said])), fields[f].name), fmt.Sprintf("if it should be read instead, say   columns: {%s: %s}", fields[f].name, h)))
+		}
 		return
 	}
 	slices.SortStableFunc(columns, r.moreTelling(f))
