@@ -17,6 +17,11 @@ func (r *reader) mapped(header []string, o Options) bool {
 	r.record[0] = strings.TrimPrefix(r.record[0], "\ufeff")
 	taken := map[int]int{} // field to column
 	good := r.stated(taken, o.Columns)
+	if name, _ := plain(r.record[0]); len(r.columns) == 0 && len(r.record) == 1 && strings.Contains(name, " ") && fieldOf(name) < 0 {
+		r.found.Add(diag.Errorf(r.header(0), "no-column", "nothing parts the first line into columns: no comma, tab, semicolon or bar, and no two blanks").
+			WithHint("part the columns by one of these in every line, e.g.   address; sold on; price   and delete lines that stand above the row of headings"))
+		return false
+	}
 	like := map[int][]int{} // field to the columns that are called so
 	for at, h := range r.record {
 		name, _ := plain(h)

@@ -555,3 +555,13 @@ func TestHintsSayWhatTheColumnWants(t *testing.T) {
 		require.Equal(t, want, found[0].Hint, cell)
 	}
 }
+
+// Single blanks part no columns, and that is said, not that there are no columns to read.
+func TestSingleBlanksPartNothing(t *testing.T) {
+	_, found := read(t, "address sold price sqft\n12 Elm St 2026-06-03 268000 1310\n", Options{})
+	require.Len(t, found, 1)
+	require.Equal(t, "no-column", found[0].Code)
+	require.Contains(t, found[0].Message, "no comma, tab, semicolon or bar, and no two blanks")
+	_, found = read(t, "sold\n2026-06-03\n", Options{})
+	require.Contains(t, found[0].Message, "no column holds the price of a sale")
+}
