@@ -437,6 +437,20 @@ func TestWrittenOutGoesBeforeThePasted(t *testing.T) {
 	require.Contains(t, found[at].Message, "the list already, and differs in size")
 }
 
+// A lot of many times that of the house is likely in another unit, whether it is adjusted or not.
+func TestALotOfAnotherKindIsDoubted(t *testing.T) {
+	for lot, want := range map[string]string{"16 acres": "1 Elm St has a lot of 696,960 sq ft, and the house one of 7,405", "2 acres": ""} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+"house: {lot: 0.17 acres}\ncomps: {sold: {1 Elm St: {sold: 2025-10-11, price: $300k, lot: "+lot+"}}}\n"))
+		says := ""
+		for _, x := range found {
+			if x.Code == "sale-odd-size" {
+				says = x.Message
+			}
+		}
+		require.Equal(t, want, says, "%v", found)
+	}
+}
+
 // What columns names wants a table that has columns.
 func TestColumnsWithoutATableAreDoubted(t *testing.T) {
 	const sold = minimal + "comps:\n  sold: {12 Elm St: {sold: 2025-11-14, price: $341k}}\n"
