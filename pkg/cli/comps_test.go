@@ -5,9 +5,11 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 )
 
@@ -38,6 +40,7 @@ func TestNotUsedOnThePage(t *testing.T) {
 	require.Contains(t, after, "- 1 row with more cells than there are columns")
 	require.Contains(t, after, "- 1 row of sums")
 	require.Contains(t, after, "8 H St is left out: sold on:")
+	require.Regexp(t, `8 H St is left out: [^;]*; write a`, strings.Join(strings.Fields(after), " "), "what is accepted")
 	_, after, _ = strings.Cut(page(t, text, "--add", "3 C St", "--strike", "1 A St"), "Not used\n")
 	require.NotContains(t, after, "3 C St")
 	require.Contains(t, after, "1 A St, $300,000 on 2026-03-01: struck")
@@ -228,4 +231,20 @@ func TestSlightSalesOnThePage(t *testing.T) {
 	alike := strings.Replace(soldDeal, "living area: 1300 sq ft, baths: 2.5, condition: excellent", "living area: 3900 sq ft, baths: 5, condition: excellent", 1)
 	require.Contains(t, strings.Join(strings.Fields(page(t, alike)), " "), "Drawn from 3 sales before 2026-06-01; 1 of them weighing under 1%, so it rests on 2.")
 	require.NotContains(t, page(t, soldDeal), "so it rests on")
+}
+
+// The shares of the sales that drive a value add up to the one behind them.
+func TestWeightsOnThePageAddUp(t *testing.T) {
+	_, after, _ := strings.Cut(page(t, soldDeal), "What drives it\n")
+	line, _, found := strings.Cut(strings.Join(strings.Fields(after), " "), " of the weight.")
+	require.True(t, found)
+	shares := regexp.MustCompile(`([\d.]+)%`).FindAllStringSubmatch(line, -1)
+	var sum decimal.Decimal
+	for i, s := range shares {
+		if x := decimal.RequireFromString(s[1]); i < len(shares)-1 {
+			sum = sum.Add(x)
+		} else {
+			require.True(t, x.Equal(sum), line)
+		}
+	}
 }

@@ -133,6 +133,13 @@ func number(s string, low, high float64, want string) (Fact, error) {
 	return Known(v), nil
 }
 
+// unread reports whether package quantity refused a cell: it wants any number, and knows
+// nothing of what the cell is to say.
+func unread(err error) bool {
+	_, ok := errors.AsType[*quantity.Error](err)
+	return ok
+}
+
 // scientific reads 5e+05, which statistics programs write for 500000.
 func scientific(s string) (float64, bool) {
 	if !strings.ContainsAny(s, "eE") || strings.Trim(s, "0123456789.eE+-") != "" {

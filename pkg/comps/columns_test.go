@@ -165,3 +165,17 @@ func TestYearAfterTheSale(t *testing.T) {
 		require.Equal(t, like, FieldLike(header, "terms"))
 	}
 }
+
+// What columns gives to another is named, with what is read in its place.
+func TestWhatColumnsPutsAsideIsNamed(t *testing.T) {
+	stated := map[string]string{"price": "List price", "living area": "Total SqFt"}
+	l, found := read(t, "Address,Sold,List price,Sold price,Above Grade SqFt,Total SqFt,Roof\n1 Elm St,2026-06-03,268000,261000,1310,1800,tin\n", Options{Columns: stated})
+	requireUSD(t, 268_000, l.Sale(0).Price)
+	require.Equal(t, []string{"Roof"}, l.Unread)
+	require.Equal(t, []string{
+		`sold.csv:1:25: warning: "Sold price" is not read: columns names "List price" as the price hint: if it should be read instead, say columns: {price: "Sold price"}`,
+		`sold.csv:1:36: warning: "Above Grade SqFt" is not read: columns names "Total SqFt" as the living area hint: if it should be read instead, say columns: {living area: "Above Grade SqFt"}`,
+	}, oneLine(found))
+	_, found = read(t, "Sold,Price\n2026-06-03,268000\n", Options{Columns: map[string]string{"price": "Price"}})
+	require.Empty(t, found)
+}

@@ -25,7 +25,7 @@ var unitOf = map[Line]string{
 // amountOf is what a unit of a line is worth where that is one amount.
 func (a *adjuster) amountOf(l Line) (Rate, bool) {
 	if x, ok := a.given[l]; ok {
-		return Rate{l, unitOf[l], x, 0, "given"}, true
+		return Rate{l, unitOf[l], x, 0, "given", 0}, true
 	}
 	r, ok := a.told[l]
 	return r, ok

@@ -17,6 +17,11 @@ func (r *reader) mapped(header []string, o Options) bool {
 	r.record[0] = strings.TrimPrefix(r.record[0], "\ufeff")
 	taken := map[int]int{} // field to column
 	good := r.stated(taken, o.Columns)
+	if name, _ := plain(r.record[0]); len(r.columns) == 0 && len(r.record) == 1 && strings.Contains(name, " ") && fieldOf(name) < 0 {
+		r.found.Add(diag.Errorf(r.header(0), "no-column", "nothing parts the first line into columns: no comma, tab, semicolon or bar, and no two blanks").
+			WithHint("part the columns by one of these in every line, e.g.   address; sold on; price   and delete lines that stand above the row of headings"))
+		return false
+	}
 	like := map[int][]int{} // field to the columns that are called so
 	for at, h := range r.record {
 		name, _ := plain(h)
@@ -52,10 +57,14 @@ func (r *reader) mapped(header []string, o Options) bool {
 	return good
 }
 
-// takeOne takes the column with the most telling name of those that may hold a field,
-// unless the caller has named one.
+// takeOne takes the column with the most telling name of those that may hold a field;
+// where the caller has named one it only says that they are left alone.
 func (r *reader) takeOne(taken map[int]int, f int, columns []int) {
-	if _, said := taken[f]; said {
+	if said, ok := taken[f]; ok {
+		for _, at := range columns {
+			h := diag.Quote(strings.TrimSpace(r.record[at]))
+			r.found.Add(r.unread(at, fmt.Sprintf("columns names %s as the %s", diag.Quote(strings.TrimSpace(r.record[said])), fields[f].name), fmt.Sprintf("if it should be read instead, say   columns: {%s: %s}", fields[f].name, h)))
+		}
 		return
 	}
 	slices.SortStableFunc(columns, r.moreTelling(f))

@@ -42,7 +42,7 @@ func (c *Choice) pairs(trend bool) map[Line]Rate {
 		own[i] = c.extrasOf(s)
 	}
 	if x, ok := c.given[Time]; ok {
-		out[Time] = Rate{Time, unitOf[Time], x, 0, "given"}
+		out[Time] = Rate{Time, unitOf[Time], x, 0, "given", 0}
 	}
 	for _, l := range linear {
 		if _, given := c.given[l]; given || l == Time && !trend {
@@ -66,7 +66,7 @@ func (c *Choice) pairs(trend bool) map[Line]Rate {
 		if len(says) > 0 {
 			mid, se := middle(says)
 			se *= math.Sqrt(float64(len(says)) / float64(apart)) // those that share one tell less than they are
-			out[l] = Rate{l, unitOf[l], shortly(l, mid), se, "pairs"}
+			out[l] = Rate{l, unitOf[l], shortly(l, mid), se, "pairs", len(says)}
 		}
 	}
 	return out

@@ -12,6 +12,7 @@ type Rate struct {
 	Worth float64 // dollars; for Time the share a price changes by
 	Error float64 // standard error of Worth; 0 for an amount given
 	From  string  // "regression", "pairs" or "given"; "" where nothing tells
+	Pairs int     // of sales that tell it
 }
 
 // aCar is the unit of garages.
@@ -68,7 +69,7 @@ func (a *adjuster) trend() Rate {
 		d[j] = 1
 	}
 	slope, se := a.effect(d, nil)
-	return Rate{Time, "month", math.Expm1(slope), se * math.Exp(slope), a.from()}
+	return Rate{Time, "month", math.Expm1(slope), se * math.Exp(slope), a.from(), 0}
 }
 
 // effect returns what a difference in the columns, and in the slopes, does to the
@@ -100,7 +101,7 @@ func (a *adjuster) rates(value float64) (out []Rate) {
 			return
 		}
 		effect, se := a.effectOf(other)
-		out = append(out, Rate{l, unit, value * math.Expm1(effect), value * math.Exp(effect) * se, a.from()})
+		out = append(out, Rate{l, unit, value * math.Expm1(effect), value * math.Exp(effect) * se, a.from(), 0})
 	}
 	for _, u := range rateUnits {
 		more := *a.s
@@ -112,7 +113,7 @@ func (a *adjuster) rates(value float64) (out []Rate) {
 		}
 		if told {
 			if by := apart(figure(u.line, &more), figure(u.line, a.s), 1); by != 0 {
-				out = append(out, Rate{u.line, u.unit, r.Worth * by, r.Error * by, r.From})
+				out = append(out, Rate{u.line, u.unit, r.Worth * by, r.Error * by, r.From, r.Pairs})
 			}
 			continue
 		}

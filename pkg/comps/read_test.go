@@ -541,3 +541,27 @@ func TestReadShortened(t *testing.T) {
 	require.Contains(t, found[1].Message, "13 Elm St is left out")
 	require.Equal(t, "25.2% 30% 25.04%", beyond(0.252, 0.25)+" "+beyond(0.3, 0.25)+" "+beyond(0.2504, 0.25))
 }
+
+// What is to be written instead is what the column wants, and not any number or length.
+func TestHintsSayWhatTheColumnWants(t *testing.T) {
+	for cell, want := range map[string]string{
+		"beds:3/2": "write how many there are, e.g. 3", "beds:three": "write how many there are, e.g. 3",
+		"built:c. 1958": "write the year it was built, e.g. 1957", "built:1950s": "write the year it was built, e.g. 1957", "built:new": "write the year it was built, e.g. 1957",
+		"distance:-0.3": "write how many miles off it is, e.g. 0.4 miles", "distance:<0.5": "write how many miles off it is, e.g. 0.4 miles", "distance:next door": "write how many miles off it is, e.g. 0.4 miles",
+	} {
+		head, text, _ := strings.Cut(cell, ":")
+		_, found := read(t, "sold,price,"+head+"\n2026-06-03,268000,"+text+"\n", Options{})
+		require.Len(t, found, 1, cell)
+		require.Equal(t, want, found[0].Hint, cell)
+	}
+}
+
+// Single blanks part no columns, and that is said, not that there are no columns to read.
+func TestSingleBlanksPartNothing(t *testing.T) {
+	_, found := read(t, "address sold price sqft\n12 Elm St 2026-06-03 268000 1310\n", Options{})
+	require.Len(t, found, 1)
+	require.Equal(t, "no-column", found[0].Code)
+	require.Contains(t, found[0].Message, "no comma, tab, semicolon or bar, and no two blanks")
+	_, found = read(t, "sold\n2026-06-03\n", Options{})
+	require.Contains(t, found[0].Message, "no column holds the price of a sale")
+}

@@ -174,7 +174,7 @@ const mostBedrooms = 20
 // for "not counted", is not known.
 func (r *row) bedrooms(s string) error {
 	err := count(&r.Bedrooms, s)
-	if n := r.Bedrooms.Value; err == nil && n != math.Trunc(n) {
+	if n := r.Bedrooms.Value; unread(err) || n != math.Trunc(n) {
 		r.Bedrooms = Fact{}
 		return &cellError{fmt.Sprintf("%q is no whole number of bedrooms", s), "how many there are, e.g. 3"}
 	}
@@ -273,7 +273,10 @@ func (r *row) built(s string) (err error) {
 	if s == "0" {
 		return nil
 	}
-	r.Built, err = number(s, 1600, 2199, "the year it was built, e.g. 1957")
+	const want = "the year it was built, e.g. 1957"
+	if r.Built, err = number(s, 1600, 2199, want); unread(err) {
+		return &cellError{fmt.Sprintf("%q is no year", s), want}
+	}
 	return err
 }
 
@@ -368,7 +371,10 @@ func (r *row) distance(s string) error {
 		if err != nil && strings.Contains(strings.ToLower(s), "mi") {
 			return &cellError{fmt.Sprintf("%q is no number of miles", s), "it as a number, e.g. 0.5 mi"}
 		}
-		return err
+		if err != nil { // what package quantity wants is a length of feet and inches
+			return &cellError{fmt.Sprintf("%q is no distance", s), "how many miles off it is, e.g. 0.4 miles"}
+		}
+		return nil
 	}
 	bare, unit := m[1], cmp.Or(strings.TrimSuffix(strings.TrimSuffix(m[2], "s"), "le"), r.unit)
 	if strings.HasPrefix(bare, ".") {

@@ -265,7 +265,7 @@ func TestACarOfGarageIsToldForAnyGarage(t *testing.T) {
 		s := townSubject()
 		s.Garage, s.GarageCars = garage.Garage, garage.GarageCars
 		v := valued(t, town(5, 0.05, 3), s, Wish{Given: Given{Garage: 7000}})
-		require.Contains(t, v.Rates, Rate{Garage, aCar, 7000, 0, "given"}, garage)
+		require.Contains(t, v.Rates, Rate{Garage, aCar, 7000, 0, "given", 0}, garage)
 	}
 	s := townSubject()
 	s.Garage, s.GarageCars = "", Fact{}

@@ -29,17 +29,17 @@ func (r *reader) doubtTrend(c *Comparables) {
 	case fast && t.From == "given":
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, it says, which is %s in a year", percent(t.Worth), percent(12*t.Worth))("is that of a year? then write   market a month: %s", percent(t.Worth/12))
 	case t.Told() && fast:
-		r.say("comps-amount-unusual", at, "the market changes by %s a month, by %s, which is more than is usual", percent(t.Worth), toldBy(t.From))("look at the days and prices of the sales, or say it, e.g.   amounts: {market a month: 0.3%%}")
+		r.say("comps-amount-unusual", at, "the market changes by %s a month, by %s, which is more than is usual", percent(t.Worth), toldBy(t))("look at the days and prices of the sales, or say it, e.g.   amounts: {market a month: 0.3%%}")
 	case t.From == "pairs" && t.Error > math.Abs(t.Worth):
-		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t.From))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
+		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
 	}
 }
 
-func toldBy(from string) string {
-	if from == "pairs" {
-		return "few pairs of sales"
+func toldBy(r comps.Rate) string {
+	if r.From == "pairs" {
+		return quantity.Counted(r.Pairs, "pair") + " of sales"
 	}
-	return "the " + from
+	return "the " + r.From
 }
 
 // doubtPairs warns of amounts that pairs of sales tell and that are hardly so: such a pair
@@ -64,7 +64,7 @@ func (r *reader) doubtPairs(c *Comparables) {
 			continue
 		}
 		told = append(told, rate.Line)
-		r.say("comps-amount-unusual", r.needed("comps"), "a %s is worth %s by few pairs of sales, over %s, %s", rate.Unit, quantity.FormatDollars(decimal.NewFromFloat(rate.Worth).Round(0)), against, quantity.FormatDollars(decimal.NewFromFloat(most).Round(0)))("look whether those sales differ in something else too, or say what it is worth, e.g.   amounts: {%s}", AmountsFor([]comps.Line{rate.Line}))
+		r.say("comps-amount-unusual", r.needed("comps"), "a %s is worth %s by %s, over %s, %s", rate.Unit, quantity.FormatDollars(decimal.NewFromFloat(rate.Worth).Round(0)), toldBy(rate), against, quantity.FormatDollars(decimal.NewFromFloat(most).Round(0)))("look whether those sales differ in something else too, or say what it is worth, e.g.   amounts: {%s}", AmountsFor([]comps.Line{rate.Line}))
 	}
 }
 

@@ -16,10 +16,11 @@ import (
 // away or that two sales tell too roughly.
 func TestUnusualAmountsAreDoubted(t *testing.T) {
 	for _, c := range []struct{ house, comps, says, hint string }{
-		{"living area: 1190 sq ft", "1 Ash St: {sold: 2025-11-20, price: $279k, living area: 1165}|2 Oak St: {sold: 2025-10-20, price: $389k, living area: 1265}|3 Elm St: {sold: 2025-10-25, price: $282k, living area: 1170}", "a sq ft is worth $1,100 by few pairs", "square foot: $95"},
+		{"living area: 1190 sq ft", "1 Ash St: {sold: 2025-11-20, price: $279k, living area: 1165}|2 Oak St: {sold: 2025-10-20, price: $389k, living area: 1265}|3 Elm St: {sold: 2025-10-25, price: $282k, living area: 1170}", "a sq ft is worth $1,100 by 1 pair of sales", "square foot: $95"},
 		{"living area: 1190 sq ft", "1 Ash St: {sold: 2025-11-20, price: $279k, living area: 1165}|2 Oak St: {sold: 2025-10-20, price: $289k, living area: 1265}|3 Elm St: {sold: 2025-10-25, price: $280k, living area: 1170}", "", ""},
-		{"baths: 1.5", "1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}|2 Oak St: {sold: 2025-10-20, price: $379k, baths: 2}|3 Elm St: {sold: 2025-10-25, price: $282k, baths: 1}", "a full bath is worth $98,500 by few pairs of sales, over a quarter of the middle price, $70,500", "bath: $9,000"},
+		{"baths: 1.5", "1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}|2 Oak St: {sold: 2025-10-20, price: $379k, baths: 2}|3 Elm St: {sold: 2025-10-25, price: $282k, baths: 1}", "a full bath is worth $98,500 by 2 pairs of sales, over a quarter of the middle price, $70,500", "bath: $9,000"},
 		{"baths: 1.5", "1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}|2 Oak St: {sold: 2025-10-20, price: $289k, baths: 2}|3 Elm St: {sold: 2025-10-25, price: $282k, baths: 1}", "", ""},
+		{"baths: 1.5", "1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}|2 Oak St: {sold: 2025-10-20, price: $379k, baths: 2}", "by 1 pair of sales, over", "bath: $9,000"},
 		{"baths: 1", "amounts: {market a month: 4%}|1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}", "changes by 4% a month, it says, which is 48% in a year", "market a month: 0.33%"},
 		{"baths: 1", "amounts: {market a month: 2%}|1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}", "", ""},
 	} {

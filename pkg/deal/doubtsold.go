@@ -67,6 +67,7 @@ func (r *reader) doubtComps() {
 	r.doubtPairs(c)
 	r.doubtPriceless(c)
 	r.doubtAreas(c)
+	r.doubtLots(c)
 	r.doubtDistances(c)
 	r.doubtBuilt(c)
 	r.doubtGarages(c)
@@ -151,6 +152,19 @@ func (r *reader) doubtAreas(c *Comparables) {
 	for _, row := range c.Value.Rows {
 		if x := row.Area; x.Known && ours.Known && (x.Value >= timesTheHouse*ours.Value || x.Value <= ours.Value/timesTheHouse) {
 			r.say("sale-odd-size", c.Place(&row.Sold), "%s has %s sq ft, and %s %s", row.Name(), quantity.FormatCount(decimalOf(x), 0), whose, quantity.FormatCount(decimalOf(ours), 0))("look whether the living area was read right, and strike a sale of quite another house")
+		}
+	}
+}
+
+// timesTheLot is the same of lots, which differ more (common practice, no source).
+const timesTheLot = 20
+
+// doubtLots warns of lots that are hardly those of houses like this one.
+func (r *reader) doubtLots(c *Comparables) {
+	ours := c.Subject.Lot
+	for _, row := range c.Value.Rows {
+		if x := row.Lot; x.Known && ours.Known && (x.Value >= timesTheLot*ours.Value || x.Value <= ours.Value/timesTheLot) {
+			r.say("sale-odd-size", c.Place(&row.Sold), "%s has a lot of %s sq ft, and the house one of %s", row.Name(), quantity.FormatCount(decimalOf(x), 0), quantity.FormatCount(decimalOf(ours), 0))("look whether both lots were read right, in acres or sq ft, and strike a sale of quite another house")
 		}
 	}
 }

@@ -1,8 +1,10 @@
 package deal
 
 import (
+	"slices"
 	"strings"
 
+	"ledgerboard/pkg/comps"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/quantity"
 )
@@ -45,8 +47,35 @@ var meantKeys = map[string][]string{
 	"value": {"<option>.adds"}, "value added": {"<option>.adds"}, "adds value": {"<option>.adds"},
 }
 
-// meantHere tells of a word that means a key of this group.
+// noSaleKey tells of what a sold house has no key for and needs none.
+func (r *reader) noSaleKey(s scope, e *entry) bool {
+	words := strings.Fields(e.name)
+	has := func(any ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(any, w) })
+	}
+	switch key := diag.Quote(e.key.text); {
+	case s.group != "<comp>":
+		return false
+	case has("list", "listed", "listing", "ask", "asking", "asked"):
+		r.say("unknown-key", e.key.at, "unknown key %s: what was asked for a house is not what it sold for", key)("leave it out; what it sold for stands as   price")
+	case has("note", "notes", "comment", "comments", "remark", "remarks"):
+		r.say("unknown-key", e.key.at, "unknown key %s: a sale has no note", key)("write it behind a # on a line of its own or at the end of one, as   # corner lot")
+	default:
+		return false
+	}
+	return true
+}
+
+// meantHere tells of a word that means a key of this group. What heads a column of a table
+// of houses means the key of a house that holds the same.
 func (r *reader) meantHere(s scope, e *entry) bool {
+	if s.group == "house" || s.group == "<comp>" {
+		if f := fieldNamed(s.group, comps.FieldNamed(e.key.text)); f != nil {
+			r.meant[s.path+f.Key()] = true
+			r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q?", f.Key())
+			return true
+		}
+	}
 	for _, path := range meantKeys[e.name] {
 		if f := fieldAt(path); f.group() == s.group {
 			r.meant[s.path+f.Key()] = true

@@ -436,3 +436,62 @@ func TestWrittenOutGoesBeforeThePasted(t *testing.T) {
 	require.GreaterOrEqual(t, at, 0, "%v", found)
 	require.Contains(t, found[at].Message, "the list already, and differs in size")
 }
+
+// A lot of many times that of the house is likely in another unit, whether it is adjusted or not.
+func TestALotOfAnotherKindIsDoubted(t *testing.T) {
+	for lot, want := range map[string]string{"16 acres": "1 Elm St has a lot of 696,960 sq ft, and the house one of 7,405", "2 acres": ""} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+"house: {lot: 0.17 acres}\ncomps: {sold: {1 Elm St: {sold: 2025-10-11, price: $300k, lot: "+lot+"}}}\n"))
+		says := ""
+		for _, x := range found {
+			if x.Code == "sale-odd-size" {
+				says = x.Message
+			}
+		}
+		require.Equal(t, want, says, "%v", found)
+	}
+}
+
+// What columns names wants a table that has columns.
+func TestColumnsWithoutATableAreDoubted(t *testing.T) {
+	const sold = minimal + "comps:\n  sold: {12 Elm St: {sold: 2025-11-14, price: $341k}}\n"
+	at := func(text string) (out []diag.Diag) {
+		_, found := deal.Read("a.yaml", []byte(text))
+		for _, d := range found {
+			if d.Code == "columns-unread" {
+				out = append(out, d)
+			}
+		}
+		return out
+	}
+	found := at(sold + "  columns: {price: AMT}\n")
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, "there is no table and no file that has any")
+	require.Empty(t, at(sold+"  columns: {price: AMT}\n  table: |\n    sold on     AMT\n    2025-11-05  200000\n"))
+}
+
+// Words of table headers mean the key of a house that holds the same; what a sale has no
+// key for is told as that.
+func TestOtherWordsForWhatAHouseHas(t *testing.T) {
+	for key, hint := range map[string]string{
+		"bathrooms: 2": `did you mean "baths"?`, "bathroom: 2": `did you mean "baths"?`, "beds: 3": `did you mean "bedrooms"?`,
+		"square feet: 1400": `did you mean "living area"?`, "sqft: 1400": `did you mean "living area"?`,
+	} {
+		for _, text := range []string{"house: {" + key + "}\n", "comps: {sold: {12 Elm St: {sold: 2025-11-14, price: $341k, " + key + "}}}\n"} {
+			_, found := deal.Read("a.yaml", []byte(minimal+text))
+			require.True(t, found.HasErrors(), text)
+			require.Equal(t, hint, found[0].Hint, text)
+		}
+	}
+	for key, says := range map[string][2]string{
+		"list price: 338900":   {"what was asked for a house is not what it sold for", "leave it out; what it sold for stands as   price"},
+		"asking price: 338900": {"what was asked", "leave it out"},
+		"note: corner lot":     {"a sale has no note", "behind a #"},
+		"notes: corner lot":    {"a sale has no note", "behind a #"},
+		"seller credit: $3000": {"unknown key", `did you mean "concessions"?`},
+	} {
+		_, found := deal.Read("a.yaml", []byte(minimal+"comps: {sold: {12 Elm St: {sold: 2025-11-14, price: $341k, "+key+"}}}\n"))
+		require.True(t, found.HasErrors(), key)
+		require.Contains(t, found[0].Message, says[0], key)
+		require.Contains(t, found[0].Hint, says[1], key)
+	}
+}

@@ -55,6 +55,8 @@ func (r *reader) salesOf() *salesList {
 			return l
 		}
 		r.listed(l, g.choice, text, diag.Pos{}, 0)
+	case len(r.columns) > 0 && r.got["comps.table"] == nil && r.got["comps.file"] == nil:
+		r.say("columns-unread", r.where("comps.columns"), "columns says nothing here: there is no table and no file that has any")("take it away, or name the sales in a   table   or a   file   under comps; what stands under sold has keys of its own")
 	}
 	return l
 }

@@ -202,15 +202,16 @@ const mostOfIt = 0.7
 func (c compsPage) drives() {
 	c.heading("What drives it")
 	var parts []string
-	sum := 0.0
+	var sum decimal.Decimal // of what is shown, as the grid shows it
 	for _, r := range c.v.Rows {
-		if sum >= mostOfIt || len(parts) == 6 {
+		if sum.InexactFloat64() >= mostOfIt || len(parts) == 6 {
 			break
 		}
-		sum += r.Weight
-		parts = append(parts, fmt.Sprintf("%s (%s)", c.id(&r.Sold), share0(r.Weight)))
+		shown := decimal.NewFromFloat(r.Weight).Round(3)
+		sum = sum.Add(shown)
+		parts = append(parts, fmt.Sprintf("%s (%s)", c.id(&r.Sold), percent(shown)))
 	}
-	c.text("  ", fmt.Sprintf("%s: %s of the weight. A sale weighs more the more it is like the house, and less where it lies apart from the others.", strings.Join(parts, ", "), share0(sum)))
+	c.text("  ", fmt.Sprintf("%s: %s of the weight. A sale weighs more the more it is like the house, and less where it lies apart from the others.", strings.Join(parts, ", "), percent(sum)))
 	switch {
 	case len(c.v.Rows) < 2:
 	case c.onePair():
@@ -338,7 +339,11 @@ func (c compsPage) doubts() {
 	var out []string
 	for _, d := range deal.WeightyFirst(c.a.Warnings) {
 		if compsCode(d) && d.Code != "comps-not-adjusted" { // that stands with the worths
-			out = append(out, doubt(c.a, d))
+			said := doubt(c.a, d)
+			if d.Code == "bad-sale" || d.Code == "bad-cell" { // what is accepted stands in no other line
+				said += "; " + d.Hint
+			}
+			out = append(out, said)
 		}
 	}
 	if len(out) == 0 {
