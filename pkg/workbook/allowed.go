@@ -13,9 +13,12 @@ import (
 )
 
 // What is typed into an input is kept within what the model can take: a choice to its
-// words, a time to nothing less than none, a share to what a file takes; any other share of
-// more than this is asked about, for 10.5 in the place of 10.5% is 1,050%.
+// words, a time or an amount to nothing less than none, a share to what a file takes; any other
+// share of more than this is asked about, for 10.5 in the place of 10.5% is 1,050%.
 const askedAbove = 3.0
+
+// largest is what no amount comes near, where there is no other limit.
+const largest = 1e12
 
 // allowed are the rules of the input cells of a sheet, one for all cells that share it.
 func (b *book) allowed(f *excelize.File, g *grid) error {
@@ -23,15 +26,12 @@ func (b *book) allowed(f *excelize.File, g *grid) error {
 	var order []string
 	for _, c := range b.model.Cells {
 		at := b.places[c.Index]
-		if at.grid != g || c.Line.Monthly || !b.editable(c) || drawn(c) {
+		if at.grid != g || !b.typed(c) {
 			continue
 		}
-		rule, err := ruleOf(c.Line)
+		rule, err := ruleOf(c)
 		if err != nil {
 			return err
-		}
-		if rule == nil {
-			continue
 		}
 		key := *rule.Error
 		if rules[key] == nil {
@@ -47,10 +47,9 @@ func (b *book) allowed(f *excelize.File, g *grid) error {
 	return nil
 }
 
-// ruleOf is the rule for the inputs of a line; nil where there is none. What it says is its
-// own.
-func ruleOf(l *model.Line) (*excelize.DataValidation, error) {
-	rule := excelize.NewDataValidation(true)
+// ruleOf is the rule for an input. What it says is its own.
+func ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
+	l, rule := c.Line, excelize.NewDataValidation(true)
 	low, high, limited := deal.ShareRange(l.Name)
 	switch {
 	case len(l.Choices) > 0:
@@ -68,6 +67,13 @@ func ruleOf(l *model.Line) (*excelize.DataValidation, error) {
 	case slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, l.Unit):
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A time", "Not less than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThanOrEqual)
+	case l.Unit == "flag":
+		rule.SetError(excelize.DataValidationErrorStyleStop, "Yes or no", "1 for yes, 0 for no.")
+		return rule, rule.SetRange(0, 1, excelize.DataValidationTypeWhole, excelize.DataValidationOperatorBetween)
+	case fromNothing(c):
+		rule.SetError(excelize.DataValidationErrorStyleStop, "A number", "A number alone, not less than 0, as 12400 or $12,400.")
+		return rule, rule.SetRange(0, largest, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
 	}
-	return nil, nil
+	rule.SetError(excelize.DataValidationErrorStyleStop, "A number", "A number alone, as 4500 or -$4,500.")
+	return rule, rule.SetRange(-largest, largest, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
 }

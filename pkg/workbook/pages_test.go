@@ -384,9 +384,11 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 	files, paths := map[string]string{}, []string{}
 	for _, x := range []struct {
 		name, deal, member, line string
-		value                    float64
+		value                    any
 		says                     string
 	}{
+		{"words", "mill-road", "", "seller_credit", "7.4k", "NOT SO"}, {"minus", "mill-road", "", "seller_credit", -7400.0, "BELOW NOTHING"},
+		{"lump", "juniper-lane", "electrical", "labour", "$3,900", "NOT SO"}, {"choice", "juniper-lane", "first loan", "interest_on", "whole loan", "NOT SO"},
 		{"asis", "walnut-row", "", "marketing", 1, ""}, {"loan", "juniper-lane", "first loan", "renovation_share", 1, ""},
 		{"room", "walnut-row", "hall bath, floor", "length", 2, "BELOW NOTHING"}, {"wall", "walnut-row", "hall bath", "opening_width", 60, "BELOW NOTHING"},
 		{"walk", "walnut-row", "living room, east 17'", "walk_east", 17, "THEY DO NOT"}, {"price", "walnut-row", "", "price", 100, "OVER THE PRICE"},

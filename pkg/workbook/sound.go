@@ -15,32 +15,9 @@ import (
 // measuresHold is the condition that no measure of a room, and no amount of work, is below
 // nothing, as where openings come to more than their wall; "" without any.
 func (b *book) measuresHold() string {
-	type column struct {
-		grid *grid
-		col  int
-	}
-	rows, order := map[column][]int{}, []column{}
-	for i, c := range b.model.Cells {
-		if at := b.places[i]; at.grid != nil && at.grid != b.inputs && measures(c) && !b.answer.Values.Of(c).IsNegative() {
-			x := column{at.grid, at.col}
-			if rows[x] == nil {
-				order = append(order, x)
-			}
-			rows[x] = append(rows[x], at.row)
-		}
-	}
-	var parts []string
-	for _, x := range order {
-		slices.Sort(rows[x])
-		for all := rows[x]; len(all) > 0; {
-			n := 1
-			for n < len(all) && all[n] == all[0]+n {
-				n++
-			}
-			parts = append(parts, sheetPrefix(x.grid, nil)+address(all[0], x.col, true, true)+":"+address(all[n-1], x.col, true, true))
-			all = all[n:]
-		}
-	}
+	parts := b.ranges(func(c *model.Cell) bool {
+		return b.places[c.Index].grid != b.inputs && measures(c) && !b.answer.Values.Of(c).IsNegative()
+	})
 	return b.inCells("whether no measure or amount of work is below nothing", parts, func(some []string) string { return "ROUND(" + nested("MIN(", some) + ",9)>=0" })
 }
 
@@ -137,6 +114,8 @@ func (b *book) canBe() []condition {
 		return b.conditions
 	}
 	for _, x := range []condition{
+		{"every input is a number, or one of its words", b.numbersHold(), "NOT SO"},
+		{"no input is below nothing", b.amountsHold(), "BELOW NOTHING"},
 		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING"},
 		{"the deposit is within the price", b.depositHolds(), "OVER THE PRICE"},
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT"},
