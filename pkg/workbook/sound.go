@@ -15,9 +15,9 @@ import (
 // measuresHold is the condition that no measure of a room, and no amount of work, is below
 // nothing, as where openings come to more than their wall; "" without any.
 func (b *book) measuresHold() string {
-	parts := b.ranges(func(c *model.Cell) bool {
+	parts := places(b.ranges(func(c *model.Cell) bool {
 		return b.places[c.Index].grid != b.inputs && measures(c) && !b.answer.Values.Of(c).IsNegative()
-	})
+	}))
 	return b.inCells("whether no measure or amount of work is below nothing", parts, func(some []string) string { return "ROUND(" + nested("MIN(", some) + ",9)>=0" })
 }
 

@@ -15,10 +15,9 @@ func (b *book) typed(c *model.Cell) bool {
 // numbersHold is the condition that all that is typed over is a number, or one of its words
 // where it is a choice: in a sum a word counts as nothing, or as another.
 func (b *book) numbersHold() string {
-	ranges := b.ranges(func(c *model.Cell) bool { return b.typed(c) && len(c.Line.Choices) == 0 })
 	var words []string
 	for _, c := range b.model.Cells {
-		if b.typed(c) && len(c.Line.Choices) > 0 && b.choice(c) != "" {
+		if b.typed(c) && chosen(c) {
 			var list []string
 			for _, w := range c.Line.Choices {
 				list = append(list, quoted(w))
@@ -26,19 +25,26 @@ func (b *book) numbersHold() string {
 			words = append(words, "ISNUMBER(MATCH("+b.cellRef(c)+",{"+strings.Join(list, ",")+"},0))")
 		}
 	}
-	return both(
-		b.inCells("whether all that can be typed over is a number", ranges, func(some []string) string {
-			return nested("COUNTA(", some) + "=" + nested("COUNT(", some)
-		}),
-		b.inCells("whether every choice is one of its words", words, func(some []string) string { return nested("AND(", some) }),
-	)
+	var numbers []string
+	for _, r := range b.ranges(b.typed) {
+		of := "COUNT(" + r.at + ")"
+		if r.words > 0 {
+			of += "+" + itoa(r.words)
+		}
+		numbers = append(numbers, "COUNTA("+r.at+")="+of)
+	}
+	all := func(some []string) string { return nested("AND(", some) }
+	return both(b.inCells("whether all that can be typed over is a number, or a choice", numbers, all), b.inCells("whether every choice is one of its words", words, all))
 }
+
+// chosen reports whether an input is one of some words.
+func chosen(c *model.Cell) bool { return len(c.Line.Choices) > 0 }
 
 // amountsHold is the condition that nothing is below nothing of which a file takes none that
 // is, and that what is yes or no is 1 or 0.
 func (b *book) amountsHold() string {
-	lows := b.ranges(func(c *model.Cell) bool { return b.typed(c) && fromNothing(c) })
-	flags := b.ranges(func(c *model.Cell) bool { return b.typed(c) && c.Line.Unit == "flag" })
+	lows := places(b.ranges(func(c *model.Cell) bool { return b.typed(c) && fromNothing(c) }))
+	flags := places(b.ranges(func(c *model.Cell) bool { return b.typed(c) && c.Line.Unit == "flag" }))
 	return both(
 		b.inCells("whether no amount typed over is below nothing", lows, func(some []string) string { return nested("MIN(", some) + ">=0" }),
 		b.inCells("whether each yes or no is 1 or 0", flags, func(some []string) string { return nested("MAX(", some) + "<=1" }),
@@ -48,9 +54,9 @@ func (b *book) amountsHold() string {
 // belowNothing are the inputs that a file takes below nothing too.
 var belowNothing = []string{"overrun", "market_rate", "walk_east", "walk_north"}
 
-// fromNothing reports whether an input can be nothing at least.
+// fromNothing reports whether an input is nothing at least; words are passed over.
 func fromNothing(c *model.Cell) bool {
-	return len(c.Line.Choices) == 0 && !slices.Contains(belowNothing, c.Line.Name) && (c.Line.Section != "Comparables" || c.Line.Name == "sold_price")
+	return !slices.Contains(belowNothing, c.Line.Name) && (c.Line.Section != "Comparables" || c.Line.Name == "sold_price")
 }
 
 // both are two conditions of which there may be none.
@@ -61,32 +67,67 @@ func both(x, y string) string {
 	return "AND(" + x + "," + y + ")"
 }
 
-// ranges are the places of some cells, those below each other in one.
-func (b *book) ranges(of func(*model.Cell) bool) (parts []string) {
+// A span is a part of a column, with how many of its cells are choices.
+type span struct {
+	at    string
+	words int
+}
+
+func places(all []span) (out []string) {
+	for _, s := range all {
+		out = append(out, s.at)
+	}
+	return out
+}
+
+// ranges are the places of some cells, in one as far as nothing else stands between them: on the
+// sheet Inputs the rows of heads are passed over.
+func (b *book) ranges(of func(*model.Cell) bool) (out []span) {
 	type column struct {
 		grid *grid
 		col  int
 	}
-	rows, order := map[column][]int{}, []column{}
+	all, order := map[column]map[int]*model.Cell{}, []column{}
 	for i, c := range b.model.Cells {
 		if at := b.places[i]; at.grid != nil && of(c) {
 			x := column{at.grid, at.col}
-			if rows[x] == nil {
-				order = append(order, x)
+			if all[x] == nil {
+				all[x], order = map[int]*model.Cell{}, append(order, x)
 			}
-			rows[x] = append(rows[x], at.row)
+			all[x][at.row] = c
 		}
 	}
 	for _, x := range order {
-		slices.Sort(rows[x])
-		for all := rows[x]; len(all) > 0; {
-			n := 1
-			for n < len(all) && all[n] == all[0]+n {
-				n++
+		first, last, words := 0, 0, 0
+		end := func() {
+			if first > 0 {
+				out = append(out, span{sheetPrefix(x.grid, nil) + address(first, x.col, true, true) + ":" + address(last, x.col, true, true), words})
 			}
-			parts = append(parts, sheetPrefix(x.grid, nil)+address(all[0], x.col, true, true)+":"+address(all[n-1], x.col, true, true))
-			all = all[n:]
+			first, words = 0, 0
 		}
+		for row := 1; row <= len(x.grid.rows); row++ {
+			switch c := all[x][row]; {
+			case c != nil:
+				if first == 0 {
+					first = row
+				}
+				if last = row; chosen(c) {
+					words++
+				}
+			case x.grid != b.inputs || !x.grid.blank(row, x.col): // elsewhere results stand between
+				end()
+			}
+		}
+		end()
 	}
-	return parts
+	return out
+}
+
+// blank reports whether nothing stands at a place.
+func (g *grid) blank(row, col int) bool {
+	if col > len(g.rows[row-1]) {
+		return true
+	}
+	c := g.rows[row-1][col-1]
+	return c.value == nil && c.formula == ""
 }
