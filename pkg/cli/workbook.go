@@ -102,6 +102,9 @@ func runWorkbook(o *workbookOptions, path string) error {
 	}
 	var out bytes.Buffer
 	if err := workbook.Write(&out, a, how); errors.Is(err, workbook.ErrNoTrade) {
+		if o.trade == "" {
+			return &dataError{err, "write the work into the deal file, by rooms or as lines under renovation"}
+		}
 		return &dataError{err, meantOne(o.trade, tradesOf(a.Model.Root.In("trade")), "ledgerboard scope "+path+"   shows the trades")}
 	} else if err != nil {
 		return err

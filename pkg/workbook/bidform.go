@@ -20,7 +20,7 @@ type bidRow struct {
 }
 
 // ErrNoTrade is wrapped where a deal has no work of the trade that a form is for.
-var ErrNoTrade = errors.New("no work of that trade")
+var ErrNoTrade = errors.New("no form")
 
 // bidForm makes the only sheet of a form for bids: quantities and sizes without a price,
 // laid out so that it can be read back. Its columns are pricebook.FormColumns.
@@ -31,8 +31,11 @@ func (b *book) bidForm() error {
 		rows = slices.DeleteFunc(rows, func(r bidRow) bool { return !strings.EqualFold(r.trade, strings.TrimSpace(t)) })
 		title1 = "Bid form: " + t
 	}
-	if len(rows) == 0 {
-		return fmt.Errorf("%w: %s; there is work of: %s", ErrNoTrade, b.how.Trade, strings.Join(b.trades(), ", "))
+	switch {
+	case len(b.trades()) == 0:
+		return fmt.Errorf("%w: the deal names no work to bid on", ErrNoTrade)
+	case len(rows) == 0:
+		return fmt.Errorf("%w: there is no work of %s; there is work of: %s", ErrNoTrade, b.how.Trade, strings.Join(b.trades(), ", "))
 	}
 	g := b.page(&grid{name: pricebook.FormSheet, wide: true})
 	g.set(1, 1, text(title1, look{role: title}))

@@ -107,6 +107,8 @@ func TestFormOfATradeWithoutWork(t *testing.T) {
 	require.ErrorContains(t, err, "chimneys; there is work of: ")
 	require.ErrorContains(t, err, "roofing")
 	require.Zero(t, w.Len())
+	err = Write(&w, answered(t, "purchase: {price: $148k}\nvalue: {after-repair value: $214k}\ntime: {marketing: 4 weeks}\n"), Options{BlankPrices: true})
+	require.EqualError(t, err, "no form: the deal names no work to bid on")
 }
 
 // Whatever a deal is called, and whatever is called by it, is text: a spreadsheet program

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -88,6 +89,7 @@ func (g *grid) paragraph(row, from, to int, s string, l look) int {
 		g.set(row, col, cell{look: l})
 	}
 	g.set(row, from, text(s, l))
+	g.merges = slices.DeleteFunc(g.merges, func(a area) bool { return a.row == row && a.col <= to && from <= a.toCol }) // what stood here before
 	if to > from {
 		g.merges = append(g.merges, area{row, from, row, to})
 	}

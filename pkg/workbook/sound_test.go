@@ -113,6 +113,7 @@ func soundSheet(t *testing.T, part, text string, styles int) {
 		} `xml:",any"`
 	}
 	require.NoError(t, xml.Unmarshal([]byte(text), &sheet), part)
+	soundMerges(t, part, text)
 	at := -1
 	for _, x := range sheet.Inner {
 		i := slices.Index(worksheetOrder, x.XMLName.Local)
@@ -152,6 +153,23 @@ func soundSheet(t *testing.T, part, text string, styles int) {
 			}
 			if c.F != nil {
 				soundFormula(t, part+" "+c.R, *c.F)
+			}
+		}
+	}
+}
+
+// soundMerges: no cell is merged twice, which a spreadsheet program takes for damage.
+func soundMerges(t *testing.T, part, text string) {
+	merged := map[[2]int]bool{}
+	for _, m := range regexp.MustCompile(`<mergeCell ref="(\w+):(\w+)"`).FindAllStringSubmatch(text, -1) {
+		col, row, err := excelize.CellNameToCoordinates(m[1])
+		require.NoError(t, err)
+		toCol, toRow, err := excelize.CellNameToCoordinates(m[2])
+		require.NoError(t, err)
+		for ; row <= toRow; row++ {
+			for c := col; c <= toCol; c++ {
+				require.False(t, merged[[2]int{row, c}], "%s: %s", part, m[0])
+				merged[[2]int{row, c}] = true
 			}
 		}
 	}
