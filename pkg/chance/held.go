@@ -3,6 +3,7 @@ package chance
 import (
 	"slices"
 
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/model"
 )
@@ -30,4 +31,27 @@ func Planned(m *model.Model, vary ...*model.Cell) ([]exact.Change, error) {
 	}
 	seen = slices.DeleteFunc(seen, func(c *model.Cell) bool { return slices.Contains(vary, c) })
 	return exact.Pin(m, seen...)
+}
+
+// beforeClosing are the lines of the deal itself that are known when the loans are closed.
+var beforeClosing = []string{
+	"price", "assignment_fee", "premium_share", "premium_least", "seller_credit", "lender_value", "as_is_value", "contingency_share",
+}
+
+// Known reports whether an input is known when the loans are closed: not what the work, the
+// hold and the sale come to.
+func Known(in deal.Input) bool {
+	switch in.Member.Set {
+	case "loan":
+		return true
+	case "fee":
+		return in.Member.Kind == "before_fee" || in.Member.Kind == "purchase_fee" || in.Member.Kind == "loan_fee"
+	}
+	return in.Member.Parent == nil && slices.Contains(beforeClosing, in.Line)
+}
+
+// MovesLoans reports whether a range moves the loans of a trial: it is of what is known before
+// they are closed, and no charge; the budget stays the plan's whatever the contingency is.
+func (r Range) MovesLoans() bool {
+	return r.Idle == "" && r.Member.Set != "fee" && r.Line != "contingency_share" && Known(r.Input)
 }

@@ -155,6 +155,9 @@ and why. It informs; it does not advise.`,
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SuggestionsMinimumDistance = 2 // letters that may be wrong in a verb
 	root.AddCommand(newNew(s), newCheck(s), newBid(s), newCash(s), newComps(s), newScope(s), newBuy(s), newPrices(s), newCompare(s), newBest(s), newStress(s), newOdds(s), newWorkbook(s), newWhy(s), newLines(s), newExitCodes())
+	for _, verb := range root.Commands() {
+		onceEach(verb)
+	}
 	return root
 }
 
@@ -163,11 +166,20 @@ var refused = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?s)^invalid argument (".*") for "(?:-\w, )?--(\S+)" flag: `)
 })
 
+// otherSide is what else may be meant by a second axis.
+var otherSide = map[string]string{"across": "; the other side of the grid is --down", "down": "; the other side of the grid is --across"}
+
 // plainly tells of a value that an option does not take in plain words.
 func plainly(cmd *cobra.Command, err error) error {
 	m := refused().FindStringSubmatch(err.Error())
 	if m == nil {
 		return err
+	}
+	switch {
+	case errors.Is(err, errTwice):
+		return fmt.Errorf("--%s is given twice, the second time as %s%s", m[2], m[1], otherSide[m[2]])
+	case errors.Is(err, errNothing):
+		return fmt.Errorf("--%s has nothing behind it", m[2])
 	}
 	want := "nothing behind it, true or false"
 	if f := cmd.Flags().Lookup(m[2]); f != nil {

@@ -71,10 +71,7 @@ come out, how often money is lost or a target missed, and the safe offer: the
 highest price up to which all targets hold with the confidence asked for. The
 same seed gives the same figures.`,
 		Args: files(1, 1, "odds my-house.yaml"),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			if cmd.Flags().Changed("csv") && o.csv == "" {
-				o.csv = "-" // no name either
-			}
+		RunE: func(_ *cobra.Command, args []string) error {
 			return runOdds(o, args[0])
 		},
 	}

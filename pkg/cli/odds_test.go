@@ -132,3 +132,26 @@ func TestACountOfTrials(t *testing.T) {
 		require.Contains(t, wrong, "want a whole number, 1,000 to 100,000,000", said)
 	}
 }
+
+// The odds say which ranges move the loans, and that they stay where none does.
+func TestOddsSayWhatMovesLoans(t *testing.T) {
+	const loan = asideDeal + "loan: {price share: 80%, rate: 12%}\n"
+	for ranges, says := range map[string]string{
+		"": "Loans are the plan's in every trial. Lenders look",
+		"ranges: {overrun: {low: 0%, high: 20%}}":                                               "Loans are the plan's in every trial. Lenders look",
+		"ranges: {lender's value: {low: $150k, high: $214k}, loan.rate: {low: 11%, high: 14%}}": "in every trial, but for what these make of them: value the lender counts; loan, rate. Lenders",
+	} {
+		out, wrong, code := run(t, loan+ranges+"\n", "odds", "-", "--trials", "1000")
+		require.Zero(t, code, wrong)
+		require.Contains(t, flowing(out), says)
+	}
+}
+
+// A safe offer above the maximum offer says why.
+func TestASafeOfferAboveTheMaximumOfferSaysWhy(t *testing.T) {
+	for ranges, higher := range map[string]bool{"arv: {low: $240k, high: $280k, likely: $260k}": true, "arv: {low: $150k, high: $215k, likely: $200k}": false} {
+		out, wrong, code := run(t, asideDeal+"ranges: {"+ranges+"}\n", "odds", "-", "--trials", "1000")
+		require.Zero(t, code, wrong)
+		require.Equal(t, higher, strings.Contains(flowing(out), "The safe offer is the higher one"), out)
+	}
+}

@@ -50,6 +50,15 @@ func robustFit(x []float64, p int, y []float64, cell []int, cellCount int) *fit 
 	return f
 }
 
+// unseen is how many times as far as the sales that it was fitted to a house lies from what a
+// regression says that has not seen it: with n sales and p columns √((n+p)/(n-p)), as for normal
+// errors, the root of their final prediction error over the mean square of what is left
+// (Akaike 1969, from memory).
+func (f *fit) unseen() float64 {
+	n, p := float64(len(f.left)), float64(rank(f.kept))
+	return math.Sqrt((n + p) / (n - p))
+}
+
 // madScale returns the median of the sizes, times 1.4826, which for normal errors is
 // their standard deviation.
 func madScale(r []float64) float64 {

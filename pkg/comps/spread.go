@@ -43,7 +43,7 @@ func (c *Choice) spread(pool neighbours, value float64, weights, logs []float64)
 	mixed := func(own float64) float64 {
 		return math.Exp(tune.Local*math.Log(max(own, 0.02)) + (1-tune.Local)*math.Log(usual))
 	}
-	thin := math.Sqrt(1 + effective(weights)/1) // fewer sales that count, a wider range
+	thin := math.Sqrt(1+effective(weights)) * c.market.fit.unseen() // fewer sales that count, a wider range
 	return tune.Lower * mixed(-at(tail)) * thin, tune.Upper * mixed(at(1-tail)) * thin
 }
 

@@ -122,6 +122,9 @@ func (p oddsPage) offers() {
 		return
 	}
 	offer(p.page, "Maximum offer", p.PlanOffer, "the highest price at which "+hold+" if everything goes as planned")
+	if p.Safe.Found && !p.PlanOffer.Endless && p.Safe.Price.GreaterThan(p.PlanOffer.Price) {
+		p.text("  ", "The safe offer is the higher one: in most trials what varies leaves more to spare than the plan does.")
+	}
 }
 
 // A figureRow is a figure of the trials on the page.
@@ -245,7 +248,17 @@ func (p oddsPage) worst() {
 func (p oddsPage) rests() {
 	p.heading("How sure this is")
 	if len(p.Answer.Loans()) > 0 {
-		p.text("  ", "Loans are the plan's in every trial, for lenders look at the value and the budget before the works and the sale; for another price they follow the price.")
+		var moved []string
+		for _, r := range p.Ranges {
+			if r.MovesLoans() {
+				moved = append(moved, r.Label)
+			}
+		}
+		but := ""
+		if len(moved) > 0 {
+			but = ", but for what these make of them: " + strings.Join(moved, "; ")
+		}
+		p.text("  ", "Loans are the plan's in every trial"+but+". Lenders look at the value and the budget before the works and the sale; for another price the loans follow the price.")
 	}
 	p.text("  ", fmt.Sprintf("%s trials, seed %d. The same seed gives the same figures. ± is the standard error: with another --seed a figure comes out within it two times of three, and within twice as much 19 times of 20. More --trials make it smaller. It says how sure the trials are, not how sure the ranges are: the odds are no better than those.",
 		quantity.FormatCount(decimal.NewFromInt(p.Trials+p.None), 0), p.Seed))

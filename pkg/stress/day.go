@@ -6,6 +6,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/formula"
@@ -78,7 +79,7 @@ func (p *Plan) own(d deal.BadDay) Day {
 		}
 		inputs = append(inputs, c.Input)
 	}
-	if slices.ContainsFunc(inputs, known) {
+	if slices.ContainsFunc(inputs, chance.Known) {
 		out.sized = p.closed(inputs...)
 	}
 	out.Aside = slices.ContainsFunc(inputs, setsAside)

@@ -8,6 +8,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/fast"
@@ -171,7 +172,7 @@ func (g *gridding) offers() error {
 
 // grid puts the figures together.
 func (g *gridding) grid() (*Grid, error) {
-	out := &Grid{Across: g.across, Down: g.down, Sized: slices.ContainsFunc(g.inputs, known)}
+	out := &Grid{Across: g.across, Down: g.down, Sized: slices.ContainsFunc(g.inputs, chance.Known)}
 	out.SetsAside = slices.ContainsFunc(g.inputs, setsAside)
 	if out.Sized {
 		out.Kept = kept(g.inputs)

@@ -104,7 +104,7 @@ func (p *Plan) frozen() (out []int) {
 // vary. If all of them come out only after the closing, the loans keep their size. If not,
 // they are sized anew, but by the value and the budget that the lender counted.
 func (p *Plan) closed(inputs ...deal.Input) []exact.Change {
-	if !slices.ContainsFunc(inputs, known) {
+	if !slices.ContainsFunc(inputs, chance.Known) {
 		return p.held
 	}
 	var lines []string
@@ -178,7 +178,7 @@ type counted struct{ line, what string }
 // kept is what of a lender's count stays as planned where some inputs come out only after the
 // closing.
 func kept(inputs []deal.Input) (out []string) {
-	if !slices.ContainsFunc(inputs, func(in deal.Input) bool { return !known(in) }) {
+	if !slices.ContainsFunc(inputs, func(in deal.Input) bool { return !chance.Known(in) }) {
 		return nil
 	}
 	for _, c := range []counted{lenderValue, lenderBudget} {
@@ -189,22 +189,5 @@ func kept(inputs []deal.Input) (out []string) {
 	return out
 }
 
-// beforeClosing are the lines of the deal itself that are known then.
-var beforeClosing = []string{
-	"price", "assignment_fee", "premium_share", "premium_least", "seller_credit", "lender_value", "as_is_value", "contingency_share",
-}
-
 // setsAside reports whether an input is the contingency of the deal.
 func setsAside(in deal.Input) bool { return in.Line == lenderBudget.line }
-
-// known reports whether an input is known when the loans are closed: not what the work, the
-// hold and the sale come to.
-func known(in deal.Input) bool {
-	switch in.Member.Set {
-	case "loan":
-		return true
-	case "fee":
-		return in.Member.Kind == "before_fee" || in.Member.Kind == "purchase_fee" || in.Member.Kind == "loan_fee"
-	}
-	return in.Member.Parent == nil && slices.Contains(beforeClosing, in.Line)
-}

@@ -157,7 +157,7 @@ func (p *Plan) slopes(all []Swing) error {
 		var cells []*model.Cell
 		for i := range all {
 			in := all[i].Input // alone: the swings are being worked out meanwhile
-			if known(in) != early {
+			if chance.Known(in) != early {
 				continue
 			}
 			if in.Line == "lender_value" || in.Line == "contingency_share" { // what it moves is held for the others

@@ -40,7 +40,7 @@ func outcome(s comps.Sold, sales []comps.Sold) Outcome {
 }
 
 // FewCounts are the numbers of close sales that ReportFew tells of.
-var FewCounts = []int{1, 2, 3, 4, 6, 8, 12, 20, 40}
+var FewCounts = []int{1, 2, 3, 4, 6, 8, 12, 20, 40, 60, 80, 120, 180, 250, 400, 800}
 
 // ReportFew prints for some numbers of close sales what values by them alone are like,
 // over the subjects of several draws together.
