@@ -22,6 +22,8 @@ var mistakes = []struct{ code, text, place, says, hint string }{
 	{"book-want-group", "products: [a]\n", "1:11", "products is not a group", "write keys"},
 	{"book-want-group", "products:\n  oak strip: $5\n", "2:14", "the product is not a group", "write keys"},
 	{"book-want-group", "items:\n  lay oak: {materials: {oak strip: 5}}\n", "2:36", "the material is not a group", "write keys"},
+	{"book-want-group", "products: {oak base: {sticks: [8 ft, 12 ft]}}\n", "1:31", "sticks is not a group", "sticks: {8 ft: $8.40, 12 ft: $12.60}"},
+	{"book-want-group", "products: {oak base: {sticks: $9}}\n", "1:31", "sticks is not a group", "sticks: {8 ft: $8.40, 12 ft: $12.60}"},
 	{"book-twice", "products:\n  oak strip: {price: $5}\n  oak strip: {price: $6}\n", "3:3", `"oak strip" is given twice`, "keep one"},
 	{"book-twice", "products:\n  oak strip: {price: $5}\n  Oak strip: {price: $6}\n", "3:3", `"oak strip" is given twice, as "Oak strip"`, "keep one"},
 	{"book-unknown-key", "product: {}\n", "1:1", `no key "product"`, `did you mean "products"?`},

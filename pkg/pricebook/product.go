@@ -123,7 +123,7 @@ func (r *reader) whole(p, base *Product, at diag.Pos, body *node) {
 	if !given("price") && !given("sticks") && (base == nil || packed) {
 		r.missing(at, p.Name, "price", "price: $24.90   , for a pack has the price it is sold at")
 	}
-	if base != nil && packed && p.Unit() != base.Unit() {
+	if base != nil && packed && p.Unit() != "" && p.Unit() != base.Unit() { // without, it is refused already
 		r.found.Add(diag.Errorf(at, "book-bad-unit", "%q is sold by the %s, but by the %s in the book below", p.Name, p.SoldBy(), base.SoldBy()).
 			WithHint("the work that takes it counts on the %s; give it a name of its own", base.SoldBy()))
 	}
@@ -172,7 +172,17 @@ func (r *reader) missing(at diag.Pos, name, key, example string) {
 	r.found.Add(d.WithHint("add   %s", example))
 }
 
+const writeSticks = "write   sticks: {8 ft: $8.40, 12 ft: $12.60}"
+
 func (r *reader) sticks(p *Product, n *node) {
+	switch {
+	case n.Kind != yaml.MappingNode:
+		r.wrong(n, "book-want-group", "sticks is not a group of lengths with their prices")(writeSticks)
+		return
+	case len(n.Content) == 0:
+		r.wrong(n, "book-want-value", "no stick has a price")(writeSticks)
+		return
+	}
 	r.mapping(n, "sticks", nil, func(key, value *node) bool {
 		var s Stick
 		parsed(r, someLength, func(x quantity.Length) { s.Length = x })(key)
@@ -185,9 +195,6 @@ func (r *reader) sticks(p *Product, n *node) {
 		p.Sticks = append(p.Sticks, s)
 		return true
 	})
-	if len(n.Content) == 0 && n.Kind == yaml.MappingNode {
-		r.wrong(n, "book-want-value", "no stick has a price")("write   sticks: {8 ft: $8.40, 12 ft: $12.60}")
-	}
 	slices.SortFunc(p.Sticks, func(a, b Stick) int { return a.Length.Cmp(b.Length) })
 }
 
