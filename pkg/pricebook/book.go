@@ -125,6 +125,9 @@ func IsPermit(name string) bool { return permitName().MatchString(name) }
 
 var permitName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bpermits\b|\bpermit( fees?)?$`) })
 
+// WoodFinish is what sanding and coating a wood floor makes, old or new.
+const WoodFinish = "wood floor finish"
+
 // Thing is what of a place the item makes new, "" where nothing else makes that.
 func (it *Item) Thing() string {
 	if it.NewFloor {
