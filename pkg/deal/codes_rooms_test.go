@@ -78,6 +78,8 @@ var roomSlips = []slip{
 	besideDen("own-hours-high", "labour: {own hours a week: 90}"),
 	inDen("quote-far", "hired}", "{quote: $94,000}}"),
 	inDen("quote-far", "hired}", "hired, vanity: {by: own hands, count: 1, allowance: $16,000}}"),
+	inDen("quote-far", "hired}", "$0}"),
+	inDen("quote-far", "hired}", "{quote: $0, covers: labour}}"),
 	inDen("allowance-beside-quote", "hired}", "{quote: $400, allowance: $90}}"),
 	inDen("tub-deep", denSize, denSize+"\n    fixed: {tub: 2'6\" x 5'}"),
 	inDen("done-twice", "paint walls: hired", "resilient plank floor: hired, carpet: hired"),
