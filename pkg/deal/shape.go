@@ -153,7 +153,8 @@ const orSlope = "; a ceiling that slopes is   5' to 9'   , one with a ridge   5'
 // lengthOr reads a length where something else may stand too, of which the hint tells.
 func (r *reader) lengthOr(f *Field, text span, or string) (decimal.Decimal, bool) {
 	x, err := quantity.ParseLength(text.text)
-	if q := (*quantity.Error)(nil); errors.As(err, &q) {
+	bare := strings.Trim(text.text, "0123456789.") == "" // of which only the unit is missing
+	if q := (*quantity.Error)(nil); !bare && errors.As(err, &q) {
 		told := *q
 		told.Want += or
 		err = &told
