@@ -47,7 +47,7 @@ func FirstOption(o *model.Member) string {
 }
 
 // FirstWhy is why an option is taken that the scope does not name.
-const FirstWhy = "the first of its options"
+const FirstWhy = "the first option it has"
 
 // Assumptions says all that is assumed in words: inputs, and options that are taken.
 func (a *Answer) Assumptions() (out []string) {
