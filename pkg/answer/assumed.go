@@ -41,6 +41,25 @@ func (a *Answer) Assumption(c *model.Cell) string {
 	return lead + name + ": " + a.AssumedValue(c) + a.byComps(c)
 }
 
+// FirstOption says of an option that the scope does not name why it is taken.
+func FirstOption(o *model.Member) string {
+	return fmt.Sprintf("%s as %q, %s", o.Parent.Label, o.Label, FirstWhy)
+}
+
+// FirstWhy is why an option is taken that the scope does not name.
+const FirstWhy = "the first option it has"
+
+// Assumptions says all that is assumed in words: inputs, and options that are taken.
+func (a *Answer) Assumptions() (out []string) {
+	for _, o := range a.Deal.Firsts {
+		out = append(out, FirstOption(o))
+	}
+	for _, c := range a.Assumed {
+		out = append(out, a.Assumption(c))
+	}
+	return out
+}
+
 // told leaves out bases that go without saying: of what is bought or held the price, of what
 // is sold the sale price.
 func told(all []*model.Cell) []*model.Cell {

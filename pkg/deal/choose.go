@@ -96,6 +96,9 @@ func (r *reader) choose() {
 		if taken != nil {
 			taken.taken = true
 			r.takes = append(r.takes, plainKey(taken.option.Label))
+			if r.pickFor(room) == nil && taken.option.Label != onlyOption {
+				r.deal.Firsts = append(r.deal.Firsts, taken.option)
+			}
 		} else {
 			r.takes = append(r.takes, AsItIs)
 		}

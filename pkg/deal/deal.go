@@ -45,6 +45,7 @@ type Deal struct {
 	// StatedValues are the keys of the values that the file states, such as low.
 	StatedValues []string
 	Mixed        bool                // the scope takes different options in different rooms
+	Firsts       []*model.Member     // options taken as the first of their rooms, which the scope does not name
 	Sized        map[string][]string // the rooms by how sure their sizes are: measured, paced, guessed
 	Kerf         *decimal.Decimal    // what a saw cut takes, in feet; nil if the file does not say
 	Cuts         []CutList           // of the products bought in sticks

@@ -6,11 +6,9 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
-
-// woodFinish is what work on the wood of an old floor makes.
-const woodFinish = "wood floor finish"
 
 // doubtBetweenLayers doubts work of the file that takes up more than one layer and less than
 // the next, for nothing else takes up the rest of that.
@@ -57,7 +55,7 @@ func (r *reader) doubtLeftLayers() {
 func (r *reader) doubtLayers() {
 	for _, p := range r.plans {
 		g := r.good(r.roomPaths[p.room] + "layers")
-		i := slices.IndexFunc(p.works, func(w *work) bool { return w.item.Thing() == woodFinish })
+		i := slices.IndexFunc(p.works, func(w *work) bool { return w.item.Thing() == pricebook.WoodFinish })
 		if !p.taken || g == nil || i < 0 || slices.ContainsFunc(p.works, func(w *work) bool { return w.item.NewFloor }) {
 			continue
 		}

@@ -35,6 +35,9 @@ func (r *reader) doubtOwnPrices() {
 		if g := r.good(w.scope.path + "hours"); g != nil {
 			r.doubtHours(w, g)
 		}
+		if g := r.good(w.scope.path + "coats"); g != nil && g.number.GreaterThan(one) && w.item.Measure != pricebook.Months && !w.quoted() && !w.item.MayCoat() {
+			r.say("coats-unusual", g.at(), "%s: the price book does not do it in coats; %s of them count its hours and hired price %[2]s times", w.label, g.node.text)("leave the coats out, or say how much with   count   ; it is used as it stands")
+		}
 	}
 }
 

@@ -21,8 +21,12 @@ func (r *reader) doubtQuotes() {
 		if v, ok := w.member.Given.Look("quote"); ok {
 			over, known := r.worked(w.member, "quote_over")
 			quote, done := r.worked(w.member, "labour_at_trade")
-			if known && done {
-				r.doubtFar(w, "quote", v, quote, "what the price book says", quote.Sub(over))
+			switch base := quote.Sub(over); {
+			case !known || !done:
+			case quote.IsZero() && base.IsPositive():
+				r.doubtFree(w, v, base)
+			default:
+				r.doubtFar(w, "quote", v, quote, "what the price book says", base)
 			}
 			if a, both := w.member.Given.Look("allowance"); both && w.member.Given.Of("quote_covers").Choice == "all" {
 				r.say("allowance-beside-quote", a.Pos, "%s: the allowance of %s is paid beside a quote for all of it", w.label, diag.Quote(a.Text))("say   covers: labour   if the quote is for the labour, or leave the allowance out if the quote brings what it is for")
@@ -36,6 +40,15 @@ func (r *reader) doubtQuotes() {
 			}
 		}
 	}
+}
+
+// doubtFree doubts a quote of nothing for work that the price book has at some price.
+func (r *reader) doubtFree(w *work, given model.Value, base decimal.Decimal) {
+	free := "it costs nothing here, materials and own hours too"
+	if w.member.Given.Of("quote_covers").Choice == "labour" {
+		free = "its labour costs nothing here, own hours too"
+	}
+	r.say("quote-far", given.Pos, "%s: a quote of %s: %s; the price book says %s", w.label, diag.Quote(given.Text), free, quantity.FormatMoney(base))("if it is your own work, write   own hands   in place of it; if it is given, or in another quote, leave it: it is used as it stands")
 }
 
 // doubtUnused doubts details that change nothing: of the first product, where an allowance

@@ -21,6 +21,10 @@ func TestHintsNameTheFormThatIsRead(t *testing.T) {
 		{denSize, denSize + "\n    fixed: {toilet: yes}", "bad-size", "toilet: 1"},
 		{denSize, denSize + `
     doors: 1 x 2'6" x 6'8"`, "bad-openings", `1 of 2'6" x 6'8"`},
+		{denSize, denSize + "\n    ceiling: 8' sloping to 5'", "bad-length", "5' to 9' both sides"},
+		{denSize, denSize + "\n    ceiling: 4' 6\" - 8'", "bad-length", "5' to 9' both sides"},
+		{denSize, denSize + "\n    ceiling: sloped", "bad-length", "5' to 9' both sides"},
+		{denSize, denSize + "\n    ceiling: 8' at ridge", "bad-length", "5' to 9' both sides"},
 		{"hired}", "{hired: $45/hour}}", "rate-unit", "by the hour: yes   at the work, and   labour: {trades: {paint: {rate: $45.00/hour}}}"},
 		{"hired}", "{hired: $14 per sq yd}}", "rate-unit", "hired: $1.56 per sq ft"},
 		{"hired}", "{by: own hands, hours: 3 days}}", "bad-rate", "hours: 24"},

@@ -170,10 +170,10 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 // such work.
 func (b *bringing) finishesNewFloor(w *work) bool {
 	if len(w.bringers) == 0 {
-		return w.item.Thing() == woodFinish && b.allNew(w.item)
+		return w.item.Thing() == pricebook.WoodFinish && b.allNew(w.item)
 	}
 	return !slices.ContainsFunc(w.bringers, func(x brought) bool {
-		return !(w.item.Thing() == woodFinish && x.by.item.NewFloor) && !(pricebook.SameSurface(w.item.Measure, x.by.item.Measure) && b.finishesNewFloor(x.by))
+		return !(w.item.Thing() == pricebook.WoodFinish && x.by.item.NewFloor) && !(pricebook.SameSurface(w.item.Measure, x.by.item.Measure) && b.finishesNewFloor(x.by))
 	})
 }
 

@@ -101,7 +101,7 @@ const demolition = "demolition"
 func (b *bringing) things(it *pricebook.Item) []string {
 	refinished := func(c pricebook.Companion) bool {
 		other := b.book.Item(c.Item)
-		return other != nil && other.Thing() == woodFinish
+		return other != nil && other.Thing() == pricebook.WoodFinish
 	}
 	switch thing := it.Thing(); {
 	case thing == "" && it.Trade == demolition && b.inLayers(it):
@@ -111,7 +111,7 @@ func (b *bringing) things(it *pricebook.Item) []string {
 	case thing == "":
 		return nil
 	case it.NewFloor && !slices.ContainsFunc(it.Brings, refinished):
-		return []string{thing, woodFinish}
+		return []string{thing, pricebook.WoodFinish}
 	default:
 		return []string{thing}
 	}

@@ -144,7 +144,21 @@ var leastRoom = decimal.NewFromInt(2)
 var longestSide = decimal.NewFromInt(500) // feet
 
 func (r *reader) length(f *Field, text span) (decimal.Decimal, bool) {
+	return r.lengthOr(f, text, "")
+}
+
+// orSlope is what else a ceiling may be that cannot be read as a height.
+const orSlope = "; a ceiling that slopes is   5' to 9'   , one with a ridge   5' to 9' both sides"
+
+// lengthOr reads a length where something else may stand too, of which the hint tells.
+func (r *reader) lengthOr(f *Field, text span, or string) (decimal.Decimal, bool) {
 	x, err := quantity.ParseLength(text.text)
+	bare := strings.Trim(text.text, "0123456789.") == "" // of which only the unit is missing
+	if q := (*quantity.Error)(nil); !bare && errors.As(err, &q) {
+		told := *q
+		told.Want += or
+		err = &told
+	}
 	if err != nil {
 		r.unread(f.title(), text, "bad-length", err, f.example())
 		return decimal.Zero, false
@@ -170,7 +184,7 @@ func (r *reader) ceiling(m *model.Member, text span, line string) {
 	}
 	if i := lastWord(text.text, " to "); i > 0 {
 		part := text.cut(0, i)
-		x, ok := r.length(f, part)
+		x, ok := r.lengthOr(f, part, orSlope)
 		if !ok {
 			return
 		}
@@ -179,7 +193,7 @@ func (r *reader) ceiling(m *model.Member, text span, line string) {
 		text = text.cut(i+len(" to "), len(text.text))
 		line = "height"
 	}
-	x, ok := r.length(f, text)
+	x, ok := r.lengthOr(f, text, orSlope)
 	switch {
 	case !ok:
 	case low != "" && !x.GreaterThan(m.Given.Of("low_height").Number):

@@ -32,10 +32,11 @@ func Near(words string, known []string) []string {
 	return out
 }
 
-// hits are how many words a name has, slips forgiven in all but the shortest.
+// hits are how many words a name has, slips forgiven behind the first letter of all but
+// the shortest.
 func hits(words, name []string) (n int) {
 	for _, w := range words {
-		if near, ok := Nearest(w, name); ok && (len(w) > 3 || near == w) {
+		if near, ok := Nearest(w, name); ok && (near == w || len(w) > 3 && near[0] == w[0]) { // no cooling for roofing
 			n++
 		}
 	}

@@ -9,8 +9,9 @@ import (
 // Nearest returns the known name closest to word, for "did you mean", or, if none is
 // close, the only one that has all its words and more. Case does not
 // count. A slip is a letter added, left out, changed or swapped with its neighbour;
-// one is forgiven, two from six letters on, three from nine. Of equally close names
-// the alphabetically first wins, so the order of known does not matter.
+// one is forgiven, two from six letters on, three from nine. Before more than one, a name
+// that begins the word, or that it begins, is nearer: bath for bathroom. Of equally close
+// names the alphabetically first wins, so the order of known does not matter.
 func Nearest(word string, known []string) (string, bool) {
 	w := []rune(strings.ToLower(word))
 	best, least := "", min(max(len(w)/3, 1), 3)+1
@@ -26,10 +27,35 @@ func Nearest(word string, known []string) (string, bool) {
 			best, least = name, d
 		}
 	}
+	if name := begun(word, known); name != "" && (best == "" || least > 1) {
+		return name, true
+	}
 	if best == "" {
 		return longer(word, known)
 	}
 	return best, true
+}
+
+// leastBegun is how many letters a word and a name begin with that are taken for one.
+const leastBegun = 4
+
+// begun returns the only known name that begins the word, or that the word begins, with no
+// less than half of the longer one.
+func begun(word string, known []string) (found string) {
+	for _, name := range known {
+		short, long := name, word
+		if len(short) > len(long) {
+			short, long = long, short
+		}
+		switch {
+		case len(short) < leastBegun || 2*len(short) < len(long) || !strings.EqualFold(short, long[:len(short)]):
+		case found != "" && found != name:
+			return ""
+		default:
+			found = name
+		}
+	}
+	return found
 }
 
 // longer returns the only known name that has all words of a name, and others besides.

@@ -46,6 +46,30 @@ func TestNearestWithAWordMissing(t *testing.T) {
 	}
 }
 
+// What one begins the other with is nearer than two letters that differ.
+func TestNearestOfWhatBeginsAlike(t *testing.T) {
+	for _, tt := range []struct {
+		word, want string
+		known      []string
+	}{
+		{"bathroom", "bath", []string{"bath", "bay room"}},
+		{"bathroom", "bath room", []string{"bath", "bath room"}}, // one left out is nearer still
+		{"kitchenette", "kitchen", []string{"kitchen", "hall"}},
+		{"elect", "electrical", []string{"electrical", "tile"}},
+		{"bathroom", "bay room", []string{"bay room", "hall"}},
+		{"strip", "", []string{"strip tile", "strip wood"}}, // either
+		{"bathroom upstairs", "", []string{"bath", "den"}},  // less than half
+	} {
+		got, _ := Nearest(tt.word, tt.known)
+		assert.Equal(t, tt.want, got, tt.word)
+	}
+}
+
+func TestNearByWordsBeginsAlike(t *testing.T) {
+	assert.Empty(t, Near("roofing", []string{"heating and cooling", "tile"}))
+	assert.Equal(t, []string{"heating and cooling"}, Near("coolling", []string{"heating and cooling", "tile"}))
+}
+
 func TestNearestTie(t *testing.T) {
 	known := []string{"rata", "rate", "ratf"} // each one change from "ratx"
 	for range 3 {

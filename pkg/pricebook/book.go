@@ -125,6 +125,20 @@ func IsPermit(name string) bool { return permitName().MatchString(name) }
 
 var permitName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bpermits\b|\bpermit( fees?)?$`) })
 
+// MayCoat reports whether work may be gone over more than once: the book has it in coats, or
+// its words tell of what is put on in coats.
+func (it *Item) MayCoat() bool {
+	perCoat := func(u Use) bool { return u.PerCoat }
+	return it.Coats > 1 || slices.ContainsFunc(it.Uses, perCoat) || inCoats().MatchString(it.Name+" "+it.Work)
+}
+
+var inCoats = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b(re)?(coat|paint|prim(e|ing)|stain|seal|enamel|varnish|oil|wax|wash|plaster|skim|spray|finish|fill|sand)`)
+})
+
+// WoodFinish is what sanding and coating a wood floor makes, old or new.
+const WoodFinish = "wood floor finish"
+
 // Thing is what of a place the item makes new, "" where nothing else makes that.
 func (it *Item) Thing() string {
 	if it.NewFloor {

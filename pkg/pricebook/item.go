@@ -1,7 +1,7 @@
 package pricebook
 
 import (
-	"fmt"
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -76,13 +76,14 @@ func (r *reader) item(name string, at diag.Pos, body *node, base *Item) *Item {
 		it.HoursSource = Owners
 	}
 	entryKeys(r, first(body, "measure"), "the item", itemKeys(), it)
+	hours, hired := it.like("", ""), it.like("", "$")
 	again := base != nil && it.Unit != base.Unit // what was for each of another unit is none for this
 	for _, must := range []struct {
 		key, example string
 		unit         bool
 	}{
 		{"trade", "trade: tile", false}, {"measure", "measure: open floor   or   measure: one", false},
-		{"hours", "hours: 0.12 per sq ft   or   hours: none", true}, {"hired", "hired: $9.50 per sq ft   or   hired: none", true},
+		{"hours", "hours: " + hours + "   or   hours: none", true}, {"hired", "hired: " + hired + "   or   hired: none", true},
 		{"materials", "materials: {floor tile: {waste: 10%}}   or   materials: none", true}, {"brings", "brings: [transition]   or   brings: none", false},
 		{"source", "source: common practice, no source", false},
 	} {
@@ -139,23 +140,48 @@ func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money st
 			*to = decimal.Decimal{}
 			return
 		}
+		if x, bare := bareNumber(n.Value); bare {
+			meant := quantity.Per{Number: x, Money: money != "", Top: top, Bottom: it.Unit}
+			r.wrong(n, "book-bad-unit", "%q does not say that it is for each %s, by which the item is measured (%s)", n.Value, spoken(it.Unit), it.Measure)("write it like   %s", meant)
+			return
+		}
 		parsed(r, quantity.ParsePer, func(x quantity.Per) {
-			want := fmt.Sprintf("%s0.12 per %s", money, it.Unit)
-			if it.Unit == "each" {
-				want = money + "1.5 each"
-			}
 			topFits := x.Top == top || top == "" && (x.Top == "hour" || x.Top == "")
 			if meant, plain := x.InDollars(it.Unit); money != "" && plain {
 				r.wrong(n, "book-bad-unit", "%q has no dollar sign", n.Value)("write it like   %s", meant)
 				return
 			}
 			if x.Money != (money != "") || !topFits || x.Bottom != it.Unit {
-				r.wrong(n, "book-bad-unit", "%q is not for each %s, by which the item is measured (%s)", n.Value, it.Unit, it.Measure)("write it like   %s", want)
+				r.wrong(n, "book-bad-unit", "%q is not for each %s, by which the item is measured (%s)", n.Value, spoken(it.Unit), it.Measure)("write it like   %s", it.like(top, money))
 				return
 			}
 			*to = x.Number
 		})(n)
 	}
+}
+
+// bareNumber reads a number that stands alone, with a dollar sign or without.
+func bareNumber(text string) (decimal.Decimal, bool) {
+	if strings.ContainsAny(text, " /") {
+		return decimal.Zero, false
+	}
+	x, err := decimal.NewFromString(strings.TrimPrefix(text, "$"))
+	return x, err == nil && !x.IsNegative()
+}
+
+// like is an example of so much for each unit of the item's measure.
+func (it *Item) like(top quantity.Unit, money string) string {
+	number, per := "0.12", " per "+string(cmp.Or(it.Unit, "sq ft"))
+	if it.Unit == "each" {
+		number, per = "1.5", " each"
+	}
+	switch {
+	case money != "":
+		number = money + "9.50"
+	case top != "":
+		number += " " + string(top)
+	}
+	return number + per
 }
 
 // A useDraft is a material being read, with the item that takes it.

@@ -30,7 +30,7 @@ var productKeys = []keyOf[*Product]{
 		func(r *reader, p *Product) func(*node) {
 			return parsed(r, quantity.ParsePack, func(x quantity.Pack) { p.Pack = x })
 		}},
-	{Key{"price", "$24.90", "*needed*, but with `sticks`", "what one pack costs before sales tax"}, func(r *reader, p *Product) func(*node) { return r.money(&p.Price) }},
+	{Key{"price", "$24.90", "*needed*, but with `sticks`", "what one pack costs before sales tax"}, func(r *reader, p *Product) func(*node) { return func(n *node) { r.price(p, n) } }},
 	{Key{"sticks", "{8 ft: $8.40, 12 ft: $12.60}", "it is sold by the pack", "instead of pack and price: the lengths it is sold in and what one of each costs, or `starter` for the price of the starter book; a cut list says how many"},
 		func(r *reader, p *Product) func(*node) { return func(n *node) { r.sticks(p, n) } }},
 	{Key{"roll", "20.5 in x 33 ft", "it is sold by the pack", "instead of pack: width and length of a roll of wallpaper, hung in drops"},
@@ -90,7 +90,11 @@ func (r *reader) product(name string, at diag.Pos, body *node, base *Product) *P
 	if has(body, "roll") {
 		p.Pack, p.Sticks = quantity.Pack{}, nil
 	}
-	entryKeys(r, body, "the product", productKeys, p)
+	packFirst := body
+	if !r.starter {
+		packFirst = first(body, "pack") // of which the price is told
+	}
+	entryKeys(r, packFirst, "the product", productKeys, p)
 	if !r.starter && p.Source != Invented && !has(body, "sticks") { // who says so is of the owner's place
 		p.Sticks = slices.Clone(p.Sticks)
 		for i := range p.Sticks {
@@ -123,9 +127,30 @@ func (r *reader) whole(p, base *Product, at diag.Pos, body *node) {
 	if !given("price") && !given("sticks") && (base == nil || packed) {
 		r.missing(at, p.Name, "price", "price: $24.90   , for a pack has the price it is sold at")
 	}
-	if base != nil && packed && p.Unit() != base.Unit() {
+	if base != nil && packed && p.Unit() != "" && p.Unit() != base.Unit() { // without, it is refused already
 		r.found.Add(diag.Errorf(at, "book-bad-unit", "%q is sold by the %s, but by the %s in the book below", p.Name, p.SoldBy(), base.SoldBy()).
 			WithHint("the work that takes it counts on the %s; give it a name of its own", base.SoldBy()))
+	}
+}
+
+// price reads what one pack costs; a price of each unit in it is told as one of the pack.
+func (r *reader) price(p *Product, n *node) {
+	var x quantity.Per
+	if strings.ContainsAny(n.Value, " /") { // most have no unit, and are thousands
+		x, _ = quantity.ParsePer(n.Value)
+	}
+	if !x.Money || x.Top != "" {
+		r.money(&p.Price)(n)
+		return
+	}
+	tell := r.wrong(n, "book-bad-value", "%q has a unit; the price is that of one pack", n.Value)
+	switch {
+	case p.Pack.Word != "" && x.Bottom == p.Pack.Unit:
+		tell("write   price: %s   for the %s", quantity.FormatMoney(x.Number.Mul(p.Pack.Number)), p.Pack)
+	case p.Pack.Word != "" && x.Bottom == "each":
+		tell("write   price: %s   for the %s", quantity.FormatMoney(x.Number), p.Pack)
+	default:
+		tell("write   price: $24.90   , what one pack costs")
 	}
 }
 
@@ -172,7 +197,17 @@ func (r *reader) missing(at diag.Pos, name, key, example string) {
 	r.found.Add(d.WithHint("add   %s", example))
 }
 
+const writeSticks = "write   sticks: {8 ft: $8.40, 12 ft: $12.60}"
+
 func (r *reader) sticks(p *Product, n *node) {
+	switch {
+	case n.Kind != yaml.MappingNode:
+		r.wrong(n, "book-want-group", "sticks is not a group of lengths with their prices")(writeSticks)
+		return
+	case len(n.Content) == 0:
+		r.wrong(n, "book-want-value", "no stick has a price")(writeSticks)
+		return
+	}
 	r.mapping(n, "sticks", nil, func(key, value *node) bool {
 		var s Stick
 		parsed(r, someLength, func(x quantity.Length) { s.Length = x })(key)
@@ -185,9 +220,6 @@ func (r *reader) sticks(p *Product, n *node) {
 		p.Sticks = append(p.Sticks, s)
 		return true
 	})
-	if len(n.Content) == 0 && n.Kind == yaml.MappingNode {
-		r.wrong(n, "book-want-value", "no stick has a price")("write   sticks: {8 ft: $8.40, 12 ft: $12.60}")
-	}
 	slices.SortFunc(p.Sticks, func(a, b Stick) int { return a.Length.Cmp(b.Length) })
 }
 

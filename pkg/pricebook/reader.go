@@ -125,6 +125,9 @@ func (r *reader) money(to *decimal.Decimal) func(*node) {
 // dollars reads an amount of 0 or more.
 func dollars(text string) (decimal.Decimal, error) {
 	x, err := quantity.ParseMoney(text)
+	if q := (*quantity.Error)(nil); errors.As(err, &q) && strings.HasPrefix(q.Want, "an amount") {
+		err = &quantity.Error{Found: q.Found, Why: q.Why, Want: "an amount in dollars, e.g. $24.90", At: q.At} // no price of a house
+	}
 	if err == nil && x.IsNegative() {
 		err = &quantity.Error{Found: text, Why: "it is below zero", Want: "what it costs, e.g. $24.90"}
 	}

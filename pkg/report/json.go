@@ -123,6 +123,9 @@ func NewObject(a *answer.Answer) Object {
 	for _, d := range a.Warnings {
 		o.Warnings = append(o.Warnings, Note{d.Code, d.Pos.String(), d.Message, d.Hint})
 	}
+	for _, x := range a.Deal.Firsts {
+		o.Assumed = append(o.Assumed, AssumedNote{"scope", x.Parent.Label, x.Label, answer.FirstWhy})
+	}
 	for _, c := range a.Assumed {
 		o.Assumed = append(o.Assumed, AssumedNote{c.Line.ID(), c.Member.Path(), a.AssumedValue(c), c.Line.Meaning})
 	}

@@ -25,11 +25,7 @@ func notes(p *page, a *answer.Answer, full bool) {
 
 // doubtful writes what was assumed and what is doubtful.
 func doubtful(p *page, a *answer.Answer) {
-	if len(a.Assumed) > 0 {
-		var parts []string
-		for _, c := range a.Assumed {
-			parts = append(parts, a.Assumption(c))
-		}
+	if parts := a.Assumptions(); len(parts) > 0 {
 		p.heading("Assumed, because the file does not say")
 		p.text("  ", strings.Join(parts, "; "))
 	}

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -206,6 +207,9 @@ func bringsPart(p *page, b *pricebook.Book, it *pricebook.Item) {
 		}
 		if len(c.Unless) > 0 {
 			text += ", unless there is " + strings.Join(c.Unless, " or ")
+			if slices.ContainsFunc(c.Unless, func(name string) bool { return b.Item(name).Thing() == pricebook.WoodFinish }) {
+				text += "; what only finishes a floor that is laid new does not count"
+			}
 		}
 		p.text("  ", text)
 	}

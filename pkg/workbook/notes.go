@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/model"
 )
 
@@ -59,18 +60,22 @@ func (g *grid) told(row int, head string, all []string) int {
 func (b *book) toldAssumptions(g *grid, row int) int {
 	g.heading(row, 1, 2, "Assumed, because the deal file does not say")
 	row++
-	any := false
-	for _, c := range b.answer.Assumed {
-		if b.hidden(c.Line) {
-			continue
-		}
-		g.set(row, 1, text(b.answer.Assumption(c), look{wrap: true}))
-		g.paragraph(row, 2, 2, c.Line.Meaning, look{role: small})
-		g.height(row, high(b.answer.Assumption(c), g.widths[0]))
+	first := row
+	tell := func(what, meaning string) {
+		g.set(row, 1, text(what, look{wrap: true}))
+		g.paragraph(row, 2, 2, meaning, look{role: small})
+		g.height(row, high(what, g.widths[0]))
 		row++
-		any = true
 	}
-	if !any {
+	for _, o := range b.answer.Deal.Firsts {
+		tell(answer.FirstOption(o), "the scope does not name the room")
+	}
+	for _, c := range b.answer.Assumed {
+		if !b.hidden(c.Line) {
+			tell(b.answer.Assumption(c), c.Line.Meaning)
+		}
+	}
+	if row == first {
 		row = g.paragraph(row, 1, 2, "Nothing.", look{})
 	}
 	return row + 1

@@ -382,12 +382,9 @@ func (b *book) careful(g *grid, row int) int {
 		g.set(row+i/2, 1+i%2*3, text("· "+c.Title, look{role: small}))
 	}
 	row += (len(b.answer.Cautions) + 1) / 2
-	if len(b.answer.Assumed) == 0 {
+	all := b.answer.Assumptions()
+	if len(all) == 0 {
 		return row
-	}
-	var all []string
-	for _, c := range b.answer.Assumed {
-		all = append(all, b.answer.Assumption(c))
 	}
 	g.heading(row+1, 1, lastColumn, "Assumed, because the deal file does not say")
 	return g.paragraph(row+2, 1, lastColumn, strings.Join(all, "; "), look{role: small})
