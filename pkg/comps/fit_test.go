@@ -3,6 +3,7 @@ package comps
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -138,4 +139,34 @@ func TestInvertLeavesOutWhatFollows(t *testing.T) {
 	inv := s.invert()
 	require.Zero(t, inv.at(1, 1))
 	require.InDelta(t, 1, s.at(0, 0)*inv.at(0, 0)+s.at(0, 2)*inv.at(0, 2), 1e-12)
+}
+
+// What is left of a regression by normal errors is smaller by √((n-p)/n) than they are, and what
+// it says of a house that it has not seen is off by √((n+p)/n) times as much.
+func TestUnseenHousesLieFartherOff(t *testing.T) {
+	f := &fit{left: make([]float64, 80), kept: slices.Repeat([]bool{true}, 20)}
+	require.InDelta(t, math.Sqrt(100.0/60), f.unseen(), 1e-12)
+
+	random := rand.New(rand.NewPCG(1, 2))
+	const n, p, runs = 60, 15, 400
+	seen, unseen := 0.0, 0.0
+	for range runs {
+		x, y := make([]float64, n*p), make([]float64, n)
+		for i := range x {
+			x[i] = random.NormFloat64()
+		}
+		for i := range y {
+			y[i] = random.NormFloat64()
+		}
+		f := robustFit(x, p, y, make([]int, n), 1)
+		off := random.NormFloat64() // of a house whose columns are drawn alike
+		for _, b := range f.beta {
+			off += b * random.NormFloat64()
+		}
+		unseen += off * off / runs
+		for _, r := range f.left {
+			seen += r * r / n / runs
+		}
+	}
+	require.InDelta(t, math.Sqrt(float64(n+p)/(n-p)), math.Sqrt(unseen/seen), 0.15)
 }

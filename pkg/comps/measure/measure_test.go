@@ -56,7 +56,7 @@ func TestWholeList(t *testing.T) {
 func TestFewSales(t *testing.T) {
 	l := load(t, "../../../testdata/sales/extract.csv")
 	subjects := Draw(Eligible(l, Measuring, quantity.Date{Year: 1997, Month: 1, Day: 1}), 120, 1)
-	counts := []int{1, 3, 6, 20}
+	counts := []int{1, 3, 6, 20, 120}
 	of := Few(l, subjects, counts)
 	for _, n := range counts {
 		f := Sum(of[n])
@@ -74,9 +74,11 @@ func TestFewSalesOfTheWholeList(t *testing.T) {
 	}
 	l := load(t, path)
 	for n, of := range Few(l, Draw(Eligible(l, Measuring, Since), 1500, 1), FewCounts) {
-		f := Sum(of)
-		require.GreaterOrEqual(t, f.Covered, 0.77, "%d sales", n)
-		require.LessOrEqual(t, f.Covered, 0.83, "%d sales", n)
+		off := 0.03
+		if n > 40 { // by the regression, which docs/comps.md has at up to 83.5% on all three draws
+			off = 0.045
+		}
+		require.InDelta(t, 0.80, Sum(of).Covered, off, "%d sales", n)
 	}
 }
 
