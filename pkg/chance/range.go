@@ -85,6 +85,12 @@ func (r *Range) idle(d *deal.Deal, all []Range) string {
 	return ""
 }
 
+// HasLikely reports whether one figure of a range is likelier than the others: the spreads of
+// the rest follow from low and high alone.
+func (r Range) HasLikely() bool {
+	return r.Spread != deal.Normal && r.Spread != deal.LogNormal && r.Spread != deal.Even
+}
+
 // stated is a range of the file.
 func stated(r deal.Range) Range {
 	out := Range{Input: r.Input, Low: r.Low, Likely: r.Likely, High: r.High, Means: odds.OneInTen, Spread: r.Spread, Cases: r.Cases, Pos: r.Pos, Moved: r.Moved}

@@ -155,3 +155,20 @@ func TestASafeOfferAboveTheMaximumOfferSaysWhy(t *testing.T) {
 		require.Equal(t, higher, strings.Contains(flowing(out), "The safe offer is the higher one"), out)
 	}
 }
+
+// A spread that has no likely figure gives none as data.
+func TestNoLikelyFigureOfASpreadWithout(t *testing.T) {
+	for spread, has := range map[string]bool{"normal": false, "even": false, "triangular": true} {
+		out, wrong, code := run(t, asideDeal+"ranges: {overrun: {low: 20%, high: 40%, spread: "+spread+"}}\n", "odds", "-", "--trials", "1000", "--json")
+		require.Zero(t, code, wrong)
+		var page struct {
+			Ranges []struct {
+				Input  string
+				Likely *string
+			}
+		}
+		require.NoError(t, json.Unmarshal([]byte(out), &page))
+		require.Equal(t, "overrun", page.Ranges[0].Input)
+		require.Equal(t, has, page.Ranges[0].Likely != nil, spread)
+	}
+}

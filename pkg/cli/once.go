@@ -2,6 +2,7 @@ package cli
 
 import (
 	"errors"
+	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -19,12 +20,13 @@ var (
 	errNothing = errors.New("nothing behind it")
 )
 
-// Set refuses a second value, and none where words are wanted.
+// Set refuses a second value, and none where words are wanted, as of an empty variable of a
+// shell.
 func (o *once) Set(s string) error {
 	switch {
 	case o.given && o.Type() != "bool":
 		return errTwice
-	case s == "" && o.Type() == "string":
+	case strings.TrimSpace(s) == "" && o.Type() == "string":
 		return errNothing
 	}
 	o.given = true

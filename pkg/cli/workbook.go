@@ -49,10 +49,7 @@ this again after a change that moves them.
 no prices. --blank-prices makes one of the whole job. Filled in, both are read
 back by   ledgerboard prices --from for-the-tiler.xlsx`,
 		Args: files(1, 1, "workbook my-house.yaml -o my-house.xlsx"),
-		RunE: func(cmd *cobra.Command, args []string) error {
-			if cmd.Flags().Changed("trade") && strings.TrimSpace(o.trade) == "" { // an empty variable of a shell, say
-				return &usageError{errors.New("--trade names no trade"), "name one, as --trade tile; ledgerboard scope shows the trades"}
-			}
+		RunE: func(_ *cobra.Command, args []string) error {
 			return runWorkbook(o, args[0])
 		},
 	}

@@ -309,3 +309,12 @@ func TestAPlanOutsideItsRangeIsLikelyAtItsEnd(t *testing.T) {
 	require.Contains(t, codesIn(found), "plan-outside")
 	require.Equal(t, "2", d.Ranges[0].Likely.String())
 }
+
+// A charge that cannot be read is spoken of once, and not its range or its bad day too.
+func TestARangeOfWhatCannotBeReadIsNotRefused(t *testing.T) {
+	for _, more := range []string{"ranges: {property tax: {low: $3000/year, high: $4000/year}}", "bad days: {dear: {property tax: +$100/year}}"} {
+		_, found := deal.Read("a", []byte(ranged("", more).text()), deal.Set{Path: "property tax", Value: "$3,500.123/year"})
+		require.Len(t, found.Errors(), 1, "%v", found)
+		require.Contains(t, found.Errors()[0].Message, "more than 2 decimals")
+	}
+}

@@ -136,15 +136,15 @@ func (r *reader) inputAt(name span, t target, u use) (Input, bool) {
 	case f != nil && t.path[0] == "comps" && t.mayVary(): // its sales are weighed as the file is read
 		r.say(u.code, name.at, "%s cannot %s: the weights of the sales go by it", t.name(), u.cannot)("%s", t.setOnce())
 		return in, false
+	case g != nil && !g.ok:
+		return in, false // spoken of
 	case f == nil || f.Kind == Charge:
-		if g == nil || !g.ok {
+		if g == nil {
 			return r.notVaried(name, t, u)
 		}
 		return r.chargeInput(name, t, in, g, u)
 	case !t.mayVary():
 		return r.notVaried(name, t, u)
-	case g != nil && !g.ok:
-		return in, false // spoken of
 	case g == nil && strings.Contains(f.Path, "[]"):
 		if in.Member = r.itemAt(t.path); in.Member == nil {
 			r.say("unknown-input", name.at, "the deal has no %s", in.Path)("leave it out, or add to the file what it is of")

@@ -71,15 +71,15 @@ type StepObject struct {
 
 // RangeObject is an input that varied.
 type RangeObject struct {
-	Input   string          `json:"input"`
-	Planned decimal.Decimal `json:"planned"`
-	Low     decimal.Decimal `json:"low"`
-	Likely  decimal.Decimal `json:"likely"`
-	High    decimal.Decimal `json:"high"`
-	Means   string          `json:"means"`
-	Spread  string          `json:"spread"`
-	Cases   []CaseObject    `json:"cases,omitempty"`
-	Assumed bool            `json:"assumed"`
+	Input   string           `json:"input"`
+	Planned decimal.Decimal  `json:"planned"`
+	Low     decimal.Decimal  `json:"low"`
+	Likely  *decimal.Decimal `json:"likely"` // null for a spread that has none
+	High    decimal.Decimal  `json:"high"`
+	Means   string           `json:"means"`
+	Spread  string           `json:"spread"`
+	Cases   []CaseObject     `json:"cases,omitempty"`
+	Assumed bool             `json:"assumed"`
 	// MovesNothing says that another range stands over what it would move.
 	MovesNothing bool   `json:"moves_nothing,omitempty"`
 	Why          string `json:"why,omitempty"`
@@ -182,8 +182,12 @@ func estimated(e odds.Estimate, places int32) EstimateObject {
 
 func rangeObject(r chance.Range) RangeObject {
 	o := RangeObject{
-		Input: r.Path, Planned: r.Plan.Round(ratioPlaces), Low: r.Low.Round(ratioPlaces), Likely: r.Likely.Round(ratioPlaces), High: r.High.Round(ratioPlaces),
+		Input: r.Path, Planned: r.Plan.Round(ratioPlaces), Low: r.Low.Round(ratioPlaces), High: r.High.Round(ratioPlaces),
 		Means: deal.OneInTen, Spread: r.Spread, Assumed: r.Assumed, Why: r.Why,
+	}
+	if r.HasLikely() {
+		likely := r.Likely.Round(ratioPlaces)
+		o.Likely = &likely
 	}
 	if r.Means == odds.AtEnds {
 		o.Means = deal.VeryEnds

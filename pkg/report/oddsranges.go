@@ -115,7 +115,7 @@ func (p oddsPage) rangeOf(r chance.Range) {
 		p.text("  "+pad(cut(r.Label, 28), 29), strings.Join(said, ", "))
 	default:
 		likely := r.Says(r.Likely)
-		if r.Spread == deal.Normal || r.Spread == deal.LogNormal || r.Spread == deal.Even {
+		if !r.HasLikely() {
 			likely = ""
 		}
 		row := fmt.Sprintf(rangeRow, cut(r.Label, 28), r.Says(r.Low), likely, r.Says(r.High), meaning(r))
