@@ -146,6 +146,7 @@ func (r *reader) sale() {
 		return
 	}
 	r.row.Sold, r.row.halves, r.row.metres = Sold{}, false, false
+	r.row.onPlane, r.row.inDegrees = Place{}, Place{}
 	r.row.Line, _ = r.table.FieldPos(0)
 	good := true
 	for _, c := range r.columns {
@@ -257,7 +258,11 @@ func (r *reader) openQuote() bool {
 // finish draws what follows from the cells of a row together.
 func (r *reader) finish() {
 	s := &r.row.Sold
-	s.Place.Known = s.Place.X != 0 && s.Place.Y != 0
+	for i, p := range [...]Place{r.row.onPlane, r.row.inDegrees} { // half of either is none
+		if p.X != 0 && p.Y != 0 {
+			s.Place = Place{p.X, p.Y, i == 1, true}
+		}
+	}
 	if s.Garage == "" && s.GarageCars.Known && s.GarageCars.Value == 0 {
 		s.Garage = "none"
 	}

@@ -279,6 +279,24 @@ func AmountsFor(lines []comps.Line) string {
 	return strings.Join(out, ", ")
 }
 
+// placeKeys are the two ways to say where a house stands, each in two halves.
+var placeKeys = [][2]string{{"x", "y"}, {"longitude", "latitude"}}
+
+// doubtHalfPlace warns of half a place of the house, which tells nothing.
+func (r *reader) doubtHalfPlace() {
+	so := ""
+	if !r.entry("house.").Sold().Place.Known {
+		so = ", so the house does not say where it stands"
+	}
+	for _, kind := range placeKeys {
+		for i, key := range kind {
+			if g, other := r.good("house."+key), "house."+kind[1-i]; g != nil && r.got[other] == nil {
+				r.say("doubtful-cell", g.at(), "%s is not used without %s%s", key, kind[1-i], so)("add   %s: %s   under house", kind[1-i], fieldNamed("house", kind[1-i]).Example)
+			}
+		}
+	}
+}
+
 // linesNotCompared are what most sales say of themselves and the file not of the house.
 func (r *reader) linesNotCompared(c *Comparables) (out []comps.Line) {
 	for _, row := range adjusted {

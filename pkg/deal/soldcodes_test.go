@@ -118,6 +118,28 @@ func TestAPlaceThatNoSaleHas(t *testing.T) {
 	require.Empty(t, says(plane, ", XCOORD_FT, YCOORD_FT", ", 1590118, 640649"))
 }
 
+// Half a place of the house tells nothing, and that is told.
+func TestHalfAPlace(t *testing.T) {
+	for house, want := range map[string][]string{
+		"x: 484668":                                 {"x is not used without y, so the house does not say where it stands"},
+		"latitude: 41.66":                           {"latitude is not used without longitude, so the house does not say where it stands"},
+		"x: 484668, latitude: 41.66":                {"x is not used without y, so the house does not say where it stands", "latitude is not used without longitude, so the house does not say where it stands"},
+		"x: 484668, y: 195270":                      nil,
+		"latitude: 41.66, longitude: -83.55, x: 12": {"x is not used without y"},
+	} {
+		d, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+house+"}\ncomps:\n  table: |\n    address, sold, price, x, y\n    1 Elm St, 2025-11-14, 341000, 484700, 195300\n    2 Elm St, 2025-11-16, 331000, 484700, 195200\n"))
+		require.NotNil(t, d, "%v", found)
+		var said []string
+		for _, x := range found {
+			if x.Code == "doubtful-cell" {
+				said = append(said, x.Message)
+			}
+		}
+		require.ElementsMatch(t, want, said, house)
+		require.Equal(t, len(want) == 0 || strings.Contains(house, "longitude"), d.Comps.Subject.Place.Known, house)
+	}
+}
+
 // The order of the sales changes nothing but the order of the file.
 func TestOrderOfSalesChangesNothing(t *testing.T) {
 	const a, b, c = "    1 Elm St: {sold: 2025-11-14, price: $341k, living area: 1520 sq ft}\n", "    2 Elm St: {sold: 2025-10-02, price: $319k, living area: 1410 sq ft}\n", "    3 Elm St: {sold: 2025-09-09, price: $305k, living area: 1300 sq ft}\n"
