@@ -41,9 +41,7 @@ func (r *reader) doubtComps() {
 	if len(v.Untold) > 0 {
 		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
 	}
-	if lines := r.linesNotCompared(c); len(lines) > 0 {
-		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", comps.Names(lines))("add under house what it will be when the work is done, e.g.   %s", fieldNamed("house", fieldsOf[lines[0]]).example())
-	}
+	r.doubtNotCompared(c)
 	if names := r.notTold(c); names != "" {
 		tell := r.say("comps-not-told", r.needed("house", "comps"), "the house says %s, and none of the sales does, so that is not compared", names)
 		if header, field := r.unreadFor(c); len(c.Unread) > 0 && field == "" {
@@ -297,30 +295,69 @@ func (r *reader) doubtHalfPlace() {
 	}
 }
 
-// linesNotCompared are what most sales say of themselves and the file not of the house.
-func (r *reader) linesNotCompared(c *Comparables) (out []comps.Line) {
-	for _, row := range adjusted {
-		if row.figure == nil || row.figure(&c.Subject.House).Known {
-			continue
-		}
-		say := 0
-		for _, s := range c.Value.Rows {
-			if row.figure(&s.House).Known {
-				say++
-			}
-		}
-		if 2*say > len(c.Value.Rows) {
-			out = append(out, row.line)
-		}
-	}
-	return out
+// A fact is what a house and a sale may say of themselves: what it is called in a message,
+// the field of a list that holds it, the key of the house, and whether it is known.
+type fact struct {
+	name, field, key string
+	known            func(*comps.House) bool
 }
 
-// linesNotTold are what the file says of the house and no sale of itself.
-func (r *reader) linesNotTold(c *Comparables) (out []comps.Line) {
+// facts are those that houses are compared by, but for where they stand.
+func facts() (out []fact) {
 	for _, row := range adjusted {
-		if row.figure != nil && row.figure(&c.Subject.House).Known && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return row.figure(&s.House).Known }) {
-			out = append(out, row.line)
+		if row.figure != nil {
+			out = append(out, fact{row.line.String(), fieldsOf[row.line], fieldsOf[row.line], func(h *comps.House) bool { return row.figure(h).Known }})
+		}
+	}
+	return append(out,
+		fact{"type", "type", "type", func(h *comps.House) bool { return h.Kind != "" }},
+		fact{"storeys", "storeys", "levels", func(h *comps.House) bool { return h.Storeys != "" }})
+}
+
+// doubtNotCompared warns of what most sales say of themselves and the file not of the house.
+func (r *reader) doubtNotCompared(c *Comparables) {
+	most := func(says func(*comps.Row) bool) bool {
+		n := 0
+		for i := range c.Value.Rows {
+			if says(&c.Value.Rows[i]) {
+				n++
+			}
+		}
+		return 2*n > len(c.Value.Rows)
+	}
+	var names, write []string
+	for _, d := range facts() {
+		if !d.known(&c.Subject.House) && most(func(s *comps.Row) bool { return d.known(&s.House) }) {
+			names, write = append(names, d.name), append(write, fieldNamed("house", d.key).example())
+		}
+	}
+	write = write[:min(len(write), 1)] // one shows how
+	stands := func(s *comps.Row) bool { return s.Place.Known && !s.Stated.Known }
+	if !r.saysPlace() && most(stands) {
+		keys := placeKeys[0]
+		if most(func(s *comps.Row) bool { return stands(s) && s.Place.Degrees }) {
+			keys = placeKeys[1]
+		}
+		names = append(names, "where they stand")
+		write = append(write, fieldNamed("house", keys[0]).example(), fieldNamed("house", keys[1]).example())
+	}
+	if len(names) > 0 {
+		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", strings.Join(names, ", "))("add under house what it will be when the work is done, e.g.   %s", strings.Join(write, ", "))
+	}
+}
+
+// saysPlace reports whether the file says anything of where the house stands, be it half.
+func (r *reader) saysPlace() bool {
+	return slices.ContainsFunc(placeKeys, func(kind [2]string) bool {
+		return r.got["house."+kind[0]] != nil || r.got["house."+kind[1]] != nil
+	})
+}
+
+// factsNotTold are what the file says of the house and no sale of itself.
+func (r *reader) factsNotTold(c *Comparables) (out []fact) {
+	for _, d := range facts() {
+		if d.known(&c.Subject.House) && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return d.known(&s.House) }) {
+			out = append(out, d)
 		}
 	}
 	return out
@@ -329,8 +366,8 @@ func (r *reader) linesNotTold(c *Comparables) (out []comps.Line) {
 // notTold names those, and the place of the house where no sale has one.
 func (r *reader) notTold(c *Comparables) string {
 	var out []string
-	for _, l := range r.linesNotTold(c) {
-		out = append(out, l.String())
+	for _, d := range r.factsNotTold(c) {
+		out = append(out, d.name)
 	}
 	if at := c.Subject.Place; at.Known && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return s.Distance.Known }) {
 		how := "where it stands"
@@ -351,8 +388,8 @@ var fieldsOf = map[comps.Line]string{
 // sale says; "" if none is called like it.
 func (r *reader) unreadFor(c *Comparables) (header, field string) {
 	var missing []string
-	for _, f := range r.linesNotTold(c) {
-		missing = append(missing, fieldsOf[f])
+	for _, d := range r.factsNotTold(c) {
+		missing = append(missing, d.field)
 	}
 	for _, h := range c.Unread {
 		if like := comps.FieldLike(h, ""); slices.Contains(missing, like) {

@@ -118,6 +118,35 @@ func TestAPlaceThatNoSaleHas(t *testing.T) {
 	require.Empty(t, says(plane, ", XCOORD_FT, YCOORD_FT", ", 1590118, 640649"))
 }
 
+// What most sales say and the house does not is told, with how to write it, and so is what the
+// house says and no sale.
+func TestWhatOneSideAloneSays(t *testing.T) {
+	for _, x := range []struct{ house, columns, cells, want, hint string }{
+		{"living area: 1480", ", sq ft, X, Y", ", 1500, 484668, 195270", "the sales say where they stand, the house does not", "x: 484668, y: 195270"},
+		{"living area: 1480", ", sq ft, lat, lon", ", 1500, 41.6, -83.5", "the sales say where they stand, the house does not", "longitude: -83.5552, latitude: 41.6639"},
+		{"lot: 0.2 acres", ", sq ft, lot acres, X, Y", ", 1500, 0.2, 484668, 195270", "the sales say size, where they stand, the house does not", "living area: 1,480 sq ft, x: 484668, y: 195270"},
+		{"living area: 1480", ", sq ft, X, Y, distance", ", 1500, 484668, 195270, 0.4 mi", "", ""},
+		{"living area: 1480, x: 484668", ", sq ft, X, Y", ", 1500, 484668, 195270", "", ""},
+		{"living area: 1480", ", sq ft, type, stories", ", 1500, condo, 2", "the sales say type, storeys, the house does not", "type: single family"},
+		{"living area: 1480, type: condo, levels: 2", ", sq ft, type, stories", ", 1500, condo, 2", "", ""},
+		{"living area: 1480, type: condo, levels: 2", ", sq ft", ", 1500", "the house says type, storeys, and none of the sales does", "add it to the sales"},
+	} {
+		d, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+strings.Replace(x.house, "1480", "1480 sq ft", 1)+"}\ncomps:\n  table: |\n    address, sold, price"+x.columns+"\n    1 Elm St, 2025-11-14, 341000"+x.cells+"\n    2 Elm St, 2025-11-16, 331000"+x.cells+"\n"))
+		require.NotNil(t, d, "%v", found)
+		said, hint := "", ""
+		for _, x := range found {
+			if x.Code == "comps-not-compared" || x.Code == "comps-not-told" {
+				said, hint = said+x.Message, hint+x.Hint
+			}
+		}
+		if x.want == "" {
+			require.Empty(t, said, x.house)
+		}
+		require.Contains(t, said, x.want, x.house)
+		require.Contains(t, hint, x.hint, x.house)
+	}
+}
+
 // Half a place of the house tells nothing, and that is told.
 func TestHalfAPlace(t *testing.T) {
 	for house, want := range map[string][]string{
