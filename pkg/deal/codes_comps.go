@@ -45,6 +45,7 @@ func compDoubts() []Code {
 		{"sale-far-off", "a sale passed over or doubted for a price far from its like"},
 		{MistypedHouse, "a house so unlike nearly all sales, in size or place, that it is likely mistyped"},
 		{"sale-odd-size", "a sale with many times or a small part of the house's living area or lot"},
+		{"comps-other-type", "sales of another type than the house, which nothing adjusts for"},
 		{"sale-far-away", "a sale that stands many miles from the house, or many times as far off as the others"},
 		{"sale-built-later", "a sold house that was built after its sale"},
 		{"sold-twice", "a house that was sold twice within a year, for much more the second time"},

@@ -66,6 +66,7 @@ func (r *reader) doubtComps() {
 	r.doubtPriceless(c)
 	r.doubtAreas(c)
 	r.doubtLots(c)
+	r.doubtTypes(c)
 	r.doubtDistances(c)
 	r.doubtBuilt(c)
 	r.doubtGarages(c)
@@ -165,6 +166,24 @@ func (r *reader) doubtLots(c *Comparables) {
 			r.say("sale-odd-size", c.Place(&row.Sold), "%s has a lot of %s sq ft, and the house one of %s", row.Name(), quantity.FormatCount(decimalOf(x), 0), quantity.FormatCount(decimalOf(ours), 0))("look whether both lots were read right, in acres or sq ft, and strike a sale of quite another house")
 		}
 	}
+}
+
+// doubtTypes warns of sales of another type than the house, where nothing tells what that is
+// worth.
+func (r *reader) doubtTypes(c *Comparables) {
+	var kinds []string
+	n := 0
+	for _, row := range c.Value.Rows {
+		if row.OtherType {
+			n, kinds = n+1, append(kinds, row.Kind)
+		}
+	}
+	if n == 0 {
+		return
+	}
+	slices.Sort(kinds)
+	kinds = slices.Compact(kinds)
+	r.say("comps-other-type", r.where("house.type", "house"), "%d of %s %s %s, the house is %s: type is not adjusted", n, quantity.Counted(len(c.Value.Rows), "sale"), map[bool]string{true: "is", false: "are"}[n == 1], strings.Join(kinds, " or "), c.Subject.Kind)("look for sales of its type instead; where both words say the same, write that of the sales under house, e.g.   type: %s", kinds[0])
 }
 
 // A sale looks misplaced from so far off, metres (50 miles), or from so many times the

@@ -147,6 +147,14 @@ func TestWhatOneSideAloneSays(t *testing.T) {
 	}
 }
 
+// Sales of another type than the house are told, since nothing adjusts for that.
+func TestSalesOfAnotherType(t *testing.T) {
+	for house, want := range map[string]string{"single family": "2 of 3 sales are condo or duplex, the house is single family: type is not adjusted", "condo": "1 of 3 sales is duplex, the house is condo: type is not adjusted"} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+"house: {type: "+house+"}\ncomps:\n  sold:\n    1 Elm St: {sold: 2025-11-14, price: $341k, type: condo}\n    2 Elm St: {sold: 2025-11-15, price: $331k, type: duplex}\n    3 Elm St: {sold: 2025-11-16, price: $335k, type: "+house+"}\n"))
+		require.True(t, slices.ContainsFunc(found, func(d diag.Diag) bool { return d.Code == "comps-other-type" && d.Message == want }), "%v", found)
+	}
+}
+
 // Half a place of the house tells nothing, and that is told.
 func TestHalfAPlace(t *testing.T) {
 	for house, want := range map[string][]string{
