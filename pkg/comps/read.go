@@ -105,7 +105,7 @@ func (r *reader) yearsOfSales() {
 // reason says why reading failed, without what package csv says of places.
 func reason(err error) string {
 	if err == io.EOF {
-		return "the file is empty"
+		return "it is empty"
 	}
 	if e, ok := errors.AsType[*csv.ParseError](err); ok {
 		return e.Err.Error()
