@@ -155,6 +155,17 @@ func TestSalesOfAnotherType(t *testing.T) {
 	}
 }
 
+// An empty table is told where it stands, be it the last line of the file.
+func TestAnEmptyTable(t *testing.T) {
+	for _, text := range []string{"|\n", "|\n  day: 2026-01-01\n", `""` + "\n  day: 2026-01-01\n", "|\n\n    \n"} {
+		text = unvalued + "comps:\n  table: " + text
+		_, found := deal.Read("a.yaml", []byte(text))
+		require.Len(t, found, 1, text)
+		require.Equal(t, "the table is empty", found[0].Message)
+		require.Equal(t, strings.Count(text[:strings.Index(text, "table:")], "\n")+1, found[0].Pos.Line)
+	}
+}
+
 // Half a place of the house tells nothing, and that is told.
 func TestHalfAPlace(t *testing.T) {
 	for house, want := range map[string][]string{
