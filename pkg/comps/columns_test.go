@@ -179,6 +179,19 @@ func TestHalfAPlaceThatColumnsNames(t *testing.T) {
 	}
 }
 
+// A column without a heading that has cells is named among those that are not read.
+func TestAColumnWithoutAHeading(t *testing.T) {
+	l, _ := read(t, ",Sold,Price,,Roof,\n,2026-06-03,268000,,tin,\n,2026-06-04,261000,1310,tin,\n,2026-06-05,262000,1320,tin,\n", Options{})
+	require.Equal(t, []string{"Roof", "column 4 without a heading"}, l.Unread)
+}
+
+// What is wanted of a lot that cannot be read is one.
+func TestALotThatCannotBeRead(t *testing.T) {
+	_, found := read(t, "Sold,Price,Lot acres\n2026-06-03,268000,.2A\n", Options{})
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Hint, "0.17 acres")
+}
+
 // A year of the list or of the tax is none in which a house was built.
 func TestYearAfterTheSale(t *testing.T) {
 	l, found := read(t, "Sold,Price,Year\n2024-06-03,268000,2026\n2026-06-03,268000,2026\n", Options{})

@@ -136,6 +136,10 @@ const (
 // not known.
 func (r *row) lot(s string) error {
 	err := r.areaOf(&r.Lot, s, leastLot, 1e9)
+	if unread(err) { // which wants an area of rooms
+		why, _ := wanted(err)
+		err = &cellError{why, lotDoubt.want}
+	}
 	if err == nil && r.unit == "acres" && r.Lot.Value > mostLot {
 		r.Lot, r.doubt = Fact{}, &lotDoubt
 	}

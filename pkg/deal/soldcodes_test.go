@@ -155,6 +155,16 @@ func TestSalesOfAnotherType(t *testing.T) {
 	}
 }
 
+// A header is wanted where one is, and a column without one wants a name.
+func TestHeadersAndColumnsWithoutOne(t *testing.T) {
+	_, found := deal.Read("a.yaml", []byte(unvalued+"comps:\n  columns: {price: [price]}\n  table: |\n    sold on, price\n    2026-01-01, 300000\n"))
+	require.Equal(t, "write it like   price: AMT", found.Errors()[0].Hint)
+	_, found = deal.Read("a.yaml", []byte(unvalued+"comps:\n  table: |\n    sold on, price,\n    2026-01-01, 300000, 1310\n"))
+	require.True(t, slices.ContainsFunc(found, func(d diag.Diag) bool {
+		return d.Message == "1 column of the table is not read: column 3 without a heading" && strings.Contains(d.Hint, "name it in the first row")
+	}), "%v", found)
+}
+
 // An empty table is told where it stands, be it the last line of the file.
 func TestAnEmptyTable(t *testing.T) {
 	for _, text := range []string{"|\n", "|\n  day: 2026-01-01\n", `""` + "\n  day: 2026-01-01\n", "|\n\n    \n"} {

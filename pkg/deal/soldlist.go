@@ -129,7 +129,12 @@ func (r *reader) doubtUnread(headers []string, at diag.Pos) {
 	if n > mostSaid {
 		names += fmt.Sprintf(" and %d more", n-mostSaid)
 	}
-	r.say("columns-unread", at, "%s not read: %s", areOf(n, "column of the table is", "columns of the table are"), names)("if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}", comps.FieldLike(headers[0], "..."), diag.Quote(headers[0]))
+	tell := r.say("columns-unread", at, "%s not read: %s", areOf(n, "column of the table is", "columns of the table are"), names)
+	if strings.HasSuffix(headers[0], comps.NoHeading) {
+		tell("if it tells of the house or the sale, name it in the first row of the table, e.g.   sq ft")
+		return
+	}
+	tell("if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}", comps.FieldLike(headers[0], "..."), diag.Quote(headers[0]))
 }
 
 // mostSaid is how many remarks on single rows of a table are told.
