@@ -58,6 +58,7 @@ func compDoubts() []Code {
 		{"comps-few", "fewer than the usual three sales"},
 		{"comps-not-adjusted", "a difference that nothing tells the worth of"},
 		{"comps-amount-unusual", "an amount by pairs of sales, or a change of the market, that is hardly so"},
+		{"comps-amount-unused", "an amount or an own line that adjusts no sale, since nothing says what it is for"},
 		{"comps-not-compared", "a thing that is known of the sales and not of the house"},
 		{"comps-not-told", "a thing that is known of the house and of none of the sales"},
 		{"comps-condition-alike", "options of several conditions, and nothing tells what condition is worth"},

@@ -64,6 +64,7 @@ func (r *reader) doubtComps() {
 	r.doubtTrend(c)
 	r.doubtPairs(c)
 	r.doubtPriceless(c)
+	r.doubtIdleAmounts(c)
 	r.doubtAreas(c)
 	r.doubtLots(c)
 	r.doubtTypes(c)
@@ -335,26 +336,17 @@ func facts() (out []fact) {
 
 // doubtNotCompared warns of what most sales say of themselves and the file not of the house.
 func (r *reader) doubtNotCompared(c *Comparables) {
-	most := func(says func(*comps.Row) bool) bool {
-		n := 0
-		for i := range c.Value.Rows {
-			if says(&c.Value.Rows[i]) {
-				n++
-			}
-		}
-		return 2*n > len(c.Value.Rows)
-	}
 	var names, write []string
 	for _, d := range facts() {
-		if !d.known(&c.Subject.House) && most(func(s *comps.Row) bool { return d.known(&s.House) }) {
+		if !d.known(&c.Subject.House) && c.most(func(s *comps.Row) bool { return d.known(&s.House) }) {
 			names, write = append(names, d.name), append(write, fieldNamed("house", d.key).example())
 		}
 	}
 	write = write[:min(len(write), 1)] // one shows how
 	stands := func(s *comps.Row) bool { return s.Place.Known && !s.Stated.Known }
-	if !r.saysPlace() && most(stands) {
+	if !r.saysPlace() && c.most(stands) {
 		keys := placeKeys[0]
-		if most(func(s *comps.Row) bool { return stands(s) && s.Place.Degrees }) {
+		if c.most(func(s *comps.Row) bool { return stands(s) && s.Place.Degrees }) {
 			keys = placeKeys[1]
 		}
 		names = append(names, "where they stand")
@@ -363,6 +355,46 @@ func (r *reader) doubtNotCompared(c *Comparables) {
 	if len(names) > 0 {
 		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", strings.Join(names, ", "))("add under house what it will be when the work is done, e.g.   %s", strings.Join(write, ", "))
 	}
+}
+
+// doubtIdleAmounts warns of amounts and own lines that touch no sale. What one side alone says is
+// told as such, and an amount of nothing is meant to do nothing.
+func (r *reader) doubtIdleAmounts(c *Comparables) {
+	var unused []*reading
+	write := ""
+	for _, row := range adjusted {
+		g := r.good("comps.amounts." + row.key)
+		if g == nil || row.figure == nil || g.number.IsZero() || row.figure(&c.Subject.House).Known || c.most(func(s *comps.Row) bool { return row.figure(&s.House).Known }) {
+			continue
+		}
+		if unused = append(unused, g); write == "" {
+			write = fieldNamed("house", fieldsOf[row.line]).example()
+		}
+	}
+	if len(unused) > 0 {
+		var names []string
+		for _, g := range unused {
+			names = append(names, g.field.Key())
+		}
+		is := map[bool]string{true: "amount for a %s is", false: "amounts for a %s are"}[len(names) == 1]
+		r.say("comps-amount-unused", unused[0].at(), "the "+is+" used by no sale: neither the house nor most sales say what to compare", strings.Join(names, ", a "))("say it of the house and of the sales, e.g.   %s   or take the amount away", write)
+	}
+	for _, x := range r.extras {
+		if !slices.Contains(c.Subject.Has, x.Name) && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return slices.Contains(s.Has, x.Name) }) {
+			r.say("comps-amount-unused", x.at, "the own line %s is used by no sale: neither the house nor any sale has it", diag.Quote(x.Name))("name it where it is, e.g.   has: [%s]   under house or a sale, or take the line away", x.Name)
+		}
+	}
+}
+
+// most reports whether something holds of more than half of the sales.
+func (c *Comparables) most(so func(*comps.Row) bool) bool {
+	n := 0
+	for i := range c.Value.Rows {
+		if so(&c.Value.Rows[i]) {
+			n++
+		}
+	}
+	return 2*n > len(c.Value.Rows)
 }
 
 // saysPlace reports whether the file says anything of where the house stands, be it half.

@@ -165,6 +165,25 @@ func TestHeadersAndColumnsWithoutOne(t *testing.T) {
 	}), "%v", found)
 }
 
+// Amounts and own lines that touch nothing are told, those that one side alone says as such,
+// and an amount of nothing is none.
+func TestAmountsThatAreUsedByNoSale(t *testing.T) {
+	for house, want := range map[string][]string{
+		"living area: 1480 sq ft":                        {`the amounts for a bath, a step of condition are used by no sale: neither the house nor most sales say what to compare`, `the own line "pool" is used by no sale: neither the house nor any sale has it`},
+		"living area: 1480 sq ft, baths: 2, has: [pool]": {`the amount for a step of condition is used by no sale: neither the house nor most sales say what to compare`},
+	} {
+		d, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+house+"}\ncomps:\n  amounts: {square foot: $92, bath: $9,500, bedroom: $0, step of condition: $17,500}\n  own lines: {pool: $12,000}\n  sold:\n    1 Elm St: {sold: 2025-11-14, price: $341k, living area: 1500 sq ft}\n"))
+		require.NotNil(t, d, "%v", found)
+		var said []string
+		for _, x := range found {
+			if x.Code == "comps-amount-unused" {
+				said = append(said, x.Message)
+			}
+		}
+		require.ElementsMatch(t, want, said, house)
+	}
+}
+
 // An empty table is told where it stands, be it the last line of the file.
 func TestAnEmptyTable(t *testing.T) {
 	for _, text := range []string{"|\n", "|\n  day: 2026-01-01\n", `""` + "\n  day: 2026-01-01\n", "|\n\n    \n"} {
