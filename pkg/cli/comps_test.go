@@ -248,3 +248,11 @@ func TestWeightsOnThePageAddUp(t *testing.T) {
 		}
 	}
 }
+
+// Types stand in the grid where some sale's is known to be another than the house's.
+func TestTypesOnThePage(t *testing.T) {
+	typed := strings.ReplaceAll(soldDeal, "living area:", "type: condo, living area:")
+	require.NotContains(t, page(t, typed), "\ntype  ")
+	typed = strings.Replace(typed, "type: condo", "type: duplex", 1)
+	require.Regexp(t, `\ntype +duplex( +condo)+`, page(t, typed))
+}

@@ -155,6 +155,43 @@ func TestTheOrderOfColumnsPlaysNoPart(t *testing.T) {
 	require.Equal(t, Known(2), l.Sale(0).FullBaths)
 }
 
+// Half a place that columns names is told, and takes no whole one away.
+func TestHalfAPlaceThatColumnsNames(t *testing.T) {
+	const unread = `"E" is not read: no column holds the y beside it`
+	for _, c := range []struct {
+		head, cells string
+		stated      map[string]string
+		unread      []string
+		want        Place
+	}{
+		{"Sold,Price,E", "484000", map[string]string{"x": "E"}, []string{unread}, Place{}},
+		{"Sold,Price,E,Lon,Lat", "484000,-83.5,41.6", map[string]string{"x": "E"}, []string{unread}, Place{-83.5, 41.6, true, true}},
+		{"Sold,Price,E,L", "484000,41.6", map[string]string{"x": "E", "latitude": "L"}, []string{`"L" is not read: no column holds the longitude beside it`, unread}, Place{}},
+		{"Sold,Price,E,Y", "484000,195000", map[string]string{"x": "E"}, nil, Place{484000, 195000, false, true}},
+	} {
+		l, found := read(t, c.head+"\n2026-06-03,268000,"+c.cells+"\n", Options{Columns: c.stated})
+		var said []string
+		for _, d := range found {
+			said = append(said, d.Message)
+		}
+		require.ElementsMatch(t, c.unread, said, c.head)
+		require.Equal(t, c.want, l.Sale(0).Place, c.head)
+	}
+}
+
+// A column without a heading that has cells is named among those that are not read.
+func TestAColumnWithoutAHeading(t *testing.T) {
+	l, _ := read(t, ",Sold,Price,,Roof,\n,2026-06-03,268000,,tin,\n,2026-06-04,261000,1310,tin,\n,2026-06-05,262000,1320,tin,\n", Options{})
+	require.Equal(t, []string{"Roof", "column 4 without a heading"}, l.Unread)
+}
+
+// What is wanted of a lot that cannot be read is one.
+func TestALotThatCannotBeRead(t *testing.T) {
+	_, found := read(t, "Sold,Price,Lot acres\n2026-06-03,268000,.2A\n", Options{})
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Hint, "0.17 acres")
+}
+
 // A year of the list or of the tax is none in which a house was built.
 func TestYearAfterTheSale(t *testing.T) {
 	l, found := read(t, "Sold,Price,Year\n2024-06-03,268000,2026\n2026-06-03,268000,2026\n", Options{})

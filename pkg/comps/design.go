@@ -72,6 +72,7 @@ func ageOf(h *House, year int) float64 { return min(max(float64(year)-h.Built.Va
 type design struct {
 	year   int
 	traits []trait
+	usual  string // the most common type, which has no column of its own
 }
 
 // at returns the figures of a house; one not known counts as the mean.
@@ -151,6 +152,9 @@ var words = []struct {
 	{Style, func(h *House) string { return h.Wall }},
 }
 
+// ofKind is which of them are of types.
+const ofKind = 1
+
 // fewest is how many sales must have a word for it to have a column, in a long list.
 const fewest = 25
 
@@ -174,13 +178,16 @@ func newDesign(sales []*Sold, day quantity.Date) *design {
 			d.traits = append(d.traits, t)
 		}
 	}
-	for _, w := range words {
-		d.words(sales, w.line, w.of)
+	for i, w := range words {
+		if usual := d.words(sales, w.line, w.of); i == ofKind {
+			d.usual = usual
+		}
 	}
 	return d
 }
 
-func (d *design) words(sales []*Sold, line Line, of func(*House) string) {
+// words draws the columns of one kind of words, and returns that without one: the most common.
+func (d *design) words(sales []*Sold, line Line, of func(*House) string) (usual string) {
 	count := map[string]int{}
 	for _, s := range sales {
 		if w := of(&s.House); w != "" {
@@ -195,6 +202,9 @@ func (d *design) words(sales []*Sold, line Line, of func(*House) string) {
 		return cmp.Or(count[b]-count[a], cmp.Compare(a, b))
 	})
 	for i, name := range names {
+		if i == 0 {
+			usual = name
+		}
 		if i == 0 || count[name] < min(fewest, 1+len(sales)/regressFrom) {
 			continue
 		}
@@ -206,4 +216,5 @@ func (d *design) words(sales []*Sold, line Line, of func(*House) string) {
 			return 0, w != ""
 		}, float64(count[name]) / float64(all), nil})
 	}
+	return usual
 }

@@ -38,6 +38,8 @@ func (r *reader) mapped(header []string, o Options) bool {
 			like[f] = append(like[f], at)
 		case name != "":
 			r.list.Unread = append(r.list.Unread, strings.TrimSpace(h))
+		case strings.TrimSpace(h) == "":
+			r.nameless = append(r.nameless, at)
 		}
 	}
 	r.onePlace(like, taken, o.Plane)

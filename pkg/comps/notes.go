@@ -122,6 +122,12 @@ func (a *adjuster) untold(v *Value) (out []Line) {
 	return out
 }
 
+// tellsKind reports whether the regression tells a type of house from the most common one.
+func (a *adjuster) tellsKind(kind string) bool {
+	d := a.m.design
+	return !a.m.byPairs && !a.doubts(Style) && (kind == d.usual || slices.ContainsFunc(d.traits, func(t trait) bool { return t.line == Style && t.name == kind }))
+}
+
 // Names are the names of lines in a row.
 func Names(lines []Line) string {
 	out := make([]string, len(lines))

@@ -30,18 +30,19 @@ func month(m int) time.Month { return time.Month(m) }
 
 // reader holds one reading.
 type reader struct {
-	file    string
-	table   table
-	columns []column
-	row     row
-	found   diag.List
-	more    int // bad cells beyond enough
-	list    *List
-	record  []string
-	width   int // how many columns the first row names
-	doubts  []doubted
-	metres  []int      // sales whose distance is of few metres, among miles
-	year    *diag.Diag // what is said where the column called year tells of the sales
+	file     string
+	table    table
+	columns  []column
+	row      row
+	found    diag.List
+	more     int // bad cells beyond enough
+	list     *List
+	record   []string
+	width    int // how many columns the first row names
+	doubts   []doubted
+	nameless []int      // columns without a heading, of which no cell was met
+	metres   []int      // sales whose distance is of few metres, among miles
+	year     *diag.Diag // what is said where the column called year tells of the sales
 }
 
 // column is a column that is read.
@@ -105,7 +106,7 @@ func (r *reader) yearsOfSales() {
 // reason says why reading failed, without what package csv says of places.
 func reason(err error) string {
 	if err == io.EOF {
-		return "the file is empty"
+		return "it is empty"
 	}
 	if e, ok := errors.AsType[*csv.ParseError](err); ok {
 		return e.Err.Error()
@@ -133,6 +134,9 @@ func (r *reader) rows() bool {
 	}
 }
 
+// NoHeading ends what a column without a heading is called in List.Unread.
+const NoHeading = " without a heading"
+
 // unsaid are cells that say that nothing is known.
 var unsaid = []string{"n/a", "na", "-", "--", "?", "unknown", "null"}
 
@@ -145,7 +149,15 @@ func (r *reader) sale() {
 	if r.openQuote() || r.uneven() || r.tooMany() {
 		return
 	}
+	r.nameless = slices.DeleteFunc(r.nameless, func(at int) bool {
+		some := at < len(r.record) && strings.TrimSpace(r.record[at]) != ""
+		if some {
+			r.list.Unread = append(r.list.Unread, fmt.Sprintf("column %d%s", at+1, NoHeading))
+		}
+		return some
+	})
 	r.row.Sold, r.row.halves, r.row.metres = Sold{}, false, false
+	r.row.onPlane, r.row.inDegrees = Place{}, Place{}
 	r.row.Line, _ = r.table.FieldPos(0)
 	good := true
 	for _, c := range r.columns {
@@ -257,7 +269,11 @@ func (r *reader) openQuote() bool {
 // finish draws what follows from the cells of a row together.
 func (r *reader) finish() {
 	s := &r.row.Sold
-	s.Place.Known = s.Place.X != 0 && s.Place.Y != 0
+	for i, p := range [...]Place{r.row.onPlane, r.row.inDegrees} { // half of either is none
+		if p.X != 0 && p.Y != 0 {
+			s.Place = Place{p.X, p.Y, i == 1, true}
+		}
+	}
 	if s.Garage == "" && s.GarageCars.Known && s.GarageCars.Value == 0 {
 		s.Garage = "none"
 	}

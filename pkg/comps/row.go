@@ -22,6 +22,8 @@ type row struct {
 	words map[string]string // words met so far, so that a long list holds each once
 	doubt *cellDoubt        // about the cell read last, nil for none
 
+	onPlane, inDegrees Place // what is said so far of where it stands, in either way
+
 	halves bool // its number of baths tells of half ones too
 	metres bool // its distance is of few metres, unless another cell shows that they are miles
 	miles  bool // a distance said that it is in miles
@@ -134,6 +136,10 @@ const (
 // not known.
 func (r *row) lot(s string) error {
 	err := r.areaOf(&r.Lot, s, leastLot, 1e9)
+	if unread(err) { // which wants an area of rooms
+		why, _ := wanted(err)
+		err = &cellError{why, lotDoubt.want}
+	}
 	if err == nil && r.unit == "acres" && r.Lot.Value > mostLot {
 		r.Lot, r.doubt = Fact{}, &lotDoubt
 	}
@@ -330,25 +336,23 @@ func (r *row) coordinate(to *float64, s string, bound float64, want string) erro
 }
 
 func (r *row) x(s string) error {
-	err := r.coordinate(&r.Place.X, s, 1e8, "metres east of an origin, e.g. 484668")
-	r.Place.X *= metres[r.unit]
+	err := r.coordinate(&r.onPlane.X, s, 1e8, "metres east of an origin, e.g. 484668")
+	r.onPlane.X *= metres[r.unit]
 	return err
 }
 
 func (r *row) y(s string) error {
-	err := r.coordinate(&r.Place.Y, s, 1e8, "metres north of an origin, e.g. 195270")
-	r.Place.Y *= metres[r.unit]
+	err := r.coordinate(&r.onPlane.Y, s, 1e8, "metres north of an origin, e.g. 195270")
+	r.onPlane.Y *= metres[r.unit]
 	return err
 }
 
 func (r *row) longitude(s string) error {
-	r.Place.Degrees = true
-	return r.coordinate(&r.Place.X, s, 180, "degrees, west below zero, e.g. -83.5552")
+	return r.coordinate(&r.inDegrees.X, s, 180, "degrees, west below zero, e.g. -83.5552")
 }
 
 func (r *row) latitude(s string) error {
-	r.Place.Degrees = true
-	return r.coordinate(&r.Place.Y, s, 90, "degrees, e.g. 41.6639")
+	return r.coordinate(&r.inDegrees.Y, s, 90, "degrees, e.g. 41.6639")
 }
 
 // away finds 0.4 mi, .34 miles NW, 1/2 mile, 1¼ mi and 600 m.

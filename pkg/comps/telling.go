@@ -28,6 +28,9 @@ func (r *reader) onePlace(like map[int][]int, taken map[int]int, plane bool) {
 	if plane {
 		slices.Reverse(kinds)
 	}
+	for _, kind := range kinds {
+		r.leaveHalf(taken, like, kind)
+	}
 	rank := func(kind [2]string) (n int) {
 		for _, name := range kind {
 			f := fieldOf(name)
@@ -45,17 +48,38 @@ func (r *reader) onePlace(like map[int][]int, taken map[int]int, plane bool) {
 	read, other := kinds[0], kinds[1]
 	if n := rank(read); n == 1 { // half of each at most
 		for _, kind := range kinds {
-			r.leave(like, kind, func(name string) string {
-				missing := kind[0]
-				if name == missing {
-					missing = kind[1]
-				}
-				return "no column holds the " + missing + " beside it"
-			})
+			r.leave(like, kind, func(name string) string { return withoutHalf(kind, name) })
 		}
 		return
 	}
 	r.leave(like, other, func(string) string { return fmt.Sprintf("%s and %s tell where a house stands", read[0], read[1]) })
+}
+
+// leaveHalf takes a column that the caller names from those that are read where it is half of
+// a place and none holds the other half.
+func (r *reader) leaveHalf(taken map[int]int, like map[int][]int, kind [2]string) {
+	for i, name := range kind {
+		at, said := taken[fieldOf(name)]
+		other := fieldOf(kind[1-i])
+		if _, both := taken[other]; !said || both || len(like[other]) > 0 {
+			continue
+		}
+		r.found.Add(r.unread(at, withoutHalf(kind, name), sayBoth(kind)))
+		r.columns = slices.DeleteFunc(r.columns, func(c column) bool { return c.at == at })
+		delete(taken, fieldOf(name))
+	}
+}
+
+func withoutHalf(kind [2]string, name string) string {
+	missing := kind[0]
+	if name == missing {
+		missing = kind[1]
+	}
+	return "no column holds the " + missing + " beside it"
+}
+
+func sayBoth(names [2]string) string {
+	return fmt.Sprintf("if it should be read, say so for both, e.g.   columns: {%s: ..., %s: ...}", names[0], names[1])
 }
 
 // leave takes the columns of two fields from those that are read, and says why.
@@ -63,7 +87,7 @@ func (r *reader) leave(like map[int][]int, names [2]string, why func(name string
 	for _, name := range names {
 		f := fieldOf(name)
 		for _, at := range like[f] {
-			r.found.Add(r.unread(at, why(name), fmt.Sprintf("if it should be read, say so for both, e.g.   columns: {%s: ..., %s: ...}", names[0], names[1])))
+			r.found.Add(r.unread(at, why(name), sayBoth(names)))
 		}
 		delete(like, f)
 	}

@@ -20,18 +20,19 @@ var ErrNoSales = errors.New("no sale before the day can be used, so there is no 
 // Row is a sale of the grid, adjusted to the subject.
 type Row struct {
 	Comp
-	Lines    []Adjustment    // in the order of the lines, those at zero left out
-	Adjusted decimal.Decimal // the price and its lines, whole dollars
-	Weight   float64         // of all; the weights sum to one
-	Net      float64         // sum of the adjustments as a share of the price
-	Gross    float64         // sum of their sizes as a share of the price
-	LeftOut  float64         // what the others would have said of it, less 1 (an estimate's error)
-	Apart    bool            // once adjusted over twice, or under half of, the middle one
-	Off      float64         // LeftOut by those alone of the others that are not Apart
-	Fewer    bool            // there are such among the others
-	FarOff   bool            // that is far, of the usual three sales or more
-	NotBest  string          // why it does not count as the dearest sale, as "far from the others"; "" where it may
-	Amber    []string        // marks beyond what is customary
+	Lines     []Adjustment    // in the order of the lines, those at zero left out
+	Adjusted  decimal.Decimal // the price and its lines, whole dollars
+	Weight    float64         // of all; the weights sum to one
+	Net       float64         // sum of the adjustments as a share of the price
+	Gross     float64         // sum of their sizes as a share of the price
+	LeftOut   float64         // what the others would have said of it, less 1 (an estimate's error)
+	Apart     bool            // once adjusted over twice, or under half of, the middle one
+	Off       float64         // LeftOut by those alone of the others that are not Apart
+	Fewer     bool            // there are such among the others
+	FarOff    bool            // that is far, of the usual three sales or more
+	OtherType bool            // it is of another type than the house, and nothing tells what that is worth
+	NotBest   string          // why it does not count as the dearest sale, as "far from the others"; "" where it may
+	Amber     []string        // marks beyond what is customary
 }
 
 // Value is what the sales say of the subject.
@@ -98,6 +99,7 @@ func (c *Choice) Value() (*Value, error) {
 	for i, k := range c.Comps {
 		r := Row{Comp: k}
 		r.Lines, r.Adjusted = a.rounded(k.pick.i)
+		r.OtherType = r.Kind != "" && a.s.Kind != "" && r.Kind != a.s.Kind && !(a.tellsKind(r.Kind) && a.tellsKind(a.s.Kind))
 		if r.Adjusted.Sign() <= 0 {
 			return nil, noPrice(r, &c.Subject.House)
 		}

@@ -626,3 +626,27 @@ func TestARegressionTellsNothingOfWhatIsAllTheSame(t *testing.T) {
 		require.InDelta(t, 0, r.Worth, 1e-9, r.Unit)
 	}
 }
+
+// A type that the list has tells its worth by a regression; one that it has not, or that a few
+// sales have, tells none.
+func TestSalesOfAnotherType(t *testing.T) {
+	s := townSubject()
+	sales := town(300, 0.05, 1)
+	for i := range sales {
+		sales[i].Kind = []string{"single family", "condo"}[i%2]
+	}
+	other := func(kind string, sales []Sold) (n int) {
+		s.Kind = kind
+		for _, r := range valued(t, sales, s, Wish{}).Rows {
+			if r.OtherType {
+				n++
+			}
+		}
+		return n
+	}
+	require.Zero(t, other("condo", sales))
+	require.Zero(t, other("single family", sales))
+	require.Zero(t, other("", sales))
+	require.Equal(t, 16, other("duplex", sales))
+	require.Equal(t, 2, other("condo", sales[:4]))
+}

@@ -41,9 +41,7 @@ func (r *reader) doubtComps() {
 	if len(v.Untold) > 0 {
 		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
 	}
-	if lines := r.linesNotCompared(c); len(lines) > 0 {
-		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", comps.Names(lines))("add under house what it will be when the work is done, e.g.   %s", fieldNamed("house", fieldsOf[lines[0]]).example())
-	}
+	r.doubtNotCompared(c)
 	if names := r.notTold(c); names != "" {
 		tell := r.say("comps-not-told", r.needed("house", "comps"), "the house says %s, and none of the sales does, so that is not compared", names)
 		if header, field := r.unreadFor(c); len(c.Unread) > 0 && field == "" {
@@ -66,8 +64,10 @@ func (r *reader) doubtComps() {
 	r.doubtTrend(c)
 	r.doubtPairs(c)
 	r.doubtPriceless(c)
+	r.doubtIdleAmounts(c)
 	r.doubtAreas(c)
 	r.doubtLots(c)
+	r.doubtTypes(c)
 	r.doubtDistances(c)
 	r.doubtBuilt(c)
 	r.doubtGarages(c)
@@ -167,6 +167,24 @@ func (r *reader) doubtLots(c *Comparables) {
 			r.say("sale-odd-size", c.Place(&row.Sold), "%s has a lot of %s sq ft, and the house one of %s", row.Name(), quantity.FormatCount(decimalOf(x), 0), quantity.FormatCount(decimalOf(ours), 0))("look whether both lots were read right, in acres or sq ft, and strike a sale of quite another house")
 		}
 	}
+}
+
+// doubtTypes warns of sales of another type than the house, where nothing tells what that is
+// worth.
+func (r *reader) doubtTypes(c *Comparables) {
+	var kinds []string
+	n := 0
+	for _, row := range c.Value.Rows {
+		if row.OtherType {
+			n, kinds = n+1, append(kinds, row.Kind)
+		}
+	}
+	if n == 0 {
+		return
+	}
+	slices.Sort(kinds)
+	kinds = slices.Compact(kinds)
+	r.say("comps-other-type", r.where("house.type", "house"), "%d of %s %s %s, the house is %s: type is not adjusted", n, quantity.Counted(len(c.Value.Rows), "sale"), map[bool]string{true: "is", false: "are"}[n == 1], strings.Join(kinds, " or "), c.Subject.Kind)("look for sales of its type instead; where both words say the same, write that of the sales under house, e.g.   type: %s", kinds[0])
 }
 
 // A sale looks misplaced from so far off, metres (50 miles), or from so many times the
@@ -279,30 +297,118 @@ func AmountsFor(lines []comps.Line) string {
 	return strings.Join(out, ", ")
 }
 
-// linesNotCompared are what most sales say of themselves and the file not of the house.
-func (r *reader) linesNotCompared(c *Comparables) (out []comps.Line) {
-	for _, row := range adjusted {
-		if row.figure == nil || row.figure(&c.Subject.House).Known {
-			continue
-		}
-		say := 0
-		for _, s := range c.Value.Rows {
-			if row.figure(&s.House).Known {
-				say++
+// placeKeys are the two ways to say where a house stands, each in two halves.
+var placeKeys = [][2]string{{"x", "y"}, {"longitude", "latitude"}}
+
+// doubtHalfPlace warns of half a place of the house, which tells nothing.
+func (r *reader) doubtHalfPlace() {
+	so := ""
+	if !r.entry("house.").Sold().Place.Known {
+		so = ", so the house does not say where it stands"
+	}
+	for _, kind := range placeKeys {
+		for i, key := range kind {
+			if g, other := r.good("house."+key), "house."+kind[1-i]; g != nil && r.got[other] == nil {
+				r.say("doubtful-cell", g.at(), "%s is not used without %s%s", key, kind[1-i], so)("add   %s: %s   under house", kind[1-i], fieldNamed("house", kind[1-i]).Example)
 			}
 		}
-		if 2*say > len(c.Value.Rows) {
-			out = append(out, row.line)
-		}
 	}
-	return out
 }
 
-// linesNotTold are what the file says of the house and no sale of itself.
-func (r *reader) linesNotTold(c *Comparables) (out []comps.Line) {
+// A fact is what a house and a sale may say of themselves: what it is called in a message,
+// the field of a list that holds it, the key of the house, and whether it is known.
+type fact struct {
+	name, field, key string
+	known            func(*comps.House) bool
+}
+
+// facts are those that houses are compared by, but for where they stand.
+func facts() (out []fact) {
 	for _, row := range adjusted {
-		if row.figure != nil && row.figure(&c.Subject.House).Known && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return row.figure(&s.House).Known }) {
-			out = append(out, row.line)
+		if row.figure != nil {
+			out = append(out, fact{row.line.String(), fieldsOf[row.line], fieldsOf[row.line], func(h *comps.House) bool { return row.figure(h).Known }})
+		}
+	}
+	return append(out,
+		fact{"type", "type", "type", func(h *comps.House) bool { return h.Kind != "" }},
+		fact{"storeys", "storeys", "levels", func(h *comps.House) bool { return h.Storeys != "" }})
+}
+
+// doubtNotCompared warns of what most sales say of themselves and the file not of the house.
+func (r *reader) doubtNotCompared(c *Comparables) {
+	var names, write []string
+	for _, d := range facts() {
+		if !d.known(&c.Subject.House) && c.most(func(s *comps.Row) bool { return d.known(&s.House) }) {
+			names, write = append(names, d.name), append(write, fieldNamed("house", d.key).example())
+		}
+	}
+	write = write[:min(len(write), 1)] // one shows how
+	stands := func(s *comps.Row) bool { return s.Place.Known && !s.Stated.Known }
+	if !r.saysPlace() && c.most(stands) {
+		keys := placeKeys[0]
+		if c.most(func(s *comps.Row) bool { return stands(s) && s.Place.Degrees }) {
+			keys = placeKeys[1]
+		}
+		names = append(names, "where they stand")
+		write = append(write, fieldNamed("house", keys[0]).example(), fieldNamed("house", keys[1]).example())
+	}
+	if len(names) > 0 {
+		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", strings.Join(names, ", "))("add under house what it will be when the work is done, e.g.   %s", strings.Join(write, ", "))
+	}
+}
+
+// doubtIdleAmounts warns of amounts and own lines that touch no sale. What one side alone says is
+// told as such, and an amount of nothing is meant to do nothing.
+func (r *reader) doubtIdleAmounts(c *Comparables) {
+	var unused []*reading
+	write := ""
+	for _, row := range adjusted {
+		g := r.good("comps.amounts." + row.key)
+		if g == nil || row.figure == nil || g.number.IsZero() || row.figure(&c.Subject.House).Known || c.most(func(s *comps.Row) bool { return row.figure(&s.House).Known }) {
+			continue
+		}
+		if unused = append(unused, g); write == "" {
+			write = fieldNamed("house", fieldsOf[row.line]).example()
+		}
+	}
+	if len(unused) > 0 {
+		var names []string
+		for _, g := range unused {
+			names = append(names, g.field.Key())
+		}
+		is := map[bool]string{true: "amount for a %s is", false: "amounts for a %s are"}[len(names) == 1]
+		r.say("comps-amount-unused", unused[0].at(), "the "+is+" used by no sale: neither the house nor most sales say what to compare", strings.Join(names, ", a "))("say it of the house and of the sales, e.g.   %s   or take the amount away", write)
+	}
+	for _, x := range r.extras {
+		if !slices.Contains(c.Subject.Has, x.Name) && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return slices.Contains(s.Has, x.Name) }) {
+			r.say("comps-amount-unused", x.at, "the own line %s is used by no sale: neither the house nor any sale has it", diag.Quote(x.Name))("name it where it is, e.g.   has: [%s]   under house or a sale, or take the line away", x.Name)
+		}
+	}
+}
+
+// most reports whether something holds of more than half of the sales.
+func (c *Comparables) most(so func(*comps.Row) bool) bool {
+	n := 0
+	for i := range c.Value.Rows {
+		if so(&c.Value.Rows[i]) {
+			n++
+		}
+	}
+	return 2*n > len(c.Value.Rows)
+}
+
+// saysPlace reports whether the file says anything of where the house stands, be it half.
+func (r *reader) saysPlace() bool {
+	return slices.ContainsFunc(placeKeys, func(kind [2]string) bool {
+		return r.got["house."+kind[0]] != nil || r.got["house."+kind[1]] != nil
+	})
+}
+
+// factsNotTold are what the file says of the house and no sale of itself.
+func (r *reader) factsNotTold(c *Comparables) (out []fact) {
+	for _, d := range facts() {
+		if d.known(&c.Subject.House) && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return d.known(&s.House) }) {
+			out = append(out, d)
 		}
 	}
 	return out
@@ -311,8 +417,8 @@ func (r *reader) linesNotTold(c *Comparables) (out []comps.Line) {
 // notTold names those, and the place of the house where no sale has one.
 func (r *reader) notTold(c *Comparables) string {
 	var out []string
-	for _, l := range r.linesNotTold(c) {
-		out = append(out, l.String())
+	for _, d := range r.factsNotTold(c) {
+		out = append(out, d.name)
 	}
 	if at := c.Subject.Place; at.Known && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return s.Distance.Known }) {
 		how := "where it stands"
@@ -333,8 +439,8 @@ var fieldsOf = map[comps.Line]string{
 // sale says; "" if none is called like it.
 func (r *reader) unreadFor(c *Comparables) (header, field string) {
 	var missing []string
-	for _, f := range r.linesNotTold(c) {
-		missing = append(missing, fieldsOf[f])
+	for _, d := range r.factsNotTold(c) {
+		missing = append(missing, d.field)
 	}
 	for _, h := range c.Unread {
 		if like := comps.FieldLike(h, ""); slices.Contains(missing, like) {

@@ -107,6 +107,12 @@ func (r *reader) pairs(f *Field, g *reading) {
 	for i := range g.node.entries {
 		e := &g.node.entries[i]
 		row := &Field{Path: strings.ReplaceAll(e.key.text, ".", " "), Kind: Money, Range: "at least -$1m, at most $1m", Example: "$15,000"}
+		switch f.Kind {
+		case Headers:
+			row.Example = "AMT"
+		case Conditions:
+			row.Example = "good"
+		}
 		one := &reading{field: row, key: e.key, node: e.value}
 		switch {
 		case e.value.shape == refused:

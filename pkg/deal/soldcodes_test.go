@@ -118,6 +118,105 @@ func TestAPlaceThatNoSaleHas(t *testing.T) {
 	require.Empty(t, says(plane, ", XCOORD_FT, YCOORD_FT", ", 1590118, 640649"))
 }
 
+// What most sales say and the house does not is told, with how to write it, and so is what the
+// house says and no sale.
+func TestWhatOneSideAloneSays(t *testing.T) {
+	for _, x := range []struct{ house, columns, cells, want, hint string }{
+		{"living area: 1480", ", sq ft, X, Y", ", 1500, 484668, 195270", "the sales say where they stand, the house does not", "x: 484668, y: 195270"},
+		{"living area: 1480", ", sq ft, lat, lon", ", 1500, 41.6, -83.5", "the sales say where they stand, the house does not", "longitude: -83.5552, latitude: 41.6639"},
+		{"lot: 0.2 acres", ", sq ft, lot acres, X, Y", ", 1500, 0.2, 484668, 195270", "the sales say size, where they stand, the house does not", "living area: 1,480 sq ft, x: 484668, y: 195270"},
+		{"living area: 1480", ", sq ft, X, Y, distance", ", 1500, 484668, 195270, 0.4 mi", "", ""},
+		{"living area: 1480, x: 484668", ", sq ft, X, Y", ", 1500, 484668, 195270", "", ""},
+		{"living area: 1480", ", sq ft, type, stories", ", 1500, condo, 2", "the sales say type, storeys, the house does not", "type: single family"},
+		{"living area: 1480, type: condo, levels: 2", ", sq ft, type, stories", ", 1500, condo, 2", "", ""},
+		{"living area: 1480, type: condo, levels: 2", ", sq ft", ", 1500", "the house says type, storeys, and none of the sales does", "add it to the sales"},
+	} {
+		d, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+strings.Replace(x.house, "1480", "1480 sq ft", 1)+"}\ncomps:\n  table: |\n    address, sold, price"+x.columns+"\n    1 Elm St, 2025-11-14, 341000"+x.cells+"\n    2 Elm St, 2025-11-16, 331000"+x.cells+"\n"))
+		require.NotNil(t, d, "%v", found)
+		said, hint := "", ""
+		for _, x := range found {
+			if x.Code == "comps-not-compared" || x.Code == "comps-not-told" {
+				said, hint = said+x.Message, hint+x.Hint
+			}
+		}
+		if x.want == "" {
+			require.Empty(t, said, x.house)
+		}
+		require.Contains(t, said, x.want, x.house)
+		require.Contains(t, hint, x.hint, x.house)
+	}
+}
+
+// Sales of another type than the house are told, since nothing adjusts for that.
+func TestSalesOfAnotherType(t *testing.T) {
+	for house, want := range map[string]string{"single family": "2 of 3 sales are condo or duplex, the house is single family: type is not adjusted", "condo": "1 of 3 sales is duplex, the house is condo: type is not adjusted"} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+"house: {type: "+house+"}\ncomps:\n  sold:\n    1 Elm St: {sold: 2025-11-14, price: $341k, type: condo}\n    2 Elm St: {sold: 2025-11-15, price: $331k, type: duplex}\n    3 Elm St: {sold: 2025-11-16, price: $335k, type: "+house+"}\n"))
+		require.True(t, slices.ContainsFunc(found, func(d diag.Diag) bool { return d.Code == "comps-other-type" && d.Message == want }), "%v", found)
+	}
+}
+
+// A header is wanted where one is, and a column without one wants a name.
+func TestHeadersAndColumnsWithoutOne(t *testing.T) {
+	_, found := deal.Read("a.yaml", []byte(unvalued+"comps:\n  columns: {price: [price]}\n  table: |\n    sold on, price\n    2026-01-01, 300000\n"))
+	require.Equal(t, "write it like   price: AMT", found.Errors()[0].Hint)
+	_, found = deal.Read("a.yaml", []byte(unvalued+"comps:\n  table: |\n    sold on, price,\n    2026-01-01, 300000, 1310\n"))
+	require.True(t, slices.ContainsFunc(found, func(d diag.Diag) bool {
+		return d.Message == "1 column of the table is not read: column 3 without a heading" && strings.Contains(d.Hint, "name it in the first row")
+	}), "%v", found)
+}
+
+// Amounts and own lines that touch nothing are told, those that one side alone says as such,
+// and an amount of nothing is none.
+func TestAmountsThatAreUsedByNoSale(t *testing.T) {
+	for house, want := range map[string][]string{
+		"living area: 1480 sq ft":                        {`the amounts for a bath, a step of condition are used by no sale: neither the house nor most sales say what to compare`, `the own line "pool" is used by no sale: neither the house nor any sale has it`},
+		"living area: 1480 sq ft, baths: 2, has: [pool]": {`the amount for a step of condition is used by no sale: neither the house nor most sales say what to compare`},
+	} {
+		d, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+house+"}\ncomps:\n  amounts: {square foot: $92, bath: $9,500, bedroom: $0, step of condition: $17,500}\n  own lines: {pool: $12,000}\n  sold:\n    1 Elm St: {sold: 2025-11-14, price: $341k, living area: 1500 sq ft}\n"))
+		require.NotNil(t, d, "%v", found)
+		var said []string
+		for _, x := range found {
+			if x.Code == "comps-amount-unused" {
+				said = append(said, x.Message)
+			}
+		}
+		require.ElementsMatch(t, want, said, house)
+	}
+}
+
+// An empty table is told where it stands, be it the last line of the file.
+func TestAnEmptyTable(t *testing.T) {
+	for _, text := range []string{"|\n", "|\n  day: 2026-01-01\n", `""` + "\n  day: 2026-01-01\n", "|\n\n    \n"} {
+		text = unvalued + "comps:\n  table: " + text
+		_, found := deal.Read("a.yaml", []byte(text))
+		require.Len(t, found, 1, text)
+		require.Equal(t, "the table is empty", found[0].Message)
+		require.Equal(t, strings.Count(text[:strings.Index(text, "table:")], "\n")+1, found[0].Pos.Line)
+	}
+}
+
+// Half a place of the house tells nothing, and that is told.
+func TestHalfAPlace(t *testing.T) {
+	for house, want := range map[string][]string{
+		"x: 484668":                                 {"x is not used without y, so the house does not say where it stands"},
+		"latitude: 41.66":                           {"latitude is not used without longitude, so the house does not say where it stands"},
+		"x: 484668, latitude: 41.66":                {"x is not used without y, so the house does not say where it stands", "latitude is not used without longitude, so the house does not say where it stands"},
+		"x: 484668, y: 195270":                      nil,
+		"latitude: 41.66, longitude: -83.55, x: 12": {"x is not used without y"},
+	} {
+		d, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+house+"}\ncomps:\n  table: |\n    address, sold, price, x, y\n    1 Elm St, 2025-11-14, 341000, 484700, 195300\n    2 Elm St, 2025-11-16, 331000, 484700, 195200\n"))
+		require.NotNil(t, d, "%v", found)
+		var said []string
+		for _, x := range found {
+			if x.Code == "doubtful-cell" {
+				said = append(said, x.Message)
+			}
+		}
+		require.ElementsMatch(t, want, said, house)
+		require.Equal(t, len(want) == 0 || strings.Contains(house, "longitude"), d.Comps.Subject.Place.Known, house)
+	}
+}
+
 // The order of the sales changes nothing but the order of the file.
 func TestOrderOfSalesChangesNothing(t *testing.T) {
 	const a, b, c = "    1 Elm St: {sold: 2025-11-14, price: $341k, living area: 1520 sq ft}\n", "    2 Elm St: {sold: 2025-10-02, price: $319k, living area: 1410 sq ft}\n", "    3 Elm St: {sold: 2025-09-09, price: $305k, living area: 1300 sq ft}\n"

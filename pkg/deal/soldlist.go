@@ -63,6 +63,10 @@ func (r *reader) salesOf() *salesList {
 
 // pasted reads a table that stands in the deal file itself.
 func (r *reader) pasted(l *salesList, g *reading) {
+	if strings.TrimSpace(g.node.text) == "" {
+		r.say("no-sales", g.at(), "the table is empty")("write a first line below it that names the columns, e.g.   address  sold on  price  sq ft   and a sale in each line after that")
+		return
+	}
 	first := g.node.at.Line
 	if strings.Contains(g.node.text, "\n") { // a block below its key
 		for first++; strings.TrimSpace(string(r.src.line(first))) == "" && first < len(r.src.lines); first++ {
@@ -125,7 +129,12 @@ func (r *reader) doubtUnread(headers []string, at diag.Pos) {
 	if n > mostSaid {
 		names += fmt.Sprintf(" and %d more", n-mostSaid)
 	}
-	r.say("columns-unread", at, "%s not read: %s", areOf(n, "column of the table is", "columns of the table are"), names)("if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}", comps.FieldLike(headers[0], "..."), diag.Quote(headers[0]))
+	tell := r.say("columns-unread", at, "%s not read: %s", areOf(n, "column of the table is", "columns of the table are"), names)
+	if strings.HasSuffix(headers[0], comps.NoHeading) {
+		tell("if it tells of the house or the sale, name it in the first row of the table, e.g.   sq ft")
+		return
+	}
+	tell("if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}", comps.FieldLike(headers[0], "..."), diag.Quote(headers[0]))
 }
 
 // mostSaid is how many remarks on single rows of a table are told.
@@ -145,7 +154,9 @@ func (r *reader) tableSays(found diag.List, off diag.Pos) {
 				continue
 			}
 		}
-		d.Pos.Line += off.Line
+		if d.Pos.Line > 0 || off.Line > 0 { // of a pasted table as a whole, its first line
+			d.Pos.Line = max(d.Pos.Line, 1) + off.Line
+		}
 		if d.Pos.Col > 0 {
 			d.Pos.Col += off.Col
 		}

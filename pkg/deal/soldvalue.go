@@ -115,6 +115,7 @@ func (r *reader) comparables() {
 	r.knownConditions()
 	l := r.salesOf()
 	subject := r.subject()
+	r.doubtHalfPlace()
 	if r.diags.HasErrors() {
 		return
 	}

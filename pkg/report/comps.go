@@ -217,7 +217,7 @@ func (c compsPage) drives() {
 	case c.onePair():
 		c.text("  ", "Both come to the same by themselves: what they are adjusted by is drawn from these two, so that they agree says nothing.")
 	default:
-		c.text("  ", fmt.Sprintf("Left out one by one, half of the sales are met by the others within %s.", quantity.FormatPercent(decimal.NewFromFloat(c.v.Error).Round(4), 1)))
+		c.text("  ", fmt.Sprintf("Left out one by one, half of the sales are met by the others within %s.", percentOf(c.v.Error)))
 	}
 	var amber []string
 	for i := range c.v.Rows {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -152,6 +153,7 @@ func (c compsPage) rows() []gridRow {
 			gridRow{"  adjusted by", "", money(deal.AdjustmentOf(f.Line)), false})
 	}
 	return append(out,
+		gridRow{"type", cut(c.c.Subject.Kind, gridHouse-1), c.typeOf, false},
 		gridRow{"  type and style", "", money("style_adjustment"), false},
 		gridRow{"  own lines", "", money("extras_adjustment"), false},
 		gridRow{"net, of its price", "", func(i int) string { return percent(c.a.Of(member(i), "net_share")) }, true},
@@ -165,6 +167,15 @@ func (c compsPage) rows() []gridRow {
 			return signedShare(c.a.Of(member(i), "left_out"))
 		}, false},
 	)
+}
+
+// typeOf is the type of a sale, where that of some is known to be another than the house's.
+func (c compsPage) typeOf(i int) string {
+	ours := c.c.Subject.Kind
+	if ours == "" || !slices.ContainsFunc(c.v.Rows, func(r comps.Row) bool { return r.Kind != "" && r.Kind != ours }) {
+		return ""
+	}
+	return cut(c.v.Rows[i].Kind, gridColumn-1)
 }
 
 // signed writes an amount with its sign, nothing for none.

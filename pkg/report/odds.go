@@ -102,7 +102,7 @@ func (p oddsPage) offers() {
 	if p.onlyProfit() {
 		hold = "no money is lost"
 	}
-	confidence := quantity.FormatPercent(near(p.Confidence, 4), 1)
+	confidence := percentOf(p.Confidence)
 	if p.Safe.Found {
 		p.text(fmt.Sprintf("  %s%s   ", pad("Safe offer", 15), right(dollars(p.Safe.Price), 10)),
 			fmt.Sprintf("up to it %s in %s of the trials (give or take %s)", hold, confidence, dollars(near(p.Safe.Error, 0))))
@@ -276,7 +276,7 @@ func informs(p *page, lead string, a *answer.Answer) {
 // near is a figure of the trials as a decimal of so many places.
 func near(x float64, places int32) decimal.Decimal { return decimal.NewFromFloat(x).Round(places) }
 
-func asDollars(x float64) string { return dollars(near(x, 2)) }
+func asDollars(x float64) string { return dollars(decimal.NewFromFloat(x)) }
 
 // inColumn is a sum of dollars that fits its column, from a million up in millions.
 func inColumn(x float64) string {

@@ -24,6 +24,9 @@ func percent(x decimal.Decimal) string {
 	return quantity.FormatPercent(x, 1)
 }
 
+// percentOf is the same of an estimate, rounded once.
+func percentOf(x float64) string { return percent(decimal.NewFromFloat(x)) }
+
 // months writes a time in hundredths of a month, on every page, so that a figure reads the
 // same wherever it stands.
 func months(x decimal.Decimal) string     { return quantity.FormatMonths(x, 2) }

@@ -73,3 +73,11 @@ func TestInWeeks(t *testing.T) {
 		require.Equal(t, want, inWeeks(decimal.RequireFromString(x)), x)
 	}
 }
+
+// What is shown of an estimate is rounded once.
+func TestEstimatesAreRoundedOnce(t *testing.T) {
+	require.Equal(t, "1.7%", percentOf(0.017496))
+	require.Equal(t, "1.8%", percentOf(0.0175))
+	require.Equal(t, "$1,010", asDollars(1010.497))
+	require.Equal(t, "$0.50", asDollars(0.497))
+}
