@@ -318,3 +318,24 @@ func TestARangeOfWhatCannotBeReadIsNotRefused(t *testing.T) {
 		require.Contains(t, found.Errors()[0].Message, "more than 2 decimals")
 	}
 }
+
+// A list of which it is not clear what its commas part, and a span of three dots, are refused
+// with the way out; what is clear is taken.
+func TestVaryRefusesWhatCanBeReadTwice(t *testing.T) {
+	d, _ := deal.Read("a", []byte(ranged("", "").text()))
+	for text, hint := range map[string]string{
+		"extra work=600,800,120,90":      "between two figures put a space behind the comma",
+		"price=100,200,300":              "a span such as 0%..45%/9; between two figures put a space behind the comma",
+		"overrun=0%...45%/3":             "write two",
+		"late sale=1 month...3 months/2": "write two",
+	} {
+		_, _, found := d.Vary("--down", text)
+		require.Len(t, found, 1, text)
+		require.Contains(t, found[0].Hint, hint, text)
+	}
+	for text, n := range map[string]int{"price=$200,000,$212,500": 2, "price=200k,210k": 2, "price=200,000, 212,500, 220k": 3, "extra work=600, 800, 1200": 3, "overrun=0.5%..1%/2": 3} {
+		_, values, found := d.Vary("--down", text)
+		require.Empty(t, found.Errors(), "%s: %v", text, found)
+		require.Len(t, values, n, text)
+	}
+}

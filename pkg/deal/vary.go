@@ -47,6 +47,10 @@ func (r *reader) values(in Input, of string, text span) (out []decimal.Decimal) 
 	}
 	if i := strings.Index(text.text, ".."); i >= 0 {
 		to := text.cut(i+2, len(text.text))
+		if strings.HasPrefix(to.text, ".") { // the third dot would make 45 of ...45 nought point 45
+			r.say("bad-axis", text.at, "%s has three dots", diag.Quote(text.text))("write two, as in   0%%..45%%/9   , and .5 as 0.5")
+			return nil
+		}
 		j := strings.LastIndexByte(to.text, '/')
 		steps, err := strconv.Atoi(strings.TrimSpace(to.text[max(0, j+1):]))
 		if j < 0 || err != nil || steps < 1 || steps >= mostVaried {
@@ -71,6 +75,10 @@ func (r *reader) values(in Input, of string, text span) (out []decimal.Decimal) 
 		}
 		return out
 	}
+	if unclearCommas(text.text) {
+		r.say("bad-axis", text.at, "%s has commas that may part thousands or figures", diag.Quote(text.text))("%s, e.g.   60, 80, 1200", spaceBehind)
+		return nil
+	}
 	for rest := text; rest.text != ""; {
 		i := nextFigure(rest.text)
 		x, ok := one(rest.cut(0, i))
@@ -80,27 +88,47 @@ func (r *reader) values(in Input, of string, text span) (out []decimal.Decimal) 
 				r.diags[n].Hint += "; a share of what is planned works in bad days only"
 			}
 			if strings.Contains(rest.text[:i], ",") {
-				r.diags[n].Hint += "; between two figures put a space behind the comma"
+				r.diags[n].Hint += "; " + spaceBehind
 			}
 			return nil
 		}
 		out, rest = append(out, x), rest.cut(min(i+1, len(rest.text)), len(rest.text))
 	}
 	if len(out) < 2 || len(out) > mostVaried {
-		many := fmt.Sprintf("%d figures", len(out))
+		many, hint := fmt.Sprintf("%d figures", len(out)), ""
 		if len(out) == 1 {
 			many = "a single figure"
+			if strings.Contains(text.text, ",") {
+				hint = "; " + spaceBehind
+			}
 		}
-		r.say("bad-axis", text.at, "%s is %s", diag.Quote(text.text), many)("write from 2 to %d of them: a list, or a span such as 0%%..45%%/9", mostVaried)
+		r.say("bad-axis", text.at, "%s is %s", diag.Quote(text.text), many)("write from 2 to %d of them: a list, or a span such as 0%%..45%%/9%s", mostVaried, hint)
 		return nil
 	}
 	return out
 }
 
+const spaceBehind = "between two figures put a space behind the comma"
+
+// unclearCommas reports whether of commas with digits on both sides some part thousands and
+// some do not: 60,80,120 may be three figures or two.
+func unclearCommas(list string) bool {
+	within, between := false, false
+	for start := 0; start < len(list); {
+		next := start + nextFigure(list[start:])
+		within = within || strings.Contains(list[start:next], ",")
+		between = between || next > 0 && next+1 < len(list) && digitAt(list, next-1) && digitAt(list, next+1)
+		start = next + 1
+	}
+	return within && between
+}
+
+func digitAt(s string, i int) bool { return i >= 0 && i < len(s) && s[i] >= '0' && s[i] <= '9' }
+
 // nextFigure is where a list goes on to its next figure, or its end: at a comma that is not
 // within a figure, as that of $212,500 is.
 func nextFigure(list string) int {
-	digit := func(i int) bool { return i >= 0 && i < len(list) && list[i] >= '0' && list[i] <= '9' }
+	digit := func(i int) bool { return digitAt(list, i) }
 	for i := range list {
 		if list[i] == ',' && !(digit(i-1) && digit(i+1) && digit(i+2) && digit(i+3) && !digit(i+4)) {
 			return i
