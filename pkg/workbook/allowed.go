@@ -64,7 +64,11 @@ func ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	case l.ID() == "comp.sold_price":
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A price", "More than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThan)
-	case slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, l.Unit):
+	case divides(c):
+		rule = excelize.NewDataValidation(false)
+		rule.SetError(excelize.DataValidationErrorStyleStop, "A number", "A number, more than 0.")
+		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThan)
+	case fromNothing(c) && slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, l.Unit):
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A time", "Not less than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThanOrEqual)
 	case l.Unit == "flag":

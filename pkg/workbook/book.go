@@ -56,6 +56,7 @@ type book struct {
 	soundAt     string // the condition that inputs can be so
 	stood       string // the condition that no input has changed
 	conditions  []condition
+	usableAt    string
 }
 
 // more is how many months there is room for beyond the sale.

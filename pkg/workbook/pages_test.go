@@ -376,6 +376,23 @@ func TestHeadlineFollowsThePrice(t *testing.T) {
 	}
 }
 
+// A day of a dated table may lie before the purchase, below nothing.
+func TestATableFromBeforeThePurchaseIsSound(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "early.xlsx")
+	b, err := made(answered(t, `purchase: {price: $150k, date: 2026-03-30}
+value: {after-repair value: $250k}
+time: {renovation: 2 months, marketing: 1 month, escrow: 1 month}
+selling: {tax: {tables: [{until: 2026-03-01, amount: 1%}, {from: 2026-03-01, amount: 1.1%}]}}
+`), Options{Uncached: true})
+	require.NoError(t, err)
+	saved(t, path, b)
+	for _, f := range recomputed(t, path) {
+		said, err := f.GetCellValue("The deal", "A2")
+		require.NoError(t, err)
+		require.Equal(t, "At a price of $150,000 no money is lost.", said)
+	}
+}
+
 // What is typed over in the sheet may be what the program would refuse in a file: a room whose
 // floor is less than what stands on it or whose walls do not meet, a price under the deposit,
 // a share of more than the whole. The checks then speak
@@ -389,6 +406,8 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 	}{
 		{"words", "mill-road", "", "seller_credit", "7.4k", "NOT SO"}, {"minus", "mill-road", "", "seller_credit", -7400.0, "BELOW NOTHING"},
 		{"lump", "juniper-lane", "electrical", "labour", "$3,900", "NOT SO"}, {"choice", "juniper-lane", "first loan", "interest_on", "whole loan", "NOT SO"},
+		{"phase", "juniper-lane", "", "renovation", "three months", "NOT SO"}, {"value", "juniper-lane", "", "after_repair_value", "359k", "NOT SO"},
+		{"holds", "salt-creek", "", "container_holds", 0.0, "NOT SO"}, {"hours", "salt-creek", "", "own_hours_a_week", 0.0, "NOT SO"},
 		{"asis", "walnut-row", "", "marketing", 1, ""}, {"loan", "juniper-lane", "first loan", "renovation_share", 1, ""},
 		{"room", "walnut-row", "hall bath, floor", "length", 2, "BELOW NOTHING"}, {"wall", "walnut-row", "hall bath", "opening_width", 60, "BELOW NOTHING"},
 		{"walk", "walnut-row", "living room, east 17'", "walk_east", 17, "THEY DO NOT"}, {"price", "walnut-row", "", "price", 100, "OVER THE PRICE"},

@@ -106,7 +106,10 @@ func (b *book) within(m *model.Member) string {
 
 // A condition is one that inputs can be so at all, with what the first page says where it
 // holds and where it does not.
-type condition struct{ words, holds, otherwise string }
+type condition struct {
+	words, holds, otherwise string
+	first                   bool // the others may come to nothing where it does not hold
+}
 
 // canBe are the conditions that this deal can break.
 func (b *book) canBe() []condition {
@@ -114,12 +117,13 @@ func (b *book) canBe() []condition {
 		return b.conditions
 	}
 	for _, x := range []condition{
-		{"every input is a number, or one of its words", b.numbersHold(), "NOT SO"},
-		{"no input is below nothing", b.amountsHold(), "BELOW NOTHING"},
-		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING"},
-		{"the deposit is within the price", b.depositHolds(), "OVER THE PRICE"},
-		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT"},
-		{"the walls of every room meet", b.walksHold(), "THEY DO NOT"},
+		{"what figures are divided by is more than nothing", b.divisorsHold(), "NOT SO", true},
+		{"every input is a number, or one of its words", b.numbersHold(), "NOT SO", true},
+		{"no input is below nothing", b.amountsHold(), "BELOW NOTHING", false},
+		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false},
+		{"the deposit is within the price", b.depositHolds(), "OVER THE PRICE", false},
+		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
+		{"the walls of every room meet", b.walksHold(), "THEY DO NOT", false},
 	} {
 		if x.holds != "" {
 			b.conditions = append(b.conditions, x)
@@ -127,6 +131,23 @@ func (b *book) canBe() []condition {
 	}
 	return b.conditions
 }
+
+// usable is the condition of the inputs without which other figures may be no numbers.
+func (b *book) usable() string {
+	if b.usableAt == "" {
+		formula := "1"
+		for _, x := range slices.Backward(b.canBe()) {
+			if x.first {
+				formula = "IF(" + x.holds + "," + formula + ",0)"
+			}
+		}
+		b.usableAt = b.working("whether every input is a number that can be reckoned with", formula, 1) + "=1"
+	}
+	return b.usableAt
+}
+
+// notLooked is said by a check that comes to nothing since an input is no number.
+const notLooked = "NOT LOOKED AT"
 
 // sound are the conditions that inputs can be so at all, in a cell of the sheet of workings.
 func (b *book) sound() string {
@@ -137,6 +158,6 @@ func (b *book) sound() string {
 	for _, x := range b.canBe() {
 		b.soundAt += "," + x.holds
 	}
-	b.soundAt = b.working("whether every input can be so at all", "IF(AND("+b.soundAt+"),1,0)", 1) + "=1"
+	b.soundAt = b.working("whether every input can be so at all", "IF("+b.usable()+",IF(AND("+b.soundAt+"),1,0),0)", 1) + "=1"
 	return b.soundAt
 }

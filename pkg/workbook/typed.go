@@ -51,8 +51,24 @@ func (b *book) amountsHold() string {
 	)
 }
 
-// belowNothing are the inputs that a file takes below nothing too.
-var belowNothing = []string{"overrun", "market_rate", "walk_east", "walk_north"}
+// divisorsHold is the condition that what figures are divided by is more than nothing, none of
+// it left blank; "" without any.
+func (b *book) divisorsHold() string {
+	var all []string
+	for _, r := range b.ranges(func(c *model.Cell) bool { return b.typed(c) && divides(c) }) {
+		all = append(all, "COUNTIF("+r.at+","+quoted(">0")+")="+itoa(r.cells))
+	}
+	return b.inCells("whether what figures are divided by is more than nothing", all, func(some []string) string { return nested("AND(", some) })
+}
+
+// divisors are the inputs that figures are divided by wherever there are such.
+var divisors = []string{"container_holds", "container_limit", "roll_width", "own_hours_a_week", "crew", "hours_a_week", "holds", "roll_wide", "roll_long"}
+
+func divides(c *model.Cell) bool { return slices.Contains(divisors, c.Line.Name) }
+
+// belowNothing are the inputs that a file takes below nothing too: days are counted from that of
+// the purchase.
+var belowNothing = []string{"overrun", "market_rate", "walk_east", "walk_north", "from_day", "until_day"}
 
 // fromNothing reports whether an input is nothing at least; words are passed over.
 func fromNothing(c *model.Cell) bool {
@@ -67,10 +83,11 @@ func both(x, y string) string {
 	return "AND(" + x + "," + y + ")"
 }
 
-// A span is a part of a column, with how many of its cells are choices.
+// A span is a part of a column, with how many cells of some it holds, and how many of those are
+// choices.
 type span struct {
-	at    string
-	words int
+	at           string
+	cells, words int
 }
 
 func places(all []span) (out []string) {
@@ -98,12 +115,12 @@ func (b *book) ranges(of func(*model.Cell) bool) (out []span) {
 		}
 	}
 	for _, x := range order {
-		first, last, words := 0, 0, 0
+		first, last, cells, words := 0, 0, 0, 0
 		end := func() {
 			if first > 0 {
-				out = append(out, span{sheetPrefix(x.grid, nil) + address(first, x.col, true, true) + ":" + address(last, x.col, true, true), words})
+				out = append(out, span{sheetPrefix(x.grid, nil) + address(first, x.col, true, true) + ":" + address(last, x.col, true, true), cells, words})
 			}
-			first, words = 0, 0
+			first, cells, words = 0, 0, 0
 		}
 		for row := 1; row <= len(x.grid.rows); row++ {
 			switch c := all[x][row]; {
@@ -111,6 +128,7 @@ func (b *book) ranges(of func(*model.Cell) bool) (out []span) {
 				if first == 0 {
 					first = row
 				}
+				cells++
 				if last = row; chosen(c) {
 					words++
 				}

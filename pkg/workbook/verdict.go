@@ -57,7 +57,8 @@ func (b *book) headline(g *grid, row int) int {
 	said = at + quantity.FormatDollars(price) + " " + said + "."
 	next := g.paragraph(row, 1, lastColumn, said, look{role: lead})
 	c := g.rows[row-1][0]
-	c.formula = b.inMonths(quoted(at+"$")+"&TEXT("+b.ref("price", 0)+`,"#,##0")&" "&IF(`+b.sound()+",IF("+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+"),"+quoted(cannotBe)+")", b.tooLong())
+	says := quoted(at+"$") + "&TEXT(" + b.ref("price", 0) + `,"#,##0")&" "&`
+	c.formula = "IF(" + b.sound() + "," + b.inMonths(says+"IF("+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+")", b.tooLong()) + "," + says + quoted(cannotBe) + ")"
 	g.set(row, 1, c)
 	return next
 }
@@ -126,7 +127,7 @@ func (b *book) stillTrue(g *grid, row int) int {
 	fits := "The words above fit the figures below."
 	changed := "Inputs have changed: the advice above, but for the first line, the cautions below and in Notes, and figures in italics are for the deal file as it stood. Run the program for new ones."
 	c := b.ifStood(fits, changed)
-	c.formula = b.inMonths(c.formula, b.tooLong())
+	c.formula = "IF(" + b.usable() + "," + b.inMonths(c.formula, b.tooLong()) + "," + c.formula + ")"
 	return g.spoken(row, lastColumn, changed, c)
 }
 
@@ -152,7 +153,7 @@ func (b *book) passes() cell {
 	if len(b.answer.Missed()) == 0 {
 		word = "yes"
 	}
-	return cell{value: word, formula: "IF(AND(" + b.sound() + "," + b.allHold() + `),"yes","no")`, look: look{role: strong, right: true}}
+	return cell{value: word, formula: "IF(" + b.sound() + ",IF(" + b.allHold() + `,"yes","no"),"no")`, look: look{role: strong, right: true}}
 }
 
 // allHold is the condition that every target holds.
@@ -366,7 +367,11 @@ func (b *book) checks(g *grid, row int) int {
 	for i, x := range all {
 		at, col := row+1+i/2, 1+i%2*3
 		g.set(at, col, text(x.words, look{}))
-		g.set(at, col+1, cell{value: "ok", formula: "IF(" + x.holds + `,"ok",` + quoted(x.otherwise) + ")", look: look{role: strong, right: true}})
+		formula := "IF(" + x.holds + `,"ok",` + quoted(x.otherwise) + ")"
+		if !x.first {
+			formula = "IF(" + b.usable() + "," + formula + "," + quoted(notLooked) + ")"
+		}
+		g.set(at, col+1, cell{value: "ok", formula: formula, look: look{role: strong, right: true}})
 	}
 	return row + 1 + (len(all)+1)/2
 }
