@@ -30,9 +30,18 @@ func (r *reader) doubtTrend(c *Comparables) {
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, it says, which is %s in a year", percent(t.Worth), percent(12*t.Worth))("is that of a year? then write   market a month: %s", percent(t.Worth/12))
 	case t.Told() && fast:
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, by %s, which is more than is usual", percent(t.Worth), toldBy(t))("look at the days and prices of the sales, or say it, e.g.   amounts: {market a month: 0.3%%}")
-	case t.From == "pairs" && t.Error > math.Abs(t.Worth):
+	case t.From == "pairs" && (t.Pairs == 1 && t.Worth != 0 || t.Error > math.Abs(t.Worth)): // of one pair both are the same, but for rounding
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
 	}
+}
+
+// HastyTrend is a change of the market that pairs of sales alone tell and that is more than is
+// usual; the value then hangs on it.
+func (c *Comparables) HastyTrend() (t comps.Rate, told string) {
+	if t = c.Value.Trend; t.From == "pairs" && math.Abs(t.Worth) > muchInAMonth {
+		told = toldBy(t)
+	}
+	return t, told
 }
 
 func toldBy(r comps.Rate) string {

@@ -60,3 +60,22 @@ func TestAmountsThatLeaveNothingOfSalesAroundAreDoubted(t *testing.T) {
 	require.GreaterOrEqual(t, i, 0, "%v", found)
 	require.Contains(t, found[i].Message, "your amounts leave nothing of the price of 3 sales around")
 }
+
+// By one pair a trend is off by as much as it is, whatever the last bit of either: it is doubted.
+func TestATrendOfOnePairIsDoubted(t *testing.T) {
+	for price := 256; price <= 281; price++ {
+		text := unvalued + "house: {living area: 1180 sq ft}\ncomps:\n  amounts: {square foot: $88}\n  table: |\n" + fmt.Sprintf(`    address  sold on     price     sq ft
+    1 A St   2025-11-07  $%d,000  1180
+    2 A St   2025-08-20  $261,000  1200
+    3 A St   2025-07-08  $262,000  1250
+    4 A St   2025-06-09  $287  1300
+`, price)
+		d, found := deal.Read("a.yaml", []byte(text))
+		require.NotNil(t, d, "%v", found)
+		if rate := d.Comps.Value.Trend; rate.From == "pairs" && rate.Pairs == 1 && rate.Worth != 0 {
+			require.Contains(t, codesIn(found), "comps-amount-unusual", "%d", price)
+		}
+		at := slices.IndexFunc(found, func(x diag.Diag) bool { return x.Code == "doubtful-sale" })
+		require.Contains(t, found[at].Hint, "did you mean $287,000?")
+	}
+}

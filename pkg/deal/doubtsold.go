@@ -66,6 +66,7 @@ func (r *reader) doubtComps() {
 	r.doubtPriceless(c)
 	r.doubtIdleAmounts(c)
 	r.doubtAreas(c)
+	r.doubtOddRooms(c)
 	r.doubtLots(c)
 	r.doubtTypes(c)
 	r.doubtDistances(c)
@@ -152,6 +153,16 @@ func (r *reader) doubtAreas(c *Comparables) {
 	for _, row := range c.Value.Rows {
 		if x := row.Area; x.Known && ours.Known && (x.Value >= timesTheHouse*ours.Value || x.Value <= ours.Value/timesTheHouse) {
 			r.say("sale-odd-size", c.Place(&row.Sold), "%s has %s sq ft, and %s %s", row.Name(), quantity.FormatCount(decimalOf(x), 0), whose, quantity.FormatCount(decimalOf(ours), 0))("look whether the living area was read right, and strike a sale of quite another house")
+		}
+	}
+}
+
+// doubtOddRooms warns of many times as many bedrooms as the house has.
+func (r *reader) doubtOddRooms(c *Comparables) {
+	ours := c.Subject.Bedrooms
+	for _, row := range c.Value.Rows {
+		if x := row.Bedrooms; x.Known && ours.Known && ours.Value > 0 && x.Value >= timesTheHouse*ours.Value {
+			r.say("sale-odd-size", c.Place(&row.Sold), "%s has %s bedrooms, and the house %s", row.Name(), quantity.FormatCount(decimalOf(x), 0), quantity.FormatCount(decimalOf(ours), 0))("look whether they were read right, and strike a sale of quite another house")
 		}
 	}
 }

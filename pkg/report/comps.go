@@ -57,6 +57,11 @@ func (c compsPage) lead() {
 		c.text("", fmt.Sprintf("Doubt this value first: the newest sale that it is drawn from is of %s, %s before the day of the value, and prices have moved since in a way that no old sale tells. Look for sales of the last 12 months.", newest.Long(), ago))
 		c.line("")
 	}
+	if t, by := c.c.HastyTrend(); by != "" {
+		percent := func(x float64) string { return quantity.FormatPercent(near(x, 4), 2) }
+		c.text("", fmt.Sprintf("Doubt this value first: all sales are moved by a market that changes by %s a month, give or take %s, which %s alone %s and which is more than is usual. If you know better, say it under comps, e.g. amounts: {market a month: 0.3%%}.", percent(t.Worth), percent(t.Error), by, map[bool]string{true: "tells", false: "tell"}[t.Pairs == 1]))
+		c.line("")
+	}
 	c.text("", fmt.Sprintf("Likely %s. One such house in ten sells below %s, one in ten above %s. Drawn from %s before %s%s.",
 		dollars(c.a.Line("value_by_comps")), dollars(c.a.Line("comps_low")), dollars(c.a.Line("comps_high")), quantity.Counted(len(c.v.Rows), "sale"), c.c.Day, c.slight()))
 	c.text("", c.against())
