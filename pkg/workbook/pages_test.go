@@ -407,6 +407,7 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 		{"words", "mill-road", "", "seller_credit", "7.4k", "NOT SO"}, {"minus", "mill-road", "", "seller_credit", -7400.0, "BELOW NOTHING"},
 		{"lump", "juniper-lane", "electrical", "labour", "$3,900", "NOT SO"}, {"choice", "juniper-lane", "first loan", "interest_on", "whole loan", "NOT SO"},
 		{"phase", "juniper-lane", "", "renovation", "three months", "NOT SO"}, {"value", "juniper-lane", "", "after_repair_value", "359k", "NOT SO"},
+		{"blank", "juniper-lane", "first loan", "rate", nil, "NOT SO"}, {"half", "juniper-lane", "first loan", "of_remainder", 0.5, "NOT SO"},
 		{"holds", "salt-creek", "", "container_holds", 0.0, "NOT SO"}, {"hours", "salt-creek", "", "own_hours_a_week", 0.0, "NOT SO"},
 		{"asis", "walnut-row", "", "marketing", 1, ""}, {"loan", "juniper-lane", "first loan", "renovation_share", 1, ""},
 		{"room", "walnut-row", "hall bath, floor", "length", 2, "BELOW NOTHING"}, {"wall", "walnut-row", "hall bath", "opening_width", 60, "BELOW NOTHING"},

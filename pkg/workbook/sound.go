@@ -118,7 +118,7 @@ func (b *book) canBe() []condition {
 	}
 	for _, x := range []condition{
 		{"what figures are divided by is more than nothing", b.divisorsHold(), "NOT SO", true},
-		{"every input is a number, or one of its words", b.numbersHold(), "NOT SO", true},
+		{"every input is a number, 1 or 0, or one of its words", b.numbersHold(), "NOT SO", true},
 		{"no input is below nothing", b.amountsHold(), "BELOW NOTHING", false},
 		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false},
 		{"the deposit is within the price", b.depositHolds(), "OVER THE PRICE", false},

@@ -13,7 +13,8 @@ func (b *book) typed(c *model.Cell) bool {
 }
 
 // numbersHold is the condition that all that is typed over is a number, or one of its words
-// where it is a choice: in a sum a word counts as nothing, or as another.
+// where it is a choice, and 1 or 0 where it is yes or no: in a sum a word counts as nothing, or
+// as another.
 func (b *book) numbersHold() string {
 	var words []string
 	for _, c := range b.model.Cells {
@@ -27,11 +28,10 @@ func (b *book) numbersHold() string {
 	}
 	var numbers []string
 	for _, r := range b.ranges(b.typed) {
-		of := "COUNT(" + r.at + ")"
-		if r.words > 0 {
-			of += "+" + itoa(r.words)
-		}
-		numbers = append(numbers, "COUNTA("+r.at+")="+of)
+		numbers = append(numbers, "COUNT("+r.at+")="+itoa(r.cells-r.words)) // a blank one would count as nothing
+	}
+	for _, r := range b.ranges(func(c *model.Cell) bool { return b.typed(c) && c.Line.Unit == "flag" }) {
+		numbers = append(numbers, "COUNTIF("+r.at+",0)+COUNTIF("+r.at+",1)="+itoa(r.cells))
 	}
 	all := func(some []string) string { return nested("AND(", some) }
 	return both(b.inCells("whether all that can be typed over is a number, or a choice", numbers, all), b.inCells("whether every choice is one of its words", words, all))
@@ -40,15 +40,10 @@ func (b *book) numbersHold() string {
 // chosen reports whether an input is one of some words.
 func chosen(c *model.Cell) bool { return len(c.Line.Choices) > 0 }
 
-// amountsHold is the condition that nothing is below nothing of which a file takes none that
-// is, and that what is yes or no is 1 or 0.
+// amountsHold is the condition that nothing is below nothing of which a file takes none that is.
 func (b *book) amountsHold() string {
 	lows := places(b.ranges(func(c *model.Cell) bool { return b.typed(c) && fromNothing(c) }))
-	flags := places(b.ranges(func(c *model.Cell) bool { return b.typed(c) && c.Line.Unit == "flag" }))
-	return both(
-		b.inCells("whether no amount typed over is below nothing", lows, func(some []string) string { return nested("MIN(", some) + ">=0" }),
-		b.inCells("whether each yes or no is 1 or 0", flags, func(some []string) string { return nested("MAX(", some) + "<=1" }),
-	)
+	return b.inCells("whether no amount typed over is below nothing", lows, func(some []string) string { return nested("MIN(", some) + ">=0" })
 }
 
 // divisorsHold is the condition that what figures are divided by is more than nothing, none of
