@@ -85,6 +85,8 @@ var roomSlips = []slip{
 	inDen("done-twice", "paint walls: hired", "resilient plank floor: hired, carpet: hired"),
 	inDen("done-twice", "paint walls: hired", "paint walls: hired, hang wallpaper: hired"),
 	inDen("layer-stays", denSize+"\n    work: {paint walls: hired}", denSize+"\n    layers: [vinyl]\n    work: {refinish wood floor: hired}"),
+	inDen("bad-openings", denSize, denSize+"\n    doors: 2 x 32\""),
+	inDen("bad-openings", denSize, denSize+"\n    windows: 3 in x 4 in"),
 	inDen("rent-detail", "paint walls: hired}", "paint walls: hired, portable toilet: {by: hired, coats: 2}}"),
 	inDen("layer-in-part", denSize+"\n    work: {paint walls: hired}", denSize+"\n    layers: [vinyl, vinyl]\n    work: {resilient plank floor: hired, strip sheet vinyl: {by: hired, count: 190 sq ft}}"),
 	inDen("part-brings-whole", "paint walls: hired", "hang wall board: {by: hired, count: 8 sq ft}"),

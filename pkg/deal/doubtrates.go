@@ -15,6 +15,7 @@ import (
 // source).
 const (
 	muchInAMonth  = 0.02
+	roughInAMonth = 0.01 // an error of a regression's
 	muchForSqFt   = 2
 	muchForAThing = 0.25
 )
@@ -31,6 +32,8 @@ func (r *reader) doubtTrend(c *Comparables) {
 	case t.Told() && fast:
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, by %s, which is more than is usual", percent(t.Worth), toldBy(t))("look at the days and prices of the sales, or say it, e.g.   amounts: {market a month: 0.3%%}")
 	case t.From == "pairs" && (t.Pairs == 1 && t.Worth != 0 || t.Error > math.Abs(t.Worth)): // of one pair both are the same, but for rounding
+		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
+	case t.From == "regression" && t.Error > max(math.Abs(t.Worth), roughInAMonth):
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
 	}
 }

@@ -79,3 +79,18 @@ func TestATrendOfOnePairIsDoubted(t *testing.T) {
 		require.Contains(t, found[at].Hint, "did you mean $287,000?")
 	}
 }
+
+// A market that a regression tells too roughly is doubted as one by pairs is.
+func TestARoughTrendOfARegressionIsDoubted(t *testing.T) {
+	table := ""
+	for i := range 80 {
+		area := 1000 + i*53%400
+		table += fmt.Sprintf("      %d Elm St;2025-09-%02d;%d;%d\n", i+1, 1+i*7%29, area*180*(100+(i*37%23-11))/100, area)
+	}
+	d, found := deal.Read("a.yaml", []byte(unvalued+"house: {living area: 1,200 sq ft}\ncomps:\n  table: |\n      Address;Sold;Price;Living area\n"+table))
+	require.NotNil(t, d, "%v", found)
+	require.Equal(t, "regression", d.Comps.Value.Trend.From)
+	require.True(t, slices.ContainsFunc(found, func(x diag.Diag) bool {
+		return x.Code == "comps-amount-unusual" && strings.Contains(x.Message, "by the regression, so it may not change at all")
+	}), "%v %v", d.Comps.Value.Trend, found)
+}

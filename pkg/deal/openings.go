@@ -74,6 +74,16 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 			g.ok = false
 			continue
 		}
+		if least := leastOpening(kind.kind); x.Size.First.Feet().LessThan(least) || x.Size.Second.Feet().LessThan(least) {
+			hint := "write width x height with their units, e.g. " + f.example()
+			if m := timesOneSide().FindStringSubmatch(n.text); m != nil {
+				_, high, _ := strings.Cut(kind.size, " x ")
+				hint = fmt.Sprintf("if %s of that width are meant, write their height too, e.g.   %s of %s x %s", m[1], m[1], m[2], high)
+			}
+			r.say("bad-openings", n.at, "%s: %s is %s, less than one can be", f.title(), diag.Quote(n.text), x.Size)("%s", hint)
+			g.ok = false
+			continue
+		}
 		r.mixed(f, n.span, x.Size)
 		if x.Count == 0 {
 			continue
@@ -88,6 +98,18 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 		m.Give("kind", model.Value{Choice: kind.kind, Text: f.Key(), Pos: n.at})
 	}
 }
+
+// leastOpening is the least side of an opening in feet: 6 inches, of doors a foot (common
+// practice, no source).
+func leastOpening(kind string) decimal.Decimal {
+	if kind == "window" {
+		return decimal.New(5, -1)
+	}
+	return one
+}
+
+// timesOneSide is a count and one side that look like two sides: 2 x 32".
+var timesOneSide = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(\d+) ?[x×*] ?([^x×*]+)$`) })
 
 // builders is a size as a builder says it, with strokes between feet and inches: 2/8 x 6/8.
 var builders = sync.OnceValue(func() *regexp.Regexp {
