@@ -177,7 +177,7 @@ func TestDefaultsOfNothingThatMoveMoneyAreAssumed(t *testing.T) {
 // options has no choice to tell of.
 func TestAnOptionTakenAsTheFirstIsAssumed(t *testing.T) {
 	text := shaken + "rooms:\n  den: {size: 10' x 12', options: {full gut: {work: {paint walls: hired}}, light: {work: {paint ceiling: hired}}}}\n  hall: {size: 4' x 9', work: {paint walls: hired}}\n"
-	first := `den as "full gut", the first option it has`
+	first := `den: "full gut", the first option it has`
 	require.Contains(t, answered(t, text).Assumptions(), first)
 	for _, scope := range []string{"full gut", "{den: full gut}", "{all rooms: light}"} {
 		require.NotContains(t, strings.Join(answered(t, text+"scope: "+scope+"\n").Assumptions(), "; "), "first option it")

@@ -43,7 +43,7 @@ func (a *Answer) Assumption(c *model.Cell) string {
 
 // FirstOption says of an option that the scope does not name why it is taken.
 func FirstOption(o *model.Member) string {
-	return fmt.Sprintf("%s as %q, %s", o.Parent.Label, o.Label, FirstWhy)
+	return fmt.Sprintf("%s: %q, %s", o.Parent.Label, o.Label, FirstWhy)
 }
 
 // FirstWhy is why an option is taken that the scope does not name.

@@ -75,7 +75,7 @@ func TestOddsWithABadSeed(t *testing.T) {
 func TestOddsWithAnEmptyName(t *testing.T) {
 	_, wrong, code := run(t, hopeless, "odds", "-", "--csv", "")
 	require.Equal(t, 2, code)
-	require.Contains(t, wrong, "--csv needs the name of a file")
+	require.Contains(t, wrong, "--csv has nothing behind it")
 }
 
 // Where one side is asked for that is the usual other one, that one gives way.
