@@ -164,7 +164,7 @@ func (out *Range) example() string {
 	return "{low: " + low + ", high: " + high + "}"
 }
 
-// ends are examples of a low and a high figure of the input.
+// exampleEnds are examples of a low and a high figure of the input.
 func (out *Range) exampleEnds() (low, high string) {
 	e := map[Kind][2]string{Percent: {"5%", "20%"}, Duration: {"3 weeks", "3 months"}, Hours: {"40", "90"}}[out.Kind]
 	switch {

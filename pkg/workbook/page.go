@@ -194,5 +194,5 @@ func sumOf(col, first, last int) string {
 
 // agree says whether two formulas come to the same, to the half cent.
 func (b *book) agree(one, other string) cell {
-	return cell{value: "ok", formula: "IF(" + b.usable() + "," + b.inMonths("IF(ABS("+one+"-"+other+`)<0.005,"ok","does not add up")`, "too long") + "," + quoted(notLooked) + ")", look: look{role: strong, right: true}}
+	return cell{value: "ok", formula: b.looked(b.inMonths("IF(ABS("+one+"-"+other+`)<0.005,"ok","does not add up")`, "too long")), look: look{role: strong, right: true}}
 }

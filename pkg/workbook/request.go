@@ -38,7 +38,7 @@ func (b *book) italics() []string {
 // roomFor says up to which month of the sale the figures hold, and speaks up past it.
 func (b *book) roomFor(g *grid, row int) int {
 	holds := fmt.Sprintf("The months of this workbook have room for a sale up to month %d.", b.last)
-	return g.spoken(row, lastColumn, b.tooLong(), cell{value: holds, formula: "IF(" + b.usable() + "," + b.inMonths(quoted(holds), b.tooLong()) + "," + quoted(notLooked) + ")"})
+	return g.spoken(row, lastColumn, b.tooLong(), cell{value: holds, formula: b.looked(b.inMonths(quoted(holds), b.tooLong()))})
 }
 
 func (b *book) house() []entry {

@@ -149,6 +149,11 @@ func (b *book) usable() string {
 // notLooked is said by a check that comes to nothing since an input is no number.
 const notLooked = "NOT LOOKED AT"
 
+// looked is a formula as long as every input can be reckoned with.
+func (b *book) looked(formula string) string {
+	return "IF(" + b.usable() + "," + formula + "," + quoted(notLooked) + ")"
+}
+
 // sound are the conditions that inputs can be so at all, in a cell of the sheet of workings.
 func (b *book) sound() string {
 	if b.soundAt != "" {

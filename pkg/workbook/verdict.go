@@ -369,7 +369,7 @@ func (b *book) checks(g *grid, row int) int {
 		g.set(at, col, text(x.words, look{}))
 		formula := "IF(" + x.holds + `,"ok",` + quoted(x.otherwise) + ")"
 		if !x.first {
-			formula = "IF(" + b.usable() + "," + formula + "," + quoted(notLooked) + ")"
+			formula = b.looked(formula)
 		}
 		g.set(at, col+1, cell{value: "ok", formula: formula, look: look{role: strong, right: true}})
 	}
