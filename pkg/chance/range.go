@@ -75,6 +75,8 @@ func (r *Range) idle(d *deal.Deal, all []Range) string {
 		return slices.ContainsFunc(all, func(x Range) bool { return x.Line == line })
 	}
 	switch {
+	case r.Line == "lender_value" && !d.CapsByValue():
+		return "no loan has a cap on after-repair value"
 	case r.Line == "value_before_work" && d.StatesValue():
 		return "what the house will be worth is stated, whatever it is before work"
 	case r.Line == "value_before_work" && (drawn("after_repair_value") || drawn("sale_price")):

@@ -16,7 +16,7 @@ const noSource = "common practice, no source"
 // Scatters is why a value by comparables goes as far as it does, ScattersBelow why a stated one
 // above theirs does, and ScattersUnder why one above all of their range does.
 const (
-	Scatters      = "as far as the comparables scatter"
+	Scatters      = "as far as the comparables leave it open"
 	ScattersBelow = Scatters + " about their own value, which is lower than yours; yours lifts neither end"
 	ScattersUnder = Scatters + " about their own value, but up to yours, which is above all that; yours does not lift the low end"
 )

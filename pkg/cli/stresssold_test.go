@@ -24,7 +24,7 @@ comps:
 func TestStressByComparables(t *testing.T) {
 	out, wrong, code := run(t, soldDeal, "stress", "-")
 	require.Zero(t, code, wrong)
-	require.Contains(t, out, "= is as far as the comparables scatter.")
+	require.Contains(t, flowing(out), "= is as far as the comparables leave it open, by how they scatter and how many they are.")
 	require.Regexp(t, `what the house will be .*= `, out)
 }
 
@@ -77,6 +77,19 @@ func TestStressLeavesOutWhatMovesNothing(t *testing.T) {
 			if verb == "stress" {
 				require.Equal(t, !idle, strings.Contains(out, ". contingency "))
 			}
+		}
+	}
+}
+
+// A range of a lender's value that caps no loan says so, and is not said to move loans.
+func TestALendersValueThatCapsNothing(t *testing.T) {
+	const loan, ranges = "loan: {price share: 70%, rate: 11%}\n", "ranges: {lender's value: {low: $150k, high: $214k}}\n"
+	for with, idle := range map[string]bool{"": true, loan: true, strings.Replace(loan, "}", ", cap on after-repair value: 70%}", 1): false} {
+		for _, verb := range []string{"stress", "odds"} {
+			out, wrong, code := run(t, asideDeal+with+ranges, verb, "-")
+			require.Zero(t, code, wrong)
+			require.Equal(t, idle, strings.Contains(flowing(out), "moves nothing here: no loan has a cap on after-repair value"), verb)
+			require.Equal(t, verb == "odds" && with != "" && !idle, strings.Contains(flowing(out), "what these make of them: value the lender counts"), verb)
 		}
 	}
 }

@@ -217,6 +217,9 @@ func (r *reader) badDaysFit() {
 		for i := range d.Changes {
 			c := &d.Changes[i]
 			late.add(r, c.Input, c.at)
+			if c.Line == "lender_value" && !r.deal.CapsByValue() {
+				r.say("bad-day-idle", c.at, "the lender's value on %s changes nothing: "+noValueCap, diag.Quote(d.Name))(capByValue)
+			}
 			plan, ok := r.worked(c.Member, c.Line)
 			switch {
 			case !ok && c.how != comesTo:

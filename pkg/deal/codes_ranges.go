@@ -21,7 +21,8 @@ func rangeCodes() []Code {
 		{"bad-correlation", "a correlation that is not a number above -1 and below 1"},
 		{"ties-contradict", "correlations that no figures can have"},
 	}), codes(diag.Warning, [][2]string{
-		{"range-idle", "a range of the contingency, which the overrun takes the place of"},
+		{"range-idle", "a range that changes nothing: of the contingency, whose place the overrun takes, or of a lender's value that caps no loan"},
+		{"bad-day-idle", "a change on a bad day that moves nothing"},
 		{"late-twice", "the time on the market and a late sale, both with a range or on one bad day"},
 		{"tie-idle", "a tie of an input that comes out as planned"},
 		{"plan-outside", "a plan outside of its own range"},

@@ -45,6 +45,8 @@ var rangeSlips = []slip{
 	ranged("tie-incomplete", "ties: [{between: [overrun], correlation: 0.5}]"),
 	ranged("tie-twice", "ties: [{between: [overrun, overrun], correlation: 0.5}]"),
 	ranged("tie-twice", "ties: [{between: [overrun, standstill], correlation: 0.5}, {between: [time.standstill, overrun], correlation: 0.5}]"),
+	ranged("range-idle", "ranges: {lender's value: {low: $150k, high: $240k}}"),
+	ranged("bad-day-idle", "bad days: {short: {lender's value: -10%}}"),
 	ranged("range-idle", "ranges: {contingency: {low: 5%, high: 60%}}"),
 	ranged("late-twice", "ranges: {marketing: {low: 3 weeks, high: 3 months}, late sale: {low: 0, high: 2 months}}"),
 	ranged("late-twice", "bad days: {soft: {marketing: +1 month, late sale: +2 months}}"),

@@ -101,6 +101,17 @@ func (d *Deal) StatesValue() bool {
 	return stated
 }
 
+// What is said of a lender's value that nothing follows.
+const (
+	noValueCap = "no loan has a cap on after-repair value"
+	capByValue = "where a lender has one, write it under the loan, e.g.   cap on after-repair value: 70%%   ; else leave this out"
+)
+
+// CapsByValue reports whether a loan may be held down by the value that its lender counts.
+func (d *Deal) CapsByValue() bool {
+	return slices.ContainsFunc(d.Root.In("loan"), func(l *model.Member) bool { return l.Given.Of("value_cap").Number.IsPositive() })
+}
+
 // Cancels reports whether of two inputs one is the sale price and the other leads to it, so that
 // it has no effect beside the first.
 func (i Input) Cancels(o Input) bool {
@@ -256,6 +267,9 @@ func (r *reader) rangesFit() {
 			} else {
 				tell("write   overrun: {low: 0%%, high: 40%%}   instead, or beside it   overrun: {spread: none}   so that the contingency is spent")
 			}
+		}
+		if x.Line == "lender_value" && !r.deal.CapsByValue() {
+			r.say("range-idle", x.Pos, "the range of the lender's value changes nothing: "+noValueCap)(capByValue)
 		}
 		plan, ok := r.worked(x.Member, x.Line)
 		if !ok || len(x.Cases) > 0 {

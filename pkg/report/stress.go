@@ -246,27 +246,12 @@ func (p stressPage) ratio(roi, cash decimal.Decimal) string {
 	return percent(roi)
 }
 
-// shortly names missed targets in a word each.
+// shortly names missed targets, or counts those that are too many for a column.
 func shortly(misses []stress.Miss) string {
-	var out []string
-	for _, m := range misses {
-		out = append(out, targetWord(m.Target))
+	if len(misses) > 1 {
+		return fmt.Sprintf("%d of them", len(misses))
 	}
-	switch len(out) {
-	case 0:
-		return "none"
-	case 1:
-		return out[0]
-	}
-	return fmt.Sprintf("%d of them", len(out))
-}
-
-func targetWord(target string) string {
-	word := strings.TrimSuffix(target, "_to_spare")
-	if word == "roi" {
-		return "return"
-	}
-	return word
+	return stress.Words(misses)
 }
 
 // ranked is how many of the ranking a page shows.
@@ -338,7 +323,7 @@ func (p stressPage) ranking() {
 		p.text("", "* It does not move just there; one whole step more does this, jumps included, or the last one up to the most that may be.")
 	}
 	if sold {
-		p.text("", "= is as far as the comparables scatter.")
+		p.text("", "= is "+chance.Scatters+", by how they scatter and how many they are.")
 	}
 	if assumed {
 		p.text("", "~ is common practice, no source; write your own under   ranges:   in the deal file.")

@@ -3,6 +3,7 @@ package stress
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -32,6 +33,22 @@ type Outcome struct {
 type Miss struct {
 	Target string // the line, such as roi_to_spare
 	Short  decimal.Decimal
+}
+
+// Words names missed targets in a word each.
+func Words(misses []Miss) string {
+	if len(misses) == 0 {
+		return "none"
+	}
+	var out []string
+	for _, m := range misses {
+		word := strings.TrimSuffix(m.Target, "_to_spare")
+		if word == "roi" {
+			word = "return"
+		}
+		out = append(out, word)
+	}
+	return strings.Join(out, ", ")
 }
 
 // Run works a bad day out.

@@ -155,37 +155,46 @@ func (g *grid) then(more func(f *excelize.File, g *grid) error) {
 	}
 }
 
+// helps is the column of what helps on a bad day.
+const helps = 8
+
 // badDays writes the bad days, one below the other.
 func (b *book) badDays(g *grid, row int) int {
 	row++
 	g.heading(row, 1, stressColumns, "Bad days")
-	for i, words := range []string{b.answer.OwnProfit(), "against plan", "return", "cash needed", "months owned"} {
+	for i, words := range []string{b.answer.OwnProfit(), "against plan", "return", "cash needed", "months owned", "targets missed"} {
 		g.set(row, i+2, text(words, look{role: heading, right: true, wrap: true}))
 	}
-	g.set(row, 7, text("what helps", look{role: heading, off: true}))
+	g.set(row, helps, text("what helps", look{role: heading, off: true}))
 	g.height(row, 2*lineHeight+2)
 	a := b.answer
 	row++
 	g.set(row, 1, text("as planned", look{role: strong}))
-	for i, x := range []cell{searched(a.Line("owner_profit"), rounded), {}, searched(a.Line("roi"), percent), searched(a.Line("cash_needed"), rounded), searched(a.Line("hold_months"), twoPlace)} {
+	for i, x := range []cell{searched(a.Line("owner_profit"), rounded), {}, searched(a.Line("roi"), percent), searched(a.Line("cash_needed"), rounded), searched(a.Line("hold_months"), twoPlace), missing(a.Missed())} {
 		g.set(row, i+2, x)
 	}
 	for _, o := range b.how.Stress.Days {
 		row++
 		day := o.Title + ": " + o.What
 		g.label(row, 1, day, look{wrap: true})
-		for i, x := range []cell{searched(o.Profit, rounded), searched(o.Lost.Neg(), rounded), searched(o.ROI, percent), searched(o.Cash, rounded), searched(o.Months, twoPlace)} {
+		for i, x := range []cell{searched(o.Profit, rounded), searched(o.Lost.Neg(), rounded), searched(o.ROI, percent), searched(o.Cash, rounded), searched(o.Months, twoPlace), missing(o.Misses)} {
 			g.set(row, i+2, x)
 		}
-		for col := 7; col <= stressColumns; col++ {
+		for col := helps; col <= stressColumns; col++ {
 			g.set(row, col, text("", look{wrap: true, off: true, role: small}))
 		}
-		g.set(row, 7, text(o.Remedy, look{wrap: true, off: true, role: small}))
-		g.merges = append(g.merges, area{row, 7, row, stressColumns})
-		g.height(row, high(o.Remedy, 3*g.widths[6]-2))
+		g.set(row, helps, text(o.Remedy, look{wrap: true, off: true, role: small}))
+		g.merges = append(g.merges, area{row, helps, row, stressColumns})
+		g.height(row, high(o.Remedy, 2*g.widths[helps]-2))
+		g.height(row, high(stress.Words(o.Misses), g.widths[helps]))
 		g.height(row, high(day, g.widths[0]))
 	}
 	return row + 1
+}
+
+// missing names the targets that are missed.
+func missing(misses []stress.Miss) cell {
+	return text(stress.Words(misses), look{role: found, right: true, wrap: true})
 }
 
 // mostRanked is how many of the ranking stand in the sheet.

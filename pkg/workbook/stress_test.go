@@ -66,7 +66,8 @@ func TestStressPage(t *testing.T) {
 	for _, o := range s.Days {
 		r := g.rows[g.rowOf(t, o.Title)]
 		require.Equal(t, near(o.Profit), r[1].value)
-		require.Equal(t, o.Remedy, r[6].value)
+		require.Equal(t, stress.Words(o.Misses), r[6].value)
+		require.Equal(t, o.Remedy, r[7].value)
 	}
 	require.Equal(t, near(s.Ranking[0].Size()), g.rows[g.rowOf(t, "What matters most")+1][5].value)
 	require.Equal(t, near(s.Odds.Safe.Price), g.rows[g.rowOf(t, "safe offer")][1].value)

@@ -79,6 +79,9 @@ func (b *book) oddsOf(g *grid, row int, o *chance.Odds) int {
 	}
 	var varied []string
 	for _, r := range o.Ranges {
+		if r.Idle != "" {
+			continue
+		}
 		varied = append(varied, r.Label+" from "+r.Says(r.Low)+" to "+r.Says(r.High))
 	}
 	return g.paragraph(row+2, 1, stressColumns, "What varied: "+strings.Join(varied, "; ")+". The odds are no better than these ranges.", look{role: small})
