@@ -15,10 +15,11 @@ const normalTail = 1.2816
 // spread returns how far the range reaches below and above the value, in logs. With
 // a market behind it, it comes from how far the like sales around lie from the value
 // once adjusted, held to what is usual in the county; else from the scatter of the
-// few sales there are and what is usual elsewhere.
-func (c *Choice) spread(pool neighbours, value float64, weights, logs []float64) (low, high float64) {
+// few sales there are and what is usual elsewhere. Neither shows how far off the market's
+// trend is, which carries them all alike: its error is added as one of its own.
+func (c *Choice) spread(pool neighbours, value float64, weights, logs []float64, carried float64) (low, high float64) {
 	if c.market.byPairs {
-		s := few(value, c.like.alike(c.picks()), weights, logs)
+		s := few(value, c.like.alike(c.picks()), weights, logs, carried)
 		return s, s
 	}
 	type far struct{ off, weight float64 }
@@ -44,7 +45,40 @@ func (c *Choice) spread(pool neighbours, value float64, weights, logs []float64)
 		return math.Exp(tune.Local*math.Log(max(own, 0.02)) + (1-tune.Local)*math.Log(usual))
 	}
 	thin := math.Sqrt(1+effective(weights)) * c.market.fit.unseen() // fewer sales that count, a wider range
-	return tune.Lower * mixed(-at(tail)) * thin, tune.Upper * mixed(at(1-tail)) * thin
+	with := func(reach float64) float64 { return math.Hypot(reach, normalTail*carried) }
+	return with(tune.Lower * mixed(-at(tail)) * thin), with(tune.Upper * mixed(at(1-tail)) * thin)
+}
+
+// carried is the standard error, of the log, of what the market's trend does to the value: its
+// own over the months that it carries the sales to the day, less what that error does between
+// them, which the scatter has already. One that is given has none.
+func (a *adjuster) carried(weights []float64) float64 {
+	k, trend := len(a.m.design.traits), a.trend()
+	if trend.Error == 0 {
+		return 0
+	}
+	variance := func(d []float64) float64 {
+		_, se := a.effect(d, nil)
+		return se * se
+	}
+	if a.m.byPairs {
+		variance = func(d []float64) float64 { return trend.Error * trend.Error * d[k] * d[k] }
+	}
+	each, mean := 0.0, make([]float64, a.m.columns)
+	for i, p := range a.choice.picks() {
+		d := make([]float64, a.m.columns)
+		for j := k; j < a.m.columns; j++ {
+			d[j] = a.at[j] - a.m.row(p.i)[j]
+		}
+		if a.m.byPairs { // a share of the price for each month
+			d[k] /= 1 + trend.Worth*d[k]
+		}
+		each += weights[i] * variance(d)
+		for j := range d {
+			mean[j] += weights[i] * d[j]
+		}
+	}
+	return math.Sqrt(min(max(2*variance(mean)-each, 0), mostByEstimate*mostByEstimate))
 }
 
 // effective returns what part of the spread of one sale is left in their mean.
@@ -66,7 +100,7 @@ const usualScatter, priorSales = 0.20, 8
 // uncertain: the usual scatter and the one seen, by Student's t. What is seen of each
 // counts by its likeness alone: the weights of the value spare those that lie apart,
 // which would make the scatter too small.
-func few(value float64, alike, weights, logs []float64) float64 {
+func few(value float64, alike, weights, logs []float64, carried float64) float64 {
 	n := float64(len(logs))
 	seen := 0.0
 	for i, l := range logs {
@@ -74,7 +108,7 @@ func few(value float64, alike, weights, logs []float64) float64 {
 	}
 	free := priorSales + n - 1
 	s := math.Sqrt((priorSales*usualScatter*usualScatter + seen) / free)
-	return student(free) * s * math.Sqrt(1+effective(weights))
+	return student(free) * math.Hypot(s*math.Sqrt(1+effective(weights)), carried)
 }
 
 // student returns the upper tenth of Student's t by its expansion in 1/free

@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -11,6 +12,7 @@ import (
 // tenth (any table of it); a mean of two adds half.
 func TestFewByHand(t *testing.T) {
 	half := []float64{0.5, 0.5}
-	require.InDelta(t, 1.383*0.2357*1.2247, few(0, half, half, []float64{0.3, -0.3}), 1e-3)
-	require.Greater(t, few(0, half, []float64{0.9, 0.1}, []float64{0.3, -0.3}), few(0, half, half, []float64{0.3, -0.3}), "a mean of fewer is less sure")
+	require.InDelta(t, 1.383*0.2357*1.2247, few(0, half, half, []float64{0.3, -0.3}, 0), 1e-3)
+	require.InDelta(t, 1.383*math.Hypot(0.2357*1.2247, 0.1), few(0, half, half, []float64{0.3, -0.3}, 0.1), 1e-3, "the market's trend on its own")
+	require.Greater(t, few(0, half, []float64{0.9, 0.1}, []float64{0.3, -0.3}, 0), few(0, half, half, []float64{0.3, -0.3}, 0), "a mean of fewer is less sure")
 }

@@ -48,6 +48,7 @@ type Value struct {
 	// LowShare and HighShare are the ends of the range as shares of the value, to six
 	// decimals.
 	LowShare, HighShare decimal.Decimal
+	Carried             float64     // what the error of Trend adds to that range, a standard error as a share of the value
 	Priceless           int         // sales around that adjustments leave no price of, with a regression
 	Untold              []Line      // what some sales differ in and nothing that is believed tells the worth of
 	Disbelieved         []Disbelief // what a regression or pairs say of, which cannot be so
@@ -115,7 +116,8 @@ func (c *Choice) Value() (*Value, error) {
 	v.Likely = wholeDollars(mean) // the rule of the line value_by_comps
 	likely := mean.InexactFloat64()
 	v.shares()
-	low, high := c.spread(near, math.Log(likely), weights, logs)
+	v.Carried = a.carried(weights)
+	low, high := c.spread(near, math.Log(likely), weights, logs, v.Carried)
 	v.LowShare, v.HighShare = millionths(math.Exp(-low)), millionths(math.Exp(high))
 	v.Low, v.High = wholeDollars(v.Likely.Mul(v.LowShare)), wholeDollars(v.Likely.Mul(v.HighShare))
 	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()

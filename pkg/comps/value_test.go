@@ -650,3 +650,33 @@ func TestSalesOfAnotherType(t *testing.T) {
 	require.Equal(t, 16, other("duplex", sales))
 	require.Equal(t, 2, other("condo", sales[:4]))
 }
+
+// How far off the trend is over the months to the day widens the range: of 80 sales of one
+// month, the newest 300 days before, by nearly its error times those months.
+func TestTheTrendsErrorWidensTheRange(t *testing.T) {
+	s := townSubject()
+	for _, n := range []int{80, 12} { // by regression and by pairs
+		sales := town(n, 0.1, 3)
+		for i := range sales {
+			sales[i].Date = townDay.AddDays(-300 - i%30)
+			if n == 12 { // alike but for their days
+				sales[i].House, sales[i].Date = s.House, townDay.AddDays(-300-20*(i%6))
+				sales[i].Price = usd(200_000 + 1000*int64(i*i%7))
+			}
+		}
+		v, given := valued(t, sales, s, Wish{}), valued(t, sales, s, Wish{Given: Given{Time: 0.003}})
+		mean, square := 0.0, 0.0
+		for _, r := range v.Rows {
+			m := r.Months / (1 + r.Months*v.Trend.Worth)
+			if n == 80 {
+				m = r.Months / (1 + v.Trend.Worth) // a rate of its own for each month
+			}
+			mean, square = mean+r.Weight*m, square+r.Weight*m*m
+		}
+		require.Positive(t, v.Trend.Error)
+		require.InEpsilon(t, v.Trend.Error*math.Sqrt(2*mean*mean-square), v.Carried, 1e-3, "%d", n)
+		require.Zero(t, given.Carried, "what is stated has no error")
+		require.Greater(t, v.HighShare.Div(v.LowShare).InexactFloat64(), given.HighShare.Div(given.LowShare).InexactFloat64())
+	}
+	require.Less(t, valued(t, town(900, 0.05, 1), s, Wish{}).Carried, 0.01, "a list up to the day hardly needs it")
+}

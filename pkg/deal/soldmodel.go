@@ -36,8 +36,12 @@ func (r *reader) intoModel(c *Comparables) {
 			}
 		}
 	}
-	say(root, "comps_low_share", v.LowShare, "by the scatter of the sales", from)
-	say(root, "comps_high_share", v.HighShare, "by the scatter of the sales", from)
+	by := "by the scatter of the sales"
+	if v.Carried >= 0.0005 { // from what is shown as 0.1% on
+		by += fmt.Sprintf(", and %.1f%% for how far off the market's trend may be over the months to the day", 100*v.Carried)
+	}
+	say(root, "comps_low_share", v.LowShare, by, from)
+	say(root, "comps_high_share", v.HighShare, by, from)
 	switch adds := r.addsInComps(); {
 	case adds.IsZero():
 	case !r.allOptions && adds.Equal(r.takenAdds()): // it follows what is taken
