@@ -40,7 +40,11 @@ func (c *Choice) spread(pool neighbours, value float64, weights, logs []float64,
 		}
 		return offs[len(offs)-1].off
 	}
-	usual := normalTail * c.market.fit.scale
+	scale := c.market.fit.scale
+	if scale < rounding { // prices without scatter tell nothing of what is usual
+		scale = usualScatter
+	}
+	usual := normalTail * scale
 	mixed := func(own float64) float64 {
 		return math.Exp(tune.Local*math.Log(max(own, 0.02)) + (1-tune.Local)*math.Log(usual))
 	}

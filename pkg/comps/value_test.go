@@ -680,3 +680,22 @@ func TestTheTrendsErrorWidensTheRange(t *testing.T) {
 	}
 	require.Less(t, valued(t, town(900, 0.05, 1), s, Wish{}).Carried, 0.01, "a list up to the day hardly needs it")
 }
+
+// Prices without any scatter leave only rounding of it: the range does not hang on that.
+func TestTheRangeOfEqualPricesIsSteady(t *testing.T) {
+	s := townSubject()
+	var first *Value
+	for seed := range uint64(4) {
+		sales := town(64, 0, seed)
+		for i := range sales {
+			sales[i].Price, sales[i].House = usd(200_000), s.House
+			sales[i].House.Area = Known(1400 + 3*float64(i))
+		}
+		v := valued(t, sales, s, Wish{})
+		if first == nil {
+			first = v
+		}
+		require.InDelta(t, first.LowShare.InexactFloat64(), v.LowShare.InexactFloat64(), 0.002, "%v", v.LowShare)
+	}
+	require.Less(t, first.LowShare.InexactFloat64(), 0.98)
+}
