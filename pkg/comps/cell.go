@@ -96,6 +96,18 @@ func withoutTime(s string) string {
 	return s
 }
 
+// dayFirst reads 25/03/2026 with the day first, and says whether it cannot be read otherwise;
+// zero for what is none.
+func dayFirst(s string) (d quantity.Date, only bool) {
+	parts := strings.FieldsFunc(s, func(c rune) bool { return c == '/' || c == '-' })
+	if len(parts) != 3 || len(parts[0]) > 2 || len(parts[1]) > 2 || len(parts[2]) != 4 {
+		return d, false
+	}
+	d, err := quantity.ParseDate(parts[1] + "/" + parts[0] + "/" + parts[2])
+	first, _ := digits(parts[0])
+	return d, err == nil && first > 12
+}
+
 // dashed reads 06-13-2026 and 13-06-2026, in which one number can be no month; of 06-03-2026
 // it says the two days that it may be.
 func dashed(s string) (d quantity.Date, both string, ok bool) {

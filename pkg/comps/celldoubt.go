@@ -21,6 +21,10 @@ var (
 		d, _ := day(long) // it was read before
 		return fmt.Sprintf("%s has a year of two digits; it is taken for %s, the month first", diag.Quote(text), d.Long())
 	}, "the year in full, e.g. 9/14/2025 or 2025-09-14"}
+	monthDoubt = cellDoubt{func(text string) string {
+		d, _ := day(withoutTime(text)) // it was read before
+		return fmt.Sprintf("%s is taken for %s, the month first, but another day of the list can only have the day first", diag.Quote(text), d.Long())
+	}, "the month in letters or the year first, e.g. Apr 3, 2025 or 2025-04-03"}
 	landDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " may be the size of the lot or what the land is worth, so it counts as not known"
 	}, "the size with its unit, e.g. 7,200 sq ft; or, if all are sizes in sq ft,   columns: {lot: Land}"}
@@ -119,6 +123,9 @@ func (r *reader) allMiles() {
 // tellDoubts tells each kind of doubt once, for all cells that share it.
 func (r *reader) tellDoubts() {
 	for _, d := range r.doubts {
+		if d.want == monthDoubt.want && !r.row.dayFirst {
+			continue // all are written with the month first
+		}
 		says := d.name + ": " + d.says(d.text)
 		if d.more > 0 {
 			says += fmt.Sprintf("; and %d more like it", d.more)

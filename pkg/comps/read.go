@@ -173,6 +173,9 @@ func (r *reader) sale() {
 			good = r.refuse(c, text, err) && good
 		} else if r.row.doubt != nil {
 			r.doubt(c, text)
+		} else if c.name == "date" && r.row.eitherFirst {
+			r.row.doubt = &monthDoubt
+			r.doubt(c, text)
 		}
 	}
 	name, at := r.nameOf()

@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -564,4 +565,22 @@ func TestSingleBlanksPartNothing(t *testing.T) {
 	require.Contains(t, found[0].Message, "no comma, tab, semicolon or bar, and no two blanks")
 	_, found = read(t, "sold\n2026-06-03\n", Options{})
 	require.Contains(t, found[0].Message, "no column holds the price of a sale")
+}
+
+// A day that can only have the day first makes those doubtful that may have either first.
+func TestDaysWithTheDayFirst(t *testing.T) {
+	rows := "address,sold,price\n1 Elm,03/04/2025,243000\n2 Elm,05/05/2025,244000\n3 Elm,2025-04-06,245000\n4 Elm,7/8/2025,246000\n"
+	for row, doubted := range map[string]bool{
+		"": false, "5 Elm,04/25/2025,247000\n": false, "5 Elm,04-25-2025,247000\n": false, "5 Elm,04-05-2025,247000\n": false,
+		"5 Elm,25/03/2025,247000\n": true, "5 Elm,25-03-2025,247000\n": true, "5 Elm,25/13/2025,247000\n": false,
+	} {
+		_, found := read(t, rows+row, Options{})
+		i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "doubtful-cell" })
+		require.Equal(t, doubted, i >= 0, "%s %v", row, found)
+		if doubted {
+			require.Equal(t, 2, found[i].Pos.Line)
+			require.Contains(t, found[i].Message, `1 Elm: sold: "03/04/2025" is taken for March 4, 2025, the month first`)
+			require.Contains(t, found[i].Message, "and 1 more like it")
+		}
+	}
 }

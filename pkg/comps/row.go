@@ -27,6 +27,9 @@ type row struct {
 	halves bool // its number of baths tells of half ones too
 	metres bool // its distance is of few metres, unless another cell shows that they are miles
 	miles  bool // a distance said that it is in miles
+
+	eitherFirst bool // its day may have the month or the day first
+	dayFirst    bool // a day can only be read with the day first
 }
 
 // word returns s in lower case, the same string for the same word.
@@ -85,7 +88,11 @@ func (r *row) armsLength(s string) error {
 
 func (r *row) date(s string) (err error) {
 	s = withoutTime(s)
-	if r.Date, err = day(s); err == nil {
+	swapped, only := dayFirst(s)
+	r.Date, err = day(s)
+	r.eitherFirst = err == nil && !only && !swapped.IsZero() && swapped != r.Date
+	r.dayFirst = r.dayFirst || only
+	if err == nil {
 		return nil
 	}
 	if long, ok := shortYear(s); ok {
