@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/quantity"
 )
 
@@ -45,8 +47,18 @@ var never = []struct {
 
 const (
 	wouldBeWorth = "%s would be worth %s"
-	wouldMove    = "it would move the price of %s by %.0f%%"
+	wouldMove    = "it would move the price of %s by %s"
 )
+
+// shareInWords is a share in percent, and in words where it is of no meaning any more.
+func shareInWords(share float64) string {
+	if math.Abs(share) > mostTimes {
+		return fmt.Sprintf("more than %s times", quantity.FormatCount(decimal.NewFromInt(mostTimes), 0))
+	}
+	return fmt.Sprintf("%.0f%%", 100*share)
+}
+
+const mostTimes = 1000
 
 // disbelieve finds the lines whose amounts by regression have the wrong sign at the
 // subject, or would move the price of a sale taken by more than half.
@@ -75,7 +87,7 @@ func (a *adjuster) disbelieve(value float64) (out []Disbelief) {
 		for l := Time; l < Own; l++ {
 			share := math.Expm1(logs[l])
 			if math.Abs(share) > mostByEstimate && !a.sure(l, &k.House) {
-				say(l, wouldMove, k.Name(), 100*share)
+				say(l, wouldMove, k.Name(), shareInWords(share))
 			}
 		}
 	}

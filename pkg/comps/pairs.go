@@ -231,9 +231,9 @@ func (a *adjuster) believed(told map[Line]Rate) map[Line]Rate {
 		}
 		switch name := a.m.sales[i].Name(); {
 		case math.Abs(by) > mostByEstimate:
-			doubt(largest, wouldMove, name, 100*by)
+			doubt(largest, wouldMove, name, shareInWords(by))
 		case math.Abs(sum) > mostByEstimate:
-			doubt(largest, wouldMove+", and all that pairs say, without what you give, by %.0f%%", name, 100*by, 100*sum)
+			doubt(largest, wouldMove+", and all that pairs say, without what you give, by %s", name, shareInWords(by), shareInWords(sum))
 		default:
 			i++
 			continue

@@ -16,3 +16,10 @@ func TestFewByHand(t *testing.T) {
 	require.InDelta(t, 1.383*math.Hypot(0.2357*1.2247, 0.1), few(0, half, half, []float64{0.3, -0.3}, 0.1), 1e-3, "the market's trend on its own")
 	require.Greater(t, few(0, half, []float64{0.9, 0.1}, []float64{0.3, -0.3}, 0), few(0, half, half, []float64{0.3, -0.3}, 0), "a mean of fewer is less sure")
 }
+
+func TestShareInWords(t *testing.T) {
+	require.Equal(t, "-85%", shareInWords(-0.85))
+	require.Equal(t, "100000%", shareInWords(1000))
+	require.Equal(t, "more than 1,000 times", shareInWords(1e268))
+	require.Equal(t, "more than 1,000 times", shareInWords(math.Inf(1)))
+}
