@@ -53,8 +53,8 @@ func ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	low, high, limited := deal.ShareRange(l.Name)
 	switch {
 	case len(l.Choices) > 0:
-		rule.SetError(excelize.DataValidationErrorStyleStop, "One of its words", "One of: "+strings.Join(l.Choices, ", ")+".")
-		return rule, rule.SetDropList(l.Choices)
+		rule.SetError(excelize.DataValidationErrorStyleStop, "One of its words", "One of: "+strings.Join(wordsOf(c), ", ")+".")
+		return rule, rule.SetDropList(wordsOf(c))
 	case l.Unit == "share" && limited:
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A share", "Write a share with its sign, as 10.5%, from "+quantity.FormatPercent(low, 2)+" to "+quantity.FormatPercent(high, 2)+".")
 		return rule, rule.SetRange(low.InexactFloat64(), high.InexactFloat64(), excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)

@@ -123,6 +123,7 @@ func (b *book) canBe() []condition {
 		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false},
 		{"the deposit is within the price", b.depositHolds(), "OVER THE PRICE", false},
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
+		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false},
 		{"the walls of every room meet", b.walksHold(), "THEY DO NOT", false},
 	} {
 		if x.holds != "" {

@@ -20,7 +20,7 @@ func (b *book) numbersHold() string {
 	for _, c := range b.model.Cells {
 		if b.typed(c) && chosen(c) {
 			var list []string
-			for _, w := range c.Line.Choices {
+			for _, w := range wordsOf(c) {
 				list = append(list, quoted(w))
 			}
 			words = append(words, "ISNUMBER(MATCH("+b.cellRef(c)+",{"+strings.Join(list, ",")+"},0))")
@@ -39,6 +39,24 @@ func (b *book) numbersHold() string {
 
 // chosen reports whether an input is one of some words.
 func chosen(c *model.Cell) bool { return len(c.Line.Choices) > 0 }
+
+// wordsOf are the words that an input of choice may be: spending is stated only where the file
+// states it.
+func wordsOf(c *model.Cell) []string {
+	if c.Line.ID() == "curve" && len(c.Member.In("stage")) == 0 {
+		return slices.DeleteFunc(slices.Clone(c.Line.Choices), func(w string) bool { return w == "stated" })
+	}
+	return c.Line.Choices
+}
+
+// spendingHolds is the condition that something of what is stated of the spending falls into
+// the renovation; "" where none is stated.
+func (b *book) spendingHolds() string {
+	if len(b.model.Root.In("stage")) == 0 {
+		return ""
+	}
+	return "OR(" + b.ref("curve", 0) + "<>" + quoted("stated") + "," + b.ref("stated_spending", 0) + ">0)"
+}
 
 // amountsHold is the condition that nothing is below nothing of which a file takes none that is.
 func (b *book) amountsHold() string {
