@@ -41,6 +41,16 @@ func (b *book) depositHolds() string {
 	return "ROUND(" + b.ref("price", 0) + "-" + b.ref("earnest_deposit", 0) + ",9)>=0"
 }
 
+// lowHolds is the condition that a low value is not above a stated after-repair value; "" where
+// that comes of the options, beside which a file may state it.
+func (b *book) lowHolds() string {
+	low, value := b.model.Find(b.model.Root, "low_value"), b.model.Find(b.model.Root, "after_repair_value")
+	if b.places[low.Index].grid == nil || b.places[value.Index].grid == nil || value.Given == nil {
+		return ""
+	}
+	return "ROUND(" + b.ref("after_repair_value", 0) + "-" + b.ref("low_value", 0) + ",9)>=0"
+}
+
 // walksHold is the condition that the walls of every room that was measured around them lead
 // back to where they began; "" without such a room.
 func (b *book) walksHold() string {
@@ -122,6 +132,7 @@ func (b *book) canBe() []condition {
 		{"no input is below nothing", b.amountsHold(), "BELOW NOTHING", false},
 		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false},
 		{"the deposit is within the price", b.depositHolds(), "OVER THE PRICE", false},
+		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false},
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
 		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false},
 		{"the walls of every room meet", b.walksHold(), "THEY DO NOT", false},
