@@ -32,6 +32,9 @@ func oneOf(a *answer.Answer, set, name string) error {
 		}
 		names = append(names, m.Label)
 	}
+	if set == "trade" && slices.Contains(pricebook.Starter().Trades(), strings.ToLower(strings.TrimSpace(name))) {
+		return &usageError{fmt.Errorf("--trade %q: this deal names no work of that trade", name), "it names work of: " + strings.Join(names, ", ")}
+	}
 	return &usageError{fmt.Errorf("--%s %q: there is none of that name", set, name), meantOne(name, names, "there are: "+strings.Join(names, ", "))}
 }
 

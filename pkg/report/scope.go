@@ -29,6 +29,7 @@ func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
 	switch {
 	case view.Room != "" || view.Trade != "":
 		itemsPage(p, a, view)
+		noTrade(p, a, view)
 	default:
 		roomsTable(p, a)
 		tradesTable(p, a)
@@ -45,6 +46,26 @@ func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
 		careful(p, a, false, "ledgerboard bid FILE --cautions")
 	}
 	return p.flush()
+}
+
+// noTrade says that no work of the trade asked for is done, and what trades have some: the
+// deal may name it in an option that is not taken.
+func noTrade(p *page, a *answer.Answer, view View) {
+	var has []string
+	for _, room := range a.Model.Root.In("room") {
+		for _, m := range itemsOf(a, room, "") {
+			trade := a.Deal.Work[m].Item.Trade
+			if same(trade, view.Trade) {
+				return
+			}
+			if !slices.Contains(has, trade) {
+				has = append(has, trade)
+			}
+		}
+	}
+	if slices.Sort(has); view.Trade != "" {
+		p.text("", "This deal does no work of the trade "+strings.TrimSpace(view.Trade)+"; it has work of: "+strings.Join(has, ", ")+".")
+	}
 }
 
 func summary(a *answer.Answer) string {
