@@ -152,6 +152,10 @@ func sortOf(name string) string {
 	return ""
 }
 
+// leastFixed is the least side in feet of a cabinet, a tub or what else stands fixed by name:
+// 6 inches; common practice, no source.
+var leastFixed = decimal.New(5, -1)
+
 func (r *reader) finishFixed(s scope, e *entry) {
 	m := s.member
 	if _, said := m.Given.Look("sort"); !said {
@@ -166,6 +170,12 @@ func (r *reader) finishFixed(s scope, e *entry) {
 			walls = 1
 		}
 		m.Give("walls_touched", model.Value{Number: decimal.NewFromInt(walls), Text: "usual for " + m.Label, Pos: e.key.at})
+	}
+	for _, line := range sideLines["fitting"] {
+		if v, given := m.Given.Look(line); given && sort != "" && sort != "other" && v.Number.LessThan(leastFixed) {
+			r.say("too-small", v.Pos, "%s: %s is less than one can be", m.Label, diag.Quote(v.Text))("write its length along the wall and its depth, with their units, e.g. 5' x 2'6\"")
+			break
+		}
 	}
 	if r.of(s, "size") == nil && !slices.Contains([]string{"toilet", "sink"}, sort) && !r.odd[s.path] {
 		r.say("fixed-without-size", e.key.at, "%s has no size", diag.Quote(e.key.text))("write its length along the wall and its depth, e.g.   %s: 5' x 2'6\"", e.key.text)
