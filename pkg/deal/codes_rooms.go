@@ -84,7 +84,7 @@ func roomDoubts() []Code {
 		{"quote-far", "a quote or an allowance far from what the price book says"},
 		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},
 		{"price-beside-allowance", "a price or waste of the first product, or another one, beside an allowance that is paid instead of it"},
-		{"quote-detail", "what a quote covers without a quote, or tax on labour beside one"},
+		{"quote-detail", "what a quote covers without a quote, or a price or tax on labour beside one that stands for it"},
 		{"part-of-count", "a part of work that is counted too"},
 		{"quick-fewer", "fewer rooms of a sort counted than are measured"},
 		{"no-bedroom", "alarms for the bedrooms, and no room that counts as one"},

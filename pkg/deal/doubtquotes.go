@@ -72,6 +72,17 @@ func (r *reader) doubtUnused(w *work) {
 	if g := detail("tax on labour"); g != nil && w.quoted() && w.member.Given.Of("labour_taxed").Number.IsPositive() {
 		r.say("quote-detail", g.at(), "%s: tax on labour, %s, is not used: a quote stands for all that it comes to", w.label, g.node.text)("write the quote with its tax, and leave this out")
 	}
+	if w.quoted() {
+		counts, unused := "all of it", []string{"price", "waste", "hired"}
+		if w.member.Given.Of("quote_covers").Choice == "labour" {
+			counts, unused = "its labour", []string{"hired"}
+		}
+		for _, key := range unused {
+			if g := detail(key); g != nil {
+				r.say("quote-detail", g.at(), "%s: %s, %s, is not used: the quote stands for %s", w.label, key, g.node.text, counts)("keep one of them")
+			}
+		}
+	}
 	if part != nil && count != nil && !part.number.Equal(one) {
 		r.say("part-of-count", part.at(), "%s: %s of the count of %s is done", w.label, part.node.text, count.node.text)("leave the part out if %s is what is done", count.node.text)
 	}
