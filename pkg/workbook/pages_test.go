@@ -215,20 +215,28 @@ func TestALongNoteFits(t *testing.T) {
 }
 
 // The words rest on every input: on a target's share to the last hundredth of a percent, and on
-// what moves the offer at the low value alone. Nothing changed, they fit.
+// what moves the offer at the low value alone. Nothing changed, they fit; an input of nothing that
+// is a word or emptied is not as it stood.
 func TestWordsFitOnlyTheInputsAsTheyStood(t *testing.T) {
 	for i, x := range []struct {
 		member, line string
-		by           float64
+		by           any
 		says         string
 	}{
-		{"", "price", 0, "The words above fit"}, {"first loan", "value_cap", -0.035, "Inputs have changed"}, {"", "target_roi", 0.0001, "Inputs have changed"},
+		{"", "price", 0.0, "The words above fit"}, {"first loan", "value_cap", -0.035, "Inputs have changed"}, {"", "target_roi", 0.0001, "Inputs have changed"},
+		{"", "late_sale", "two weeks", "Inputs have changed"}, {"", "standstill", nil, "Inputs have changed"},
 	} {
 		b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true})
 		n := slices.IndexFunc(b.model.Cells, func(c *model.Cell) bool { return c.Member.Path() == x.member && c.Line.Name == x.line })
 		at := b.places[n]
 		c := &at.grid.rows[at.row-1][at.col-1]
-		c.value = c.value.(float64) + x.by
+		was := c.value.(float64)
+		if by, is := x.by.(float64); is {
+			c.value = was + by
+		} else {
+			require.Zero(t, was)
+			c.value = x.by
+		}
 		file := filepath.Join(t.TempDir(), itoa(i)+".xlsx")
 		saved(t, file, b)
 		words, err := recomputed(t, file)[file].GetCellValue("The deal", wordsAt(t, sheetOf(b, "The deal")))

@@ -94,7 +94,8 @@ func (b *book) sameAll(words string, of func(*model.Cell) bool) string {
 		case c.Line.Unit == "choice":
 			all = append(all, b.cellRef(c)+"="+quoted(b.choice(c)))
 		default:
-			all = append(all, "ABS(N("+b.cellRef(c)+")-"+numeral(b.answer.Values.Of(c), bindsAll)+")<0.0000005")
+			at := b.cellRef(c) // N of a word or of nothing is 0, as an input may stand
+			all = append(all, "IF(ISNUMBER("+at+"),ABS(N("+at+")-"+numeral(b.answer.Values.Of(c), bindsAll)+")<0.0000005,FALSE)")
 		}
 	}
 	return b.inCells(words, all, func(some []string) string { return nested("AND(", some) })
