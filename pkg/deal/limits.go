@@ -2,6 +2,7 @@ package deal
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -47,10 +48,18 @@ func (f *Field) accepts() string {
 }
 
 // ShareRange is what the file accepts of a share, by the line of the model it feeds; false
-// where a line is fed by none.
+// where a line is fed by none. A charge is at most the whole it is a share of.
 func ShareRange(line string) (low, high decimal.Decimal, ok bool) {
+	if line == "share" {
+		return decimal.Zero, one, true
+	}
+	return rangeOf(line, Percent, ShareOrMoney)
+}
+
+// rangeOf is what the file accepts of some kinds, by the first line of the model that is fed.
+func rangeOf(line string, kinds ...Kind) (low, high decimal.Decimal, ok bool) {
 	for f := range rows() {
-		if f.Kind != Percent || f.Line != line {
+		if lines := f.feeds(); !slices.Contains(kinds, f.Kind) || len(lines) == 0 || lines[0] != line {
 			continue
 		}
 		for _, l := range limits(f.Kind, f.accepts()) {

@@ -55,7 +55,7 @@ func ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	case len(l.Choices) > 0:
 		rule.SetError(excelize.DataValidationErrorStyleStop, "One of its words", "One of: "+strings.Join(wordsOf(c), ", ")+".")
 		return rule, rule.SetDropList(wordsOf(c))
-	case l.Unit == "share" && limited:
+	case strings.HasPrefix(l.Unit, "share") && limited:
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A share", "Write a share with its sign, as 10.5%, from "+quantity.FormatPercent(low, 2)+" to "+quantity.FormatPercent(high, 2)+".")
 		return rule, rule.SetRange(low.InexactFloat64(), high.InexactFloat64(), excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
 	case l.Unit == "share":

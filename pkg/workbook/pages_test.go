@@ -424,6 +424,7 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 		{"low", "walnut-row", "", "after_repair_value", 337999, "OVER IT"}, {"curve", "juniper-lane", "", "curve", "sometimes", "NOT SO"}, {"unstated", "juniper-lane", "", "curve", "stated", "NOT SO"},
 		{"outside", "mill-road", "", "renovation", 0, "NONE DOES"},
 		{"contingency", "juniper-lane", "", "contingency_share", 1.01, "BEYOND IT"},
+		{"charge", "juniper-lane", "listing side commission", "share", 5, "BEYOND IT"}, {"exit", "mill-road", "first loan", "exit_share", 0.26, "BEYOND IT"},
 	} {
 		for _, whom := range []Reader{Owner, Lender} {
 			if x.name == "low" && whom == Lender { // who is not shown it

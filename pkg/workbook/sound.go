@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -68,14 +69,11 @@ func (b *book) walksHold() string {
 // more than the whole renovation together.
 func (b *book) sharesHold() string {
 	var parts []string
-	if of := b.within(b.model.Root); of != "" {
-		parts = append(parts, b.working("whether shares are within their whole", of, 1)+"=1")
+	if of := b.inCells("whether shares are within their whole", b.within(), func(some []string) string { return nested("AND(", some) }); of != "" {
+		parts = append(parts, of)
 	}
 	funded, now := "", decimal.Zero
 	for _, loan := range b.model.Root.In("loan") {
-		if of := b.within(loan); of != "" {
-			parts = append(parts, b.working("whether shares are within their whole: "+loan.Label, of, 1)+"=1")
-		}
 		share, rest := b.model.Find(loan, "renovation_share"), b.model.Find(loan, "of_remainder")
 		takes, formula := b.answer.Values.Of(share), b.cellRef(share)
 		if funded != "" { // one of the remainder takes its share of what those before it leave
@@ -96,22 +94,18 @@ func (b *book) sharesHold() string {
 	return nested("AND(", parts)
 }
 
-// within is a formula of whether the shares of the deal or a loan that can be typed over are
-// what a file may say, 1 or 0; "" without any.
-func (b *book) within(m *model.Member) string {
-	var parts []string
+// within are the conditions that the shares that can be typed over are what a file may say, those
+// of charges too.
+func (b *book) within() (parts []string) {
 	for _, c := range b.model.Cells {
-		if c.Member != m || c.Line.Unit != "share" || b.places[c.Index].grid == nil || !b.editable(c) {
+		if !b.typed(c) || !strings.HasPrefix(c.Line.Unit, "share") {
 			continue
 		}
 		if low, high, ok := deal.ShareRange(c.Line.Name); ok {
 			parts = append(parts, b.cellRef(c)+">="+numeral(low, bindsAll), b.cellRef(c)+"<="+numeral(high, bindsAll))
 		}
 	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return "IF(" + nested("AND(", parts) + ",1,0)"
+	return parts
 }
 
 // A condition is one that inputs can be so at all, with what the first page says where it
