@@ -417,7 +417,7 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 		{"phase", "juniper-lane", "", "renovation", "three months", "NOT SO"}, {"value", "juniper-lane", "", "after_repair_value", "359k", "NOT SO"},
 		{"blank", "juniper-lane", "first loan", "rate", nil, "NOT SO"}, {"half", "juniper-lane", "first loan", "of_remainder", 0.5, "NOT SO"},
 		{"holds", "salt-creek", "", "container_holds", 0.0, "NOT SO"}, {"hours", "salt-creek", "", "own_hours_a_week", 0.0, "NOT SO"},
-		{"asis", "walnut-row", "", "marketing", 1, ""}, {"loan", "juniper-lane", "first loan", "renovation_share", 1, ""},
+		{"asis", "walnut-row", "", "marketing", 1, ""}, {"loan", "juniper-lane", "first loan", "renovation_share", 1, ""}, {"falling", "juniper-lane", "", "market_change", -0.05, ""},
 		{"room", "walnut-row", "hall bath, floor", "length", 2, "BELOW NOTHING"}, {"wall", "walnut-row", "hall bath", "opening_width", 60, "BELOW NOTHING"},
 		{"walk", "walnut-row", "living room, east 17'", "walk_east", 17, "THEY DO NOT"}, {"price", "walnut-row", "", "price", 100, "OVER THE PRICE"},
 		{"over", "juniper-lane", "first loan", "renovation_share", 1.2, "BEYOND IT"}, {"price_share", "juniper-lane", "first loan", "price_share", 1.01, "BEYOND IT"},

@@ -79,9 +79,9 @@ var divisors = []string{"container_holds", "container_limit", "roll_width", "own
 
 func divides(c *model.Cell) bool { return slices.Contains(divisors, c.Line.Name) }
 
-// belowNothing are the inputs that a file takes below nothing too: days are counted from that of
-// the purchase.
-var belowNothing = []string{"overrun", "market_rate", "walk_east", "walk_north", "from_day", "until_day"}
+// belowNothing are the inputs that may be below nothing too: a market may fall, and days are
+// counted from that of the purchase.
+var belowNothing = []string{"overrun", "market_change", "market_rate", "walk_east", "walk_north", "from_day", "until_day"}
 
 // fromNothing reports whether an input is nothing at least; words are passed over.
 func fromNothing(c *model.Cell) bool {
