@@ -419,7 +419,7 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 		{"holds", "salt-creek", "", "container_holds", 0.0, "NOT SO"}, {"hours", "salt-creek", "", "own_hours_a_week", 0.0, "NOT SO"},
 		{"asis", "walnut-row", "", "marketing", 1, ""}, {"loan", "juniper-lane", "first loan", "renovation_share", 1, ""}, {"falling", "juniper-lane", "", "market_change", -0.05, ""},
 		{"room", "walnut-row", "hall bath, floor", "length", 2, "BELOW NOTHING"}, {"wall", "walnut-row", "hall bath", "opening_width", 60, "BELOW NOTHING"},
-		{"walk", "walnut-row", "living room, east 17'", "walk_east", 17, "THEY DO NOT"}, {"price", "walnut-row", "", "price", 100, "OVER THE PRICE"},
+		{"walk", "walnut-row", "living room, east 17'", "walk_east", 17, "THEY DO NOT"}, {"price", "walnut-row", "", "price", 100, "OVER THE PRICE"}, {"credit", "juniper-lane", "", "seller_credit", 900_000, "OVER THE PRICE"},
 		{"over", "juniper-lane", "first loan", "renovation_share", 1.2, "BEYOND IT"}, {"price_share", "juniper-lane", "first loan", "price_share", 1.01, "BEYOND IT"},
 		{"low", "walnut-row", "", "after_repair_value", 337999, "OVER IT"}, {"curve", "juniper-lane", "", "curve", "sometimes", "NOT SO"}, {"unstated", "juniper-lane", "", "curve", "stated", "NOT SO"},
 		{"outside", "mill-road", "", "renovation", 0, "NONE DOES"},

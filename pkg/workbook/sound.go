@@ -34,12 +34,18 @@ func measures(c *model.Cell) bool {
 	return false
 }
 
-// depositHolds is the condition that the deposit is within the price.
-func (b *book) depositHolds() string {
-	if c := b.model.Find(b.model.Root, "earnest_deposit"); b.places[c.Index].grid == nil {
+// withinPrice is the condition that the deposit and the seller's credit are within the price.
+func (b *book) withinPrice() string {
+	var parts []string
+	for _, line := range []string{"earnest_deposit", "seller_credit"} {
+		if c := b.model.Find(b.model.Root, line); b.places[c.Index].grid != nil {
+			parts = append(parts, "ROUND("+b.ref("price", 0)+"-"+b.ref(line, 0)+",9)>=0")
+		}
+	}
+	if len(parts) == 0 {
 		return ""
 	}
-	return "ROUND(" + b.ref("price", 0) + "-" + b.ref("earnest_deposit", 0) + ",9)>=0"
+	return nested("AND(", parts)
 }
 
 // lowHolds is the condition that a low value is not above a stated after-repair value; "" where
@@ -125,7 +131,7 @@ func (b *book) canBe() []condition {
 		{"every input is a number, 1 or 0, or one of its words", b.numbersHold(), "NOT SO", true},
 		{"no input is below nothing", b.amountsHold(), "BELOW NOTHING", false},
 		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false},
-		{"the deposit is within the price", b.depositHolds(), "OVER THE PRICE", false},
+		{"deposit and credit are within the price", b.withinPrice(), "OVER THE PRICE", false},
 		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false},
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
 		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false},
