@@ -56,6 +56,12 @@ func ShareRange(line string) (low, high decimal.Decimal, ok bool) {
 	return rangeOf(line, Percent, ShareOrMoney)
 }
 
+// MoneyRange is what the file accepts of an amount, as ShareRange is of a share.
+func MoneyRange(line string) (low, high decimal.Decimal, ok bool) { return rangeOf(line, Money) }
+
+// MonthsRange is what the file accepts of whole months.
+func MonthsRange(line string) (low, high decimal.Decimal, ok bool) { return rangeOf(line, WholeMonths) }
+
 // rangeOf is what the file accepts of some kinds, by the first line of the model that is fed.
 func rangeOf(line string, kinds ...Kind) (low, high decimal.Decimal, ok bool) {
 	for f := range rows() {

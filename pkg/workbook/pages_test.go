@@ -422,9 +422,10 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 		{"walk", "walnut-row", "living room, east 17'", "walk_east", 17, "THEY DO NOT"}, {"price", "walnut-row", "", "price", 100, "OVER THE PRICE"}, {"credit", "juniper-lane", "", "seller_credit", 900_000, "OVER THE PRICE"},
 		{"over", "juniper-lane", "first loan", "renovation_share", 1.2, "BEYOND IT"}, {"price_share", "juniper-lane", "first loan", "price_share", 1.01, "BEYOND IT"},
 		{"low", "walnut-row", "", "after_repair_value", 337999, "OVER IT"}, {"curve", "juniper-lane", "", "curve", "sometimes", "NOT SO"}, {"unstated", "juniper-lane", "", "curve", "stated", "NOT SO"},
+		{"nothing", "juniper-lane", "", "after_repair_value", 0, "UNDER IT"}, {"worthless", "juniper-lane", "", "after_repair_value", 999, "UNDER IT"},
 		{"outside", "mill-road", "", "renovation", 0, "NONE DOES"},
 		{"contingency", "juniper-lane", "", "contingency_share", 1.01, "BEYOND IT"},
-		{"charge", "juniper-lane", "listing side commission", "share", 5, "BEYOND IT"}, {"exit", "mill-road", "first loan", "exit_share", 0.26, "BEYOND IT"},
+		{"charge", "juniper-lane", "listing side commission", "share", 5, "BEYOND IT"}, {"exit", "mill-road", "hard money", "exit_share", 0.26, "BEYOND IT"},
 	} {
 		for _, whom := range []Reader{Owner, Lender} {
 			if x.name == "low" && whom == Lender { // who is not shown it

@@ -48,6 +48,22 @@ func (b *book) withinPrice() string {
 	return nested("AND(", parts)
 }
 
+// valuesHold is the condition that the price, and what the house will be worth, are not under the
+// least that a file takes.
+func (b *book) valuesHold() string {
+	var parts []string
+	for _, line := range []string{"price", "after_repair_value"} {
+		least, _, _ := deal.MoneyRange(line)
+		if c := b.model.Find(b.model.Root, line); b.places[c.Index].grid != nil && b.answer.Values.Of(c).GreaterThanOrEqual(least) {
+			parts = append(parts, "ROUND("+b.ref(line, 0)+"-"+numeral(least, bindsAll)+",9)>=0")
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return nested("AND(", parts)
+}
+
 // lowHolds is the condition that a low value is not above a stated after-repair value; "" where
 // that comes of the options, beside which a file may state it.
 func (b *book) lowHolds() string {
@@ -131,6 +147,7 @@ func (b *book) canBe() []condition {
 		{"every input is a number, 1 or 0, or one of its words", b.numbersHold(), "NOT SO", true},
 		{"no input is below nothing", b.amountsHold(), "BELOW NOTHING", false},
 		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false},
+		{"price and after-repair value are $1,000 at least", b.valuesHold(), "UNDER IT", false},
 		{"deposit and credit are within the price", b.withinPrice(), "OVER THE PRICE", false},
 		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false},
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
