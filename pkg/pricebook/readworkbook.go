@@ -209,7 +209,7 @@ func (r *sheetRows) lay() error {
 	for label, name := range map[string]string{FormFrom: "source", FormDay: "dated"} {
 		if row, value := r.above(label); row > 0 {
 			if name == "dated" {
-				value = dayOf(value)
+				value = r.dayOf(value)
 			}
 			r.fields = append(r.fields, field{name: name, value: value, row: row, col: 2})
 		}
@@ -347,6 +347,9 @@ func (r *sheetRows) values(found *diag.List) ([]string, bool) {
 			if bad = r.noMoney(f.col); bad == nil && f.name != "price" && r.number(f.col) {
 				text = wholeCents(text)
 			}
+		}
+		if bad == nil && even(f.name) == "dated" && r.shows(f.col) == aDate {
+			text = r.dayOf(text)
 		}
 		if bad != nil {
 			found.Add(*bad)

@@ -49,24 +49,31 @@ func (r *sheetRows) value(col int) (string, *diag.Diag) {
 
 // noMoney refuses a number that the sheet shows as a day, a time or a share.
 func (r *sheetRows) noMoney(col int) *diag.Diag {
-	at := r.address(r.at+1, col)
-	cell := strings.TrimPrefix(at, r.sheet+"!")
-	kind, err := r.file.GetCellType(r.sheet, cell)
-	if err != nil || kind != excelize.CellTypeNumber && kind != excelize.CellTypeUnset && kind != excelize.CellTypeDate {
+	holds := r.shows(col)
+	if holds == "" {
 		return nil
 	}
-	holds := ""
-	switch format := r.format(cell); {
-	case kind == excelize.CellTypeDate, strings.ContainsAny(format, "ydh"):
-		holds = "a date"
-	case strings.Contains(format, "%"):
-		holds = "a percentage"
-	default:
-		return nil
-	}
-	d := diag.Errorf(diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: at}, "quotes-cell", "the cell holds %s, not an amount in dollars", holds).
+	d := diag.Errorf(diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: r.address(r.at+1, col)}, "quotes-cell", "the cell holds %s, not an amount in dollars", holds).
 		WithHint("give the cell the format of a number, and type the amount again")
 	return &d
+}
+
+const aDate = "a date"
+
+// shows is what the sheet shows a number of the row as; "" for a number or a text.
+func (r *sheetRows) shows(col int) string {
+	cell, _ := excelize.CoordinatesToCellName(col, r.at+1) // both are counted, so they are sound
+	kind, err := r.file.GetCellType(r.sheet, cell)
+	if err != nil || kind != excelize.CellTypeNumber && kind != excelize.CellTypeUnset && kind != excelize.CellTypeDate {
+		return ""
+	}
+	switch format := r.format(cell); {
+	case kind == excelize.CellTypeDate, strings.ContainsAny(format, "ydh"):
+		return aDate
+	case strings.Contains(format, "%"):
+		return "a percentage"
+	}
+	return ""
 }
 
 // number reports whether a cell of the row holds a number, not a text.
@@ -120,13 +127,17 @@ func plainNumber(text string) string {
 	return strconv.FormatFloat(x, 'f', -1, 64)
 }
 
-// dayOf is a day that a spreadsheet keeps as a number.
-func dayOf(text string) string {
+// dayOf is a day that a spreadsheet keeps as a number, counted from 1904 in some.
+func (r *sheetRows) dayOf(text string) string {
 	n, err := strconv.ParseFloat(text, 64)
 	if err != nil || n < 30000 || n > 90000 {
 		return text
 	}
-	day, err := excelize.ExcelDateToTime(n, false)
+	props, err := r.file.GetWorkbookProps()
+	if err != nil {
+		return text
+	}
+	day, err := excelize.ExcelDateToTime(n, props.Date1904 != nil && *props.Date1904)
 	if err != nil {
 		return text
 	}

@@ -219,6 +219,30 @@ func TestDayKeptAsNumber(t *testing.T) {
 	require.Equal(t, "2026-10-02", quotes[0].Dated.String())
 }
 
+// A day in a column of a table is read where the cell is shown as one; counted from 1904 it has
+// 1,462 days less. A number shown as one is no day.
+func TestDayInATableKeptAsNumber(t *testing.T) {
+	b := read(t, below, nil)
+	for _, from1904 := range []bool{false, true} {
+		f := excelize.NewFile()
+		require.NoError(t, f.SetWorkbookProps(&excelize.WorkbookPropsOptions{Date1904: &from1904}))
+		n := 46297.0 // 2026-10-02
+		if from1904 {
+			n -= 1462
+		}
+		sheetOf(t, f, "Sheet1", [][]any{{"Name", "Price", "Dated"}, {"lay oak", 4.35, custom(n, "m/d/yyyy")}})
+		quotes, _, found := pricebook.ReadWorkbook("q.xlsx", saved(t, f), b)
+		require.Empty(t, found)
+		require.Equal(t, "2026-10-02", quotes[0].Dated.String())
+		sheetOf(t, f, "Sheet1", [][]any{{"Bid form"}, {"day", n}, {}, formHead, bid("lay oak", 40, 1, 4.35, nil, nil)})
+		quotes, _, found = pricebook.ReadWorkbook("q.xlsx", saved(t, f), b)
+		require.Empty(t, found)
+		require.Equal(t, "2026-10-02", quotes[0].Dated.String())
+	}
+	_, _, found := pricebook.ReadWorkbook("q.xlsx", workbook(t, "Prices", []any{"name", "price", "dated"}, []any{"lay oak", 4.35, 46297}), b)
+	require.Equal(t, "quotes-dated", found[0].Code)
+}
+
 func TestMistakesOfAForm(t *testing.T) {
 	b := read(t, below, nil)
 	for _, m := range []struct {
