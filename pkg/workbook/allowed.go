@@ -51,6 +51,7 @@ func (b *book) allowed(f *excelize.File, g *grid) error {
 func ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	l, rule := c.Line, excelize.NewDataValidation(true)
 	low, high, limited := deal.ShareRange(l.Name)
+	_, most, inMonths := deal.MonthsRange(l.Name)
 	switch {
 	case len(l.Choices) > 0:
 		rule.SetError(excelize.DataValidationErrorStyleStop, "One of its words", "One of: "+strings.Join(wordsOf(c), ", ")+".")
@@ -68,6 +69,9 @@ func ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 		rule = excelize.NewDataValidation(false)
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A number", "A number, more than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThan)
+	case l.Unit == "month" && inMonths: // none, where the least is a month, stands for not stated
+		rule.SetError(excelize.DataValidationErrorStyleStop, "Whole months", "Whole months, from 0 to "+most.String()+".")
+		return rule, rule.SetRange(0, most.InexactFloat64(), excelize.DataValidationTypeWhole, excelize.DataValidationOperatorBetween)
 	case fromNothing(c) && slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, l.Unit):
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A time", "Not less than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThanOrEqual)

@@ -8,12 +8,12 @@ import (
 )
 
 // An input of choice takes its words alone, a time nothing below 0, a loan's share of the
-// price what a file takes.
+// price what a file takes, a lag of draws its whole months, an exit fee its 25%.
 func TestInputsTakeWhatTheModelDoes(t *testing.T) {
 	f := opened(t, answered(t, withPartner), Options{})
 	all, err := f.GetDataValidations("Inputs")
 	require.NoError(t, err)
-	var lists, times, shares int
+	var lists, times, shares, lags, fees int
 	for _, v := range all {
 		switch {
 		case v.Type == "list":
@@ -22,6 +22,13 @@ func TestInputsTakeWhatTheModelDoes(t *testing.T) {
 		case v.Operator == "greaterThanOrEqual":
 			times++
 			require.Equal(t, "0", v.Formula1)
+		case v.Error != nil && strings.HasSuffix(*v.Error, "from 0 to 12."):
+			lags++
+			require.Equal(t, "whole", v.Type)
+			require.Equal(t, "12", v.Formula2)
+		case v.Error != nil && strings.HasSuffix(*v.Error, "from 0% to 25%."):
+			fees++
+			require.Equal(t, "0.25", v.Formula2)
 		case v.Error != nil && strings.HasSuffix(*v.Error, "from 0% to 100%."):
 			shares++
 			require.Equal(t, "stop", *v.ErrorStyle)
@@ -32,4 +39,6 @@ func TestInputsTakeWhatTheModelDoes(t *testing.T) {
 	require.Positive(t, lists)
 	require.Positive(t, times)
 	require.Positive(t, shares)
+	require.Positive(t, lags)
+	require.Positive(t, fees)
 }
