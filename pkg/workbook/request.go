@@ -86,11 +86,16 @@ func (b *book) cashToClose() []entry {
 }
 
 func (b *book) timing() []entry {
-	out := []entry{
+	dated := !b.answer.Deal.PurchaseDate.IsZero()
+	var out []entry
+	if dated {
+		out = append(out, entry{"the house is bought", cell{value: float64(b.purchaseDay()), look: look{format: day, right: true}}})
+	}
+	out = append(out, []entry{
 		{"work starts, months from the purchase", b.figure("works_start").as(twoPlace)}, {"work is done, the house is listed", b.figure("works_end").as(twoPlace)},
 		{"an offer is accepted", b.figure("offer_accepted").as(twoPlace)}, {"the sale closes", b.figure("hold_months").as(twoPlace).strongly()},
-	}
-	if !b.answer.Deal.PurchaseDate.IsZero() {
+	}...)
+	if dated {
 		out = append(out, entry{"  about", b.saleDate()})
 	}
 	return out

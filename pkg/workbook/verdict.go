@@ -241,9 +241,14 @@ func (b *book) howLong() []entry {
 	return append(out, entry{"one more month unsold takes", searched(b.answer.Late.Month, dollars)}, entry{"one more month stalled takes", searched(b.answer.Stalled.Month, dollars)})
 }
 
-// saleDate is the day of the sale as spreadsheets count days, from the end of 1899.
+// purchaseDay is the day of the purchase as spreadsheets count days, from the end of 1899.
+func (b *book) purchaseDay() int {
+	return quantity.DaysBetween(quantity.Date{Year: 1899, Month: 12, Day: 30}, b.answer.Deal.PurchaseDate)
+}
+
+// saleDate is the day of the sale.
 func (b *book) saleDate() cell {
-	first := quantity.DaysBetween(quantity.Date{Year: 1899, Month: 12, Day: 30}, b.answer.Deal.PurchaseDate)
+	first := b.purchaseDay()
 	return worked(b.answer.Line("sale_day").Add(decimal.NewFromInt(int64(first))), itoa(first)+"+"+b.ref("sale_day", 0), look{format: day, right: true})
 }
 
