@@ -26,6 +26,6 @@ func ExampleFor() {
 	// fha-too-soon
 	// tax
 	// due-diligence
-	// Buyer's contract planned on day 75 after your closing: a buyer with an FHA-insured loan may be shut out until day 91 (2026-04-16), which shrinks the pool of buyers. Ask a lender.
+	// Buyer's contract planned on day 75 after the purchase: a buyer with an FHA-insured loan may be shut out until day 91 (2026-04-16), which shrinks the pool of buyers. Ask a lender.
 	// HUD Handbook 4000.1 (Property Flipping standard), mirroring 24 CFR 203.37a(b), time restriction on transfers of title
 }

@@ -70,9 +70,9 @@ func TestTextsNameTheFacts(t *testing.T) {
 	}{
 		{"lead-renovation", "Built in 1925: ", House{YearBuilt: 1925}},
 		{"lead-renovation", "Year built unknown: ", House{}},
-		{"fha-too-soon", "day 60 after your closing: ", onDay(60, "1", "1")},
+		{"fha-too-soon", "day 60 after the purchase: ", onDay(60, "1", "1")},
 		{"fha-too-soon", "until day 91 (2026-04-16)", onDay(60, "1", "1")}, // FHA-1, second test
-		{"fha-dates-unknown", "before day 91, counted from your closing", House{}},
+		{"fha-dates-unknown", "before day 91, counted from the purchase", House{}},
 		{"hpml-second-appraisal", "more than 10% above", onDay(60, "100000", "150000")},
 		{"hpml-second-appraisal", "more than 20% above", onDay(120, "100000", "150000")},
 		{"permit-missing", "permits: electrical, gas and roof.", plan(1990, "roof", "gas", "electrical")},

@@ -7,7 +7,7 @@ func resaleRows() []row {
 			id:      "fha-before-closing",
 			title:   "the buyer's contract would come before you own the house",
 			applies: contractBeforeClosing,
-			text: "The buyer's contract is dated before your own purchase closing. Only the owner of record may sell to a buyer " +
+			text: "The buyer's contract is dated before the purchase. Only the owner of record may sell to a buyer " +
 				"with an FHA-insured loan, and other lenders may object too; ask a lender.",
 			cites: []string{"FHA-3"},
 		},
@@ -15,7 +15,7 @@ func resaleRows() []row {
 			id:      "fha-too-soon",
 			title:   "too soon for a buyer with an FHA-insured loan",
 			applies: fhaTooSoon,
-			text: "Buyer's contract planned on day {days} after your closing: a buyer with an FHA-insured loan may be shut out until {first}, " +
+			text: "Buyer's contract planned on day {days} after the purchase: a buyer with an FHA-insured loan may be shut out until {first}, " +
 				"which shrinks the pool of buyers. Ask a lender.",
 			cites: []string{"FHA-1"},
 		},
@@ -23,7 +23,7 @@ func resaleRows() []row {
 			id:      "fha-edge",
 			title:   "within a day of an FHA waiting limit; count the days",
 			applies: fhaNearFirst,
-			text: "Buyer's contract planned on day {days} after your closing, within a day of the 90/91 edge of the FHA resale rule: " +
+			text: "Buyer's contract planned on day {days} after the purchase, within a day of the 90/91 edge of the FHA resale rule: " +
 				"whether such a buyer may be shut out is not decided here. Ask a lender how it counts.",
 			cites: []string{"FHA-1"},
 		},
@@ -31,15 +31,15 @@ func resaleRows() []row {
 			id:      "fha-dates-unknown",
 			title:   "FHA waiting days (90, 180) may shrink the pool of buyers",
 			applies: fhaDatesUnknown,
-			text: "A buyer with an FHA-insured loan may be shut out if the contract is signed before {first}, counted from your closing; " +
-				"from there to day 180 a second appraisal may apply at twice your price. Ask a lender.",
+			text: "A buyer with an FHA-insured loan may be shut out if the contract is signed before {first}, counted from the purchase; " +
+				"from there to day 180 a second appraisal may apply at twice the price paid. Ask a lender.",
 			cites: []string{"FHA-1", "FHA-2"},
 		},
 		{
 			id:      "fha-second-appraisal",
 			title:   "an FHA buyer may need a second appraisal",
 			applies: fhaSecond(yes),
-			text: "Buyer's contract on day {days} at twice your price or more: an FHA lender may need a second appraisal the buyer may not be " +
+			text: "Buyer's contract on day {days} at twice the price paid or more: an FHA lender may need a second appraisal the buyer may not be " +
 				"charged for, and use it if over 5% lower. Ask a lender.",
 			cites: []string{"FHA-2"},
 		},
@@ -55,7 +55,7 @@ func resaleRows() []row {
 			id:      "fha-second-appraisal-price",
 			title:   "near twice the price: an FHA second appraisal may apply",
 			applies: fhaSecond(unclear),
-			text: "Buyer's contract on day {days}, prices not both known: at twice your price or more an FHA lender may need a second appraisal " +
+			text: "Buyer's contract on day {days}, prices not both known: at twice the price paid or more an FHA lender may need a second appraisal " +
 				"(days 91 to 180). Ask a lender.",
 			cites: []string{"FHA-2"},
 		},
@@ -63,7 +63,7 @@ func resaleRows() []row {
 			id:      "hpml-second-appraisal",
 			title:   "a buyer with a higher-priced loan may need two appraisals",
 			applies: hpml(yes),
-			text: "Buyer's contract on day {days} at more than {over} above your price: if the buyer's loan counts as higher-priced, " +
+			text: "Buyer's contract on day {days} at more than {over} above the price paid: if the buyer's loan counts as higher-priced, " +
 				"a rule asking for two appraisals may apply. Ask a lender.",
 			cites: []string{"HPML-1", "HPML-2"},
 		},
@@ -79,7 +79,7 @@ func resaleRows() []row {
 			id:      "hpml-unknown",
 			title:   "two appraisals may apply to a buyer with a higher-priced loan",
 			applies: hpml(unclear),
-			text: "Two appraisals may apply if the buyer's loan counts as higher-priced: over 10% above your price to day 90 after your closing, " +
+			text: "Two appraisals may apply if the buyer's loan counts as higher-priced: over 10% above the price paid to day 90 after the purchase, " +
 				"over 20% from day 91 to 180. Ask a lender.",
 			cites: []string{"HPML-1", "HPML-2"},
 		},
