@@ -422,6 +422,7 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 		{"walk", "walnut-row", "living room, east 17'", "walk_east", 17, "THEY DO NOT"}, {"price", "walnut-row", "", "price", 100, "OVER THE PRICE"}, {"credit", "juniper-lane", "", "seller_credit", 900_000, "OVER THE PRICE"},
 		{"over", "juniper-lane", "first loan", "renovation_share", 1.2, "BEYOND IT"}, {"price_share", "juniper-lane", "first loan", "price_share", 1.01, "BEYOND IT"},
 		{"low", "walnut-row", "", "after_repair_value", 337999, "OVER IT"}, {"curve", "juniper-lane", "", "curve", "sometimes", "NOT SO"}, {"unstated", "juniper-lane", "", "curve", "stated", "NOT SO"},
+		{"ways", "juniper-lane", "first loan", "fixed_amount", 50_000, "ONE HAS"},
 		{"nothing", "juniper-lane", "", "after_repair_value", 0, "UNDER IT"}, {"worthless", "juniper-lane", "", "after_repair_value", 999, "UNDER IT"},
 		{"outside", "mill-road", "", "renovation", 0, "NONE DOES"},
 		{"contingency", "juniper-lane", "", "contingency_share", 1.01, "BEYOND IT"},
@@ -493,6 +494,22 @@ func TestPayoffIsWordedByWhatIsInIt(t *testing.T) {
 		require.NoError(t, err)
 		require.Contains(t, texts(sheetOf(b, "The deal")), x.says)
 	}
+}
+
+// The lender's page tells the day of the purchase beside that of the sale.
+func TestLenderSeesThePurchaseDate(t *testing.T) {
+	b, err := made(scenario(t, "juniper-lane"), Options{For: Lender})
+	require.NoError(t, err)
+	for _, row := range sheetOf(b, "The deal").rows {
+		for i, c := range row {
+			if c.value == "the house is bought" {
+				require.Equal(t, 46083.0, row[i+1].value) // 2026-03-02
+				require.Equal(t, day, row[i+1].look.format)
+				return
+			}
+		}
+	}
+	require.Fail(t, "no day of the purchase")
 }
 
 // Beside the budget the lender's page shows what of it nobody knows yet.

@@ -74,6 +74,18 @@ func (b *book) lowHolds() string {
 	return "ROUND(" + b.ref("after_repair_value", 0) + "-" + b.ref("low_value", 0) + ",9)>=0"
 }
 
+// oneWayHolds is the condition that no loan has both a fixed amount and a share of the price.
+func (b *book) oneWayHolds() string {
+	var parts []string
+	for _, loan := range b.model.Root.In("loan") {
+		amount, share := b.model.Find(loan, "fixed_amount"), b.model.Find(loan, "price_share")
+		if !b.answer.Values.Of(amount).IsPositive() || !b.answer.Values.Of(share).IsPositive() {
+			parts = append(parts, "OR("+b.cellRef(amount)+"<=0,"+b.cellRef(share)+"<=0)")
+		}
+	}
+	return b.inCells("whether no loan pays of the price in two ways", parts, func(some []string) string { return nested("AND(", some) })
+}
+
 // walksHold is the condition that the walls of every room that was measured around them lead
 // back to where they began; "" without such a room.
 func (b *book) walksHold() string {
@@ -151,6 +163,7 @@ func (b *book) canBe() []condition {
 		{"deposit and credit are within the price", b.withinPrice(), "OVER THE PRICE", false},
 		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false},
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
+		{"no loan has both a fixed amount and a price share", b.oneWayHolds(), "ONE HAS", false},
 		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false},
 		{"the walls of every room meet", b.walksHold(), "THEY DO NOT", false},
 	} {
