@@ -122,6 +122,9 @@ func (o *oddsOptions) how() (chance.Options, error) {
 	if how.Confidence = x.InexactFloat64(); err != nil || how.Confidence < 0.01 || how.Confidence > 0.99 {
 		return how, &usageError{fmt.Errorf("--confidence is %q", o.confidence), "it takes 1% to 99%, e.g. --confidence 90%"}
 	}
+	if o.force && o.csv == "" {
+		return how, &usageError{errors.New("--force is for a file of trials"), "name it with   --csv trials.csv"}
+	}
 	if o.csv == "-" {
 		return how, &usageError{errors.New("--csv needs the name of a file"), "for example: --csv trials.csv"}
 	}

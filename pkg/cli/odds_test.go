@@ -135,7 +135,7 @@ func TestACountOfTrials(t *testing.T) {
 
 // The odds say which ranges move the loans, and that they stay where none does.
 func TestOddsSayWhatMovesLoans(t *testing.T) {
-	const loan = asideDeal + "loan: {price share: 80%, rate: 12%}\n"
+	const loan = asideDeal + "loan: {price share: 80%, rate: 12%, cap on after-repair value: 75%}\n"
 	for ranges, says := range map[string]string{
 		"": "Loans are the plan's in every trial. Lenders look",
 		"ranges: {overrun: {low: 0%, high: 20%}}":                                               "Loans are the plan's in every trial. Lenders look",
@@ -171,4 +171,11 @@ func TestNoLikelyFigureOfASpreadWithout(t *testing.T) {
 		require.Equal(t, "overrun", page.Ranges[0].Input)
 		require.Equal(t, has, page.Ranges[0].Likely != nil, spread)
 	}
+}
+
+// An option that would do nothing is refused.
+func TestOddsForceIsForAFile(t *testing.T) {
+	_, wrong, code := run(t, "", "odds", scenarios+"/juniper-lane.yaml", "--force")
+	require.EqualValues(t, cli.BadUsage, code)
+	require.Contains(t, wrong, "--force is for a file of trials")
 }
