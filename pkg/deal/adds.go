@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"strings"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
@@ -11,9 +13,17 @@ import (
 // half of the after-repair value is much for one option; common practice, no source.
 var half = decimal.New(5, -1)
 
+// smallAdds is less than an option adds where it adds something; it could be thousands.
+var smallAdds = decimal.NewFromInt(100)
+
 // doubtAdds looks for options that add more than the house can well hold: over half of
 // the after-repair value, or more than a house is worth of which only that is known.
 func (r *reader) doubtAdds() {
+	for _, o := range r.items["<option>"] {
+		if g := r.good(o.path + "adds"); g != nil && g.number.IsPositive() && g.number.LessThan(smallAdds) {
+			r.say("adds-small", g.at(), "%s: %s adds %s, little for an option", o.member.Parent.Label, o.member.Label, diag.Quote(g.node.text))("write %sk if thousands are meant; it is used as it stands", strings.TrimSpace(g.node.text))
+		}
+	}
 	value, most, words := r.good(statedValues[0]), one, "more than the value before work"
 	if value != nil {
 		most, words = half, "over half of the after-repair value"

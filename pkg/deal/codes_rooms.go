@@ -89,6 +89,8 @@ func roomDoubts() []Code {
 		{"quick-fewer", "fewer rooms of a sort counted than are measured"},
 		{"no-bedroom", "alarms for the bedrooms, and no room that counts as one"},
 		{"openings-wide", "openings wider together than the walls are long"},
+		{"pitch-steep", "a roof steeper than houses have"},
+		{"adds-small", "an option that adds a few dollars"},
 		{"adds-high", "options that add most of the after-repair value"},
 		{"adds-missing", "an option that does not say what it adds, beside one that does"},
 		{"adds-nothing", "a value before work to which no option adds anything"},

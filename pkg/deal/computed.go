@@ -176,6 +176,12 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 			r.say("fixed-over-wall", l.Pos, "%s is %s long, longer than any wall of %s (%s ft)", f.Label, diag.Quote(l.Text), room.Label, short(longest))("check the length; write its length along the wall first")
 		}
 	}
+	across := acrossRoom(room)
+	for _, f := range room.In("fitting") {
+		if l := longerOf(f.Given.Of("fitting_length"), f.Given.Of("fitting_depth")); f.Given.Of("sort").Choice == "island" && l.Number.Round(9).GreaterThan(across.Round(9)) {
+			r.say("fixed-over-wall", l.Pos, "%s is %s long, and %s is %s ft across at most", f.Label, diag.Quote(l.Text), room.Label, short(across))("check its size, for feet and inches that have slipped")
+		}
+	}
 	high := func(m *model.Member, line, says string) {
 		if v := m.Given.Of(line); v.Number.Round(9).GreaterThan(ceiling.Round(9)) && v.Key != "" {
 			r.say("opening-over-ceiling", v.Pos, "%s goes up to %s, and %s is %s ft high", says, v.Text, room.Label, short(ceiling))("write how high it goes, at most the ceiling; or give the room its ceiling")

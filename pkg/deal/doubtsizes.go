@@ -21,6 +21,7 @@ var (
 	longRoom      = decimal.NewFromInt(40)   // ft of a side
 	narrowRoom    = decimal.NewFromInt(3)    // ft, where it is widest; halls are 3 ft wide
 	lowCeiling    = decimal.New(65, -1)      // ft, at its highest
+	steepRoof     = decimal.NewFromInt(2)    // of rise for a foot across
 	smallInInches = decimal.NewFromInt(35)   // sq ft of a room whose size is all inches
 )
 
@@ -40,6 +41,18 @@ func (r *reader) doubtSizes() {
 		r.doubtClosets(room)
 		r.doubtOpenings(room)
 		r.doubtTubs(room)
+	}
+	r.doubtPitches()
+}
+
+// doubtPitches doubts a roof steeper than a spire: 70/12 for 7/12.
+func (r *reader) doubtPitches() {
+	for _, out := range r.deal.Root.In("outside") {
+		for _, p := range out.In("plane") {
+			if v := p.Given.Of("pitch"); v.Number.GreaterThan(steepRoof) {
+				r.say("pitch-steep", v.Pos, "the pitch of roof, %s, is %s, which rises more than 2 ft for each foot across", p.Label, diag.Quote(v.Text))("write the rise for each 12 inches across, e.g. 7/12; it is used as it stands")
+			}
+		}
 	}
 }
 
@@ -97,8 +110,23 @@ func besideWalls(room *model.Member) (feet decimal.Decimal) {
 	return feet
 }
 
+// acrossRoom is how far it can be at most from wall to wall: the longer sides of the rectangles end
+// to end, or half of a walk around.
+func acrossRoom(room *model.Member) (feet decimal.Decimal) {
+	if len(room.In("leg")) > 0 {
+		return besideWalls(room)
+	}
+	for _, m := range rectangles(room) {
+		feet = feet.Add(longerSide(m).Number)
+	}
+	return feet
+}
+
 func longerSide(m *model.Member) model.Value {
-	long, wide := m.Given.Of("length"), m.Given.Of("width")
+	return longerOf(m.Given.Of("length"), m.Given.Of("width"))
+}
+
+func longerOf(long, wide model.Value) model.Value {
 	if wide.Number.GreaterThan(long.Number) {
 		return wide
 	}
