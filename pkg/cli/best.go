@@ -42,7 +42,9 @@ Chooses one option for each room, or leaves it as it is, so that the whole deal
 brings the most profit, with whole packs, cut trim, contingency, loans and the
 time it takes. The cash needed stays within what the file says there is, if it
 does, or within --cash. Ties go to the cheaper, then to the shorter. Shows the
-runner-up, what each limit costs, and the scope to write into the file.
+runner-up, what each limit costs, and the scope to write into the file. A search
+that has looked at two million parts of a choice stops there, and says by how
+much it may have missed a better one.
 
 A room with work alone, without options, leaves no choice: it stays as the scope
 of the file has it. Write the work under an option to have it chosen or left:

@@ -87,17 +87,32 @@ func (p bestPage) answer() string {
 		than = fmt.Sprintf("%s less than the scope of the file, which does not keep the limits", money(more.Neg()))
 	}
 	if limits := p.limits(); limits != "" {
-		return fmt.Sprintf("Within %s, these options %s, %s: %s.", limits, p.most(), money(p.Best.Line("owner_profit")), than)
+		return fmt.Sprintf("Within %s, these options %s, %s: %s.", limits, p.most(), money(p.Best.Line("owner_profit")), than) + p.missable()
 	}
-	return fmt.Sprintf("These options %s, %s: %s.", p.most(), money(p.Best.Line("owner_profit")), than)
+	return fmt.Sprintf("These options %s, %s: %s.", p.most(), money(p.Best.Line("owner_profit")), than) + p.missable()
+}
+
+// missable says by how much a search that had to stop may have missed the best choice.
+func (p bestPage) missable() string {
+	switch {
+	case p.Found.Proved:
+		return ""
+	case p.Found.Bounded:
+		return fmt.Sprintf(" A better choice may have been missed, by no more than %s.", money(decimal.New(p.Found.Most, -2).Sub(p.Found.Best.Profit)))
+	}
+	return " A better choice may have been missed."
 }
 
 // most says what is most.
 func (p bestPage) most() string {
-	if p.Own.Partnered() {
-		return "make your profit highest"
+	found := ""
+	if !p.Found.Proved {
+		found = " of all that were found"
 	}
-	return "bring the most profit"
+	if p.Own.Partnered() {
+		return "make your profit highest" + found
+	}
+	return "bring the most profit" + found
 }
 
 // limits are the limits in words, or nothing.
@@ -136,7 +151,11 @@ func (p bestPage) rooms() {
 	}
 	note := "Gain is what a room adds to the value less its own cash; contingency, containers, rents, selling and interest come off the whole."
 	if once := broughtOnce(p.Best); once.IsPositive() {
-		note += fmt.Sprintf(" Of the cash of the whole house, %s is for what work brings once for the house, such as permits; what rooms bring of it does not fall with the option of the whole house.", money(once))
+		if slices.ContainsFunc(p.Rooms, func(r deal.RoomChoice) bool { return r.Room.Kind == "whole_house" }) {
+			note += fmt.Sprintf(" Of the cash of the whole house, %s is for what work brings once for the house, such as permits; what rooms bring of it does not fall with the option of the whole house.", money(once))
+		} else {
+			note += fmt.Sprintf(" What work brings once for the house, such as permits, %s, is in no row.", money(once))
+		}
 	}
 	p.text("", note)
 	p.settled()
@@ -176,7 +195,15 @@ func (p bestPage) sideBySide() {
 	row("own hours", "own_hours", count)
 	row("renovation budget", "budget", money)
 	row("after-repair value", "after_repair_value", dollars)
-	p.line(besideRow, "maximum offer", offered(p.Offer), offered(p.OwnOffer))
+	p.line(besideRow, p.offerWords(), offered(p.Offer), offered(p.OwnOffer))
+}
+
+// offerWords say whether the offers keep another limit of cash than the file's own.
+func (p bestPage) offerWords() string {
+	if x := p.Limits.Cash; x != nil && !x.Equal(p.Own.Line("cash_available").Sub(p.Own.Line("cash_reserve"))) {
+		return "maximum offer in that cash"
+	}
+	return "maximum offer"
 }
 
 func offered(o solve.Offer) string {
@@ -248,10 +275,12 @@ func (p bestPage) sure() string {
 		return said + ", and bounds show that none of the others is better. What is proved is the arithmetic: what an option adds is your estimate."
 	case f.Proved:
 		return said + ", and bounds show that none of the others is better than the best; another may be better than the runner-up."
-	case f.Bounded && p.Best != nil:
-		return said + fmt.Sprintf(", as many as a search may take. A better one may have been missed, by no more than %s.", money(decimal.New(f.Most, -2).Sub(f.Best.Profit)))
 	}
-	return said + ", as many as a search may take. A better one may have been missed."
+	said += fmt.Sprintf("; the search stopped at its limit, after %s looks at a part of a choice.", quantity.FormatCount(decimal.NewFromInt(int64(f.Looked)), 0))
+	if p.Best == nil {
+		return said + " One that keeps the limits may have been missed."
+	}
+	return said + p.missable()
 }
 
 // scope writes the line for the deal file, in short lines.
