@@ -74,6 +74,7 @@ func roomDoubts() []Code {
 		{"part-brings-whole", "work that is done to a small part and brings along other work for all of the room"},
 		{"part-instead", "work brought along whole beside what is done in its place to a part"},
 		{"hours-far", "hours of work far from what the price book says"},
+		{"rate-each-coat", "a rate of work in coats that may be meant for all of them"},
 		{"coats-unusual", "coats of work that is not done in coats"},
 		{"part-over", "more than all of a piece of work"},
 		{"nothing-shared", "rectangles of one room that share nothing"},

@@ -97,6 +97,7 @@ var roomSlips = []slip{
 	inDen("price-far", "hired}", "{by: hired, price: $3.10}}"),
 	inDen("price-far", "hired}", "{hired: $48 per sq ft}}"),
 	inDen("hours-far", "hired}", "{by: own hands, hours: 600}}"),
+	inDen("rate-each-coat", "hired}", "{hired: $0.91 per sq ft}}"),
 	inDen("coats-unusual", "paint walls: hired}", "vanity: {by: hired, count: 1, coats: 3}}"),
 	inDen("part-over", "hired}", "{by: hired, part: 140%}}"),
 	inDen("openings-wide", denSize, denSize+"\n    windows: 15 of 3' x 2'"),

@@ -35,10 +35,24 @@ func (r *reader) doubtOwnPrices() {
 		if g := r.good(w.scope.path + "hours"); g != nil {
 			r.doubtHours(w, g)
 		}
+		r.doubtEachCoat(w, "hours_each")
+		r.doubtEachCoat(w, "hired_price")
 		if g := r.good(w.scope.path + "coats"); g != nil && g.number.GreaterThan(one) && w.item.Measure != pricebook.Months && !w.quoted() && !w.item.MayCoat() {
 			r.say("coats-unusual", g.at(), "%s: the price book does not do it in coats; %s of them count its hours and hired price %[2]s times", w.label, g.node.text)("leave the coats out, or say how much with   count   ; it is used as it stands")
 		}
 	}
+}
+
+// doubtEachCoat doubts a rate of work in several coats that may be meant for all of them.
+func (r *reader) doubtEachCoat(w *work, line string) {
+	v, coats := w.member.Given.Of(line), w.member.Given.Of("coats").Number
+	if v.Key == "" || !v.Number.IsPositive() || !coats.GreaterThan(one) || pricebook.EachCoat(v.Text) != strings.TrimSpace(v.Text) || w.quoted() {
+		return
+	}
+	per := quantity.Per{Number: v.Number.Mul(coats), Money: line == "hired_price", Bottom: w.item.Unit}
+	all := per.String()
+	per.Number = v.Number.DivRound(coats, 6)
+	r.say("rate-each-coat", v.Pos, "%s is done in %s coats, and %s is counted for each of them: %s in all", w.label, coats, v.Text, all)("write   %s: %s   if it is for all coats, or   %[1]s: %[3]s and coat   if it is for each", v.Key, per, v.Text)
 }
 
 func (r *reader) doubtHours(w *work, g *reading) {

@@ -148,7 +148,7 @@ func (r *reader) hoursOf(w *work) {
 }
 
 func (r *reader) perUnit(w *work, g *reading, money bool) (decimal.Decimal, bool) {
-	x, err := quantity.ParsePer(g.node.text)
+	x, err := quantity.ParsePer(pricebook.EachCoat(g.node.text))
 	if days, bad := quantity.ParseDays(g.node.text); err != nil && bad == nil && !money {
 		r.say("bad-rate", g.at(), "%s: %s is no number of hours", w.label, g.node.text)("write the hours, at %s a day   hours: %s", dayHours, days.Mul(dayHours))
 		return decimal.Zero, false

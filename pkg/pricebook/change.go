@@ -61,6 +61,9 @@ func labourChange(was, is *Item) string {
 	if is.Unit == "each" {
 		unit = " each"
 	}
+	if is.Coats > 1 {
+		unit += fmt.Sprintf(" and coat, of which there are %d", is.Coats)
+	}
 	return is.Name + ": hired labour " + moved(price(was), price(is), unit)
 }
 

@@ -145,7 +145,7 @@ func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money st
 			r.wrong(n, "book-bad-unit", "%q does not say that it is for each %s, by which the item is measured (%s)", n.Value, spoken(it.Unit), it.Measure)("write it like   %s", meant)
 			return
 		}
-		parsed(r, quantity.ParsePer, func(x quantity.Per) {
+		parsed(r, func(s string) (quantity.Per, error) { return quantity.ParsePer(EachCoat(s)) }, func(x quantity.Per) {
 			topFits := x.Top == top || top == "" && (x.Top == "hour" || x.Top == "")
 			if meant, plain := x.InDollars(it.Unit); money != "" && plain {
 				r.wrong(n, "book-bad-unit", "%q has no dollar sign", n.Value)("write it like   %s", meant)
@@ -159,6 +159,9 @@ func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money st
 		})(n)
 	}
 }
+
+// EachCoat is a rate without the words that it is for each coat, as every rate is.
+func EachCoat(text string) string { return strings.TrimSuffix(strings.TrimSpace(text), " and coat") }
 
 // bareNumber reads a number that stands alone, with a dollar sign or without.
 func bareNumber(text string) (decimal.Decimal, bool) {

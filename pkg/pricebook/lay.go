@@ -77,6 +77,9 @@ func (l *layer) lay(group []Quote) {
 		text := "none"
 		if !q.None {
 			text = quantity.Per{Number: q.Price, Money: true, Bottom: it.Unit}.String()
+			if it.Coats > 1 {
+				text += " and coat"
+			}
 		}
 		set(n, "hired", text)
 		l.said(n, "hired source", q.Dated, q.Source)

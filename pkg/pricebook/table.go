@@ -25,7 +25,7 @@ var Columns = []Column{
 	{"trade", "of an item", false},
 	{"pack", "what a product is sold in: box of 10 sq ft, stick of 8 ft, roll of 20.5 in x 33 ft; in quotes, the book's if left out", true},
 	{"unit", "what an item's price and hours are for", true},
-	{"price", "dollars a pack; for an item, dollars a unit for hired labour alone, or none", true},
+	{"price", "dollars a pack; for an item, dollars a unit and coat for hired labour alone, or none", true},
 	{"hours", "hours of a trained hand for each unit of an item", false},
 	{"dated", "the day of the price", true},
 	{"source", "who says so", true},

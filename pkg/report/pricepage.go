@@ -226,6 +226,9 @@ func overItem(p *page, it *pricebook.Item) {
 	hired := "none"
 	if it.Hired.IsPositive() {
 		hired = unitMoney(it.Hired) + " " + per(it.Unit)
+		if it.Coats > 1 {
+			hired += " and coat"
+		}
 	}
 	p.line("      %s:", it.Name)
 	p.line("        hired: %s", hired)
