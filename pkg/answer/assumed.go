@@ -79,11 +79,7 @@ func (a *Answer) byComps(c *model.Cell) string {
 	}
 	houses := quantity.Counted(len(x.Value.Rows), "sold house")
 	if c.Line.Name == "low_value" && a.UnderComps() {
-		verb := "scatter"
-		if len(x.Value.Rows) == 1 {
-			verb = "scatters"
-		}
-		return fmt.Sprintf(" (by as large a share below your value as %s %s below theirs, as ledgerboard comps shows)", houses, verb)
+		return fmt.Sprintf(" (by as large a share below your value as the low end by %s is below theirs, as ledgerboard comps shows)", houses)
 	}
 	return fmt.Sprintf(" (by %s, as ledgerboard comps shows)", houses)
 }

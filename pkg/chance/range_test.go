@@ -168,6 +168,8 @@ func TestAStatedValueLiftsNoEnd(t *testing.T) {
 			want = chance.ScattersUnder
 		case by.IsPositive():
 			want = chance.ScattersBelow
+		case by.IsNegative():
+			want = chance.ScattersAside
 		}
 		require.Equal(t, want, r.Why, name)
 		require.Equal(t, r.Likely.GreaterThan(sold.High), r.High.Equal(r.Likely), name)

@@ -14,10 +14,12 @@ import (
 const noSource = "common practice, no source"
 
 // Scatters is why a value by comparables goes as far as it does, ScattersBelow why a stated one
-// above theirs does, and ScattersUnder why one above all of their range does.
+// above theirs does, ScattersUnder why one above all of their range does, and ScattersAside why
+// one under theirs does.
 const (
 	Scatters      = "as far as the comparables leave it open"
 	ScattersBelow = Scatters + " about their own value, which is lower than yours; yours lifts neither end"
+	ScattersAside = Scatters + " about their own value, by the same shares about yours, which is lower"
 	ScattersUnder = Scatters + " about their own value, but up to yours, which is above all that; yours does not lift the low end"
 )
 
@@ -81,6 +83,7 @@ func (p plan) sale() (*Range, error) {
 		}
 		high := sold.High.Add(low.Sub(sold.Low))
 		if low.LessThan(sold.Low) { // by a share
+			why = ScattersAside
 			share, err := p.line("comps_high_share")
 			if err != nil {
 				return nil, err

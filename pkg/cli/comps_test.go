@@ -90,7 +90,7 @@ func TestLowBesideAStatedValue(t *testing.T) {
 	for value, want := range map[string][2]string{
 		"$450k": {"That does not lift the low end", "by 3 sold houses, as ledgerboard comps shows"},
 		"$400k": {"That lifts neither end of it", "by 3 sold houses, as ledgerboard comps shows"},
-		"$150k": {"its low value with it", "by as large a share below your value as 3 sold houses scatter"},
+		"$150k": {"its low value with it", "by as large a share below your value as the low end by 3 sold houses is below theirs"},
 	} {
 		text := soldDeal + "value: {after-repair value: " + value + "}\n"
 		out, wrong, code := run(t, text, "bid", "-")

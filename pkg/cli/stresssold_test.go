@@ -24,7 +24,7 @@ comps:
 func TestStressByComparables(t *testing.T) {
 	out, wrong, code := run(t, soldDeal, "stress", "-")
 	require.Zero(t, code, wrong)
-	require.Contains(t, flowing(out), "= is as far as the comparables leave it open, by how they scatter and how many they are.")
+	require.Contains(t, flowing(out), "= is as far as the comparables leave it open. How far that is goes by how they scatter and how many they are.")
 	require.Regexp(t, `what the house will be .*= `, out)
 }
 
@@ -89,6 +89,9 @@ func TestALendersValueThatCapsNothing(t *testing.T) {
 			out, wrong, code := run(t, asideDeal+with+ranges, verb, "-")
 			require.Zero(t, code, wrong)
 			require.Equal(t, idle, strings.Contains(flowing(out), "moves nothing here: no loan has a cap on after-repair value"), verb)
+			json, wrong, code := run(t, asideDeal+with+ranges, verb, "-", "--json")
+			require.Zero(t, code, wrong)
+			require.Equal(t, verb == "odds" || !idle, strings.Contains(json, `"value.lender's value"`), verb)
 			require.Equal(t, verb == "odds" && with != "" && !idle, strings.Contains(flowing(out), "what these make of them: value the lender counts"), verb)
 		}
 	}

@@ -58,6 +58,9 @@ func (c *Choice) spread(pool neighbours, value float64, weights, logs []float64,
 // them, which the scatter has already. One that is given has none.
 func (a *adjuster) carried(weights []float64) float64 {
 	k, trend := len(a.m.design.traits), a.trend()
+	if !trend.Told() {
+		return a.drift(weights)
+	}
 	if trend.Error == 0 {
 		return 0
 	}
@@ -83,6 +86,21 @@ func (a *adjuster) carried(weights []float64) float64 {
 		}
 	}
 	return math.Sqrt(min(max(2*variance(mean)-each, 0), mostByEstimate*mostByEstimate))
+}
+
+// UsualDrift is the standard error, of the log, of what a market does in a month of which nothing
+// tells it; common practice, no source.
+const UsualDrift = 0.005
+
+// drift is carried where nothing that is believed tells the trend.
+func (a *adjuster) drift(weights []float64) float64 {
+	mean, squares := 0.0, 0.0
+	for i, p := range a.choice.picks() {
+		months := a.m.months[p.i]
+		mean += weights[i] * months
+		squares += weights[i] * months * months
+	}
+	return min(UsualDrift*math.Sqrt(max(2*mean*mean-squares, 0)), mostByEstimate)
 }
 
 // effective returns what part of the spread of one sale is left in their mean.

@@ -681,6 +681,19 @@ func TestTheTrendsErrorWidensTheRange(t *testing.T) {
 	require.Less(t, valued(t, town(900, 0.05, 1), s, Wish{}).Carried, 0.01, "a list up to the day hardly needs it")
 }
 
+// Where nothing tells the trend, the range has what a market does in so many months.
+func TestAnUntoldTrendWidensTheRange(t *testing.T) {
+	s := townSubject()
+	sales := town(2, 0.1, 3)
+	for i := range sales {
+		sales[i].Date = townDay.AddDays(-730) // of one day, so no pair tells a trend
+	}
+	v := valued(t, sales, s, Wish{})
+	require.False(t, v.Trend.Told())
+	require.InEpsilon(t, UsualDrift*24, v.Carried, 1e-3) // hand: 2 years of 0.5% a month, nothing between the two
+	require.Zero(t, valued(t, sales, s, Wish{Given: Given{Time: 0}}).Carried, "stated as none")
+}
+
 // Prices without any scatter leave only rounding of it: the range does not hang on that.
 func TestTheRangeOfEqualPricesIsSteady(t *testing.T) {
 	s := townSubject()

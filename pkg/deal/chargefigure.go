@@ -17,6 +17,15 @@ func (r *reader) chargeFigure(out *Range, title string, text span, to *decimal.D
 	if !ok {
 		return false
 	}
+	if bare, err := readCharge(amount); err == nil && bare.bare() && out.sign != "" {
+		x := bare.x
+		if out.form.form == share {
+			x = x.Shift(-2)
+		}
+		does := map[string]string{"+": "adds that to", "-": "takes that off"}[out.sign]
+		r.say("share-or-dollars", amount.at, "%s is %s, which has no unit", title, diag.Quote(out.sign+amount.text))("write   %s%s   , which %s the plan's", out.sign, Input{Kind: out.Kind, per: out.per}.Says(x), does)
+		return false
+	}
 	c, ok := r.charge(title, amount, "it as the charge is written, e.g. "+out.form.text)
 	if ok && (c.form != out.form.form || c.per != out.form.per || !c.unit.Equal(out.form.unit)) {
 		example := out.form.x

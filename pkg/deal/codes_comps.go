@@ -57,6 +57,7 @@ func compDoubts() []Code {
 		{"comps-none", "no sale that the value can be drawn from"},
 		{"comps-few", "fewer than the usual three sales"},
 		{"comps-not-adjusted", "a difference that nothing tells the worth of"},
+		{"comps-market-untold", "sales of long ago, and nothing that tells how prices moved since"},
 		{"comps-amount-unusual", "an amount by pairs of sales, or a change of the market, that is hardly so"},
 		{"comps-amount-unused", "an amount or an own line that adjusts no sale, since nothing says what it is for"},
 		{"comps-not-compared", "a thing that is known of the sales and not of the house"},

@@ -58,6 +58,15 @@ func TestBadDays(t *testing.T) {
 	require.Equal(t, "334229", day.Changes[1].Value.String(), "359,000 less 2% expected discount, less 5%")
 }
 
+// What is added to a charge without a unit keeps its sign in the hint, and a share is a share.
+func TestAChangeOfAChargeKeepsItsSign(t *testing.T) {
+	for change, want := range map[string]string{"agents: +1": "+1%   , which adds that to the plan's", "agents: -1": "-1%   , which takes that off the plan's", "stamp: +40": "+$40   , which adds that"} {
+		text := minimal + "selling: {agents: 5%, stamp: $400}\nbad days: {dear: {" + change + "}}\n"
+		_, found := deal.Read("a", []byte(text))
+		require.Contains(t, found.Errors()[0].Hint, want)
+	}
+}
+
 // A few dollars without their sign could be a share or thousands.
 func TestAFewBareDollarsAreDoubted(t *testing.T) {
 	for day, want := range map[string][2]string{

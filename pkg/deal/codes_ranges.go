@@ -12,6 +12,7 @@ func rangeCodes() []Code {
 		{"range-two-ways", "a range with both cases, or a spread of none, and low and high"},
 		{"range-order", "figures of a range that do not rise"},
 		{"range-form", "a range of a charge in another form than the charge"},
+		{"plus-sign", "a figure of a range or an axis as one that is added, or with two signs"},
 		{"range-no-ends", "a bell curve whose low and high are its ends, or reach 0"},
 		{"likely-unused", "a likely figure of a spread that has none"},
 		{"bad-case-weight", "a weight of a case that is not a number above 0"},

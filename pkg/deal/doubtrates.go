@@ -29,6 +29,8 @@ func (r *reader) doubtTrend(c *Comparables) {
 	switch at := r.needed("comps.amounts.market a month", "comps"); {
 	case fast && t.From == "given":
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, it says, which is %s in a year", percent(t.Worth), percent(12*t.Worth))("is that of a year? then write   market a month: %s", percent(t.Worth/12))
+	case !t.Told() && c.monthsBefore() > longUntold:
+		r.say("comps-market-untold", at, "nothing tells how prices moved since the sales, %.0f months ago on the average: they count as they were, and the range has %s a month for it", c.monthsBefore(), percent(comps.UsualDrift))("ask an agent, or look at an index of the county, and say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
 	case t.Told() && fast:
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, by %s, which is more than is usual", percent(t.Worth), toldBy(t))("look at the days and prices of the sales, or say it, e.g.   amounts: {market a month: 0.3%%}")
 	case t.From == "pairs" && (t.Pairs == 1 && t.Worth != 0 || t.Error > math.Abs(t.Worth)): // of one pair both are the same, but for rounding
@@ -36,6 +38,17 @@ func (r *reader) doubtTrend(c *Comparables) {
 	case t.From == "regression" && t.Error > max(math.Abs(t.Worth), roughInAMonth):
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
 	}
+}
+
+// longUntold is for how many months prices may stand still without a word; common practice, no source.
+const longUntold = 6
+
+// monthsBefore is how long ago the sales were on the average, as they weigh.
+func (c *Comparables) monthsBefore() (months float64) {
+	for i := range c.Value.Rows {
+		months += c.Value.Rows[i].Weight * c.Value.Rows[i].Months
+	}
+	return months
 }
 
 // HastyTrend is a change of the market that pairs of sales alone tell and that is more than is

@@ -195,6 +195,15 @@ func (r *reader) comesOut(out *Range, key string, text span, to *decimal.Decimal
 // figure reads a value of the input as its own key would be read.
 func (r *reader) figure(out *Range, key string, text span, to *decimal.Decimal) bool {
 	title := cmp.Or(out.title, key+" of "+out.Path)
+	if strings.HasPrefix(text.text, "+") {
+		tell := r.say("plus-sign", text.at, "%s is %s, whose sign says nothing here", title, diag.Quote(out.sign+text.text))
+		if figure := strings.TrimLeft(text.text, "+- "); out.sign != "" {
+			tell("write one sign: %s%s", out.sign, figure)
+		} else {
+			tell("write the figure as it then is, e.g. %s; what is added to the plan has its place under bad days", figure)
+		}
+		return false
+	}
 	if out.reads != nil {
 		f := *out.reads
 		f.said, f.Doubt = title, ""

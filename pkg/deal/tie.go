@@ -33,7 +33,7 @@ func (r *reader) ties(s scope, f *Field, g *reading) {
 			r.items["<tie>"] = append(r.items["<tie>"], inner)
 			r.group(inner, item)
 		default:
-			r.say("want-group", item.at, "item %d of ties is %s, not a group of keys", i+1, item.shape.words())("write it like   - %s", strings.Trim(f.Example, "[]")+"]")
+			r.say("want-group", item.at, "item %d of ties is %s, not a group of keys", i+1, item.shape.words())("write it like   - %s", strings.Trim(f.Example, "[]"))
 		}
 	}
 }

@@ -105,7 +105,7 @@ func (c compsPage) lowBeside() string {
 	case !c.a.StatesValue() || c.a.StatesLow():
 		return "."
 	case c.a.UnderComps():
-		return ". That takes its low value with it, to " + low + ", by as large a share below it as the sales scatter."
+		return ". That takes its low value with it, to " + low + ", by as large a share below it as the low end of theirs is below their value."
 	case c.follows():
 		return ". Its low value is " + low + "."
 	}

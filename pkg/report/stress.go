@@ -292,13 +292,13 @@ func (p stressPage) below() (out []string) {
 // ranking writes what matters most.
 func (p stressPage) ranking() {
 	p.heading("What matters most to your profit")
-	assumed, flat, sold := false, false, false
+	assumed, flat, sold := false, false, ""
 	var marks []string
 	for _, s := range p.Ranking[:min(ranked, len(p.Ranking))] {
 		mark := " "
 		switch {
 		case s.Assumed && strings.HasPrefix(s.Why, chance.Scatters):
-			mark, sold = "=", true
+			mark, sold = "=", s.Why
 		case s.Assumed:
 			mark, assumed = "~", true
 		}
@@ -322,8 +322,8 @@ func (p stressPage) ranking() {
 	if flat {
 		p.text("", "* It does not move just there; one whole step more does this, jumps included, or the last one up to the most that may be.")
 	}
-	if sold {
-		p.text("", "= is "+chance.Scatters+", by how they scatter and how many they are.")
+	if sold != "" {
+		p.text("", "= is "+sold+". How far that is goes by how they scatter and how many they are.")
 	}
 	if assumed {
 		p.text("", "~ is common practice, no source; write your own under   ranges:   in the deal file.")

@@ -77,7 +77,8 @@ func (p *Plan) swings() ([]Swing, error) {
 	}
 	var out []Swing
 	has := func(in deal.Input) bool { // or what a range of the file has in it
-		return slices.ContainsFunc(out, func(s Swing) bool { return s.Is(in) || !s.Assumed && s.Cancels(in) })
+		return slices.ContainsFunc(out, func(s Swing) bool { return s.Is(in) || !s.Assumed && s.Cancels(in) }) ||
+			in.Line == "lender_value" && !p.Deal.CapsByValue()
 	}
 	for _, r := range ranges {
 		if r.Idle != "" {
