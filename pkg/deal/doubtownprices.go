@@ -24,12 +24,12 @@ func (r *reader) doubtOwnPrices() {
 		}
 		if g, p := r.good(w.scope.path+"price"), r.packOf(w.scope); g != nil && p != nil {
 			if words := pricebook.FarFrom(g.number, p.Price); words != "" {
-				r.say("price-far", g.at(), "%s: %s a pack of %s (%s) is %s the price book's %s", w.label, g.node.text, p.Name, p.SoldIn(), words, quantity.FormatMoney(p.Price))("%s", pricebook.FarHint)
+				r.say("price-far", g.at(), "%s: %s a pack of %s (%s) is %s the price book's %s", w.label, g.node.text, p.Name, p.SoldIn(), words, quantity.FormatMoney(p.Price))("%s", pricebook.FarHint(g.number, false))
 			}
 		}
 		if v, ok := w.member.Given.Look("hired_price"); ok && v.Key != "" {
 			if words := pricebook.FarFrom(v.Number, w.item.Hired); words != "" {
-				r.say("price-far", v.Pos, "%s: %s is %s the price book's %s", w.label, v.Text, words, quantity.Per{Number: w.item.Hired, Money: true, Bottom: w.item.Unit})("%s", pricebook.FarHint)
+				r.say("price-far", v.Pos, "%s: %s is %s the price book's %s", w.label, v.Text, words, quantity.Per{Number: w.item.Hired, Money: true, Bottom: w.item.Unit})("%s", pricebook.FarHint(v.Number, true))
 			}
 		}
 		if g := r.good(w.scope.path + "hours"); g != nil {
@@ -60,7 +60,7 @@ func (r *reader) doubtHours(w *work, g *reading) {
 	hours, done := r.worked(w.member, "trade_hours")
 	coats, _ := r.worked(w.member, "coats")
 	book := all.Mul(coats).Mul(w.item.Hours).Add(w.item.SetUp)
-	if !known || !done || decimal.Max(hours, book).LessThan(fewHours) {
+	if !known || !done || !hours.IsPositive() || decimal.Max(hours, book).LessThan(fewHours) {
 		return
 	}
 	if words := pricebook.FarFrom(hours, book); words != "" {

@@ -19,6 +19,7 @@ type priced struct {
 	day     quantity.Date
 	starter bool   // it is one of the book that ships, so not a day of the deal
 	far     string // what is to be said of it where it is far from the starter book's
+	hint    string // what to do then
 	at      diag.Pos
 }
 
@@ -29,7 +30,7 @@ func (r *reader) doubtPrices() {
 	book, quotes := r.bookPrices(), r.quotes()
 	for _, p := range book {
 		if p.far != "" {
-			r.say("price-far", p.at, "%s: %s", p.what, p.far)("%s", pricebook.FarHint)
+			r.say("price-far", p.at, "%s: %s", p.what, p.far)("%s", p.hint)
 		}
 	}
 	day, event := r.deal.PurchaseDate, "the purchase"
@@ -112,19 +113,21 @@ func oldest(all []priced, before quantity.Date) []priced {
 func (r *reader) bookPrices() []priced {
 	var out []priced
 	seen := map[string]bool{}
-	add := func(what string, day quantity.Date, source, far string, at diag.Pos) {
+	add := func(what string, day quantity.Date, source, far, hint string, at diag.Pos) {
 		if !seen[what] {
 			seen[what] = true
-			out = append(out, priced{what: what, day: day, starter: source == pricebook.Invented, far: far, at: at})
+			out = append(out, priced{what: what, day: day, starter: source == pricebook.Invented, far: far, hint: hint, at: at})
 		}
 	}
 	for _, w := range r.chosenWorks() {
 		for _, product := range w.products {
-			add(product.Name, product.Dated, product.Source, product.Far(), product.Pos)
+			add(product.Name, product.Dated, product.Source, product.Far(), product.FarHint(), product.Pos)
 		}
 		given := w.member.Given
-		if price, ok := given.Look("hired_price"); ok && w.hiredUnquoted() && price.Pos == w.item.Pos && !given.Of("by_the_hour").Number.IsPositive() {
-			add("the labour of "+w.item.Name, w.item.Dated, w.item.HiredSource, w.item.Far(), w.item.Pos)
+		price, ok := given.Look("hired_price")
+		books := ok && price.Pos == w.item.Pos || !ok && w.item.Hired.IsZero() // a price of nothing is not given on
+		if books && w.hiredUnquoted() && !given.Of("by_the_hour").Number.IsPositive() {
+			add("the labour of "+w.item.Name, w.item.Dated, w.item.HiredSource, w.item.Far(), w.item.FarHint(), w.item.Pos)
 		}
 	}
 	return out

@@ -14,6 +14,7 @@ type Change struct {
 	Pos   diag.Pos // of the first quote
 	Lines []string // what was and what is, a line for each price
 	Far   string   // that the new price is far from the starter book's, or ""; see Doubt
+	hint  string   // what to do then
 	// Alike are products whose names begin with that of the item, where the table does
 	// not say that the item is meant.
 	Alike []string
@@ -29,14 +30,14 @@ func Changes(quotes []Quote, from, to *Book) []Change {
 		}
 		name := group[0].Name
 		if group[0].Item {
-			c := Change{Name: name, Pos: group[0].Pos, Lines: []string{labourChange(from.Item(name), to.Item(name))}, Far: to.Item(name).Far()}
+			c := Change{Name: name, Pos: group[0].Pos, Lines: []string{labourChange(from.Item(name), to.Item(name))}, Far: to.Item(name).Far(), hint: to.Item(name).FarHint()}
 			if !group[0].Kinded {
 				c.Alike = to.Item(name).alike(to)
 			}
 			out = append(out, c)
 			continue
 		}
-		c := Change{Name: name, Pos: group[0].Pos, Far: to.Product(name).Far()}
+		c := Change{Name: name, Pos: group[0].Pos, Far: to.Product(name).Far(), hint: to.Product(name).FarHint()}
 		for _, q := range group {
 			c.Lines = append(c.Lines, productChange(q, from.Product(name), to.Product(name)))
 		}
@@ -47,7 +48,7 @@ func Changes(quotes []Quote, from, to *Book) []Change {
 
 // Doubt is the doubt of a price that is far from the starter book's.
 func (c Change) Doubt() (doubt diag.Diag, is bool) {
-	return diag.Warnf(c.Pos, "price-far", "%s: %s", c.Name, c.Far).WithHint("%s", FarHint), c.Far != ""
+	return diag.Warnf(c.Pos, "price-far", "%s: %s", c.Name, c.Far).WithHint("%s", c.hint), c.Far != ""
 }
 
 func labourChange(was, is *Item) string {

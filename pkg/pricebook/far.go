@@ -12,8 +12,23 @@ import (
 // round, before a comma or a pack has probably slipped; common practice, no source.
 var farTimes = decimal.NewFromInt(5)
 
-// FarHint is what to do about a price that is far from the starter book's.
-const FarHint = "check the price and what it is for, for a point or nought that has slipped; it is used as it stands"
+// FarHint is what to do about a price of the first product of some work, or of its labour,
+// that is far from another.
+func FarHint(price decimal.Decimal, labour bool) string {
+	switch {
+	case price.IsPositive():
+		return "check the price and what it is for, for a point or nought that has slipped; it is used as it stands"
+	case labour:
+		return "write what a trade charges, or in the deal file   own hands   if nobody is paid for it; it is used as it stands"
+	}
+	return "write what it costs, or   allowance: $0   for the work in the deal file if it is given to you; it is used as it stands"
+}
+
+// FarHint is what to do about a price of a product that is far from the starter book's.
+func (p *Product) FarHint() string { return FarHint(p.unitPrice(), false) }
+
+// FarHint is what to do about a price of labour that is.
+func (it *Item) FarHint() string { return FarHint(it.Hired, true) }
 
 // Far says that the price of a product is far from the starter book's for the same
 // thing and unit, in words that go behind the name; "" where it is not.
@@ -50,10 +65,10 @@ func (p *Product) unitPrice() decimal.Decimal {
 }
 
 // FarFrom says that a price is over 5 times another or under a fifth of it, as in "over 5
-// times"; "" where it is not, or where either is nothing.
+// times"; "" where it is not, or where the other is nothing.
 func FarFrom(price, base decimal.Decimal) string {
 	switch {
-	case !price.IsPositive() || !base.IsPositive():
+	case !base.IsPositive():
 	case price.GreaterThan(base.Mul(farTimes)):
 		return "over 5 times"
 	case price.Mul(farTimes).LessThan(base):

@@ -266,3 +266,18 @@ func TestMistakesOfATableHaveAnEnd(t *testing.T) {
 	_, _, found := pricebook.ReadQuotes("q.csv", "name,price\n"+strings.Repeat("nothing,5\n", 1000), read(t, below, nil))
 	require.Len(t, found, 200)
 }
+
+// A quote of nothing is as far from the starter book's price as one under a fifth of it.
+func TestAQuoteOfNothingIsDoubted(t *testing.T) {
+	b := pricebook.Starter()
+	quotes, _, found := pricebook.ReadQuotes("q.csv", "name,kind,price\nwall paint,product,0\npaint walls,item,0\n", b)
+	require.Empty(t, found)
+	text, _, err := pricebook.LayQuotes("", quotes, b, "q.csv")
+	require.NoError(t, err)
+	for i, hint := range []string{"allowance: $0", "own hands"} {
+		doubt, is := pricebook.Changes(quotes, b, read(t, text, b))[i].Doubt()
+		require.True(t, is)
+		require.Contains(t, doubt.Message, "under a fifth of")
+		require.Contains(t, doubt.Hint, hint)
+	}
+}
