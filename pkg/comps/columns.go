@@ -173,8 +173,8 @@ func inDollars(header string) bool {
 // headerParts are parts of headings, and the field that a column with one may hold.
 var headerParts = [][2]string{
 	{"conc", "concessions"}, {"credit", "concessions"}, {"acre", "lot"}, {"lot", "lot"}, {"land", "lot"}, {"bed", "bedrooms"}, {"bdr", "bedrooms"}, {"bath", "baths"},
-	{"gar", "garage"}, {"parking", "garage"}, {"carport", "garage"}, {"built", "year built"}, {"blt", "year built"}, {"year", "year built"}, {"cond", "condition"}, {"grade", "condition"}, {"dist", "distance"},
-	{"lon", "longitude"}, {"lat", "latitude"}, {"coord", "x"}, {"deed", "terms"}, {"instr", "terms"}, {"qual", "terms"}, {"valid", "terms"},
+	{"sale cond", "terms"}, {"sale type", "terms"}, {"gar", "garage"}, {"parking", "garage"}, {"carport", "garage"}, {"built", "year built"}, {"blt", "year built"}, {"year", "year built"}, {"cond", "condition"}, {"grade", "condition"}, {"dist", "distance"},
+	{"lon", "longitude"}, {"lat", "latitude"}, {"coord", "x"}, {"deed", "terms"}, {"instr", "terms"}, {"quality", "condition"}, {"qual", "terms"}, {"valid", "terms"},
 	{"area", "living area"}, {"sq", "living area"}, {"size", "living area"},
 }
 

@@ -198,7 +198,7 @@ func TestYearAfterTheSale(t *testing.T) {
 	require.Len(t, found, 1)
 	require.Contains(t, found[0].Message, `"Year" is not read`)
 	require.False(t, l.Sale(0).Built.Known)
-	for header, like := range map[string]string{"Tax Year": "terms", "Year Remodeled": "terms", "Year Bilt": "year built"} {
+	for header, like := range map[string]string{"Tax Year": "terms", "Year Remodeled": "terms", "Year Bilt": "year built", "QUALITY": "condition", "Sale Condition": "terms", "Lot Cond": "lot"} {
 		require.Equal(t, like, FieldLike(header, "terms"))
 	}
 }

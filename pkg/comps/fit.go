@@ -42,7 +42,7 @@ func robustFit(x []float64, p int, y []float64, cell []int, cellCount int) *fit 
 		}
 		for i, r := range f.left {
 			f.weight[i] = 1
-			if a := math.Abs(r); a > huber*f.scale {
+			if a := math.Abs(r); a > max(huber*f.scale, rounding) { // prices without scatter leave noise alone
 				f.weight[i] = huber * f.scale / a
 			}
 		}

@@ -200,6 +200,7 @@ func (r *reader) sale() {
 		r.doubt(c, strings.TrimSpace(r.record[c.at]))
 	}
 	r.finish()
+	r.tooFew()
 	if r.row.metres {
 		r.metres = append(r.metres, len(r.list.sales))
 	}
@@ -247,6 +248,16 @@ func (r *reader) tooMany() bool {
 	r.leaveOut("with more cells than there are columns")
 	r.say(r.pos(r.width), false, "too-many-cells", fmt.Sprintf("the row is left out: it has %d cells, and the first row names %d columns", n, r.width), `name each column in the first row, or leave out cells that have none; where commas part the cells, put an amount with one in quotes, "$341,000"`)
 	return true
+}
+
+// tooFew doubts a row with fewer cells than there are columns: an empty one before the last may be
+// missing, and what stands behind it is of other columns. Blanks that part a table say by their
+// place which is empty.
+func (r *reader) tooFew() {
+	if _, placed := r.table.(*spaced); placed || len(r.record) >= r.width {
+		return
+	}
+	r.say(r.pos(len(r.record)-1), true, "few-cells", fmt.Sprintf("%s: the row has %d cells, and the first row names %d columns; the last are taken as empty", r.name(), len(r.record), r.width), "see whether an empty cell is missing before the last; part an empty one like the others")
 }
 
 // mostLines is how many line ends a cell may well hold.

@@ -79,3 +79,36 @@ func TestTheNumberOfALotIsNoArea(t *testing.T) {
 	require.Len(t, found, 1)
 	require.Equal(t, []Fact{{}, Known(4500)}, []Fact{l.Sale(0).Lot, l.Sale(1).Lot})
 }
+
+// A row that is too short is told, for an empty cell before its last may be missing.
+func TestARowWithTooFewCells(t *testing.T) {
+	const head = "address,sale date,price,concessions,sq ft\n"
+	l, found := read(t, head+"11 Oak St,2026-01-05,300000,1340\n12 Oak St,2026-01-06,300000,,1340\n", Options{})
+	require.Equal(t, 2, l.Len())
+	require.Len(t, found, 1)
+	require.Equal(t, "few-cells", found[0].Code)
+	require.Equal(t, 2, found[0].Pos.Line)
+	require.Contains(t, found[0].Message, "11 Oak St: the row has 4 cells, and the first row names 5 columns")
+}
+
+// Full and half baths are whole: a part of one stands for the other sort.
+func TestPartsOfFullAndHalfBaths(t *testing.T) {
+	for cells, want := range map[string]string{"2,0.5": `"0.5" is no whole number of half baths`, "2.5,1": `"2.5" is no whole number of full baths`, "2.0,1": ""} {
+		_, found := read(t, "sale date,price,full baths,half baths\n2026-01-05,300000,"+cells+"\n", Options{})
+		if want == "" {
+			require.Empty(t, found)
+			continue
+		}
+		require.Len(t, found, 1, cells)
+		require.Contains(t, found[0].Message, want)
+	}
+}
+
+// A garage of no size is none, unless a column of its own says what it is.
+func TestAGarageOfNoSize(t *testing.T) {
+	for cells, want := range map[string]string{"0,": "none", "280,": "", "0,attached": "attached"} {
+		l, found := read(t, "sale date,price,garage sqft,garage\n2026-01-05,300000,"+cells+"\n", Options{})
+		require.Empty(t, found)
+		require.Equal(t, want, l.Sale(0).Garage, cells)
+	}
+}

@@ -153,7 +153,14 @@ func (r *row) lot(s string) error {
 	return err
 }
 
-func (r *row) garageArea(s string) error { return r.areaOf(&r.GarageArea, s, 0, 100_000) }
+// garageArea reads how large a garage is; one of nothing is none.
+func (r *row) garageArea(s string) error {
+	err := r.areaOf(&r.GarageArea, s, 0, 100_000)
+	if err == nil && r.GarageArea.Known && r.GarageArea.Value == 0 && r.Garage == "" {
+		r.Garage = r.word("none")
+	}
+	return err
+}
 
 // land reads a lot where the cell says that it is an area: a bare number, or dollars, may
 // be what the land is worth.
@@ -197,13 +204,24 @@ func (r *row) bedrooms(s string) error {
 	return err
 }
 
-func (r *row) fullBaths(s string) error  { return count(&r.FullBaths, s) }
+func (r *row) fullBaths(s string) error { return wholeBaths(&r.FullBaths, s, "full") }
+
+// wholeBaths reads how many full or half baths there are; a fraction would be baths of both sorts.
+func wholeBaths(to *Fact, s, sort string) error {
+	err := count(to, s)
+	if n := to.Value; !unread(err) && n != math.Trunc(n) {
+		*to = Fact{}
+		return &cellError{fmt.Sprintf("%q is no whole number of %s baths", s, sort), "how many " + sort + " ones there are, e.g. 1; if it holds full and half ones, name the column   baths"}
+	}
+	return err
+}
+
 func (r *row) garageCars(s string) error { return count(&r.GarageCars, s) }
 
 // halfBaths reads how many half ones there are, unless the number of baths holds them.
 func (r *row) halfBaths(s string) error {
 	var n Fact
-	err := count(&n, s)
+	err := wholeBaths(&n, s, "half")
 	if !r.halves {
 		r.HalfBaths = n
 	}

@@ -712,3 +712,24 @@ func TestTheRangeOfEqualPricesIsSteady(t *testing.T) {
 	}
 	require.Less(t, first.LowShare.InexactFloat64(), 0.98)
 }
+
+// Prices without scatter leave only rounding to weigh by: nobody is far off, and the value goes
+// with the prices.
+func TestEqualPricesWeighAlike(t *testing.T) {
+	s, before := townSubject(), 0.0
+	for _, price := range []int64{244_000, 244_001, 244_005} {
+		sales := town(60, 0.1, 3)
+		for i := range sales {
+			sales[i].Price = usd(price)
+		}
+		v := valued(t, sales, s, Wish{})
+		for _, r := range v.Rows {
+			require.False(t, r.Flags.Has(Outlier), r.Name())
+		}
+		share := v.Likely.InexactFloat64() / float64(price)
+		if before != 0 {
+			require.InDelta(t, before, share, 1e-5) // whole dollars
+		}
+		before = share
+	}
+}

@@ -33,6 +33,7 @@ func compDoubts() []Code {
 		{"no-date", "a row of a table without the day of the sale"},
 		{"no-price", "a row of a table without a price"},
 		{"too-many-cells", "a row of a table with more cells than columns"},
+		{"few-cells", "a row of a table with fewer cells than columns"},
 		{"uneven-cells", "a row of a table parted by tabs, not into as many cells as there are columns"},
 		{"open-quote", "a quote in a table that takes up the rows behind it"},
 		{"row-of-sums", "a row of a table that holds the average or sum of the others"},
@@ -77,7 +78,7 @@ const MistypedHouse = "house-unlike-sales"
 
 // ofSingleSales are the doubts about one row, cell or sale that does not count, which
 // stand behind those about all of the value.
-var ofSingleSales = []string{"bad-sale", "no-date", "no-price", "too-many-cells", "uneven-cells", "open-quote", "row-of-sums", "bad-cell", "doubtful-cell", "more-bad-cells", "doubtful-sale"}
+var ofSingleSales = []string{"bad-sale", "no-date", "no-price", "too-many-cells", "few-cells", "uneven-cells", "open-quote", "row-of-sums", "bad-cell", "doubtful-cell", "more-bad-cells", "doubtful-sale"}
 
 // WeightyFirst orders doubts about sold houses: that the house itself is mistyped, those
 // about the whole value, and those about single rows, each in the order of the file.

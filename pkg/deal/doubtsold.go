@@ -52,6 +52,9 @@ func (r *reader) doubtComps() {
 			tell("add it to the sales, where you know it")
 		}
 	}
+	if n := garagesByArea(c); n > 0 {
+		r.say("comps-not-told", r.needed("house", "comps"), "the house says for how many cars its garage is, and %s how large it is, so that is not compared", quantity.Counted(n, "sale")+map[bool]string{true: " says", false: " say"}[n == 1])("say of the sales for how many cars, where you know it, in a column   garage cars")
+	}
 	if c.Conditions && r.statesValue() {
 		moves := "moves its low value at most"
 		if r.got["value.low"] != nil {
@@ -144,7 +147,12 @@ func (r *reader) doubtAreas(c *Comparables) {
 	size := func(row *comps.Row) float64 { return row.Area.Value / ours.Value }
 	if ours.Known && (unlikeMost(c, func(row *comps.Row) bool { return row.Area.Known && size(row) >= timesTheHouse }) ||
 		unlikeMost(c, func(row *comps.Row) bool { return row.Area.Known && size(row) <= 1.0/timesTheHouse })) {
-		r.say(MistypedHouse, r.needed("house.living area", "house"), "the house has %s sq ft of living area, and the sales about %s: likely the house was mistyped", quantity.FormatCount(decimalOf(ours), 0), quantity.FormatCount(decimalOf(middleArea(c.Value.Rows)), 0))("look whether its living area has a digit too many or too few; the whole value hangs on it")
+		half := middleArea(c.Value.Rows)
+		hint := "look whether its living area has a digit too many or too few; the whole value hangs on it"
+		if x := ours.Value / half.Value; x > 8 && x < 14 { // 10.76 sq ft are one square metre
+			hint = "look whether its living area has a digit too many, or theirs are in square metres: then say so in the heading, e.g. living area m2; the whole value hangs on it"
+		}
+		r.say(MistypedHouse, r.needed("house.living area", "house"), "the house has %s sq ft of living area, and the sales about %s: likely the house was mistyped", quantity.FormatCount(decimalOf(ours), 0), quantity.FormatCount(decimalOf(half), 0))("%s", hint)
 		return
 	}
 	if !ours.Known {
@@ -418,11 +426,25 @@ func (r *reader) saysPlace() bool {
 // factsNotTold are what the file says of the house and no sale of itself.
 func (r *reader) factsNotTold(c *Comparables) (out []fact) {
 	for _, d := range facts() {
+		if d.field == fieldsOf[comps.Garage] && garagesByArea(c) > 0 {
+			continue
+		}
 		if d.known(&c.Subject.House) && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return d.known(&s.House) }) {
 			out = append(out, d)
 		}
 	}
 	return out
+}
+
+// garagesByArea counts the sales that say of a garage how large it is and no more, while the house
+// says for how many cars.
+func garagesByArea(c *Comparables) (n int) {
+	for i := range c.Value.Rows {
+		if s := &c.Value.Rows[i]; c.Subject.GarageCars.Known && s.GarageArea.Value > 0 && !s.GarageCars.Known {
+			n++
+		}
+	}
+	return n
 }
 
 // notTold names those, and the place of the house where no sale has one.

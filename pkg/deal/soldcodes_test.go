@@ -485,6 +485,7 @@ func TestAMistypedHouseIsDoubtedAndNotItsSales(t *testing.T) {
 // nothing.
 func TestHintsOfSalesFit(t *testing.T) {
 	for _, c := range []struct{ house, table, code, says, not string }{
+		{"garage: 2 cars", "address | sold on | price | garage sqft\n1 Elm St | 2025-10-01 | 300,000 | 480", "comps-not-told", "garage cars", "holds it"},
 		{"bedrooms: 3", "address | sold on | price | dom\n1 Elm St | 2025-10-01 | 300,000 | 4", "comps-not-told", "holds it: dom", "columns"},
 		{"bedrooms: 3", "address | sold on | price | bdr count\n1 Elm St | 2025-10-01 | 300,000 | 4", "comps-not-told", `{bedrooms: "bdr count"}`, "holds it:"},
 		{"living area: 1480 sq ft", "address | sold on | price | sq ft | lot\n1 Elm St | 2025-10-01 | 300,000 | 1480 | 0.2 acres", "comps-not-compared", "lot: 0.16 acres", "living area"},

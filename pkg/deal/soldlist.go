@@ -221,7 +221,7 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 		}
 		why, hint := s.Flags.String(), "it is set aside; name it under   add   in comps if it should count"
 		if s.Flags.Has(comps.Token) && s.Price.IsPositive() {
-			hint = fmt.Sprintf("did you mean %s? then write it out; it is set aside, and counts with   add   in comps as sold for %s", quantity.FormatDollars(s.Price.Shift(3)), quantity.FormatDollars(s.Price))
+			hint = fmt.Sprintf("did you mean %s or so? then write it out in whole dollars; it is set aside, and counts with   add   in comps as sold for %s", quantity.FormatDollars(s.Price.Shift(3)), quantity.FormatDollars(s.Price))
 		}
 		if s.Label == "" && s.Flags == comps.Duplicate {
 			why = "all that is said of it is said of another row of that day and price, and no address tells them apart"
