@@ -33,13 +33,49 @@ func (r *reader) doubtQuotes() {
 			}
 		}
 		if v, ok := w.member.Given.Look("allowance"); ok {
-			labour, known := r.worked(w.member, "computed_labour")
-			found, done := r.worked(w.member, "found")
-			if known && done && found.GreaterThan(labour) { // what is found may cost next to nothing
-				r.doubtFar(w, "allowance", v, found, "what a trade would charge for putting it in", labour)
-			}
+			r.doubtAllowance(w, v)
 		}
 	}
+}
+
+// doubtAllowance doubts an allowance far from the price of the product that it stands for, or,
+// where there is none, from the labour; what is found may cost nothing.
+func (r *reader) doubtAllowance(w *work, given model.Value) {
+	found, done := r.worked(w.member, "found")
+	labour, known := r.worked(w.member, "computed_labour")
+	switch base, has := r.firstProduct(w); {
+	case !done || found.IsZero():
+	case has:
+		r.doubtFar(w, "allowance", given, found, "what the product that it stands for costs in the price book", base)
+	case known && len(w.item.Uses) == 0 && found.GreaterThan(labour):
+		r.doubtFar(w, "allowance", given, found, "what a trade would charge for putting it in", labour)
+	}
+}
+
+// firstProduct is about what the first product of some work costs by the price book, before
+// whole packs; false where that goes along another measure or by the roll.
+func (r *reader) firstProduct(w *work) (decimal.Decimal, bool) {
+	all, known := r.worked(w.member, "quantity")
+	coats, _ := r.worked(w.member, "coats")
+	if !known || len(w.item.Uses) == 0 {
+		return decimal.Zero, false
+	}
+	u := w.item.Uses[0]
+	p := r.prices().Product(u.Product)
+	if p == nil || p.Roll != nil || u.Along != "" {
+		return decimal.Zero, false
+	}
+	goods := all.Mul(u.TakesOf(p, w.item))
+	switch {
+	case u.ForJob.IsPositive():
+		goods = u.ForJob
+	case u.Covers.IsPositive():
+		goods = all.DivRound(u.Covers, 4).Mul(r.prices().PackOf(u).Number)
+	}
+	if u.PerCoat {
+		goods = goods.Mul(coats)
+	}
+	return goods.Mul(one.Add(u.Waste)).Mul(p.UnitPrice()).Round(2), true
 }
 
 // doubtFree doubts a quote of nothing for work that the price book has at some price.

@@ -25,7 +25,7 @@ func FarHint(price decimal.Decimal, labour bool) string {
 }
 
 // FarHint is what to do about a price of a product that is far from the starter book's.
-func (p *Product) FarHint() string { return FarHint(p.unitPrice(), false) }
+func (p *Product) FarHint() string { return FarHint(p.UnitPrice(), false) }
 
 // FarHint is what to do about a price of labour that is.
 func (it *Item) FarHint() string { return FarHint(it.Hired, true) }
@@ -37,7 +37,7 @@ func (p *Product) Far() string {
 	if base == nil || base == p || base.Unit() != p.Unit() {
 		return ""
 	}
-	return far(p.unitPrice(), base.unitPrice(), p.Unit())
+	return far(p.UnitPrice(), base.UnitPrice(), p.Unit())
 }
 
 // Far says the same of the price of hired labour.
@@ -49,8 +49,8 @@ func (it *Item) Far() string {
 	return far(it.Hired, base.Hired, it.Unit)
 }
 
-// unitPrice is dollars for each unit that a product is counted in.
-func (p *Product) unitPrice() decimal.Decimal {
+// UnitPrice is dollars for each unit that a product is counted in.
+func (p *Product) UnitPrice() decimal.Decimal {
 	price, holds := p.Price, p.Pack.Number
 	if p.Roll != nil {
 		holds = decimal.NewFromInt(1)

@@ -1,0 +1,30 @@
+package deal_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+)
+
+// An allowance is held against what it stands for, not against the labour of putting it in. The
+// starter book has a refrigerator at $1,090; cabinets along 12 ft cost thousands.
+func TestAnAllowanceIsHeldAgainstItsProduct(t *testing.T) {
+	for work, doubted := range map[string]bool{
+		"fridge: {by: hired, count: 1, allowance: $450}":                  false,
+		"fridge: {by: hired, count: 1, allowance: $0}":                    false,
+		"fridge: {by: hired, count: 1, allowance: $5,460}":                true,
+		"fridge: {by: hired, count: 1, allowance: $217}":                  true,
+		"kitchen cabinets: {by: hired, count: 12 ft, allowance: $39}":     true,
+		"kitchen cabinets: {by: hired, count: 12 ft, allowance: $2,600}":  false,
+		"kitchen cabinets: {by: hired, count: 12 ft, allowance: $39,000}": true,
+		"paint walls: {by: hired, allowance: $15}":                        false,
+	} {
+		_, found := deal.Read("den.yaml", []byte(strings.Replace(den, "paint walls: hired", work, 1)))
+		require.False(t, found.HasErrors(), "%v", found)
+		require.Equal(t, doubted, slices.Contains(codesIn(found), "quote-far"), "%s: %v", work, found)
+	}
+}
