@@ -692,6 +692,8 @@ func TestAnUntoldTrendWidensTheRange(t *testing.T) {
 	require.False(t, v.Trend.Told())
 	require.InEpsilon(t, UsualDrift*24, v.Carried, 1e-3) // hand: 2 years of 0.5% a month, nothing between the two
 	require.Zero(t, valued(t, sales, s, Wish{Given: Given{Time: 0}}).Carried, "stated as none")
+	sales[1].House, sales[1].Price, sales[1].Date = sales[0].House, sales[0].Price, townDay.AddDays(-560)
+	require.Equal(t, UsualDrift, valued(t, sales, s, Wish{}).Trend.Error, "one pair at one price knows no error of its own")
 }
 
 // Prices without any scatter leave only rounding of it: the range does not hang on that.

@@ -33,7 +33,7 @@ func (r *reader) doubtTrend(c *Comparables) {
 		r.say("comps-market-untold", at, "nothing tells how prices moved since the sales, %.0f months ago on the average: they count as they were, and the range has %s a month for it", c.monthsBefore(), percent(comps.UsualDrift))("ask an agent, or look at an index of the county, and say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
 	case t.Told() && fast:
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, by %s, which is more than is usual", percent(t.Worth), toldBy(t))("look at the days and prices of the sales, or say it, e.g.   amounts: {market a month: 0.3%%}")
-	case t.From == "pairs" && (t.Pairs == 1 && t.Worth != 0 || t.Error > math.Abs(t.Worth)): // of one pair both are the same, but for rounding
+	case t.From == "pairs" && (t.Pairs == 1 || t.Error > math.Abs(t.Worth)): // of one pair both are the same, but for rounding
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
 	case t.From == "regression" && t.Error > max(math.Abs(t.Worth), roughInAMonth):
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")

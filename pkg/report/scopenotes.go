@@ -137,7 +137,11 @@ func bookNotes(p *page, a *answer.Answer) {
 	p.heading("Where the figures come from")
 	suggested := pricebook.Contingency(a.Deal.YearBuilt, a.Deal.UtilitiesOff)
 	if share := a.Line("contingency_share"); share.LessThan(suggested) {
-		p.text("", fmt.Sprintf("Your contingency is %s; for a house of that age %s is suggested (common practice, no source).", percent(share), percent(suggested)))
+		age := "that"
+		if a.Deal.YearBuilt == 0 {
+			age = "unknown"
+		}
+		p.text("", fmt.Sprintf("Your contingency is %s; for a house of %s age %s is suggested (common practice, no source).", percent(share), age, percent(suggested)))
 	}
 	if guessed := a.Deal.Sized["guessed"]; len(guessed) > 0 {
 		p.text("", "Sizes guessed, to be measured: "+strings.Join(guessed, ", ")+".")
