@@ -20,6 +20,10 @@ const rounds = 3
 // efficient for normal errors (Huber 1981, from memory).
 const huber = 1.345
 
+// leastScale is a spread, of the log, under which prices are alike: what is left of equal ones
+// is rounding, and nobody bargains over a thousandth (common practice, no source).
+const leastScale = 0.001
+
 // robustFit fits y on the columns of x within cells, each with a level of its own.
 func robustFit(x []float64, p int, y []float64, cell []int, cellCount int) *fit {
 	n := len(y)
@@ -40,11 +44,9 @@ func robustFit(x []float64, p int, y []float64, cell []int, cellCount int) *fit 
 			f.cov = g.sandwich(x, cell, f.left, f.weight, inv, f.free)
 			break
 		}
+		usual := huber * max(f.scale, leastScale)
 		for i, r := range f.left {
-			f.weight[i] = 1
-			if a := math.Abs(r); a > max(huber*f.scale, rounding) { // prices without scatter leave noise alone
-				f.weight[i] = huber * f.scale / a
-			}
+			f.weight[i] = min(1, usual/math.Abs(r))
 		}
 	}
 	return f

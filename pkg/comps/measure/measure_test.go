@@ -74,7 +74,7 @@ func TestFewSalesOfTheWholeList(t *testing.T) {
 	}
 	l := load(t, path)
 	for n, of := range Few(l, Draw(Eligible(l, Measuring, Since), 1500, 1), FewCounts) {
-		off := 0.03
+		off := 0.04 // of one draw of three, whose own error is one point
 		if n > 40 { // by the regression, which docs/comps.md has at up to 83.5% on all three draws
 			off = 0.045
 		}
