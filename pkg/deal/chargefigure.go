@@ -27,6 +27,9 @@ func (r *reader) chargeFigure(out *Range, title string, text span, to *decimal.D
 		return false
 	}
 	c, ok := r.charge(title, amount, "it as the charge is written, e.g. "+out.form.text)
+	if n := len(r.diags); !ok && n > 0 && r.diags[n-1].Code == "charge-by-week" {
+		r.diags[n-1].Hint = strings.Replace(r.diags[n-1].Hint, "month: ", "month: "+out.sign, 1)
+	}
 	if ok && (c.form != out.form.form || c.per != out.form.per || !c.unit.Equal(out.form.unit)) {
 		example := out.form.x
 		if c.form == fixed && out.form.form != share {
@@ -51,8 +54,8 @@ func (r *reader) sameCharge(out *Range, title string, text span) (span, bool) {
 			if !slices.ContainsFunc(choices, func(c string) bool { return plainKey(c) == plainKey(phase) }) {
 				what = diag.Quote(phase) + " is no phase of it, which"
 			}
-			r.say("range-form", text.at, "%s is %s, and the charge runs during %s", title, diag.Quote(text.text), phaseWords(own))(
-				"%s stays as in the file: write the amount alone, %s", what, amount.text)
+			r.say("range-form", text.at, "%s is %s, and the charge runs during %s", title, diag.Quote(out.sign+text.text), phaseWords(own))(
+				"%s stays as in the file: write the amount alone, %s", what, out.sign+amount.text)
 			return amount, false
 		}
 	}
@@ -60,8 +63,8 @@ func (r *reader) sameCharge(out *Range, title string, text span) (span, bool) {
 		b := baseNamed(amount.text[i+len(" of "):])
 		amount = amount.cut(0, i)
 		if b == nil || b.line != own.Refers {
-			r.say("range-form", text.at, "%s is %s, and the charge is a share of the %s", title, diag.Quote(text.text), own.Text)(
-				"what it is of stays as in the file: write the share alone, %s", amount.text)
+			r.say("range-form", text.at, "%s is %s, and the charge is a share of the %s", title, diag.Quote(out.sign+text.text), own.Text)(
+				"what it is of stays as in the file: write the share alone, %s", out.sign+amount.text)
 			return amount, false
 		}
 	}

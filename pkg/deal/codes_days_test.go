@@ -60,8 +60,9 @@ func TestBadDays(t *testing.T) {
 
 // What is added to a charge without a unit keeps its sign in the hint, and a share is a share.
 func TestAChangeOfAChargeKeepsItsSign(t *testing.T) {
-	for change, want := range map[string]string{"agents: +1": "+1%   , which adds that to the plan's", "agents: -1": "-1%   , which takes that off the plan's", "stamp: +40": "+$40   , which adds that"} {
-		text := minimal + "selling: {agents: 5%, stamp: $400}\nbad days: {dear: {" + change + "}}\n"
+	for change, want := range map[string]string{"agents: +1": "+1%   , which adds that to the plan's", "agents: -1": "-1%   , which takes that off the plan's", "stamp: +40": "+$40   , which adds that",
+		"agents: +0.5% of price": "write the share alone, +0.5%", "staging: +$30/week": "by the month: +$130.36/month", "staging: -$300/month during escrow": "write the amount alone, -$300/month"} {
+		text := minimal + "selling: {agents: 5%, stamp: $400}\nholding: {staging: $200/month during marketing}\nbad days: {dear: {" + change + "}}\n"
 		_, found := deal.Read("a", []byte(text))
 		require.Contains(t, found.Errors()[0].Hint, want)
 	}
