@@ -63,7 +63,7 @@ func labourChange(was, is *Item) string {
 		unit = " each"
 	}
 	if is.Coats > 1 {
-		unit += fmt.Sprintf(" and coat, of which there are %d", is.Coats)
+		unit += fmt.Sprintf(andCoat+", of which there are %d", is.Coats)
 	}
 	return is.Name + ": hired labour " + moved(price(was), price(is), unit)
 }

@@ -160,8 +160,18 @@ func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money st
 	}
 }
 
+const andCoat = " and coat"
+
 // EachCoat is a rate without the words that it is for each coat, as every rate is.
-func EachCoat(text string) string { return strings.TrimSuffix(strings.TrimSpace(text), " and coat") }
+func EachCoat(text string) string { return strings.TrimSuffix(strings.TrimSpace(text), andCoat) }
+
+// AndCoat are those words, where there are several coats.
+func (it *Item) AndCoat() string {
+	if it.Coats > 1 {
+		return andCoat
+	}
+	return ""
+}
 
 // bareNumber reads a number that stands alone, with a dollar sign or without.
 func bareNumber(text string) (decimal.Decimal, bool) {

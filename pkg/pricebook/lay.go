@@ -76,10 +76,7 @@ func (l *layer) lay(group []Quote) {
 		it := l.book.Item(q.Name)
 		text := "none"
 		if !q.None {
-			text = quantity.Per{Number: q.Price, Money: true, Bottom: it.Unit}.String()
-			if it.Coats > 1 {
-				text += " and coat"
-			}
+			text = quantity.Per{Number: q.Price, Money: true, Bottom: it.Unit}.String() + it.AndCoat()
 		}
 		set(n, "hired", text)
 		l.said(n, "hired source", q.Dated, q.Source)

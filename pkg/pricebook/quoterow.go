@@ -300,7 +300,7 @@ func (r *tableReader) each(q Quote) string {
 	}
 	text := quantity.Per{Number: q.Price, Money: true, Bottom: r.book.Item(q.Name).Unit}.String()
 	if coats, _ := r.number("coats", decimal.NewFromInt(1)); coats.GreaterThan(decimal.NewFromInt(1)) {
-		text += " and coat"
+		text += andCoat
 	}
 	return text
 }

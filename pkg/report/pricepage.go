@@ -30,9 +30,8 @@ func ItemPage(w io.Writer, b *pricebook.Book, it *pricebook.Item, s Style) error
 	p.fact("floor", usual(it.NewFloor, "a new one, so that the layers of the old one are taken up"))
 	p.fact("makes", it.Makes)
 	p.fact("replaces", strings.Join(it.InsteadOf, ", "))
-	each := ""
-	if it.Coats > 1 {
-		each = " and coat"
+	each := it.AndCoat()
+	if each != "" {
 		p.fact("coats", fmt.Sprint(it.Coats))
 	}
 	p.fact("hours", hoursOf(it, each))
@@ -225,10 +224,7 @@ func overItem(p *page, it *pricebook.Item) {
 	p.line("    items:")
 	hired := "none"
 	if it.Hired.IsPositive() {
-		hired = unitMoney(it.Hired) + " " + per(it.Unit)
-		if it.Coats > 1 {
-			hired += " and coat"
-		}
+		hired = unitMoney(it.Hired) + " " + per(it.Unit) + it.AndCoat()
 	}
 	p.line("      %s:", it.Name)
 	p.line("        hired: %s", hired)

@@ -34,6 +34,14 @@ func measures(c *model.Cell) bool {
 	return false
 }
 
+// allHold is the condition that all of some hold; "" without any.
+func allHold(some []string) string {
+	if len(some) == 0 {
+		return ""
+	}
+	return nested("AND(", some)
+}
+
 // withinPrice is the condition that the deposit and the seller's credit are within the price.
 func (b *book) withinPrice() string {
 	var parts []string
@@ -42,10 +50,7 @@ func (b *book) withinPrice() string {
 			parts = append(parts, "ROUND("+b.ref("price", 0)+"-"+b.ref(line, 0)+",9)>=0")
 		}
 	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return nested("AND(", parts)
+	return allHold(parts)
 }
 
 // valuesHold is the condition that the price, and what the house will be worth, are not under the
@@ -58,10 +63,7 @@ func (b *book) valuesHold() string {
 			parts = append(parts, "ROUND("+b.ref(line, 0)+"-"+numeral(least, bindsAll)+",9)>=0")
 		}
 	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return nested("AND(", parts)
+	return allHold(parts)
 }
 
 // lowHolds is the condition that a low value is not above a stated after-repair value; "" where
@@ -83,7 +85,7 @@ func (b *book) oneWayHolds() string {
 			parts = append(parts, "OR("+b.cellRef(amount)+"<=0,"+b.cellRef(share)+"<=0)")
 		}
 	}
-	return b.inCells("whether no loan pays of the price in two ways", parts, func(some []string) string { return nested("AND(", some) })
+	return b.inCells("whether no loan pays of the price in two ways", parts, allHold)
 }
 
 // walksHold is the condition that the walls of every room that was measured around them lead
@@ -103,7 +105,7 @@ func (b *book) walksHold() string {
 // more than the whole renovation together.
 func (b *book) sharesHold() string {
 	var parts []string
-	if of := b.inCells("whether shares are within their whole", b.within(), func(some []string) string { return nested("AND(", some) }); of != "" {
+	if of := b.inCells("whether shares are within their whole", b.within(), allHold); of != "" {
 		parts = append(parts, of)
 	}
 	funded, now := "", decimal.Zero
@@ -122,10 +124,7 @@ func (b *book) sharesHold() string {
 	if funded != "" {
 		parts = append(parts, "ROUND("+funded+",9)<=1")
 	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return nested("AND(", parts)
+	return allHold(parts)
 }
 
 // within are the conditions that the shares that can be typed over are what a file may say, those
