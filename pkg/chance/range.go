@@ -64,24 +64,24 @@ func Ranges(d *deal.Deal) ([]Range, error) {
 		r.Plan = v.Of(r.Cell)
 	}
 	for i := range out {
-		out[i].Idle = out[i].idle(d, out)
+		out[i].Idle = Idle(d, out[i].Input, out...)
 	}
 	return out, nil
 }
 
-// idle is why a range moves nothing beside the others, or "".
-func (r *Range) idle(d *deal.Deal, all []Range) string {
+// Idle is why an input moves nothing, beside the ranges that are drawn with it, or "".
+func Idle(d *deal.Deal, in deal.Input, with ...Range) string {
 	drawn := func(line string) bool {
-		return slices.ContainsFunc(all, func(x Range) bool { return x.Line == line })
+		return slices.ContainsFunc(with, func(x Range) bool { return x.Line == line })
 	}
 	switch {
-	case r.Line == "lender_value" && !d.CapsByValue():
-		return "no loan has a cap on after-repair value"
-	case r.Line == "value_before_work" && d.StatesValue():
+	case in.Line == "lender_value" && !d.CapsByValue():
+		return deal.NoValueCap
+	case in.Line == "value_before_work" && d.StatesValue():
 		return "what the house will be worth is stated, whatever it is before work"
-	case r.Line == "value_before_work" && (drawn("after_repair_value") || drawn("sale_price")):
+	case in.Line == "value_before_work" && (drawn("after_repair_value") || drawn("sale_price")):
 		return "what the house will be worth is drawn by itself, by its own range, whatever this comes to"
-	case r.Line == "contingency_share" && drawn("overrun"):
+	case in.Line == "contingency_share" && drawn("overrun"):
 		return "what the work comes to is drawn as the overrun over the bids, whatever is set aside for it"
 	}
 	return ""

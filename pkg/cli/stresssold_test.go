@@ -94,6 +94,11 @@ func TestALendersValueThatCapsNothing(t *testing.T) {
 			require.Equal(t, verb == "odds" || !idle, strings.Contains(json, `"value.lender's value"`), verb)
 			require.Equal(t, verb == "odds" && with != "" && !idle, strings.Contains(flowing(out), "what these make of them: value the lender counts"), verb)
 		}
+		for side, alike := range map[string]string{"--across": "columns", "--down": "rows"} {
+			out, wrong, code := run(t, asideDeal+with, "stress", "-", side, "lender's value=$150k, $200k")
+			require.Zero(t, code, wrong)
+			require.Equal(t, idle, strings.Contains(flowing(out), "The "+alike+" are alike: no loan has a cap on after-repair value."), side)
+		}
 	}
 }
 

@@ -114,8 +114,8 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 		r.say("want-value", e.key.at, "%s is %s, not a value", diag.Quote(e.key.text), e.value.shape.words())("write the figure it then has, or with a sign what is added to the plan, e.g. +2 months or -5%%")
 		return Changed{}, false
 	}
-	c := Changed{Input: in, Text: e.value.text, at: e.value.at}
-	text := e.value.span
+	text := typedMinus(e.value.span)
+	c := Changed{Input: in, Text: text.text, at: text.at}
 	if in.Line == extraWork && strings.HasSuffix(text.text, "%") {
 		return c, r.extraIsDollars(in, text)
 	}
@@ -130,6 +130,10 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 			sign = sign.Neg()
 		}
 		text = text.cut(1, len(text.text))
+		if strings.ContainsAny(text.text, "+-") {
+			r.say("bad-day-sign", c.at, "%s is %s, which has two signs", in.Path, diag.Quote(c.Text))("write one:   -%[1]s   for less than planned,   +%[1]s   for more", strings.NewReplacer("+", "", "-", "").Replace(text.text))
+			return Changed{}, false
+		}
 		if in.Kind != Percent && strings.HasSuffix(text.text, "%") {
 			c.how = isScaled
 			in = Input{Path: in.Path, Line: in.Line, Kind: Percent, reads: &Field{Path: in.Path, Kind: Percent, Example: "5%"}}
@@ -162,6 +166,16 @@ func (r *reader) changed(d BadDay, e entry) (Changed, bool) {
 	}
 	c.Value = c.Value.Mul(sign)
 	return c, true
+}
+
+// typedMinus is the text with a minus that it begins with as the keyboard has it.
+func typedMinus(s span) span {
+	for _, minus := range []string{"−", "–"} {
+		if after, ok := strings.CutPrefix(s.text, minus); ok {
+			s.text = "-" + after
+		}
+	}
+	return s
 }
 
 // signWords are words behind a figure that stand for its sign.
@@ -218,12 +232,16 @@ func (r *reader) badDaysFit() {
 			c := &d.Changes[i]
 			late.add(r, c.Input, c.at)
 			if c.Line == "lender_value" && !r.deal.CapsByValue() {
-				r.say("bad-day-idle", c.at, "the lender's value on %s changes nothing: "+noValueCap, diag.Quote(d.Name))(capByValue)
+				r.say("bad-day-idle", c.at, "the lender's value on %s changes nothing: "+NoValueCap, diag.Quote(d.Name))(capByValue)
 			}
 			plan, ok := r.worked(c.Member, c.Line)
 			switch {
 			case !ok && c.how != comesTo:
 				r.say("bad-day-not-here", c.at, "%s has no figure in the plan that could be added to", c.Path)("write the figure that it then has")
+				fine = false
+				continue
+			case c.how == isAdded && plan.IsZero() && c.NoneAtZero():
+				r.say("bad-day-sign", c.at, "%s changes %s by %s, and the plan has none", diag.Quote(d.Name), c.Path, diag.Quote(c.Text))("write what it then is, without a sign, or write one into the plan")
 				fine = false
 				continue
 			case c.how == isScaled && plan.IsZero():

@@ -46,7 +46,7 @@ var rangeSlips = []slip{
 	ranged("tie-twice", "ties: [{between: [overrun, overrun], correlation: 0.5}]"),
 	ranged("tie-twice", "ties: [{between: [overrun, standstill], correlation: 0.5}, {between: [time.standstill, overrun], correlation: 0.5}]"),
 	ranged("plus-sign", "ranges: {overrun: {low: +5%, high: +20%}}"),
-	ranged("plus-sign", "bad days: {soft: {overrun: ++20%}}"),
+	ranged("bad-day-sign", "bad days: {soft: {overrun: ++20%}}"),
 	{"range-idle", "=", minimal + "ranges: {lender's value: {low: $150k, high: $300k}}\n"},
 	{"bad-day-idle", "=", minimal + "bad days: {short: {lender's value: -10%}}\n"},
 	ranged("range-idle", "ranges: {contingency: {low: 5%, high: 60%}}"),

@@ -77,6 +77,11 @@ func (i Input) Says(x decimal.Decimal) string {
 	return i.says(x)
 }
 
+// NoneAtZero reports whether a plan with 0 of the input has none of it: a cap, a term, a limit.
+func (i Input) NoneAtZero() bool {
+	return i.reads != nil && i.reads.refusesNothing()
+}
+
 // SaysCents is Says with the cents of any amount.
 func (i Input) SaysCents(x decimal.Decimal) string {
 	cents := x.Round(9).Round(2)
@@ -93,6 +98,9 @@ func (i Input) SaysCents(x decimal.Decimal) string {
 func (i Input) inDollars() bool { return i.Kind == Money || i.Kind == HourRate }
 
 func (i Input) says(x decimal.Decimal) string {
+	if x.IsZero() && i.NoneAtZero() {
+		return "none"
+	}
 	if i.Kind == Duration || i.Kind == Hours {
 		return timeInWords(x, i.Kind)
 	}

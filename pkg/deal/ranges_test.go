@@ -130,7 +130,7 @@ func TestARangeOfTheContingencyBesideASteadyOverrun(t *testing.T) {
 // the plan.
 func TestWaysOutOfARange(t *testing.T) {
 	for text, want := range map[string][2]string{
-		"overrun: {low: 20%, high: 30%}": {"the plan has overrun at 15%, outside of its range, 20% to 30%, of which 20% is taken as likely", "check both"},
+		"overrun: {low: 20%, high: 30%}": {"overrun is 15% in the plan, outside of its range, 20% to 30%, of which 20% is taken as likely", "check both"},
 		"overrun: {low: 1%, high: 5%}":   {"of which 5% is taken as likely", "check both"},
 		"overrun: {cases: {}}":           {"overrun has no cases", "give at least two"},
 		"overrun: {cases: {5%: 1}}":      {"overrun has a single case, which is no range", "give at least two"},

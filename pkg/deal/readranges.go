@@ -101,11 +101,10 @@ func (d *Deal) StatesValue() bool {
 	return stated
 }
 
-// What is said of a lender's value that nothing follows.
-const (
-	noValueCap = "no loan has a cap on after-repair value"
-	capByValue = "where a lender has one, write it under the loan, e.g.   cap on after-repair value: 70%%   ; else leave this out"
-)
+// NoValueCap says why nothing follows the lender's value.
+const NoValueCap = "no loan has a cap on after-repair value"
+
+const capByValue = "where a lender has one, write it under the loan, e.g.   cap on after-repair value: 70%%   ; else leave this out"
 
 // CapsByValue reports whether a loan may be held down by the value that its lender counts.
 func (d *Deal) CapsByValue() bool {
@@ -196,12 +195,7 @@ func (r *reader) comesOut(out *Range, key string, text span, to *decimal.Decimal
 func (r *reader) figure(out *Range, key string, text span, to *decimal.Decimal) bool {
 	title := cmp.Or(out.title, key+" of "+out.Path)
 	if strings.HasPrefix(text.text, "+") {
-		tell := r.say("plus-sign", text.at, "%s is %s, whose sign says nothing here", title, diag.Quote(out.sign+text.text))
-		if figure := strings.TrimLeft(text.text, "+- "); out.sign != "" {
-			tell("write one sign: %s%s", out.sign, figure)
-		} else {
-			tell("write the figure as it then is, e.g. %s; what is added to the plan has its place under bad days", figure)
-		}
+		r.say("plus-sign", text.at, "%s is %s, whose sign says nothing here", title, diag.Quote(text.text))("write the figure as it then is, e.g. %s; what is added to the plan has its place under bad days", out.unsigned(text.text))
 		return false
 	}
 	if out.reads != nil {
@@ -217,6 +211,14 @@ func (r *reader) figure(out *Range, key string, text span, to *decimal.Decimal) 
 		return ok
 	}
 	return r.chargeFigure(out, title, text, to)
+}
+
+// unsigned is a figure without its signs, or an example where it would be a share of dollars.
+func (out *Range) unsigned(text string) string {
+	if low, _ := out.exampleEnds(); out.Kind != Percent && out.per == "" && strings.HasSuffix(text, "%") {
+		return low
+	}
+	return strings.TrimLeft(text, "+- ")
 }
 
 // cases reads values with their weights.
@@ -278,7 +280,7 @@ func (r *reader) rangesFit() {
 			}
 		}
 		if x.Line == "lender_value" && !r.deal.CapsByValue() {
-			r.say("range-idle", x.Pos, "the range of the lender's value changes nothing: "+noValueCap)(capByValue)
+			r.say("range-idle", x.Pos, "the range of the lender's value changes nothing: "+NoValueCap)(capByValue)
 		}
 		plan, ok := r.worked(x.Member, x.Line)
 		if !ok || len(x.Cases) > 0 {
@@ -293,7 +295,7 @@ func (r *reader) rangesFit() {
 			if !stated && (x.Spread == PERT || x.Spread == Triangular) {
 				taken = ", of which " + x.Says(x.Likely) + " is taken as likely"
 			}
-			r.say("plan-outside", x.Pos, "the plan has %s at %s, outside of its range, %s to %s%s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High), taken)("check both; the odds follow the range, the bid follows the plan")
+			r.say("plan-outside", x.Pos, "%s is %s in the plan, outside of its range, %s to %s%s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High), taken)("check both; the odds follow the range, the bid follows the plan")
 		}
 	}
 }

@@ -90,6 +90,12 @@ func (p stressPage) legend() string {
 	if p.Grid.Across.Contingency(p.Answer.Plan, p.Grid.Down) >= 0 {
 		words += " c: from here to the right the contingency is used up."
 	}
+	if why := p.Grid.Across.Idle(p.Answer.Plan); why != "" {
+		words += " The columns are alike: " + why + "."
+	}
+	if why := p.Grid.Down.Idle(p.Answer.Plan); why != "" {
+		words += " The rows are alike: " + why + "."
+	}
 	switch {
 	case len(p.Answer.Loans()) == 0:
 	case p.Grid.Kept != nil:

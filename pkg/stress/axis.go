@@ -6,6 +6,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/chance"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/exact"
@@ -92,6 +93,9 @@ func (a Axis) planned(p *Plan, x decimal.Decimal) bool {
 func Varying(label string, in deal.Input, values []decimal.Decimal) Axis {
 	return Axis{Label: label, Values: sorted(values), input: in, moves: []deal.Input{in}}.apart()
 }
+
+// Idle is why the axis moves nothing in the plan, or "".
+func (a Axis) Idle(p *Plan) string { return chance.Idle(p.Deal, a.input) }
 
 func sorted(values []decimal.Decimal) []decimal.Decimal {
 	out := slices.Clone(values)
