@@ -54,6 +54,10 @@ func TestWhatADealDoesNotSayIsAssumed(t *testing.T) {
 	require.Equal(t, "none, none, 3 months", figures(all["time.standstill"]))
 	require.Equal(t, "0.5 months, 1 month, 3 months", figures(all["time.marketing"]))
 	require.Equal(t, odds.AtEnds, all["time.standstill"].Means)
+
+	idle := ranges(t, strings.Replace(house, "time: {", "time: {standstill: 1 month, ", 1))["time.standstill"]
+	require.Equal(t, "none, 1 month, 4 months", figures(idle))
+	require.Contains(t, idle.Why, "none to 3 months more than planned")
 }
 
 // What the file says comes out as planned has no range, and neither has what stands for the same.

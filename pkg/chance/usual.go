@@ -149,7 +149,11 @@ func (p plan) standstill() (*Range, error) {
 	if err != nil {
 		return nil, err
 	}
-	return p.usual("time.standstill", odds.AtEnds, decimal.Zero, now, now.Add(stalledMost), "none to 3 months, "+noSource)
+	more := ""
+	if now.IsPositive() {
+		more = " more than planned"
+	}
+	return p.usual("time.standstill", odds.AtEnds, decimal.Zero, now, now.Add(stalledMost), "none to 3 months"+more+", "+noSource)
 }
 
 // marketing is how long the house is on the market.

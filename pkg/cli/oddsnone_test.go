@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -84,5 +85,27 @@ func TestStressWithAUsualSideTurned(t *testing.T) {
 		out, wrong, code := run(t, "", append([]string{"stress", scenarios + "/juniper-lane.yaml"}, side...)...)
 		require.Zero(t, code, wrong)
 		require.Regexp(t, `Across: over.*Down: months`, out)
+	}
+}
+
+// A range with a likely figure or cases of its own says where the plan is something else.
+func TestOddsSayWhatThePlanHasBesideARange(t *testing.T) {
+	const ranges = "ranges: {after-repair value: {low: $200k, likely: $214k, high: $220k}, escrow: {cases: {1 month: 3, 2 months: 1}}}\n"
+	for _, c := range []struct {
+		set, value string
+		off        []string
+	}{
+		{"arv", "$214k", nil},
+		{"arv", "$205k", []string{"the plan has $205,000, and not $214,000; the trials do not draw about it"}},
+		{"arv", "$230k", []string{"the plan has $230,000, outside of this; the trials do not draw about it"}},
+		{"escrow", "1.5 months", []string{"the plan has 1.5 months, none of these; the trials do not draw about it"}},
+		{"escrow", "2 months", nil},
+	} {
+		out, wrong, code := run(t, asideDeal+ranges, "odds", "-", "--trials", "1000", "--set", c.set+"="+c.value)
+		require.Zero(t, code, wrong)
+		require.Equal(t, len(c.off), strings.Count(flowing(out), "the plan has"), out)
+		for _, words := range c.off {
+			require.Contains(t, flowing(out), words)
+		}
 	}
 }

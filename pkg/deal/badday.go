@@ -209,8 +209,16 @@ func (r *reader) pointsBare(out Range, c Changed, text string) bool {
 	if strings.HasPrefix(c.Text, "-") {
 		does = "takes " + points + " off"
 	}
-	r.say("bad-percent", c.at, "%s is %s, which has no percent sign", out.title, diag.Quote(c.Text))("write   %s%%   , which %s the plan's", c.Text, does)
+	r.say("bad-percent", c.at, "%s is %s, which has no percent sign", out.title, diag.Quote(c.Text))("write   %s%%   , which %s the plan's%s", c.Text, does, orOfOne(c.Text[:1], x))
 	return true
+}
+
+// orOfOne is the other figure that a bare share of at most 1 may be meant for: 20% by 0.2.
+func orOfOne(sign string, share decimal.Decimal) string {
+	if whole := share.Shift(2); whole.LessThan(one) {
+		return "   , or   " + sign + quantity.FormatPercent(whole, 6) + "   , if that is meant"
+	}
+	return ""
 }
 
 // extraWork is the line of a lump of cost beyond the bids and the overrun.

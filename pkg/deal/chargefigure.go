@@ -18,12 +18,13 @@ func (r *reader) chargeFigure(out *Range, title string, text span, to *decimal.D
 		return false
 	}
 	if bare, err := readCharge(amount); err == nil && bare.bare() && out.sign != "" {
-		x := bare.x
+		x, or := bare.x, ""
 		if out.form.form == share {
 			x = x.Shift(-2)
+			or = orOfOne(out.sign, x)
 		}
 		does := map[string]string{"+": "adds that to", "-": "takes that off"}[out.sign]
-		r.say("share-or-dollars", amount.at, "%s is %s, which has no unit", title, diag.Quote(out.sign+amount.text))("write   %s%s   , which %s the plan's", out.sign, Input{Kind: out.Kind, per: out.per}.Says(x), does)
+		r.say("share-or-dollars", amount.at, "%s is %s, which has no unit", title, diag.Quote(out.sign+amount.text))("write   %s%s   , which %s the plan's%s", out.sign, Input{Kind: out.Kind, per: out.per}.Says(x), does, or)
 		return false
 	}
 	c, ok := r.charge(title, amount, "it as the charge is written, e.g. "+out.form.text)

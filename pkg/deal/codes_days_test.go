@@ -64,7 +64,7 @@ func TestBadDays(t *testing.T) {
 
 // What is added to a charge without a unit keeps its sign in the hint, and a share is a share.
 func TestAChangeOfAChargeKeepsItsSign(t *testing.T) {
-	for change, want := range map[string]string{"agents: +1": "+1%   , which adds that to the plan's", "agents: -1": "-1%   , which takes that off the plan's", "stamp: +40": "+$40   , which adds that",
+	for change, want := range map[string]string{"agents: +1": "+1%   , which adds that to the plan's", "agents: -0.01": "-0.01%   , which takes that off the plan's   , or   -1%   ,", "agents: -1": "-1%   , which takes that off the plan's", "stamp: +40": "+$40   , which adds that",
 		"agents: +0.5% of price": "write the share alone, +0.5%", "staging: +$30/week": "by the month: +$130.36/month", "staging: -$300/month during escrow": "write the amount alone, -$300/month"} {
 		text := minimal + "selling: {agents: 5%, stamp: $400}\nholding: {staging: $200/month during marketing}\nbad days: {dear: {" + change + "}}\n"
 		_, found := deal.Read("a", []byte(text))
@@ -273,6 +273,7 @@ func TestRefusedChangesNameAWayOut(t *testing.T) {
 		"{own pace: 3}":          "overrun   in cost",
 		"{overrun: $8,000}":      "extra work: $8,000",
 		"{loans.1.rate: +2}":     "write   +2%   , which adds 2% to the plan's",
+		"{overrun: +0.2}":        "the plan's   , or   +20%   , if that is meant",
 		"{loans.1.points: -1/2}": "write   -1/2%   , which takes 0.5% off",
 		"{standstill: none}":     "write 0 for no time",
 		"{exit fee: 2%}":         "plan with another",

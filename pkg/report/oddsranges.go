@@ -136,8 +136,8 @@ func (p oddsPage) rangeOf(r chance.Range) {
 			p.text("    ", "no case is over "+r.Says(*most)+": one drawn there counts as that")
 		}
 	}
-	if len(r.Cases) == 0 && (r.Plan.LessThan(r.Low) || r.Plan.GreaterThan(r.High)) {
-		p.text("    ", "the plan has "+r.Says(r.Plan)+", outside of this; the trials do not draw about it")
+	if off := offPlan(r); off != "" {
+		p.text("    ", "the plan has "+r.Says(r.Plan)+", "+off+"; the trials do not draw about it")
 	}
 	if r.Assumed {
 		p.text("    ", "assumed: "+r.Why)
@@ -148,6 +148,20 @@ func (p oddsPage) rangeOf(r chance.Range) {
 	if r.Idle != "" {
 		p.text("    ", idle(r))
 	}
+}
+
+// offPlan says how the plan differs from what the trials draw about, or "".
+func offPlan(r chance.Range) string {
+	among := slices.ContainsFunc(r.Cases, func(c deal.Case) bool { return c.Value.Equal(r.Plan) })
+	switch outside := r.Plan.LessThan(r.Low) || r.Plan.GreaterThan(r.High); {
+	case len(r.Cases) > 0 && !among:
+		return "none of these"
+	case len(r.Cases) == 0 && outside:
+		return "outside of this"
+	case len(r.Cases) == 0 && !r.Assumed && r.HasLikely() && !r.Plan.Equal(r.Likely):
+		return "and not " + r.Says(r.Likely)
+	}
+	return ""
 }
 
 // idle says why a range moves nothing.
