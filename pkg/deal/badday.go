@@ -53,7 +53,7 @@ func (r *reader) badDays() {
 		return
 	}
 	for _, e := range g.node.entries {
-		if e.value.shape != mapping && e.value.text != "" {
+		if e.value.shape == list || e.value.shape == scalar && e.value.text != "" {
 			r.say("want-group", e.key.at, "the bad day %s is %s, not a group of changes", diag.Quote(e.key.text), e.value.shape.words())("write it like   %s: {late sale: +2 months, sale price: -5%%}", e.key.text)
 			continue
 		}

@@ -14,6 +14,7 @@ var daySlips = []slip{
 	ranged("bad-day-empty", "bad days: {soft market: {}}"),
 	ranged("bad-day-empty", "bad days: {soft market: {late sale: +50%}}"),
 	ranged("want-group", "bad days: {soft market: -5%}"),
+	ranged("want-group", "bad days: {soft market: [sale price -5%]}"),
 	ranged("bad-day-empty", "bad days: {soft market: {remedy: ask for less}}"),
 	ranged("bad-day-sign", "bad days: {soft market: {sale price: 5%}}"),
 	ranged("bad-day-sign", "bad days: {soft market: {sale price: --5%}}"),

@@ -97,7 +97,11 @@ func (p stressPage) month(what string, d answer.Delay) {
 func (p stressPage) answers() {
 	a := p.Answer
 	if a.Line("renovation").IsPositive() {
-		p.month("The first month the works stand still", a.Stalled)
+		which := "The first month"
+		if a.Line("standstill").IsPositive() {
+			which = "One month more that"
+		}
+		p.month(which+" the works stand still", a.Stalled)
 	}
 	p.month("The first month longer on the market", a.Late)
 	if len(p.Ranking) > 0 {
