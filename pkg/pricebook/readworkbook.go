@@ -343,8 +343,8 @@ func (r *sheetRows) values(found *diag.List) ([]string, bool) {
 			continue
 		}
 		text, bad := r.value(f.col)
-		if bad == nil && text != "" && slices.Contains([]string{"price", "labour", "total"}, f.name) {
-			if bad = r.noMoney(f.col); bad == nil && f.name != "price" && r.number(f.col) {
+		if bad == nil && text != "" && slices.Contains([]string{"price", "labour", "total"}, even(f.name)) {
+			if bad = r.noMoney(f.col); bad == nil && even(f.name) != "price" && r.number(f.col) {
 				text = wholeCents(text)
 			}
 		}

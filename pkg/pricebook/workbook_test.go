@@ -171,11 +171,46 @@ func TestPriceOfNothingIsDoubted(t *testing.T) {
 
 // Money in the format of a currency, of any country's sheet, is no date.
 func TestFormatsOfMoney(t *testing.T) {
-	for _, format := range []string{`[$$-409]#,##0.00`, `#,##0.00" dollars a day"`, `_-$* #,##0.00_-;\-$* #,##0.00_-`, `[Red]0.00`} {
+	for _, format := range []string{`[$$-409]#,##0.00`, `#,##0.00" dollars a day"`, `_-$* #,##0.00_-;\-$* #,##0.00_-`, `[Red]0.00`, `[$USD] #,##0.00`, `[$US$-409]0`} {
 		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, custom(5, format), nil, nil)), read(t, below, nil))
 		require.Empty(t, found, format)
 		require.Equal(t, "5", quotes[0].Price.String())
 	}
+}
+
+// Money in the format of another currency is no price, wherever it stands.
+func TestFormatsOfOtherMoney(t *testing.T) {
+	for format, sign := range map[string]string{`[$€-407]#,##0.00`: "€", `#,##0.00\ "€"`: "€", `#,##0.00\ [$kr-41D]`: "kr", `#,##0.00" EUR"`: "EUR", `[$CA$-1009]0.00`: "CA$", `£#,##0`: "£", `_-* #,##0.00\ [$CHF]_-`: "CHF"} {
+		for i, row := range [][]any{bid("lay oak", 40, 1, custom(5, format), nil, nil), bid("lay oak", 40, 1, nil, custom(5, format), nil), bid("lay oak", 40, 1, nil, nil, custom(5, format)), bid("", 40, 1, custom(5, format), nil, nil)} {
+			quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, row), read(t, below, nil))
+			require.Empty(t, quotes, format)
+			require.Len(t, found.Errors(), 1, format)
+			require.Equal(t, "quotes-price", found[0].Code)
+			require.Equal(t, "Bid form!"+[]string{"I10", "J10", "K10", "I10"}[i], found[0].Pos.Cell)
+			require.Equal(t, `the cell shows its number in "`+sign+`", which is not US dollars`, found[0].Message)
+		}
+	}
+	_, _, found := pricebook.ReadWorkbook("q.xlsx", workbook(t, "x", []any{"Name", "Price"}, []any{"oak strip", custom(95, "0.00 [$€-1]")}), read(t, below, nil))
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, `shows its number in "€"`)
+}
+
+// A sheet of another country may say its own format for one that has a number everywhere.
+func TestFormatOfANumberSaidAnew(t *testing.T) {
+	f, err := excelize.OpenReader(bytes.NewReader(form(t, bid("lay oak", 40, 1, formatted{5, excelize.Style{NumFmt: 44}}, nil, nil))))
+	require.NoError(t, err)
+	plain := saved(t, f)
+	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", plain, read(t, below, nil))
+	require.Empty(t, found)
+	require.Len(t, quotes, 1)
+	z, err := zip.NewReader(bytes.NewReader(plain), int64(len(plain)))
+	require.NoError(t, err)
+	styles := partOf(t, z, "xl/styles.xml")
+	at := strings.Index(styles, "<fonts")
+	require.Positive(t, at)
+	styles = styles[:at] + `<numFmts count="1"><numFmt numFmtId="44" formatCode="_-* #,##0.00\ &quot;€&quot;_-"/></numFmts>` + styles[at:]
+	_, _, found = pricebook.ReadWorkbook("bid.xlsx", repacked(t, plain, "xl/styles.xml", strings.NewReader(styles)), read(t, below, nil))
+	require.Contains(t, found[0].Message, `shows its number in "€"`)
 }
 
 // A price in a cell that reaches over three rows is the first's, and the rows without one
