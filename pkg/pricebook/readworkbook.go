@@ -47,6 +47,7 @@ func readWorkbook(name string, data []byte, b *Book, elsewhere severity) (quotes
 	quotes, ignored, found = r.read()
 	if rows.form {
 		ignored = rows.passed()
+		found.Add(rows.above...)
 		found.Add(rows.reaching()...)
 	}
 	for _, sheet := range rows.others {
@@ -98,8 +99,9 @@ type sheetRows struct {
 	at     int        // the index of the last row given
 	form   bool
 	fields []field
-	others []string // other sheets with a table of quotes
-	lines  int      // rows with a price that are for a line of the deal, not for an item
+	others []string  // other sheets with a table of quotes
+	lines  int       // rows with a price that are for a line of the deal, not for an item
+	above  diag.List // what is wrong with what stands above a form's table
 }
 
 // A field is where a value of a row stands: in a column, or always in the same cell.
@@ -207,25 +209,27 @@ func (r *sheetRows) lay() error {
 	}
 	r.fields = append(r.fields, field{name: "kind", value: "item", row: r.head + 1, col: 1})
 	for label, name := range map[string]string{FormFrom: "source", FormDay: "dated"} {
-		if row, value := r.above(label); row > 0 {
-			if name == "dated" {
-				value = r.dayOf(value)
-			}
-			r.fields = append(r.fields, field{name: name, value: value, row: row, col: 2})
+		row := r.labelled(label)
+		if row == 0 {
+			continue
 		}
+		r.at = row - 1
+		value, bad := r.value(2)
+		if bad != nil {
+			r.above.Add(*bad)
+		}
+		if name == "dated" {
+			value = r.dayOf(value)
+		}
+		r.fields = append(r.fields, field{name: name, value: value, row: row, col: 2})
 	}
+	r.at = r.head - 1
 	return nil
 }
 
-// above is what stands behind a label above the table, and in which row, 0 where nothing
-// does.
-func (r *sheetRows) above(label string) (int, string) {
-	for i, row := range r.rows[:r.head] {
-		if len(row) > 1 && even(row[0]) == label && strings.TrimSpace(row[1]) != "" {
-			return i + 1, strings.TrimSpace(row[1])
-		}
-	}
-	return 0, ""
+// labelled is the row above the table that a label stands in, 0 where none does.
+func (r *sheetRows) labelled(label string) int {
+	return 1 + slices.IndexFunc(r.rows[:r.head], func(row []string) bool { return len(row) > 0 && even(row[0]) == label })
 }
 
 // priced are the columns of a form that prices come from.
@@ -278,7 +282,7 @@ func (r *sheetRows) passed() (names []string) {
 		}
 	}
 	for _, name := range []string{FormLicence, FormUntil} {
-		if row, _ := r.above(name); row > 0 {
+		if row := r.labelled(name); row > 0 && len(r.rows[row-1]) > 1 && strings.TrimSpace(r.rows[row-1][1]) != "" {
 			names = append(names, name)
 		}
 	}

@@ -420,6 +420,19 @@ func TestWrongDayIsToldOnce(t *testing.T) {
 	require.Equal(t, []string{"lead time", "remarks", pricebook.FormUntil}, ignored)
 }
 
+// Who asks it and when are typed, as other texts are: a formula is refused, once, though
+// nobody has worked it out.
+func TestFormulasAboveAForm(t *testing.T) {
+	for label, formula := range map[string]string{pricebook.FormFrom: `="Fern"&"1"`, pricebook.FormDay: "=TODAY()"} {
+		data := workbook(t, pricebook.FormSheet, []any{label, formula}, formHead, bid("lay oak", 40, 1, 5, nil, nil), []any{"oak transition", "", "", "", 3, "each", 1, "", 12})
+		_, _, found := pricebook.ReadWorkbook("bid.xlsx", data, read(t, below, nil))
+		require.Len(t, found, 1)
+		require.Equal(t, "quotes-cell", found[0].Code)
+		require.Equal(t, "bid.xlsx: Bid form!B1", found[0].Pos.String())
+		require.Contains(t, found[0].Message, "a formula stands")
+	}
+}
+
 func TestNothingFilledIn(t *testing.T) {
 	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, nil)), read(t, below, nil))
 	require.Len(t, found, 1)
