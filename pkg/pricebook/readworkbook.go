@@ -4,8 +4,10 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/xuri/excelize/v2"
 
@@ -49,6 +51,7 @@ func readWorkbook(name string, data []byte, b *Book, elsewhere severity) (quotes
 		ignored = rows.passed()
 		found.Add(rows.above...)
 		found.Add(rows.reaching()...)
+		found.Add(rows.remarked()...)
 	}
 	for _, sheet := range rows.others {
 		found.Add(diag.Warnf(diag.Pos{File: name, Cell: sheet}, "quotes-form", "this sheet has a table of quotes too, and is not read").
@@ -272,6 +275,26 @@ func (r *sheetRows) reaching() (found diag.List) {
 	}
 	return found
 }
+
+// remarked doubts money in the remarks of a form, which no price is read from.
+func (r *sheetRows) remarked() (found diag.List) {
+	col := slices.IndexFunc(r.rows[r.head], func(s string) bool { return even(s) == "remarks" })
+	for i, row := range r.rows {
+		if col < 0 || i <= r.head || col >= len(row) || len(found) == mostWrong {
+			continue
+		}
+		if money := moneyIn().FindString(row[col]); money != "" {
+			found.Add(diag.Warnf(diag.Pos{File: r.name, Line: i + 1, Col: col + 1, Cell: r.address(i+1, col+1)}, "quotes-form", "the remarks hold money, which is not counted: %s", diag.Quote(strings.TrimSpace(row[col]))).
+				WithHint("ask whether the price has it in it; what comes on top goes into the deal file, e.g. under renovation:   general: {delivery: $300}"))
+		}
+	}
+	return found
+}
+
+// moneyIn finds an amount in words: $300, 300 dollars, or nothing but a number.
+var moneyIn = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)[$€£]\s*\.?\d|\d[km]?\s*(?:[$€£]|(?:dollars?|bucks|usd)\b)|\busd\s*\d|^\s*[+-]?[\d.,]*\d\s*$`)
+})
 
 // passed are what somebody filled in of a form that no price is read from.
 func (r *sheetRows) passed() (names []string) {

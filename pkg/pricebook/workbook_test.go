@@ -433,6 +433,26 @@ func TestFormulasAboveAForm(t *testing.T) {
 	}
 }
 
+// Money in the remarks is in no price, so it is doubted in its cell; other numbers are not.
+func TestMoneyInRemarks(t *testing.T) {
+	for remark, is := range map[any]bool{"plus $300 delivery": true, "300 dollars more": true, "+ USD 300": true, "$ 1,200.50 if rotten": true, "2k$": true, 300: true, "€300": true,
+		"2 coats, 3 weeks": false, "call 555 0101": false, "$ as agreed": false, "": false} {
+		row := bid("lay oak", 40, 1, 4.35, nil, nil)
+		row[12] = remark
+		quotes, found := pricebook.CheckWorkbook("bid.xlsx", form(t, row), read(t, below, nil))
+		require.Len(t, quotes, 1)
+		require.False(t, found.HasErrors())
+		if !is {
+			require.Empty(t, found, remark)
+			continue
+		}
+		require.Len(t, found, 1, remark)
+		require.Equal(t, "bid.xlsx: Bid form!M10", found[0].Pos.String())
+		require.Contains(t, found[0].Message, "the remarks hold money, which is not counted")
+		require.Contains(t, found[0].Hint, "general: {delivery: $300}")
+	}
+}
+
 func TestNothingFilledIn(t *testing.T) {
 	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, nil)), read(t, below, nil))
 	require.Len(t, found, 1)
