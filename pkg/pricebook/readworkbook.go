@@ -12,6 +12,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
 )
 
 // ReadWorkbook reads a workbook of quotes by the rules of ReadQuotes: a form for bids that
@@ -49,6 +50,7 @@ func readWorkbook(name string, data []byte, b *Book, elsewhere severity) (quotes
 	quotes, ignored, found = r.read()
 	if rows.form {
 		ignored = rows.passed()
+		found.Add(rows.rounding()...)
 		found.Add(rows.above...)
 		found.Add(rows.reaching()...)
 		found.Add(rows.remarked()...)
@@ -104,6 +106,7 @@ type sheetRows struct {
 	fields []field
 	others []string  // other sheets with a table of quotes
 	lines  int       // rows with a price that are for a line of the deal, not for an item
+	round  diag.List // numbers that were rounded to cents
 	above  diag.List // what is wrong with what stands above a form's table
 }
 
@@ -276,6 +279,19 @@ func (r *sheetRows) reaching() (found diag.List) {
 	return found
 }
 
+// rounding tells once that numbers were rounded to cents; a bidder's own sheet may have
+// multiplied out all of them.
+func (r *sheetRows) rounding() diag.List {
+	if len(r.round) == 0 {
+		return nil
+	}
+	more := ""
+	if n := len(r.round) - 1; n > 0 {
+		more = "; likewise in " + quantity.Counted(n, "other cell")
+	}
+	return diag.List{r.round[0].WithHint("write dollars and cents where it is another amount%s", more)}
+}
+
 // remarked doubts money in the remarks of a form, which no price is read from.
 func (r *sheetRows) remarked() (found diag.List) {
 	col := slices.IndexFunc(r.rows[r.head], func(s string) bool { return even(s) == "remarks" })
@@ -372,7 +388,7 @@ func (r *sheetRows) values(found *diag.List) ([]string, bool) {
 		text, bad := r.value(f.col)
 		if bad == nil && text != "" && slices.Contains([]string{"price", "labour", "total"}, even(f.name)) {
 			if bad = r.noMoney(f.col); bad == nil && even(f.name) != "price" && r.number(f.col) {
-				text = wholeCents(text)
+				text = r.cents(f.col, text)
 			}
 		}
 		if bad == nil && even(f.name) == "dated" && r.shows(f.col) == aDate {

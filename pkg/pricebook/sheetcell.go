@@ -109,10 +109,21 @@ func (r *sheetRows) number(col int) bool {
 	return err == nil && (kind == excelize.CellTypeNumber || kind == excelize.CellTypeUnset)
 }
 
-// wholeCents rounds a number to cents; a bidder's own sheet has multiplied it out.
+// cents rounds a number in a column of the row to cents, and takes note of it.
+func (r *sheetRows) cents(col int, text string) string {
+	out := wholeCents(text)
+	if x, err := decimal.NewFromString(out); err == nil && out != text {
+		r.round.Add(diag.Warnf(diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: r.address(r.at+1, col)}, "quotes-price",
+			"the cell holds %s, more than dollars and cents: it is read as %s", diag.Quote(text), quantity.FormatMoney(x)))
+	}
+	return out
+}
+
+// wholeCents rounds a number to cents, as the lines round, half away from zero; a bidder's
+// own sheet has multiplied it out.
 func wholeCents(text string) string {
 	x, err := decimal.NewFromString(text)
-	if err != nil {
+	if err != nil || x.Round(2).Equal(x) {
 		return text
 	}
 	return x.Round(2).String()

@@ -382,11 +382,21 @@ func TestTotalAloneIsNoPrice(t *testing.T) {
 }
 
 // A number is in cents whatever a bidder's sheet multiplied it out to; nobody is asked for
-// the comma of a thousand in it. A product of a table has no such price.
+// the comma of a thousand in it, and is told once that it was rounded. As a text it is refused,
+// as in the deal file. A product of a table has no such price.
 func TestNumbersAreRoundedToCents(t *testing.T) {
-	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, 102.375, nil)), read(t, below, nil))
-	require.Empty(t, found)
+	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, 102.375, 130), []any{"oak transition", "", "", "", 3, "each", 1, "", 4, nil, 17.255}), read(t, below, nil))
+	require.Len(t, found, 1)
+	require.False(t, found.HasErrors())
+	require.Equal(t, "Bid form!J10", found[0].Pos.Cell)
+	require.Equal(t, `the cell holds "102.375", more than dollars and cents: it is read as $102.38`, found[0].Message)
+	require.Contains(t, found[0].Hint, "; likewise in 1 other cell")
 	require.Equal(t, "2.5595", quotes[0].Price.String()) // 102.38 / 40
+	_, _, found = pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, 7.255)), read(t, below, nil))
+	require.Contains(t, found[0].Message+found[1].Message, "it is read as $7.26")
+	require.Contains(t, found[0].Hint+found[1].Hint, "quote: $7.26")
+	_, _, found = pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, "7.255")), read(t, below, nil))
+	require.Contains(t, found[0].Message, "more than 2 decimals")
 	_, _, found = pricebook.ReadWorkbook("q.xlsx", workbook(t, "x", []any{"name", "price"}, []any{"oak strip", 95.125}), read(t, below, nil))
 	require.Len(t, found, 1)
 	require.Contains(t, found[0].Message, "it is not in whole cents")
