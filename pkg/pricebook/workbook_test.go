@@ -463,6 +463,29 @@ func TestMoneyInRemarks(t *testing.T) {
 	}
 }
 
+// A total below the labour of its row is doubted: 40 at $4.35 come to $174. Whole dollars may
+// be rounded.
+func TestTotalBelowItsLabour(t *testing.T) {
+	for _, x := range []struct {
+		price, labour, total any
+		doubted              bool
+	}{
+		{4.35, nil, 150, true}, {"$4.35 per sq ft", nil, 173, true}, {nil, 174.4, 174, false}, {nil, 174, 173.98, true}, {4.35, 174, 17.4, true}, {4.35, 174, "$150", true},
+		{4.35, nil, 174, false}, {4.36, nil, 174, false}, {nil, 174, 300, false}, {"none", nil, 150, false},
+	} {
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, x.price, x.labour, x.total)), read(t, below, nil))
+		require.Len(t, quotes, 1)
+		if !x.doubted {
+			require.Empty(t, found, "%v", x)
+			continue
+		}
+		require.Len(t, found, 1, "%v", x)
+		require.False(t, found.HasErrors())
+		require.Equal(t, "Bid form!K10", found[0].Pos.Cell)
+		require.Contains(t, found[0].Message, `for "lay oak" is below its labour of $174.00`)
+	}
+}
+
 func TestNothingFilledIn(t *testing.T) {
 	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, nil)), read(t, below, nil))
 	require.Len(t, found, 1)
