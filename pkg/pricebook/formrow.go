@@ -103,6 +103,25 @@ func (r *tableReader) fromLabour(q *Quote, it *Item) {
 	}
 }
 
+// underLabour doubts a total, which holds materials too, that is below the labour of its row.
+func (r *tableReader) underLabour(it *Item) {
+	text, at := r.cell("total")
+	total, told := asked(text)
+	price, _ := r.cell("price")
+	each, err := perUnit(price, it.Unit)
+	much, fine := r.number("quantity", decimal.Zero)
+	labour := each.Mul(much).Round(2)
+	if written, _ := r.cell("labour"); written != "" {
+		labour, fine = asked(written)
+	} else {
+		fine = fine && err == nil
+	}
+	if told && fine && total.Add(slack(total)).LessThan(labour) {
+		r.tell(diag.Warnf(r.place(at), "quotes-form", "the total of %s for %q is below its labour of %s, and it is to hold materials too", quantity.FormatMoney(total), it.Name, quantity.FormatMoney(labour)).
+			WithHint("ask which of them holds; the price is read from the labour as it stands"))
+	}
+}
+
 // totalAlone doubts a row with a total and nothing for labour. It holds materials, so no
 // price of the book follows; the deal file takes it for that piece of work.
 func (r *tableReader) totalAlone(it *Item) {

@@ -34,7 +34,13 @@ func (r *tableReader) quote() {
 		r.bought(&q)
 	}
 	r.saidBy(&q)
-	if len(r.found) > before || !r.once(q) {
+	if len(r.found) > before {
+		return
+	}
+	if r.form {
+		r.underLabour(r.book.Item(q.Name))
+	}
+	if !r.once(q) {
 		return
 	}
 	r.quotes = append(r.quotes, q)

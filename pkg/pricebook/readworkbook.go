@@ -4,12 +4,15 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
 )
 
 // ReadWorkbook reads a workbook of quotes by the rules of ReadQuotes: a form for bids that
@@ -47,7 +50,10 @@ func readWorkbook(name string, data []byte, b *Book, elsewhere severity) (quotes
 	quotes, ignored, found = r.read()
 	if rows.form {
 		ignored = rows.passed()
+		found.Add(rows.rounding()...)
+		found.Add(rows.above...)
 		found.Add(rows.reaching()...)
+		found.Add(rows.remarked()...)
 	}
 	for _, sheet := range rows.others {
 		found.Add(diag.Warnf(diag.Pos{File: name, Cell: sheet}, "quotes-form", "this sheet has a table of quotes too, and is not read").
@@ -98,8 +104,10 @@ type sheetRows struct {
 	at     int        // the index of the last row given
 	form   bool
 	fields []field
-	others []string // other sheets with a table of quotes
-	lines  int      // rows with a price that are for a line of the deal, not for an item
+	others []string  // other sheets with a table of quotes
+	lines  int       // rows with a price that are for a line of the deal, not for an item
+	round  diag.List // numbers that were rounded to cents
+	above  diag.List // what is wrong with what stands above a form's table
 }
 
 // A field is where a value of a row stands: in a column, or always in the same cell.
@@ -207,25 +215,27 @@ func (r *sheetRows) lay() error {
 	}
 	r.fields = append(r.fields, field{name: "kind", value: "item", row: r.head + 1, col: 1})
 	for label, name := range map[string]string{FormFrom: "source", FormDay: "dated"} {
-		if row, value := r.above(label); row > 0 {
-			if name == "dated" {
-				value = r.dayOf(value)
-			}
-			r.fields = append(r.fields, field{name: name, value: value, row: row, col: 2})
+		row := r.labelled(label)
+		if row == 0 {
+			continue
 		}
+		r.at = row - 1
+		value, bad := r.value(2)
+		if bad != nil {
+			r.above.Add(*bad)
+		}
+		if name == "dated" {
+			value = r.dayOf(value)
+		}
+		r.fields = append(r.fields, field{name: name, value: value, row: row, col: 2})
 	}
+	r.at = r.head - 1
 	return nil
 }
 
-// above is what stands behind a label above the table, and in which row, 0 where nothing
-// does.
-func (r *sheetRows) above(label string) (int, string) {
-	for i, row := range r.rows[:r.head] {
-		if len(row) > 1 && even(row[0]) == label && strings.TrimSpace(row[1]) != "" {
-			return i + 1, strings.TrimSpace(row[1])
-		}
-	}
-	return 0, ""
+// labelled is the row above the table that a label stands in, 0 where none does.
+func (r *sheetRows) labelled(label string) int {
+	return 1 + slices.IndexFunc(r.rows[:r.head], func(row []string) bool { return len(row) > 0 && even(row[0]) == label })
 }
 
 // priced are the columns of a form that prices come from.
@@ -269,6 +279,39 @@ func (r *sheetRows) reaching() (found diag.List) {
 	return found
 }
 
+// rounding tells once that numbers were rounded to cents; a bidder's own sheet may have
+// multiplied out all of them.
+func (r *sheetRows) rounding() diag.List {
+	if len(r.round) == 0 {
+		return nil
+	}
+	more := ""
+	if n := len(r.round) - 1; n > 0 {
+		more = "; likewise in " + quantity.Counted(n, "other cell")
+	}
+	return diag.List{r.round[0].WithHint("write dollars and cents where it is another amount%s", more)}
+}
+
+// remarked doubts money in the remarks of a form, which no price is read from.
+func (r *sheetRows) remarked() (found diag.List) {
+	col := slices.IndexFunc(r.rows[r.head], func(s string) bool { return even(s) == "remarks" })
+	for i, row := range r.rows {
+		if col < 0 || i <= r.head || col >= len(row) || len(found) == mostWrong {
+			continue
+		}
+		if money := moneyIn().FindString(row[col]); money != "" {
+			found.Add(diag.Warnf(diag.Pos{File: r.name, Line: i + 1, Col: col + 1, Cell: r.address(i+1, col+1)}, "quotes-form", "the remarks hold money, which is not counted: %s", diag.Quote(strings.TrimSpace(row[col]))).
+				WithHint("ask whether the price has it in it; what comes on top goes into the deal file, e.g. under renovation:   general: {delivery: $300}"))
+		}
+	}
+	return found
+}
+
+// moneyIn finds an amount in words: $300, 300 dollars, or nothing but a number.
+var moneyIn = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)[$€£]\s*\.?\d|\d[km]?\s*(?:[$€£]|(?:dollars?|bucks|usd)\b)|\busd\s*\d|^\s*[+-]?[\d.,]*\d\s*$`)
+})
+
 // passed are what somebody filled in of a form that no price is read from.
 func (r *sheetRows) passed() (names []string) {
 	for _, name := range []string{"total", "lead time", "remarks"} {
@@ -278,7 +321,7 @@ func (r *sheetRows) passed() (names []string) {
 		}
 	}
 	for _, name := range []string{FormLicence, FormUntil} {
-		if row, _ := r.above(name); row > 0 {
+		if row := r.labelled(name); row > 0 && len(r.rows[row-1]) > 1 && strings.TrimSpace(r.rows[row-1][1]) != "" {
 			names = append(names, name)
 		}
 	}
@@ -343,9 +386,9 @@ func (r *sheetRows) values(found *diag.List) ([]string, bool) {
 			continue
 		}
 		text, bad := r.value(f.col)
-		if bad == nil && text != "" && slices.Contains([]string{"price", "labour", "total"}, f.name) {
-			if bad = r.noMoney(f.col); bad == nil && f.name != "price" && r.number(f.col) {
-				text = wholeCents(text)
+		if bad == nil && text != "" && slices.Contains([]string{"price", "labour", "total"}, even(f.name)) {
+			if bad = r.noMoney(f.col); bad == nil && even(f.name) != "price" && r.number(f.col) {
+				text = r.cents(f.col, text)
 			}
 		}
 		if bad == nil && even(f.name) == "dated" && r.shows(f.col) == aDate {

@@ -10,6 +10,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
 )
 
 // value is what stands in a column of the row, if it is a text or a number.
@@ -47,16 +48,41 @@ func (r *sheetRows) value(col int) (string, *diag.Diag) {
 	return strings.Trim(row[col-1], " \t\r\n"), nil
 }
 
-// noMoney refuses a number that the sheet shows as a day, a time or a share.
+// noMoney refuses a number that the sheet shows as a day, a time or a share, or in another
+// currency.
 func (r *sheetRows) noMoney(col int) *diag.Diag {
-	holds := r.shows(col)
-	if holds == "" {
-		return nil
+	at := diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: r.address(r.at+1, col)}
+	if holds := r.shows(col); holds != "" {
+		d := diag.Errorf(at, "quotes-cell", "the cell holds %s, not an amount in dollars", holds).
+			WithHint("give the cell the format of a number, and type the amount again")
+		return &d
 	}
-	d := diag.Errorf(diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: r.address(r.at+1, col)}, "quotes-cell", "the cell holds %s, not an amount in dollars", holds).
-		WithHint("give the cell the format of a number, and type the amount again")
-	return &d
+	if money := r.currency(col); money != "" {
+		d := diag.Errorf(at, "quotes-price", "the cell shows its number in %s, which is not US dollars", diag.Quote(money)).
+			WithHint("write the amount in US dollars, e.g. $24.90, and give the cell the format of a number")
+		return &d
+	}
+	return nil
 }
+
+// currency is what a number of the row is shown in by the sheet, where that is not dollars.
+func (r *sheetRows) currency(col int) string {
+	if !r.number(col) {
+		return ""
+	}
+	cell, _ := excelize.CoordinatesToCellName(col, r.at+1) // both are counted, so they are sound
+	_, code := r.formatCode(cell)
+	for _, m := range signOfMoney().FindAllStringSubmatch(code, -1) {
+		if _, err := quantity.ParseMoney(m[1] + "1"); err != nil {
+			return strings.TrimSpace(m[1])
+		}
+	}
+	return quantity.ForeignMoney(code)
+}
+
+// signOfMoney is the sign of a currency in a format, [$kr-41D], if it has one, not only the
+// language: [$-409].
+var signOfMoney = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\[\$([^\]-]+)[^\]]*\]`) })
 
 const aDate = "a date"
 
@@ -83,10 +109,21 @@ func (r *sheetRows) number(col int) bool {
 	return err == nil && (kind == excelize.CellTypeNumber || kind == excelize.CellTypeUnset)
 }
 
-// wholeCents rounds a number to cents; a bidder's own sheet has multiplied it out.
+// cents rounds a number in a column of the row to cents, and takes note of it.
+func (r *sheetRows) cents(col int, text string) string {
+	out := wholeCents(text)
+	if x, err := decimal.NewFromString(out); err == nil && out != text {
+		r.round.Add(diag.Warnf(diag.Pos{File: r.name, Line: r.at + 1, Col: col, Cell: r.address(r.at+1, col)}, "quotes-price",
+			"the cell holds %s, more than dollars and cents: it is read as %s", diag.Quote(text), quantity.FormatMoney(x)))
+	}
+	return out
+}
+
+// wholeCents rounds a number to cents, as the lines round, half away from zero; a bidder's
+// own sheet has multiplied it out.
 func wholeCents(text string) string {
 	x, err := decimal.NewFromString(text)
-	if err != nil {
+	if err != nil || x.Round(2).Equal(x) {
 		return text
 	}
 	return x.Round(2).String()
@@ -94,22 +131,39 @@ func wholeCents(text string) string {
 
 // format is how a sheet shows the number in a cell, without what it shows as it stands.
 func (r *sheetRows) format(cell string) string {
-	id, err := r.file.GetCellStyle(r.sheet, cell)
-	if err != nil {
-		return ""
-	}
-	style, err := r.file.GetStyle(id)
-	switch {
-	case err != nil || style == nil:
-		return ""
-	case style.CustomNumFmt != nil:
-		return asItStands().ReplaceAllString(strings.ToLower(*style.CustomNumFmt), "")
-	case style.NumFmt == 9 || style.NumFmt == 10: // ECMA-376, part 1, 18.8.30
+	switch id, code := r.formatCode(cell); {
+	case code != "":
+		return asItStands().ReplaceAllString(strings.ToLower(code), "")
+	case id == 9 || id == 10: // ECMA-376, part 1, 18.8.30
 		return "%"
-	case style.NumFmt >= 14 && style.NumFmt <= 22, style.NumFmt >= 27 && style.NumFmt <= 36, style.NumFmt >= 45 && style.NumFmt <= 47, style.NumFmt >= 50 && style.NumFmt <= 58:
+	case id >= 14 && id <= 22, id >= 27 && id <= 36, id >= 45 && id <= 47, id >= 50 && id <= 58:
 		return "d"
 	}
 	return ""
+}
+
+// formatCode is the format of a cell by its number and, where the workbook says it, its code:
+// a sheet of another country says its own of a number that has one.
+func (r *sheetRows) formatCode(cell string) (id int, code string) {
+	at, err := r.file.GetCellStyle(r.sheet, cell)
+	if err != nil {
+		return 0, ""
+	}
+	style, err := r.file.GetStyle(at)
+	switch {
+	case err != nil || style == nil:
+		return 0, ""
+	case style.CustomNumFmt != nil:
+		return 0, *style.CustomNumFmt
+	}
+	if said := r.file.Styles.NumFmts; said != nil {
+		for _, f := range said.NumFmt {
+			if f.NumFmtID == style.NumFmt {
+				return style.NumFmt, f.FormatCode
+			}
+		}
+	}
+	return style.NumFmt, ""
 }
 
 // asItStands is what a format shows as it stands: words in quotes, colours and places in

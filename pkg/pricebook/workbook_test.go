@@ -171,11 +171,46 @@ func TestPriceOfNothingIsDoubted(t *testing.T) {
 
 // Money in the format of a currency, of any country's sheet, is no date.
 func TestFormatsOfMoney(t *testing.T) {
-	for _, format := range []string{`[$$-409]#,##0.00`, `#,##0.00" dollars a day"`, `_-$* #,##0.00_-;\-$* #,##0.00_-`, `[Red]0.00`} {
+	for _, format := range []string{`[$$-409]#,##0.00`, `#,##0.00" dollars a day"`, `_-$* #,##0.00_-;\-$* #,##0.00_-`, `[Red]0.00`, `[$USD] #,##0.00`, `[$US$-409]0`} {
 		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, custom(5, format), nil, nil)), read(t, below, nil))
 		require.Empty(t, found, format)
 		require.Equal(t, "5", quotes[0].Price.String())
 	}
+}
+
+// Money in the format of another currency is no price, wherever it stands.
+func TestFormatsOfOtherMoney(t *testing.T) {
+	for format, sign := range map[string]string{`[$€-407]#,##0.00`: "€", `#,##0.00\ "€"`: "€", `#,##0.00\ [$kr-41D]`: "kr", `#,##0.00" EUR"`: "EUR", `[$CA$-1009]0.00`: "CA$", `£#,##0`: "£", `_-* #,##0.00\ [$CHF]_-`: "CHF"} {
+		for i, row := range [][]any{bid("lay oak", 40, 1, custom(5, format), nil, nil), bid("lay oak", 40, 1, nil, custom(5, format), nil), bid("lay oak", 40, 1, nil, nil, custom(5, format)), bid("", 40, 1, custom(5, format), nil, nil)} {
+			quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, row), read(t, below, nil))
+			require.Empty(t, quotes, format)
+			require.Len(t, found.Errors(), 1, format)
+			require.Equal(t, "quotes-price", found[0].Code)
+			require.Equal(t, "Bid form!"+[]string{"I10", "J10", "K10", "I10"}[i], found[0].Pos.Cell)
+			require.Equal(t, `the cell shows its number in "`+sign+`", which is not US dollars`, found[0].Message)
+		}
+	}
+	_, _, found := pricebook.ReadWorkbook("q.xlsx", workbook(t, "x", []any{"Name", "Price"}, []any{"oak strip", custom(95, "0.00 [$€-1]")}), read(t, below, nil))
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, `shows its number in "€"`)
+}
+
+// A sheet of another country may say its own format for one that has a number everywhere.
+func TestFormatOfANumberSaidAnew(t *testing.T) {
+	f, err := excelize.OpenReader(bytes.NewReader(form(t, bid("lay oak", 40, 1, formatted{5, excelize.Style{NumFmt: 44}}, nil, nil))))
+	require.NoError(t, err)
+	plain := saved(t, f)
+	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", plain, read(t, below, nil))
+	require.Empty(t, found)
+	require.Len(t, quotes, 1)
+	z, err := zip.NewReader(bytes.NewReader(plain), int64(len(plain)))
+	require.NoError(t, err)
+	styles := partOf(t, z, "xl/styles.xml")
+	at := strings.Index(styles, "<fonts")
+	require.Positive(t, at)
+	styles = styles[:at] + `<numFmts count="1"><numFmt numFmtId="44" formatCode="_-* #,##0.00\ &quot;€&quot;_-"/></numFmts>` + styles[at:]
+	_, _, found = pricebook.ReadWorkbook("bid.xlsx", repacked(t, plain, "xl/styles.xml", strings.NewReader(styles)), read(t, below, nil))
+	require.Contains(t, found[0].Message, `shows its number in "€"`)
 }
 
 // A price in a cell that reaches over three rows is the first's, and the rows without one
@@ -347,11 +382,21 @@ func TestTotalAloneIsNoPrice(t *testing.T) {
 }
 
 // A number is in cents whatever a bidder's sheet multiplied it out to; nobody is asked for
-// the comma of a thousand in it. A product of a table has no such price.
+// the comma of a thousand in it, and is told once that it was rounded. As a text it is refused,
+// as in the deal file. A product of a table has no such price.
 func TestNumbersAreRoundedToCents(t *testing.T) {
-	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, 102.375, nil)), read(t, below, nil))
-	require.Empty(t, found)
+	quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, 102.375, 130), []any{"oak transition", "", "", "", 3, "each", 1, "", 4, nil, 17.255}), read(t, below, nil))
+	require.Len(t, found, 1)
+	require.False(t, found.HasErrors())
+	require.Equal(t, "Bid form!J10", found[0].Pos.Cell)
+	require.Equal(t, `the cell holds "102.375", more than dollars and cents: it is read as $102.38`, found[0].Message)
+	require.Contains(t, found[0].Hint, "; likewise in 1 other cell")
 	require.Equal(t, "2.5595", quotes[0].Price.String()) // 102.38 / 40
+	_, _, found = pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, 7.255)), read(t, below, nil))
+	require.Contains(t, found[0].Message+found[1].Message, "it is read as $7.26")
+	require.Contains(t, found[0].Hint+found[1].Hint, "quote: $7.26")
+	_, _, found = pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, "7.255")), read(t, below, nil))
+	require.Contains(t, found[0].Message, "more than 2 decimals")
 	_, _, found = pricebook.ReadWorkbook("q.xlsx", workbook(t, "x", []any{"name", "price"}, []any{"oak strip", 95.125}), read(t, below, nil))
 	require.Len(t, found, 1)
 	require.Contains(t, found[0].Message, "it is not in whole cents")
@@ -383,6 +428,62 @@ func TestWrongDayIsToldOnce(t *testing.T) {
 	require.Equal(t, "bid.xlsx: Bid form!B1", found[0].Pos.String())
 	require.Equal(t, 1, found[0].Pos.Line)
 	require.Equal(t, []string{"lead time", "remarks", pricebook.FormUntil}, ignored)
+}
+
+// Who asks it and when are typed, as other texts are: a formula is refused, once, though
+// nobody has worked it out.
+func TestFormulasAboveAForm(t *testing.T) {
+	for label, formula := range map[string]string{pricebook.FormFrom: `="Fern"&"1"`, pricebook.FormDay: "=TODAY()"} {
+		data := workbook(t, pricebook.FormSheet, []any{label, formula}, formHead, bid("lay oak", 40, 1, 5, nil, nil), []any{"oak transition", "", "", "", 3, "each", 1, "", 12})
+		_, _, found := pricebook.ReadWorkbook("bid.xlsx", data, read(t, below, nil))
+		require.Len(t, found, 1)
+		require.Equal(t, "quotes-cell", found[0].Code)
+		require.Equal(t, "bid.xlsx: Bid form!B1", found[0].Pos.String())
+		require.Contains(t, found[0].Message, "a formula stands")
+	}
+}
+
+// Money in the remarks is in no price, so it is doubted in its cell; other numbers are not.
+func TestMoneyInRemarks(t *testing.T) {
+	for remark, is := range map[any]bool{"plus $300 delivery": true, "300 dollars more": true, "+ USD 300": true, "$ 1,200.50 if rotten": true, "2k$": true, 300: true, "€300": true,
+		"2 coats, 3 weeks": false, "call 555 0101": false, "$ as agreed": false, "": false} {
+		row := bid("lay oak", 40, 1, 4.35, nil, nil)
+		row[12] = remark
+		quotes, found := pricebook.CheckWorkbook("bid.xlsx", form(t, row), read(t, below, nil))
+		require.Len(t, quotes, 1)
+		require.False(t, found.HasErrors())
+		if !is {
+			require.Empty(t, found, remark)
+			continue
+		}
+		require.Len(t, found, 1, remark)
+		require.Equal(t, "bid.xlsx: Bid form!M10", found[0].Pos.String())
+		require.Contains(t, found[0].Message, "the remarks hold money, which is not counted")
+		require.Contains(t, found[0].Hint, "general: {delivery: $300}")
+	}
+}
+
+// A total below the labour of its row is doubted: 40 at $4.35 come to $174. Whole dollars may
+// be rounded.
+func TestTotalBelowItsLabour(t *testing.T) {
+	for _, x := range []struct {
+		price, labour, total any
+		doubted              bool
+	}{
+		{4.35, nil, 150, true}, {"$4.35 per sq ft", nil, 173, true}, {nil, 174.4, 174, false}, {nil, 174, 173.98, true}, {4.35, 174, 17.4, true}, {4.35, 174, "$150", true},
+		{4.35, nil, 174, false}, {4.36, nil, 174, false}, {nil, 174, 300, false}, {"none", nil, 150, false},
+	} {
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, x.price, x.labour, x.total)), read(t, below, nil))
+		require.Len(t, quotes, 1)
+		if !x.doubted {
+			require.Empty(t, found, "%v", x)
+			continue
+		}
+		require.Len(t, found, 1, "%v", x)
+		require.False(t, found.HasErrors())
+		require.Equal(t, "Bid form!K10", found[0].Pos.Cell)
+		require.Contains(t, found[0].Message, `for "lay oak" is below its labour of $174.00`)
+	}
 }
 
 func TestNothingFilledIn(t *testing.T) {

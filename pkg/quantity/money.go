@@ -131,3 +131,14 @@ func isForeign(t token) bool {
 	r, _ := utf8.DecodeRuneInString(t.text)
 	return foreign[t.name] || t.kind == mark && r != '$' && unicode.Is(unicode.Sc, r)
 }
+
+// ForeignMoney is the first sign or name of a currency other than the US dollar in a text,
+// or "".
+func ForeignMoney(text string) string {
+	for _, t := range scan(text) {
+		if isForeign(t) {
+			return t.text
+		}
+	}
+	return ""
+}

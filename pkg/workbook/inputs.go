@@ -38,12 +38,26 @@ func (b *book) layInputs() {
 	}
 }
 
-// called is what a member is called.
+// called is what a member is called; the second and later of one name have their place in
+// the deal file with it, or their number where that does not tell them apart.
 func (b *book) called(m *model.Member) string {
 	if m.Set == model.Deal {
 		return b.answer.Deal.Name
 	}
-	return m.Path()
+	name := m.Path()
+	at := slices.Index(b.named[name], m)
+	if at < 0 {
+		at, b.named[name] = len(b.named[name]), append(b.named[name], m)
+	}
+	if at == 0 {
+		return name
+	}
+	path := func(m *model.Member) string { return b.answer.Deal.PathAt(m.Pos) }
+	place := path(m)
+	if place == "" || slices.ContainsFunc(b.named[name][:at], func(x *model.Member) bool { return path(x) == place }) {
+		place = itoa(at + 1)
+	}
+	return name + " (" + place + ")"
 }
 
 // source says where an input is from.
