@@ -62,6 +62,16 @@ func MoneyRange(line string) (low, high decimal.Decimal, ok bool) { return range
 // MonthsRange is what the file accepts of whole months.
 func MonthsRange(line string) (low, high decimal.Decimal, ok bool) { return rangeOf(line, WholeMonths) }
 
+// IsWhole reports whether the file takes whole numbers alone of a line of the model.
+func IsWhole(line string) bool {
+	for f := range rows() {
+		if lines := f.feeds(); (f.Kind == WholeMonths || f.Kind == WholeNumber) && len(lines) > 0 && lines[0] == line {
+			return true
+		}
+	}
+	return false
+}
+
 // rangeOf is what the file accepts of some kinds, by the first line of the model that is fed.
 func rangeOf(line string, kinds ...Kind) (low, high decimal.Decimal, ok bool) {
 	for f := range rows() {

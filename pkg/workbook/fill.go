@@ -34,6 +34,11 @@ func (b *book) cell(c *model.Cell, g *grid) cell {
 			return out
 		}
 	}
+	if edge := b.edgeBefore(c); edge != nil && b.places[edge.Index].grid != nil {
+		b.read[edge.Index] = true
+		out.formula = b.places[edge.Index].from(g, 0)
+		return out
+	}
 	if c.Line.Unit == "choice" || c.Expr.IsNumber() {
 		return out
 	}

@@ -87,7 +87,7 @@ func (b *book) stays(c *model.Cell) bool {
 	known := &b.fixedness[c.Index]
 	if *known == unasked {
 		*known = moves
-		if !b.editable(c) {
+		if !b.editable(c) && b.edgeBefore(c) == nil {
 			if _, is := b.fixed(c.Expr, c.Member); is {
 				*known = stays
 			}
@@ -102,7 +102,7 @@ var goals = map[string]string{"target_profit": "profit_to_spare", "target_margin
 // editable reports whether a cell is an input that can be changed in the workbook: one
 // that the deal gives, and of the deal and its loans also those that it does not.
 func (b *book) editable(c *model.Cell) bool {
-	if !c.Line.Input || c.Given != nil && c.Given.Refers != "" {
+	if b.edgeBefore(c) != nil || !c.Line.Input || c.Given != nil && c.Given.Refers != "" {
 		return false
 	}
 	if c.Given == nil && c.Line.Section == "Comparables" { // of a deal without them, or a thing not compared
@@ -112,4 +112,26 @@ func (b *book) editable(c *model.Cell) bool {
 		return false // a target that the file does not state: a verdict on it takes the program
 	}
 	return c.Given != nil || c.Line.Set == model.Deal || c.Line.Set == "loan" || c.Assumed()
+}
+
+// edges are the inputs where a bracket or a table of rates ends, with those where it begins.
+var edges = map[string]string{"upper": "lower", "base_up_to": "base_over", "until_day": "from_day"}
+
+// edgeBefore is the end of a bracket or table of the same charge at which another begins, so that
+// one edge is one input; nil where it begins at none.
+func (b *book) edgeBefore(c *model.Cell) *model.Cell {
+	if c.Given == nil || c.Member.Parent == nil {
+		return nil
+	}
+	for end, from := range edges {
+		if from != c.Line.Name {
+			continue
+		}
+		for _, m := range c.Member.Parent.In(c.Member.Set) {
+			if v, given := m.Given.Look(end); m != c.Member && given && v.Number.Equal(c.Given.Number) {
+				return b.model.Find(m, end)
+			}
+		}
+	}
+	return nil
 }

@@ -141,6 +141,32 @@ func (b *book) within() (parts []string) {
 	return parts
 }
 
+// wholeHold is the condition that what a file takes in whole numbers alone is whole, such as the
+// months that a draw lags behind.
+func (b *book) wholeHold() string {
+	var parts []string
+	for _, c := range b.model.Cells {
+		if b.typed(c) && deal.IsWhole(c.Line.Name) {
+			parts = append(parts, "INT("+b.cellRef(c)+")="+b.cellRef(c))
+		}
+	}
+	return b.inCells("whether all that is counted is whole", parts, allHold)
+}
+
+// edgesHold is the condition that every bracket and table of rates ends above where it begins.
+func (b *book) edgesHold() string {
+	var parts []string
+	for _, c := range b.model.Cells {
+		if from, is := edges[c.Line.Name]; is && b.typed(c) {
+			parts = append(parts, b.cellRef(c)+">"+b.cellRef(b.model.Find(c.Member, from)))
+		}
+	}
+	return b.inCells("whether brackets and tables of rates end above where they begin", parts, allHold)
+}
+
+// timeHolds is the condition that the deal takes some time.
+func (b *book) timeHolds() string { return b.ref("hold_months", 0) + ">0" }
+
 // A condition is one that inputs can be so at all, with what the first page says where it
 // holds and where it does not.
 type condition struct {
@@ -164,6 +190,9 @@ func (b *book) canBe() []condition {
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
 		{"no loan has both a fixed amount and a price share", b.oneWayHolds(), "ONE HAS", false},
 		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false},
+		{"months and counts are whole numbers", b.wholeHold(), "NOT ALL", false},
+		{"edges of rates rise from each to the next", b.edgesHold(), "NOT ALL", false},
+		{"the deal takes some time", b.timeHolds(), "NO TIME", false},
 		{"the walls of every room meet", b.walksHold(), "THEY DO NOT", false},
 	} {
 		if x.holds != "" {
