@@ -133,7 +133,7 @@ func (b *book) compared(g *grid, row int, trials []trial) int {
 		}
 	}
 	for _, x := range [][2]string{
-		{"cash to close, to bring", "cash_to_close"}, {"cash needed", "cash_needed"}, {"  in month", "cash_needed_month"}, {"costs of buying", "purchase_extras"},
+		{b.toBring(), "cash_to_close"}, {"cash needed", "cash_needed"}, {"  in month", "cash_needed_month"}, {"costs of buying", "purchase_extras"},
 		{"work, with contingency", "spend"}, {"holding", "holding_cost"}, {"loans' cost", "loan_cost"}, {"selling", "selling_cost"},
 	} {
 		figure(x[0], x[1], label)

@@ -191,10 +191,21 @@ func (b *book) yourCash() []entry {
 	if b.answer.Deal.HasCash {
 		out = append(out, b.line("  you have", "cash_available"), b.line("  of which you keep back", "cash_reserve"), b.line("  left of what you can use", "cash_to_spare"))
 	}
-	return append(out, b.lines([][2]string{
-		{"total to buy", "total_to_buy"}, {"  already paid by then", "already_paid"}, {"  cash to close, to bring", "cash_to_close"},
+	buy := [][2]string{{"total to buy", "total_to_buy"}, {"  already paid by then", "already_paid"}, {"  " + b.toBring(), "cash_to_close"}}
+	if b.partnered() {
+		buy = [][2]string{{"total to buy, by both", "total_to_buy"}, {"  of it yours", "owner_to_buy"}, {"  of it your partner's", "partner_to_buy"}, {"  already paid by then, by both", "already_paid"}, {"  " + b.toBring(), "cash_to_close"}}
+	}
+	return append(out, b.lines(append(buy, [][2]string{
 		{"lost by backing out at first", "lost_backing_out"}, {"  once the earnest deposit is not returned", "lost_backing_out_late"},
-	}...)...)
+	}...)...)...)
+}
+
+// toBring is what the cash to close is called: with a partner, both bring it.
+func (b *book) toBring() string {
+	if b.partnered() {
+		return "cash to close, both bring"
+	}
+	return "cash to close, to bring"
 }
 
 func (b *book) yields() []entry {

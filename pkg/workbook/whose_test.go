@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -21,5 +22,20 @@ func TestAProfitSaysWhoseItIs(t *testing.T) {
 		require.Equal(t, !partnered, seen["profit"] > 0, name)
 		require.Equal(t, partnered, seen["profit of the deal"] > 0 && seen["your profit"] > 0 && seen["  your profit"] > 0, name)
 		require.Equal(t, partnered, seen["nothing is left of your profit (break-even)"] == 1, name)
+	}
+}
+
+// With a partner the first page tells what is hers of the cash that both bring.
+func TestCashToBuyIsOfBoth(t *testing.T) {
+	b := bookOf(t, "../../scenarios/orchard-street.yaml", Options{})
+	shown := map[string]bool{}
+	for _, e := range b.yourCash() {
+		shown[strings.TrimSpace(e.label)] = true
+	}
+	for _, label := range []string{"total to buy, by both", "of it yours", "of it your partner's", "cash to close, both bring"} {
+		require.True(t, shown[label], label)
+	}
+	for _, e := range bookOf(t, "../../scenarios/juniper-lane.yaml", Options{}).yourCash() {
+		require.NotContains(t, e.label, "both")
 	}
 }
