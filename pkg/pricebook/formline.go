@@ -34,6 +34,9 @@ func (r *sheetRows) forLine(at diag.Pos, values []string) diag.Diag {
 		return ""
 	}
 	d := diag.Warnf(at, "quotes-form", "the row %s has a price, but no item of the price book", diag.Quote(r.called()))
+	if r.extra() {
+		return d.WithHint("%s", r.ownLine(of("price"), of("labour"), of("total"), of("quantity")))
+	}
 	entry, apart := lineEntry(of("price"), of("labour"), of("total"), of("quantity"))
 	if apart != "" {
 		d = diag.Warnf(at, "quotes-form", "the row %s says two things: %s", diag.Quote(r.called()), apart)
@@ -47,6 +50,29 @@ func (r *sheetRows) forLine(at diag.Pos, values []string) diag.Diag {
 		own = "   and take out its own hours, where the trade does it all" // else the work counts twice
 	}
 	return d.WithHint("put it into the deal file, at that line of the renovation, in the place of %s:   %s%s", replaces(entry), entry, own)
+}
+
+// extra reports whether the form did not have the row: it says the coats of each of its own.
+func (r *sheetRows) extra() bool { return r.textOf("coats") == "" && r.textOf("unit") != "job" }
+
+// ownLine is how work that a bidder added to a form goes into the deal file.
+func (r *sheetRows) ownLine(price, labour, total, much string) string {
+	entry, apart := lineEntry(price, labour, total, much)
+	before := ""
+	switch {
+	case apart != "":
+		before, entry = "ask which of them holds ("+apart+"), and then ", "amount: ..."
+	case entry == "":
+		before, entry = "ask what all of it comes to, and then ", "amount: ..."
+	}
+	parts := []string{entry}
+	if work := r.textOf("what is done"); work != "" {
+		parts = append([]string{"work: " + plainText(work)}, parts...)
+	}
+	if trade := r.textOf("trade"); trade != "" {
+		parts = append([]string{"trade: " + plainText(trade)}, parts...)
+	}
+	return before + "where you want it, add a line to the deal file, under renovation, lines:   - {" + strings.Join(parts, ", ") + "}"
 }
 
 // replaces is what of a line of the deal an entry takes the place of: an amount cannot stand
@@ -97,10 +123,10 @@ func (r *sheetRows) added() (diag.Diag, bool) {
 	case price == 0:
 	case name != "":
 		return diag.Warnf(at, "quotes-form", "the row %s is passed over: it sums up the others", diag.Quote(name)).
-			WithHint("nothing is to do; where it is a piece of work, name that under item"), true
+			WithHint("nothing is to do; where it is a piece of work, name that under what is done"), true
 	case r.textOf("item") == "" && r.called() == "":
 		return diag.Warnf(at, "quotes-form", "the row is passed over: it has an amount, and nothing says what for").
-			WithHint("where it sums up the others, nothing is to do; where it is a piece of work, name that under item"), true
+			WithHint("where it sums up the others, nothing is to do; where it is a piece of work, name that under what is done"), true
 	}
 	return diag.Diag{}, false
 }
@@ -112,12 +138,8 @@ func lineEntry(price, labour, total, much string) (entry, apart string) {
 	each, priced := asked(price)
 	work, worked := asked(labour)
 	all, told := asked(total)
-	n := decimal.NewFromInt(1)
-	if much != "" {
-		var err error
-		n, err = quantity.ParseCount(much)
-		priced = priced && err == nil
-	}
+	n, err := quantity.ParseCount(much)
+	priced = priced && err == nil
 	by := each.Mul(n).Round(2)
 	switch {
 	case labour == "" && price == "" && told:

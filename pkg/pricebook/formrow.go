@@ -46,7 +46,7 @@ func (r *tableReader) coats(priced int) (decimal.Decimal, bool) {
 		if at < 0 {
 			at = priced
 		}
-		r.wrong(at, "quotes-form", "the row has a price, but not for how many coats")("put back what the form said under coats: 1 for a single one")
+		r.wrong(at, "quotes-form", "the row has a price, but not for how many coats")("write under coats how many it is for, as the form said: 1 for a single one")
 		return decimal.Decimal{}, false
 	}
 	return r.number("coats", decimal.Decimal{})

@@ -111,7 +111,11 @@ func (r *tableReader) unknown(text, kind string, at int) {
 		return
 	}
 	words := strings.Fields(text)
-	tell("look for it with   ledgerboard prices %s   or add it to your own price book", words[len(words)-1])
+	instead := "add it to your own price book"
+	if sheet, is := r.rows.(*sheetRows); is && sheet.form && sheet.extra() {
+		instead = "name it under what is done, not under item, where the form did not ask for it"
+	}
+	tell("look for it with   ledgerboard prices %s   or %s", words[len(words)-1], instead)
 }
 
 // inOtherOrder is the name that has the words of a text in another order, or "".

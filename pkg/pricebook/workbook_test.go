@@ -341,6 +341,26 @@ func TestRowsThatABidderAdded(t *testing.T) {
 	}
 }
 
+// Work that a bidder added has no line in the deal yet, so the hint gives it one; a price for a
+// unit is no amount without how many.
+func TestWorkThatABidderAdded(t *testing.T) {
+	for _, x := range []struct {
+		row  []any
+		hint string
+	}{
+		{[]any{"", "", "", "haul away tile", "", "", "", "", "", "", 300}, "where you want it, add a line to the deal file, under renovation, lines:   - {work: haul away tile, amount: $300.00}"},
+		{[]any{"", "tile", "", "seal: twice", 40, "sq ft", "", "", 3, "", 150}, `   - {trade: tile, work: "seal: twice", labour: $120.00, materials: $30.00}`},
+		{[]any{"", "tile", "", "seal", "", "", "", "", 3}, "ask what all of it comes to, and then where you want it, add a line to the deal file, under renovation, lines:   - {trade: tile, work: seal, amount: ...}"},
+		{[]any{"", "tile", "", "seal", "", "", "", "", "", 90, 50}, "ask which of them holds (its labour is $90.00, and its total, with materials, $50.00)"},
+		{[]any{"seal it", "", "", "", "", "", "", "", 3}, "or name it under what is done, not under item"},
+		{[]any{"", "", "", "", "", "", "", "", "", "", 300}, "where it is a piece of work, name that under what is done"},
+	} {
+		_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, 4.35, nil, nil), x.row), read(t, below, nil))
+		require.Len(t, found, 1)
+		require.Contains(t, found[0].Hint, x.hint)
+	}
+}
+
 // What does not fit together is no amount for a line of the deal, and its name keeps what
 // she herself wrote in brackets.
 func TestLinesOfTheDealInAForm(t *testing.T) {

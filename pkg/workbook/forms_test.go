@@ -100,6 +100,27 @@ func TestOwnWorkInLinesIsMarked(t *testing.T) {
 	require.Equal(t, []string{"bath [planned by own hands]", "reroof", "all rooms [in part planned by own hands]"}, done)
 }
 
+// Work that a bidder adds below a form goes into the deal as the hint says it: the line costs
+// what was asked.
+func TestWorkAddedBelowAFormIsTaken(t *testing.T) {
+	f := opened(t, answered(t, twoLoans), Options{BlankPrices: true})
+	rows, err := f.GetRows(pricebook.FormSheet)
+	require.NoError(t, err)
+	for col, v := range map[int]any{2: "tile", 4: "haul: all of it", 11: 300} {
+		require.NoError(t, f.SetCellValue(pricebook.FormSheet, address(len(rows)+1, col, false, false), v))
+	}
+	var back bytes.Buffer
+	_, err = f.WriteTo(&back)
+	require.NoError(t, err)
+	_, found := pricebook.CheckWorkbook("form.xlsx", back.Bytes(), pricebook.Starter())
+	require.Len(t, found, 2)
+	_, line, is := strings.Cut(found[0].Hint+found[1].Hint, "under renovation, lines:   ")
+	require.True(t, is)
+	line, _, _ = strings.Cut(line, "}")
+	before, after := answered(t, twoLoans), answered(t, strings.Replace(twoLoans, "  lines:\n", "  lines:\n  "+line+"}\n", 1))
+	require.Equal(t, "300", after.Line("cash_works").Sub(before.Line("cash_works")).String())
+}
+
 func TestFormOfATradeWithoutWork(t *testing.T) {
 	var w bytes.Buffer
 	err := Write(&w, scenario(t, "salt-creek"), Options{Trade: "chimneys"})
