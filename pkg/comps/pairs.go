@@ -52,7 +52,7 @@ func (c *Choice) pairs(trend bool) map[Line]Rate {
 		apart, used := 0, make([]bool, len(m.sales)) // pairs of which no two share a sale
 		for a := range m.sales {
 			for b := range a {
-				d, ok := m.pair(out, own, a, b, l)
+				d, ok := m.pair(out, c.given, own, a, b, l)
 				if !ok {
 					continue
 				}
@@ -116,7 +116,7 @@ func (c *Choice) extrasOf(s *Sold) (sum float64) {
 // pair returns what two sales say of a unit of a thing, less what is theirs alone, in
 // dollars of the day, or of the market's change in a month, and whether they are a pair
 // for it.
-func (m *Market) pair(known map[Line]Rate, own []float64, a, b int, l Line) (float64, bool) {
+func (m *Market) pair(known map[Line]Rate, given Given, own []float64, a, b int, l Line) (float64, bool) {
 	x, y := m.sales[a], m.sales[b]
 	gap := m.months[a] - m.months[b]
 	trend, trended := known[Time]
@@ -129,19 +129,22 @@ func (m *Market) pair(known map[Line]Rate, own []float64, a, b int, l Line) (flo
 		return 0, false
 	case l == Time && math.Abs(gap) < timeApart, l != Time && !trended && math.Abs(gap) > sameTime:
 		return 0, false
-	case !alike(&x.House, &y.House, l):
-		return 0, false
 	}
 	p, q := x.Net().InexactFloat64(), y.Net().InexactFloat64()
+	more, ok := given.alike(&x.House, &y.House, l)
+	if !ok || math.Abs(more) > mostByEstimate*min(p, q) {
+		return 0, false
+	}
 	if l == Time {
 		p, q = p-own[a], q-own[b]
 		if gap < 0 {
-			p, q, gap = q, p, -gap
+			p, q, gap, more = q, p, -gap, -more
 		}
+		p -= more // the later to the earlier
 		return (p - q) / q / gap, p > 0 && q > 0
 	}
 	p, q = p*(1-trend.Worth*m.months[a])-own[a], q*(1-trend.Worth*m.months[b])-own[b] // in the order of the grid
-	return (p - q) / apart(figure(l, &x.House), figure(l, &y.House), 1), true
+	return (p - q - more) / apart(figure(l, &x.House), figure(l, &y.House), 1), true
 }
 
 // A house that sold again within so many days for so much more was likely redone between
@@ -166,11 +169,12 @@ func likelyRedone(a, b *Sold) bool {
 }
 
 // alike reports whether two houses are alike in all but one thing, in which they must
-// differ.
-func alike(a, b *House, but Line) bool {
+// differ. What has an amount that is given counts as alike: by those the first house is worth
+// so many dollars more.
+func (g Given) alike(a, b *House, but Line) (more float64, ok bool) {
 	for _, w := range words {
 		if w.of(a) != w.of(b) && w.line == Style {
-			return false
+			return 0, false
 		}
 	}
 	for _, l := range linear[1:] {
@@ -179,14 +183,16 @@ func alike(a, b *House, but Line) bool {
 		if (l == Size || l == Lot) && far > 0 {
 			far = math.Abs(math.Log(x.Value / y.Value))
 		}
+		worth, given := g[l]
 		switch {
 		case l == but && (!x.Known || !y.Known || far < told[l].apart):
-			return false
-		case l != but && (x.Known != y.Known || far > told[l].alike):
-			return false
+			return 0, false
+		case l != but && (x.Known != y.Known || !given && far > told[l].alike):
+			return 0, false
 		}
+		more += worth * apart(x, y, 1)
 	}
-	return true
+	return more, true
 }
 
 // mostByEstimate is the most that what sales say of one thing may move a price, as a share

@@ -112,3 +112,14 @@ func TestAGarageOfNoSize(t *testing.T) {
 		require.Equal(t, want, l.Sale(0).Garage, cells)
 	}
 }
+
+// So few are never written in powers of ten.
+func TestCountsInPowersOfTen(t *testing.T) {
+	for _, name := range []string{"bedrooms", "baths", "full baths", "half baths", "garage cars"} {
+		l, found := read(t, "sale date,price,"+name+"\n2026-01-05,300000,1e1\n", Options{})
+		require.Len(t, found, 1, name)
+		require.Equal(t, "bad-cell", found[0].Code)
+		s := l.Sale(0)
+		require.False(t, s.Bedrooms.Known || s.FullBaths.Known || s.HalfBaths.Known || s.GarageCars.Known, name)
+	}
+}

@@ -182,8 +182,13 @@ func (r *row) areaOf(to *Fact, s string, low, high float64) (err error) {
 	return err
 }
 
+// count reads how many there are; 1e1 is a slip, since nobody writes so few in powers of ten.
 func count(to *Fact, s string) (err error) {
-	*to, err = number(s, 0, 99, "a number of up to 99, e.g. 3")
+	const want = "a number of up to 99, e.g. 3"
+	if _, powers := scientific(s); powers {
+		return &cellError{fmt.Sprintf("%q is no plain number", s), want}
+	}
+	*to, err = number(s, 0, 99, want)
 	return err
 }
 

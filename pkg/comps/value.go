@@ -49,6 +49,7 @@ type Value struct {
 	// decimals.
 	LowShare, HighShare decimal.Decimal
 	Carried             float64     // what the error of Trend adds to that range, a standard error as a share of the value
+	MostByTrend         bool        // that error makes the larger part of the range
 	Priceless           int         // sales around that adjustments leave no price of, with a regression
 	Untold              []Line      // what some sales differ in and nothing that is believed tells the worth of
 	Disbelieved         []Disbelief // what a regression or pairs say of, which cannot be so
@@ -118,6 +119,8 @@ func (c *Choice) Value() (*Value, error) {
 	v.shares()
 	v.Carried = a.carried(weights)
 	low, high := c.spread(near, math.Log(likely), weights, logs, v.Carried)
+	own, _ := c.spread(near, math.Log(likely), weights, logs, 0)
+	v.MostByTrend = low > math.Sqrt2*own // as the root of the sum of squares
 	v.LowShare, v.HighShare = millionths(math.Exp(-low)), millionths(math.Exp(high))
 	v.Low, v.High = wholeDollars(v.Likely.Mul(v.LowShare)), wholeDollars(v.Likely.Mul(v.HighShare))
 	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()

@@ -681,6 +681,41 @@ func TestTheTrendsErrorWidensTheRange(t *testing.T) {
 	require.Less(t, valued(t, town(900, 0.05, 1), s, Wish{}).Carried, 0.01, "a list up to the day hardly needs it")
 }
 
+// Of 30 sales no two are alike in lot and garage: where amounts of these are given, they count
+// as alike, and a market that falls by 2% of the price of the day a month is told.
+func TestWhatIsGivenMakesPairsAlike(t *testing.T) {
+	s := townSubject()
+	r := rand.New(rand.NewPCG(1, 2))
+	s.GarageCars = Known(1)
+	sales := make([]Sold, 30)
+	for i := range sales {
+		h := s.House
+		h.Lot, h.GarageCars = Known(math.Round(1000*math.Pow(1.4, float64(i%10)))), Known(float64(i%3))
+		days := 15 + 12*((i*7)%30)
+		worth := 300_000 + 3*(h.Lot.Value-7000) + 9000*(h.GarageCars.Value-1)
+		sales[i] = Sold{House: h, Line: i + 2, Date: townDay.AddDays(-days),
+			Price: dollars(worth * (1 + 0.02*float64(days)/monthDays) * (1 + 0.02*r.NormFloat64()))}
+	}
+	without := valued(t, sales, s, Wish{})
+	require.False(t, without.Trend.Told())
+	v := valued(t, sales, s, Wish{Given: Given{Lot: 3, Garage: 9000}})
+	require.InDelta(t, -0.017, v.Trend.Worth, 0.004, "2% of the last price is less of the first")
+	require.InEpsilon(t, 300_000, v.Likely.InexactFloat64(), 0.03)
+	require.Greater(t, without.Likely.InexactFloat64(), 320_000.0)
+}
+
+// A pair that tells a bath is first put right by what is given of its lots: (210,000 - 3 x 4,000
+// - 190,000) is what a bath is worth. One that this moves by more than half is none.
+func TestPairsAreAdjustedByWhatIsGiven(t *testing.T) {
+	s := townSubject()
+	other := s.House
+	other.FullBaths, other.Lot = Known(1), Known(s.Lot.Value-4000)
+	sales := []Sold{{House: s.House, Date: townDay.AddDays(-40), Price: usd(210_000)}, {House: other, Date: townDay.AddDays(-40), Price: usd(190_000)}}
+	require.InDelta(t, 8000, valued(t, sales, s, Wish{Given: Given{Lot: 3}}).Linear[Baths].Worth, 0.01)
+	require.NotContains(t, valued(t, sales, s, Wish{}).Linear, Baths)
+	require.NotContains(t, valued(t, sales, s, Wish{Given: Given{Lot: 30}}).Linear, Baths)
+}
+
 // Where nothing tells the trend, the range has what a market does in so many months.
 func TestAnUntoldTrendWidensTheRange(t *testing.T) {
 	s := townSubject()

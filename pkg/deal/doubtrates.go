@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -58,6 +59,22 @@ func (c *Comparables) HastyTrend() (t comps.Rate, told string) {
 		told = toldBy(t)
 	}
 	return t, told
+}
+
+// UnsureTrend says why little is known of what the market did since the sales, on which the value
+// then hangs: a trend that is not believed, or one whose error, told or not, makes the larger
+// part of the range; nothing otherwise.
+func (c *Comparables) UnsureTrend() string {
+	i := slices.IndexFunc(c.Value.Disbelieved, func(d comps.Disbelief) bool { return d.Line == comps.Time })
+	switch {
+	case i >= 0:
+		return fmt.Sprintf("%s that the market changes too fast to be believed, so the sales count at the prices of their days", c.Value.Disbelieved[i].From)
+	case c.Value.MostByTrend && c.Value.Trend.Told():
+		return fmt.Sprintf("the larger part of its range is how far off the market's trend may be, as %s has it", toldBy(c.Value.Trend))
+	case c.Value.MostByTrend:
+		return "nothing tells how prices moved since the sales, and that makes the larger part of its range"
+	}
+	return ""
 }
 
 func toldBy(r comps.Rate) string {

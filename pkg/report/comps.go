@@ -53,13 +53,17 @@ type compsPage struct {
 func (c compsPage) lead() {
 	c.title(c.a.Deal.Name + ": what it will sell for")
 	c.line("")
-	if newest, ago := c.c.OnlyOld(); ago != "" { // the figures below are worth little
+	newest, ago := c.c.OnlyOld()
+	if ago != "" { // the figures below are worth little
 		c.text("", fmt.Sprintf("Doubt this value first: the newest sale that it is drawn from is of %s, %s before the day of the value, and prices have moved since in a way that no old sale tells. Look for sales of the last 12 months.", newest.Long(), ago))
 		c.line("")
 	}
 	if t, by := c.c.HastyTrend(); by != "" {
 		percent := func(x float64) string { return quantity.FormatPercent(near(x, 4), 2) }
 		c.text("", fmt.Sprintf("Doubt this value first: all sales are moved by a market that changes by %s a month, give or take %s, which %s alone %s and which is more than is usual. If you know better, say it under comps, e.g. amounts: {market a month: 0.3%%}.", percent(t.Worth), percent(t.Error), by, map[bool]string{true: "tells", false: "tell"}[t.Pairs == 1]))
+		c.line("")
+	} else if why := c.c.UnsureTrend(); why != "" && ago == "" {
+		c.text("", fmt.Sprintf("Doubt this value first: %s. If you know how prices moved, say it under comps, e.g. amounts: {market a month: 0.3%%}.", why))
 		c.line("")
 	}
 	c.text("", fmt.Sprintf("Likely %s. One such house in ten sells below %s, one in ten above %s. Drawn from %s before %s%s.",
