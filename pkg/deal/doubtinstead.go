@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
@@ -22,7 +23,7 @@ func (r *reader) doubtInstead() {
 		var things []string
 		of := map[string][]*work{}
 		for _, w := range p.works {
-			thing := oneThing(w.item)
+			thing := r.oneThing(p.room, w.item)
 			if _, known := r.partOf(w); thing == "" || w.by != "" || !known {
 				continue
 			}
@@ -82,13 +83,25 @@ func (r *reader) doubtHouseBoth() {
 }
 
 // oneThing is what of a place an item does that is done once: what it makes, or, measured by
-// the place, the item itself; "" for what there may be two of.
-func oneThing(it *pricebook.Item) string {
+// the place, the item itself; "" for what there may be two of. The walls of a shower over a tub
+// are those of the tub.
+func (r *reader) oneThing(room *model.Member, it *pricebook.Item) string {
+	if it.Thing() == "shower walls" {
+		if own, known := r.worked(room, "shower_walls"); known && !slices.ContainsFunc(room.In("fitting"), r.hasShowerWalls) && own.IsPositive() {
+			return "tub walls"
+		}
+	}
 	m := pricebook.MeasureNamed(it.Measure)
 	if it.Thing() == "" && m != nil && m.Of != "" && m.Unit != "month" {
 		return "item " + it.Name
 	}
 	return it.Thing()
+}
+
+// hasShowerWalls reports whether a fixed part is a shower with a surround of its own.
+func (r *reader) hasShowerWalls(f *model.Member) bool {
+	wet, known := r.worked(f, "wet_of_shower")
+	return known && wet.IsPositive()
 }
 
 // doubtMoreThanAll doubts work that together is more than all of one thing, or of all the

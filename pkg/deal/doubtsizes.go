@@ -23,6 +23,8 @@ var (
 	lowCeiling    = decimal.New(65, -1)      // ft, at its highest
 	steepRoof     = decimal.NewFromInt(2)    // of rise for a foot across
 	smallInInches = decimal.NewFromInt(35)   // sq ft of a room whose size is all inches
+	highCeiling   = decimal.NewFromInt(20)   // ft, at its highest
+	deepCabinet   = decimal.New(25, -1)      // ft from the wall, of cabinets and a vanity
 )
 
 // levelWords are in the names of rooms that may take a whole level or more.
@@ -40,9 +42,11 @@ func (r *reader) doubtSizes() {
 		r.doubtCeiling(room)
 		r.doubtClosets(room)
 		r.doubtOpenings(room)
-		r.doubtTubs(room)
+		r.doubtFixed(room)
+		r.doubtSlight(room)
 	}
 	r.doubtPitches()
+	r.doubtOutside()
 }
 
 // doubtPitches doubts a roof steeper than a spire: 70/12 for 7/12.
@@ -65,6 +69,9 @@ func (r *reader) doubtCeiling(room *model.Member) {
 				high = v
 			}
 		}
+	}
+	if high.Number.GreaterThan(highCeiling) {
+		r.say("ceiling-high", high.Pos, "%s has a ceiling of %s, which is high for a house", room.Label, high.Text)("check it, for feet, inches and metres that have slipped; it is used as it stands")
 	}
 	if high.Number.IsPositive() && high.Number.LessThan(lowCeiling) && r.roomKinds[room] != "closet" && !strings.Contains(strings.ToLower(room.Label), "crawl") {
 		r.say("ceiling-low", high.Pos, "%s has a ceiling of %s, under which one cannot stand", room.Label, high.Text)("check it, for feet and inches that have slipped; usual is 7 ft or more; it is used as it stands")
@@ -133,14 +140,42 @@ func longerOf(long, wide model.Value) model.Value {
 	return long
 }
 
-// doubtTubs doubts a tub that is deeper than long: which walls its surround takes follows
-// from which of its sides stands along the wall.
-func (r *reader) doubtTubs(room *model.Member) {
+// doubtFixed doubts a tub that is deeper than long, for which walls its surround takes follows
+// from which of its sides stands along the wall, cabinets that are as deep as no cabinet, and
+// what stands fixed under a name that is nearly one known.
+func (r *reader) doubtFixed(room *model.Member) {
 	for _, f := range room.In("fitting") {
 		long, deep := f.Given.Of("fitting_length"), f.Given.Of("fitting_depth")
-		if f.Given.Of("sort").Choice == "tub" && deep.Number.GreaterThan(long.Number) {
+		switch sort := f.Given.Of("sort").Choice; {
+		case sort == "tub" && deep.Number.GreaterThan(long.Number):
 			r.say("tub-deep", long.Pos, "%s is %s along the wall and %s deep", f.Label, diag.Quote(long.Text), diag.Quote(deep.Text))("write its length along the wall first, e.g. 5' x 2'6\"; it is used as it stands")
+		case slices.Contains([]string{"base cabinet", "wall cabinet", "vanity"}, sort) && deep.Number.GreaterThanOrEqual(deepCabinet):
+			r.say("cabinet-deep", deep.Pos, "%s is %s along the wall and %s deep", f.Label, diag.Quote(long.Text), diag.Quote(deep.Text))("write the length along the wall first, e.g. 12' x 2'; an island has   kind: island   ; it is used as it stands")
+		case sort == "" || sort == "other":
+			if near, is := diag.Nearest(strings.ToLower(f.Label), fittingSorts); is {
+				r.say("fixed-near", f.Pos, "%s is none of the fixed parts that are known, so it has no surround and stands for no work", diag.Quote(f.Label))("did you mean %s? else leave it: its floor is left out", near)
+			}
 		}
+	}
+}
+
+// doubtSlight doubts lengths inside that are under a foot: a closet's, a surround's, what
+// rectangles share.
+func (r *reader) doubtSlight(room *model.Member) {
+	tell := func(v model.Value, what string) {
+		if v.Number.IsPositive() && v.Number.LessThan(one) {
+			r.say("size-slight", v.Pos, "%s of %s is %s, under a foot", what, room.Label, diag.Quote(v.Text))("check it, for an inch mark in place of a foot mark ('); it is used as it stands")
+		}
+	}
+	for _, m := range room.In("section") {
+		tell(m.Given.Of("shared"), "what rectangles share")
+		if !m.Given.Of("closet").Number.IsZero() {
+			tell(m.Given.Of("length"), "a side of a closet")
+			tell(m.Given.Of("width"), "a side of a closet")
+		}
+	}
+	for _, f := range room.In("fitting") {
+		tell(f.Given.Of("surround"), "the surround")
 	}
 }
 

@@ -94,3 +94,19 @@ func TestCountsOfMoreThanThereIsAreDoubted(t *testing.T) {
 		require.Equal(t, doubt, slices.Contains(codesIn(found), "count-large"), work)
 	}
 }
+
+// A shower with walls of its own beside a tub has its own tile; cabinets and outsides as they are
+// in houses are not doubted.
+func TestUsualSizesAreLetBe(t *testing.T) {
+	for _, text := range []string{
+		"rooms:\n  bath: {size: 10' x 8', ceiling: 8', fixed: {tub: 5' x 2'6\", shower: 3' x 3'}, work: {tub surround tile: hired, tile shower walls: hired}}\n",
+		"rooms:\n  kitchen: {size: 14' x 12', ceiling: 20', closets: 2' x 1', fixed: {base cabinets: 1' x 2', island: 5' x 4', bench: 6' x 1'6\"}, work: {paint ceiling: hired}}\n",
+		"outside: {around: 128 ft, wall height: 18 ft, siding: 2,100 sq ft, roof: [{size: 40' x 24', pitch: 6/12}], gutters: 80 ft, deck: 12' x 16', deck rail: 44 ft, yard: 4,200 sq ft, work: {shingle roof gable: hired}}\n",
+	} {
+		_, found := deal.Read("den.yaml", []byte(minimal+text))
+		require.False(t, found.HasErrors(), "%s: %v", text, found)
+		for _, code := range []string{"done-twice", "cabinet-deep", "fixed-near", "ceiling-high", "size-slight", "outside-size", "roof-flat"} {
+			require.NotContains(t, codesIn(found), code, text)
+		}
+	}
+}

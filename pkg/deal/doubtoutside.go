@@ -1,0 +1,90 @@
+package deal
+
+import (
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+)
+
+// outsideSizes are what measures of the outside of a house rarely are less or more than, in their
+// units; common practice, no source.
+var outsideSizes = []struct {
+	line, what  string
+	least, most int64 // 0 for none
+}{
+	{"foundation_run", "around", 50, 400},
+	{"wall_height", "wall height", 0, 35},
+	{"deck", "deck", 20, 1500},
+	{"yard", "yard", 50, 0},
+}
+
+// longRoof is in ft what a part of a roof is at most along a side; common practice, no source.
+var longRoof = decimal.NewFromInt(120)
+
+// doubtOutside looks for measures of the outside of which a mark has slipped, or that do not go
+// with each other.
+func (r *reader) doubtOutside() {
+	for _, out := range r.deal.Root.In("outside") {
+		for _, x := range outsideSizes {
+			v, given := out.Given.Look(x.line)
+			if given && (v.Number.LessThan(decimal.NewFromInt(x.least)) || x.most > 0 && v.Number.GreaterThan(decimal.NewFromInt(x.most))) {
+				r.outsideSize(v, x.what+" is "+diag.Quote(v.Text)+", which houses rarely have")
+			}
+		}
+		r.doubtSiding(out)
+		r.doubtRuns(out)
+		for _, p := range out.In("plane") {
+			if long := longerOf(p.Given.Of("plane_length"), p.Given.Of("plane_width")); long.Number.GreaterThan(longRoof) {
+				r.outsideSize(long, "a part of the roof is "+feetOf(long)+" long")
+			}
+		}
+		r.doubtFlatShingles(out)
+	}
+}
+
+func (r *reader) outsideSize(v model.Value, what string) {
+	r.say("outside-size", v.Pos, "%s", what)("check it, for feet, inches, a point or a nought that have slipped; it is used as it stands")
+}
+
+// doubtSiding doubts siding that is over twice, or under a quarter, of the walls around.
+func (r *reader) doubtSiding(out *model.Member) {
+	siding, given := out.Given.Look("siding")
+	walls := out.Given.Of("foundation_run").Number.Mul(out.Given.Of("wall_height").Number)
+	if given && walls.IsPositive() && (siding.Number.GreaterThan(walls.Mul(two)) || siding.Number.Mul(four).LessThan(walls)) {
+		r.outsideSize(siding, "siding is "+diag.Quote(siding.Text)+", and the walls around, by their height, "+short(walls)+" sq ft")
+	}
+}
+
+var two, four, eight = decimal.NewFromInt(2), decimal.NewFromInt(4), decimal.NewFromInt(8)
+
+// doubtRuns doubts gutters over twice as long as the eaves, and a rail over twice as long as goes
+// around a square deck of as much area.
+func (r *reader) doubtRuns(out *model.Member) {
+	gutters, given := out.Given.Look("gutters")
+	if eaves, known := r.worked(out, "eaves"); given && known && eaves.IsPositive() && gutters.Number.GreaterThan(eaves.Mul(two)) {
+		r.outsideSize(gutters, "gutters is "+diag.Quote(gutters.Text)+", and the eaves are "+short(eaves)+" ft")
+	}
+	rail, given := out.Given.Look("deck_rail")
+	if deck := out.Given.Of("deck").Number; given && deck.IsPositive() && rail.Number.Mul(rail.Number).GreaterThan(deck.Mul(eight).Mul(eight)) {
+		r.outsideSize(rail, "deck rail is "+diag.Quote(rail.Text)+", more than goes around a deck of "+short(deck)+" sq ft")
+	}
+}
+
+// doubtFlatShingles doubts shingles on a part of the roof whose pitch nobody gave, so that it
+// counts as flat.
+func (r *reader) doubtFlatShingles(out *model.Member) {
+	for _, p := range out.In("plane") {
+		if p.Given.Of("pitch").Number.IsPositive() {
+			continue
+		}
+		for _, w := range r.chosenWorks() {
+			if w.by == "" && w.item.Measure == "roof" && strings.Contains(w.item.Name, "shingle") {
+				r.say("roof-flat", p.Given.Of("plane_length").Pos, "a part of the roof has no pitch, so it counts as flat, and %s goes onto it", w.label)("write the rise for each 12 inches across, e.g.   pitch: 6/12   ; a flat roof takes a membrane")
+				return
+			}
+		}
+	}
+}
