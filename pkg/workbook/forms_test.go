@@ -117,8 +117,8 @@ func TestWorkAddedBelowAFormIsTaken(t *testing.T) {
 	_, line, is := strings.Cut(found[0].Hint+found[1].Hint, "under renovation, lines:   ")
 	require.True(t, is)
 	line, _, _ = strings.Cut(line, "}")
-	before, after := answered(t, twoLoans), answered(t, strings.Replace(twoLoans, "  lines:\n", "  lines:\n  "+line+"}\n", 1))
-	require.Equal(t, "300", after.Line("cash_works").Sub(before.Line("cash_works")).String())
+	before, after := answered(t, twoLoans), answered(t, strings.Replace(twoLoans, "  lines:\n", "  lines:\n    "+line+"}\n", 1))
+	require.Equal(t, "300", after.Line("works_cost").Sub(before.Line("works_cost")).String())
 }
 
 func TestFormOfATradeWithoutWork(t *testing.T) {
