@@ -230,7 +230,25 @@ func (r *sheetRows) lay() error {
 		r.fields = append(r.fields, field{name: name, value: value, row: row, col: 2})
 	}
 	r.at = r.head - 1
+	r.doubtDay()
 	return nil
+}
+
+// doubtDay doubts a form of a day after the last on which it holds: the day is a slip, such as
+// another year. The clock is not asked, so that a form says the same tomorrow.
+func (r *sheetRows) doubtDay() {
+	dayOf := func(label string) (day quantity.Date, at diag.Pos) {
+		row := r.labelled(label)
+		if row == 0 || len(r.rows[row-1]) < 2 {
+			return day, at
+		}
+		day, _ = quantity.ParseDate(r.dayOf(strings.TrimSpace(r.rows[row-1][1])))
+		return day, diag.Pos{File: r.name, Line: row, Col: 2, Cell: r.address(row, 2)}
+	}
+	day, at := dayOf(FormDay)
+	if until, _ := dayOf(FormUntil); !until.IsZero() && day.Compare(until) > 0 {
+		r.above.Add(diag.Warnf(at, "quotes-dated", "the bid is of %s, after the last day on which it holds (%s)", day, until).WithHint("check the year of both; the day is used as it stands"))
+	}
 }
 
 // labelled is the row above the table that a label stands in, 0 where none does.

@@ -506,6 +506,27 @@ func TestTotalBelowItsLabour(t *testing.T) {
 	}
 }
 
+// A form of a day after it holds is doubted, whether its days are texts or numbers: 46297 is
+// October 2, 2026.
+func TestDayAfterABidHolds(t *testing.T) {
+	for _, x := range []struct {
+		day, until any
+		doubted    bool
+	}{{"2027-10-02", "2026-11-02", true}, {46297, "2026-10-01", true}, {"2026-10-02", 46297, false}, {"2026-10-03", 46297, true}, {"2027-10-02", "60 days", false}, {nil, "2026-10-02", false}, {"2026-10-02", nil, false}} {
+		data := workbook(t, pricebook.FormSheet, []any{"day", x.day}, []any{pricebook.FormUntil, x.until}, formHead, bid("lay oak", 40, 1, 5, nil, nil))
+		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", data, read(t, below, nil))
+		require.Len(t, quotes, 1)
+		require.False(t, found.HasErrors())
+		if !x.doubted {
+			require.Empty(t, found, "%v", x)
+			continue
+		}
+		require.Len(t, found, 1, "%v", x)
+		require.Equal(t, "bid.xlsx: Bid form!B1", found[0].Pos.String())
+		require.Contains(t, found[0].Message, "after the last day on which it holds (2026-1")
+	}
+}
+
 func TestNothingFilledIn(t *testing.T) {
 	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, nil, nil, nil)), read(t, below, nil))
 	require.Len(t, found, 1)

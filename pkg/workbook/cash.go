@@ -1,6 +1,8 @@
 package workbook
 
 import (
+	"strings"
+
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/model"
@@ -28,7 +30,7 @@ func (b *book) cash() {
 	add("money in", root, "money_in")
 	add("net", root, "net_cash")
 	add("the deal's net so far", root, "cumulative")
-	add(yours, root, "owner_cumulative")
+	add(strings.Replace(yours, "your cash ", "your cash\n", 1), root, "owner_cumulative") // in one line it would run into the head before it
 	add(tied, root, "low_point")
 	for _, l := range b.answer.Loans() {
 		add(l.Label+":\nowed", l, "balance")
