@@ -134,7 +134,7 @@ func TestAPriceFarFromTheStarterBooksIsDoubted(t *testing.T) {
 		{"items: {paint walls: {hired: $0 per sq ft}}", "paint walls: own hands", 0},
 		{"items: {paint walls: {hired: $2.40 per sq ft}}", "paint walls: hired", 0},
 		{"items: {paint walls: {hired: $2.41 per sq ft}}", "paint walls: hired", 1},
-		{"items: {paint walls: {hired: $2.41 per sq ft}}", "paint walls: own hands", 0},
+		{"items: {paint walls: {hired: $2.41 per sq ft}}", "paint walls: own hands", 1},
 		{"items: {paint walls: {hired: $2.41 per sq ft}}", "paint walls: $300", 0},
 		{"products: {primed baseboard 3-1/4 in: {sticks: {10 ft: $52}}}", "baseboard: hired", 0},
 		{"products: {primed baseboard 3-1/4 in: {sticks: {10 ft: $53}}}", "baseboard: hired", 1},
@@ -148,6 +148,39 @@ func TestAPriceFarFromTheStarterBooksIsDoubted(t *testing.T) {
 			readsWell(t, d)
 		}
 	}
+}
+
+// Hours of an own book are doubted from five times the starter book's on, where the file does not
+// say others.
+func TestHoursOfABookAreDoubted(t *testing.T) {
+	for _, c := range []struct {
+		hours, work string
+		far         bool
+	}{
+		{"0.5 per sq ft", "paint walls: own hands", true},
+		{"0.01 per sq ft", "paint walls: own hands", false},
+		{"0.5 per sq ft", "paint walls: {by: own hands, hours: 0.01 per sq ft}", false},
+		{"0.5 per sq ft", "paint walls: $300", false},
+	} {
+		d, found := booked("items: {paint walls: {hours: "+c.hours+"}}", c.work)
+		require.NotNil(t, d, "%v", found)
+		i := slices.IndexFunc(found, func(x diag.Diag) bool { return x.Code == "hours-far" && x.Pos.File == "mine.yaml" })
+		require.Equal(t, c.far, i >= 0, "%v", found)
+		if i >= 0 {
+			readsWell(t, found[i])
+		}
+	}
+}
+
+// Work by the run of carpet cannot be measured in a room of which only the walls are known, not
+// by its closets alone.
+func TestWorkByTheRunOfCarpetNeedsRectangles(t *testing.T) {
+	const item = "items: {lay roll: {trade: flooring, measure: carpet run, hours: 0.2 per ft, hired: $5 per ft, materials: none, brings: none, source: mine}}"
+	open := func(string) ([]byte, error) { return []byte(item), nil }
+	text := strings.Replace(den, denSize, "walls: [east 12', north 10', west 12', south 10']\n    closets: 5' x 2'", 1)
+	text = strings.Replace(strings.Replace(text, "paint walls: hired", "lay roll: hired", 1), "rooms:", "own book: mine.yaml\nrooms:", 1)
+	_, found := deal.ReadWith(deal.Options{Open: open}, "a.yaml", []byte(text))
+	require.Equal(t, []string{"rolls-of-walk"}, codesIn(found.Errors()), "%v", found)
 }
 
 // ages are the codes of old prices that come of a deal.

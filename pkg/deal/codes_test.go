@@ -82,6 +82,8 @@ var slips = []slip{
 	{"comma-in-list comma-in-list", "contingency: 15%", "contingency: 15%\n  spending: [10,000, 20,000]"},
 
 	{"unknown-key", price, "price: $212,500\n  prise: 5"},
+	{"unknown-key", "holding:", "items: {tile floor: {hours: 0.2 per sq ft}}\nholding:"},
+	{"unknown-key", "holding:", "price book: mine.yaml\nholding:"},
 	{"unknown-key", price, "price: $212,500\n  points: 2%"},
 	{"unknown-key", price, "price: $212,500\n  xylophone: 5"},
 	{"missing-value", price, "price:"},

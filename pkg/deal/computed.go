@@ -116,6 +116,10 @@ func (r *reader) someOf(w *work, v *walk.Values[decimal.Decimal]) bool {
 // would lie depends on its rectangles, and they would cost nothing without a word.
 func (r *reader) rollsOfWalks() {
 	for p, w := range r.eachWork() {
+		if len(p.room.In("leg")) > 0 && w.member.Given.Of("measure").Refers == "carpet_run" {
+			r.say("rolls-of-walk", w.at, "%s: a walk around the walls of %s does not say how roll goods lie in it", w.label, p.room.Label)(rectanglesForWalls)
+			continue
+		}
 		for _, use := range w.member.In("use") {
 			if len(p.room.In("leg")) > 0 && use.Given.Of("along").Refers == "carpet_run" {
 				r.say("rolls-of-walk", w.at, "%s: a walk around the walls of %s does not say how %s lies in it", w.label, p.room.Label, use.Label)(rectanglesForWalls)

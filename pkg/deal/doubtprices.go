@@ -33,6 +33,7 @@ func (r *reader) doubtPrices() {
 			r.say("price-far", p.at, "%s: %s", p.what, p.far)("%s", p.hint)
 		}
 	}
+	r.doubtBookHours()
 	day, event := r.deal.PurchaseDate, "the purchase"
 	if day.IsZero() {
 		day, event = r.latest(slices.Concat(book, quotes)), "the latest day in the deal"
@@ -51,6 +52,18 @@ func (r *reader) doubtPrices() {
 		fmt.Sprintf("before %s (%s)", event, day), "ask again, and lay the new prices over the old with   ledgerboard prices --from quotes.csv")
 	if old := oldest(quotes, day.AddDays(-daysOfAQuote)); len(old) > 0 {
 		r.old("quotes-old", old, "quote", "90 days", old[0].at, fmt.Sprintf("before %s (%s)", event, day), "ask whether it still holds, and write the day of the answer")
+	}
+}
+
+// doubtBookHours looks for hours of an own book that are far from the starter book's.
+func (r *reader) doubtBookHours() {
+	var told []*pricebook.Item
+	for _, w := range r.chosenWorks() {
+		hours := w.member.Given.Of("hours_each")
+		if far := w.item.HoursFar(); far != "" && hours.Key == "" && !w.quoted() && !slices.Contains(told, w.item) {
+			told = append(told, w.item)
+			r.say("hours-far", w.item.Pos, "%s: %s", w.item.Name, far)("check the hours for each unit, for a point or nought that has slipped; they are used as they stand")
+		}
 	}
 }
 
@@ -81,9 +94,6 @@ func (r *reader) doubtNoRate() {
 func (w *work) byTheHour() bool {
 	return !w.quoted() && !w.member.Given.Of("by_the_hour").Number.IsZero()
 }
-
-// hiredUnquoted reports whether a trade does the work at a price that it did not quote.
-func (w *work) hiredUnquoted() bool { return !w.quoted() && !w.byOwnHands() }
 
 func (w *work) quoted() bool {
 	_, quoted := w.member.Given.Look("quote")
@@ -126,9 +136,14 @@ func (r *reader) bookPrices() []priced {
 		given := w.member.Given
 		price, ok := given.Look("hired_price")
 		books := ok && price.Pos == w.item.Pos || !ok && w.item.Hired.IsZero() // a price of nothing is not given on
-		if books && w.hiredUnquoted() && !given.Of("by_the_hour").Number.IsPositive() {
-			add("the labour of "+w.item.Name, w.item.Dated, w.item.HiredSource, w.item.Far(), w.item.FarHint(), w.item.Pos)
+		if !books || w.quoted() || given.Of("by_the_hour").Number.IsPositive() || w.byOwnHands() && w.item.Hired.IsZero() {
+			continue
 		}
+		day := w.item.Dated
+		if w.byOwnHands() { // nobody is paid it, but by it trades finish
+			day = quantity.Date{}
+		}
+		add("the labour of "+w.item.Name, day, w.item.HiredSource, w.item.Far(), w.item.FarHint(), w.item.Pos)
 	}
 	return out
 }

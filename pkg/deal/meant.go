@@ -35,6 +35,8 @@ var meantKeys = map[string][]string{
 
 	"income": {"holding"}, "rent": {"holding"}, "rental income": {"holding"},
 
+	"price book": {"own book"}, "pricebook": {"own book"}, "prices": {"own book"},
+
 	"goals": {"targets"}, "goal": {"targets"},
 	"bracket": {"tax.income rate"},
 

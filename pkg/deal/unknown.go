@@ -34,6 +34,7 @@ func (r *reader) unknown(s scope, e *entry) {
 		r.meant[s.path+"amount"] = true
 		r.say("unknown-key", e.key.at, "unknown key %s", key)("did you mean %q?", "amount")
 	case !ok && r.tradeAsKey(s, e): // told
+	case r.bookInDeal(s, e): // told
 	case r.workOutside(s, e): // told
 	case r.noSaleKey(s, e) || r.meantHere(s, e) || r.meantElsewhere(s, e): // told
 	case ok:
@@ -43,6 +44,15 @@ func (r *reader) unknown(s scope, e *entry) {
 	default:
 		r.misplaced(s, e, keys)
 	}
+}
+
+// bookInDeal tells of what stands in a price book.
+func (r *reader) bookInDeal(s scope, e *entry) bool {
+	if s.group != "" || e.name != "items" && e.name != "products" {
+		return false
+	}
+	r.say("unknown-key", e.key.at, "%s belongs into a price book, and this is read as a deal", diag.Quote(e.key.text))("keep the book in a file of its own, and name that in the deal:   own book: mine.yaml   ; ledgerboard prices --book mine.yaml reads the book alone")
+	return true
 }
 
 // workOutside tells of work of the price book beside the key that it belongs under.

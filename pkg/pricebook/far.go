@@ -42,11 +42,30 @@ func (p *Product) Far() string {
 
 // Far says the same of the price of hired labour.
 func (it *Item) Far() string {
-	base := Starter().Item(it.Name)
-	if base == nil || base == it || base.Unit != it.Unit {
+	base := it.started()
+	if base == nil {
 		return ""
 	}
 	return far(it.Hired, base.Hired, it.Unit)
+}
+
+// HoursFar says the same of the hours of a trained hand for each unit.
+func (it *Item) HoursFar() string {
+	base := it.started()
+	if base == nil || FarFrom(it.Hours, base.Hours) == "" {
+		return ""
+	}
+	each := func(x decimal.Decimal) string { return quantity.Per{Number: x.Round(4), Bottom: it.Unit}.String() }
+	return fmt.Sprintf("%s is %s the starter book's %s", each(it.Hours), FarFrom(it.Hours, base.Hours), each(base.Hours))
+}
+
+// started is the item of the starter book of the same name and unit, nil where it is that or
+// there is none.
+func (it *Item) started() *Item {
+	if base := Starter().Item(it.Name); base != nil && base != it && base.Unit == it.Unit {
+		return base
+	}
+	return nil
 }
 
 // UnitPrice is dollars for each unit that a product is counted in.

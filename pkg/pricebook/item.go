@@ -211,7 +211,7 @@ var materialKeys = sync.OnceValue(func() []keyOf[useDraft] {
 			return parsed(r, amount, func(x decimal.Decimal) { u.Takes = x })
 		}},
 		{Key{"one for", "80 sq ft", "nothing", "so much work is done by one whole pack of the book that says so; another pack does it by what it holds"}, func(r *reader, u useDraft) read { return r.covers(u.item, u.Use) }},
-		{Key{"for the job", "1", "nothing", "so many of the pack's unit for each room, however large"}, func(r *reader, u useDraft) read {
+		{Key{"for the job", "1", "nothing", "so many of the pack's unit for each room, and for each part of one that is a piece of work of its own, however large"}, func(r *reader, u useDraft) read {
 			return parsed(r, amount, func(x decimal.Decimal) { u.ForJob = x })
 		}},
 		{Key{"along", "casing run", "the item's own measure", "another measure that it follows"}, func(r *reader, u useDraft) read { return func(n *node) { r.along(u.Use, n) } }},

@@ -37,8 +37,11 @@ func (r *tableReader) quote() {
 	if len(r.found) > before {
 		return
 	}
-	if r.form {
+	switch {
+	case r.form:
 		r.underLabour(r.book.Item(q.Name))
+	case q.Item:
+		r.otherHours(r.book.Item(q.Name))
 	}
 	if !r.once(q) {
 		return
@@ -48,6 +51,20 @@ func (r *tableReader) quote() {
 		r.tell(diag.Warnf(r.place(r.priced()), "quotes-price", "the price of %q is 0: the labour costs nothing", q.Name).
 			WithHint("where it is not bid on, leave the price empty; it is used as it stands"))
 	}
+}
+
+// otherHours tells that hours which are not those of the book change nothing of it.
+func (r *tableReader) otherHours(it *Item) {
+	text, at := r.cell("hours")
+	hours, err := quantity.ParseCount(text)
+	if text == "" || err == nil && hours.Equal(it.Hours) {
+		return
+	}
+	if err != nil {
+		hours = it.Hours
+	}
+	r.tell(diag.Warnf(r.place(at), "quotes-header", "the hours of %q are %s here and %s in the price book, and a table changes prices alone", it.Name, diag.Quote(text), it.Hours).
+		WithHint("write them in your own price book, e.g.   items: {%s: {hours: %s}}", plainText(it.Name), quantity.Per{Number: hours, Bottom: it.Unit}))
 }
 
 // priced is the column that the price of the row comes from.

@@ -281,3 +281,18 @@ func TestAQuoteOfNothingIsDoubted(t *testing.T) {
 		require.Contains(t, doubt.Hint, hint)
 	}
 }
+
+// Hours that a table changes are not taken, and it says where they go.
+func TestHoursOfATableAreTold(t *testing.T) {
+	b := pricebook.Starter()
+	for hours, told := range map[string]bool{b.Item("tile floor").Hours.String(): false, "": false, "0.3": true, "lots": true} {
+		_, _, found := pricebook.ReadQuotes("q.csv", "kind,name,price,hours\nitem,tile floor,9.50,"+hours+"\n", b)
+		require.False(t, found.HasErrors())
+		require.Equal(t, told, len(found) > 0, hours)
+		if told {
+			require.Contains(t, found[0].Message, "a table changes prices alone")
+			require.Contains(t, found[0].Hint, "items: {tile floor: {hours: ")
+			require.Equal(t, len("item,tile floor,9.50,")+1, found[0].Pos.Col)
+		}
+	}
+}
