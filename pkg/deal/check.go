@@ -59,8 +59,30 @@ func (r *reader) checkHold() {
 	case hold.IsZero():
 		r.say("missing-hold", r.needed("time"), "the deal takes no time")("add the phases, e.g.   time: {renovation: 3 months, marketing: 5 weeks, escrow: 1 month}")
 	case hold.GreaterThan(longest):
-		r.say("hold-too-long", r.needed("time"), "the phases are %s years together", hold.DivRound(decimal.NewFromInt(12), 1))("at most 10 years are reckoned")
+		at, most := r.needed("time"), ""
+		if w, hours := r.longestWork(); w != nil {
+			at, most = w.at, "; the most hours are those of "+diag.Quote(w.label)+", "+short(hours)
+		}
+		r.say("hold-too-long", at, "the phases are %s years together", hold.DivRound(decimal.NewFromInt(12), 1))("at most 10 years are reckoned%s", most)
 	}
+}
+
+// longestWork is the work in rooms of the most hours where the renovation takes what they say;
+// else nil.
+func (r *reader) longestWork() (most *work, hours decimal.Decimal) {
+	if r.early == nil {
+		return nil, hours
+	}
+	for _, w := range r.chosenWorks() {
+		c := r.early.Values.Model.Find(w.member, "trade_hours")
+		if c == nil {
+			continue
+		}
+		if x := r.early.Values.Scalar[c.Index]; x.GreaterThan(hours) { // worked out for the phases
+			most, hours = w, x
+		}
+	}
+	return most, hours
 }
 
 func (r *reader) checkPurchase() {

@@ -168,3 +168,12 @@ func TestACountInWordsIsToldInFigures(t *testing.T) {
 		require.NotContains(t, codesIn(found), "bad-openings", want)
 	}
 }
+
+// A deal that takes too long for the hours of some work points at that work.
+func TestTooLongAWorkIsPointedAt(t *testing.T) {
+	text := strings.Replace(den, "paint walls: hired", "paint ceiling: hired, paint walls: {by: own hands, hours: 90 per sq ft}", 1)
+	_, found := deal.Read("den.yaml", []byte(strings.Replace(text, "renovation: 3 months, ", "", 1)))
+	i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "hold-too-long" })
+	require.GreaterOrEqual(t, i, 0, "%v", found)
+	require.Contains(t, found[i].Hint, `the most hours are those of "paint walls"`)
+}
