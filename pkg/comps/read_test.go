@@ -584,3 +584,17 @@ func TestDaysWithTheDayFirst(t *testing.T) {
 		}
 	}
 }
+
+// Pages that are pasted one below the other name their columns in each.
+func TestARowOfHeadersAgainIsPassedOver(t *testing.T) {
+	for _, text := range []string{
+		"address,sale date,price,note\na,2026-01-05,300000,x\n Address,Sale Date,PRICE,other\nb,2026-02-05,310000,y\n",
+		"address  sale date   price\na        2026-01-05  300000\naddress  sale date   price\nb        2026-02-05  310000\n",
+	} {
+		l, found := read(t, text, Options{})
+		require.Empty(t, found)
+		require.Equal(t, []string{LikeFirst}, l.LeftOut)
+		require.Equal(t, 2, l.Len())
+		require.Equal(t, 3, l.Rows)
+	}
+}
