@@ -147,8 +147,11 @@ func address(d *deal.Deal, c *model.Cell) string {
 	for top.Parent != nil && top.Parent.Set != model.Deal {
 		top = top.Parent
 	}
-	if v, ok := x.Given.Look(c.Line.Name); ok && d.PathAt(v.Pos) != "" {
-		return d.PathAt(v.Pos)
+	if v, ok := x.Given.Look(c.Line.Name); ok {
+		path := d.PathAt(v.Pos)
+		if one, _ := meant(d, report.Ask(path).Lines); one == c { // else it is where what draws it from more begins
+			return path
+		}
 	}
 	names := []string{x.Label, top.Label + ": " + x.Label, x.Set + ": " + x.Label, d.PathAt(x.Pos), x.Path()}
 	for i, name := range names {

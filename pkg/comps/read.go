@@ -146,6 +146,10 @@ func (r *reader) sale() {
 		return
 	}
 	r.list.Rows++
+	if r.heads() {
+		r.leaveOut(LikeFirst)
+		return
+	}
 	if r.openQuote() || r.uneven() || r.tooMany() {
 		return
 	}
@@ -205,6 +209,17 @@ func (r *reader) sale() {
 		r.metres = append(r.metres, len(r.list.sales))
 	}
 	r.list.sales = append(r.list.sales, r.row.Sold)
+}
+
+// LikeFirst is why a row is left out, and in List.LeftOut, that names the columns again, as
+// pasted pages do.
+const LikeFirst = "like the first, which names the columns"
+
+// heads reports whether a row has the headers of all columns that are read.
+func (r *reader) heads() bool {
+	return !slices.ContainsFunc(r.columns, func(c column) bool {
+		return c.at >= len(r.record) || !strings.EqualFold(strings.TrimSpace(r.record[c.at]), c.header)
+	})
 }
 
 // leaveOut counts the row in hand among those that are left out, and why.

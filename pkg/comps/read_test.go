@@ -60,9 +60,11 @@ func TestReadBadRows(t *testing.T) {
 		"c,2026-01-05,,1400\n"+
 		"d,2026-01-05,150000,12\n"+
 		"\"e\nf\",2026-01-05,160000,huge\n"+
-		"g\n", Options{})
-	require.Equal(t, 7, l.Rows)
-	require.Len(t, l.LeftOut, 5)
+		"g\n"+
+		"h,2026-01-05,2026-05-03,1400\n"+
+		"i,2026-01-05,5/3/2026,1400\n", Options{})
+	require.Equal(t, 9, l.Rows)
+	require.Len(t, l.LeftOut, 7)
 	require.Equal(t, 2, l.Len())
 	require.False(t, l.Sale(0).Area.Known)
 	got := strings.Join(strs(found), "\n")
@@ -74,6 +76,8 @@ func TestReadBadRows(t *testing.T) {
 		`sold.csv:6:21: warning: d: area: "12" is out of bounds, so it counts as not known`,
 		`sold.csv:8:22: warning: e f: area: "huge"`,
 		`sold.csv:9:1: error: g is left out: date: nothing is given`,
+		`sold.csv:10:14: error: h is left out: price: "2026-05-03" looks like a date; were day and price, or their columns, changed about?`,
+		`sold.csv:11:14: error: i is left out: price: "5/3/2026" looks like a date`,
 	} {
 		require.Contains(t, got, want)
 	}
@@ -582,5 +586,19 @@ func TestDaysWithTheDayFirst(t *testing.T) {
 			require.Contains(t, found[i].Message, `1 Elm: sold: "03/04/2025" is taken for March 4, 2025, the month first`)
 			require.Contains(t, found[i].Message, "and 1 more like it")
 		}
+	}
+}
+
+// Pages that are pasted one below the other name their columns in each.
+func TestARowOfHeadersAgainIsPassedOver(t *testing.T) {
+	for _, text := range []string{
+		"address,sale date,price,note\na,2026-01-05,300000,x\n Address,Sale Date,PRICE,other\nb,2026-02-05,310000,y\n",
+		"address  sale date   price\na        2026-01-05  300000\naddress  sale date   price\nb        2026-02-05  310000\n",
+	} {
+		l, found := read(t, text, Options{})
+		require.Empty(t, found)
+		require.Equal(t, []string{LikeFirst}, l.LeftOut)
+		require.Equal(t, 2, l.Len())
+		require.Equal(t, 3, l.Rows)
 	}
 }

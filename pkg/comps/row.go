@@ -102,9 +102,17 @@ func (r *row) date(s string) (err error) {
 	return err
 }
 
+// dated finds what is hardly anything but a day, with its year in full.
+var dated = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?:\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[-/]\d{1,2}[-/]\d{4})$`)
+})
+
 func (r *row) price(s string) (err error) {
 	if r.Price, err = money(s); err == nil && r.Price.Round(0).Sign() <= 0 {
 		return &cellError{fmt.Sprintf("a sale for %q is none", s), "the price paid, e.g. $185,000; leave out what was given or inherited"}
+	}
+	if err != nil && dated().MatchString(withoutTime(s)) {
+		return &cellError{fmt.Sprintf("%q looks like a date; were day and price, or their columns, changed about?", s), "the price paid, e.g. $185,000, and the day where days stand"}
 	}
 	r.Price = r.Price.Round(0) // grids are in whole dollars
 	return err

@@ -32,7 +32,7 @@ func (r *reader) doubtAdds() {
 	}
 	for _, o := range r.items["<option>"] {
 		if g := r.good(o.path + "adds"); g != nil && g.number.GreaterThan(most.Mul(value.number)) {
-			r.say("adds-high", g.at(), "%s: %s adds %s, %s (%s)", o.member.Parent.Label, o.member.Label, g.node.text, words, value.node.text)("check it for a nought too many; write what the house sells for more because of this option; it is used as it stands")
+			r.say("adds-high", g.at(), "%s: %s adds %s, %s (%s)", o.member.Parent.Label, o.member.Label, g.dollars(), words, value.dollars())("check it for a nought too many; write what the house sells for more because of this option; it is used as it stands")
 		}
 	}
 }
@@ -63,7 +63,7 @@ func (r *reader) doubtAddsApart() {
 		return
 	}
 	if sum := before.number.Add(adds); !sum.Equal(after.number) {
-		r.say("adds-apart", before.at(), "the %s before work and the %s that the options taken add come to %s, but the after-repair value is stated as %s", before.node.text, quantity.FormatDollars(adds), quantity.FormatDollars(sum), after.node.text)("the after-repair value counts, and the value before work changes nothing; leave out one of them, or check what the options add")
+		r.say("adds-apart", before.at(), "the %s before work and the %s that the options taken add come to %s, but the after-repair value is stated as %s", before.dollars(), quantity.FormatDollars(adds), quantity.FormatDollars(sum), after.dollars())("the after-repair value counts, and the value before work changes nothing; leave out one of them, or check what the options add")
 	}
 }
 
@@ -83,7 +83,7 @@ func (r *reader) usedUp(g *reading, comes, planned decimal.Decimal) bool {
 			largest, line = a.number, a.at().Line
 		}
 	}
-	r.say("value-used-up", g.at(), "%s, the %s comes to %s: of the %s stated, the options of the file's own scope add %s", scope, g.field.Key(), quantity.FormatDollars(comes), g.node.text, quantity.FormatDollars(planned))("check what each option adds (the most is %s, in line %d), for a nought too many", quantity.FormatDollars(largest), line)
+	r.say("value-used-up", g.at(), "%s, the %s comes to %s: of the %s stated, the options of the file's own scope add %s", scope, g.field.Key(), quantity.FormatDollars(comes), g.dollars(), quantity.FormatDollars(planned))("check what each option adds (the most is %s, in line %d), for a nought too many", quantity.FormatDollars(largest), line)
 	return true
 }
 
@@ -100,6 +100,6 @@ func (r *reader) doubtNothingAdded() {
 		}
 	}
 	if spent, ok := r.worked(r.deal.Root, "budget"); ok && spent.IsPositive() {
-		r.say("adds-nothing", before.at(), "the value is that before work, %s, and nothing says what the work adds to it", before.node.text)("write at the options what each adds, as   adds: $9,000   , or what the house is worth after the work, as   after-repair value: $285,000")
+		r.say("adds-nothing", before.at(), "the value is that before work, %s, and nothing says what the work adds to it", before.dollars())("write at the options what each adds, as   adds: $9,000   , or what the house is worth after the work, as   after-repair value: $285,000")
 	}
 }

@@ -46,13 +46,13 @@ func (r *reader) doubt() {
 func (r *reader) doubtPurchase() {
 	price, value, lender := r.good("purchase.price"), r.good("value.after-repair value"), r.good("value.lender's value")
 	if value != nil && value.number.LessThanOrEqual(price.number) {
-		r.say("value-below-price", value.at(), "the after-repair value (%s) is not above the price (%s)", value.node.text, price.node.text)("check both; k is a thousand and m a million")
+		r.say("value-below-price", value.at(), "the after-repair value (%s) is not above the price (%s)", value.dollars(), price.dollars())("check both; k is a thousand and m a million")
 	}
 	if value != nil && value.number.GreaterThan(price.number.Mul(decimal.NewFromInt(10))) {
-		r.say("value-far-above-price", value.at(), "the after-repair value (%s) is more than ten times the price (%s)", value.node.text, price.node.text)("check both; k is a thousand and m a million")
+		r.say("value-far-above-price", value.at(), "the after-repair value (%s) is more than ten times the price (%s)", value.dollars(), price.dollars())("check both; k is a thousand and m a million")
 	}
 	if value != nil && lender != nil && lender.number.GreaterThan(value.number) {
-		r.say("lender-value-above", lender.at(), "the lender's value (%s) is above yours (%s)", lender.node.text, value.node.text)("check both; the loan is sized by the lender's, the sale by yours")
+		r.say("lender-value-above", lender.at(), "the lender's value (%s) is above yours (%s)", lender.dollars(), value.dollars())("check both; the loan is sized by the lender's, the sale by yours")
 	}
 	if len(r.deal.Root.In("purchase_fee")) == 0 {
 		r.say("closing-costs-missing", r.where("purchase.closing", "purchase"), "the purchase has no closing costs")("ask a title company, and add   closing: {title and escrow: $1,850}   under purchase")

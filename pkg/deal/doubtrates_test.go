@@ -94,3 +94,14 @@ func TestARoughTrendOfARegressionIsDoubted(t *testing.T) {
 		return x.Code == "comps-amount-unusual" && strings.Contains(x.Message, "by the regression, so it may not change at all")
 	}), "%v %v", d.Comps.Value.Trend, found)
 }
+
+// A value that is written without its $ is warned of in dollars.
+func TestWarningsSayValuesInDollars(t *testing.T) {
+	sales := "house: {living area: 1180 sq ft}\ncomps:\n  sold:\n    1 A St: {sold: 2026-02-01, price: $150k, living area: 1180 sq ft}\n    2 A St: {sold: 2026-02-01, price: $151k, living area: 1180 sq ft}\n"
+	for said, want := range map[string]string{"304000": "($304,000)", "304k": "($304,000)", "$304k": "($304k)", "304000.5": "($304,000.50)"} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+"value: {after-repair value: "+said+"}\n"+sales))
+		at := slices.IndexFunc(found, func(x diag.Diag) bool { return x.Code == "value-outside-comps" })
+		require.GreaterOrEqual(t, at, 0, "%v", found)
+		require.Contains(t, found[at].Message, "the after-repair value "+want+" is outside")
+	}
+}

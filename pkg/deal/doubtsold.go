@@ -501,7 +501,7 @@ func (r *reader) doubtBeyond() {
 		at = stated.at()
 	}
 	if stated != nil && (value.LessThan(low) || value.GreaterThan(high)) {
-		text := stated.node.text
+		text := stated.dollars()
 		if from != "" {
 			text = quantity.FormatDollars(value)
 		}

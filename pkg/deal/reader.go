@@ -58,6 +58,17 @@ func (g *reading) at() diag.Pos {
 	return g.key.at
 }
 
+// dollars is its amount as it is written, or in dollars where it has no $: 304000 is $304,000.
+func (g *reading) dollars() string {
+	switch {
+	case strings.Contains(g.node.text, "$"):
+		return g.node.text
+	case g.number.IsInteger():
+		return quantity.FormatDollars(g.number)
+	}
+	return quantity.FormatMoney(g.number)
+}
+
 // A scope is the group of keys being read.
 type scope struct {
 	path   string // its full path with a dot behind it, "" for the whole file

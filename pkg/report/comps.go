@@ -333,7 +333,11 @@ func (c compsPage) aside() {
 		rows[why]++
 	}
 	for _, why := range slices.Sorted(maps.Keys(rows)) {
-		c.text("  - ", quantity.Counted(rows[why], "row")+" "+why+"; below it says why")
+		says := quantity.Counted(rows[why], "row") + " " + why
+		if why != comps.LikeFirst { // which says it all
+			says += "; below it says why"
+		}
+		c.text("  - ", says)
 	}
 	if n := c.c.LeftOld; n > 0 {
 		c.text("  - ", fmt.Sprintf("%s of more than %d years before the day, since nearer ones suffice", quantity.Counted(n, "sale"), comps.OldYears))

@@ -46,6 +46,8 @@ var spoken = map[string]string{
 	"floor": "floor_area", "walls": "wall_area", "walls_less_large_openings": "walls_less_large",
 
 	"arv": "after_repair_value", "low": "low_value", "budget_with_contingency": "budget",
+
+	"comps": "comps_mean", "comps.sold": "comps_mean", "comps.table": "comps_mean", "comps.file": "comps_mean",
 }
 
 // spokenOf are the words of the pages for a line of a loan, a room or whatever else has
