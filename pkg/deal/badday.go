@@ -270,6 +270,9 @@ func (r *reader) badDaysFit() {
 				fine = false
 				continue
 			}
+			if c.how == comesTo {
+				r.doubtFarFromPlan(c.Input, plan, c.Value, c.at, "on "+diag.Quote(d.Name))
+			}
 			text := span{text: c.Text, at: c.at}
 			if c.how != comesTo {
 				text.text = c.Says(c.Value)

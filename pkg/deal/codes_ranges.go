@@ -26,6 +26,7 @@ func rangeCodes() []Code {
 		{"bad-day-idle", "a change on a bad day that moves nothing"},
 		{"late-twice", "the time on the market and a late sale, both with a range or on one bad day"},
 		{"tie-idle", "a tie of an input that comes out as planned"},
+		{"far-from-plan", "a figure of a range or a bad day that is far from the plan's"},
 		{"plan-outside", "a plan outside of its own range"},
 	})...)
 }

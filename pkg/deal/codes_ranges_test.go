@@ -38,6 +38,10 @@ var rangeSlips = []slip{
 	ranged("likely-unused", "ranges: {overrun: {low: 0%, likely: 10%, high: 30%, spread: normal}}"),
 	ranged("bad-case-weight", "ranges: {overrun: {cases: {10%: 1, 20%: 0}}}"),
 	ranged("bad-case-weight", "ranges: {overrun: {cases: {10%: 1, 20%: [1]}}}"),
+	ranged("far-from-plan", "ranges: {after-repair value: {low: $205k, high: $2280k}}"),
+	ranged("far-from-plan", "ranges: {after-repair value: {low: $20.5k, high: $400k}}"),
+	ranged("far-from-plan", "ranges: {escrow: {cases: {5 weeks: 9, 60 weeks: 1}}}"),
+	ranged("far-from-plan", "bad days: {x: {sale price: $21,000}}"),
 	ranged("plan-outside", "ranges: {overrun: {low: 20%, high: 30%}}"), // the plan has 15%
 	ranged("plan-outside", "ranges: {overrun: {low: 20%, likely: 25%, high: 30%}}"),
 	ranged("plan-outside", "ranges: {overrun: {low: 20%, high: 30%, spread: even}}"),

@@ -35,7 +35,7 @@ var meantKeys = map[string][]string{
 
 	"income": {"holding"}, "rent": {"holding"}, "rental income": {"holding"},
 
-	"price book": {"own book"}, "pricebook": {"own book"}, "prices": {"own book"},
+	"price book": {"own book"}, "pricebook": {"own book"},
 
 	"goals": {"targets"}, "goal": {"targets"},
 	"bracket": {"tax.income rate"},

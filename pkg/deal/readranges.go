@@ -283,7 +283,15 @@ func (r *reader) rangesFit() {
 			r.say("range-idle", x.Pos, "the range of the lender's value changes nothing: "+NoValueCap)(capByValue)
 		}
 		plan, ok := r.worked(x.Member, x.Line)
-		if !ok || len(x.Cases) > 0 {
+		if !ok {
+			continue
+		}
+		for _, v := range x.figures() {
+			if r.doubtFarFromPlan(x.Input, plan, v, x.Pos, "in its range") {
+				break
+			}
+		}
+		if len(x.Cases) > 0 {
 			continue
 		}
 		stated := r.likelySaid(x)
@@ -298,6 +306,43 @@ func (r *reader) rangesFit() {
 			r.say("plan-outside", x.Pos, "%s is %s in the plan, outside of its range, %s to %s%s", x.Path, x.Says(plan), x.Says(x.Low), x.Says(x.High), taken)("check both; the odds follow the range, the bid follows the plan")
 		}
 	}
+}
+
+// figures are all that the file says of a range, the least first.
+func (x *Range) figures() (all []decimal.Decimal) {
+	for _, c := range x.Cases {
+		all = append(all, c.Value)
+	}
+	if all == nil {
+		all = []decimal.Decimal{x.Low, x.High}
+	}
+	return all
+}
+
+// How many times an amount may be the plan's, or the other way round, and a time the plan's,
+// before a point or nought has probably slipped; common practice, no source.
+var (
+	farSale   = decimal.NewFromInt(2)
+	farAmount = decimal.NewFromInt(5)
+	farTime   = decimal.NewFromInt(10)
+)
+
+// doubtFarFromPlan doubts a figure that is far from the plan's; it reports whether it did.
+func (r *reader) doubtFarFromPlan(in Input, plan, x decimal.Decimal, at diag.Pos, where string) bool {
+	times, little := farAmount, x.IsPositive()
+	switch {
+	case !plan.IsPositive() || in.Kind != Money && in.Kind != HourRate && in.Kind != Duration && in.Kind != Hours:
+		return false
+	case in.Kind == Duration:
+		times, little = farTime, false
+	case cause(in.Line) == "sale":
+		times = farSale
+	}
+	if x.LessThanOrEqual(plan.Mul(times)) && (!little || x.Mul(times).GreaterThanOrEqual(plan)) {
+		return false
+	}
+	r.say("far-from-plan", at, "%s is %s %s, and the plan has %s", in.Path, in.Says(x), where, in.Says(plan))("check it, for a point or nought that has slipped; it is used as it stands")
+	return true
 }
 
 // A lateTwice doubts the time on the market and a late sale side by side, which are added up.
