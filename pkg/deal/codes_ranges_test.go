@@ -75,6 +75,8 @@ var rangeSlips = []slip{
 	ranged("bad-choice", "ranges: {overrun: {low: 0%, high: 20%, spread: pyramid}}"),
 	ranged("bad-choice", "ranges: {overrun: {low: 0%, high: 20%, means: about}}"),
 	ranged("unknown-key", "ranges: {overrun: {low: 0%, hihg: 20%}}"),
+	ranged("unknown-key", "ranges: {overrun: {min: 0%, high: 20%}}"),
+	ranged("unknown-key", "ranges: {overrun: {low: 0%, maximum: 20%}}"),
 	ranged("want-list", "ties: {overrun: 0.5}"),
 	ranged("want-group", "ties: [overrun]"),
 }

@@ -46,6 +46,9 @@ var meantKeys = map[string][]string{
 
 	"height": {"<room>.ceiling"}, "length": {"<room>.size"}, "width": {"<room>.size"}, "dimensions": {"<room>.size"},
 
+	"min": {"<range>.low"}, "minimum": {"<range>.low"}, "least": {"<range>.low"}, "max": {"<range>.high"}, "maximum": {"<range>.high"}, "most": {"<range>.high"},
+	"mode": {"<range>.likely"}, "expected": {"<range>.likely"}, "most likely": {"<range>.likely"},
+
 	"value": {"<option>.adds"}, "value added": {"<option>.adds"}, "adds value": {"<option>.adds"},
 }
 
