@@ -60,6 +60,13 @@ func TestWhatADealDoesNotSayIsAssumed(t *testing.T) {
 	require.Contains(t, idle.Why, "none to 3 months more than planned")
 }
 
+// A low value that is the value itself tells no range, and the page says so.
+func TestALowValueThatIsNone(t *testing.T) {
+	sale := ranges(t, strings.Replace(house, "$300k}", "$300k, low: $300k}", 1))["value.after-repair value"]
+	require.Equal(t, "$276,000, $300,000, $315,000", figures(sale))
+	require.Contains(t, sale.Why, "the low value is no lower than this one")
+}
+
 // What the file says comes out as planned has no range, and neither has what stands for the same.
 func TestWhatIsSteadyIsNotAssumed(t *testing.T) {
 	all := ranges(t, house+"ranges: {standstill: {spread: none}, late sale: {spread: none}}\n")

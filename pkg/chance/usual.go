@@ -103,7 +103,11 @@ func (p plan) sale() (*Range, error) {
 	}
 	one := decimal.NewFromInt(1)
 	low, high := likely.Mul(one.Sub(valueLow)).Round(0), likely.Mul(one.Add(valueHigh)).Round(0)
-	return p.usual(path, odds.OneInTen, low, likely, high, "8% less to 5% more, "+noSource)
+	why := "8% less to 5% more, " + noSource
+	if p.deal.Root.Given.Of("low_value").Text != "" {
+		why += "; the low value is no lower than this one, so it tells no range"
+	}
+	return p.usual(path, odds.OneInTen, low, likely, high, why)
 }
 
 // overrun is how far spending goes over the bids. What is likely is the contingency of the

@@ -234,12 +234,22 @@ const slight = 0.01
 // Slight is the weight under which a sale of this value weighs next to nothing.
 func (v *Value) Slight() float64 { return min(slight, 0.5/float64(len(v.Rows))) }
 
+// faintMove is what a sale that weighs next to nothing may move the value by, as a share of it, and
+// still have no part in it (common practice, no source).
+const faintMove = 0.005
+
+// Faint reports whether next to nothing of the value comes of a sale: it has little weight, and
+// its price lies not so far off that it moves the value all the same.
+func (v *Value) Faint(r *Row) bool {
+	return r.Weight < v.Slight() && r.Weight*math.Abs(r.Adjusted.InexactFloat64()/v.Likely.InexactFloat64()-1) < faintMove
+}
+
 // notBest marks the sales that do not say how much the neighbourhood pays at most: those that
 // weigh next to nothing, and those sold for over twice what the middle one of the rest was.
 func (v *Value) notBest() {
 	var prices []float64
 	for i := range v.Rows {
-		if r := &v.Rows[i]; r.Weight < v.Slight() {
+		if r := &v.Rows[i]; v.Faint(r) {
 			r.NotBest = "which weighs next to nothing"
 		} else {
 			prices = append(prices, r.Price.InexactFloat64())

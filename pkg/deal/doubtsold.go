@@ -39,7 +39,11 @@ func (r *reader) doubtComps() {
 		r.say("comps-few", c.Place(&top.Sold), "%s weighs over %.0f%%, so the value is drawn from it nearly alone", top.Name(), 100*nearlyAlone)("look what makes the other sales so unlike the house: a column of theirs may be read as what it is not")
 	}
 	if len(v.Untold) > 0 {
-		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so", comps.Names(v.Untold))("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
+		why := ""
+		if i := slices.IndexFunc(v.Disbelieved, func(d comps.Disbelief) bool { return slices.Contains(v.Untold, d.Line) }); i >= 0 {
+			why = " (of " + v.Disbelieved[i].Line.String() + " " + v.Disbelieved[i].Why + ")"
+		}
+		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so%s", comps.Names(v.Untold), why)("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
 	}
 	r.doubtNotCompared(c)
 	if names := r.notTold(c); names != "" {
@@ -80,9 +84,13 @@ func (r *reader) doubtComps() {
 	r.doubtSoldTwice(c)
 	r.doubtCountedTwice(c)
 	r.doubtTwoApart(c)
+	amounts := ""
+	if r.got["comps.amounts"] != nil {
+		amounts = ", and at the amounts, each of which is for one unit"
+	}
 	for _, row := range v.Rows {
 		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
-			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: %s %s", row.Name(), quantity.FormatDollars(row.Adjusted), row.OthersSay(), farBy(row.Off))("look at it again; strike it under comps if it was no open sale of such a house")
+			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: %s %s", row.Name(), quantity.FormatDollars(row.Adjusted), row.OthersSay(), farBy(row.Off))("look at it again%s; strike it under comps if it was no open sale of such a house", amounts)
 		}
 	}
 	for _, p := range c.Choice.Passed {

@@ -595,3 +595,30 @@ func TestOtherWordsForWhatAHouseHas(t *testing.T) {
 		require.Contains(t, found[0].Hint, says[1], key)
 	}
 }
+
+// A sale of little weight whose price has a digit too many still moves the value, so it is not
+// said to weigh next to nothing.
+func TestAFarPriceOfLittleWeightIsNotFaint(t *testing.T) {
+	text := minimal + `house: {living area: 1290 sq ft, baths: 1.5}
+comps:
+  day: 2026-10-05
+  amounts: {square foot: $92, bath: "$8,000", market a month: 0%}
+  table: |
+    address,sold on,price,sq ft,baths
+    10 Plum St,2026-01-10,$230000,1200,1.5
+    12 Plum St,2026-02-11,$240500,1255,1.5
+    14 Plum St,2026-03-12,$234500,1310,1.5
+    16 Plum St,2026-04-13,$245000,1222,1.5
+    18 Plum St,2026-05-14,$239000,1277,1.5
+    20 Plum St,2026-06-15,$233000,1332,1.5
+    99 Oak Ave,2026-03-15,$2400000,1290,1.5
+`
+	d, found := deal.Read("far.yaml", []byte(text))
+	require.NotNil(t, d, "%v", found)
+	v := d.Comps.Value
+	far := slices.IndexFunc(v.Rows, func(r comps.Row) bool { return r.Name() == "99 Oak Ave" })
+	require.GreaterOrEqual(t, far, 0)
+	require.Less(t, v.Rows[far].Weight, v.Slight())
+	require.False(t, v.Faint(&v.Rows[far]))
+	require.NotContains(t, found.Error(), "next to nothing")
+}

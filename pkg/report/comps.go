@@ -75,8 +75,8 @@ func (c compsPage) lead() {
 // slight says of how many of the sales next to nothing comes.
 func (c compsPage) slight() string {
 	n := 0
-	for _, r := range c.v.Rows {
-		if r.Weight < c.v.Slight() {
+	for i := range c.v.Rows {
+		if c.v.Faint(&c.v.Rows[i]) {
 			n++
 		}
 	}
