@@ -310,25 +310,56 @@ func (r *sheetRows) rounding() diag.List {
 	return diag.List{r.round[0].WithHint("write dollars and cents where it is another amount%s", more)}
 }
 
-// remarked doubts money in the remarks of a form, which no price is read from.
+// remarked doubts money of a form in cells that no price is read from: in the remarks, beside and
+// below the table, and in what stands above it.
 func (r *sheetRows) remarked() (found diag.List) {
-	col := slices.IndexFunc(r.rows[r.head], func(s string) bool { return even(s) == "remarks" })
 	for i, row := range r.rows {
-		if col < 0 || i <= r.head || col >= len(row) || len(found) == mostWrong {
-			continue
-		}
-		if money := moneyIn().FindString(row[col]); money != "" {
-			found.Add(diag.Warnf(diag.Pos{File: r.name, Line: i + 1, Col: col + 1, Cell: r.address(i+1, col+1)}, "quotes-form", "the remarks hold money, which is not counted: %s", diag.Quote(strings.TrimSpace(row[col]))).
+		for j, text := range row {
+			if len(found) == mostWrong || !r.holdsMoney(i, j, text) {
+				continue
+			}
+			where := "a cell that is not read holds"
+			if r.headOf(j) == "remarks" {
+				where = "the remarks hold"
+			}
+			found.Add(diag.Warnf(diag.Pos{File: r.name, Line: i + 1, Col: j + 1, Cell: r.address(i+1, j+1)}, "quotes-form", "%s money, which is not counted: %s", where, diag.Quote(strings.TrimSpace(text))).
 				WithHint("ask whether the price has it in it; what comes on top goes into the deal file, e.g. under renovation:   general: {delivery: $300}"))
 		}
 	}
 	return found
 }
 
-// moneyIn finds an amount in words: $300, 300 dollars, or nothing but a number.
+// holdsMoney reports whether a cell that no price is read from holds an amount: where the form
+// itself has words, one with a sign or a word of money.
+func (r *sheetRows) holdsMoney(i, j int, text string) bool {
+	switch head := r.headOf(j); {
+	case i == r.head, i < r.head && j == 0, i > r.head && slices.Contains([]string{"unit price", "price", "labour", "total", "quantity", "coats"}, head):
+		return false
+	case i > r.head && (head == "remarks" || head == "" || !inForm(head)):
+		return moneyIn().MatchString(text) || bareAmount().MatchString(text)
+	}
+	return moneyIn().MatchString(text)
+}
+
+// headOf is the name of a column, "" where it has none.
+func (r *sheetRows) headOf(j int) string {
+	if j >= len(r.rows[r.head]) {
+		return ""
+	}
+	return even(r.rows[r.head][j])
+}
+
+func inForm(head string) bool {
+	return slices.ContainsFunc(FormColumns, func(c FormColumn) bool { return even(c.Name) == head })
+}
+
+// moneyIn finds an amount in words: $300, 300 dollars.
 var moneyIn = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)[$€£]\s*\.?\d|\d[km]?\s*(?:[$€£]|(?:dollars?|bucks|usd)\b)|\busd\s*\d|^\s*[+-]?[\d.,]*\d\s*$`)
+	return regexp.MustCompile(`(?i)[$€£]\s*\.?\d|\d[km]?\s*(?:[$€£]|(?:dollars?|bucks|usd)\b)|\busd\s*\d`)
 })
+
+// bareAmount is nothing but a number.
+var bareAmount = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^\s*[+-]?[\d.,]*\d\s*$`) })
 
 // passed are what somebody filled in of a form that no price is read from.
 func (r *sheetRows) passed() (names []string) {
@@ -407,6 +438,9 @@ func (r *sheetRows) values(found *diag.List) ([]string, bool) {
 		if bad == nil && text != "" && slices.Contains([]string{"price", "labour", "total"}, even(f.name)) {
 			if bad = r.noMoney(f.col); bad == nil && even(f.name) != "price" && r.number(f.col) {
 				text = r.cents(f.col, text)
+			}
+			if per := r.perShown(f.col); per != "" {
+				text = "$" + text + per
 			}
 		}
 		if bad == nil && even(f.name) == "dated" && r.shows(f.col) == aDate {

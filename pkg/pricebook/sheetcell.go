@@ -197,3 +197,29 @@ func (r *sheetRows) dayOf(text string) string {
 	}
 	return day.Format("2006-01-02")
 }
+
+// before is what a number format shows before its number.
+var before = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(?:"[^"]*"|\\.|\[[^\]]*\])*`) })
+
+// behind finds the words that a number format shows behind its number.
+var behind = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[^;"]*[0#?](?:"[$ ]*")?[^;"]*"([^"]*[A-Za-z][^"]*)"`)
+})
+
+// perShown is what the sheet shows behind a number of the row, such as /sq yd, "" where that is
+// money alone: it counts as if it were typed.
+func (r *sheetRows) perShown(col int) string {
+	if !r.number(col) {
+		return ""
+	}
+	cell, _ := excelize.CoordinatesToCellName(col, r.at+1) // both are counted, so they are sound
+	_, code := r.formatCode(cell)
+	m := behind().FindStringSubmatch(before().ReplaceAllString(code, ""))
+	if m == nil {
+		return ""
+	}
+	if _, err := quantity.ParseMoney("1 " + strings.TrimSpace(m[1])); err == nil {
+		return ""
+	}
+	return m[1]
+}

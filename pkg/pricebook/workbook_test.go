@@ -3,6 +3,7 @@ package pricebook_test
 import (
 	"archive/zip"
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -11,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"github.com/xuri/excelize/v2"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
 )
 
@@ -171,7 +173,7 @@ func TestPriceOfNothingIsDoubted(t *testing.T) {
 
 // Money in the format of a currency, of any country's sheet, is no date.
 func TestFormatsOfMoney(t *testing.T) {
-	for _, format := range []string{`[$$-409]#,##0.00`, `#,##0.00" dollars a day"`, `_-$* #,##0.00_-;\-$* #,##0.00_-`, `[Red]0.00`, `[$USD] #,##0.00`, `[$US$-409]0`} {
+	for _, format := range []string{`[$$-409]#,##0.00`, `_-$* #,##0.00_-;\-$* #,##0.00_-`, `[Red]0.00`, `[$USD] #,##0.00`, `[$US$-409]0`} {
 		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, custom(5, format), nil, nil)), read(t, below, nil))
 		require.Empty(t, found, format)
 		require.Equal(t, "5", quotes[0].Price.String())
@@ -480,6 +482,40 @@ func TestMoneyInRemarks(t *testing.T) {
 		require.Equal(t, "bid.xlsx: Bid form!M10", found[0].Pos.String())
 		require.Contains(t, found[0].Message, "the remarks hold money, which is not counted")
 		require.Contains(t, found[0].Hint, "general: {delivery: $300}")
+	}
+}
+
+// Money anywhere else in a form is doubted too: below the table, beside it, among its words.
+func TestMoneyBesideAForm(t *testing.T) {
+	for _, x := range []struct {
+		col   int
+		value any
+		below bool
+		is    bool
+	}{
+		{0, "plus $600 for travel", true, true}, {3, "plus $600 for travel", true, true}, {13, "+ $400 materials", false, true}, {13, 400, false, true},
+		{3, "surround, min $600", false, true}, {11, "3 weeks, +$200", false, true}, {11, 3, false, false}, {7, "12 x 8", false, false}, {13, "ready in May", false, false},
+	} {
+		row, last := append(bid("lay oak", 40, 1, 4.35, nil, nil), "", ""), make([]any, 14)
+		for len(row) < 14 {
+			row = append(row, "")
+		}
+		if x.below {
+			last[x.col] = x.value
+		} else {
+			row[x.col] = x.value
+		}
+		quotes, found := pricebook.CheckWorkbook("bid.xlsx", form(t, row, last), read(t, below, nil))
+		require.Len(t, quotes, 1)
+		require.Equal(t, x.is, slices.ContainsFunc(found, func(d diag.Diag) bool { return strings.Contains(d.Message, "money, which is not counted") }), "%v: %v", x, found)
+	}
+}
+
+// A unit that a cell only shows, by the format of its number, counts as if it were typed.
+func TestUnitsInTheFormatOfANumber(t *testing.T) {
+	for format, refused := range map[string]bool{`"$"0.00"/sq yd"`: true, `"$"0"/hr"`: true, `#,##0.00" dollars a day"`: true, `0.00" per sq yd"`: true, `"$"0.00"/sq ft"`: false, `0.00" per sq ft"`: false, `"$"#,##0.00`: false, `0.00" USD"`: false, `"approx "0.00`: false} {
+		_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, custom(4.35, format), nil, nil)), read(t, below, nil))
+		require.Equal(t, refused, found.HasErrors(), "%s: %v", format, found)
 	}
 }
 

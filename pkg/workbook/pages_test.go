@@ -425,6 +425,7 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 		{"ways", "juniper-lane", "first loan", "fixed_amount", 50_000, "ONE HAS"},
 		{"nothing", "juniper-lane", "", "after_repair_value", 0, "UNDER IT"}, {"worthless", "juniper-lane", "", "after_repair_value", 999, "UNDER IT"},
 		{"outside", "mill-road", "", "renovation", 0, "NONE DOES"}, {"timeless", "juniper-lane", "", "lead_in renovation standstill marketing late_sale escrow", 0, "NO TIME"},
+		{"side", "walnut-row", "hall bath, floor", "length", 0, "NOT ALL"}, {"doors", "walnut-row", "hall bath", "number", 1.5, "NOT ALL"},
 		{"lag", "juniper-lane", "first loan", "lag", 1.5, "NOT ALL"}, {"edge", "juniper-lane", "transfer tax", "upper", 0, "NOT ALL"},
 		{"contingency", "juniper-lane", "", "contingency_share", 1.01, "BEYOND IT"},
 		{"charge", "juniper-lane", "listing side commission", "share", 5, "BEYOND IT"}, {"exit", "mill-road", "hard money", "exit_share", 0.26, "BEYOND IT"},

@@ -146,12 +146,26 @@ func (b *book) within() (parts []string) {
 func (b *book) wholeHold() string {
 	var parts []string
 	for _, c := range b.model.Cells {
-		if b.typed(c) && deal.IsWhole(c.Line.Name) {
+		if b.typed(c) && (deal.IsWhole(c.Line.Name) || c.Line.ID() == "opening.number") {
 			parts = append(parts, "INT("+b.cellRef(c)+")="+b.cellRef(c))
 		}
 	}
 	return b.inCells("whether all that is counted is whole", parts, allHold)
 }
+
+// sizesHold is the condition that no side of what has a size is nothing; "" without any.
+func (b *book) sizesHold() string {
+	var parts []string
+	for _, r := range b.ranges(func(c *model.Cell) bool {
+		return b.typed(c) && slices.Contains(sides, c.Line.ID()) && b.answer.Values.Of(c).IsPositive()
+	}) {
+		parts = append(parts, "COUNTIF("+r.at+","+quoted(">0")+")>="+itoa(r.cells))
+	}
+	return b.inCells("whether every side of a room, an opening or a fixed part is more than nothing", parts, allHold)
+}
+
+// sides are the inputs that give the size of a thing.
+var sides = []string{"section.length", "section.width", "opening.opening_width", "opening.opening_height", "fitting.fitting_length", "fitting.fitting_depth", "plane.plane_length", "plane.plane_width"}
 
 // edgesHold is the condition that every bracket and table of rates ends above where it begins.
 func (b *book) edgesHold() string {
@@ -190,6 +204,7 @@ func (b *book) canBe() []condition {
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
 		{"no loan has both a fixed amount and a price share", b.oneWayHolds(), "ONE HAS", false},
 		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false},
+		{"sides of rooms and openings are more than nothing", b.sizesHold(), "NOT ALL", false},
 		{"months and counts are whole numbers", b.wholeHold(), "NOT ALL", false},
 		{"edges of rates rise from each to the next", b.edgesHold(), "NOT ALL", false},
 		{"the deal takes some time", b.timeHolds(), "NO TIME", false},
