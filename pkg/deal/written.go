@@ -9,8 +9,11 @@ import (
 )
 
 // PathAt is the full path, as a set takes it, of the key, the value or the item of a list
-// that stands at a place of the file; "" where none begins there.
+// that stands at a place of the file; "" where none begins there, or the deal is of no file.
 func (d *Deal) PathAt(at diag.Pos) string {
+	if d.reader == nil {
+		return ""
+	}
 	found := ""
 	d.reader.root.keys("", func(path string, key, value diag.Pos) {
 		if found == "" && (begins(key, at) || begins(value, at)) {
