@@ -335,7 +335,7 @@ func (r *sheetRows) holdsMoney(i, j int, text string) bool {
 	switch head := r.headOf(j); {
 	case i == r.head, i < r.head && j == 0, i > r.head && slices.Contains([]string{"unit price", "price", "labour", "total", "quantity", "coats"}, head):
 		return false
-	case i > r.head && (head == "remarks" || head == "" || !inForm(head)):
+	case i > r.head && (head == "remarks" || !inForm(head)):
 		return moneyIn().MatchString(text) || bareAmount().MatchString(text)
 	}
 	return moneyIn().MatchString(text)

@@ -114,23 +114,19 @@ func (b *book) editable(c *model.Cell) bool {
 	return c.Given != nil || c.Line.Set == model.Deal || c.Line.Set == "loan" || c.Assumed()
 }
 
-// edges are the inputs where a bracket or a table of rates ends, with those where it begins.
-var edges = map[string]string{"upper": "lower", "base_up_to": "base_over", "until_day": "from_day"}
+// edges are the inputs where a bracket or a table of rates begins, with those where it ends.
+var edges = map[string]string{"lower": "upper", "base_over": "base_up_to", "from_day": "until_day"}
 
 // edgeBefore is the end of a bracket or table of the same charge at which another begins, so that
 // one edge is one input; nil where it begins at none.
 func (b *book) edgeBefore(c *model.Cell) *model.Cell {
-	if c.Given == nil || c.Member.Parent == nil {
+	end, begins := edges[c.Line.Name]
+	if !begins || c.Given == nil {
 		return nil
 	}
-	for end, from := range edges {
-		if from != c.Line.Name {
-			continue
-		}
-		for _, m := range c.Member.Parent.In(c.Member.Set) {
-			if v, given := m.Given.Look(end); m != c.Member && given && v.Number.Equal(c.Given.Number) {
-				return b.model.Find(m, end)
-			}
+	for _, m := range c.Member.Parent.In(c.Member.Set) {
+		if v, given := m.Given.Look(end); m != c.Member && given && v.Number.Equal(c.Given.Number) {
+			return b.model.Find(m, end)
 		}
 	}
 	return nil

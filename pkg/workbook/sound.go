@@ -155,13 +155,9 @@ func (b *book) wholeHold() string {
 
 // sizesHold is the condition that no side of what has a size is nothing; "" without any.
 func (b *book) sizesHold() string {
-	var parts []string
-	for _, r := range b.ranges(func(c *model.Cell) bool {
-		return b.typed(c) && slices.Contains(sides, c.Line.ID()) && b.answer.Values.Of(c).IsPositive()
-	}) {
-		parts = append(parts, "COUNTIF("+r.at+","+quoted(">0")+")>="+itoa(r.cells))
-	}
-	return b.inCells("whether every side of a room, an opening or a fixed part is more than nothing", parts, allHold)
+	return b.positive("every side of a room, an opening or a fixed part", func(c *model.Cell) bool {
+		return slices.Contains(sides, c.Line.ID()) && b.answer.Values.Of(c).IsPositive()
+	})
 }
 
 // sides are the inputs that give the size of a thing.
@@ -171,8 +167,8 @@ var sides = []string{"section.length", "section.width", "opening.opening_width",
 func (b *book) edgesHold() string {
 	var parts []string
 	for _, c := range b.model.Cells {
-		if from, is := edges[c.Line.Name]; is && b.typed(c) {
-			parts = append(parts, b.cellRef(c)+">"+b.cellRef(b.model.Find(c.Member, from)))
+		if end := b.model.Find(c.Member, edges[c.Line.Name]); end != nil && b.typed(end) {
+			parts = append(parts, b.cellRef(end)+">"+b.cellRef(c))
 		}
 	}
 	return b.inCells("whether brackets and tables of rates end above where they begin", parts, allHold)

@@ -67,11 +67,17 @@ func (b *book) amountsHold() string {
 // divisorsHold is the condition that what figures are divided by is more than nothing, none of
 // it left blank; "" without any.
 func (b *book) divisorsHold() string {
+	return b.positive("what figures are divided by", divides)
+}
+
+// positive is the condition that all of some inputs are more than nothing, none of them left
+// blank; "" without any.
+func (b *book) positive(what string, of func(*model.Cell) bool) string {
 	var all []string
-	for _, r := range b.ranges(func(c *model.Cell) bool { return b.typed(c) && divides(c) }) {
+	for _, r := range b.ranges(func(c *model.Cell) bool { return b.typed(c) && of(c) }) {
 		all = append(all, "COUNTIF("+r.at+","+quoted(">0")+")="+itoa(r.cells))
 	}
-	return b.inCells("whether what figures are divided by is more than nothing", all, func(some []string) string { return nested("AND(", some) })
+	return b.inCells("whether "+what+" is more than nothing", all, allHold)
 }
 
 // divisors are the inputs that figures are divided by wherever there are such.
