@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -63,14 +64,17 @@ func MoneyRange(line string) (low, high decimal.Decimal, ok bool) { return range
 func MonthsRange(line string) (low, high decimal.Decimal, ok bool) { return rangeOf(line, WholeMonths) }
 
 // IsWhole reports whether the file takes whole numbers alone of a line of the model.
-func IsWhole(line string) bool {
+func IsWhole(line string) bool { return wholeLines()[line] }
+
+var wholeLines = sync.OnceValue(func() map[string]bool {
+	whole := map[string]bool{}
 	for f := range rows() {
-		if lines := f.feeds(); (f.Kind == WholeMonths || f.Kind == WholeNumber) && len(lines) > 0 && lines[0] == line {
-			return true
+		if lines := f.feeds(); (f.Kind == WholeMonths || f.Kind == WholeNumber) && len(lines) > 0 {
+			whole[lines[0]] = true
 		}
 	}
-	return false
-}
+	return whole
+})
 
 // rangeOf is what the file accepts of some kinds, by the first line of the model that is fed.
 func rangeOf(line string, kinds ...Kind) (low, high decimal.Decimal, ok bool) {
