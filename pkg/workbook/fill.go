@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"slices"
 	"strings"
 
 	"ledgerboard/pkg/model"
@@ -50,9 +51,11 @@ func (b *book) cell(c *model.Cell, g *grid) cell {
 	return out
 }
 
-// drawn reports whether a cell is the weight of a sold house: it stands as a value, locked, for
-// the value is not divided by the sum of the weights.
-func drawn(c *model.Cell) bool { return c.Line.ID() == "comp.weight" }
+// drawn reports whether a cell stands as a value, locked: the weight of a sold house, for the
+// value is not divided by the sum of the weights, and what a cut list takes, which is of a search.
+func drawn(c *model.Cell) bool {
+	return slices.Contains([]string{"comp.weight", "stock.sticks", "stock.stick_length"}, c.Line.ID())
+}
 
 // unknown reports whether a cell is a fact of a sold house that nobody knows: the number in it
 // is the house's, for formulas read it.

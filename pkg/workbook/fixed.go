@@ -32,8 +32,10 @@ func (b *book) fixed(x *model.Expr, of *model.Member) (decimal.Decimal, bool) {
 	case formula.If:
 		yes, known := b.fixed(x.Args[0], of)
 		switch {
-		case !known:
-			return none, false
+		case !known: // both ways may come to the same
+			v, one := b.fixed(x.Args[1], of)
+			w, other := b.fixed(x.Args[2], of)
+			return v, one && other && v.Equal(w)
 		case yes.IsZero():
 			return b.fixed(x.Args[2], of)
 		}
