@@ -311,34 +311,71 @@ func (r *sheetRows) rounding() diag.List {
 }
 
 // remarked doubts money of a form in cells that no price is read from: in the remarks, beside and
-// below the table, and in what stands above it.
+// below the table, in what stands above it, in its heads, in notes at cells and on other sheets.
 func (r *sheetRows) remarked() (found diag.List) {
-	for i, row := range r.rows {
-		for j, text := range row {
-			if len(found) == mostWrong || !r.holdsMoney(i, j, text) {
-				continue
-			}
-			where := "a cell that is not read holds"
-			if r.headOf(j) == "remarks" {
-				where = "the remarks hold"
-			}
-			found.Add(diag.Warnf(diag.Pos{File: r.name, Line: i + 1, Col: j + 1, Cell: r.address(i+1, j+1)}, "quotes-form", "%s money, which is not counted: %s", where, diag.Quote(strings.TrimSpace(text))).
+	doubt := func(sheet string, row, col int, where, text string) {
+		if at := (&sheetRows{sheet: sheet}).address(row, col); len(found) < mostWrong {
+			found.Add(diag.Warnf(diag.Pos{File: r.name, Line: row, Col: col, Cell: at}, "quotes-form", "%s money, which is not counted: %s", where, diag.Quote(strings.TrimSpace(text))).
 				WithHint("ask whether the price has it in it; what comes on top goes into the deal file, e.g. under renovation:   general: {delivery: $300}"))
 		}
 	}
+	for i, row := range r.rows {
+		for j, text := range row {
+			if r.holdsMoney(i, j, text) {
+				doubt(r.sheet, i+1, j+1, r.whereMoney(i, j), text)
+			}
+		}
+	}
+	for _, sheet := range r.file.GetSheetList() {
+		if rows, err := r.file.GetRows(sheet); err == nil && sheet != r.sheet && !slices.Contains(r.others, sheet) {
+			for i, row := range rows {
+				for j, text := range row {
+					if moneyIn().MatchString(text) || bareAmount().MatchString(text) && r.showsMoney(sheet, i+1, j+1) {
+						doubt(sheet, i+1, j+1, "a cell that is not read holds", text)
+					}
+				}
+			}
+		}
+		notes, _ := r.file.GetComments(sheet) // what cannot be read has no text
+		for _, n := range notes {
+			if col, row, err := excelize.CellNameToCoordinates(n.Cell); err == nil && moneyIn().MatchString(n.Text) {
+				doubt(sheet, row, col, "a note at a cell holds", n.Text)
+			}
+		}
+	}
 	return found
+}
+
+// whereMoney says of what stands in a cell of a form that it holds money.
+func (r *sheetRows) whereMoney(i, j int) string {
+	switch {
+	case i > r.head && r.headOf(j) == "remarks":
+		return "the remarks hold"
+	case slices.ContainsFunc(r.fields, func(f field) bool { return f.name == "source" && f.row == i+1 && f.col == j+1 }):
+		return "the name of who quotes holds"
+	case i < r.head && j == 0, i == r.head:
+		return "the words of the form hold"
+	}
+	return "a cell that is not read holds"
 }
 
 // holdsMoney reports whether a cell that no price is read from holds an amount: where the form
 // itself has words, one with a sign or a word of money.
 func (r *sheetRows) holdsMoney(i, j int, text string) bool {
 	switch head := r.headOf(j); {
-	case i == r.head, i < r.head && j == 0, i > r.head && slices.Contains([]string{"unit price", "price", "labour", "total", "quantity", "coats"}, head):
+	case i > r.head && slices.Contains([]string{"unit price", "price", "labour", "total", "quantity", "coats"}, head):
 		return false
 	case i > r.head && (head == "remarks" || !inForm(head)):
 		return moneyIn().MatchString(text) || bareAmount().MatchString(text)
 	}
 	return moneyIn().MatchString(text)
+}
+
+// showsMoney reports whether a sheet shows the number in a cell with the sign of dollars.
+func (r *sheetRows) showsMoney(sheet string, row, col int) bool {
+	cell, _ := excelize.CoordinatesToCellName(col, row) // both are counted, so they are sound
+	id, code := (&sheetRows{file: r.file, sheet: sheet}).formatCode(cell)
+	return id >= 5 && id <= 8 || id == 42 || id == 44 || strings.Contains(strings.ReplaceAll(code, "[$-", ""), "$")
 }
 
 // headOf is the name of a column, "" where it has none.

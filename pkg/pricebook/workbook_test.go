@@ -511,6 +511,57 @@ func TestMoneyBesideAForm(t *testing.T) {
 	}
 }
 
+// Money in what a form says itself, in its heads, in notes at cells and on other sheets is
+// doubted in its cell; who quotes is read, as the name.
+func TestMoneyInTheWordsOfAForm(t *testing.T) {
+	const unread, words = "a cell that is not read holds money", "the words of the form hold money"
+	for _, x := range []struct {
+		sheet, cell string
+		value       any
+		says        string
+	}{
+		{"Notes", "A1", "Travel $350 on top", unread}, {"Notes", "B2", 350, ""}, {"Notes", "A1", "12 days", ""},
+		{pricebook.FormSheet, "A2", "Pine Hollow: $45 fuel", words}, {pricebook.FormSheet, "A3", "All prices plus $45 fuel", words}, {pricebook.FormSheet, "A4", "from $25 trip charge", words},
+		{pricebook.FormSheet, "A5", "day: minimum charge $300", words}, {pricebook.FormSheet, "M9", "remarks ($45 fuel extra)", words},
+		{pricebook.FormSheet, "B4", "Creek Plumbing, $75 trip", "the name of who quotes holds money"}, {pricebook.FormSheet, "B6", "$75 trip", unread},
+	} {
+		f, err := excelize.OpenReader(bytes.NewReader(form(t, bid("lay oak", 40, 1, 4.35, nil, nil))))
+		require.NoError(t, err)
+		_, err = f.NewSheet("Notes")
+		require.NoError(t, err)
+		require.NoError(t, f.SetCellValue(x.sheet, x.cell, x.value))
+		doubtedMoney(t, f, x.sheet+"!"+x.cell, x.says)
+	}
+	f, err := excelize.OpenReader(bytes.NewReader(form(t, bid("lay oak", 40, 1, 4.35, nil, nil))))
+	require.NoError(t, err)
+	require.NoError(t, f.AddComment(pricebook.FormSheet, excelize.Comment{Cell: "A10", Text: "call first"}))
+	doubtedMoney(t, f, "", "")
+	require.NoError(t, f.AddComment(pricebook.FormSheet, excelize.Comment{Cell: "I10", Text: "plus $90 for the drain"}))
+	doubtedMoney(t, f, pricebook.FormSheet+"!I10", "a note at a cell holds money")
+	_, err = f.NewSheet("More")
+	require.NoError(t, err)
+	style, err := f.NewStyle(&excelize.Style{NumFmt: 44}) // dollars and cents
+	require.NoError(t, err)
+	require.NoError(t, f.DeleteComment(pricebook.FormSheet, "I10"))
+	require.NoError(t, f.SetCellValue("More", "B2", 350))
+	require.NoError(t, f.SetCellStyle("More", "B2", "B2", style))
+	doubtedMoney(t, f, "More!B2", unread)
+}
+
+// doubtedMoney sees that a form is doubted in one cell, or nowhere.
+func doubtedMoney(t *testing.T, f *excelize.File, cell, says string) {
+	t.Helper()
+	quotes, found := pricebook.CheckWorkbook("bid.xlsx", saved(t, f), read(t, below, nil))
+	require.Len(t, quotes, 1)
+	if says == "" {
+		require.Empty(t, found)
+		return
+	}
+	require.Len(t, found, 1)
+	require.Equal(t, cell, found[0].Pos.Cell)
+	require.Contains(t, found[0].Message, says+", which is not counted")
+}
+
 // A unit that a cell only shows, by the format of its number, counts as if it were typed.
 func TestUnitsInTheFormatOfANumber(t *testing.T) {
 	for format, refused := range map[string]bool{`"$"0.00"/sq yd"`: true, `"$"0"/hr"`: true, `#,##0.00" dollars a day"`: true, `0.00" per sq yd"`: true, `"$"0.00"/sq ft"`: false, `0.00" per sq ft"`: false, `"$"#,##0.00`: false, `0.00" USD"`: false, `"approx "0.00`: false} {
