@@ -30,3 +30,17 @@ func (a *Answer) OfNamed(set, label, line string) decimal.Decimal {
 	}
 	return decimal.Decimal{}
 }
+
+// WithoutWork says in words why a room has no cost in a deal; "" where it has one.
+func (a *Answer) WithoutWork(label string) string {
+	switch room := a.Named("room", label); {
+	case room == nil:
+		return "not in it"
+	case len(room.In("option")) == 0:
+		return "as it is"
+	}
+	return ""
+}
+
+// OfRooms is what to know of the cost of rooms in deals side by side.
+const OfRooms = "What stays as it is has no such option, and nothing is done to it. A room's cost is its part of whole packs, so the same option may cost a little more or less beside other work."

@@ -206,7 +206,7 @@ func (c comparison) byRoom() {
 	if len(rooms) == 0 {
 		return
 	}
-	c.text("", "What stays as it is has no such option, and nothing is done to it. A room's cost is its part of whole packs, so the same option may cost a little more or less beside other work.")
+	c.text("", answer.OfRooms)
 }
 
 // broughtOnce is what of the cash of the whole house is for what options of rooms bring
@@ -229,11 +229,8 @@ func (c comparison) ofRoom(label, line string) {
 		return
 	}
 	c.row(label, func(a answer.Column) string {
-		switch room := a.Named("room", label); {
-		case room == nil:
-			return "not in it"
-		case len(room.In("option")) == 0:
-			return "as it is"
+		if words := a.WithoutWork(label); words != "" {
+			return words
 		}
 		return compared(a.OfNamed("room", label, line))
 	})

@@ -569,3 +569,26 @@ func TestMeasuresAreRounded(t *testing.T) {
 		}
 	}
 }
+
+// A room that lacks an option says so in the place of its cost, and below stands what that means.
+func TestRoomsAsTheyAreBeside(t *testing.T) {
+	const path = "../../scenarios/walnut-row.yaml"
+	others := besides(t, path)
+	g := sheetOf(bookOf(t, path, Options{Columns: others}), "Options side by side")
+	words, explained := 0, false
+	for _, row := range g.rows {
+		if len(row) == 0 {
+			continue
+		}
+		label, _ := row[0].value.(string)
+		explained = explained || label == answer.OfRooms
+		for i, x := range others {
+			if x.Named("room", label) != nil && len(x.Named("room", label).In("option")) == 0 {
+				require.Equal(t, "as it is", row[i+2].value, label)
+				words++
+			}
+		}
+	}
+	require.Positive(t, words)
+	require.True(t, explained)
+}

@@ -35,7 +35,10 @@ func (b *book) sideBySide() {
 	}
 	head("value, and cost in cash")
 	row = b.beside(g, row, "value after repair", "after_repair_value")
-	b.roomsBeside(g, row)
+	row = b.roomsBeside(g, row)
+	if len(b.rooms()) > 0 {
+		g.paragraph(row+1, 1, last, answer.OfRooms, look{role: small})
+	}
 }
 
 // beside writes a line of the deal in all columns.
@@ -88,24 +91,29 @@ func (b *book) yieldsBeside(g *grid, row int) int {
 	return row + 3
 }
 
-// roomsBeside writes the cost by room and the way to the budget.
-func (b *book) roomsBeside(g *grid, row int) {
+// roomsBeside writes the cost by room and the way to the budget, and returns the row below.
+func (b *book) roomsBeside(g *grid, row int) int {
 	for _, label := range b.rooms() {
-		here := cell{value: 0.0, look: look{format: dollars}}
+		here := cell{look: look{format: dollars}}
 		if m := b.answer.Named("room", label); m != nil {
 			here = b.of(m, "cash_cost")
 		}
 		row = b.rowBeside(g, row, label, here, func(a *answer.Answer) decimal.Decimal { return a.OfNamed("room", label, "cash_cost") })
+		for i, a := range b.allBeside() {
+			if words := a.WithoutWork(label); words != "" {
+				g.set(row-1, i+2, said(words))
+			}
+		}
 	}
 	for _, x := range [][2]string{{"lines that are no room's", "lines_cost"}, {"containers", "disposal"}, {"rented by the month", "rents"}, {"set aside for what was not seen", "not_seen"}, {"general lines", "general_cost"}, {"contingency", "contingency"}} {
 		row = b.beside(g, row, x[0], x[1])
 	}
-	b.rowBeside(g, row, "renovation budget", b.figure("budget").like(total), func(a *answer.Answer) decimal.Decimal { return a.Line("budget") })
+	return b.rowBeside(g, row, "renovation budget", b.figure("budget").like(total), func(a *answer.Answer) decimal.Decimal { return a.Line("budget") })
 }
 
 // rooms are the names of all rooms with work in some column, each once.
 func (b *book) rooms() (out []string) {
-	for _, a := range append([]*answer.Answer{b.answer}, columnsOf(b.how.Columns)...) {
+	for _, a := range b.allBeside() {
 		for _, m := range a.Model.Root.In("room") {
 			if len(m.In("option")) > 0 && !slices.Contains(out, m.Label) {
 				out = append(out, m.Label)
@@ -115,8 +123,10 @@ func (b *book) rooms() (out []string) {
 	return out
 }
 
-func columnsOf(all []answer.Column) (out []*answer.Answer) {
-	for _, c := range all {
+// allBeside are this deal and the others, in the order of their columns.
+func (b *book) allBeside() []*answer.Answer {
+	out := []*answer.Answer{b.answer}
+	for _, c := range b.how.Columns {
 		out = append(out, c.Answer)
 	}
 	return out
