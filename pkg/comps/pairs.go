@@ -66,7 +66,10 @@ func (c *Choice) pairs(trend bool) map[Line]Rate {
 		if len(says) > 0 {
 			mid, se := middle(says)
 			se *= math.Sqrt(float64(len(says)) / float64(apart)) // those that share one tell less than they are
-			if l == Time && len(says) == 1 {                     // which says nothing of its own error, even at equal prices
+			if apart == 1 {
+				se = max(se, math.Abs(mid)) // as one pair, for an error in the sale they share is in all
+			}
+			if l == Time && len(says) == 1 { // which says nothing of its own error, even at equal prices
 				se = max(se, UsualDrift)
 			}
 			out[l] = Rate{l, unitOf[l], shortly(l, mid), se, "pairs", len(says)}

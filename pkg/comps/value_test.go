@@ -3,6 +3,7 @@ package comps
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -544,6 +545,20 @@ func TestAResaleRedoneBetweenTellsNoTrend(t *testing.T) {
 	}
 	_, se := middle(says)
 	require.InDelta(t, se*math.Sqrt(3), v.Trend.Error, 1e-9, "three pairs of three sales are one")
+}
+
+// Pairs that share one sale are as sure of a bedroom as one pair, however alike they tell: an
+// error in that sale is in all.
+func TestPairsOfOneSaleAreAsOnePair(t *testing.T) {
+	s := townSubject()
+	s.Bedrooms = Known(3)
+	more := s.House
+	more.Bedrooms = Known(4)
+	sold := func(h House, price int64) Sold { return Sold{House: h, Date: townDay.AddDays(-40), Price: usd(price)} }
+	v := valued(t, []Sold{sold(s.House, 200_000), sold(more, 210_000), sold(more, 210_100)}, s, Wish{})
+	i := slices.IndexFunc(v.Rates, func(r Rate) bool { return r.Line == Rooms })
+	require.Equal(t, 2, v.Rates[i].Pairs)
+	require.Equal(t, v.Rates[i].Worth, v.Rates[i].Error)
 }
 
 // Nor do they make land or a better condition worth less than nothing.

@@ -102,11 +102,15 @@ func (r *reader) doubtPairs(c *Comparables) {
 		if rate.Line == comps.Size {
 			most, against = muchForSqFt*middleOf(perSqFt), "twice the middle price per sq ft"
 		}
-		if rate.From != "pairs" || math.Abs(rate.Worth) <= most || slices.Contains(told, rate.Line) {
+		says := fmt.Sprintf("over %s, %s", against, quantity.FormatDollars(decimal.NewFromFloat(most).Round(0)))
+		if rate.Worth < 0 {
+			says = "less than nothing"
+		}
+		if rate.From != "pairs" || rate.Worth >= 0 && rate.Worth <= most || slices.Contains(told, rate.Line) {
 			continue
 		}
 		told = append(told, rate.Line)
-		r.say("comps-amount-unusual", r.needed("comps"), "a %s is worth %s by %s, over %s, %s", rate.Unit, quantity.FormatDollars(decimal.NewFromFloat(rate.Worth).Round(0)), toldBy(rate), against, quantity.FormatDollars(decimal.NewFromFloat(most).Round(0)))("look whether those sales differ in something else too, or say what it is worth, e.g.   amounts: {%s}", AmountsFor([]comps.Line{rate.Line}))
+		r.say("comps-amount-unusual", r.needed("comps"), "a %s is worth %s by %s, %s", rate.Unit, quantity.FormatDollars(decimal.NewFromFloat(rate.Worth).Round(0)), toldBy(rate), says)("look whether those sales differ in something else too, or say what it is worth, e.g.   amounts: {%s}", AmountsFor([]comps.Line{rate.Line}))
 	}
 }
 

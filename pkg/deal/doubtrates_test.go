@@ -61,6 +61,23 @@ func TestAmountsThatLeaveNothingOfSalesAroundAreDoubted(t *testing.T) {
 	require.Contains(t, found[i].Message, "your amounts leave nothing of the price of 3 sales around")
 }
 
+// A bedroom that makes a house cheaper, by pairs of sales, is used and doubted.
+func TestABedroomWorthLessThanNothingIsDoubted(t *testing.T) {
+	_, found := deal.Read("a.yaml", []byte(unvalued+`house: {living area: 1180 sq ft, bedrooms: 3}
+comps:
+  amounts: {market a month: 0%}
+  table: |
+    address  sold on     price     sq ft  bedrooms
+    1 A St   2025-11-07  $260,000  1180   3
+    2 A St   2025-10-20  $249,000  1180   4
+    3 A St   2025-09-08  $261,000  1180   3
+`))
+	i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "comps-amount-unusual" })
+	require.GreaterOrEqual(t, i, 0, "%v", found)
+	require.Contains(t, found[i].Message, "a bedroom is worth -$11,500 by 2 pairs of sales, less than nothing")
+	require.Contains(t, found[i].Hint, "amounts: {bedroom: ")
+}
+
 // By one pair a trend is off by as much as it is, whatever the last bit of either: it is doubted.
 func TestATrendOfOnePairIsDoubted(t *testing.T) {
 	for price := 256; price <= 281; price++ {
