@@ -118,13 +118,38 @@ func (r *reader) doubtTwoApart(c *Comparables) {
 	}
 }
 
+// DoubtApart says of the sale that most of the value comes of, of those so far from the others
+// that they are likely mistyped, how much that is; nothing where it is next to nothing.
+func (c *Comparables) DoubtApart() string {
+	var most *comps.Row
+	for i := range c.Value.Rows { // the heaviest first
+		if row := &c.Value.Rows[i]; row.Apart && !c.Value.Faint(row) {
+			most = row
+			break
+		}
+	}
+	if most == nil {
+		return ""
+	}
+	return fmt.Sprintf("%s of it comes of %s, sold for %s, over twice or under half of the middle one once adjusted. Look at its price (%s) for a digit too many or too few, and correct or strike it", weighs(most), most.Name(), quantity.FormatDollars(most.Price), c.Place(&most.Sold))
+}
+
+// weighs is how much of the value comes of a sale, in words.
+func weighs(row *comps.Row) string {
+	return quantity.FormatPercent(decimal.NewFromFloat(row.Weight).Round(2), 0)
+}
+
 // dearer says which sales were sold for more than the dearest one, and why they do not count
 // as it.
 func dearer(c *Comparables, best decimal.Decimal) string {
 	var out []string
 	for i := range c.Value.Rows {
 		if row := &c.Value.Rows[i]; row.NotBest != "" && row.Price.GreaterThan(best) {
-			out = append(out, row.Name()+" left out, "+row.NotBest)
+			says := row.Name() + " not counted as that, " + row.NotBest
+			if row.Apart {
+				says += fmt.Sprintf("; %s of the value comes of it all the same", weighs(row))
+			}
+			out = append(out, says)
 		}
 	}
 	if len(out) == 0 {
@@ -136,6 +161,9 @@ func dearer(c *Comparables, best decimal.Decimal) string {
 // timesTheHouse is from how many times the living area of the house on, or how small a
 // part of it, that of a sale looks misread (common practice, no source).
 const timesTheHouse = 4
+
+// leastHouse is the living area in sq ft under which hardly any house is (common practice, no source).
+const leastHouse = 250
 
 // unlikeMost reports whether something holds of three in four sales, of two at least: then
 // it is likely the house that was mistyped, and not they.
@@ -156,11 +184,14 @@ func (r *reader) doubtAreas(c *Comparables) {
 	if ours.Known && (unlikeMost(c, func(row *comps.Row) bool { return row.Area.Known && size(row) >= timesTheHouse }) ||
 		unlikeMost(c, func(row *comps.Row) bool { return row.Area.Known && size(row) <= 1.0/timesTheHouse })) {
 		half := middleArea(c.Value.Rows)
-		hint := "look whether its living area has a digit too many or too few; the whole value hangs on it"
-		if x := ours.Value / half.Value; x > 8 && x < 14 { // 10.76 sq ft are one square metre
+		likely, hint := "the house was mistyped", "look whether its living area has a digit too many or too few; the whole value hangs on it"
+		switch x := ours.Value / half.Value; {
+		case half.Value < leastHouse:
+			likely, hint = "they are in square metres, or something else than living areas", "say so in the heading, e.g. living area m2; the whole value hangs on it"
+		case x > 8 && x < 14: // 10.76 sq ft are one square metre
 			hint = "look whether its living area has a digit too many, or theirs are in square metres: then say so in the heading, e.g. living area m2; the whole value hangs on it"
 		}
-		r.say(MistypedHouse, r.needed("house.living area", "house"), "the house has %s sq ft of living area, and the sales about %s: likely the house was mistyped", quantity.FormatCount(decimalOf(ours), 0), quantity.FormatCount(decimalOf(half), 0))("%s", hint)
+		r.say(MistypedHouse, r.needed("house.living area", "house"), "the house has %s sq ft of living area, and the sales about %s: likely %s", quantity.FormatCount(decimalOf(ours), 0), quantity.FormatCount(decimalOf(half), 0), likely)("%s", hint)
 		return
 	}
 	if !ours.Known {

@@ -100,6 +100,7 @@ func TestLateSalesOfAFileAreCounted(t *testing.T) {
 		from := deal.CompsAsked{From: "b.csv", Text: []byte("address,sold on,price\n1 A St,2025-11-14,300000\n2 B St,2026-03-02,300000\n" + rows)}
 		d, found := deal.ReadWith(deal.Options{Comps: from}, "a.yaml", []byte(unvalued))
 		require.NotNil(t, d)
+		require.Equal(t, "b.csv", d.Comps.InPlace)
 		require.Contains(t, found.Error(), want)
 	}
 }

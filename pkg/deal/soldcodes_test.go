@@ -457,6 +457,7 @@ func TestAMistypedHouseIsDoubtedAndNotItsSales(t *testing.T) {
 	}{
 		{"living area: 14800 sq ft", "1520|1410|1480", map[string]int{"house-unlike-sales": 1}},
 		{"living area: 148 sq ft", "1520|1410|1480|300", map[string]int{"house-unlike-sales": 1}},
+		{"living area: 1480 sq ft", "152|141|148", map[string]int{"house-unlike-sales": 1}},
 		{"living area: 1480 sq ft", "15200|1410|1480", map[string]int{"sale-odd-size": 1}},
 		{"living area: 1480 sq ft", "15200|150|14100", map[string]int{"sale-odd-size": 3}},
 		{"x: 400000, y: 100", "100|200|300", map[string]int{"house-unlike-sales": 1}},
@@ -476,7 +477,9 @@ func TestAMistypedHouseIsDoubtedAndNotItsSales(t *testing.T) {
 		}
 		require.Equal(t, c.want, got, "%s: %v", c.house, found)
 		if got["house-unlike-sales"] > 0 {
-			require.Equal(t, "house-unlike-sales", deal.WeightyFirst(found)[0].Code)
+			first := deal.WeightyFirst(found)[0]
+			require.Equal(t, "house-unlike-sales", first.Code)
+			require.Equal(t, c.sales == "152|141|148", strings.Contains(first.Message, "in square metres"), first.Message)
 		}
 	}
 }
@@ -505,9 +508,9 @@ func TestHintsOfSalesFit(t *testing.T) {
 // in the doubts and in the lines.
 func TestTheDearestSaleIsOneThatCounts(t *testing.T) {
 	for says, last := range map[string]string{
-		"":                                  "$285,000, living area: 1190 sq ft",
-		"44 Hill Rd left out, which weighs": "$550,000, living area: 3400 sq ft",
-		"44 Hill Rd left out, far from":     "$640,000, living area: 1190 sq ft",
+		"": "$285,000, living area: 1190 sq ft",
+		"44 Hill Rd not counted as that, which weighs": "$550,000, living area: 3400 sq ft",
+		"44 Hill Rd not counted as that, far from":     "$640,000, living area: 1190 sq ft",
 	} {
 		d, found := deal.Read("a.yaml", []byte(minimal+"house: {living area: 1180 sq ft}\ncomps:\n  amounts: {square foot: $88}\n  sold:\n"+
 			"    12 Elm St: {sold: 2025-11-14, price: $287,500, living area: 1150 sq ft}\n    3 Oak Ave: {sold: 2025-10-02, price: $279,000, living area: 1165 sq ft}\n"+
@@ -519,7 +522,8 @@ func TestTheDearestSaleIsOneThatCounts(t *testing.T) {
 		require.GreaterOrEqual(t, at, 0, "%v", found)
 		require.Contains(t, found[at].Message, "above $287,500, the most that any comparable sold for")
 		require.Contains(t, found[at].Message, says)
-		require.Equal(t, says != "", strings.Contains(found[at].Message, "left out"))
+		require.Equal(t, says != "", strings.Contains(found[at].Message, "not counted"))
+		require.Equal(t, strings.Contains(says, "far"), strings.HasPrefix(d.Comps.DoubtApart(), "5% of it comes of 44 Hill Rd, sold for $640,000"), d.Comps.DoubtApart())
 	}
 }
 

@@ -28,8 +28,9 @@ type Comparables struct {
 	NotUsed []comps.Passed  // with why; of a file, those doubtful, passed over or struck
 	Conditions,
 	HasTable bool // the value follows the option taken; some sales are of a table
-	Unread []string // headers of the columns of tables that were not read
-	at     map[int]diag.Pos
+	InPlace string   // the table asked for where the file names no comps; "" where it does
+	Unread  []string // headers of the columns of tables that were not read
+	at      map[int]diag.Pos
 }
 
 // Place is where a sale stands in the deal file or in a table of sales.
@@ -121,6 +122,9 @@ func (r *reader) comparables() {
 	}
 	c := &Comparables{Subject: subject, Sales: len(l.sales), Lost: l.lost, at: l.at, Conditions: len(r.conditions) > 0, HasTable: l.file, Unread: l.unread}
 	r.deal.Comps = c
+	if r.good("comps") == nil {
+		c.InPlace = r.asked.From
+	}
 	asked := r.askedSales(l)
 	sales := l.unstruck(asked)
 	c.Struck, c.Day = c.Sales-len(sales), r.dayOfValue(sales)

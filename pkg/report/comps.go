@@ -66,6 +66,10 @@ func (c compsPage) lead() {
 		c.text("", fmt.Sprintf("Doubt this value first: %s. If you know how prices moved, say it under comps, e.g. amounts: {market a month: 0.3%%}.", why))
 		c.line("")
 	}
+	if why := c.c.DoubtApart(); why != "" {
+		c.text("", "Doubt this value first: "+why+".")
+		c.line("")
+	}
 	c.text("", fmt.Sprintf("Likely %s. One such house in ten sells below %s, one in ten above %s. Drawn from %s before %s%s.",
 		dollars(c.a.Line("value_by_comps")), dollars(c.a.Line("comps_low")), dollars(c.a.Line("comps_high")), quantity.Counted(len(c.v.Rows), "sale"), c.c.Day, c.slight()))
 	c.text("", c.against())
@@ -91,6 +95,8 @@ func (c compsPage) slight() string {
 func (c compsPage) against() string {
 	value := c.a.Line("after_repair_value")
 	switch low, high := c.a.Line("comps_low"), c.a.Line("comps_high"); {
+	case c.c.InPlace != "" && !c.a.StatesValue():
+		return fmt.Sprintf("The deal file states neither a value nor sold houses: it goes by this one once it has   comps: {file: %s}", c.c.InPlace)
 	case c.follows() && !c.a.StatesValue():
 		return "The deal states no after-repair value, so it goes by this one."
 	case value.LessThan(low):

@@ -14,6 +14,11 @@ func verdict(p *page, a *answer.Answer) {
 	if !a.Deal.HasCash {
 		p.text("", "The file does not say what cash you have, so nothing here says whether it is enough.")
 	}
+	if x := a.Deal.Comps; x != nil && x.Value != nil && !a.StatesValue() {
+		if why := x.DoubtApart(); why != "" {
+			p.text("", "Doubt the value first, by sold houses: "+why+".")
+		}
+	}
 	p.line("")
 	word, why := a.Advice()
 	for i, l := range wrap(word+" "+why, Width) { // before it is painted, for codes have no width

@@ -198,7 +198,7 @@ func (p *soldPage) notes(row, last int) {
 		row = p.paragraph(row, 1, last, "As the file stood, a unit was worth: "+strings.Join(from, ", ")+".", look{role: small})
 	}
 	for _, s := range []string{
-		"Added to a sale's price where this house is the better one, taken off where it is the worse one. Net is the sum of what was adjusted, gross the same without signs; over 15% and 25% is beyond a former guideline that was withdrawn in 2014, and no more than a reason to look again.",
+		"Each line is how much more the house has of a thing than the sale, times what a unit of it was worth: added where it is worth more for that, taken off where less. Net is the sum of what was adjusted, gross the same without signs; over 15% and 25% is beyond a former guideline that was withdrawn in 2014, and no more than a reason to look again.",
 		"A sale weighs more the more it is like the house, and less where it lies apart from the others; the weights sum to one.",
 	} {
 		row = p.paragraph(row, 1, last, s, look{role: small})
