@@ -91,11 +91,11 @@ func TestLendersRatioIsOfTheValueShown(t *testing.T) {
 // has, neither does, and the ratio is of the value as it is. The labels are formulas where
 // the value can still be typed in.
 func TestAnAppraisalThatIsMissingIsSaid(t *testing.T) {
-	const page, note = "value as it is: not appraised; the price stands in", "as-is value: not appraised, so the price stands in"
+	const page, note = "value as it is (not appraised: the price)", "as-is value: not appraised, so the price stands in"
 	b, err := made(answered(t, withPartner), Options{For: Lender})
 	require.NoError(t, err)
 	require.Contains(t, texts(sheetOf(b, "The deal")), page)
-	require.Contains(t, texts(sheetOf(b, "The deal")), "at closing, of the price in its place")
+	require.Contains(t, texts(sheetOf(b, "The deal")), "at closing, of the price (no as-is value)")
 	require.Contains(t, texts(sheetOf(b, "Notes")), note)
 	for _, row := range sheetOf(b, "The deal").rows {
 		if len(row) > 0 && row[0].value == page {

@@ -1,7 +1,9 @@
 package workbook
 
 import (
+	"regexp"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"ledgerboard/pkg/answer"
@@ -176,9 +178,17 @@ func (b *book) cautions(g *grid, row int) {
 		if b.how.For == Lender && c.ID == "tax" { // hers alone
 			continue
 		}
+		if b.how.For == Lender {
+			c.Text = toOwner().ReplaceAllString(c.Text, "")
+		}
 		g.set(row, 1, text(c.Title, look{role: strong, wrap: true}))
 		g.paragraph(row, 2, 2, c.Text, look{})
 		g.height(row, high(c.Title, g.widths[0]/1.1))
 		row = g.paragraph(row+1, 2, 2, c.Source, look{role: small})
 	}
 }
+
+// toOwner finds what of cautions tells the owner alone what to do.
+var toOwner = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\s*Ask (?:a|the) lender[^.]*\.|\s+before pricing own labor`)
+})

@@ -36,3 +36,21 @@ func TestCautionsAreByTheFileAsItStood(t *testing.T) {
 		require.Equal(t, map[Reader]int{Owner: 2, Lender: 1}[whom], heads)
 	}
 }
+
+// A lender is not told to ask a lender, nor what to do before own labor is priced; the cautions
+// themselves stand in both.
+func TestCautionsForALender(t *testing.T) {
+	told := map[bool]int{}
+	for _, path := range []string{"juniper-lane", "walnut-row", "salt-creek", "larkspur-way", "orchard-street"} {
+		for _, r := range []Reader{Owner, Lender} {
+			b := bookOf(t, "../../scenarios/"+path+".yaml", Options{For: r})
+			all := strings.Join(texts(sheetOf(b, "Notes")), "\n")
+			told[r == Lender] += strings.Count(all, "Ask a lender") + strings.Count(all, "before pricing own labor")
+			for _, c := range b.answer.Cautions {
+				require.True(t, c.ID == "tax" || strings.Contains(all, c.Title), c.Title)
+			}
+		}
+	}
+	require.Positive(t, told[false])
+	require.Zero(t, told[true])
+}

@@ -44,7 +44,7 @@ func (b *book) roomFor(g *grid, row int) int {
 func (b *book) house() []entry {
 	out := []entry{b.line("price", "price")}
 	out = append(out, b.lines([2]string{"assignment fee", "assignment_fee"}, [2]string{"auction premium", "auction_premium"})...)
-	out = append(out, b.appraised("value as it is", "value as it is: not appraised; the price stands in", "as_is_value"),
+	out = append(out, b.appraised("value as it is", "value as it is (not appraised: the price)", "as_is_value"),
 		entry{"value after repair", b.figure("after_repair_value").strongly()}, b.line("  of it the lender counts", "lender_value"), b.line("renovation budget, with contingency", "budget"))
 	return append(out, b.lines([2]string{"  of it set aside for parts not seen yet", "not_seen"}, [2]string{"  of it contingency", "contingency"})...)
 }
@@ -68,7 +68,7 @@ func (b *book) asked() []entry {
 
 func (b *book) ratios() []entry {
 	return []entry{
-		b.line("of cost: price and budget (LTC)", "loan_to_cost"), b.appraised("at closing, of the value as it is", "at closing, of the price in its place", "loan_to_as_is"),
+		b.line("of cost: price and budget (LTC)", "loan_to_cost"), b.appraised("at closing, of the value as it is", "at closing, of the price (no as-is value)", "loan_to_as_is"),
 		{"of the value that the lender counts (ARV)", b.figure("loan_to_value").strongly()},
 	}
 }
