@@ -27,6 +27,6 @@ type FormColumn struct {
 // FormColumns are those of a form for bids in their order: up to the room's size they are
 // filled in, and the bidder fills in the others. ReadWorkbook reads them by name.
 var FormColumns = []FormColumn{
-	{"item", 18, false}, {"trade", 10, false}, {"room", 12, false}, {"what is done", 28, false}, {"quantity", 8.5, true}, {"unit", 6, false}, {"coats", 5.5, true}, {"room size", 22, false},
+	{"item", 19, false}, {"trade", 11, false}, {"room", 12, false}, {"what is done", 28, false}, {"quantity", 8.5, true}, {"unit", 6, false}, {"coats", 5.5, true}, {"room size", 22, false},
 	{"unit price", 9, true}, {"labour", 10, true}, {"total", 10, true}, {"lead time", 9, false}, {"remarks", 16, false},
 }

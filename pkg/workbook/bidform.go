@@ -56,7 +56,7 @@ func (b *book) bidForm() error {
 	head := 9
 	g.heads = head
 	for i, c := range pricebook.FormColumns {
-		g.set(head, i+1, text(c.Name, look{role: heading, wrap: true, right: c.Number, off: !c.Number && i > 3, size: tableSize}))
+		g.set(head, i+1, text(c.Name, look{role: heading, wrap: true, right: c.Number, off: !c.Number && i > 3 || c.Name == "trade", size: tableSize}))
 	}
 	room := ""
 	for _, r := range rows {
@@ -76,7 +76,7 @@ func (b *book) bid(g *grid, r bidRow) {
 		much = whole
 	}
 	known := map[string]cell{
-		"item": text(r.item, plain), "trade": text(r.trade, plain), "room": text(r.room, plain), "what is done": text(r.work, plain), "unit": text(r.unit, aside),
+		"item": text(r.item, plain), "trade": text(r.trade, aside), "room": text(r.room, plain), "what is done": text(r.work, plain), "unit": text(r.unit, aside),
 		"room size": text(r.size, aside), "quantity": {value: near(r.quantity), look: look{size: tableSize, format: much}},
 		"coats": {value: near(r.coats), look: look{size: tableSize, format: whole}},
 	}

@@ -77,6 +77,14 @@ func TestTradeFormIsReadBack(t *testing.T) {
 	}
 }
 
+// The trade stands off the item beside it: a long name fills its column.
+func TestTradesOfAFormStandOff(t *testing.T) {
+	b := bookOf(t, "../../scenarios/larkspur-way.yaml", Options{BlankPrices: true})
+	for _, row := range sheetOf(b, pricebook.FormSheet).rows[8:] {
+		require.True(t, row[1].look.off, row[0].value)
+	}
+}
+
 // The form of the whole job has every trade, and a deal of stated lines has them too.
 func TestFormOfTheWholeJob(t *testing.T) {
 	rows, err := opened(t, scenario(t, "juniper-lane"), Options{BlankPrices: true}).GetRows(pricebook.FormSheet)
