@@ -37,6 +37,9 @@ func (r *sheetRows) forLine(at diag.Pos, values []string) diag.Diag {
 	if r.extra() {
 		return d.WithHint("%s", r.ownLine(of("price"), of("labour"), of("total"), of("quantity")))
 	}
+	if r.textOf("unit") != "job" {
+		return d.WithHint("put back under item what the form said; it is not the name of a line of the deal file, but of work of the room")
+	}
 	entry, apart := lineEntry(of("price"), of("labour"), of("total"), of("quantity"))
 	if apart != "" {
 		d = diag.Warnf(at, "quotes-form", "the row %s says two things: %s", diag.Quote(r.called()), apart)

@@ -216,16 +216,16 @@ func (r *tableReader) hired(q *Quote) {
 	text, at := r.cell("price")
 	it := r.book.Item(q.Name)
 	if unit, at := r.cell("unit"); unit != "" && even(unit) != string(it.Unit) {
-		r.wrong(at, "quotes-unit", "%q is measured in %s, not in %s", it.Name, it.Unit, diag.Quote(unit))("write the price for each %s", it.Unit)
+		r.wrong(at, "quotes-unit", "%q is priced for each %s, not for each %s", it.Name, spoken(it.Unit), diag.Quote(unit))("write the price for each %s", spoken(it.Unit))
 	}
 	if pack, at := r.cell("pack"); pack != "" {
-		r.wrong(at, "quotes-pack", "%q is work and has no pack", it.Name)("leave it out; the price is for each %s", it.Unit)
+		r.wrong(at, "quotes-pack", "%q is work and has no pack", it.Name)("leave it out; the price is for each %s", spoken(it.Unit))
 	}
 	switch {
 	case text == "" && r.form:
 		r.fromLabour(q, it)
 	case text == "":
-		r.wrong(at, "quotes-price", "the row for %q has no price", it.Name)("write what a trade charges for each %s, e.g. 9.50, or none", it.Unit)
+		r.wrong(at, "quotes-price", "the row for %q has no price", it.Name)("write what a trade charges for each %s, e.g. 9.50, or none", spoken(it.Unit))
 	case even(text) == "none":
 		q.None = true
 	default:
@@ -252,7 +252,7 @@ func perUnit(text string, unit quantity.Unit) (decimal.Decimal, error) {
 		case err == nil && x.Money && x.Bottom == unit:
 			return x.Number, nil
 		case err == nil && x.Money:
-			return x.Number, &quantity.Error{Found: text, Why: fmt.Sprintf("it is for each %s, but the work is measured in %s", x.Bottom, unit), Want: fmt.Sprintf("the price for each %s", unit)}
+			return x.Number, &quantity.Error{Found: text, Why: fmt.Sprintf("it is for each %s, but the work is priced for each %s", spoken(x.Bottom), spoken(unit)), Want: fmt.Sprintf("the price for each %s", spoken(unit))}
 		}
 	}
 	if x, err := quantity.ParsePer(text); err == nil && !x.Money && x.Top == "" {

@@ -226,7 +226,7 @@ var wrongQuotes = []struct{ code, text, place, says, hint string }{
 	{"quotes-price", "name,price\nlay oak,-$5\n", "2:9", `"-$5": it is below zero`, "what it costs"},
 	{"quotes-price", "name,price\nlay oak,$5 per ft\n", "2:9", "it is for each ft", "the price for each sq ft"},
 	{"quotes-price", "name,price\nlay oak,cheap\n", "2:9", `"cheap"`, "an amount in dollars"},
-	{"quotes-unit", "name,price,unit\nlay oak,5,ft\n", "2:11", "measured in sq ft, not in \"ft\"", "each sq ft"},
+	{"quotes-unit", "name,price,unit\nlay oak,5,ft\n", "2:11", "priced for each sq ft, not for each \"ft\"", "each sq ft"},
 	{"quotes-pack", "name,price,unit\noak strip,5,ft\n", "2:13", "is for an item", "pack"},
 	{"quotes-pack", "name,price,pack\nlay oak,5,each\n", "2:11", "is work and has no pack", "each sq ft"},
 	{"quotes-pack", "name,price,pack\noak strip,5,a heap\n", "2:13", `"a heap"`, "box of 10 sq ft"},

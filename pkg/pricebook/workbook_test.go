@@ -67,7 +67,11 @@ func workbook(t testing.TB, sheet string, rows ...[]any) []byte {
 var formHead = []any{"item", "trade", "room", "what is done", "quantity", "unit", "coats", "room size", "unit price", "labour", "total", "lead time", "remarks"}
 
 func bid(item string, quantity, coats float64, unitPrice, labour, total any) []any {
-	return []any{item, "flooring", "hall", "lay it", quantity, "sq ft", coats, "", unitPrice, labour, total, "2 weeks", "fine"}
+	unit := "sq ft"
+	if item == "" { // a line of the deal
+		unit = "job"
+	}
+	return []any{item, "flooring", "hall", "lay it", quantity, unit, coats, "", unitPrice, labour, total, "2 weeks", "fine"}
 }
 
 func form(t testing.TB, rows ...[]any) []byte {
@@ -307,7 +311,8 @@ func TestMistakesOfAForm(t *testing.T) {
 		{[][]any{bid("lay oak", 40, 1, time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC), nil, nil)}, "I10", "quotes-cell", "the cell holds a date", "format of a number"},
 		{[][]any{bid("lay oak", 40, 1, nil, share(0.05), nil)}, "J10", "quotes-cell", "the cell holds a percentage", "format of a number"},
 		{[][]any{bid("lay oak", 40, 1, custom(46023, "[$-409]mmmm d, yyyy"), nil, nil)}, "I10", "quotes-cell", "the cell holds a date", "format of a number"},
-		{[][]any{{"lay oak", "", "", "", 40, "ft", 1, "", 5}}, "F10", "quotes-unit", `measured in sq ft, not in "ft"`, "each sq ft"},
+		{[][]any{{"lay oak", "", "", "", 40, "ft", 1, "", 5}}, "F10", "quotes-unit", `priced for each sq ft, not for each "ft"`, "each sq ft"},
+		{[][]any{{"oak transition", "", "", "", 3, "sf", 1, "", 5}}, "F10", "quotes-unit", `priced for each piece, not for each "sf"`, "for each piece"},
 	} {
 		_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, m.rows...), b)
 		require.NotEmpty(t, found, m.says)
@@ -630,6 +635,16 @@ func TestLineWithoutAnItem(t *testing.T) {
 	require.Equal(t, "Bid form!A10", found[0].Pos.Cell)
 	require.Contains(t, found[0].Message, `the row "flooring: lay it" has a price`)
 	require.Contains(t, found[0].Hint, "at that line of the renovation, in the place of its amount, or of its labour and materials:   amount: $900.00")
+}
+
+// Work of a room whose item is gone is no line of the renovation: its name is to be put back.
+func TestItemThatIsGone(t *testing.T) {
+	row := bid("", 30, 1, 5, nil, nil)
+	row[5] = "sq ft"
+	_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, row, bid("lay oak", 40, 1, 5, nil, nil)), read(t, below, nil))
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Hint, "put back under item what the form said")
+	require.NotContains(t, found[0].Hint, "of the renovation")
 }
 
 // Amounts of lines of the deal alone are filled in, and say how a line of the deal has them:
