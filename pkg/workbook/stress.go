@@ -205,7 +205,8 @@ func (b *book) ranked(g *grid, row int) {
 	all := b.how.Stress.Ranking
 	all = all[:min(mostRanked, len(all))]
 	row++
-	g.heading(row, 1, stressColumns, "What matters most, and "+b.answer.OwnProfit()+" at either end")
+	g.heading(row, 1, stressColumns, "")
+	g.label(row, 1, "What matters most, and "+b.answer.OwnProfit()+" at either end", look{role: heading}) // heads stand beside it
 	for i, words := range []string{"from", "to", "at from", "at to", "swings by"} {
 		g.set(row, i+2, text(words, look{role: heading, right: true}))
 	}

@@ -70,6 +70,7 @@ func TestStressPage(t *testing.T) {
 		require.Equal(t, o.Remedy, r[7].value)
 	}
 	require.Equal(t, near(s.Ranking[0].Size()), g.rows[g.rowOf(t, "What matters most")+1][5].value)
+	require.True(t, g.rows[g.rowOf(t, "What matters most")][0].look.wrap, "heads stand beside it")
 	require.Equal(t, near(s.Odds.Safe.Price), g.rows[g.rowOf(t, "safe offer")][1].value)
 
 	var w bytes.Buffer
