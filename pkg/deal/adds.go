@@ -55,6 +55,16 @@ func (r *reader) doubtUnadded() {
 	}
 }
 
+// doubtIdleAdds doubts an option that adds to the value without any work: forgotten work
+// lets the house seem worth more for nothing.
+func (r *reader) doubtIdleAdds() {
+	for _, p := range r.plans {
+		if g := r.good(p.scope.path + "adds"); g != nil && g.number.IsPositive() && len(p.works) == 0 {
+			r.say("adds-without-work", g.at(), "%s of %s adds %s and has no work, so nothing is paid for it", diag.Quote(p.option.Label), p.room.Label, g.dollars())("write its work, as   work: {paint walls: hired}   , or leave out what it adds")
+		}
+	}
+}
+
 // doubtAddsApart doubts a value before work that does not come to the after-repair value stated
 // beside it with what the options of the file's own scope add: the after-repair value counts.
 func (r *reader) doubtAddsApart() {

@@ -100,6 +100,7 @@ func roomDoubts() []Code {
 		{"adds-small", "an option that adds a few dollars"},
 		{"adds-high", "options that add most of the after-repair value"},
 		{"adds-missing", "an option that does not say what it adds, beside one that does"},
+		{"adds-without-work", "an option that adds to the value and has no work"},
 		{"adds-nothing", "a value before work to which no option adds anything"},
 		{"adds-apart", "a value before work that does not come to the after-repair value with what the options add"},
 		{"option-missing", "a room without the option that is taken for all"},

@@ -109,6 +109,7 @@ var roomSlips = []slip{
 	inDen("adds-nothing", "after-repair value: ", "before work: "),
 	{"adds-apart", "=", strings.NewReplacer("value: {", "value: {before work: $240k, ", "{fresh: {work: {paint walls: hired}}}", "{fresh: {adds: $15k, work: {paint walls: hired}}}").Replace(twoOptions)},
 	inOptions("adds-missing", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $5k, work: {paint walls: hired}}, gut"),
+	inOptions("adds-without-work", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $5k, work: {}}, gut"),
 	{"value-used-up", "--set scope=as it is", strings.Replace(twoOptions, "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $300k, work: {paint walls: hired}}, gut", 1)},
 	inDen("ceiling-order", denSize, denSize+"\n    ceiling: 9' to 5'"),
 	inDen("fixed-without-size", denSize, denSize+"\n    fixed: {tub: 1}"),

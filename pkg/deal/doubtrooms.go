@@ -29,6 +29,7 @@ func (r *reader) doubtRooms() {
 	r.doubtBedrooms()
 	r.doubtAdds()
 	r.doubtUnadded()
+	r.doubtIdleAdds()
 	r.doubtNothingAdded()
 	r.doubtAddsApart()
 	if len(r.deal.Root.In("check")) == 0 { // else the tables by age would be read for nothing
