@@ -165,7 +165,7 @@ func (b *bringing) one(x brought) {
 	case p.leavesOut(x.Item):
 		b.left[plainKey(x.Item)] = true
 	case b.nothing(x):
-		p.idle = append(p.idle, b.book.Item(x.Item))
+		p.idle = append(p.idle, x)
 	case w.broughtByQuote(x.Companion, b.book) && !p.named(x.Item):
 		b.hold(x, b.book.Item(x.Item))
 	case p == b.callPlan:

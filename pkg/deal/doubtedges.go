@@ -1,9 +1,11 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 )
@@ -37,8 +39,8 @@ func (r *reader) doubtEdges() {
 		}
 	}
 	for _, p := range r.chosenPlans() {
-		for _, it := range p.idle {
-			if !r.does(it) {
+		for _, x := range p.idle {
+			if it := r.prices().Item(x.Item); !r.does(it) {
 				note(p.room, pricebook.MeasureNamed(it.Measure).Line, it.Name)
 			}
 		}
@@ -59,12 +61,12 @@ func (r *reader) does(it *pricebook.Item) bool {
 }
 
 // doubtBedrooms looks for work that would come for each bedroom, such as alarms, where no room
-// counts as one: nothing of it is priced.
+// counts as one: nothing of it is priced. It is told at the work that the file names.
 func (r *reader) doubtBedrooms() {
 	for _, p := range r.chosenPlans() {
-		for _, it := range p.idle {
-			if it.Measure == "house bedrooms" && !r.does(it) {
-				r.say("no-bedroom", p.at, "no room counts as a bedroom, so nothing is priced of %s", it.Name)("say   kind: bedroom   in the rooms that are slept in, or count it:   whole house: {work: {%s: {by: hired, count: 3}}}", it.Name)
+		for _, x := range p.idle {
+			if it := r.prices().Item(x.Item); it.Measure == "house bedrooms" && !r.does(it) {
+				r.say("no-bedroom", x.by.at, "no room counts as a bedroom, so nothing is priced of %s, which %s would bring along", it.Name, x.by.fromWhat())("say   kind: bedroom   in the rooms that are slept in, or count it:   whole house: {work: {%s: {by: hired, count: 3}}}", it.Name)
 				return
 			}
 		}
@@ -80,12 +82,20 @@ func (r *reader) doubtOutsideAlone() {
 		})
 	}
 	for _, p := range r.chosenPlans() {
-		for _, it := range p.idle {
-			if p.room.Kind != "outside" && pricebook.MeasureNamed(it.Measure).Of == "outside" && !done(it) {
-				r.say("outside-alone", p.at, "nothing is priced of %s, which work of %s would bring along: it goes by %s, outside", it.Name, p.room.Label, it.Measure)("add   outside: {work: {%[1]s: hired}}   , or, if it is not wanted,   without: [%[1]s]   beside the work", it.Name)
+		for _, x := range p.idle {
+			if it := r.prices().Item(x.Item); p.room.Kind != "outside" && pricebook.MeasureNamed(it.Measure).Of == "outside" && !done(it) {
+				r.say("outside-alone", x.by.at, "nothing is priced of %s, which %s would bring along: it goes by %s, outside", it.Name, x.by.fromWhat(), it.Measure)("add   outside: {work: {%[1]s: hired}}   , or, if it is not wanted,   without: [%[1]s]   beside the work", it.Name)
 			}
 		}
 	}
+}
+
+// fromWhat names work, with what brought it.
+func (w *work) fromWhat() string {
+	if w.by == "" {
+		return diag.Quote(w.label)
+	}
+	return fmt.Sprintf("%s (brought by %s)", w.label, diag.Quote(w.by))
 }
 
 // doubtOwnWithoutHours looks for own work that the file names and of which the price book

@@ -177,3 +177,16 @@ func TestTooLongAWorkIsPointedAt(t *testing.T) {
 	require.GreaterOrEqual(t, i, 0, "%v", found)
 	require.Contains(t, found[i].Hint, `the most hours are those of "paint walls"`)
 }
+
+// A doubt about work that other work would bring once for the house stands at what the file
+// names, and says what would bring it.
+func TestWhatWouldComeAlongIsToldAtTheWork(t *testing.T) {
+	_, found := deal.Read("den.yaml", []byte(den+"house: {year built: 1938, utilities: off}\noutside: {around: 100 ft, work: {outside wall paint: hired}}\n"))
+	i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "no-bedroom" })
+	require.GreaterOrEqual(t, i, 0, "%v", found)
+	require.Positive(t, found[i].Pos.Line)
+	require.Contains(t, found[i].Message, "which")
+	for _, d := range found {
+		require.Equal(t, "den.yaml", d.Pos.File, d.Message)
+	}
+}

@@ -32,11 +32,11 @@ type plan struct {
 	room, option *model.Member
 	works        []*work
 	without      []span
-	idle         []*pricebook.Item // what would come along, but for having nothing to be done to
-	beside       [][2]*work        // companions that are done whole, and what is done to a part in their place
-	whole        []brought         // companions that are done whole, with work that is done to a small part
-	taken        bool              // by the scope
-	scope        scope             // of the option
+	idle         []brought  // what would come along, but for having nothing to be done to
+	beside       [][2]*work // companions that are done whole, and what is done to a part in their place
+	whole        []brought  // companions that are done whole, with work that is done to a small part
+	taken        bool       // by the scope
+	scope        scope      // of the option
 	at           diag.Pos
 }
 
