@@ -36,6 +36,7 @@ func (r *reader) doubtInstead() {
 			r.doubtMoreThanAll(p, of[thing])
 		}
 		r.doubtBoth(p)
+		r.doubtTakenOut(p)
 		r.doubtWhole(p)
 		for _, x := range p.beside {
 			r.say("part-instead", x[1].at, "%s is done to a part of %s, so %s comes along whole", diag.Quote(x[1].label), p.room.Label, diag.Quote(x[0].label))("leave that out with   without: [%s]   or write it as work of its own, with its   count:", x[0].item.Name)
@@ -175,6 +176,33 @@ func (r *reader) doubtBoth(p *plan) {
 			r.say("done-twice", at, "%s is in place of %s in %s, and %s", diag.Quote(w.label), diag.Quote(x.label), p.room.Label, how)("%s, or say how much each is for, with   part: 50%%   or   count:", leave)
 		}
 	}
+}
+
+// doubtTakenOut doubts work that takes all of a thing out where nothing of the option, or of
+// the whole house, makes any of it.
+func (r *reader) doubtTakenOut(p *plan) {
+	for i, w := range p.works {
+		thing := w.item.TakesOut
+		made := func(x *work) bool { return x.item.Thing() == thing }
+		again := func(x *work) bool { return x.item.TakesOut == thing } // plaster under board
+		if thing == "" || w.by != "" || !r.allOf(w) || slices.ContainsFunc(p.works[:i], again) ||
+			slices.ContainsFunc(r.plans, func(o *plan) bool {
+				return (o == p || o.room.Kind == "whole_house") && slices.ContainsFunc(o.works, made)
+			}) {
+			continue
+		}
+		r.say("not-put-back", w.at, "%s takes out all of the %s of %s, and no work makes it new", diag.Quote(w.label), thing, p.room.Label)("add what does, as   %s: hired   ; if it stays bare, or is paid elsewhere, leave it", r.maker(thing))
+	}
+}
+
+// maker is the first item of the price book that makes a thing.
+func (r *reader) maker(thing string) string {
+	for _, name := range r.prices().Items() {
+		if r.prices().Item(name).Thing() == thing {
+			return name
+		}
+	}
+	return "new " + thing
 }
 
 // partOf is what part of its measure work is done to; it is not known of what is counted.

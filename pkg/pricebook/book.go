@@ -63,6 +63,7 @@ type Item struct {
 	Coats       int             // how often it is gone over; 1 if the book does not say
 	NewFloor    bool            // it lays a floor, so what lies there is taken up
 	Makes       string          // what of a place it makes new, "" where nothing else makes that; see Thing
+	TakesOut    string          // what of a place it takes out whole, "" where nothing need be put back
 	InsteadOf   []string        // other work that has no place where all of this is done
 	ShareByAge  string          // "subfloor" or "roof deck": the table that says how much of the measure; "" for all of it
 	Permit      bool            // a permit is usual

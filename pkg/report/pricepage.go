@@ -29,6 +29,7 @@ func ItemPage(w io.Writer, b *pricebook.Book, it *pricebook.Item, s Style) error
 	p.fact("share", sharesOf(it))
 	p.fact("floor", usual(it.NewFloor, "a new one, so that the layers of the old one are taken up"))
 	p.fact("makes", it.Makes)
+	p.fact("takes out", it.TakesOut)
 	p.fact("replaces", strings.Join(it.InsteadOf, ", "))
 	each := it.AndCoat()
 	if each != "" {

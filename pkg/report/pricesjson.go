@@ -38,7 +38,8 @@ type ItemPrice struct {
 	Waits       decimal.Decimal `json:"waits_days"`
 	Coats       int             `json:"coats"`
 	NewFloor    bool            `json:"new_floor"`
-	Makes       string          `json:"makes"` // what of a place it makes new; "" is nothing that another would
+	Makes       string          `json:"makes"`     // what of a place it makes new; "" is nothing that another would
+	TakesOut    string          `json:"takes_out"` // whole; "" is nothing that need be made new
 	InsteadOf   []string        `json:"instead_of"`
 	ShareByAge  string          `json:"share_by_age"` // of which table by year built; "" is all of the measure
 	Permit      bool            `json:"permit"`
@@ -112,7 +113,7 @@ func itemPrice(b *pricebook.Book, it *pricebook.Item) ItemPrice {
 		Name: it.Name, Trade: it.Trade, Work: it.Work, Category: it.Category, Element: it.Element, Measure: it.Measure, Unit: string(it.Unit),
 		Hours: it.Hours, SetUp: it.SetUp, HoursSource: it.HoursSource, Hired: it.Hired, HiredSource: it.HiredSource, Dated: day(it.Dated),
 		Materials: []Material{}, Brings: []Brought{}, Debris: it.Debris, Weight: it.Weight, Waits: it.Waits, Coats: it.Coats, NewFloor: it.NewFloor, ShareByAge: it.ShareByAge,
-		Makes: it.Makes, InsteadOf: append([]string{}, it.InsteadOf...),
+		Makes: it.Makes, TakesOut: it.TakesOut, InsteadOf: append([]string{}, it.InsteadOf...),
 		Permit: it.Permit, Licence: it.Licence, Cautions: append([]string{}, it.Cautions...), Source: it.Source, Own: b.Own(it.Name),
 	}
 	for _, u := range it.Uses {
