@@ -171,6 +171,8 @@ var roomSlips = []slip{
 	inDen("rolls-of-walk", denSize+"\n    work: {paint walls: hired}", "walls: [east 12', north 10', west 12', south 10']\n    work: {carpet: hired}"),
 	besideDen("outside-alone", "outside: {around: 128 ft}\nwhole house: {work: {crawl vapour barrier: hired}}"),
 	inDen("done-twice", denSize+"\n    work: {paint walls: hired}", denSize+"\n    fixed: {tub: 5' x 2'6\"}\n    work: {tub surround tile: hired, tile shower walls: hired}"),
+	besideDen("ceiling-high", "ceiling: 9 m"),
+	besideDen("ceiling-low", "ceiling: 5 ft"),
 	inDen("ceiling-high", denSize, denSize+"\n    ceiling: 25 ft"),
 	inDen("size-slight", denSize, denSize+"\n    closets: 6\" x 2' 2\""),
 	inDen("size-slight", denSize, "size: [12' x 10', 5' x 4' 2\" sharing 5\"]"),

@@ -45,6 +45,7 @@ func (r *reader) doubtSizes() {
 		r.doubtFixed(room)
 		r.doubtSlight(room)
 	}
+	r.doubtHeight("the house", r.deal.Root.Given.Of("usual_ceiling"), true)
 	r.doubtPitches()
 	r.doubtOutside()
 }
@@ -70,11 +71,16 @@ func (r *reader) doubtCeiling(room *model.Member) {
 			}
 		}
 	}
+	r.doubtHeight(room.Label, high, r.roomKinds[room] != "closet" && !strings.Contains(strings.ToLower(room.Label), "crawl"))
+}
+
+// doubtHeight doubts a ceiling that houses do not have.
+func (r *reader) doubtHeight(where string, high model.Value, lived bool) {
 	if high.Number.GreaterThan(highCeiling) {
-		r.say("ceiling-high", high.Pos, "%s has a ceiling of %s, which is high for a house", room.Label, high.Text)("check it, for feet, inches and metres that have slipped; it is used as it stands")
+		r.say("ceiling-high", high.Pos, "%s has a ceiling of %s, which is high for a house", where, high.Text)("check it, for feet, inches and metres that have slipped; it is used as it stands")
 	}
-	if high.Number.IsPositive() && high.Number.LessThan(lowCeiling) && r.roomKinds[room] != "closet" && !strings.Contains(strings.ToLower(room.Label), "crawl") {
-		r.say("ceiling-low", high.Pos, "%s has a ceiling of %s, under which one cannot stand", room.Label, high.Text)("check it, for feet and inches that have slipped; usual is 7 ft or more; it is used as it stands")
+	if lived && high.Number.IsPositive() && high.Number.LessThan(lowCeiling) {
+		r.say("ceiling-low", high.Pos, "%s has a ceiling of %s, under which one cannot stand", where, high.Text)("check it, for feet and inches that have slipped; usual is 7 ft or more; it is used as it stands")
 	}
 }
 
