@@ -30,6 +30,9 @@ func TestHintsNameTheFormThatIsRead(t *testing.T) {
 		{"hired}", "{by: own hands, hours: 3 days}}", "bad-rate", "hours: 24"},
 		{"rooms:", "outside: {around: 40' x 28'}\nrooms:", "bad-length", "136'"},
 		{"rooms:", "outside: {around: 136', work: {paint walls: hired}}\nrooms:", "measure-not-here", "put it in its room"},
+		{"hired}", "{by: hired, without: [mask room]}}", "unknown-key", "work: {...}, without: [mask room]"},
+		{"hired}", "hired, without: mask room}", "unknown-key", "work: {...}, without: [mask room]"},
+		{"paint walls: hired", "paint walls:own hands", "unknown-key", "write   paint walls: own hands"},
 		{"rooms:", "seen: {sewer line: $4800}\nrooms:", "bad-choice", "{likely: $4800}"},
 	} {
 		old := c.old

@@ -130,6 +130,8 @@ func (r *reader) besides(s scope, e *entry) bool {
 		} else {
 			tell("it belongs under fixed if it stands there, or under work if it is to be done")
 		}
+	case s.group == "<work>" && e.name == "without":
+		r.besideWork(e)
 	case s.group == "<work>" && e.name == "pack":
 		r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))(
 			"it belongs to the product in a price book of your own, with its price; name the book with   own book: my-prices.yaml")

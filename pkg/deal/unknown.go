@@ -26,7 +26,7 @@ func (r *reader) unknown(s scope, e *entry) {
 			r.say("unknown-key", e.key.at, "%s has a colon too many", key)("write one colon and a space behind   %s", word)
 			return
 		}
-		r.say("unknown-key", e.key.at, "%s has no space behind the colon", key)("write   %s: %s", word, value)
+		r.noSpaceBehind(e, word, value)
 	case r.colonless(s, e): // told
 	case r.stray(e): // told
 	case !ok && r.cutOffText(e): // told
@@ -44,6 +44,10 @@ func (r *reader) unknown(s scope, e *entry) {
 	default:
 		r.misplaced(s, e, keys)
 	}
+}
+
+func (r *reader) noSpaceBehind(e *entry, key, value string) {
+	r.say("unknown-key", e.key.at, "%s has no space behind the colon", diag.Quote(e.key.text))("write   %s: %s", key, value)
 }
 
 // bookInDeal tells of what stands in a price book.

@@ -68,7 +68,7 @@ func (r *reader) works(s scope, f *Field, g *reading) {
 	p := r.planOf(s, g)
 	for i := range g.node.entries {
 		e := &g.node.entries[i]
-		if e.value.shape == refused || r.stray(e) {
+		if e.value.shape == refused || r.stray(e) || r.noWork(e) {
 			continue
 		}
 		label := strings.Join(strings.Fields(e.key.text), " ")
@@ -80,6 +80,30 @@ func (r *reader) works(s scope, f *Field, g *reading) {
 			p.works = append(p.works, w)
 		}
 	}
+}
+
+// noWork tells of a key among work that is no work: what stands beside it, or an item and
+// who does it with no space behind the colon.
+func (r *reader) noWork(e *entry) bool {
+	item, who, colon := strings.Cut(e.key.text, ":")
+	switch {
+	case e.name == "without":
+		r.besideWork(e)
+	case colon && e.value.shape == nothing && r.itemNamed(plainKey(item)) != nil:
+		r.noSpaceBehind(e, item, who)
+	default:
+		return false
+	}
+	return true
+}
+
+// besideWork tells of what is left out in the wrong place.
+func (r *reader) besideWork(e *entry) {
+	var names []string
+	for _, s := range (&reading{node: e.value}).words() {
+		names = append(names, s.text)
+	}
+	r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))("it stands beside work, not in it; write   work: {...}, without: [%s]", strings.Join(names, ", "))
 }
 
 // planOf is the plan of an option; work that stands outside of options is the only
