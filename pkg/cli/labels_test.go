@@ -58,6 +58,12 @@ func TestWhyTakesTheLabelsOfThePages(t *testing.T) {
 	}
 }
 
+// What is near to a part of a thing keeps the thing before it.
+func TestWhyKeepsWhatAPartIsOf(t *testing.T) {
+	_, wrong, _ := run(t, "", "why", filepath.Join(scenarios, "walnut-row.yaml"), "living room: paint wals")
+	require.Contains(t, wrong, "did you mean living room: paint walls?")
+}
+
 // A path of a key that its group does not have is none, and what no loan is asked of has none.
 func TestWhyTakesNoPathsThatAreNone(t *testing.T) {
 	for name, says := range map[string]string{"purchase.profit": "nothing in the deal is called", "loan.points": "the deal has no loan"} {

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"ledgerboard/pkg/deal"
@@ -14,6 +15,11 @@ func noSuchLine(d *deal.Deal, name string) error {
 	otherwise := "ledgerboard lines lists the lines; scope and buy show the work and the products"
 	if strings.HasPrefix(name, "loan") && len(d.Root.In("loan")) == 0 {
 		return &usageError{fmt.Errorf("nothing in the deal is called %q", name), "the deal has no loan"}
+	}
+	if of, part, ok := strings.Cut(name, ": "); ok && slices.Contains(known(d), spaced(of)) {
+		if near, ok := diag.Nearest(spaced(part), known(d)); ok {
+			return &usageError{fmt.Errorf("nothing in the deal is called %q", name), whichOf([]string{of + ": " + near}, otherwise)}
+		}
 	}
 	return &usageError{fmt.Errorf("nothing in the deal is called %q", name), didYouMean(spaced(name), known(d), otherwise)}
 }

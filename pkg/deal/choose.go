@@ -171,7 +171,7 @@ func (r *reader) taken(room *model.Member, plans []*plan) *plan {
 		return found
 	}
 	names := optionNames(plans)
-	switch near, ok := diag.Nearest(pick.name, names); {
+	switch near, ok := diag.Nearest(pick.name, append(slices.Clone(names), AsItIs)); {
 	case pick.own && ok:
 		r.say("unknown-option", pick.at, "%s has no option %s", room.Label, diag.Quote(pick.name))("did you mean %q?", near)
 	case pick.own:
@@ -204,7 +204,7 @@ func (r *reader) scopeNames() {
 	}
 	if all := r.picks.all; all != nil && all.name != AsItIs && !r.known(all.name) && len(options) > 0 {
 		tell := r.say("unknown-option", all.at, "no room has an option %s", diag.Quote(all.name))
-		if near, ok := diag.Nearest(all.name, options); ok {
+		if near, ok := diag.Nearest(all.name, append(slices.Clone(options), AsItIs)); ok {
 			tell("did you mean %q?", near)
 		} else {
 			slices.Sort(options)

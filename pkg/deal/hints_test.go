@@ -33,6 +33,8 @@ func TestHintsNameTheFormThatIsRead(t *testing.T) {
 		{"hired}", "{by: hired, without: [mask room]}}", "unknown-key", "work: {...}, without: [mask room]"},
 		{"hired}", "hired, without: mask room}", "unknown-key", "work: {...}, without: [mask room]"},
 		{"paint walls: hired", "paint walls:own hands", "unknown-key", "write   paint walls: own hands"},
+		{"rooms:", "local prices: {labour factor: 1.04}\nrooms:", "bad-percent", "a percent sign: 104%"},
+		{"rooms:", "scope: as is\nrooms:", "unknown-option", `did you mean "as it is"?`},
 		{"rooms:", "seen: {sewer line: $4800}\nrooms:", "bad-choice", "{likely: $4800}"},
 	} {
 		old := c.old

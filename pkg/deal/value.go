@@ -208,8 +208,14 @@ func otherPercent(f *Field, text string) string {
 			return "the rate of a year alone: " + quantity.FormatPercent(share.Mul(decimal.NewFromInt(by)), 6)
 		}
 	}
+	if x, err := quantity.ParseCount(text); err == nil && strings.HasSuffix(f.Key(), "factor") && x.LessThan(five) { // a factor as one multiplies by it
+		return "a percent sign: " + quantity.FormatPercent(x, 6)
+	}
 	return ""
 }
+
+// five is as often as a factor multiplies at most.
+var five = decimal.NewFromInt(5)
 
 // unread points at the part of a text that could not be read.
 func (r *reader) unread(name string, s span, code string, err error, example string) {

@@ -11,7 +11,8 @@ import (
 // count. A slip is a letter added, left out, changed or swapped with its neighbour;
 // one is forgiven, two from six letters on, three from nine. Before more than one, a name
 // that begins the word, or that it begins, is nearer: bath for bathroom. Of equally close
-// names the alphabetically first wins, so the order of known does not matter.
+// names those that only add or leave out letters win, then the alphabetically first, so the
+// order of known does not matter.
 func Nearest(word string, known []string) (string, bool) {
 	w := []rune(strings.ToLower(word))
 	best, least := "", min(max(len(w)/3, 1), 3)+1
@@ -23,7 +24,8 @@ func Nearest(word string, known []string) (string, bool) {
 		if d >= len(w) && d > 0 {
 			continue // nothing of the word is left
 		}
-		if d < least || d == least && best != "" && name < best {
+		keeps := func(name string) bool { return apart(utf8.RuneCountInString(name), len(w)) == least } // no letter of the shorter is lost: walls for wals
+		if d < least || d == least && best != "" && (keeps(name) && !keeps(best) || keeps(name) == keeps(best) && name < best) {
 			best, least = name, d
 		}
 	}
@@ -35,6 +37,8 @@ func Nearest(word string, known []string) (string, bool) {
 	}
 	return best, true
 }
+
+func apart(a, b int) int { return max(a-b, b-a) }
 
 // leastBegun is how many letters a word and a name begin with that are taken for one.
 const leastBegun = 4

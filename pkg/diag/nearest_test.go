@@ -10,7 +10,7 @@ import (
 )
 
 func TestNearest(t *testing.T) {
-	known := []string{"price", "points", "rate", "hold", "holdback", "after_repair_value", "or"}
+	known := []string{"price", "points", "rate", "hold", "holdback", "after_repair_value", "or", "rye"}
 	tests := []struct{ word, want string }{
 		{"prise", "price"},                           // one changed
 		{"pirce", "price"},                           // neighbours swapped: one, the cut-off for five letters
@@ -19,6 +19,7 @@ func TestNearest(t *testing.T) {
 		{"poinst", "points"},                         // swapped
 		{"ponits2", "points"},                        // two slips in seven letters
 		{"after repair value", "after_repair_value"}, // two of eighteen
+		{"rte", "rate"},                              // nearer than a letter changed
 		{"holdbak", "holdback"},                      // nearer than hold
 		{"of", "or"},
 		{"price", "price"},

@@ -74,6 +74,7 @@ var mistakes = []struct{ code, text, place, says, hint string }{
 	{"book-missing", "items: {hang lamp: {trade: electrical, measure: one}}\n", "1:9", `"hang lamp" has no hired`, "hired: $9.50 each"},
 	{"book-missing", "items: {hang lamp: {trade: electrical, measure: one}}\n", "1:9", `"hang lamp" has no hours`, "hours: 1.5 each"},
 	{"book-unknown-measure", "items: {lay oak: {measure: opne floor}}\n", "1:28", `"opne floor"`, `did you mean "open floor"?`},
+	{"book-unknown-measure", "items: {lay oak: {measure: wals}}\n", "1:28", `"wals"`, `did you mean "walls"?`},
 	{"book-unknown-measure", "items: {lay oak: {measure: happiness}}\n", "1:28", `"happiness"`, "docs/price-book.md"},
 	{"book-unknown-measure", "items: {lay oak: {materials: {oak strip: {along: the way}}}}\n", "1:50", `"the way"`, "docs/price-book.md"},
 	{"book-unknown-condition", "items: {lay oak: {brings: [oak transition if bth]}}\n", "1:28", `"bth" is no condition`, `did you mean "bath"?`},
