@@ -167,7 +167,7 @@ func (r *reader) fits(v *walk.Values[decimal.Decimal]) {
 
 func short(x decimal.Decimal) string { return x.Round(2).String() }
 
-// lowOpening is, in ft, what a way through a wall that is wider than high has at least;
+// lowOpening is, in ft, how high a way through a wall that one walks through is at least;
 // common practice, no source.
 var lowOpening = decimal.NewFromInt(6)
 

@@ -15,8 +15,11 @@ import (
 // part; common practice, no source.
 var fewHours = decimal.NewFromInt(8)
 
+// longWait is in days what work rarely waits for; common practice, no source.
+var longWait = decimal.NewFromInt(60)
+
 // doubtOwnPrices looks for prices and hours that the file gives to work and that are far
-// from the price book's.
+// from the price book's, and for long waits.
 func (r *reader) doubtOwnPrices() {
 	for _, w := range r.chosenWorks() {
 		if w.scope.path == "" {
@@ -34,6 +37,9 @@ func (r *reader) doubtOwnPrices() {
 		}
 		if g := r.good(w.scope.path + "hours"); g != nil {
 			r.doubtHours(w, g)
+		}
+		if g := r.good(w.scope.path + "waits"); g != nil && g.number.GreaterThan(longWait) {
+			r.say("waits-long", g.at(), "%s waits %s, which is long for curing, a delivery or an inspection", w.label, g.node.text)("check it for a digit too many; it is used as it stands")
 		}
 		r.doubtEachCoat(w, "hours_each")
 		r.doubtEachCoat(w, "hired_price")

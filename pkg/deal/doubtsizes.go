@@ -25,7 +25,19 @@ var (
 	smallInInches = decimal.NewFromInt(35)   // sq ft of a room whose size is all inches
 	highCeiling   = decimal.NewFromInt(20)   // ft, at its highest
 	deepCabinet   = decimal.New(25, -1)      // ft from the wall, of cabinets and a vanity
+	narrowDoor    = decimal.New(15, -1)      // ft, of a door
+	manyInRoom    = decimal.NewFromInt(60)   // of what is counted in one room
+	manyTreads    = decimal.NewFromInt(40)   // of its stairs
 )
+
+// counted are what a room has a number of, by line.
+var counted = []struct {
+	line, what string
+	most       decimal.Decimal
+}{
+	{"outlets", "outlets", manyInRoom}, {"lights", "lights", manyInRoom}, {"registers", "registers", manyInRoom},
+	{"stair_treads", "treads of stairs", manyTreads},
+}
 
 // levelWords are in the names of rooms that may take a whole level or more.
 var levelWords = []string{"basement", "cellar", "attic", "loft", "garage", "crawl", "level", "floor", "house"}
@@ -42,6 +54,8 @@ func (r *reader) doubtSizes() {
 		r.doubtCeiling(room)
 		r.doubtClosets(room)
 		r.doubtOpenings(room)
+		r.doubtDoors(room)
+		r.doubtMany(room)
 		r.doubtFixed(room)
 		r.doubtSlight(room)
 	}
@@ -84,7 +98,7 @@ func (r *reader) doubtHeight(where string, high model.Value, lived bool) {
 	}
 }
 
-// doubtClosets doubts a closet that is larger than the room it is of, or far longer.
+// doubtClosets doubts a closet that is larger than the room it is of, or longer.
 func (r *reader) doubtClosets(room *model.Member) {
 	floor, ok := r.worked(room, "floor_area")
 	if !ok {
@@ -99,10 +113,10 @@ func (r *reader) doubtClosets(room *model.Member) {
 			closets, floor = append(closets, m), floor.Sub(area(m))
 		}
 	}
-	along := besideWalls(room)
+	across := acrossRoom(room)
 	for _, m := range closets {
-		if long := longerSide(m); long.Number.GreaterThan(along) {
-			r.say("closet-large", long.Pos, "a closet of %s is %s long, and two walls of the room together %s ft", room.Label, feetOf(long), short(along))("check its size, for feet and inches that have slipped, or make it a room of its own; it is used as it stands")
+		if long := longerSide(m); across.IsPositive() && long.Number.Round(9).GreaterThan(across.Round(9)) {
+			r.say("closet-large", long.Pos, "a closet of %s is %s long, and the room %s ft across at most", room.Label, feetOf(long), short(across))("check its size, for feet and inches that have slipped, or make it a room of its own; it is used as it stands")
 			continue
 		}
 		if floor.IsPositive() && area(m).GreaterThan(floor) {
@@ -199,6 +213,25 @@ func (r *reader) doubtOpenings(room *model.Member) {
 	}
 	if ok && wide.Round(9).GreaterThan(long.Round(9)) {
 		r.say("openings-wide", room.Pos, "%s: the doors and windows are %s ft wide together, and the walls %s ft long", room.Label, short(wide), short(long))("check how many there are, and how wide; they are used as they stand")
+	}
+}
+
+// doubtDoors doubts doors, and ways through a wall, that nobody walks through upright.
+func (r *reader) doubtDoors(room *model.Member) {
+	for _, o := range room.In("opening") {
+		w, h := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number
+		if o.Given.Of("kind").Choice != "window" && (w.LessThan(narrowDoor) || h.LessThan(lowOpening)) {
+			r.say("door-small", o.Pos, "%s of %s is under 1'6\" wide or 6 ft high", o.Label, room.Label)("check it, for feet and inches that have slipped; usual is 2'8\" x 6'8\"; it is used as it stands")
+		}
+	}
+}
+
+// doubtMany doubts more of a thing than one room has.
+func (r *reader) doubtMany(room *model.Member) {
+	for _, x := range counted {
+		if v := room.Given.Of(x.line); v.Number.GreaterThan(x.most) {
+			r.say("many-in-room", v.Pos, "%s has %s %s, many for one room", room.Label, v.Text, x.what)("check it, for a digit too many; it is used as it stands")
+		}
 	}
 }
 
