@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -33,4 +34,43 @@ func TestWhatNothingFollowsIsLocked(t *testing.T) {
 		require.Len(t, roles[line], 1, line)
 	}
 	require.Positive(t, roles["stock.stick_price"][input])
+}
+
+// Waste that leaves nothing of what is bought, a least above the most and more cash kept back
+// than there is are told; what is just within is not.
+func TestOrderOfInputsSpeaksUp(t *testing.T) {
+	const text = denInTile + "selling: {agent: {amount: 5%, at least: $8000, at most: $9500}}\ncash: {available: $90k, keep back: $10k}\n"
+	says, paths := map[string]string{}, []string{}
+	for _, x := range []struct {
+		name, line string
+		value      float64
+		says       string
+	}{
+		{"waste", "waste", 1, "NOT SO"}, {"little", "waste", 0.99, ""},
+		{"least", "least", 12_000, "OVER IT"}, {"most", "most", 7_999.99, "OVER IT"}, {"same", "most", 8_000, ""},
+		{"kept", "cash_reserve", 90_001, "OVER IT"}, {"all", "cash_reserve", 90_000, ""},
+	} {
+		b, err := made(answered(t, text), Options{Uncached: true})
+		require.NoError(t, err)
+		typed := false
+		for _, c := range b.model.Cells {
+			if at := b.places[c.Index]; c.Line.Name == x.line && b.typed(c) && c.Given != nil {
+				at.grid.rows[at.row-1][at.col-1].value = x.value
+				typed = true
+			}
+		}
+		require.True(t, typed, x.name)
+		path := filepath.Join(t.TempDir(), x.name+".xlsx")
+		saved(t, path, b)
+		paths, says[path] = append(paths, path), x.says
+	}
+	for path, f := range recomputed(t, paths...) {
+		all := printed(t, f, "The deal")
+		if says[path] == "" {
+			require.NotContains(t, all, cannotBe, path)
+			continue
+		}
+		require.Contains(t, all, says[path], path)
+		require.Contains(t, all, cannotBe, path)
+	}
 }

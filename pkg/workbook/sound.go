@@ -88,6 +88,47 @@ func (b *book) oneWayHolds() string {
 	return b.inCells("whether no loan pays of the price in two ways", parts, allHold)
 }
 
+// loansHold is the condition that the choices of every loan go together: interest is paid from a
+// reserve where there is one and only there, level payments go with interest paid monthly on the
+// balance, and the first loan takes no share of a remainder.
+func (b *book) loansHold() string {
+	var parts []string
+	for i, loan := range b.model.Root.In("loan") {
+		of := func(line string) string { return b.cellRef(b.model.Find(loan, line)) }
+		is := func(line, word string) string {
+			c := b.model.Find(loan, line)
+			at := quoted(b.choice(c))
+			if b.places[c.Index].grid != nil {
+				at = b.cellRef(c)
+			}
+			return at + "=" + quoted(word)
+		}
+		parts = append(parts,
+			"("+is("interest_paid", "reserve")+")=("+of("reserve")+">0)",
+			"OR("+of("amortising_months")+"<=0,AND("+is("interest_paid", "monthly")+",NOT("+is("interest_on", "commitment")+")))")
+		if i == 0 {
+			parts = append(parts, of("of_remainder")+"<>1")
+		}
+	}
+	return b.inCells("whether the choices of every loan go together", parts, allHold)
+}
+
+// ordered are lines of which the first may not be above the second.
+var ordered = map[string]string{"least": "most", "if_bad_least": "if_bad_most", "cash_reserve": "cash_available"}
+
+// orderHolds is the condition that what is the least is not above what is the most; "" without any.
+func (b *book) orderHolds() string {
+	var parts []string
+	for _, c := range b.model.Cells {
+		most := b.model.Find(c.Member, ordered[c.Line.Name])
+		if most == nil || c.Given == nil || most.Given == nil || b.places[c.Index].grid == nil || b.places[most.Index].grid == nil {
+			continue
+		}
+		parts = append(parts, "ROUND("+b.cellRef(most)+"-"+b.cellRef(c)+",9)>=0")
+	}
+	return b.inCells("whether nothing that is the least is above the most", parts, allHold)
+}
+
 // walksHold is the condition that the walls of every room that was measured around them lead
 // back to where they began; "" without such a room.
 func (b *book) walksHold() string {
@@ -199,6 +240,8 @@ func (b *book) canBe() []condition {
 		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false},
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
 		{"no loan has both a fixed amount and a price share", b.oneWayHolds(), "ONE HAS", false},
+		{"the choices of every loan go together", b.loansHold(), "THEY DO NOT", false},
+		{"at least is within at most, cash kept within cash", b.orderHolds(), "OVER IT", false},
 		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false},
 		{"sides of rooms and openings are more than nothing", b.sizesHold(), "NOT ALL", false},
 		{"months and counts are whole numbers", b.wholeHold(), "NOT ALL", false},

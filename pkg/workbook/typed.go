@@ -67,7 +67,21 @@ func (b *book) amountsHold() string {
 // divisorsHold is the condition that what figures are divided by is more than nothing, none of
 // it left blank; "" without any.
 func (b *book) divisorsHold() string {
-	return b.positive("what figures are divided by", divides)
+	return both(b.positive("what figures are divided by", divides), b.wasteHolds())
+}
+
+// wasteHolds is the condition that waste leaves something of what is bought, where it is reckoned
+// as a share of that; "" without any.
+func (b *book) wasteHolds() string {
+	rule := b.model.Find(b.model.Root, "waste_rule")
+	divided := quoted(b.choice(rule)) + "=" + quoted("divided")
+	if b.places[rule.Index].grid != nil {
+		divided = b.cellRef(rule) + "=" + quoted("divided")
+	}
+	wastes := places(b.ranges(func(c *model.Cell) bool { return b.typed(c) && c.Line.ID() == "use.waste" }))
+	return b.inCells("whether waste leaves something of what is bought", wastes, func(some []string) string {
+		return "OR(NOT(" + divided + ")," + nested("MAX(", some) + "<1)"
+	})
 }
 
 // positive is the condition that all of some inputs are more than nothing, none of them left
