@@ -48,20 +48,40 @@ func (f *Field) accepts() string {
 	return f.Range
 }
 
-// ShareRange is what the file accepts of a share, by the line of the model it feeds; false
-// where a line is fed by none. A charge is at most the whole it is a share of.
-func ShareRange(line string) (low, high decimal.Decimal, ok bool) {
-	if line == "share" {
-		return decimal.Zero, one, true
-	}
-	return rangeOf(line, Percent, ShareOrMoney)
-}
-
-// MoneyRange is what the file accepts of an amount, as ShareRange is of a share.
+// MoneyRange is what the file accepts of an amount, by the line of the model it feeds; false
+// where a line is fed by none.
 func MoneyRange(line string) (low, high decimal.Decimal, ok bool) { return rangeOf(line, Money) }
 
 // MonthsRange is what the file accepts of whole months.
 func MonthsRange(line string) (low, high decimal.Decimal, ok bool) { return rangeOf(line, WholeMonths) }
+
+// An Edge is one side of what the file accepts of a line: the least or the most, and whether it
+// must lie beyond that.
+type Edge struct {
+	At          decimal.Decimal
+	Least, Open bool
+}
+
+// Holds reports whether a value keeps the edge.
+func (e Edge) Holds(x decimal.Decimal) bool {
+	return limit{edge: e.At, least: e.Least, open: e.Open}.holds(x)
+}
+
+// Edges are those of a share, of a rate for an hour or of months, by the line of the model that is
+// fed. A charge is at most the whole it is a share of.
+func Edges(line string) (out []Edge) {
+	if line == "share" {
+		return []Edge{{At: decimal.Zero, Least: true}, {At: one}}
+	}
+	for f := range rows() {
+		if lines := f.feeds(); slices.Contains([]Kind{Percent, ShareOrMoney, HourRate, Duration, WholeMonths}, f.Kind) && len(lines) > 0 && lines[0] == line {
+			for _, l := range limits(f.Kind, f.accepts()) {
+				out = append(out, Edge{l.edge, l.least, l.open})
+			}
+		}
+	}
+	return out
+}
 
 // IsWhole reports whether the file takes whole numbers alone of a line of the model.
 func IsWhole(line string) bool { return wholeLines()[line] }

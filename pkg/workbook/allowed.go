@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/shopspring/decimal"
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/deal"
@@ -29,7 +30,7 @@ func (b *book) allowed(f *excelize.File, g *grid) error {
 		if at.grid != g || !b.typed(c) {
 			continue
 		}
-		rule, err := ruleOf(c)
+		rule, err := b.ruleOf(c)
 		if err != nil {
 			return err
 		}
@@ -48,17 +49,21 @@ func (b *book) allowed(f *excelize.File, g *grid) error {
 }
 
 // ruleOf is the rule for an input. What it says is its own.
-func ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
+func (b *book) ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	l, rule := c.Line, excelize.NewDataValidation(true)
-	low, high, limited := deal.ShareRange(l.Name)
+	low, high, limited := b.rangeOf(c)
 	_, most, inMonths := deal.MonthsRange(l.Name)
 	switch {
 	case len(l.Choices) > 0:
 		rule.SetError(excelize.DataValidationErrorStyleStop, "One of its words", "One of: "+strings.Join(wordsOf(c), ", ")+".")
 		return rule, rule.SetDropList(wordsOf(c))
-	case strings.HasPrefix(l.Unit, "share") && limited:
-		rule.SetError(excelize.DataValidationErrorStyleStop, "A share", "Write a share with its sign, as 10.5%, from "+quantity.FormatPercent(low, 2)+" to "+quantity.FormatPercent(high, 2)+".")
-		return rule, rule.SetRange(low.InexactFloat64(), high.InexactFloat64(), excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
+	case isShare(c) && limited:
+		say := func(x decimal.Decimal) string { return quantity.FormatPercent(x, 2) }
+		rule.SetError(excelize.DataValidationErrorStyleStop, "A share", "Write a share with its sign, as 10.5%, "+spanned(low, high, say)+".")
+		return rule, between(rule, low, high)
+	case l.Unit == "$/hour" && limited:
+		rule.SetError(excelize.DataValidationErrorStyleStop, "A rate", "Dollars for an hour, "+spanned(low, high, quantity.FormatMoney)+".")
+		return rule, between(rule, low, high)
 	case l.Unit == "share":
 		rule.SetError(excelize.DataValidationErrorStyleWarning, "A share", fmt.Sprintf("Write a share with its sign, as 10.5%%; this is more than %.0f%%.", 100*askedAbove))
 		return rule, rule.SetRange(-askedAbove, askedAbove, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
@@ -72,6 +77,10 @@ func ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	case l.Unit == "month" && inMonths: // none, where the least is a month, stands for not stated
 		rule.SetError(excelize.DataValidationErrorStyleStop, "Whole months", "Whole months, from 0 to "+most.String()+".")
 		return rule, rule.SetRange(0, most.InexactFloat64(), excelize.DataValidationTypeWhole, excelize.DataValidationOperatorBetween)
+	case l.Unit == "month" && limited:
+		say := func(x decimal.Decimal) string { return quantity.FormatCount(x, 2) }
+		rule.SetError(excelize.DataValidationErrorStyleStop, "A time", "Months, "+spanned(low, high, say)+".")
+		return rule, between(rule, low, high)
 	case fromNothing(c) && slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, l.Unit):
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A time", "Not less than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThanOrEqual)
@@ -84,4 +93,41 @@ func ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	}
 	rule.SetError(excelize.DataValidationErrorStyleStop, "A number", "A number alone, as 4500 or -$4,500.")
 	return rule, rule.SetRange(-largest, largest, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
+}
+
+// rangeOf are the ends of what an input may be; false where it has none to one side.
+func (b *book) rangeOf(c *model.Cell) (low, high deal.Edge, limited bool) {
+	low.Least = true
+	for _, e := range b.edgesOf(c) {
+		if e.Least {
+			low = e
+		} else {
+			high, limited = e, true
+		}
+	}
+	return low, high, limited
+}
+
+// spanned are both ends of a range in words.
+func spanned(low, high deal.Edge, say func(decimal.Decimal) string) string {
+	from, to := "from ", " to "
+	if low.Open {
+		from = "more than "
+	}
+	if high.Open {
+		to = " to less than "
+	}
+	return from + say(low.At) + to + say(high.At)
+}
+
+// between keeps an input between two ends; a hair's breadth beside one that is outside itself.
+func between(rule *excelize.DataValidation, low, high deal.Edge) error {
+	const hair = 1e-9
+	at := func(e deal.Edge, by float64) float64 {
+		if !e.Open {
+			by = 0
+		}
+		return e.At.InexactFloat64() + by
+	}
+	return rule.SetRange(at(low, hair), at(high, -hair), excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
 }

@@ -8,12 +8,13 @@ import (
 )
 
 // An input of choice takes its words alone, a time nothing below 0, a loan's share of the
-// price what a file takes, a lag of draws its whole months, an exit fee its 25%.
+// price what a file takes, a lag of draws its whole months, an exit fee its 25%, a term
+// that is stated more than none.
 func TestInputsTakeWhatTheModelDoes(t *testing.T) {
 	f := opened(t, answered(t, withPartner), Options{})
 	all, err := f.GetDataValidations("Inputs")
 	require.NoError(t, err)
-	var lists, times, shares, lags, fees int
+	var lists, times, shares, lags, fees, terms int
 	for _, v := range all {
 		switch {
 		case v.Type == "list":
@@ -29,6 +30,9 @@ func TestInputsTakeWhatTheModelDoes(t *testing.T) {
 		case v.Error != nil && strings.HasSuffix(*v.Error, "from 0% to 25%."):
 			fees++
 			require.Equal(t, "0.25", v.Formula2)
+		case v.Error != nil && strings.HasSuffix(*v.Error, "Months, more than 0 to 480."):
+			terms++
+			require.Equal(t, "480", v.Formula2)
 		case v.Error != nil && strings.HasSuffix(*v.Error, "from 0% to 100%."):
 			shares++
 			require.Equal(t, "stop", *v.ErrorStyle)
@@ -41,4 +45,5 @@ func TestInputsTakeWhatTheModelDoes(t *testing.T) {
 	require.Positive(t, shares)
 	require.Positive(t, lags)
 	require.Positive(t, fees)
+	require.Positive(t, terms)
 }

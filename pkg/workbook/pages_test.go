@@ -429,11 +429,12 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 		{"outside", "mill-road", "", "renovation", 0, "NONE DOES"}, {"timeless", "juniper-lane", "", "lead_in renovation standstill marketing late_sale escrow", 0, "NO TIME"},
 		{"side", "walnut-row", "hall bath, floor", "length", 0, "NOT ALL"}, {"doors", "walnut-row", "hall bath", "number", 1.5, "NOT ALL"},
 		{"lag", "juniper-lane", "first loan", "lag", 1.5, "NOT ALL"}, {"edge", "juniper-lane", "transfer tax", "upper", 0, "NOT ALL"},
-		{"contingency", "juniper-lane", "", "contingency_share", 1.01, "BEYOND IT"},
+		{"contingency", "juniper-lane", "", "contingency_share", 1.01, "BEYOND IT"}, {"discount", "walnut-row", "", "expected_discount", 1, "BEYOND IT"},
+		{"hourly", "juniper-lane", "", "own_labour_rate", 1_000_000, "NOT ALL"}, {"term", "mill-road", "hard money", "term", 0, "NOT ALL"}, {"extension", "mill-road", "hard money", "extension_months", 61, "NOT ALL"},
 		{"charge", "juniper-lane", "listing side commission", "share", 5, "BEYOND IT"}, {"exit", "mill-road", "hard money", "exit_share", 0.26, "BEYOND IT"},
 	} {
 		for _, whom := range []Reader{Owner, Lender} {
-			if x.name == "low" && whom == Lender { // who is not shown it
+			if (x.name == "low" || x.name == "hourly") && whom == Lender { // who is not shown it
 				continue
 			}
 			b := bookOf(t, "../../scenarios/"+x.deal+".yaml", Options{Uncached: true, For: whom})

@@ -146,7 +146,7 @@ func (b *book) walksHold() string {
 // more than the whole renovation together.
 func (b *book) sharesHold() string {
 	var parts []string
-	if of := b.inCells("whether shares are within their whole", b.within(), allHold); of != "" {
+	if of := b.inCells("whether shares are within their whole", b.within(true), allHold); of != "" {
 		parts = append(parts, of)
 	}
 	funded, now := "", decimal.Zero
@@ -168,18 +168,33 @@ func (b *book) sharesHold() string {
 	return allHold(parts)
 }
 
-// within are the conditions that the shares that can be typed over are what a file may say, those
-// of charges too.
-func (b *book) within() (parts []string) {
+// within are the conditions that what can be typed over is what a file may say, of shares, those
+// of charges too, or of rates for an hour and months.
+func (b *book) within(shares bool) (parts []string) {
 	for _, c := range b.model.Cells {
-		if !b.typed(c) || !strings.HasPrefix(c.Line.Unit, "share") {
+		if !b.typed(c) || isShare(c) != shares {
 			continue
 		}
-		if low, high, ok := deal.ShareRange(c.Line.Name); ok {
-			parts = append(parts, b.cellRef(c)+">="+numeral(low, bindsAll), b.cellRef(c)+"<="+numeral(high, bindsAll))
+		for _, e := range b.edgesOf(c) {
+			than := map[bool]string{true: ">", false: "<"}[e.Least]
+			if !e.Open {
+				than += "="
+			}
+			parts = append(parts, "ROUND("+b.cellRef(c)+"-"+numeral(e.At, bindsAll)+",9)"+than+"0")
 		}
 	}
 	return parts
+}
+
+func isShare(c *model.Cell) bool { return strings.HasPrefix(c.Line.Unit, "share") }
+
+// edgesOf are the edges of what a file may say of an input in shares, dollars an hour or months,
+// as far as it keeps them now: nothing stands for what is not stated.
+func (b *book) edgesOf(c *model.Cell) []deal.Edge {
+	if !isShare(c) && c.Line.Unit != "$/hour" && c.Line.Unit != "month" {
+		return nil
+	}
+	return slices.DeleteFunc(deal.Edges(c.Line.Name), func(e deal.Edge) bool { return !e.Holds(b.answer.Values.Of(c)) })
 }
 
 // wholeHold is the condition that what a file takes in whole numbers alone is whole, such as the
@@ -239,6 +254,7 @@ func (b *book) canBe() []condition {
 		{"deposit and credit are within the price", b.withinPrice(), "OVER THE PRICE", false},
 		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false},
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
+		{"hourly rates and times are what can be right", b.inCells("whether hourly rates and times can be right", b.within(false), allHold), "NOT ALL", false},
 		{"no loan has both a fixed amount and a price share", b.oneWayHolds(), "ONE HAS", false},
 		{"the choices of every loan go together", b.loansHold(), "THEY DO NOT", false},
 		{"at least is within at most, cash kept within cash", b.orderHolds(), "OVER IT", false},
