@@ -3,7 +3,9 @@ package cli
 import (
 	"encoding/json"
 	"fmt"
+	"path/filepath"
 	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -90,6 +92,9 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 	}
 	if pricebook.IsWorkbook(name, text) {
 		return checkQuotes(name, text)
+	}
+	if strings.EqualFold(filepath.Ext(path), ".csv") {
+		return checked{}, &usageError{fmt.Errorf("%s is a table, not a deal file", name), "ledgerboard prices --from " + name + "   reads a table of quotes; a form for bids is checked as .xlsx"}
 	}
 	if path == "-" {
 		c.again = text

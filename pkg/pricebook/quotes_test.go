@@ -200,7 +200,7 @@ func TestTextIsHarmlessInASpreadsheet(t *testing.T) {
 var wrongQuotes = []struct{ code, text, place, says, hint string }{
 	{"quotes-header", "", "1", "the table is empty", "name,price"},
 	{"quotes-header", "\n\n", "1", "the table is empty", "name,price"},
-	{"quotes-header", "name;price\n", "1:1", "not parted by commas", "with commas"},
+	{"quotes-header", "name;price\n", "1:1", "not parted by commas", "with commas; give a form for bids as .xlsx"},
 	{"quotes-header", "naem,price\n", "1:1", `no column "naem"`, `did you mean "name"?`},
 	{"quotes-header", "name,price,date\n", "1:12", `no column "date"`, `did you mean "dated"?`},
 	{"quotes-header", "name,price,name\n", "1:12", "there twice", "keep one"},

@@ -97,7 +97,7 @@ func (r *tableReader) header() bool {
 		return false
 	}
 	if len(r.row) == 1 && strings.ContainsAny(r.row[0], ";\t|") {
-		r.wrong(0, "quotes-header", "the columns are not parted by commas")("save the table as CSV with commas")
+		r.wrong(0, "quotes-header", "the columns are not parted by commas")("save the table as CSV with commas; give a form for bids as .xlsx")
 		return false
 	}
 	wanted := readColumns()
