@@ -64,6 +64,9 @@ func (b *book) ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	case l.Unit == "$/hour" && limited:
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A rate", "Dollars for an hour, "+spanned(low, high, quantity.FormatMoney)+".")
 		return rule, between(rule, low, high)
+	case l.ID() == "use.waste":
+		rule.SetError(excelize.DataValidationErrorStyleStop, "Waste", "Write a share with its sign, as 10.5%, from 0% to less than 100%.")
+		return rule, between(rule, deal.Edge{Least: true}, deal.Edge{At: one, Open: true})
 	case l.Unit == "share":
 		rule.SetError(excelize.DataValidationErrorStyleWarning, "A share", fmt.Sprintf("Write a share with its sign, as 10.5%%; this is more than %.0f%%.", 100*askedAbove))
 		return rule, rule.SetRange(-askedAbove, askedAbove, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)

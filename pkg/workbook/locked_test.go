@@ -2,9 +2,12 @@ package workbook
 
 import (
 	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"github.com/xuri/excelize/v2"
 )
 
 // A room with a cut list, waste divided, and a delivery that its one option calls for.
@@ -46,11 +49,15 @@ func TestOrderOfInputsSpeaksUp(t *testing.T) {
 		value      float64
 		says       string
 	}{
-		{"waste", "waste", 1, "NOT SO"}, {"little", "waste", 0.99, ""},
+		{"waste", "waste", 1, "NOT SO"}, {"added", "waste", 1, "BEYOND IT"}, {"little", "waste", 0.99, ""},
 		{"least", "least", 12_000, "OVER IT"}, {"most", "most", 7_999.99, "OVER IT"}, {"same", "most", 8_000, ""},
 		{"kept", "cash_reserve", 90_001, "OVER IT"}, {"all", "cash_reserve", 90_000, ""},
 	} {
-		b, err := made(answered(t, text), Options{Uncached: true})
+		file := text
+		if x.name == "added" {
+			file = strings.Replace(text, "waste: divided", "waste: added", 1)
+		}
+		b, err := made(answered(t, file), Options{Uncached: true})
 		require.NoError(t, err)
 		typed := false
 		for _, c := range b.model.Cells {
@@ -73,4 +80,14 @@ func TestOrderOfInputsSpeaksUp(t *testing.T) {
 		require.Contains(t, all, says[path], path)
 		require.Contains(t, all, cannotBe, path)
 	}
+}
+
+// The cell of waste takes less than the whole alone.
+func TestWasteTakesLessThanTheWhole(t *testing.T) {
+	all, err := opened(t, answered(t, denInTile), Options{}).GetDataValidations("What it takes")
+	require.NoError(t, err)
+	found := slices.ContainsFunc(all, func(v *excelize.DataValidation) bool {
+		return v.ErrorTitle != nil && *v.ErrorTitle == "Waste" && *v.ErrorStyle == "stop" && v.Formula1 == "0" && strings.HasPrefix(v.Formula2, "0.99999")
+	})
+	require.True(t, found)
 }

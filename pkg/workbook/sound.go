@@ -104,7 +104,7 @@ func (b *book) loansHold() string {
 			return at + "=" + quoted(word)
 		}
 		parts = append(parts,
-			"("+is("interest_paid", "reserve")+")=("+of("reserve")+">0)",
+			"("+is("interest_paid", "reserve")+")=("+of("reserve_wanted")+">0)", // as asked for: caps may leave none
 			"OR("+of("amortising_months")+"<=0,AND("+is("interest_paid", "monthly")+",NOT("+is("interest_on", "commitment")+")))")
 		if i == 0 {
 			parts = append(parts, of("of_remainder")+"<>1")
@@ -148,6 +148,9 @@ func (b *book) sharesHold() string {
 	var parts []string
 	if of := b.inCells("whether shares are within their whole", b.within(true), allHold); of != "" {
 		parts = append(parts, of)
+	}
+	if waste := b.wasteHolds(); waste != "" {
+		parts = append(parts, waste)
 	}
 	funded, now := "", decimal.Zero
 	for _, loan := range b.model.Root.In("loan") {

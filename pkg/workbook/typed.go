@@ -67,21 +67,23 @@ func (b *book) amountsHold() string {
 // divisorsHold is the condition that what figures are divided by is more than nothing, none of
 // it left blank; "" without any.
 func (b *book) divisorsHold() string {
-	return both(b.positive("what figures are divided by", divides), b.wasteHolds())
+	divided := b.positive("what figures are divided by", divides)
+	waste := b.wasteHolds()
+	if waste == "" {
+		return divided
+	}
+	rule := b.model.Find(b.model.Root, "waste_rule")
+	at := quoted(b.choice(rule))
+	if b.places[rule.Index].grid != nil {
+		at = b.cellRef(rule)
+	}
+	return both(divided, "OR("+at+"<>"+quoted("divided")+","+waste+")")
 }
 
-// wasteHolds is the condition that waste leaves something of what is bought, where it is reckoned
-// as a share of that; "" without any.
+// wasteHolds is the condition that waste is less than the whole, as a file takes it; "" without any.
 func (b *book) wasteHolds() string {
-	rule := b.model.Find(b.model.Root, "waste_rule")
-	divided := quoted(b.choice(rule)) + "=" + quoted("divided")
-	if b.places[rule.Index].grid != nil {
-		divided = b.cellRef(rule) + "=" + quoted("divided")
-	}
 	wastes := places(b.ranges(func(c *model.Cell) bool { return b.typed(c) && c.Line.ID() == "use.waste" }))
-	return b.inCells("whether waste leaves something of what is bought", wastes, func(some []string) string {
-		return "OR(NOT(" + divided + ")," + nested("MAX(", some) + "<1)"
-	})
+	return b.inCells("whether waste is less than the whole", wastes, func(some []string) string { return nested("MAX(", some) + "<1" })
 }
 
 // positive is the condition that all of some inputs are more than nothing, none of them left
