@@ -73,8 +73,13 @@ func Edges(line string) (out []Edge) {
 	if line == "share" {
 		return []Edge{{At: decimal.Zero, Least: true}, {At: one}}
 	}
-	for f := range rows() {
-		if lines := f.feeds(); slices.Contains([]Kind{Percent, ShareOrMoney, HourRate, Duration, WholeMonths}, f.Kind) && len(lines) > 0 && lines[0] == line {
+	return edgesFor(line, Percent, ShareOrMoney, HourRate, Duration, WholeMonths)
+}
+
+// edgesFor are those of what some kinds accept, by the first line of the model that is fed.
+func edgesFor(line string, kinds ...Kind) (out []Edge) {
+	for _, f := range feeding()[line] {
+		if slices.Contains(kinds, f.Kind) {
 			for _, l := range limits(f.Kind, f.accepts()) {
 				out = append(out, Edge{l.edge, l.least, l.open})
 			}
@@ -83,31 +88,29 @@ func Edges(line string) (out []Edge) {
 	return out
 }
 
-// IsWhole reports whether the file takes whole numbers alone of a line of the model.
-func IsWhole(line string) bool { return wholeLines()[line] }
-
-var wholeLines = sync.OnceValue(func() map[string]bool {
-	whole := map[string]bool{}
+// feeding are the rows of the table by the first line of the model that each feeds.
+var feeding = sync.OnceValue(func() map[string][]*Field {
+	fields := map[string][]*Field{}
 	for f := range rows() {
-		if lines := f.feeds(); (f.Kind == WholeMonths || f.Kind == WholeNumber) && len(lines) > 0 {
-			whole[lines[0]] = true
+		if lines := f.feeds(); len(lines) > 0 {
+			fields[lines[0]] = append(fields[lines[0]], f)
 		}
 	}
-	return whole
+	return fields
 })
+
+// IsWhole reports whether the file takes whole numbers alone of a line of the model.
+func IsWhole(line string) bool {
+	return slices.ContainsFunc(feeding()[line], func(f *Field) bool { return f.Kind == WholeMonths || f.Kind == WholeNumber })
+}
 
 // rangeOf is what the file accepts of some kinds, by the first line of the model that is fed.
 func rangeOf(line string, kinds ...Kind) (low, high decimal.Decimal, ok bool) {
-	for f := range rows() {
-		if lines := f.feeds(); !slices.Contains(kinds, f.Kind) || len(lines) == 0 || lines[0] != line {
-			continue
-		}
-		for _, l := range limits(f.Kind, f.accepts()) {
-			if l.least {
-				low = l.edge
-			} else {
-				high, ok = l.edge, true
-			}
+	for _, e := range edgesFor(line, kinds...) {
+		if e.Least {
+			low = e.At
+		} else {
+			high, ok = e.At, true
 		}
 	}
 	return low, high, ok
