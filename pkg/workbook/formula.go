@@ -217,6 +217,14 @@ func (b *book) choice(c *model.Cell) string {
 	return c.Line.Choices[i-1]
 }
 
+// choiceRef is an input of choice in a formula: where it stands, or its word.
+func (b *book) choiceRef(c *model.Cell) string {
+	if b.places[c.Index].grid != nil {
+		return b.cellRef(c)
+	}
+	return quoted(b.choice(c))
+}
+
 // numeral is a number in a formula, to the 15 digits that a cell holds.
 func numeral(x decimal.Decimal, least int) string {
 	text := strconv.FormatFloat(x.InexactFloat64(), 'f', -1, 64)

@@ -131,10 +131,7 @@ func (b *book) paysOff(l *model.Member) cell {
 	of := func(line string) *model.Cell { return b.model.Find(l, line) }
 	paid := of("interest_paid")
 	how := b.choice(paid)
-	at := quoted(how)
-	if b.places[paid.Index].grid != nil {
-		at = b.cellRef(paid)
-	}
+	at := b.choiceRef(paid)
 	positive := func(line string) (string, bool) { return b.cellRef(of(line)) + ">0", b.answer.Of(l, line).IsPositive() }
 	reserve, reserved := positive("reserve")
 	waited, waits := positive("interest_at_payoff")

@@ -96,12 +96,7 @@ func (b *book) loansHold() string {
 	for i, loan := range b.model.Root.In("loan") {
 		of := func(line string) string { return b.cellRef(b.model.Find(loan, line)) }
 		is := func(line, word string) string {
-			c := b.model.Find(loan, line)
-			at := quoted(b.choice(c))
-			if b.places[c.Index].grid != nil {
-				at = b.cellRef(c)
-			}
-			return at + "=" + quoted(word)
+			return b.choiceRef(b.model.Find(loan, line)) + "=" + quoted(word)
 		}
 		parts = append(parts,
 			"("+is("interest_paid", "reserve")+")=("+of("reserve_wanted")+">0)", // as asked for: caps may leave none
@@ -144,12 +139,12 @@ func (b *book) walksHold() string {
 
 // sharesHold is the condition that shares are what a file may say, and that the loans pay no
 // more than the whole renovation together.
-func (b *book) sharesHold() string {
+func (b *book) sharesHold(waste string) string {
 	var parts []string
 	if of := b.inCells("whether shares are within their whole", b.within(true), allHold); of != "" {
 		parts = append(parts, of)
 	}
-	if waste := b.wasteHolds(); waste != "" {
+	if waste != "" {
 		parts = append(parts, waste)
 	}
 	funded, now := "", decimal.Zero
@@ -248,15 +243,16 @@ func (b *book) canBe() []condition {
 	if b.conditions != nil {
 		return b.conditions
 	}
+	waste := b.wasteHolds()
 	for _, x := range []condition{
-		{"what figures are divided by is more than nothing", b.divisorsHold(), "NOT SO", true},
+		{"what figures are divided by is more than nothing", b.divisorsHold(waste), "NOT SO", true},
 		{"every input is a number, 1 or 0, or one of its words", b.numbersHold(), "NOT SO", true},
 		{"no input is below nothing", b.amountsHold(), "BELOW NOTHING", false},
 		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false},
 		{"price and after-repair value are $1,000 at least", b.valuesHold(), "UNDER IT", false},
 		{"deposit and credit are within the price", b.withinPrice(), "OVER THE PRICE", false},
 		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false},
-		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
+		{"shares are within their whole, also the loans'", b.sharesHold(waste), "BEYOND IT", false},
 		{"hourly rates and times are what can be right", b.inCells("whether hourly rates and times can be right", b.within(false), allHold), "NOT ALL", false},
 		{"no loan has both a fixed amount and a price share", b.oneWayHolds(), "ONE HAS", false},
 		{"the choices of every loan go together", b.loansHold(), "THEY DO NOT", false},

@@ -66,18 +66,12 @@ func (b *book) amountsHold() string {
 
 // divisorsHold is the condition that what figures are divided by is more than nothing, none of
 // it left blank; "" without any.
-func (b *book) divisorsHold() string {
+func (b *book) divisorsHold(waste string) string {
 	divided := b.positive("what figures are divided by", divides)
-	waste := b.wasteHolds()
 	if waste == "" {
 		return divided
 	}
-	rule := b.model.Find(b.model.Root, "waste_rule")
-	at := quoted(b.choice(rule))
-	if b.places[rule.Index].grid != nil {
-		at = b.cellRef(rule)
-	}
-	return both(divided, "OR("+at+"<>"+quoted("divided")+","+waste+")")
+	return both(divided, "OR("+b.choiceRef(b.model.Find(b.model.Root, "waste_rule"))+"<>"+quoted("divided")+","+waste+")")
 }
 
 // wasteHolds is the condition that waste is less than the whole, as a file takes it; "" without any.
