@@ -313,25 +313,26 @@ func (r *sheetRows) rounding() diag.List {
 // remarked doubts money of a form in cells that no price is read from: in the remarks, beside and
 // below the table, in what stands above it, in its heads, in notes at cells and on other sheets.
 func (r *sheetRows) remarked() (found diag.List) {
-	doubt := func(sheet string, row, col int, where, text string) {
-		if at := (&sheetRows{sheet: sheet}).address(row, col); len(found) < mostWrong {
-			found.Add(diag.Warnf(diag.Pos{File: r.name, Line: row, Col: col, Cell: at}, "quotes-form", "%s money, which is not counted: %s", where, diag.Quote(strings.TrimSpace(text))).
+	doubt := func(on *sheetRows, row, col int, where, text string) {
+		if len(found) < mostWrong {
+			found.Add(diag.Warnf(diag.Pos{File: r.name, Line: row, Col: col, Cell: on.address(row, col)}, "quotes-form", "%s money, which is not counted: %s", where, diag.Quote(strings.TrimSpace(text))).
 				WithHint("ask whether the price has it in it; what comes on top goes into the deal file, e.g. under renovation:   general: {delivery: $300}"))
 		}
 	}
 	for i, row := range r.rows {
 		for j, text := range row {
 			if r.holdsMoney(i, j, text) {
-				doubt(r.sheet, i+1, j+1, r.whereMoney(i, j), text)
+				doubt(r, i+1, j+1, r.whereMoney(i, j), text)
 			}
 		}
 	}
 	for _, sheet := range r.file.GetSheetList() {
+		on := &sheetRows{file: r.file, sheet: sheet}
 		if rows, err := r.file.GetRows(sheet); err == nil && sheet != r.sheet && !slices.Contains(r.others, sheet) {
 			for i, row := range rows {
 				for j, text := range row {
-					if moneyIn().MatchString(text) || bareAmount().MatchString(text) && r.showsMoney(sheet, i+1, j+1) {
-						doubt(sheet, i+1, j+1, "a cell that is not read holds", text)
+					if moneyIn().MatchString(text) || bareAmount().MatchString(text) && on.showsMoney(i+1, j+1) {
+						doubt(on, i+1, j+1, "a cell that is not read holds", text)
 					}
 				}
 			}
@@ -339,7 +340,7 @@ func (r *sheetRows) remarked() (found diag.List) {
 		notes, _ := r.file.GetComments(sheet) // what cannot be read has no text
 		for _, n := range notes {
 			if col, row, err := excelize.CellNameToCoordinates(n.Cell); err == nil && moneyIn().MatchString(n.Text) {
-				doubt(sheet, row, col, "a note at a cell holds", n.Text)
+				doubt(on, row, col, "a note at a cell holds", n.Text)
 			}
 		}
 	}
@@ -371,11 +372,12 @@ func (r *sheetRows) holdsMoney(i, j int, text string) bool {
 	return moneyIn().MatchString(text)
 }
 
-// showsMoney reports whether a sheet shows the number in a cell with the sign of dollars.
-func (r *sheetRows) showsMoney(sheet string, row, col int) bool {
+// showsMoney reports whether the sheet shows the number in a cell with the sign of dollars.
+func (r *sheetRows) showsMoney(row, col int) bool {
 	cell, _ := excelize.CoordinatesToCellName(col, row) // both are counted, so they are sound
-	id, code := (&sheetRows{file: r.file, sheet: sheet}).formatCode(cell)
-	return id >= 5 && id <= 8 || id == 42 || id == 44 || strings.Contains(strings.ReplaceAll(code, "[$-", ""), "$")
+	id, code := r.formatCode(cell)
+	return id >= 5 && id <= 8 || id == 42 || id == 44 || // ECMA-376, part 1, 18.8.30; a language alone is [$-409]
+		strings.Contains(strings.ReplaceAll(code, "[$-", ""), "$")
 }
 
 // headOf is the name of a column, "" where it has none.
