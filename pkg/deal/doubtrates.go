@@ -102,14 +102,14 @@ func (r *reader) doubtPairs(c *Comparables) {
 		if rate.Line == comps.Size {
 			most, against = muchForSqFt*middleOf(perSqFt), "twice the middle price per sq ft"
 		}
-		says := fmt.Sprintf("over %s, %s", against, quantity.FormatDollars(decimal.NewFromFloat(most).Round(0)))
-		if rate.Worth < 0 {
-			says = "less than nothing"
-		}
 		if rate.From != "pairs" || rate.Worth >= 0 && rate.Worth <= most || slices.Contains(told, rate.Line) {
 			continue
 		}
 		told = append(told, rate.Line)
+		says := "less than nothing"
+		if rate.Worth >= 0 {
+			says = fmt.Sprintf("over %s, %s", against, quantity.FormatDollars(decimal.NewFromFloat(most).Round(0)))
+		}
 		r.say("comps-amount-unusual", r.needed("comps"), "a %s is worth %s by %s, %s", rate.Unit, quantity.FormatDollars(decimal.NewFromFloat(rate.Worth).Round(0)), toldBy(rate), says)("look whether those sales differ in something else too, or say what it is worth, e.g.   amounts: {%s}", AmountsFor([]comps.Line{rate.Line}))
 	}
 }
