@@ -244,6 +244,12 @@ func (v *Value) Faint(r *Row) bool {
 	return r.Weight < v.Slight() && r.Weight*math.Abs(r.Adjusted.InexactFloat64()/v.Likely.InexactFloat64()-1) < faintMove
 }
 
+// Part is how much of the value comes of a sale: its weight times what it is adjusted to, as a
+// share of the value. The parts sum to one, but for the rounding of the value.
+func (v *Value) Part(r *Row) float64 {
+	return r.Weight * r.Adjusted.InexactFloat64() / v.Likely.InexactFloat64()
+}
+
 // notBest marks the sales that do not say how much the neighbourhood pays at most: those that
 // weigh next to nothing, and those sold for over twice what the middle one of the rest was.
 func (v *Value) notBest() {

@@ -122,21 +122,24 @@ func (r *reader) doubtTwoApart(c *Comparables) {
 // that they are likely mistyped, how much that is; nothing where it is next to nothing.
 func (c *Comparables) DoubtApart() string {
 	var most *comps.Row
-	for i := range c.Value.Rows { // the heaviest first
-		if row := &c.Value.Rows[i]; row.Apart && !c.Value.Faint(row) {
+	for i := range c.Value.Rows {
+		if row := &c.Value.Rows[i]; row.Apart && !c.Value.Faint(row) && (most == nil || c.Value.Part(row) > c.Value.Part(most)) {
 			most = row
-			break
 		}
 	}
 	if most == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s of it comes of %s, sold for %s, over twice or under half of the middle one once adjusted. Look at its price (%s) for a digit too many or too few, and correct or strike it", weighs(most), most.Name(), quantity.FormatDollars(most.Price), c.Place(&most.Sold))
+	return fmt.Sprintf("%s of it comes of %s, sold for %s, over twice or under half of the middle one once adjusted. Look at its price (%s) for a digit too many or too few, and correct or strike it", c.part(most), most.Name(), quantity.FormatDollars(most.Price), c.Place(&most.Sold))
 }
 
-// weighs is how much of the value comes of a sale, in words.
-func weighs(row *comps.Row) string {
-	return quantity.FormatPercent(decimal.NewFromFloat(row.Weight).Round(2), 0)
+// part is how much of the value comes of a sale, in words.
+func (c *Comparables) part(row *comps.Row) string {
+	part := decimal.NewFromFloat(c.Value.Part(row)).Round(2)
+	if part.IsZero() {
+		return "under 1%"
+	}
+	return quantity.FormatPercent(part, 0)
 }
 
 // dearer says which sales were sold for more than the dearest one, and why they do not count
@@ -147,7 +150,7 @@ func dearer(c *Comparables, best decimal.Decimal) string {
 		if row := &c.Value.Rows[i]; row.NotBest != "" && row.Price.GreaterThan(best) {
 			says := row.Name() + " not counted as that, " + row.NotBest
 			if row.Apart {
-				says += fmt.Sprintf("; %s of the value comes of it all the same", weighs(row))
+				says += fmt.Sprintf("; %s of the value comes of it all the same", c.part(row))
 			}
 			out = append(out, says)
 		}

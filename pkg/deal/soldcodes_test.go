@@ -523,8 +523,37 @@ func TestTheDearestSaleIsOneThatCounts(t *testing.T) {
 		require.Contains(t, found[at].Message, "above $287,500, the most that any comparable sold for")
 		require.Contains(t, found[at].Message, says)
 		require.Equal(t, says != "", strings.Contains(found[at].Message, "not counted"))
-		require.Equal(t, strings.Contains(says, "far"), strings.HasPrefix(d.Comps.DoubtApart(), "5% of it comes of 44 Hill Rd, sold for $640,000"), d.Comps.DoubtApart())
+		require.Equal(t, strings.Contains(says, "far"), strings.HasPrefix(d.Comps.DoubtApart(), "11% of it comes of 44 Hill Rd, sold for $640,000"), d.Comps.DoubtApart())
 	}
+}
+
+// Of sales that are likely mistyped the one is named that most of the value comes of, however little
+// it weighs, with that part of the value.
+func TestTheSaleThatMovesTheValueIsNamed(t *testing.T) {
+	d, found := deal.Read("a.yaml", []byte(unvalued+`house: {living area: 1200 sq ft, bedrooms: 3, baths: 1}
+comps:
+  table: |
+    address|sold on|price|sq ft|beds|baths
+    1 Elm St|2025-08-14|$250000|1200|3|1
+    2 Oak St|2025-09-02|$262000|1290|3|1
+    3 Ash St|2025-06-20|$241000|1150|3|1
+    4 Fir St|2025-11-11|$25000000|1240|3|2
+    5 Yew St|2025-04-03|$255000|1210|4|1
+    6 Bay St|2026-01-11|$115000|1200|3|1
+`))
+	require.NotNil(t, d, "%v", found)
+	v, sum := d.Comps.Value, 0.0
+	parts := map[string]float64{}
+	for i := range v.Rows {
+		parts[v.Rows[i].Label] = v.Part(&v.Rows[i])
+		sum += v.Part(&v.Rows[i])
+		if v.Rows[i].Label == "4 Fir St" {
+			require.Less(t, v.Rows[i].Weight, 0.01)
+		}
+	}
+	require.InDelta(t, 1, sum, 1e-5)
+	require.Greater(t, parts["4 Fir St"], parts["6 Bay St"])
+	require.True(t, strings.HasPrefix(d.Comps.DoubtApart(), fmt.Sprintf("%.0f%% of it comes of 4 Fir St, sold for $25,000,000", 100*parts["4 Fir St"])), d.Comps.DoubtApart())
 }
 
 // A sale that is written out counts before a pasted row of which more is known, and where they
