@@ -1,0 +1,61 @@
+package deal
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/quantity"
+)
+
+// dearer says which sales were sold for more than the dearest one, and why they do not count
+// as it.
+func dearer(c *Comparables, best decimal.Decimal) string {
+	var out []string
+	for i := range c.Value.Rows {
+		if row := &c.Value.Rows[i]; row.NotBest != "" && row.Price.GreaterThan(best) {
+			says := row.Name() + " not counted as that, " + row.NotBest
+			if row.Apart {
+				says += fmt.Sprintf("; %s of the value comes of it all the same", c.part(row))
+			}
+			out = append(out, says)
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(out, "; ") + ")"
+}
+
+// doubtBeyond warns of values outside what the comparables bear out, and of a plan that
+// spends more than the best of them sold for.
+func (r *reader) doubtBeyond() {
+	of := func(line string) decimal.Decimal {
+		x, _ := r.worked(r.deal.Root, line)
+		return x
+	}
+	value, low, high, best := of("after_repair_value"), of("comps_low"), of("comps_high"), of("best_comp_price")
+	but := dearer(r.deal.Comps, best)
+	stated, from := r.good("value.after-repair value"), ""
+	if before := r.good("value.before work"); stated == nil && before != nil {
+		stated, from = before, ", from the value before work and what the options add,"
+	}
+	at := r.needed("comps")
+	if stated != nil {
+		at = stated.at()
+	}
+	if stated != nil && (value.LessThan(low) || value.GreaterThan(high)) {
+		text := stated.dollars()
+		if from != "" {
+			text = quantity.FormatDollars(value)
+		}
+		r.say("value-outside-comps", at, "the after-repair value (%s)%s is outside what the comparables say, %s to %s", text, from, quantity.FormatDollars(low), quantity.FormatDollars(high))("one such house in ten sells below that, one above; ledgerboard comps   shows the sales; change the value, or say better what they are")
+	}
+	if value.GreaterThan(best) {
+		r.say("above-best-sale", at, "the after-repair value (%s) is above %s, the most that any comparable sold for%s", quantity.FormatDollars(value), quantity.FormatDollars(best), but)("a house rarely sells above the best of its neighbourhood, whatever is put into it; look for one that did")
+	}
+	if cost := of("house_and_work"); cost.GreaterThan(best) {
+		r.say("cost-above-best-sale", r.needed("renovation", "rooms", "comps"), "price and work come to %s, above %s, the most that any comparable sold for%s", quantity.FormatDollars(cost), quantity.FormatDollars(best), but)("the neighbourhood may not pay for this much work; plan less, or look for sales that bear it out")
+	}
+}
