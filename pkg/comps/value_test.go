@@ -3,7 +3,6 @@ package comps
 import (
 	"math"
 	"math/rand/v2"
-	"slices"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -168,74 +167,6 @@ func TestNoneOneTwo(t *testing.T) {
 	require.Greater(t, one, 0.75, "one sale says little")
 }
 
-func TestStrikeAndAdd(t *testing.T) {
-	sales := town(300, 0.1, 3)
-	s := townSubject()
-	v := valued(t, sales, s, Wish{Count: 5})
-	require.Len(t, v.Rows, 5)
-	struck := v.Rows[0].Line
-	far := Sold{House: s.House, Line: 9999, Date: townDay.AddDays(-10), Price: usd(180_000), Terms: "sheriff sale"}
-	far.Place.X = 30_000
-	sales = append(sales, far)
-	require.NotContains(t, linesOf(valued(t, sales, s, Wish{})), 9999, "doubtful sales are set aside")
-	l := listOf(sales)
-	require.Len(t, l.Before(townDay).Aside(), 1)
-
-	v = valued(t, sales, s, Wish{Count: 5, Strike: []int{struck}, Add: []int{9999}})
-	require.Len(t, v.Rows, 6, "16 miles off, it would weigh next to nothing")
-	require.NotContains(t, linesOf(v), struck)
-	require.Contains(t, linesOf(v), 9999)
-	for _, r := range v.Rows {
-		if r.Line == 9999 {
-			require.Contains(t, r.Why, "asked for")
-			require.Contains(t, r.Doubts, "arm's length")
-		}
-	}
-}
-
-// All sales asked for are used, in place of the least alike: the number grows where there are
-// more of them, and for those that would weigh next to nothing.
-func TestAllThatIsAddedIsUsed(t *testing.T) {
-	sales := town(300, 0.1, 3)
-	s := townSubject()
-	near := listOf(sales).Before(townDay).Choose(s, Wish{Count: 12}).Comps
-	var alike, unlike []int
-	for _, k := range near[5:8] {
-		alike = append(alike, k.Line)
-	}
-	last := listOf(sales).Before(townDay).Choose(s, Wish{Count: 300}).Comps
-	for _, k := range last[len(last)-3:] {
-		unlike = append(unlike, k.Line)
-	}
-	lines := linesOf(valued(t, sales, s, Wish{Count: 5, Add: alike}))
-	require.Len(t, lines, 5)
-	require.Subset(t, lines, alike)
-	require.Subset(t, lines, []int{near[0].Line, near[1].Line})
-	lines = linesOf(valued(t, sales, s, Wish{Count: 2, Add: alike}))
-	require.ElementsMatch(t, alike, lines)
-	lines = linesOf(valued(t, sales, s, Wish{Count: 5, Add: unlike}))
-	require.Len(t, lines, 8)
-	require.Subset(t, lines, unlike)
-}
-
-// An old sale that is kept is chosen by its likeness, as any other.
-func TestKeptSalesTakeNoPlaceOfTheirOwn(t *testing.T) {
-	s := townSubject()
-	near, old := town(3, 0.05, 2), ago(town(2, 0.05, 1), 7*365, 10_000)
-	both := append(append([]Sold{}, near...), old...)
-	keep := Wish{Count: 3, Keep: linesOf(valued(t, old, s, Wish{}))}
-	require.ElementsMatch(t, linesOf(valued(t, near, s, Wish{})), linesOf(valued(t, both, s, keep)))
-	keep.Count = 5
-	require.Len(t, valued(t, both, s, keep).Rows, 5)
-}
-
-func linesOf(v *Value) (out []int) {
-	for _, r := range v.Rows {
-		out = append(out, r.Line)
-	}
-	return out
-}
-
 // A grid worked by hand from stated amounts; the houses are invented. Sale of
 // 1,400 sq ft, 1 bath, built 1960, no garage, $200,000 with $5,000 given back, six
 // months of 365/12 days before: 195,000; time 1% a month, rounded as a whole line;
@@ -273,68 +204,6 @@ func TestACarOfGarageIsToldForAnyGarage(t *testing.T) {
 	for _, r := range valued(t, town(5, 0.05, 3), s, Wish{Given: Given{Garage: 7000}}).Rates {
 		require.NotEqual(t, Garage, r.Line, "nothing is known of it, so nothing is adjusted")
 	}
-}
-
-func TestPairOfTwo(t *testing.T) {
-	s := townSubject()
-	without := s.House
-	without.Garage = "none"
-	day := townDay.AddDays(-40)
-	v := valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000)}, {House: without, Date: day, Price: usd(270_000)}}, s, Wish{})
-	requireUSD(t, 285_000, v.Likely)
-	for _, r := range v.Rows {
-		requireUSD(t, 285_000, r.Adjusted)
-		if r.Garage == "none" {
-			require.Len(t, r.Lines, 1)
-			requireUSD(t, 15_000, r.Lines[0].Amount)
-		}
-	}
-}
-
-// What a sale has of its own is no part of what a pair says, of a bath or of the market: a
-// pool of $15,000 makes up all that lies between these.
-func TestPairsSpareExtras(t *testing.T) {
-	pool := Wish{Extras: []Extra{{"pool", usd(15_000)}}}
-	s := townSubject()
-	without := s.House
-	without.Garage = "none"
-	day := townDay.AddDays(-40)
-	v := valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000), Has: []string{"pool"}}, {House: without, Date: day, Price: usd(264_000)}}, s, pool)
-	requireUSD(t, 270_000, v.Likely)
-	for _, r := range v.Rows {
-		requireUSD(t, 270_000, r.Adjusted)
-	}
-	v = valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000), Has: []string{"pool"}}, {House: s.House, Date: day.AddDays(-180), Price: usd(270_000)}}, s, pool)
-	requireUSD(t, 270_000, v.Likely)
-	require.False(t, v.Trend.Worth != 0)
-	require.True(t, v.Trend.Told(), "a pair says that the market stood still")
-	require.Equal(t, v.Linear[Time], v.Trend)
-	require.False(t, valued(t, []Sold{{House: s.House, Date: day, Price: usd(285_000)}}, s, pool).Trend.Told(), "one sale says nothing of it")
-}
-
-// A market that is given brings both sales of a pair to the day, also far apart: at 1% a
-// month the sale ten months of 365/12 days before counts $10,000 more for each $100,000.
-func TestPairsGoByTheGivenMarket(t *testing.T) {
-	s := townSubject()
-	without := s.House
-	without.Garage = "none"
-	days := 304 // 10 months to 2,000 parts
-	v := valued(t, []Sold{{House: s.House, Date: townDay, Price: usd(1)}, {House: s.House, Date: townDay.AddDays(-1), Price: usd(285_000)}, {House: without, Date: townDay.AddDays(-days), Price: usd(200_000)}}, s, Wish{Given: Given{Time: 0.01}})
-	now := 200_000 * (1 + 0.01*float64(days)/monthDays)
-	require.InDelta(t, 285_000*(1+0.01/monthDays)-now, v.Linear[Garage].Worth, 0.006)
-}
-
-// Two sales alike but for their size tell what it is worth: the smaller one comes out
-// at the price of the larger, which is the subject's size.
-func TestPairTellsSize(t *testing.T) {
-	s := townSubject()
-	small := s.House
-	small.Area = Known(1360)
-	day := townDay.AddDays(-40)
-	v := valued(t, []Sold{{House: s.House, Date: day, Price: usd(200_000)}, {House: small, Date: day, Price: usd(186_000)}}, s, Wish{})
-	requireUSD(t, 200_000, v.Likely)
-	require.Equal(t, "pairs", v.Rates[0].From)
-	require.Equal(t, Size, v.Rates[0].Line)
 }
 
 // A nought too many weighs little for being so far off, and makes a good part of the value
@@ -377,25 +246,6 @@ func TestOthersOfASaleWithNearlyAllTheWeight(t *testing.T) {
 	requireSound(t, v)
 }
 
-// By two sales the larger sold for less, (186,000 - 200,000) / 140 sq ft: that is not
-// adjusted but said, as it is of a regression; unless it is given.
-func TestPairsDoNotMakeSizeWorthLessThanNothing(t *testing.T) {
-	s := townSubject()
-	large := s.House
-	large.Area = Known(1640)
-	sales := []Sold{{House: s.House, Date: townDay.AddDays(-40), Price: usd(200_000)}, {House: large, Date: townDay.AddDays(-40), Price: usd(186_000)}}
-	v := valued(t, sales, s, Wish{})
-	for _, r := range v.Rows {
-		require.Empty(t, r.Lines)
-	}
-	require.Len(t, v.Disbelieved, 1)
-	require.Equal(t, "What pairs of sales say of size is not believed, so it is not adjusted: a sq ft would be worth -$100.00.", v.Disbelieved[0].String())
-	require.Contains(t, v.Notes, v.Disbelieved[0].String())
-	require.Contains(t, v.Untold, Size)
-	require.Empty(t, v.Rates)
-	require.Empty(t, valued(t, sales, s, Wish{Given: Given{Size: 90}}).Disbelieved)
-}
-
 // One sale hundreds of miles off beside four near ones does not make these count alike: the
 // nearest counts as many times the farthest of them as it does without.
 func TestOneSaleFarAwayLeavesThePlaceOfTheOthers(t *testing.T) {
@@ -436,18 +286,6 @@ func TestStatedDistanceGoesBeforeThePlace(t *testing.T) {
 		got[k.Line] = k.Distance
 	}
 	require.Equal(t, map[int]Fact{1: Known(0), 2: Known(90), 3: Known(50), 4: Known(40_000)}, got)
-}
-
-func TestPairsStandNearEachOther(t *testing.T) {
-	s := townSubject()
-	s.Place = Place{}
-	more := s.House
-	more.HalfBaths = Known(1)
-	at := func(h House, price int64, mi float64) Sold {
-		return Sold{House: h, Date: townDay.AddDays(-30), Price: usd(price), Stated: Known(mi * 1609.344)}
-	}
-	sales := []Sold{at(s.House, 300_000, 0.1), at(more, 310_000, 0.3), at(more, 420_000, 400)}
-	require.Equal(t, 20_000.0, valued(t, sales, s, Wish{}).Linear[Baths].Worth)
 }
 
 // Twice all prices are twice the value, to the rounding.
@@ -523,91 +361,6 @@ func TestTheOrderOfTwoRowsOfASalePlaysNoPart(t *testing.T) {
 	}
 }
 
-// A house that was likely redone between its sales says nothing of the market; what pairs
-// that share a sale say is as sure as the few of them that share none.
-func TestAResaleRedoneBetweenTellsNoTrend(t *testing.T) {
-	s := townSubject()
-	sale := func(label string, days int, price int64) Sold {
-		return Sold{House: s.House, Label: label, Date: townDay.AddDays(-days), Price: usd(price)}
-	}
-	v := valued(t, []Sold{sale("9 Fir Rd", 300, 200_000), sale("9 Fir Road", 30, 260_000)}, s, Wish{})
-	require.False(t, v.Trend.Told())
-	v = valued(t, []Sold{sale("9 Fir Rd", 300, 200_000), sale("8 Fir Rd", 30, 260_000)}, s, Wish{})
-	require.Positive(t, v.Trend.Worth, "of two houses")
-	flat := []Sold{sale("1 Fir Rd", 30, 210_000), sale("2 Fir Rd", 180, 190_000), sale("3 Fir Rd", 330, 200_000)}
-	v = valued(t, flat, s, Wish{})
-	var says []float64
-	for i, a := range flat {
-		for _, b := range flat[i+1:] {
-			p, q := a.Price.InexactFloat64(), b.Price.InexactFloat64()
-			says = append(says, (p-q)/q/(b.monthsTo()-a.monthsTo())*-1)
-		}
-	}
-	_, se := middle(says)
-	require.InDelta(t, se*math.Sqrt(3), v.Trend.Error, 1e-9, "three pairs of three sales are one")
-}
-
-// Pairs that share one sale are as sure of a bedroom as one pair, however alike they tell: an
-// error in that sale is in all.
-func TestPairsOfOneSaleAreAsOnePair(t *testing.T) {
-	s := townSubject()
-	s.Bedrooms = Known(3)
-	more := s.House
-	more.Bedrooms = Known(4)
-	sold := func(h House, price int64) Sold { return Sold{House: h, Date: townDay.AddDays(-40), Price: usd(price)} }
-	v := valued(t, []Sold{sold(s.House, 200_000), sold(more, 210_000), sold(more, 210_100)}, s, Wish{})
-	i := slices.IndexFunc(v.Rates, func(r Rate) bool { return r.Line == Rooms })
-	require.Equal(t, 2, v.Rates[i].Pairs)
-	require.Equal(t, v.Rates[i].Worth, v.Rates[i].Error)
-}
-
-// Nor do they make land or a better condition worth less than nothing.
-func TestPairsDoNotMakeLandOrConditionWorthLessThanNothing(t *testing.T) {
-	s := townSubject()
-	s.Condition = Known(3)
-	more, better := s.House, s.House
-	more.Lot, better.Condition = Known(14_000), Known(4)
-	for says, other := range map[string]House{
-		"lot is not believed, so it is not adjusted: 1,000 sq ft of lot would be worth -$1,000.00":        more,
-		"condition is not believed, so it is not adjusted: a step of condition would be worth -$7,000.00": better,
-	} {
-		v := valued(t, []Sold{{House: s.House, Date: townDay.AddDays(-40), Price: usd(200_000)}, {House: other, Date: townDay.AddDays(-40), Price: usd(193_000)}}, s, Wish{})
-		require.Len(t, v.Disbelieved, 1)
-		require.Contains(t, v.Disbelieved[0].String(), says)
-	}
-}
-
-// What is doubted for all that pairs say together says that what is given is not in it.
-func TestPairsThatMoveTooMuchTogether(t *testing.T) {
-	s := townSubject()
-	small, bath, bed := s.House, s.House, s.House
-	small.FullBaths, small.Bedrooms = Known(1), Known(2)
-	bath.Bedrooms, bed.FullBaths = Known(2), Known(1)
-	day := townDay.AddDays(-40)
-	v := valued(t, []Sold{{House: small, Date: day, Price: usd(100_000)}, {House: bath, Date: day, Price: usd(145_000)}, {House: bed, Date: day, Price: usd(140_000)}}, s, Wish{Given: Given{Age: -500}})
-	require.Contains(t, v.Disbelieved[0].Why, "by 45%, and all that pairs say, without what you give, by 85%")
-}
-
-// A trend that is not believed has moved no price of the pairs that tell the rest: those
-// months apart tell nothing then, and the others say what they sold for.
-func TestATrendNotBelievedLeavesNoMark(t *testing.T) {
-	s := townSubject()
-	other, small := s.House, s.House
-	other.Built = Known(1890)
-	small.Area = Known(1360)
-	sales := func(days int) []Sold {
-		return []Sold{
-			{House: other, Label: "1 Elm St", Date: townDay.AddDays(-400), Price: usd(200_000)}, {House: other, Label: "2 Oak St", Date: townDay.AddDays(-30), Price: usd(420_000)},
-			{House: s.House, Label: "3 Ash St", Date: townDay.AddDays(-30), Price: usd(200_000)}, {House: small, Label: "4 Fir St", Date: townDay.AddDays(-days), Price: usd(186_000)},
-		}
-	}
-	v := valued(t, sales(200), s, Wish{})
-	require.Contains(t, v.Disbelieved[0].String(), "of time is not believed")
-	require.Contains(t, v.Untold, Size, "the pair lies months apart")
-	v = valued(t, sales(60), s, Wish{})
-	require.InDelta(t, 14_000/(s.Area.Value-1360), v.Linear[Size].Worth, 0.006)
-}
-
 // What no sale of a list differs in, a regression tells nothing of: it has no worth, is not
 // doubted and is named as not adjusted. Rounding makes no worth either, of prices all alike.
 func TestARegressionTellsNothingOfWhatIsAllTheSame(t *testing.T) {
@@ -664,86 +417,6 @@ func TestSalesOfAnotherType(t *testing.T) {
 	require.Zero(t, other("", sales))
 	require.Equal(t, 16, other("duplex", sales))
 	require.Equal(t, 2, other("condo", sales[:4]))
-}
-
-// How far off the trend is over the months to the day widens the range: of 80 sales of one
-// month, the newest 300 days before, by nearly its error times those months.
-func TestTheTrendsErrorWidensTheRange(t *testing.T) {
-	s := townSubject()
-	for _, n := range []int{80, 12} { // by regression and by pairs
-		sales := town(n, 0.1, 3)
-		for i := range sales {
-			sales[i].Date = townDay.AddDays(-300 - i%30)
-			if n == 12 { // alike but for their days
-				sales[i].House, sales[i].Date = s.House, townDay.AddDays(-300-20*(i%6))
-				sales[i].Price = usd(200_000 + 1000*int64(i*i%7))
-			}
-		}
-		v, given := valued(t, sales, s, Wish{}), valued(t, sales, s, Wish{Given: Given{Time: 0.003}})
-		mean, square := 0.0, 0.0
-		for _, r := range v.Rows {
-			m := r.Months / (1 + r.Months*v.Trend.Worth)
-			if n == 80 {
-				m = r.Months / (1 + v.Trend.Worth) // a rate of its own for each month
-			}
-			mean, square = mean+r.Weight*m, square+r.Weight*m*m
-		}
-		require.Positive(t, v.Trend.Error)
-		require.InEpsilon(t, v.Trend.Error*math.Sqrt(2*mean*mean-square), v.Carried, 1e-3, "%d", n)
-		require.Zero(t, given.Carried, "what is stated has no error")
-		require.Greater(t, v.HighShare.Div(v.LowShare).InexactFloat64(), given.HighShare.Div(given.LowShare).InexactFloat64())
-	}
-	require.Less(t, valued(t, town(900, 0.05, 1), s, Wish{}).Carried, 0.01, "a list up to the day hardly needs it")
-}
-
-// Of 30 sales no two are alike in lot and garage: where amounts of these are given, they count
-// as alike, and a market that falls by 2% of the price of the day a month is told.
-func TestWhatIsGivenMakesPairsAlike(t *testing.T) {
-	s := townSubject()
-	r := rand.New(rand.NewPCG(1, 2))
-	s.GarageCars = Known(1)
-	sales := make([]Sold, 30)
-	for i := range sales {
-		h := s.House
-		h.Lot, h.GarageCars = Known(math.Round(1000*math.Pow(1.4, float64(i%10)))), Known(float64(i%3))
-		days := 15 + 12*((i*7)%30)
-		worth := 300_000 + 3*(h.Lot.Value-7000) + 9000*(h.GarageCars.Value-1)
-		sales[i] = Sold{House: h, Line: i + 2, Date: townDay.AddDays(-days),
-			Price: dollars(worth * (1 + 0.02*float64(days)/monthDays) * (1 + 0.02*r.NormFloat64()))}
-	}
-	without := valued(t, sales, s, Wish{})
-	require.False(t, without.Trend.Told())
-	v := valued(t, sales, s, Wish{Given: Given{Lot: 3, Garage: 9000}})
-	require.InDelta(t, -0.017, v.Trend.Worth, 0.004, "2% of the last price is less of the first")
-	require.InEpsilon(t, 300_000, v.Likely.InexactFloat64(), 0.03)
-	require.Greater(t, without.Likely.InexactFloat64(), 320_000.0)
-}
-
-// A pair that tells a bath is first put right by what is given of its lots: (210,000 - 3 x 4,000
-// - 190,000) is what a bath is worth. One that this moves by more than half is none.
-func TestPairsAreAdjustedByWhatIsGiven(t *testing.T) {
-	s := townSubject()
-	other := s.House
-	other.FullBaths, other.Lot = Known(1), Known(s.Lot.Value-4000)
-	sales := []Sold{{House: s.House, Date: townDay.AddDays(-40), Price: usd(210_000)}, {House: other, Date: townDay.AddDays(-40), Price: usd(190_000)}}
-	require.InDelta(t, 8000, valued(t, sales, s, Wish{Given: Given{Lot: 3}}).Linear[Baths].Worth, 0.01)
-	require.NotContains(t, valued(t, sales, s, Wish{}).Linear, Baths)
-	require.NotContains(t, valued(t, sales, s, Wish{Given: Given{Lot: 30}}).Linear, Baths)
-}
-
-// Where nothing tells the trend, the range has what a market does in so many months.
-func TestAnUntoldTrendWidensTheRange(t *testing.T) {
-	s := townSubject()
-	sales := town(2, 0.1, 3)
-	for i := range sales {
-		sales[i].Date = townDay.AddDays(-730) // of one day, so no pair tells a trend
-	}
-	v := valued(t, sales, s, Wish{})
-	require.False(t, v.Trend.Told())
-	require.InEpsilon(t, UsualDrift*24, v.Carried, 1e-3) // hand: 2 years of 0.5% a month, nothing between the two
-	require.Zero(t, valued(t, sales, s, Wish{Given: Given{Time: 0}}).Carried, "stated as none")
-	sales[1].House, sales[1].Price, sales[1].Date = sales[0].House, sales[0].Price, townDay.AddDays(-560)
-	require.Equal(t, UsualDrift, valued(t, sales, s, Wish{}).Trend.Error, "one pair at one price knows no error of its own")
 }
 
 // Prices without any scatter leave only rounding of it: the range does not hang on that.
