@@ -79,7 +79,7 @@ func drawDate(t *rapid.T) Date {
 }
 
 func TestRoundTrip(t *testing.T) {
-	const trillion = 999_999_999_999_999 // fifteen digits
+	const trillion = 999_999_999_999_999 // fifteen digits; two figures of 12 decimals more fit into what is read
 	draws := map[string]func(*rapid.T) any{
 		"money": func(t *rapid.T) any { return drawSigned(t, trillion, 2) },
 		"rate": func(t *rapid.T) any {
@@ -104,17 +104,17 @@ func TestRoundTrip(t *testing.T) {
 		"pounds": func(t *rapid.T) any { return drawDecimal(t, trillion, 18) },
 		"volume": func(t *rapid.T) any { return Volume{drawDecimal(t, 764_554_856, 18)} },
 		"pitch": func(t *rapid.T) any {
-			return Pitch{drawDecimal(t, trillion, 18), drawDecimal(t, trillion-1, 18).Add(decimal.NewFromInt(1))}
+			return Pitch{drawDecimal(t, trillion, 12), drawDecimal(t, trillion-1, 12).Add(decimal.NewFromInt(1))}
 		},
 		"per": func(t *rapid.T) any {
 			if money := rapid.Bool().Draw(t, "money"); money {
 				return Per{drawDecimal(t, trillion, 4), true, "", drawUnit(t)}
 			}
-			return Per{drawDecimal(t, trillion, 18), false, rapid.SampledFrom([]Unit{"", drawUnit(t)}).Draw(t, "top"), drawUnit(t)}
+			return Per{drawDecimal(t, trillion, 12), false, rapid.SampledFrom([]Unit{"", drawUnit(t)}).Draw(t, "top"), drawUnit(t)}
 		},
 		"pack": func(t *rapid.T) any {
 			word := rapid.StringMatching(`[a-z]{2,20}`).Draw(t, "word")
-			return Pack{word, drawDecimal(t, trillion-1, 18).Add(decimal.NewFromInt(1)), drawUnit(t)}
+			return Pack{word, drawDecimal(t, trillion-1, 12).Add(decimal.NewFromInt(1)), drawUnit(t)}
 		},
 	}
 	require.Len(t, draws, len(kinds))
