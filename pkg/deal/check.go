@@ -43,12 +43,16 @@ func (r *reader) checkRequired() {
 			r.say(must.code, r.needed("comps"), "the after-repair value is not given, and %s", c.None())("name houses sold before %s, each with its day and price, or add   value: {%s}", c.Day, f.example())
 			continue
 		}
+		or := ""
+		if must.group == "value" {
+			or = ", or sold houses under   comps"
+		}
 		tell := r.say(must.code, r.needed(must.group), "%s is not given", must.what)
 		if r.got[must.group] != nil {
-			tell("add   %s   under %s", f.example(), must.group)
+			tell("add   %s   under %s%s", f.example(), must.group, or)
 			continue
 		}
-		tell("add   %s: {%s}", must.group, f.example())
+		tell("add   %s: {%s}%s", must.group, f.example(), or)
 	}
 }
 

@@ -89,7 +89,7 @@ func (c *cursor) checkNumber(t token, places int) error {
 	return nil
 }
 
-const wantDigits = "the digits 0 and 1 for the letters O and l"
+const wantDigits = "the digits 0 and 1 for the letters O, l and I"
 
 // lookalike reports letters right behind a figure that are taken for digits.
 func lookalike(t token) bool {

@@ -87,7 +87,7 @@ func (c compsPage) slight() string {
 	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf("; %d of them weighing under %s, so it rests on %d", n, quantity.FormatPercent(decimal.NewFromFloat(c.v.Slight()), 2), len(c.v.Rows)-n)
+	return fmt.Sprintf("; next to nothing of it comes of %d of them, so it rests on %d", n, len(c.v.Rows)-n)
 }
 
 // against holds the value that the deal goes by against the comparables, and says what is
