@@ -366,10 +366,10 @@ func TestHeadlineFollowsThePrice(t *testing.T) {
 		}
 	}
 	require.Contains(t, strings.Join(texts(g), "\n"), "As the file stood: ")
-	prices := map[string]string{"$100,000": "every target holds", "$900,000": "a target is missed"}
+	prices := map[string]string{"$100,000": "every target holds", "$900,000.50": "a target is missed"}
 	files := map[string]string{}
 	var paths []string
-	for said, x := range map[string]float64{"$100,000": 100000, "$900,000": 900000} {
+	for said, x := range map[string]float64{"$100,000": 100000, "$900,000.50": 900000.5} {
 		b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true})
 		at := b.places[b.model.Find(b.model.Root, "price").Index]
 		at.grid.rows[at.row-1][at.col-1].value = x

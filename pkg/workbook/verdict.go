@@ -49,15 +49,15 @@ func (b *book) headline(g *grid, row int) int {
 	if b.answer.HasLow {
 		yes, no = yes+", at the value you expect", no+", even at the value you expect"
 	}
-	price, said := b.answer.Line("price").Round(0), yes
+	said := yes
 	if len(b.answer.Missed()) > 0 {
 		said = no
 	}
 	at := "At a price of "
-	said = at + quantity.FormatDollars(price) + " " + said + "."
+	said = at + b.answer.Asked() + " " + said + "."
 	next := g.paragraph(row, 1, lastColumn, said, look{role: lead})
 	c := g.rows[row-1][0]
-	says := quoted(at+"$") + "&TEXT(" + b.ref("price", 0) + `,"#,##0")&" "&`
+	says := quoted(at) + "&" + amountSaid(b.ref("price", 0)) + `&" "&`
 	c.formula = "IF(" + b.sound() + "," + b.inMonths(says+"IF("+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+")", b.tooLong()) + "," + says + quoted(cannotBe) + ")"
 	g.set(row, 1, c)
 	return next
@@ -338,23 +338,25 @@ func (b *book) targets(g *grid, row int) int {
 	return row + 1
 }
 
+// amountSaid is a formula for an amount in words: with cents where there are any.
+func amountSaid(x string) string {
+	return "TEXT(" + x + ",IF(ROUND(" + x + ",2)=ROUND(" + x + `,0),"$#,##0;-$#,##0","$#,##0.00;-$#,##0.00"))`
+}
+
 // goal names what a target asks for now, as the answer does for what it asked at first.
 func (b *book) goal(t string, l look) cell {
-	amount := func(x string) string {
-		return "TEXT(" + x + ",IF(ROUND(" + x + ",2)=ROUND(" + x + `,0),"$#,##0;-$#,##0","$#,##0.00;-$#,##0.00"))`
-	}
 	share := func(x string) string { return "ROUND(100*" + x + `,9)&"%"` }
 	c := text(b.answer.Goal(t), l)
 	switch t {
 	case "profit_to_spare":
 		at := b.ref("target_profit", 0)
-		c.formula = "IF(" + at + `=0,"breaking even","your profit target of "&` + amount(at) + ")"
+		c.formula = "IF(" + at + `=0,"breaking even","your profit target of "&` + amountSaid(at) + ")"
 	case "margin_to_spare":
 		c.formula = `"your margin target of "&` + share(b.ref("target_margin", 0))
 	case "roi_to_spare":
 		c.formula = `"your return on cash (ROI) target of "&` + share(b.ref("target_roi", 0))
 	case "cash_to_spare":
-		c.formula = `"the "&` + amount("("+b.ref("cash_available", 0)+"-"+b.ref("cash_reserve", 0)+")") + `&" of cash you can use"`
+		c.formula = `"the "&` + amountSaid("("+b.ref("cash_available", 0)+"-"+b.ref("cash_reserve", 0)+")") + `&" of cash you can use"`
 	}
 	return c
 }
@@ -415,7 +417,7 @@ func (b *book) careful(g *grid, row int) int {
 // footnote says what stands as a value on a page, and returns the row below.
 func (b *book) footnote(g *grid, row, to int) int {
 	return g.paragraph(row, 1, to, fmt.Sprintf("Figures in italics were found by a search, for the deal as it was at a price of %s: they stand as values and do not follow a change. All others do%s.",
-		quantity.FormatDollars(b.answer.Line("price")), b.but()), look{role: small})
+		b.answer.Asked(), b.but()), look{role: small})
 }
 
 // toPrint says below the first page which sheets are for paper.
