@@ -154,3 +154,16 @@ func (m *Market) Aside() []Sold {
 
 // Len returns how many sales before the day may be used.
 func (m *Market) Len() int { return len(m.sales) }
+
+// Nearby are the houses sold nearby, however alike they are: those as near as the sales that
+// set the reach, or all where no place is known.
+func (c *Choice) Nearby() (out []*House) {
+	l := c.like
+	placed := l.reach.place > tune.Floor
+	for i, s := range c.market.sales {
+		if !placed || l.located(i) && l.place[i] <= l.reach.place*l.reach.place {
+			out = append(out, &s.House)
+		}
+	}
+	return out
+}

@@ -44,7 +44,7 @@ func compDoubts() []Code {
 		{"column-twice", "two columns that look like the same"},
 		{"doubtful-sale", "a sale that is set aside: there twice, after the day, not open, or hardly a price"},
 		{"sale-far-off", "a sale passed over or doubted for a price far from its like"},
-		{MistypedHouse, "a house so unlike nearly all sales, in size or place, that it is likely mistyped"},
+		{MistypedHouse, "a house so unlike nearly all sales, in size, lot, age, rooms or place, that it is likely mistyped"},
 		{"sale-odd-size", "a sale with many times or a small part of the house's living area or lot"},
 		{"comps-other-type", "sales of another type than the house, which nothing adjusts for"},
 		{"sale-far-away", "a sale that stands many miles from the house, or many times as far off as the others"},

@@ -70,6 +70,7 @@ func (r *reader) doubtComps() {
 	r.doubtPriceless(c)
 	r.doubtIdleAmounts(c)
 	r.doubtAreas(c)
+	r.doubtHouse(c)
 	r.doubtOddRooms(c)
 	r.doubtLots(c)
 	r.doubtTypes(c)

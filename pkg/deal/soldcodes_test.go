@@ -484,6 +484,39 @@ func TestAMistypedHouseIsDoubtedAndNotItsSales(t *testing.T) {
 	}
 }
 
+// What moves the value and is far from nearly all that sold nearby is doubted as the house's own,
+// once; a house unlike its neighbours within reason is not.
+func TestAMistypedFactOfTheHouseIsDoubted(t *testing.T) {
+	const sales = "\ncomps:\n  amounts: {market a month: 0.3%}\n  table: |\n    address | sold on | price | lot | year built | beds | baths | cars\n" +
+		"    1 Elm St | 2025-10-01 | 291,500 | 8153 | 1959 | 3 | 2 | 1\n    2 Elm St | 2025-10-02 | 256,000 | 7627 | 1968 | 2 | 2 | 2\n    3 Elm St | 2025-10-03 | 281,300 | 8019 | 1974 | 3 | 1 | 2\n    4 Elm St | 2025-10-04 | 345,000 | 48000 | 1965 | 4 | 2 | 1\n"
+	for house, says := range map[string]string{
+		"lot: 7000 sq ft":  "",
+		"lot: 30000 sq ft": "",
+		"lot: 70000 sq ft": "a lot of 70,000 sq ft, and the sales nearby about 8,019",
+		"lot: 631 sq ft":   "a lot of 631 sq ft",
+		"year built: 1895": "",
+		"year built: 1698": "been built in 1698, and the sales nearby about 1965",
+		"bedrooms: 6":      "",
+		"bedrooms: 13":     "13 bedrooms",
+		"garage: 3 car":    "",
+		"garage: 9 car":    "room for 9 cars",
+	} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+house+"}"+sales))
+		var got []string
+		for _, x := range found {
+			if x.Code == deal.MistypedHouse {
+				got = append(got, x.Message)
+			}
+		}
+		if says == "" {
+			require.Empty(t, got, house)
+			continue
+		}
+		require.Len(t, got, 1, "%s: %v", house, found)
+		require.Contains(t, got[0], says)
+	}
+}
+
 // What a hint names fits what is missing, and no column is guessed at that is called like
 // nothing.
 func TestHintsOfSalesFit(t *testing.T) {

@@ -1,0 +1,74 @@
+package deal
+
+import (
+	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/quantity"
+)
+
+// An oddFact is what is likely mistyped of a house where it is far from that of nearly all that
+// sold nearby.
+type oddFact struct {
+	key, article, unit, slip string
+	of                       func(*comps.House) comps.Fact
+	far                      func(more, less float64) bool
+	year                     bool
+}
+
+// timesNearby is from how many times the lot of nearly all that sold nearby on a lot looks
+// mistyped, and yearsNearby from how many years before or after them a year does. Rooms go by
+// timesTheHouse (common practice, no source).
+const (
+	timesNearby = 8
+	yearsNearby = 80
+)
+
+func oddFacts() []oddFact {
+	times := func(n float64) func(more, less float64) bool {
+		return func(more, less float64) bool { return less > 0 && more >= n*less }
+	}
+	const digit = "a digit too many or too few"
+	return []oddFact{
+		{key: "lot", article: "a lot of ", unit: " sq ft", slip: digit + ", and whether it is in acres or sq ft", of: func(h *comps.House) comps.Fact { return h.Lot }, far: times(timesNearby)},
+		{key: "year built", article: "been built in ", slip: "digits that are swapped", of: func(h *comps.House) comps.Fact { return h.Built }, far: func(more, less float64) bool { return more-less >= yearsNearby }, year: true},
+		{key: "bedrooms", unit: " bedrooms", slip: digit, of: func(h *comps.House) comps.Fact { return h.Bedrooms }, far: times(timesTheHouse)},
+		{key: "baths", unit: " full baths", slip: digit, of: func(h *comps.House) comps.Fact { return h.FullBaths }, far: times(timesTheHouse)},
+		{key: "garage", article: "room for ", unit: " cars", slip: digit, of: func(h *comps.House) comps.Fact { return h.GarageCars }, far: times(timesTheHouse)},
+	}
+}
+
+// doubtHouse warns of a house that is unlike nearly all sold nearby in something that moves its
+// value. Out of a long list those like it are taken, so all nearby are looked at, not these alone.
+func (r *reader) doubtHouse(c *Comparables) {
+	nearby := c.Choice.Nearby()
+	for _, f := range oddFacts() {
+		ours := f.of(&c.Subject.House)
+		if !ours.Known {
+			continue
+		}
+		var all []float64
+		above, below := 0, 0
+		for _, h := range nearby {
+			theirs := f.of(h)
+			if !theirs.Known {
+				continue
+			}
+			all = append(all, theirs.Value)
+			if f.far(ours.Value, theirs.Value) {
+				above++
+			}
+			if f.far(theirs.Value, ours.Value) {
+				below++
+			}
+		}
+		if n := max(above, below); n < 2 || 4*n < 3*len(all) {
+			continue
+		}
+		said := func(x comps.Fact) string {
+			if f.year {
+				return decimalOf(x).Round(0).String()
+			}
+			return quantity.FormatCount(decimalOf(x), 1)
+		}
+		r.say(MistypedHouse, r.needed("house."+f.key, "house"), "the house is said to have %s%s%s, and the sales nearby about %s: likely it was mistyped", f.article, said(ours), f.unit, said(comps.Known(middleOf(all))))("look at its %s for %s; the value hangs on it", f.key, f.slip)
+	}
+}
