@@ -48,15 +48,35 @@ func (r *reader) doubtPurchase() {
 	if value != nil && value.number.LessThanOrEqual(price.number) {
 		r.say("value-below-price", value.at(), "the after-repair value (%s) is not above the price (%s)", value.dollars(), price.dollars())("check both; k is a thousand and m a million")
 	}
-	if value != nil && value.number.GreaterThan(price.number.Mul(decimal.NewFromInt(10))) {
-		r.say("value-far-above-price", value.at(), "the after-repair value (%s) is more than ten times the price (%s)", value.dollars(), price.dollars())("check both; k is a thousand and m a million")
-	}
+	r.doubtFarValue(price, value)
 	if value != nil && lender != nil && lender.number.GreaterThan(value.number) {
 		r.say("lender-value-above", lender.at(), "the lender's value (%s) is above yours (%s)", lender.dollars(), value.dollars())("check both; the loan is sized by the lender's, the sale by yours")
 	}
 	if len(r.deal.Root.In("purchase_fee")) == 0 {
 		r.say("closing-costs-missing", r.where("purchase.closing", "purchase"), "the purchase has no closing costs")("ask a title company, and add   closing: {title and escrow: $1,850}   under purchase")
 	}
+}
+
+// doubtFarValue looks for an after-repair value of more than ten times the price, stated or worked
+// out from the value before work or by comparables.
+func (r *reader) doubtFarValue(price, stated *reading) {
+	most := price.number.Mul(decimal.NewFromInt(10))
+	if stated != nil {
+		if stated.number.GreaterThan(most) {
+			r.say("value-far-above-price", stated.at(), "the after-repair value (%s) is more than ten times the price (%s)", stated.dollars(), price.dollars())("check both; k is a thousand and m a million")
+		}
+		return
+	}
+	worth, known := r.worked(r.deal.Root, "after_repair_value")
+	if !known || !worth.GreaterThan(most) {
+		return
+	}
+	says := "the after-repair value comes to " + quantity.FormatDollars(worth) + ", more than ten times the price (" + price.dollars() + ")"
+	if before := r.good("value.before work"); before != nil {
+		r.say("value-far-above-price", before.at(), "%s", says)("check the value before work (%s), what the options add, and the price; k is a thousand and m a million", before.dollars())
+		return
+	}
+	r.say("value-far-above-price", r.where("comps", "value"), "%s", says)("check the prices of the sales, and the price; k is a thousand and m a million")
 }
 
 // doubtLow looks for a low value above what the house is worth by the options.
