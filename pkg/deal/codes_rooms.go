@@ -92,6 +92,7 @@ func roomDoubts() []Code {
 		{"count-in-parts", "a count or part of pieces that is not a whole number of them"},
 		{"sales-tax-high", "an unusual sales tax"},
 		{"own-hours-high", "more own hours a week than most can keep up"},
+		{"own-pace-unusual", "own hands that are faster than a trade, or far slower than most"},
 		{"quote-far", "a quote or an allowance far from what the price book says"},
 		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},
 		{"price-beside-allowance", "a price or waste of the first product, or another one, beside an allowance that is paid instead of it"},

@@ -84,6 +84,8 @@ var roomSlips = []slip{
 	inDen("layer-stays", denSize+"\n    work: {paint walls: hired}", denSize+"\n    layers: [vinyl, tile]\n    work: {resilient plank floor: hired}\n    without: [strip sheet vinyl]"),
 	besideDen("sales-tax-high", "local prices: {sales tax: 25%}"),
 	besideDen("own-hours-high", "labour: {own hours a week: 90}"),
+	besideDen("own-pace-unusual", "labour: {own pace: 0.6}"),
+	besideDen("own-pace-unusual", "labour: {own pace: 9}"),
 	inDen("quote-far", "hired}", "{quote: $94,000}}"),
 	inDen("quote-far", "hired}", "hired, vanity: {by: own hands, count: 1, allowance: $16,000}}"),
 	inDen("quote-far", "hired}", "$0}"),

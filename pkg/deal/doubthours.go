@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"fmt"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/formula"
@@ -27,4 +29,16 @@ func (r *reader) doubtOwnPace() {
 	}
 	r.say("own-hours-crowded", stated.at(), "%s of your own work in %s are %s a week, %s", quantity.FormatHours(hours, 0), stated.node.text, quantity.FormatCount(hours.Div(weeks), 1), said)(
 		"at %s a week they take %s weeks; give the renovation longer, or hire some of it", quantity.FormatCount(most, 1), quantity.FormatCount(hours.Div(most), 1))
+}
+
+// paceHint says what an own pace is, and, of one that may be a share of a trade's pace, how that
+// is written.
+func paceHint(pace decimal.Decimal) string {
+	hint := "it is the hours that you take for one of a trained hand"
+	if pace.LessThan(one) {
+		hint += fmt.Sprintf(": %s is faster than a trade; write   own pace: %s   if you are at %s of a trade's pace", pace, formula.Divide(one, pace).Round(2), quantity.FormatPercent(pace, 1))
+	} else {
+		hint += fmt.Sprintf(": you would take %s times as long", pace)
+	}
+	return hint + "; it is used as it stands"
 }

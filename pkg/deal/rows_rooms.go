@@ -17,7 +17,7 @@ var roomRows = []Field{
 	{Path: "local prices.container.costs", Kind: Money, Line: "container_price", Example: "$540"},
 	{Path: "labour", Kind: Group, Meaning: "who works, how fast and how much"},
 	{Path: "labour.own hours a week", Kind: Hours, Line: "own_hours_a_week", Range: "more than 0, at most 168", Doubt: "at most 70", DoubtCode: "own-hours-high", Example: "24"},
-	{Path: "labour.own pace", Kind: Pace, Line: "own_pace", Range: "at least 0.5, at most 10", Example: "1.75"},
+	{Path: "labour.own pace", Kind: Pace, Line: "own_pace", Range: "at least 0.5, at most 10", Doubt: "at least 1, at most 4", DoubtCode: "own-pace-unusual", Example: "1.75"},
 	{Path: "labour.errands", Kind: Percent, Line: "errands", Range: "at least 0%, at most 200%", Example: "20%"},
 	{Path: "labour.together", Kind: Choice, Line: "sequence", Choices: []string{"overlapping", "side by side", "one after the other"}, Example: "overlapping"},
 	{Path: "labour.waiting", Kind: Days, Line: "waiting_days", Range: "at least 0 days, at most 1,000 days", Default: "what the work needs", Example: "15 days"},

@@ -158,6 +158,9 @@ func (r *reader) usual(f *Field, s span, x decimal.Decimal) bool {
 			if strings.HasPrefix(f.Path, "labour.own") || f.group() == "<work>" { // which nobody but the owner says
 				check = "check it; it is used as it stands"
 			}
+			if f.Line == "own_pace" {
+				check = paceHint(x)
+			}
 			r.say(f.DoubtCode, s.at, "%s is %s; usual is %s", f.title(), diag.Quote(s.text), f.Doubt)("%s", check)
 		}
 	}

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
@@ -120,8 +122,8 @@ func sourceOf(open []*model.Member) string {
 
 func duration(p *page, a *answer.Answer) {
 	p.heading("How long it takes")
-	said := fmt.Sprintf("Own work takes %s at %s hours a week, with errands; trades take %s one after the other; waiting %s %s.",
-		inWeeks(a.Line("own_weeks")), exactly(a.Line("own_hours_a_week")), inWeeks(a.Line("crew_weeks")), exactly(a.Line("waiting_days")), plural("day", a.Line("waiting_days")))
+	said := fmt.Sprintf("Own work takes %s at %s hours a week, with errands%s; trades take %s one after the other; waiting %s %s.",
+		inWeeks(a.Line("own_weeks")), exactly(a.Line("own_hours_a_week")), ownPace(a), inWeeks(a.Line("crew_weeks")), exactly(a.Line("waiting_days")), plural("day", a.Line("waiting_days")))
 	said += fmt.Sprintf(" By that the work takes %s.", months(a.Line("scope_months")))
 	if stated := a.Line("renovation"); !stated.Equal(a.Line("scope_months")) {
 		said += fmt.Sprintf(" You state %s, which counts.", months(stated))
@@ -130,6 +132,15 @@ func duration(p *page, a *answer.Answer) {
 		said += " Of the renovation lines outside of rooms only own hours count; trades there take no time of their own."
 	}
 	p.text("", said)
+}
+
+// ownPace says how much longer than a trained hand the owner takes, where there is own work of rooms.
+func ownPace(a *answer.Answer) string {
+	pace := a.Line("own_pace")
+	if a.Line("room_own_hours").IsZero() || pace.Equal(decimal.NewFromInt(1)) {
+		return ""
+	}
+	return ", at " + exactly(pace) + " of your hours for one of a trained hand"
 }
 
 // bookNotes says where prices come from and which are old.
