@@ -91,6 +91,7 @@ func roomDoubts() []Code {
 		{"count-large", "a count of more than there is"},
 		{"count-in-parts", "a count or part of pieces that is not a whole number of them"},
 		{"sales-tax-high", "an unusual sales tax"},
+		{"container-unusual", "a container for debris that holds, weighs or costs what none does"},
 		{"own-hours-high", "more own hours a week than most can keep up"},
 		{"own-pace-unusual", "own hands that are faster than a trade, or far slower than most"},
 		{"quote-far", "a quote or an allowance far from what the price book says"},

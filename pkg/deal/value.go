@@ -134,39 +134,6 @@ func (r *reader) within(k Kind, name, accepts, example string, s span, x decimal
 	return true
 }
 
-// inThousands is a too small plain amount with the k that it probably lacks, or "".
-func inThousands(k Kind, s span, x decimal.Decimal, accepts []limit) string {
-	if k != Money || !x.IsPositive() || strings.Trim(s.text, "$0123456789.,") != "" {
-		return ""
-	}
-	for _, l := range accepts {
-		if !l.holds(x.Shift(3)) {
-			return ""
-		}
-	}
-	return s.text + "k"
-}
-
-// usual doubts a number outside what is usual; it stays good.
-func (r *reader) usual(f *Field, s span, x decimal.Decimal) bool {
-	for _, l := range limits(f.Kind, f.Doubt) {
-		if !l.holds(x) && !(l.least && x.IsZero()) { // nothing is spoken of elsewhere
-			check := "check it with whoever gave it to you; it is used as it stands"
-			if better := inThousands(f.Kind, s, x, limits(f.Kind, f.Doubt)); l.least && better != "" {
-				check = "write " + better + " if thousands are meant; it is used as it stands"
-			}
-			if strings.HasPrefix(f.Path, "labour.own") || f.group() == "<work>" { // which nobody but the owner says
-				check = "check it; it is used as it stands"
-			}
-			if f.Line == "own_pace" {
-				check = paceHint(x)
-			}
-			r.say(f.DoubtCode, s.at, "%s is %s; usual is %s", f.title(), diag.Quote(s.text), f.Doubt)("%s", check)
-		}
-	}
-	return true
-}
-
 // refused reports what package quantity refused.
 func (r *reader) refused(f *Field, s span, code string, err error) bool {
 	if err == nil {
