@@ -125,6 +125,7 @@ func (a *Answer) house() caution.House {
 		ContingencyShare: a.Line("contingency_share"), NoWork: a.Line("base_cost").IsZero(), UtilitiesOff: d.UtilitiesOff,
 		HasInterestReserve: a.Line("reserve").IsPositive(), Assignment: a.Line("assignment_fee").IsPositive(), Units: d.Units,
 	}
+	a.ownHazards(&h)
 	if !d.PurchaseDate.IsZero() {
 		h.Bought = day(d.PurchaseDate, decimal.Decimal{})
 		h.OfferAccepted = day(d.PurchaseDate, a.Line("offer_day"))

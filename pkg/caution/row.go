@@ -15,7 +15,7 @@ type row struct {
 // rows is the whole table in order of importance: what can hurt people, what
 // can stop the work, what can cost the deal, what to ask.
 func rows() []row {
-	return slices.Concat(hazardRows(), workRows(), moneyRows(), resaleRows(), closingRows())
+	return slices.Concat(hazardRows(), ownRows(), workRows(), moneyRows(), resaleRows(), closingRows())
 }
 
 // all joins conditions that must hold together.

@@ -39,6 +39,11 @@ func TestEachCautionShowsAndDoesNot(t *testing.T) {
 		{"asbestos-notice", House{Units: 5}, House{Units: 4}},
 		{"asbestos-notice-small", House{YearBuilt: 1970, Units: 4}, House{YearBuilt: 1970, Units: 5}},
 		{"licensed-trades", plan(1990, "plumbing"), plan(1990, "roof", "paint")},
+		{"own-gas", House{OwnGas: []string{"gas line"}}, plan(1990, "gas")},
+		{"own-gas", House{OwnTrades: []string{"gas"}}, House{OwnTrades: []string{"plumbing"}}},
+		{"own-structure", House{OwnStructure: []string{"beam"}}, plan(1990, "framing")},
+		{"own-height", House{OwnHeight: []string{"gutters"}}, plan(1990, "roof")},
+		{"own-height", House{OwnTrades: []string{"paint", "roofing"}}, House{OwnTrades: []string{"paint"}}},
 		{"own-work-for-sale", House{OwnHours: own}, House{}},
 		{"licensed-trades", plan(1990, "electrical"), House{Trades: []string{"electrical"}, NoLicence: []string{"electrical"}}},
 		{"permit-missing", plan(1990, "electrical"), House{Trades: []string{"electrical"}, NoPermit: []string{"electrical"}}},
@@ -200,10 +205,16 @@ func anyHouse(r *rapid.T) House {
 		OwnHours: share("hours", -3), ContingencyShare: share("contingency", -6),
 		Trades: rapid.SliceOf(rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"electrical", "plumbing", "gas", "roof", "structure",
 			"flooring", "demolition", "paint", "windows", "insulation", "hvac"}))).Draw(r, "trades"),
+		OwnGas: works(r, "own gas"), OwnStructure: works(r, "own structure"), OwnHeight: works(r, "own height"),
 		HasInsuranceLine: yes("insured"), HasVacantInsurance: yes("vacant"), HasPermitLine: yes("permit"),
 		UtilitiesOff: yes("off"), HasInterestReserve: yes("reserve"), Assignment: yes("assigned"),
 		Units: rapid.IntRange(0, 8).Draw(r, "units"),
 	}
+}
+
+// works are some names of the longest of the starter book.
+func works(r *rapid.T, name string) []string {
+	return rapid.SliceOfN(rapid.SampledFrom([]string{"beam", "satellite and wires off and on", "wires and pipes moved out of wall"}), 0, 4).Draw(r, name)
 }
 
 // The longest lists and numbers still fit.

@@ -16,6 +16,9 @@ func words(h House) *strings.Replacer {
 	return strings.NewReplacer(
 		"{house}", builtWords(h),
 		"{age}", ageWords(h),
+		"{own-gas}", some(ownGas(h)),
+		"{own-structure}", some(ownStructure(h)),
+		"{own-height}", some(ownHeight(h)),
 		"{licensed}", list(licensed(h)),
 		"{permits}", list(permits(h)),
 		"{minor}", list(planned(h, []kind{windows, demolition})),
@@ -66,6 +69,19 @@ func overWords(days int) string {
 // threshold is never printed as the threshold.
 func percent(share decimal.Decimal) string {
 	return share.Shift(2).Truncate(1).String() + "%"
+}
+
+// some names the first of several and counts the others.
+func some(names []string) string {
+	const named = 1
+	switch n := len(names) - named; {
+	case n <= 0:
+		return strings.Join(names, "")
+	case n == 1:
+		return names[0] + " and one more"
+	default:
+		return names[0] + " and " + strconv.Itoa(n) + " more"
+	}
 }
 
 // list joins words as "a, b and c".

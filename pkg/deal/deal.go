@@ -28,6 +28,7 @@ type Deal struct {
 	Insured, VacantInsured, Permitted bool
 	Trades                            []string // of the renovation lines, each once, in order
 	Permits, Licences                 []string // of them, those with work for which a permit or a licensed trade is usual
+	OwnTrades                         []string // of the renovation lines with own hours
 	Root                              *model.Member
 	Model                             *model.Model // Root bound to the standard document
 	Known                             *walk.Known  // what of the model was worked out to read the file
