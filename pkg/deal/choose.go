@@ -98,6 +98,9 @@ func (r *reader) choose() {
 			r.takes = append(r.takes, plainKey(taken.option.Label))
 			if r.pickFor(room) == nil && taken.option.Label != onlyOption {
 				r.deal.Firsts = append(r.deal.Firsts, taken.option)
+				if len(byRoom[room]) > 1 {
+					r.unnamed = append(r.unnamed, taken.option)
+				}
 			}
 		} else {
 			r.takes = append(r.takes, AsItIs)

@@ -109,6 +109,7 @@ func roomDoubts() []Code {
 		{"adds-without-work", "an option that adds to the value and has no work"},
 		{"adds-nothing", "a value before work to which no option adds anything"},
 		{"adds-apart", "a value before work that does not come to the after-repair value with what the options add"},
+		{"rooms-unnamed", "rooms with a choice that a scope by rooms does not name"},
 		{"option-missing", "a room without the option that is taken for all"},
 		{"without-unneeded", "something left out that would not have come"},
 		{"containers-twice", "a container for debris beside those that rooms count"},

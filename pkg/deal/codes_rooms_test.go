@@ -173,6 +173,7 @@ var roomSlips = []slip{
 	{"no-cut-list", "=", minimal + "rooms:\n" + manyWindows("a") + manyWindows("b") + manyWindows("c")},
 
 	inOptions("option-missing", "rooms:", "scope: gut\nrooms:"),
+	inOptions("rooms-unnamed", "rooms:", "scope: {office: fresh}\nrooms:"),
 	inOptions("without-unneeded", "{fresh: {work: {paint walls: hired}}}", "{fresh: {work: {paint walls: hired}, without: [tile transition]}}"),
 	inDen("done-twice", "work: {paint walls: hired}", "work: {electrical rough room: hired}\nwhole house: {work: {rewire: hired}}"),
 	inDen("price-beside-allowance", "paint walls: hired", "tile floor: {by: own hands, allowance: $85, price: $24}"),

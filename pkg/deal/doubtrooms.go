@@ -14,6 +14,7 @@ func (r *reader) doubtRooms() {
 	if len(r.plans) > 0 {
 		r.doubtContingencyForAge()
 	}
+	r.doubtUnnamed()
 	r.doubtSizes()
 	r.doubtCounts()
 	r.doubtQuotes()

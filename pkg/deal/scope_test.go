@@ -344,3 +344,16 @@ func TestAmountsByAgeFollowWhatIsLikely(t *testing.T) {
 		require.Equal(t, want, got)
 	}
 }
+
+// A scope by rooms is doubted where it leaves out a room with a choice, and not one whose
+// only option is taken or for which there is one for all.
+func TestAScopeThatLeavesOutARoomWithAChoiceIsDoubted(t *testing.T) {
+	for scope, doubted := range map[string]bool{
+		"scope: {office: fresh}": true, "scope: {den: fresh}": false, "scope: fresh": false, "scope: {all rooms: fresh, office: as it is}": false, "": false,
+	} {
+		_, found := deal.Read("a.yaml", []byte(strings.Replace(twoOptions, "rooms:", scope+"\nrooms:", 1)))
+		require.Equal(t, doubted, slices.Contains(codesIn(found), "rooms-unnamed"), scope)
+	}
+	_, found := deal.Read("a.yaml", []byte(twoOptions), deal.Set{Path: "scope.office", Value: "fresh"})
+	require.NotContains(t, codesIn(found), "rooms-unnamed") // the file names none
+}

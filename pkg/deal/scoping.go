@@ -21,6 +21,7 @@ type scoping struct {
 	products                map[string]*model.Member // by label
 	picks                                            // the scope
 	ownPicks                picks                    // that of the file, where a --set asks for another
+	unnamed                 []*model.Member          // options taken of rooms that the scope does not name, where there are others
 	allOptions              bool
 	moved                   decimal.Decimal        // how far the value moves with another scope than the file's, in dollars
 	lost                    func(name string) bool // whether a refused own book may have had it; nil if none was refused
