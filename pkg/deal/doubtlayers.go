@@ -50,6 +50,28 @@ func (r *reader) doubtLeftLayers() {
 	}
 }
 
+// noteUnlayered notes the rooms that get a new floor while the file says neither what lies on
+// the old one nor names work that takes it up: none is.
+func (r *reader) noteUnlayered() {
+	for _, p := range r.chosenPlans() {
+		lays := slices.ContainsFunc(p.works, func(w *work) bool { return w.item.NewFloor })
+		takesUp := slices.ContainsFunc(p.works, func(w *work) bool { return w.by == "" && takesUpAFloor(w.item.Name) })
+		if lays && !takesUp && r.got[r.roomPaths[p.room]+"layers"] == nil && !slices.Contains(r.deal.Unlayered, p.room.Label) {
+			r.deal.Unlayered = append(r.deal.Unlayered, p.room.Label)
+		}
+	}
+}
+
+// takesUpAFloor reports whether an item of the starter book takes up what lies on a floor.
+func takesUpAFloor(item string) bool {
+	for _, name := range layered {
+		if item == name || item == harder[name] {
+			return true
+		}
+	}
+	return false
+}
+
 // doubtLayers doubts work on an old wood floor under layers that nothing takes up. Carpet
 // comes up by itself.
 func (r *reader) doubtLayers() {

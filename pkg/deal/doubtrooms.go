@@ -24,6 +24,7 @@ func (r *reader) doubtRooms() {
 	r.doubtOwnTrades()
 	r.doubtInstead()
 	r.doubtAllTheHouse()
+	r.noteUnlayered()
 	r.doubtLayers()
 	r.doubtBetweenLayers()
 	r.doubtLeftLayers()

@@ -345,6 +345,22 @@ func TestAmountsByAgeFollowWhatIsLikely(t *testing.T) {
 	}
 }
 
+// Rooms whose new floor takes nothing up are noted, unless they say what lies there, be it
+// nothing, or name the work that takes it up.
+func TestNewFloorsThatTakeNothingUpAreNoted(t *testing.T) {
+	for room, noted := range map[string]bool{
+		"work: {resilient plank floor: hired}":                                   true,
+		"layers: [carpet], work: {resilient plank floor: hired}":                 false,
+		"layers: [], work: {resilient plank floor: hired}":                       false,
+		"work: {resilient plank floor: hired, strip carpet: own hands}":          false,
+		"work: {paint walls: hired}":                                             false,
+		"options: {a: {work: {paint walls: hired}}, b: {work: {carpet: hired}}}": false,
+	} {
+		d := readDeal(t, walked+"rooms: {den: {size: 10' x 12', doors: 1, "+room+"}}\n")
+		require.Equal(t, noted, len(d.Unlayered) == 1, room)
+	}
+}
+
 // A scope by rooms is doubted where it leaves out a room with a choice, and not one whose
 // only option is taken or for which there is one for all.
 func TestAScopeThatLeavesOutARoomWithAChoiceIsDoubted(t *testing.T) {

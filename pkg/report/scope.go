@@ -37,6 +37,7 @@ func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
 			itemsPage(p, a, view)
 		}
 		brought(p, a)
+		unlayered(p, a)
 		unseen(p, a)
 	}
 	duration(p, a)

@@ -76,6 +76,14 @@ func brought(p *page, a *answer.Answer) {
 	p.text("", "To do without one, name it in the option:   without: ["+by[order[0]][0]+"]")
 }
 
+// unlayered says in which rooms a new floor takes nothing up, for the file does not say what
+// lies there.
+func unlayered(p *page, a *answer.Answer) {
+	if rooms := a.Deal.Unlayered; len(rooms) > 0 {
+		p.text("", "New floors for which nothing is taken up, as the file does not say what lies there: "+strings.Join(rooms, ", ")+". Say it in the room, from the top down, as   layers: [carpet, vinyl]")
+	}
+}
+
 // unseen lists what is set aside for what was not seen.
 func unseen(p *page, a *answer.Answer) {
 	var open []*model.Member
