@@ -2,6 +2,7 @@ package deal
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -106,10 +107,23 @@ func (r *reader) size(f *Field, m *model.Member, text span) bool {
 		return false
 	}
 	if m.Set == "section" && x.First.Feet().LessThan(leastRoom) && x.Second.Feet().LessThan(leastRoom) && !x.First.Feet().IsZero() && !x.Second.Feet().IsZero() {
-		r.say("too-small", text.at, "%s is %s, which is less than a room can be", f.title(), diag.Quote(text.text))("a stroke is a foot, two are an inch: %s' x %s'", x.First.Inches(), x.Second.Inches())
+		r.say("too-small", text.at, "%s is %s, which is less than a room can be", f.title(), diag.Quote(text.text))("%s", roomMeant(x))
 		return false
 	}
 	return r.giveSize(f, m, text, x)
+}
+
+// roomMeant is what the size of a room that is too small was probably meant for: a foot mark
+// in place of an inch mark, or another of the metric units.
+func roomMeant(x quantity.Size) string {
+	if !x.First.Metric || !x.Second.Metric {
+		return fmt.Sprintf("a stroke is a foot, two are an inch: %s' x %s'", x.First.Inches().Round(4), x.Second.Inches().Round(4))
+	}
+	a, b := x.First.Metres(), x.Second.Metres()
+	for a.LessThan(one) || b.LessThan(one) {
+		a, b = a.Shift(1), b.Shift(1)
+	}
+	return fmt.Sprintf("did you mean %s m x %s m? in centimetres that is %s cm x %s cm", a, b, a.Shift(2), b.Shift(2))
 }
 
 func (r *reader) giveSize(f *Field, m *model.Member, text span, x quantity.Size) bool {
