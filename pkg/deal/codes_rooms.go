@@ -65,6 +65,7 @@ func roomDoubts() []Code {
 		{"size-mixed", "feet or inches and metres in one size"},
 		{"size-in-inches", "a small room whose size is all inches"},
 		{"room-large", "a room larger than rooms are"},
+		{"room-small", "a room to live, sleep or cook in with next to no floor"},
 		{"room-narrow", "a room narrower than a hall"},
 		{"ceiling-low", "a ceiling lower than one can live under"},
 		{"ceiling-high", "a ceiling higher than houses have"},

@@ -63,6 +63,7 @@ var roomSlips = []slip{
 	inDen("nothing-shared", denSize, "size: [12' x 10', 5' x 4']"),
 	inDen("size-mixed", denSize, "size: 4 m x 10'"),
 	inDen("size-in-inches", denSize, "size: 81\" x 51\""),
+	inDen("room-small", denSize, "size: 3.45' x 4.1'"),
 	inDen("room-narrow", denSize, "size: 12' x 10\""),
 	inDen("room-large", denSize, "size: 128' x 10'"),
 	inDen("room-large", denSize, "size: 32' x 30'"),

@@ -48,8 +48,8 @@ func (r *reader) doubtSizes() {
 		if !r.doubtLength(room) {
 			r.doubtFloor(room)
 		}
-		if r.roomKinds[room] != "closet" && !r.doubtInches(room) {
-			r.doubtNarrow(room)
+		if r.roomKinds[room] != "closet" && !r.doubtInches(room) && !r.doubtNarrow(room) {
+			r.doubtSmall(room)
 		}
 		r.doubtCeiling(room)
 		r.doubtClosets(room)
@@ -290,8 +290,8 @@ func (r *reader) doubtInches(room *model.Member) bool {
 	return true
 }
 
-// doubtNarrow doubts a room that is under 3 ft where it is widest.
-func (r *reader) doubtNarrow(room *model.Member) {
+// doubtNarrow doubts a room that is under 3 ft where it is widest; it reports whether it did.
+func (r *reader) doubtNarrow(room *model.Member) bool {
 	var widest model.Value
 	for _, floor := range rectangles(room) {
 		short := floor.Given.Of("length")
@@ -302,9 +302,11 @@ func (r *reader) doubtNarrow(room *model.Member) {
 			widest = short
 		}
 	}
-	if widest.Number.IsPositive() && widest.Number.LessThan(narrowRoom) {
-		r.say("room-narrow", widest.Pos, "%s is %s wide, and a hall has 3 ft", room.Label, feetOf(widest))("check the size, for a foot mark (') in place of an inch mark (\"); a closet goes under closets, or has   kind: closet")
+	if !widest.Number.IsPositive() || !widest.Number.LessThan(narrowRoom) {
+		return false
 	}
+	r.say("room-narrow", widest.Pos, "%s is %s wide, and a hall has 3 ft", room.Label, feetOf(widest))("check the size, for a foot mark (') in place of an inch mark (\"); a closet goes under closets, or has   kind: closet")
+	return true
 }
 
 // rectangles are the parts of a room's floor, without its closets.

@@ -12,7 +12,7 @@ import (
 
 // Rooms that are as they should be are not doubted for their size, and each slip once.
 func TestSizesAreDoubtedOnce(t *testing.T) {
-	codes := []string{"room-large", "room-narrow", "size-in-inches", "size-mixed", "nothing-shared", "closet-large"}
+	codes := []string{"room-large", "room-narrow", "room-small", "size-in-inches", "size-mixed", "nothing-shared", "closet-large"}
 	for _, c := range []struct{ room, code string }{
 		{"den: {size: 40' x 20'", ""},
 		{"den: {size: 40' 1\" x 10'", "room-large"},
@@ -24,6 +24,12 @@ func TestSizesAreDoubtedOnce(t *testing.T) {
 		{"hall: {size: 12' x 3'", ""},
 		{"hall: {size: 12' x 2' 11\"", "room-narrow"},
 		{"closet: {size: 5' x 2'", ""},
+		{"dining room: {size: 3.45' x 4.1'", "room-small"},
+		{"bedroom: {walls: [east 5', north 5', west 5', south 5']", "room-small"},
+		{"bedroom: {size: 6' x 5'", ""},
+		{"dining nook: {size: 5' x 5'", ""},
+		{"kitchen pantry: {size: 4' x 3'", ""},
+		{"hall: {size: 4' x 4'", ""}, {"stairs: {size: 3' x 9'", ""}, {"laundry: {size: 5' x 3'", ""}, {"mudroom: {size: 5' x 5'", ""},
 		{"nook: {size: 5' x 2', kind: closet", ""},
 		{"bath: {size: 8' x 5', closets: 3' x 2'", ""},
 		{"attic: {size: 22' x 15', closets: 22' x 18'", "closet-large"},
