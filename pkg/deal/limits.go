@@ -67,6 +67,9 @@ func (e Edge) Holds(x decimal.Decimal) bool {
 	return limit{edge: e.At, least: e.Least, open: e.Open}.holds(x)
 }
 
+// Is reports whether two edges are the same.
+func (e Edge) Is(x Edge) bool { return e.At.Equal(x.At) && e.Least == x.Least && e.Open == x.Open }
+
 // Edges are those of a share, of a rate for an hour or of months, by the line of the model that is
 // fed. A charge is at most the whole it is a share of.
 func Edges(line string) (out []Edge) {

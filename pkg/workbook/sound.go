@@ -186,13 +186,25 @@ func (b *book) within(shares bool) (parts []string) {
 
 func isShare(c *model.Cell) bool { return strings.HasPrefix(c.Line.Unit, "share") }
 
+// orNone are the inputs that may be nothing, though a file takes none below its least: it leaves
+// them out then.
+var orNone = []string{"paid_ahead"}
+
 // edgesOf are the edges of what a file may say of an input in shares, dollars an hour or months,
 // as far as it keeps them now: nothing stands for what is not stated.
-func (b *book) edgesOf(c *model.Cell) []deal.Edge {
+func (b *book) edgesOf(c *model.Cell) (out []deal.Edge) {
 	if !isShare(c) && c.Line.Unit != "$/hour" && c.Line.Unit != "month" {
 		return nil
 	}
-	return slices.DeleteFunc(deal.Edges(c.Line.Name), func(e deal.Edge) bool { return !e.Holds(b.answer.Values.Of(c)) })
+	for _, e := range deal.Edges(c.Line.Name) {
+		if e.Least && slices.Contains(orNone, c.Line.Name) {
+			e.At = decimal.Zero
+		}
+		if e.Holds(b.answer.Values.Of(c)) && !slices.ContainsFunc(out, e.Is) {
+			out = append(out, e)
+		}
+	}
+	return out
 }
 
 // wholeHold is the condition that what a file takes in whole numbers alone is whole, such as the
