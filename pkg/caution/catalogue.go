@@ -5,7 +5,7 @@ package caution
 func Catalogue() []Caution {
 	var out []Caution
 	for _, r := range rows() {
-		out = append(out, Caution{ID: r.id, Title: r.title, Text: r.text, Source: sourceOf(r.cites)})
+		out = append(out, r.caution(func(s string) string { return s }))
 	}
 	return out
 }

@@ -58,6 +58,9 @@ type Caution struct {
 	Title string
 	// Text is one or two plain sentences; the last says whom to ask.
 	Text string
+	// Told is the text without what it tells the owner alone to do, for whoever else
+	// reads it.
+	Told string
 	// Source names what the text rests on, with the section, and says "from
 	// memory" or "common practice, no source" where that is so.
 	Source string
@@ -70,7 +73,7 @@ func For(h House) []Caution {
 	var out []Caution
 	for _, r := range rows() {
 		if r.applies(h) {
-			out = append(out, Caution{ID: r.id, Title: r.title, Text: w.Replace(r.text), Source: sourceOf(r.cites)})
+			out = append(out, r.caution(w.Replace))
 		}
 	}
 	return out

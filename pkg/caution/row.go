@@ -1,6 +1,9 @@
 package caution
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // row is one caution of the table: when it applies, what it says and what it
 // rests on. A word in braces is filled from the facts of the house.
@@ -9,6 +12,7 @@ type row struct {
 	title   string // the same in a few words, for lists
 	applies func(House) bool
 	text    string
+	ask     string // the end of the text, which tells the owner alone what to do
 	cites   []string
 }
 
@@ -16,6 +20,12 @@ type row struct {
 // can stop the work, what can cost the deal, what to ask.
 func rows() []row {
 	return slices.Concat(hazardRows(), ownRows(), workRows(), moneyRows(), resaleRows(), closingRows())
+}
+
+// caution is a row with its words filled in.
+func (r row) caution(fill func(string) string) Caution {
+	told := fill(r.text)
+	return Caution{ID: r.id, Title: r.title, Text: strings.TrimRight(told+" "+r.ask, " "), Told: told, Source: sourceOf(r.cites)}
 }
 
 // all joins conditions that must hold together.

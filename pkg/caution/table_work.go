@@ -7,9 +7,9 @@ func workRows() []row {
 			id:      "licensed-trades",
 			title:   "some of the work is commonly reserved for licensed trades",
 			applies: func(h House) bool { return len(licensed(h)) > 0 },
-			text: "Work planned here is commonly reserved for licensed trades: {licensed}. " +
-				"Ask for license numbers and expiry dates before pricing own labor; check locally and ask the licensed trade.",
-			cites: []string{"CAU-3"},
+			text:    "Work planned here is commonly reserved for licensed trades: {licensed}; check locally and ask the licensed trade.",
+			ask:     "Ask the trade for its license number and expiry date before pricing own labor.",
+			cites:   []string{"CAU-3"},
 		},
 		{
 			id:      "own-work-for-sale",

@@ -130,7 +130,7 @@ func NewObject(a *answer.Answer) Object {
 		o.Assumed = append(o.Assumed, AssumedNote{c.Line.ID(), c.Member.Path(), a.AssumedValue(c), c.Line.Meaning})
 	}
 	for _, c := range a.Cautions {
-		o.Cautions = append(o.Cautions, CautionNote(c))
+		o.Cautions = append(o.Cautions, CautionNote{c.ID, c.Title, c.Text, c.Source})
 	}
 	return o
 }

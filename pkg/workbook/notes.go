@@ -1,9 +1,7 @@
 package workbook
 
 import (
-	"regexp"
 	"strings"
-	"sync"
 	"unicode/utf8"
 
 	"ledgerboard/pkg/answer"
@@ -179,7 +177,7 @@ func (b *book) cautions(g *grid, row int) {
 			continue
 		}
 		if b.how.For == Lender {
-			c.Text = toOwner().ReplaceAllString(c.Text, "")
+			c.Text = c.Told
 		}
 		g.set(row, 1, text(c.Title, look{role: strong, wrap: true}))
 		g.paragraph(row, 2, 2, c.Text, look{})
@@ -187,8 +185,3 @@ func (b *book) cautions(g *grid, row int) {
 		row = g.paragraph(row+1, 2, 2, c.Source, look{role: small})
 	}
 }
-
-// toOwner finds what of cautions tells the owner alone what to do.
-var toOwner = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`\s*Ask (?:a|the) lender[^.]*\.|\s+before pricing own labor`)
-})
