@@ -33,10 +33,10 @@ func Near(words string, known []string) []string {
 }
 
 // hits are how many words a name has, slips forgiven behind the first letter of all but
-// the shortest.
+// the shortest, but none that loses a third of the word.
 func hits(words, name []string) (n int) {
 	for _, w := range words {
-		if near, ok := Nearest(w, name); ok && (near == w || len(w) > 3 && near[0] == w[0]) { // no cooling for roofing
+		if near, ok := Nearest(w, name); ok && (near == w || len(w) > 3 && near[0] == w[0] && 3*len(near) > 2*len(w)) { // no cooling for roofing
 			n++
 		}
 	}

@@ -35,11 +35,18 @@ func TestSearchKnowsOtherNames(t *testing.T) {
 	for words, want := range map[string]string{
 		"stove": "range electric", "commode": "toilet", "tap": "vanity faucet and drain", "worktop": "stone counter", "refrigerator": "fridge",
 		"railing": "handrail", "skirting": "baseboard", "kitchen taps": "sink and faucet set",
+		"gfci": "protected outlet", "granite": "stone counter", "quartz counter": "stone counter", "hvac": "furnace", "mold": "mould cleaning",
+		"popcorn ceiling": "strip textured ceiling", "smoke detector": "smoke and carbon monoxide alarms", "smoke detectors": "smoke and carbon monoxide alarms",
+		"can lights": "recessed light", "rekey": "locks re-keyed", "rekey locks": "locks re-keyed", "wallpaper removal": "strip wallpaper", "remove carpet": "strip carpet", "ductwork": "duct run", "downlights": "recessed light",
 	} {
 		_, items := b.Search(words)
 		require.Contains(t, items, want, words)
 	}
-	products, _ := b.Search("tap")
+	products, found := b.Search("mold")
+	require.NotContains(t, products, "primed shoe moulding")
+	require.NotContains(t, found, "crown")
+	require.NotContains(t, b.Near("sheetrock"), "strip sheet vinyl")
+	products, _ = b.Search("tap")
 	require.NotContains(t, products, "painter tape")
 	_, items := b.Search("board and batten")
 	require.NotEmpty(t, items)

@@ -32,6 +32,9 @@ var synonyms = [][]string{
 	{"deck", "decking"},
 	{"cabinet", "cupboard"},
 	{"paint", "painting"},
+	{"mould", "mold", "mildew"},
+	{"alarm", "detector"},
+	{"duct", "ductwork", "ducting"},
 }
 
 // otherwise are words for what the book calls by other words. They go one way: a search
@@ -41,6 +44,14 @@ var otherwise = map[string][]string{
 	"lvp":      {"resilient plank"},
 	"lvt":      {"resilient plank"},
 	"vinyl":    {"vinyl", "resilient"},
+
+	"gfci": {"protected outlet"}, "gfi": {"protected outlet"},
+	"granite": {"stone counter"}, "quartz": {"stone counter"}, "marble": {"stone counter"},
+	"hvac":    {"heating and cooling"},
+	"popcorn": {"textured ceiling"},
+	"can":     {"recessed"}, "downlight": {"recessed light"},
+	"rekey": {"re keyed", "re key"}, "rekeying": {"re keyed", "re key"}, "rekeyed": {"re keyed"},
+	"removal": {"strip", "take out", "tear off"}, "remove": {"strip", "take out", "tear off", "removal"},
 }
 
 // people are who works in which trade.
@@ -89,7 +100,7 @@ func occursAs(word, text string) bool {
 			return true
 		}
 	}
-	return slices.ContainsFunc(otherwise[word], has)
+	return slices.ContainsFunc(slices.Concat(otherwise[word], otherwise[single(word)]), has)
 }
 
 // single is one of what a word says many of: floor for floors. Short words and those like
