@@ -76,17 +76,18 @@ func readQuotes(name string, table []byte, book *pricebook.Book) ([]pricebook.Qu
 
 // tellChange says what one thing cost before and costs now, and what is odd about it.
 func (o *pricesOptions) tellChange(c pricebook.Change) {
+	say := func(indent, text string) { fmt.Fprint(o.Err, diag.Fold(indent, indent+"    ", text)) }
 	for _, line := range c.Lines {
-		fmt.Fprintf(o.Err, "  %s\n", line)
+		say("  ", line)
 	}
 	if c.Far != "" {
-		fmt.Fprintf(o.Err, "    doubtful: %s\n", c.Far)
+		say("    ", "doubtful: "+c.Far)
 	}
 	switch n := len(c.Alike); {
 	case n == 1:
-		fmt.Fprintf(o.Err, "    this is work; the product is %s\n", c.Alike[0])
+		say("    ", "this is work; the product is "+c.Alike[0])
 	case n > 1:
-		fmt.Fprintf(o.Err, "    this is work; products are %s\n", strings.Join(c.Alike[:min(n, 3)], ", "))
+		say("    ", "this is work; products are "+strings.Join(c.Alike[:min(n, 3)], ", "))
 	}
 }
 
