@@ -58,6 +58,7 @@ type book struct {
 	stood       string // the condition that no input has changed
 	conditions  []condition
 	usableAt    string
+	flaws       *flawList
 }
 
 // more is how many months there is room for beyond the sale.

@@ -29,7 +29,7 @@ func (b *book) dress(g *grid) error {
 			return err
 		}
 	}
-	for _, set := range []func(*grid) error{b.paper, b.broken, b.headed, b.repeated, b.locked, b.annotated, func(g *grid) error { return b.allowed(b.file, g) }} {
+	for _, set := range []func(*grid) error{b.paper, b.broken, b.headed, b.repeated, b.locked, b.annotated, b.marked, func(g *grid) error { return b.allowed(b.file, g) }} {
 		if err := set(g); err != nil {
 			return err
 		}

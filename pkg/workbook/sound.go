@@ -16,9 +16,9 @@ import (
 // measuresHold is the condition that no measure of a room, and no amount of work, is below
 // nothing, as where openings come to more than their wall; "" without any.
 func (b *book) measuresHold() string {
-	parts := places(b.ranges(func(c *model.Cell) bool {
+	parts := b.ranges(func(c *model.Cell) bool {
 		return b.places[c.Index].grid != b.inputs && measures(c) && !b.answer.Values.Of(c).IsNegative()
-	}))
+	})
 	return b.inCells("whether no measure or amount of work is below nothing", parts, func(some []string) string { return "ROUND(" + nested("MIN(", some) + ",9)>=0" })
 }
 
@@ -53,17 +53,30 @@ func (b *book) withinPrice() string {
 	return allHold(parts)
 }
 
+// leastOf is the least that a file takes of the price and of what the house will be worth, as far
+// as they keep it now.
+func (b *book) leastOf(c *model.Cell) (least decimal.Decimal, is bool) {
+	if c.Line.Set != model.Deal || !slices.Contains(valued, c.Line.Name) {
+		return least, false
+	}
+	least, _, _ = deal.MoneyRange(c.Line.Name)
+	return least, b.answer.Values.Of(c).GreaterThanOrEqual(least)
+}
+
+// valued are the lines that a file takes from some amount on.
+var valued = []string{"price", "after_repair_value"}
+
 // valuesHold is the condition that the price, and what the house will be worth, are not under the
-// least that a file takes.
+// least that a file takes, also where they are worked out.
 func (b *book) valuesHold() string {
-	var parts []string
-	for _, line := range []string{"price", "after_repair_value"} {
-		least, _, _ := deal.MoneyRange(line)
-		if c := b.model.Find(b.model.Root, line); b.places[c.Index].grid != nil && b.answer.Values.Of(c).GreaterThanOrEqual(least) {
+	parts := []string{b.none(underLeast)}
+	for _, line := range valued {
+		c := b.model.Find(b.model.Root, line)
+		if least, is := b.leastOf(c); is && b.places[c.Index].grid != nil && !b.typed(c) {
 			parts = append(parts, "ROUND("+b.ref(line, 0)+"-"+numeral(least, bindsAll)+",9)>=0")
 		}
 	}
-	return allHold(parts)
+	return allHold(slices.DeleteFunc(parts, func(s string) bool { return s == "" }))
 }
 
 // lowHolds is the condition that a low value is not above a stated after-repair value; "" where
@@ -139,14 +152,8 @@ func (b *book) walksHold() string {
 
 // sharesHold is the condition that shares are what a file may say, and that the loans pay no
 // more than the whole renovation together.
-func (b *book) sharesHold(waste string) string {
-	var parts []string
-	if of := b.inCells("whether shares are within their whole", b.within(true), allHold); of != "" {
-		parts = append(parts, of)
-	}
-	if waste != "" {
-		parts = append(parts, waste)
-	}
+func (b *book) sharesHold() string {
+	within := b.none(beyondShare)
 	funded, now := "", decimal.Zero
 	for _, loan := range b.model.Root.In("loan") {
 		share, rest := b.model.Find(loan, "renovation_share"), b.model.Find(loan, "of_remainder")
@@ -160,28 +167,10 @@ func (b *book) sharesHold(waste string) string {
 		now = now.Add(takes)
 		funded = b.working("how much of the renovation the loans pay, up to "+loan.Label, formula, near(now))
 	}
-	if funded != "" {
-		parts = append(parts, "ROUND("+funded+",9)<=1")
+	if funded == "" {
+		return within
 	}
-	return allHold(parts)
-}
-
-// within are the conditions that what can be typed over is what a file may say, of shares, those
-// of charges too, or of rates for an hour and months.
-func (b *book) within(shares bool) (parts []string) {
-	for _, c := range b.model.Cells {
-		if !b.typed(c) || isShare(c) != shares {
-			continue
-		}
-		for _, e := range b.edgesOf(c) {
-			than := map[bool]string{true: ">", false: "<"}[e.Least]
-			if !e.Open {
-				than += "="
-			}
-			parts = append(parts, "ROUND("+b.cellRef(c)+"-"+numeral(e.At, bindsAll)+",9)"+than+"0")
-		}
-	}
-	return parts
+	return both(within, "ROUND("+funded+",9)<=1")
 }
 
 func isShare(c *model.Cell) bool { return strings.HasPrefix(c.Line.Unit, "share") }
@@ -205,25 +194,6 @@ func (b *book) edgesOf(c *model.Cell) (out []deal.Edge) {
 		}
 	}
 	return out
-}
-
-// wholeHold is the condition that what a file takes in whole numbers alone is whole, such as the
-// months that a draw lags behind.
-func (b *book) wholeHold() string {
-	var parts []string
-	for _, c := range b.model.Cells {
-		if b.typed(c) && (deal.IsWhole(c.Line.Name) || c.Line.ID() == "opening.number") {
-			parts = append(parts, "INT("+b.cellRef(c)+")="+b.cellRef(c))
-		}
-	}
-	return b.inCells("whether all that is counted is whole", parts, allHold)
-}
-
-// sizesHold is the condition that no side of what has a size is nothing; "" without any.
-func (b *book) sizesHold() string {
-	return b.positive("every side of a room, an opening or a fixed part", func(c *model.Cell) bool {
-		return slices.Contains(sides, c.Line.ID()) && b.answer.Values.Of(c).IsPositive()
-	})
 }
 
 // sides are the inputs that give the size of a thing.
@@ -255,23 +225,22 @@ func (b *book) canBe() []condition {
 	if b.conditions != nil {
 		return b.conditions
 	}
-	waste := b.wasteHolds()
 	for _, x := range []condition{
-		{"what figures are divided by is more than nothing", b.divisorsHold(waste), "NOT SO", true},
-		{"every input is a number, 1 or 0, or one of its words", b.numbersHold(), "NOT SO", true},
-		{"no input is below nothing", b.amountsHold(), "BELOW NOTHING", false},
+		{"what figures are divided by is more than nothing", b.none(noDivisor), "NOT SO", true},
+		{"every input is a number, 1 or 0, or one of its words", b.none(noNumber), "NOT SO", true},
+		{"no input is below nothing", b.none(belowNone), "BELOW NOTHING", false},
 		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false},
 		{"price and after-repair value are $1,000 at least", b.valuesHold(), "UNDER IT", false},
 		{"deposit and credit are within the price", b.withinPrice(), "OVER THE PRICE", false},
 		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false},
-		{"shares are within their whole, also the loans'", b.sharesHold(waste), "BEYOND IT", false},
-		{"hourly rates and times are what can be right", b.inCells("whether hourly rates and times can be right", b.within(false), allHold), "NOT ALL", false},
+		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
+		{"hourly rates and times are what can be right", b.none(beyondRate), "NOT ALL", false},
 		{"no loan has both a fixed amount and a price share", b.oneWayHolds(), "ONE HAS", false},
 		{"the choices of every loan go together", b.loansHold(), "THEY DO NOT", false},
 		{"at least is within at most, cash kept within cash", b.orderHolds(), "OVER IT", false},
 		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false},
-		{"sides of rooms and openings are more than nothing", b.sizesHold(), "NOT ALL", false},
-		{"months and counts are whole numbers", b.wholeHold(), "NOT ALL", false},
+		{"sides of rooms and openings are more than nothing", b.none(noSide), "NOT ALL", false},
+		{"months and counts are whole numbers", b.none(notWhole), "NOT ALL", false},
 		{"edges of rates rise from each to the next", b.edgesHold(), "NOT ALL", false},
 		{"the deal takes some time", b.timeHolds(), "NO TIME", false},
 		{"the walls of every room meet", b.walksHold(), "THEY DO NOT", false},

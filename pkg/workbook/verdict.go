@@ -377,7 +377,7 @@ func holds(x decimal.Decimal, at string) cell {
 // checks are sums that must agree whatever the inputs are.
 func (b *book) checks(g *grid, row int) int {
 	g.heading(row, 1, lastColumn, "Checks, worked out anew whenever an input changes")
-	row++
+	row = b.firstFlaw(g, row+1)
 	g.set(row, 1, text("sources equal uses", look{}))
 	g.set(row, 2, b.agree(b.ref("sources", 0), b.ref("uses", 0)))
 	g.set(row, 4, text("profit from cash and from totals agree", look{}))

@@ -1,0 +1,182 @@
+package workbook
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/model"
+)
+
+// A flaw is a way in which an input cannot be so, whatever the others are. Of several that a cell
+// may have the greatest is told, and of many cells that have one the first with the greatest.
+type flaw int
+
+const (
+	notWhole flaw = iota + 1
+	noSide        // a side of what has a size is nothing
+	beyondRate
+	beyondShare
+	underLeast
+	belowNone
+	noDivisor // figures are divided by it, and it is nothing
+	noNumber  // nor a word where it is one of some
+)
+
+// A flawRule is what holds of an input, at an address, as long as it has not that flaw.
+type flawRule struct {
+	flaw  flaw
+	holds func(at string) string
+}
+
+// flawRules are what must hold of an input, the greatest flaw first. Those behind the first are of
+// numbers alone.
+func (b *book) flawRules(c *model.Cell) (out []flawRule) {
+	rule := func(f flaw, before, after string) {
+		out = append(out, flawRule{f, func(at string) string { return before + at + after }})
+	}
+	if chosen(c) {
+		return []flawRule{{noNumber, func(at string) string { return oneOf(at, wordsOf(c)) }}}
+	}
+	switch {
+	case c.Line.Unit == "flag":
+		out = append(out, flawRule{noNumber, func(at string) string { return "AND(ISNUMBER(" + at + "),OR(" + at + "=0," + at + "=1))" }})
+	case strings.HasPrefix(c.Line.Name, "comp_"): // one left blank is not known
+		out = append(out, flawRule{noNumber, func(at string) string { return "OR(ISNUMBER(" + at + ")," + at + `="")` }})
+	default:
+		rule(noNumber, "ISNUMBER(", ")")
+	}
+	waste := c.Line.ID() == "use.waste"
+	if divides(c) {
+		rule(noDivisor, "", ">0")
+	}
+	if waste {
+		rule(noDivisor, "OR("+b.choiceRef(b.model.Find(b.model.Root, "waste_rule"))+"<>"+quoted("divided")+",", "<1)")
+	}
+	if fromNothing(c) {
+		rule(belowNone, "", ">=0")
+	}
+	if least, is := b.leastOf(c); is {
+		rule(underLeast, "ROUND(", "-"+numeral(least, bindsAll)+",9)>=0")
+	}
+	if waste {
+		rule(beyondShare, "", "<1")
+	}
+	for _, e := range b.edgesOf(c) {
+		than, beyond := map[bool]string{true: ">", false: "<"}[e.Least], beyondRate
+		if !e.Open {
+			than += "="
+		}
+		if isShare(c) {
+			beyond = beyondShare
+		}
+		rule(beyond, "ROUND(", "-"+numeral(e.At, bindsAll)+",9)"+than+"0")
+	}
+	if slices.Contains(sides, c.Line.ID()) && b.answer.Values.Of(c).IsPositive() {
+		rule(noSide, "", ">0")
+	}
+	if deal.IsWhole(c.Line.Name) || c.Line.ID() == "opening.number" {
+		rule(notWhole, "", "=INT("+whereAt+")")
+	}
+	return out
+}
+
+// whereAt stands for the address of a cell in what comes behind it.
+const whereAt = "\x00"
+
+// oneOf is the condition that a cell holds one of some words.
+func oneOf(at string, words []string) string {
+	var all []string
+	for _, w := range words {
+		all = append(all, at+"="+quoted(w))
+	}
+	return "OR(" + strings.Join(all, ",") + ")"
+}
+
+// flawOf is the formula of the flaw of an input by its rules, with whereAt in the place of its
+// address; 0 for none. The checks of the first page and the marks in the sheets both go by it.
+func flawOf(rules []flawRule) string {
+	out := "0"
+	for _, r := range slices.Backward(rules) {
+		out = "IF(" + r.holds(whereAt) + "," + out + "," + itoa(int(r.flaw)) + ")"
+	}
+	return out
+}
+
+// A flawList is where the flaws of all inputs stand, each beside the place of its input.
+type flawList struct {
+	flaws, places string
+	some          map[flaw]bool  // those that an input may have
+	formulas      map[int]string // by the index of the input, with whereAt in the place of its address
+}
+
+// flawed lists the flaws of all that can be typed over, on the sheet of workings.
+func (b *book) flawed() *flawList {
+	if b.flaws != nil {
+		return b.flaws
+	}
+	b.flaws = &flawList{some: map[flaw]bool{}, formulas: map[int]string{}}
+	g := b.workingSheet()
+	first := g.next()
+	for _, c := range b.model.Cells {
+		if b.typed(c) {
+			rules := b.flawRules(c)
+			formula := flawOf(rules)
+			b.flaws.formulas[c.Index] = formula
+			b.working(b.whereIs(c), strings.ReplaceAll(formula, whereAt, b.cellRef(c)), 0)
+			for _, r := range rules {
+				b.flaws.some[r.flaw] = true
+			}
+		}
+	}
+	column := func(col int) string {
+		return sheetPrefix(g, nil) + address(first, col, true, true) + ":" + address(g.next()-1, col, true, true)
+	}
+	b.flaws.places, b.flaws.flaws = column(1), column(2)
+	return b.flaws
+}
+
+// whereIs names the place of an input for people.
+func (b *book) whereIs(c *model.Cell) string {
+	at, of := b.places[c.Index], ""
+	switch {
+	case c.Line.Set == model.Deal:
+	case at.grid == b.inputs:
+		of = b.called(c.Member) + ", "
+	default:
+		of = c.Member.Path() + ", "
+	}
+	return at.grid.name + ", cell " + address(at.row, at.col, false, false) + ": " + of + words(c.Line)
+}
+
+// none is the condition that no input has a flaw; "" where none can.
+func (b *book) none(f flaw) string {
+	all := b.flawed()
+	if !all.some[f] {
+		return ""
+	}
+	return "COUNTIF(" + all.flaws + "," + itoa(int(f)) + ")=0"
+}
+
+// flawless begins what the first page says where no input has a flaw.
+const flawless = "Every input can be so by itself."
+
+// firstFlaw names the first input that cannot be so, and how many there are.
+func (b *book) firstFlaw(g *grid, row int) int {
+	all := b.flawed()
+	if len(all.some) == 0 {
+		return row
+	}
+	good := flawless + " One that cannot is named here, and red on its sheet."
+	worst := "MAX(" + all.flaws + ")"
+	others := "COUNTIF(" + all.flaws + `,">0")-1`
+	red := ". What cannot be so is red on its sheet."
+	c := cell{value: good, formula: "IF(" + worst + "=0," + quoted(good) + ",INDEX(" + all.places + ",MATCH(" + worst + "," + all.flaws + ",0))&" + quoted(" cannot be so") +
+		"&IF(" + others + `>0," (and "&` + others + `&" more)","")&` + quoted(red) + ")"}
+	g.before = func(_ *excelize.File, g *grid) error {
+		return b.mark(g, address(row, 1, false, false), "LEFT($A"+itoa(row)+","+itoa(len(flawless))+")<>"+quoted(flawless))
+	}
+	return g.spoken(row, lastColumn, good, c)
+}
