@@ -13,18 +13,36 @@ import (
 // mistyped: which of them, nobody knows (common practice, no source).
 var twiceAsMuch = decimal.NewFromInt(2)
 
-// doubtTwoApart warns of two sales that lie so far apart that one of them is likely wrong.
-func (r *reader) doubtTwoApart(c *Comparables) {
+// twoApart are two sales that are all there is, the lower and the higher once adjusted, where
+// they lie so far apart that one of them is likely wrong; nil otherwise.
+func (c *Comparables) twoApart() (low, high *comps.Row) {
 	if len(c.Value.Rows) != 2 {
-		return
+		return nil, nil
 	}
-	low, high := &c.Value.Rows[0], &c.Value.Rows[1]
+	low, high = &c.Value.Rows[0], &c.Value.Rows[1]
 	if low.Adjusted.GreaterThan(high.Adjusted) {
 		low, high = high, low
 	}
-	if high.Adjusted.GreaterThan(low.Adjusted.Mul(twiceAsMuch)) {
+	if !high.Adjusted.GreaterThan(low.Adjusted.Mul(twiceAsMuch)) {
+		return nil, nil
+	}
+	return low, high
+}
+
+// doubtTwoApart warns of such two sales.
+func (r *reader) doubtTwoApart(c *Comparables) {
+	if low, high := c.twoApart(); low != nil {
 		r.say("sale-far-off", c.Place(&high.Sold), "%s is adjusted to %s, and the only other sale, %s, to %s: one of them is likely wrong", high.Name(), quantity.FormatDollars(high.Adjusted), low.Name(), quantity.FormatDollars(low.Adjusted))("look at the prices of both for a digit too many or too few, and strike the one that is wrong")
 	}
+}
+
+// DoubtTwo says of such two sales what they were sold for; nothing where there are none.
+func (c *Comparables) DoubtTwo() string {
+	low, high := c.twoApart()
+	if low == nil {
+		return ""
+	}
+	return fmt.Sprintf("it is drawn from two sales alone, %s, sold for %s (%s), and %s, sold for %s (%s), and one of them is likely wrong, over twice the other once adjusted. Look at both for a digit too many or too few, and correct or strike the wrong one", low.Name(), quantity.FormatDollars(low.Price), c.Place(&low.Sold), high.Name(), quantity.FormatDollars(high.Price), c.Place(&high.Sold))
 }
 
 // DoubtApart says of the sale that most of the value comes of, of those so far from the others

@@ -47,6 +47,7 @@ func (r *reader) doubtAreas(c *Comparables) {
 		r.say(MistypedHouse, r.needed("house.living area", "house"), "the house has %s sq ft of living area, and the sales about %s: likely %s", quantity.FormatCount(decimalOf(ours), 0), quantity.FormatCount(decimalOf(half), 0), likely)("%s", hint)
 		return
 	}
+	r.doubtBeyondSizes(c)
 	if !ours.Known {
 		ours, whose = middleArea(c.Value.Rows), "half of the sales have at most"
 	}
@@ -54,6 +55,32 @@ func (r *reader) doubtAreas(c *Comparables) {
 		if x := row.Area; x.Known && ours.Known && (x.Value >= timesTheHouse*ours.Value || x.Value <= ours.Value/timesTheHouse) {
 			r.say("sale-odd-size", c.Place(&row.Sold), "%s has %s sq ft, and %s %s", row.Name(), quantity.FormatCount(decimalOf(x), 0), whose, quantity.FormatCount(decimalOf(ours), 0))("look whether the living area was read right, and strike a sale of quite another house")
 		}
+	}
+}
+
+// beyondTheSales is how many times the living area of the largest sale, or of the smallest that
+// of the house, tells no value of it any more (common practice, no source).
+const beyondTheSales = 2
+
+// doubtBeyondSizes warns of a house far larger than the largest of the sales, or far smaller than
+// the smallest: its value is drawn on beyond what they tell.
+func (r *reader) doubtBeyondSizes(c *Comparables) {
+	var all []float64
+	for i := range c.Value.Rows {
+		if x := c.Value.Rows[i].Area; x.Known {
+			all = append(all, x.Value)
+		}
+	}
+	ours := c.Subject.Area
+	if !ours.Known || len(all) == 0 {
+		return
+	}
+	edge, which, so := slices.Max(all), "largest", "large"
+	if smallest := slices.Min(all); ours.Value < smallest {
+		edge, which, so = smallest, "smallest", "small"
+	}
+	if ours.Value > beyondTheSales*edge || so == "small" && beyondTheSales*ours.Value < edge {
+		r.say("house-beyond-sales", r.needed("house.living area", "house"), "the house has %s sq ft of living area, and the %s of the sales %s: none tells what so %s a house sells for", quantity.FormatCount(decimalOf(ours), 0), which, quantity.FormatCount(decimal.NewFromFloat(edge), 0), so)("look whether its living area is right; if it is, look for sales of its size")
 	}
 }
 

@@ -460,6 +460,10 @@ func TestAMistypedHouseIsDoubtedAndNotItsSales(t *testing.T) {
 		{"living area: 1480 sq ft", "152|141|148", map[string]int{"house-unlike-sales": 1}},
 		{"living area: 1480 sq ft", "15200|1410|1480", map[string]int{"sale-odd-size": 1}},
 		{"living area: 1480 sq ft", "15200|150|14100", map[string]int{"sale-odd-size": 3}},
+		{"living area: 3050 sq ft", "1520|1410|1480", map[string]int{"house-beyond-sales": 1}},
+		{"living area: 700 sq ft", "1520|1410|1480", map[string]int{"house-beyond-sales": 1}},
+		{"living area: 3040 sq ft", "1520|1410|1480", map[string]int{}},
+		{"living area: 705 sq ft", "1520|1410|1480", map[string]int{}},
 		{"x: 400000, y: 100", "100|200|300", map[string]int{"house-unlike-sales": 1}},
 		{"x: 150, y: 100", "100|200|400000", map[string]int{"sale-far-away": 1}},
 	} {
@@ -471,7 +475,7 @@ func TestAMistypedHouseIsDoubtedAndNotItsSales(t *testing.T) {
 		require.NotNil(t, d, "%v", found)
 		got := map[string]int{}
 		for _, x := range found {
-			if slices.Contains([]string{"house-unlike-sales", "sale-odd-size", "sale-far-away"}, x.Code) {
+			if slices.Contains([]string{"house-unlike-sales", "house-beyond-sales", "sale-odd-size", "sale-far-away"}, x.Code) {
 				got[x.Code]++
 			}
 		}

@@ -66,7 +66,7 @@ func (c compsPage) lead() {
 		c.text("", fmt.Sprintf("Doubt this value first: %s. If you know how prices moved, say it under comps, e.g. amounts: {market a month: 0.3%%}.", why))
 		c.line("")
 	}
-	if why := c.c.DoubtApart(); why != "" {
+	for _, why := range c.a.DoubtFirst() {
 		c.text("", "Doubt this value first: "+why+".")
 		c.line("")
 	}

@@ -14,8 +14,8 @@ func verdict(p *page, a *answer.Answer) {
 	if !a.Deal.HasCash {
 		p.text("", "The file does not say what cash you have, so nothing here says whether it is enough.")
 	}
-	if x := a.Deal.Comps; x != nil && x.Value != nil && !a.StatesValue() {
-		if why := x.DoubtApart(); why != "" {
+	if !a.StatesValue() {
+		for _, why := range a.DoubtFirst() {
 			p.text("", "Doubt the value first, by sold houses: "+why+".")
 		}
 	}
