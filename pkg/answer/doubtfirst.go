@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/shopspring/decimal"
-
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/quantity"
@@ -29,10 +27,6 @@ func (a *Answer) DoubtFirst() (out []string) {
 	return out
 }
 
-// timesThePrice is from how many times the price on, or how small a part of it, a value looks
-// as if a digit of either was too many (common practice, no source).
-var timesThePrice = decimal.NewFromInt(10)
-
 // farFromPrice says that the value by sold houses is many times the price of this one, or a
 // small part of it: a digit too many or too few in the price, or in those of all sales.
 func (a *Answer) farFromPrice() string {
@@ -41,9 +35,9 @@ func (a *Answer) farFromPrice() string {
 	switch {
 	case !price.IsPositive():
 		return ""
-	case value.GreaterThan(price.Mul(timesThePrice)):
+	case value.GreaterThan(price.Mul(deal.TimesThePrice)):
 		how = "more than ten times"
-	case value.Mul(timesThePrice).LessThan(price):
+	case value.Mul(deal.TimesThePrice).LessThan(price):
 		how = "less than a tenth of"
 	default:
 		return ""

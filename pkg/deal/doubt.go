@@ -57,10 +57,14 @@ func (r *reader) doubtPurchase() {
 	}
 }
 
+// TimesThePrice is from how many times the price on, or how small a part of it, a value looks
+// as if a digit of either was too many (common practice, no source).
+var TimesThePrice = decimal.NewFromInt(10)
+
 // doubtFarValue looks for an after-repair value of more than ten times the price, stated or worked
 // out from the value before work or by comparables.
 func (r *reader) doubtFarValue(price, stated *reading) {
-	most := price.number.Mul(decimal.NewFromInt(10))
+	most := price.number.Mul(TimesThePrice)
 	if stated != nil {
 		if stated.number.GreaterThan(most) {
 			r.say("value-far-above-price", stated.at(), "the after-repair value (%s) is more than ten times the price (%s)", stated.dollars(), price.dollars())("check both; k is a thousand and m a million")
