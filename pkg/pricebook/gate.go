@@ -36,6 +36,7 @@ const (
 	plainCopy = "copy the table of quotes alone into a new workbook and save it as .xlsx"
 	asXLSX    = "save it as .xlsx, without a password"
 	anewXLSX  = "save it again as .xlsx"
+	namedXLSX = "open it in a spreadsheet program and save it as .xlsx; its name alone does not make it one"
 )
 
 // IsWorkbook reports whether a file is a spreadsheet file rather than text, or means to be
@@ -57,6 +58,10 @@ func gate(data []byte) ([]byte, error) {
 		return nil, refuse(plainCopy, "the workbook has more than the %d MB that are read", mostWorkbook>>20)
 	case bytes.HasPrefix(data, ole):
 		return nil, refuse(asXLSX, "it is a workbook of the older kind, or one with a password")
+	case len(data) == 0:
+		return nil, refuse(anewXLSX, "it is no .xlsx file: it is empty")
+	case !bytes.HasPrefix(data, []byte("PK")): // as every archive does
+		return nil, refuse(namedXLSX, "it is no .xlsx file, whatever its name says")
 	}
 	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {

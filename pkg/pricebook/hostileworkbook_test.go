@@ -202,3 +202,17 @@ func FuzzReadQuotesWorkbook(f *testing.F) {
 		}
 	})
 }
+
+// A file that is a workbook by its name alone is told to be none, not to be damaged.
+func TestWorkbooksByNameAlone(t *testing.T) {
+	for data, says := range map[string][2]string{
+		"":                  {"no .xlsx file: it is empty", "save it again"},
+		"item,unit price\n": {"no .xlsx file, whatever its name says", "spreadsheet program"},
+	} {
+		require.True(t, pricebook.IsWorkbook("bid.xlsx", []byte(data)))
+		_, _, found := pricebook.ReadWorkbook("bid.xlsx", []byte(data), read(t, below, nil))
+		require.Len(t, found, 1)
+		require.Contains(t, found[0].Message, says[0])
+		require.Contains(t, found[0].Hint, says[1])
+	}
+}
