@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -17,7 +18,7 @@ var outsideSizes = []struct {
 }{
 	{"foundation_run", "around", 50, 400},
 	{"wall_height", "wall height", 0, 35},
-	{"deck", "deck", 20, 1500},
+	{"deck", "deck", 20, 1000},
 	{"yard", "yard", 50, 0},
 }
 
@@ -42,11 +43,21 @@ func (r *reader) doubtOutside() {
 			}
 		}
 		r.doubtFlatShingles(out)
+		r.doubtGround(out)
+		r.doubtOutsideOpenings(out)
 	}
 }
 
+// outsideSize doubts a size, once.
 func (r *reader) outsideSize(v model.Value, what string) {
+	if r.outsideDoubted(v) {
+		return
+	}
 	r.say("outside-size", v.Pos, "%s", what)("check it, for feet, inches, a point or a nought that have slipped; it is used as it stands")
+}
+
+func (r *reader) outsideDoubted(v model.Value) bool {
+	return slices.ContainsFunc(r.diags, func(d diag.Diag) bool { return d.Code == "outside-size" && d.Pos == v.Pos })
 }
 
 // doubtSiding doubts siding that is over twice, or under a quarter, of the walls around.

@@ -1,0 +1,163 @@
+package deal
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+)
+
+// What the ground that a house stands on tells of its other sizes; common practice, no source.
+var (
+	narrowHouse   = decimal.NewFromInt(12)  // ft that a house is wide at least
+	smallRoof     = decimal.NewFromInt(100) // sq ft of all of a roof
+	littleOfFloor = decimal.New(75, -2)     // of the floor under it, that a roof covers at least
+	moreThanFits  = decimal.New(12, -1)     // times what the outside walls enclose, for walls and tapes
+	sixteen       = decimal.NewFromInt(16)
+)
+
+// levelsUnsaid are over how many levels rooms may lie where the file does not say.
+var levelsUnsaid = decimal.NewFromInt(2)
+
+// atticWords are in the names of rooms under a roof, beside the levels of a house.
+var atticWords = []string{"attic", "loft"}
+
+// doubtGround looks for a roof, a deck and a way around that do not go with each other or with
+// the floors of the rooms: one slope measured for two, a point or a nought that has slipped.
+func (r *reader) doubtGround(out *model.Member) {
+	floor, rooms := r.ground()
+	around := out.Given.Of("foundation_run")
+	enclosed := around.Number.Mul(around.Number).DivRound(sixteen, 0) // by a square, the most of all rectangles
+	roof, at := roofPlan(out)
+	walled := around.Number.IsPositive()
+	if walled && floor.GreaterThan(enclosed.Mul(moreThanFits)) {
+		r.outsideSize(around, fmt.Sprintf("around is %s, which encloses %s sq ft at most, and %s", quoted(around), short(enclosed), rooms))
+	}
+	if r.outsideDoubted(around) {
+		return // what else is told by it would be wrong with it
+	}
+	r.doubtRoof(out, roof, at)
+	most, says := enclosed, "a house "+around.Text+" around encloses"
+	if !walled {
+		most, says = roof, "the roof covers"
+	}
+	if deck := out.Given.Of("deck"); most.IsPositive() && deck.Number.GreaterThan(most) {
+		r.outsideSize(deck, fmt.Sprintf("deck is %s, %s sq ft, and %s %s sq ft", quoted(deck), short(deck.Number), says, short(most)))
+	}
+}
+
+// doubtRoof doubts a roof that covers far less than the house, or far more than stands under it.
+func (r *reader) doubtRoof(out *model.Member, roof decimal.Decimal, at model.Value) {
+	if !roof.IsPositive() {
+		return
+	}
+	floor, rooms := r.ground()
+	around := out.Given.Of("foundation_run")
+	enclosed := around.Number.Mul(around.Number).DivRound(sixteen, 0)
+	narrow := around.Number.Div(two).Sub(narrowHouse).Mul(narrowHouse)
+	covers := fmt.Sprintf("the roof covers %s sq ft in plan, both slopes together", short(roof))
+	if len(out.In("plane")) == 0 {
+		covers = "roof is " + quoted(at)
+	}
+	switch {
+	case roof.LessThan(floor.Mul(littleOfFloor)):
+		r.outsideSize(at, covers+", and "+rooms)
+	case roof.LessThan(narrow):
+		r.outsideSize(at, fmt.Sprintf("%s, and a house %s around has %s sq ft or more", covers, around.Text, short(narrow)))
+	case roof.LessThan(smallRoof):
+		r.outsideSize(at, covers+", little for a house")
+	case around.Number.IsPositive() && roof.GreaterThan(enclosed.Mul(two)):
+		r.outsideSize(at, fmt.Sprintf("%s, and a house %s around encloses %s sq ft at most", covers, around.Text, short(enclosed)))
+	}
+}
+
+// roofPlan is what a roof covers in plan, or its area where that is all that is known, and where it
+// is said.
+func roofPlan(out *model.Member) (sum decimal.Decimal, at model.Value) {
+	if v, given := out.Given.Look("roof"); given {
+		return v.Number, v
+	}
+	for _, p := range out.In("plane") {
+		long := p.Given.Of("plane_length")
+		sum = sum.Add(long.Number.Mul(p.Given.Of("plane_width").Number))
+		if at.Text == "" {
+			at = long
+		}
+	}
+	return sum, at
+}
+
+// ground is about how much floor a house has on the ground at least, by its largest room or by
+// all rooms above it over its levels, and that in words. Guessed rooms and attics tell nothing.
+func (r *reader) ground() (floor decimal.Decimal, words string) {
+	levels, said := levelsUnsaid, "two levels"
+	if g := r.good("house.levels"); g != nil {
+		if levels, said = g.number, g.node.text+" levels"; levels.Equal(one) {
+			said = "one level"
+		}
+	}
+	var all decimal.Decimal
+	for _, room := range r.deal.Root.In("inside") {
+		x, known := r.worked(room, "floor_area")
+		if !known || slices.Contains(r.deal.Sized["guessed"], room.Label) {
+			continue
+		}
+		if x.GreaterThan(floor) {
+			floor, words = x, fmt.Sprintf("%s has %s sq ft", room.Label, short(x))
+		}
+		name := strings.ToLower(room.Label)
+		if living, _ := r.worked(room, "counts_as_living"); living.IsPositive() && !slices.ContainsFunc(atticWords, func(w string) bool { return strings.Contains(name, w) }) {
+			all = all.Add(x)
+		}
+	}
+	if each := all.DivRound(levels, 0); each.GreaterThan(floor) {
+		floor, words = each, fmt.Sprintf("the rooms have %s sq ft on each of %s", short(each), said)
+	}
+	return floor, words
+}
+
+// manyOpenings are so many openings of the outside walls that they are doubted; common practice, no source.
+var manyOpenings = []struct {
+	kind, what string
+	most       decimal.Decimal
+}{{"window", "windows", decimal.NewFromInt(60)}, {"door", "doors", decimal.NewFromInt(12)}}
+
+// doubtOutsideOpenings doubts more doors and windows outside than houses have, or so large ones
+// that they take over half of the walls.
+func (r *reader) doubtOutsideOpenings(out *model.Member) {
+	var area decimal.Decimal
+	var largest model.Value
+	units := one
+	if g := r.good("house.units"); g != nil {
+		units = g.number
+	}
+	for _, x := range manyOpenings {
+		var n decimal.Decimal
+		var at model.Value
+		for _, o := range out.In("opening") {
+			if number := o.Given.Of("number"); o.Given.Of("kind").Choice == x.kind {
+				n, at = n.Add(number.Number), number
+				each := number.Number.Mul(o.Given.Of("opening_width").Number).Mul(o.Given.Of("opening_height").Number)
+				if area = area.Add(each); largest.Text == "" || each.GreaterThan(largest.Number) {
+					largest = number
+					largest.Number = each
+				}
+			}
+		}
+		if n.GreaterThan(x.most.Mul(units)) {
+			r.outsideSize(at, fmt.Sprintf("there are %s %s outside, many for a house", n, x.what))
+			return
+		}
+	}
+	walls, known := r.worked(out, "wall_height")
+	walls = walls.Mul(out.Given.Of("foundation_run").Number)
+	if known && walls.IsPositive() && area.Mul(two).GreaterThan(walls) {
+		r.outsideSize(largest, fmt.Sprintf("the doors and windows outside take %s sq ft, over half of the %s sq ft of the walls", short(area), short(walls)))
+	}
+}
+
+func quoted(v model.Value) string { return diag.Quote(v.Text) }

@@ -1,0 +1,60 @@
+package deal_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+)
+
+// Sizes of the outside are held against each other and against the floors of the rooms, and each
+// slip is told once.
+func TestTheOutsideIsHeldAgainstTheGround(t *testing.T) {
+	const (
+		house   = "rooms: {living room: {size: 24' x 16', work: {paint walls: hired}}, kitchen: {size: 16' x 12'}, bedroom: {size: 14' x 12'}}\n" // 744 sq ft
+		oneRoom = "rooms: {den: {size: 12' x 10', work: {paint walls: hired}}}\n"
+	)
+	for _, c := range []struct{ rooms, keys, outside, says string }{
+		{house, "levels: 1", "around: 118 ft, roof: [{size: 34' x 25'}], windows: 11, doors: 2, deck: 12' x 16'", ""},
+		{house, "levels: 1", "around: 118 ft, roof: [{size: 34' x 12.5'}]", "the roof covers 425 sq ft in plan, both slopes together, and the rooms have 744 sq ft on each of one level"},
+		{oneRoom, "levels: 1", "around: 118 ft, roof: [{size: 34' x 12.5'}]", "the roof covers 425 sq ft in plan, both slopes together, and a house 118 ft around has 564 sq ft or more"},
+		{oneRoom, "levels: 1", "roof: [{size: 34' x 12.5'}]", ""}, // nothing tells
+		{oneRoom, "levels: 1", "roof: [{size: 3.4' x 25'}]", "the roof covers 85 sq ft"},
+		{house, "levels: 1", "around: 118 ft, roof: [{size: 34' x 25'}, {size: 10' x 8'}]", ""},
+		{house, "levels: 1", "around: 118 ft, roof: 1,020 sq ft", ""},
+		{house, "levels: 1", "around: 118 ft, roof: 102 sq ft", "roof is \"102 sq ft\", and the rooms have"},
+		{house, "levels: 1", "around: 118 ft, roof: [{size: 64' x 45'}]", "the roof covers 2880 sq ft"},
+		{house, "levels: 2", "around: 84 ft, roof: [{size: 22' x 20'}], wall height: 18 ft", ""},
+		{house, "units: 1", "around: 84 ft, roof: [{size: 22' x 20'}]", ""}, // levels may be two
+		{house, "levels: 1", "around: 59 ft", "around is \"59 ft\", which encloses 218 sq ft at most"},
+		{"rooms: {basement: {size: 30' x 16', work: {paint walls: hired}}}\n", "units: 1", "around: 59 ft", "and basement has 480 sq ft"},
+		{"rooms: {basement: {size: 30' x 16', sized: guessed, work: {paint walls: hired}}}\n", "units: 1", "around: 59 ft", ""},
+		{"rooms: {attic bedroom: {size: 14' x 10', work: {paint walls: hired}}}\n", "levels: 1", "around: 59 ft", ""},
+		{house, "levels: 1", "around: 118 ft, roof: [{size: 34' x 25'}], deck: 24' x 38'", "deck is \"24' x 38'\", 912 sq ft, and a house 118 ft around encloses 870 sq ft"},
+		{house, "levels: 1", "roof: [{size: 34' x 25'}], deck: 24' x 38'", "deck is \"24' x 38'\", 912 sq ft, and the roof covers 850 sq ft"},
+		{house, "levels: 1", "around: 118 ft, roof: [{size: 34' x 25'}], deck: 10' x 140'", "deck is \"10' x 140'\", which houses rarely have"},
+		{house, "levels: 1", "around: 1180 ft, roof: [{size: 34' x 25'}]", "around is \"1180 ft\", which houses rarely have"},
+		{oneRoom, "levels: 1", "windows: 120", "there are 120 windows outside"},
+		{oneRoom, "units: 4", "windows: 120, doors: 16", ""},
+		{oneRoom, "levels: 1", "doors: 20", "there are 20 doors outside"},
+		{oneRoom, "levels: 1", "around: 118 ft, windows: [2 of 3' x 4', 12 of 8' x 6']", "take 600 sq ft, over half of the 1062 sq ft"},
+		{oneRoom, "levels: 1", "around: 118 ft, windows: [2 of 3' x 4', 6 of 8' x 6'], doors: 3", ""},
+	} {
+		_, found := deal.Read("den.yaml", []byte(minimal+"house: {"+c.keys+"}\n"+c.rooms+"outside: {"+c.outside+"}\n"))
+		require.False(t, found.HasErrors(), "%s: %v", c.outside, found)
+		var got diag.List
+		for _, d := range found {
+			if d.Code == "outside-size" {
+				got = append(got, d)
+			}
+		}
+		if c.says == "" {
+			require.Empty(t, got, c.outside)
+			continue
+		}
+		require.Len(t, got, 1, "%s: %v", c.outside, found)
+		require.Contains(t, got[0].Message, c.says, c.outside)
+	}
+}
