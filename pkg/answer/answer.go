@@ -132,7 +132,7 @@ func Worked(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	a := &Answer{Deal: d, Model: d.Model, Values: v, Assumed: told(v.Assumed()), Warnings: warnings}
+	a := &Answer{Deal: d, Model: d.Model, Values: v, Assumed: told(d, v.Assumed()), Warnings: warnings}
 	a.Cautions = caution.For(a.house())
 	return a, nil
 }

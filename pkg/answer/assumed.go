@@ -61,9 +61,12 @@ func (a *Answer) Assumptions() (out []string) {
 }
 
 // told leaves out bases that go without saying: of what is bought or held the price, of what
-// is sold the sale price.
-func told(all []*model.Cell) []*model.Cell {
+// is sold the sale price; and how high the outside walls are where no work goes by it.
+func told(d *deal.Deal, all []*model.Cell) []*model.Cell {
 	return slices.DeleteFunc(all, func(c *model.Cell) bool {
+		if c.Line.Name == "wall_height" {
+			return !d.ByWallHeight(c.Member)
+		}
 		return c.Given != nil && c.Member.Kind != "general_fee" && c.Member.Kind != "loan_fee"
 	})
 }

@@ -73,6 +73,7 @@ func roomDoubts() []Code {
 		{"cabinet-deep", "cabinets that are deeper than cabinets are"},
 		{"fixed-near", "a fixed part with nearly the name of one that is known"},
 		{"outside-size", "a measure of the outside that houses rarely have, or that does not go with the others"},
+		{"wall-height-missing", "outside walls of several levels whose height nobody says"},
 		{"roof-flat", "shingles on a roof without a pitch"},
 		{"closet-large", "a closet larger or longer than its room"},
 		{"door-small", "a door lower or narrower than doors are"},

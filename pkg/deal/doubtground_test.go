@@ -1,6 +1,7 @@
 package deal_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -56,5 +57,25 @@ func TestTheOutsideIsHeldAgainstTheGround(t *testing.T) {
 		}
 		require.Len(t, got, 1, "%s: %v", c.outside, found)
 		require.Contains(t, got[0].Message, c.says, c.outside)
+	}
+}
+
+// The height of the walls outside is assumed for one level; of several it is asked for, where work
+// goes by it.
+func TestWallsOfSeveralLevelsWantTheirHeight(t *testing.T) {
+	for _, c := range []struct {
+		levels, outside string
+		doubted         bool
+	}{
+		{"2", "around: 128 ft, work: {outside wall paint: hired}", true},
+		{"1", "around: 128 ft, work: {outside wall paint: hired}", false},
+		{"2", "around: 128 ft, wall height: 9 ft, work: {outside wall paint: hired}", false},
+		{"2", "around: 128 ft, siding: 2,100 sq ft, work: {outside wall paint: hired}", false},
+		{"2", "around: 128 ft, yard: 4,000 sq ft, work: {front planting: hired}", false},
+		{"2", "around: 128 ft, work: {outside wall paint: {by: hired, count: 1,900 sq ft}, pressure wash: {by: hired, count: 1,900 sq ft}}", false},
+	} {
+		_, found := deal.Read("den.yaml", []byte(den+"house: {levels: "+c.levels+"}\noutside: {"+c.outside+"}\n"))
+		require.False(t, found.HasErrors(), "%s: %v", c.outside, found)
+		require.Equal(t, c.doubted, slices.Contains(codesIn(found), "wall-height-missing"), "%s: %v", c.outside, found)
 	}
 }

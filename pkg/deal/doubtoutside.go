@@ -43,6 +43,7 @@ func (r *reader) doubtOutside() {
 			}
 		}
 		r.doubtFlatShingles(out)
+		r.doubtWallHeight(out)
 		r.doubtGround(out)
 		r.doubtOutsideOpenings(out)
 	}
@@ -98,4 +99,44 @@ func (r *reader) doubtFlatShingles(out *model.Member) {
 			}
 		}
 	}
+}
+
+// usualLevel is in ft how high a level of outside wall is taken to be where the file does not say;
+// common practice, no source.
+var usualLevel = decimal.NewFromInt(9)
+
+// doubtWallHeight doubts walls of several levels that count as high as those of one, since nobody
+// says how high they are, where work goes by their area.
+func (r *reader) doubtWallHeight(out *model.Member) {
+	levels := r.good("house.levels")
+	if levels == nil || !levels.number.GreaterThan(one) {
+		return
+	}
+	_, said := out.Given.Look("wall_height")
+	around := out.Given.Of("foundation_run")
+	i := slices.IndexFunc(r.chosenWorks(), func(w *work) bool { return goesByWallHeight(out, w.member) })
+	if said || i < 0 || !around.Number.IsPositive() {
+		return
+	}
+	r.say("wall-height-missing", around.Pos, "the house has %s levels, and its outside walls count as %s ft high, since   wall height   is not stated", levels.node.text, usualLevel)("measure from the foundation to the eaves, and write it under outside, e.g.   wall height: %s ft   ; %s goes by it", levels.number.Mul(usualLevel), r.chosenWorks()[i].label)
+}
+
+// goesByWallHeight reports whether a piece of work is measured by the outside walls as their
+// height and the way around them tell.
+func goesByWallHeight(out, item *model.Member) bool {
+	_, stated := out.Given.Look("siding")
+	return !stated && item.Parent.Parent == out && item.Given.Of("measure").Refers == "siding"
+}
+
+// ByWallHeight reports whether some work of the options taken goes by how high the outside walls are.
+func (d *Deal) ByWallHeight(out *model.Member) bool {
+	for _, o := range out.In("option") {
+		if v, marked := o.Given.Look("chosen"); marked && v.Number.IsZero() {
+			continue
+		}
+		if slices.ContainsFunc(o.In("item"), func(m *model.Member) bool { return goesByWallHeight(out, m) }) {
+			return true
+		}
+	}
+	return false
 }
