@@ -54,3 +54,14 @@ func TestCautionsForALender(t *testing.T) {
 	require.Positive(t, told[false])
 	require.Zero(t, told[true])
 }
+
+// Of a deal without a loan a lender is told so, and of no loan's figures.
+func TestALendersPageOfACashDeal(t *testing.T) {
+	for path, loans := range map[string]bool{"cedar-court": false, "juniper-lane": true} {
+		said := strings.Join(texts(sheetOf(bookOf(t, "../../scenarios/"+path+".yaml", Options{For: Lender}), "The deal")), "\n")
+		for _, words := range []string{"The loans asked for", "The loans as a share", "How the loans are repaid"} {
+			require.Equal(t, loans, strings.Contains(said, words), "%s: %s", path, words)
+		}
+		require.Equal(t, !loans, strings.Contains(said, "without a loan"), path)
+	}
+}

@@ -13,8 +13,12 @@ func (b *book) request() {
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
 	row = g.paragraph(row, 1, lastColumn, "A house to buy, renovate and sell. Figures follow the inputs of this workbook"+butFor(append(b.italics(), b.still()...))+".", look{role: small})
 	row = b.sticks(g, b.roomFor(g, row)) + 1
-	row = g.blocks(row, "The house", b.house(), "The loans asked for", b.asked())
-	row = g.blocks(row, "The loans as a share", b.ratios(), "Cash at the purchase closing", b.cashToClose())
+	if len(a.Loans()) == 0 {
+		row = g.blocks(row, "The house, without a loan", b.house(), "Cash at the purchase closing", b.cashToClose())
+	} else {
+		row = g.blocks(row, "The house", b.house(), "The loans asked for", b.asked())
+		row = g.blocks(row, "The loans as a share", b.ratios(), "Cash at the purchase closing", b.cashToClose())
+	}
 	row = b.repayment(g, row, b.timing())
 	for _, l := range a.Loans() {
 		row = b.loanTerms(g, row, l)
@@ -114,7 +118,11 @@ func (b *book) repayment(g *grid, row int, timing []entry) int {
 		back.named = said.formula
 		out = append(out, entry{said.value.(string), back})
 	}
-	out = append(out, entry{"left when selling and loans are paid", b.figure("sale_leaves").like(total)})
+	by, left := "How the loans are repaid: by the sale", "left when selling and loans are paid"
+	if len(b.answer.Loans()) == 0 {
+		by, left = "The sale", "left when selling is paid"
+	}
+	out = append(out, entry{left, b.figure("sale_leaves").like(total)})
 	if b.partnered() {
 		out = append(out, b.line("  bills and refunds of that month", "other_at_sale"), b.line("  to the partner, profit and capital", "partner_at_sale"),
 			entry{"  to the borrower", b.figure("owner_at_sale").strongly()})
@@ -122,7 +130,7 @@ func (b *book) repayment(g *grid, row int, timing []entry) int {
 	if b.answer.Line("paid_back_at_sale").IsPositive() {
 		out = append(out, entry{"sale, less selling, for each dollar paid off", b.figure("sale_covers").as(twoPlace)})
 	}
-	return g.blocks(row, "How the loans are repaid: by the sale", out, "When", timing)
+	return g.blocks(row, by, out, "When", timing)
 }
 
 // paysOff says what is in the payoff of a loan: the balance, and what joins it or is due
