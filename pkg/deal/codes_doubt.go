@@ -29,7 +29,7 @@ func doubtCodes() []Code {
 		{"loan-empty", "a loan that lends nothing"},
 		{"loan-name-twice", "two loans of one name"},
 		{"loan-without-rate", "a loan without interest"},
-		{"rate-unusual", "an unusual rate"},
+		{"rate-unusual", "an unusual rate of a loan, or of an hour of work"},
 		{"points-high", "unusual points"},
 		{"interest-basis-assumed", "interest on the balance is assumed"},
 		{"loan-without-term", "a loan without a term"},

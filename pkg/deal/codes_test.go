@@ -210,6 +210,7 @@ var slips = []slip{
 	{"loan-without-rate", loanRate, "rate: 0"},
 	{"rate-unusual", loanRate, "rate: 30%"},
 	{"rate-unusual", loanRate, "rate: 0.1125%"},
+	{"rate-unusual", "own labour rate: $45/hour", "own labour rate: $3837/hour"},
 	{"points-high", "points: 2 points", "points: 6 points"},
 	{"interest-basis-assumed", "interest on: balance", "# none"},
 	{"loan-without-term", "term: 12 months\n    " + extension, "# none"},

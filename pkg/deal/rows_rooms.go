@@ -22,7 +22,7 @@ var roomRows = []Field{
 	{Path: "labour.together", Kind: Choice, Line: "sequence", Choices: []string{"overlapping", "side by side", "one after the other"}, Example: "overlapping"},
 	{Path: "labour.waiting", Kind: Days, Line: "waiting_days", Range: "at least 0 days, at most 1,000 days", Default: "what the work needs", Example: "15 days"},
 	{Path: "labour.trades", Kind: Named, Of: "<trade>", Example: "{tile: {rate: $62/hour}}", Meaning: "a trade's rate and crew, by its name in the price book"},
-	{Path: "<trade>.rate", Kind: HourRate, Line: "crew_rate", Example: "$62/hour"},
+	{Path: "<trade>.rate", Kind: HourRate, Line: "crew_rate", Doubt: "at least $10/hour, at most $250/hour", DoubtCode: "rate-unusual", Example: "$62/hour"},
 	{Path: "<trade>.crew", Kind: WholeNumber, Line: "crew", Range: "at least 1, at most 100", Example: "2"},
 	{Path: "<trade>.hours a week", Kind: Hours, Line: "hours_a_week", Range: "more than 0, at most 168", Example: "40"},
 

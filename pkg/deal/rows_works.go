@@ -6,7 +6,7 @@ var renovationRows = []Field{
 	{Path: "renovation.contingency", Kind: Percent, Line: "contingency_share", Doubt: "at most 50%", DoubtCode: "contingency-high", Default: "10% is assumed", Example: "12%"},
 	{Path: "renovation.spending", Kind: Spending, Line: "curve", Default: "straight is assumed", Example: "straight", Choices: []string{"straight", "front", "back", "s"},
 		Meaning: "how the spending runs over the renovation: a word, or a list of the amount of each month"},
-	{Path: "renovation.own labour rate", Kind: HourRate, Line: "own_labour_rate", Example: "$45/hour"},
+	{Path: "renovation.own labour rate", Kind: HourRate, Line: "own_labour_rate", Doubt: "at least $10/hour, at most $250/hour", DoubtCode: "rate-unusual", Example: "$45/hour"},
 	{Path: "renovation.lines", Kind: List, Set: "cost", Example: "[{trade: roof, work: new shingles, amount: $9,800}]", Meaning: "the renovation, a line for each piece of work"},
 	{Path: "renovation.lines[].trade", Kind: Text, Example: "tile", Meaning: "the trade that does it"},
 	{Path: "renovation.lines[].work", Kind: Text, Example: "bath floor", Meaning: "what is done"},
@@ -14,7 +14,7 @@ var renovationRows = []Field{
 	{Path: "renovation.lines[].labour", Kind: Money, Line: "labour", Example: "$900", want: "what is paid to trades, in dollars, e.g. $900; your own hours stand under   own hours: 40"},
 	{Path: "renovation.lines[].amount", Kind: Money, Line: "lump", Example: "$9,800"},
 	{Path: "renovation.lines[].own hours", Kind: Hours, Line: "own_hours", Example: "40", Other: []string{"my hours"}},
-	{Path: "renovation.lines[].hired rate", Kind: HourRate, Line: "hired_rate", Default: "the own labour rate", Example: "$55/hour"},
+	{Path: "renovation.lines[].hired rate", Kind: HourRate, Line: "hired_rate", Doubt: "at least $10/hour, at most $250/hour", DoubtCode: "rate-unusual", Default: "the own labour rate", Example: "$55/hour"},
 	{Path: "renovation.general", Kind: Fees, Line: "general_fee", Example: "{permits: $1,200}", Meaning: "permits, cleaning, dumpster and other general lines"},
 }
 
