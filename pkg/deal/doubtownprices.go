@@ -11,9 +11,9 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// fewHours are so few that the file may well say a multiple of the price book's, or a
-// part; common practice, no source.
-var fewHours = decimal.NewFromInt(8)
+// fewHours are so few that the file may well say a multiple of the price book's, and fewestHours
+// that it may well say a part of them; common practice, no source.
+var fewHours, fewestHours = decimal.NewFromInt(8), decimal.NewFromInt(2)
 
 // longWait is in days what work rarely waits for; common practice, no source.
 var longWait = decimal.NewFromInt(60)
@@ -66,12 +66,20 @@ func (r *reader) doubtHours(w *work, g *reading) {
 	hours, done := r.worked(w.member, "trade_hours")
 	coats, _ := r.worked(w.member, "coats")
 	book := all.Mul(coats).Mul(w.item.Hours).Add(w.item.SetUp)
-	if !known || !done || !hours.IsPositive() || decimal.Max(hours, book).LessThan(fewHours) {
+	words := pricebook.FarFrom(hours, book)
+	few := hours.GreaterThan(book) && hours.LessThan(fewHours) || hours.LessThan(book) && book.LessThan(fewestHours)
+	if !known || !done || !hours.IsPositive() || few || words == "" {
 		return
 	}
-	if words := pricebook.FarFrom(hours, book); words != "" {
-		r.say("hours-far", g.at(), "%s: %s hours of a trained hand are %s the %s of the price book", w.label, short(hours), words, short(book))("check it for a point or nought that has slipped; it is used as it stands")
+	hint := "check it for a point or nought that has slipped"
+	if each := w.member.Given.Of("set_up"); each.Key == "hours" && pricebook.FarFrom(each.Number.Mul(all).Mul(coats), book) == "" {
+		hint = "it is for all of the work; write   hours: " + quantity.Per{Number: each.Number, Bottom: w.item.Unit}.String()
+		if coats.GreaterThan(one) {
+			hint += " and coat"
+		}
+		hint += "   if that is meant"
 	}
+	r.say("hours-far", g.at(), "%s: %s hours of a trained hand are %s the %s of the price book", w.label, short(hours), words, short(book))("%s; it is used as it stands", hint)
 }
 
 // starterRoll is the width in ft of the carpet and vinyl that the starter book prices by
