@@ -176,12 +176,15 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 	ceiling := v.Scalar[r.deal.Model.Find(room, "highest_ceiling").Index]
 	longest := longestWall(v, r.deal.Model, room)
 	for _, f := range room.In("fitting") {
-		if l := f.Given.Of("fitting_length"); l.Number.Round(9).GreaterThan(longest.Round(9)) && slices.Contains([]string{"tub", "shower", "vanity"}, f.Given.Of("sort").Choice) { // cabinets go around corners
+		if l := f.Given.Of("fitting_length"); l.Number.Round(9).GreaterThan(longest.Round(9)) && slices.Contains([]string{"tub", "shower", "vanity", "toilet", "sink"}, f.Given.Of("sort").Choice) { // cabinets go around corners
 			r.say("fixed-over-wall", l.Pos, "%s is %s long, longer than any wall of %s (%s ft)", f.Label, diag.Quote(l.Text), room.Label, short(longest))("check the length; write its length along the wall first")
 		}
 	}
-	across := acrossRoom(room)
+	across, corner := acrossRoom(room), besideWalls(room)
 	for _, f := range room.In("fitting") {
+		if l := f.Given.Of("fitting_length"); unknownSort(f) && l.Number.Round(9).GreaterThan(corner.Round(9)) { // a bench may go around a corner
+			r.say("fixed-over-wall", l.Pos, "%s is %s long, longer than %s is along two walls (%s ft)", f.Label, diag.Quote(l.Text), room.Label, short(corner))("check its size, for feet and inches that have slipped; write its length along the wall first")
+		}
 		if l := longerOf(f.Given.Of("fitting_length"), f.Given.Of("fitting_depth")); f.Given.Of("sort").Choice == "island" && l.Number.Round(9).GreaterThan(across.Round(9)) {
 			r.say("fixed-over-wall", l.Pos, "%s is %s long, and %s is %s ft across at most", f.Label, diag.Quote(l.Text), room.Label, short(across))("check its size, for feet and inches that have slipped")
 		}
@@ -211,6 +214,12 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 			}
 		}
 	}
+}
+
+// unknownSort reports whether a fixed part is none of those that are known.
+func unknownSort(f *model.Member) bool {
+	sort := f.Given.Of("sort").Choice
+	return sort == "" || sort == "other"
 }
 
 // longestWall is the longest side of a room's rectangles, or wall of a walk around it.

@@ -171,7 +171,7 @@ func (r *reader) doubtFixed(room *model.Member) {
 			r.say("tub-deep", long.Pos, "%s is %s along the wall and %s deep", f.Label, diag.Quote(long.Text), diag.Quote(deep.Text))("write its length along the wall first, e.g. 5' x 2'6\"; it is used as it stands")
 		case slices.Contains([]string{"base cabinet", "wall cabinet", "vanity"}, sort) && deep.Number.GreaterThanOrEqual(deepCabinet):
 			r.say("cabinet-deep", deep.Pos, "%s is %s along the wall and %s deep", f.Label, diag.Quote(long.Text), diag.Quote(deep.Text))("write the length along the wall first, e.g. 12' x 2'; an island has   kind: island   ; it is used as it stands")
-		case sort == "" || sort == "other":
+		case unknownSort(f):
 			if near, is := diag.Nearest(strings.ToLower(f.Label), fittingSorts); is {
 				r.say("fixed-near", f.Pos, "%s is none of the fixed parts that are known, so it has no surround and stands for no work", diag.Quote(f.Label))("did you mean %s? else leave it: its floor is left out", near)
 			}
