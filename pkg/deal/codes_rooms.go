@@ -128,6 +128,7 @@ func roomDoubts() []Code {
 		{"no-rate", "work charged by the hour without what an hour costs"},
 		{"bad-not-planned", "a part of the house seen bad, and no work that mends it"},
 		{"quote-late", "a quote dated after the purchase"},
+		{"seen-small", "a few dollars for a part of the house that was not seen"},
 		{"good-with-amount", "an amount for a part of the house that was seen good"},
 		{"contingency-for-age", "rooms with less contingency than the age of the house suggests"},
 	})

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"slices"
+	"strings"
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
@@ -45,6 +46,7 @@ func (r *reader) doubtRooms() {
 	}
 	for _, m := range r.deal.Root.In("check") {
 		r.doubtGood(m)
+		r.doubtSmallAside(m)
 	}
 }
 
@@ -75,6 +77,22 @@ func (r *reader) doubtBad(c *pricebook.Check) {
 func (r *reader) doubtGood(m *model.Member) {
 	if seen, likely := m.Given.Of("seen"), m.Given.Of("if_bad"); seen.Choice == "good" && likely.Number.IsPositive() && likely.Key != "" {
 		r.say("good-with-amount", likely.Pos, "%s was seen good, so nothing of the %s is set aside for it", diag.Quote(m.Label), likely.Text)("leave the amounts out, or say   state: not seen")
+	}
+}
+
+// doubtSmallAside doubts a few dollars for the mend of a part, which could be thousands; the least of
+// it may be little.
+func (r *reader) doubtSmallAside(m *model.Member) {
+	likely, most := m.Given.Of("if_bad"), m.Given.Of("if_bad_most")
+	for _, v := range []model.Value{likely, most} {
+		if v.Key == "" || !v.Number.IsPositive() || !v.Number.LessThan(smallAdds) {
+			continue
+		}
+		hint := "write " + strings.TrimSpace(v.Text) + "k if thousands are meant"
+		if x := v.Number.Shift(3); v.Key == "likely" && !most.Number.LessThan(smallAdds) && x.GreaterThan(most.Number) {
+			hint = "check it beside the most, " + most.Text + ", for a point and a k that have slipped, as in $1.8k"
+		}
+		r.say("seen-small", v.Pos, "%s: %s is %s, little for a mend", m.Label, v.Key, diag.Quote(v.Text))("%s; it is used as it stands", hint)
 	}
 }
 
