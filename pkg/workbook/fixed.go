@@ -24,7 +24,10 @@ func (b *book) fixed(x *model.Expr, of *model.Member) (decimal.Decimal, bool) {
 	var none decimal.Decimal
 	if x.Op == nil {
 		if i := x.Reads(of); i >= 0 {
-			return b.answer.Values.Of(b.model.Cells[i]), b.stays(b.model.Cells[i])
+			if c := b.model.Cells[i]; b.stays(c) {
+				return b.answer.Values.Of(c), true
+			}
+			return none, false
 		}
 		return x.Number, true
 	}
@@ -52,13 +55,16 @@ func (b *book) fixed(x *model.Expr, of *model.Member) (decimal.Decimal, bool) {
 	if x.Op.Exact == nil {
 		return none, false
 	}
-	args := make([]decimal.Decimal, len(x.Args))
-	for i, a := range x.Args {
+	var args []decimal.Decimal // most have one that is not known
+	for _, a := range x.Args {
 		v, known := b.fixed(a, of)
 		if !known {
 			return none, false
 		}
-		args[i] = v
+		if args == nil {
+			args = make([]decimal.Decimal, 0, len(x.Args))
+		}
+		args = append(args, v)
 	}
 	v, err := x.Op.Exact(args)
 	return v, err == nil
