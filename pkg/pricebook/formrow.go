@@ -1,8 +1,10 @@
 package pricebook
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -116,9 +118,38 @@ func (r *tableReader) underLabour(it *Item) {
 	} else {
 		fine = fine && err == nil
 	}
-	if told && fine && total.Add(slack(total)).LessThan(labour) {
+	if !told || !fine {
+		return
+	}
+	switch off := total.Sub(labour); {
+	case off.LessThan(slack(total).Neg()):
 		r.tell(diag.Warnf(r.place(at), "quotes-form", "the total of %s for %q is below its labour of %s, and it is to hold materials too", quantity.FormatMoney(total), it.Name, quantity.FormatMoney(labour)).
 			WithHint("ask which of them holds; the price is read from the labour as it stands"))
+	case off.LessThanOrEqual(slack(total)) && len(it.Uses) > 0:
+		r.tell(diag.Warnf(r.place(at), "quotes-form", "the total of %s for %q is no more than its labour, and it is to hold materials too", quantity.FormatMoney(total), it.Name).
+			WithHint("ask whether they are in the price: then clear the unit price and the labour, which are without them, for they would count twice; it is read as labour alone"))
+	}
+}
+
+// withMaterials is what a remark says where a price has the materials in it.
+var withMaterials = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\bincl|\ball[ -]in\b|\bwith (?:all )?material|\bmaterials? and labou?r|\blabou?r and material|\bturn ?key`)
+})
+
+// withoutThem is what it says where the price has them not.
+var withoutThem = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(?:not|no|without|excl\w*|labou?r only)\b`)
+})
+
+// remarked doubts a price whose remark says that it may have the materials in it.
+func (r *tableReader) remarked(it *Item) {
+	rows, is := r.rows.(*sheetRows)
+	if !is || len(it.Uses) == 0 {
+		return
+	}
+	if text := rows.textOf("remarks"); withMaterials().MatchString(text) && !withoutThem().MatchString(text) {
+		r.tell(diag.Warnf(r.place(r.priced()), "quotes-form", "the remark for %q is %s, and its price is read as labour alone", it.Name, diag.Quote(text)).
+			WithHint("where materials are in the price, clear the unit price and the labour and fill in the total, or they count twice"))
 	}
 }
 

@@ -40,6 +40,7 @@ func (r *tableReader) quote() {
 	switch {
 	case r.form:
 		r.underLabour(r.book.Item(q.Name))
+		r.remarked(r.book.Item(q.Name))
 	case q.Item:
 		r.otherHours(r.book.Item(q.Name))
 	}

@@ -588,13 +588,45 @@ func TestTotalBelowItsLabour(t *testing.T) {
 		quotes, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, bid("lay oak", 40, 1, x.price, x.labour, x.total)), read(t, below, nil))
 		require.Len(t, quotes, 1)
 		if !x.doubted {
-			require.Empty(t, found, "%v", x)
+			require.NotContains(t, found.Error(), "is below", "%v", x)
 			continue
 		}
 		require.Len(t, found, 1, "%v", x)
 		require.False(t, found.HasErrors())
 		require.Equal(t, "Bid form!K10", found[0].Pos.Cell)
 		require.Contains(t, found[0].Message, `for "lay oak" is below its labour of $174.00`)
+	}
+}
+
+// A total of no more than the labour of a work that takes materials, or a remark that they are in
+// the price, is doubted: they would count twice.
+func TestAPriceWithMaterialsInIt(t *testing.T) {
+	for _, x := range []struct {
+		item, remark  string
+		labour, total any
+		says          string
+	}{
+		{"lay oak", "fine", nil, 174, "is no more than its labour"},
+		{"lay oak", "fine", 174, 174, "is no more than its labour"},
+		{"lay oak", "fine", nil, 300, ""},
+		{"lay oak", "oak included", nil, nil, `the remark for "lay oak" is "oak included"`},
+		{"lay oak", "all in", nil, 300, `is "all in"`},
+		{"lay oak", "oak not included", nil, nil, ""},
+		{"oak transition", "oak included", nil, 174, ""},
+	} {
+		row := bid(x.item, 40, 1, 4.35, x.labour, x.total)
+		row[len(row)-1] = x.remark
+		if x.item == "oak transition" {
+			row[slices.Index(row, any("sq ft"))] = "each"
+		}
+		_, _, found := pricebook.ReadWorkbook("bid.xlsx", form(t, row), read(t, below, nil))
+		if x.says == "" {
+			require.Empty(t, found, "%v", x)
+			continue
+		}
+		require.Len(t, found, 1, "%v", x)
+		require.False(t, found.HasErrors())
+		require.Contains(t, found[0].Message, x.says)
 	}
 }
 

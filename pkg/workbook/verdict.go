@@ -58,13 +58,13 @@ func (b *book) headline(g *grid, row int) int {
 	next := g.paragraph(row, 1, lastColumn, said, look{role: lead})
 	c := g.rows[row-1][0]
 	says := quoted(at) + "&" + amountSaid(b.ref("price", 0)) + `&" "&`
-	c.formula = "IF(" + b.sound() + "," + b.inMonths(says+"IF("+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+")", b.tooLong()) + "," + says + quoted(cannotBe) + ")"
+	c.formula = "IF(" + b.sound() + "," + b.inMonths(says+"IF("+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+")", b.tooLong()) + "," + quoted(cannotBe) + ")"
 	g.set(row, 1, c)
 	return next
 }
 
-// cannotBe is said in the place of the headline where an input cannot be so.
-const cannotBe = "nothing can be said: an input cannot be so, see the checks below."
+// cannotBe is said in the place of the headline where an input cannot be so, be it the price.
+const cannotBe = "Nothing can be said: an input cannot be so, see the checks below."
 
 // inMonths is a formula as long as the sale falls in a month of the workbook, and other
 // words beyond: what comes in then is not in its figures.
