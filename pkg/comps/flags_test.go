@@ -38,6 +38,11 @@ func TestWhatIsNotSoldYet(t *testing.T) {
 		require.Equal(t, NotSold, l.Sale(0).Flags, terms)
 		require.Contains(t, found[0].Message, "its terms say that it is offered, not sold")
 	}
+	for _, head := range []string{"Status", "MLS Status", "Listing Status"} {
+		l, _ := read(t, "sale date,price,"+head+"\n2026-01-05,300000,Active\n2026-01-06,310000,Closed\n", Options{})
+		require.Equal(t, NotSold, l.Sale(0).Flags, head)
+		require.Zero(t, l.Sale(1).Flags, head)
+	}
 }
 
 // A closed sale may say how it was offered, or that it was not.

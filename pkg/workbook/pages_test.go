@@ -430,7 +430,7 @@ func TestInputsThatCannotBeSpeakUp(t *testing.T) {
 		{"side", "walnut-row", "hall bath, floor", "length", 0, "NOT ALL"}, {"doors", "walnut-row", "hall bath", "number", 1.5, "NOT ALL"},
 		{"lag", "juniper-lane", "first loan", "lag", 1.5, "NOT ALL"}, {"edge", "juniper-lane", "transfer tax", "upper", 0, "NOT ALL"},
 		{"contingency", "juniper-lane", "", "contingency_share", 1.01, "BEYOND IT"}, {"discount", "walnut-row", "", "expected_discount", 1, "BEYOND IT"},
-		{"hourly", "juniper-lane", "", "own_labour_rate", 1_000_000, "NOT ALL"}, {"term", "mill-road", "hard money", "term", 0, "NOT ALL"}, {"extension", "mill-road", "hard money", "extension_months", 61, "NOT ALL"},
+		{"hourly", "juniper-lane", "", "own_labour_rate", 1_000_000, "NOT ALL"}, {"term", "mill-road", "hard money", "term", 601, "NOT ALL"}, {"extension", "mill-road", "hard money", "extension_months", 61, "NOT ALL"},
 		{"charge", "juniper-lane", "listing side commission", "share", 5, "BEYOND IT"}, {"exit", "mill-road", "hard money", "exit_share", 0.26, "BEYOND IT"},
 	} {
 		for _, whom := range []Reader{Owner, Lender} {

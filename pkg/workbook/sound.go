@@ -177,7 +177,7 @@ func isShare(c *model.Cell) bool { return strings.HasPrefix(c.Line.Unit, "share"
 
 // orNone are the inputs that may be nothing, though a file takes none below its least: it leaves
 // them out then.
-var orNone = []string{"paid_ahead"}
+var orNone = []string{"paid_ahead", "term", "extension_months"}
 
 // edgesOf are the edges of what a file may say of an input in shares, dollars an hour or months,
 // as far as it keeps them now: nothing stands for what is not stated.
@@ -187,7 +187,7 @@ func (b *book) edgesOf(c *model.Cell) (out []deal.Edge) {
 	}
 	for _, e := range deal.Edges(c.Line.Name) {
 		if e.Least && slices.Contains(orNone, c.Line.Name) {
-			e.At = decimal.Zero
+			e.At, e.Open = decimal.Zero, false
 		}
 		if e.Holds(b.answer.Values.Of(c)) && !slices.ContainsFunc(out, e.Is) {
 			out = append(out, e)
