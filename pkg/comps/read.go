@@ -39,10 +39,12 @@ type reader struct {
 	list     *List
 	record   []string
 	width    int // how many columns the first row names
+	headers  []string
 	doubts   []doubted
 	nameless []int      // columns without a heading, of which no cell was met
 	metres   []int      // sales whose distance is of few metres, among miles
 	year     *diag.Diag // what is said where the column called year tells of the sales
+	placed   placed
 }
 
 // column is a column that is read.
@@ -69,7 +71,7 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 			WithHint("write a first line that names the columns, e.g. address, sale date, price, living area"))
 		return nil, r.found
 	}
-	r.width = len(header)
+	r.width, r.headers = len(header), slices.Clone(header)
 	if !r.mapped(header, o) {
 		return nil, r.found
 	}
@@ -79,6 +81,7 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 	r.yearsOfSales()
 	r.allMiles()
 	r.tellDoubts()
+	r.tellShort()
 	r.list.settle(o.Today, file, &r.found)
 	if r.more > 0 {
 		r.found.Warnf(diag.Pos{File: file}, "more-bad-cells", "%d more cells could not be read", r.more)
@@ -267,9 +270,13 @@ func (r *reader) tooMany() bool {
 
 // tooFew doubts a row with fewer cells than there are columns: an empty one before the last may be
 // missing, and what stands behind it is of other columns. Blanks that part a table say by their
-// place which is empty.
+// place which is empty, where its cells stand below their heads.
 func (r *reader) tooFew() {
-	if _, placed := r.table.(*spaced); placed || len(r.record) >= r.width {
+	if s, ok := r.table.(*spaced); ok {
+		r.place(s)
+		return
+	}
+	if len(r.record) >= r.width {
 		return
 	}
 	r.say(r.pos(len(r.record)-1), true, "few-cells", fmt.Sprintf("%s: the row has %d cells, and the first row names %d columns; the last are taken as empty", r.name(), len(r.record), r.width), "see whether an empty cell is missing before the last; part an empty one like the others")
@@ -361,7 +368,12 @@ func (r *reader) missing(name string) bool {
 			continue
 		}
 		at := min(c.at, len(r.record)-1)
-		r.say(r.pos(at), false, "no-"+name, fmt.Sprintf("%s is left out: %s: nothing is given", r.name(), c.header), "write it, or leave the row out")
+		says, hint := "nothing is given", "write it, or leave the row out"
+		if s, ok := r.table.(*spaced); ok && s.short && s.astray {
+			_, taken := r.taken()
+			says, hint = says+": "+taken, aDash+", so that the others stand in their columns"
+		}
+		r.say(r.pos(at), false, "no-"+name, fmt.Sprintf("%s is left out: %s: %s", r.name(), c.header, says), hint)
 	}
 	return false
 }

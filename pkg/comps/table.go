@@ -104,6 +104,8 @@ type spaced struct {
 	heads  []stretch
 	pieces []piece
 	uneven bool // tabs part the line read last into another number of cells than there are heads
+	short  bool // blanks part it into fewer, and they were put below the heads
+	astray bool // a cell of it stands under the head of another
 }
 
 // A stretch is where a piece stands on the page, whatever bytes its characters take.
@@ -124,7 +126,7 @@ func (s *spaced) Read() ([]string, error) {
 	for s.text.Scan() {
 		s.line++
 		line := strings.TrimRight(s.text.Text(), "\r")
-		s.uneven, s.pieces = false, cut(line, blanks)
+		s.uneven, s.short, s.astray, s.pieces = false, false, false, cut(line, blanks)
 		switch n := len(s.pieces); {
 		case n == 0:
 			continue
@@ -134,7 +136,12 @@ func (s *spaced) Read() ([]string, error) {
 			s.pieces = tabbed(line, len(s.heads))
 			s.uneven = len(s.pieces) != len(s.heads)
 		case n < len(s.heads):
+			s.short = true
 			s.pieces = s.under(stretches(line, s.pieces))
+		case n == len(s.heads):
+			for i, p := range stretches(line, s.pieces) {
+				s.stray(p, i)
+			}
 		}
 		out := make([]string, len(s.pieces))
 		for i, p := range s.pieces {
@@ -180,8 +187,16 @@ func (s *spaced) under(stand []stretch) []piece {
 			at++
 		}
 		out[at], next = s.pieces[i], at+1
+		s.stray(p, at)
 	}
 	return out
+}
+
+// stray notes whether a cell that is taken for one column stands under the head of another.
+func (s *spaced) stray(p stretch, at int) {
+	for i, h := range s.heads {
+		s.astray = s.astray || i != at && p.overlaps(h)
+	}
 }
 
 func (s stretch) overlaps(o stretch) bool { return s.from < o.to && o.from < s.to }

@@ -33,7 +33,7 @@ func compDoubts() []Code {
 		{"no-date", "a row of a table without the day of the sale"},
 		{"no-price", "a row of a table without a price"},
 		{"too-many-cells", "a row of a table with more cells than columns"},
-		{"few-cells", "a row of a table with fewer cells than columns"},
+		{"few-cells", "a row of a table with fewer cells than columns, of which it is not sure which is empty"},
 		{"uneven-cells", "a row of a table parted by tabs, not into as many cells as there are columns"},
 		{"open-quote", "a quote in a table that takes up the rows behind it"},
 		{"row-of-sums", "a row of a table that holds the average or sum of the others"},
