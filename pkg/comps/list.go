@@ -152,8 +152,18 @@ func (l *List) recordedAgain() {
 
 // OneSale reports whether two rows are likely of one sale, recorded twice.
 func OneSale(a, b *Sold) bool {
+	return soonAfter(a, b) && a.Price.Equal(b.Price) && sameSale(a, b)
+}
+
+func soonAfter(a, b *Sold) bool {
 	days := quantity.DaysBetween(a.Date, b.Date)
-	return -again <= days && days <= again && a.Price.Equal(b.Price) && sameSale(a, b)
+	return -again <= days && days <= again
+}
+
+// TwoPrices reports whether two rows are likely of one sale, recorded twice at different prices:
+// a house hardly sells again so soon, but for one that was likely redone between.
+func TwoPrices(a, b *Sold) bool {
+	return soonAfter(a, b) && !a.Price.Equal(b.Price) && SameAddress(a.Label, b.Label) && !likelyRedone(a, b)
 }
 
 // Differs are the lines of the grid in which what is known of two rows differs.

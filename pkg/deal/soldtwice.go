@@ -38,16 +38,20 @@ func (r *reader) doubtSoldTwice(c *Comparables) {
 }
 
 // doubtCountedTwice names sales that were added beside another row of the same sale, which
-// then counts twice, and houses that sold on one day for two prices, one of which is wrong.
+// then counts twice, and houses that sold for two prices on one day or within a few weeks, one of
+// which is likely wrong.
 func (r *reader) doubtCountedTwice(c *Comparables) {
 	rows := c.Value.Rows
 	for i := range rows {
 		a := &rows[i].Sold
 		for j := range rows {
 			b := &rows[j].Sold
-			if a.Date == b.Date && a.Price.LessThan(b.Price) && comps.SameAddress(a.Label, b.Label) {
-				at := c.Place(b)
-				r.say("sale-counted-twice", c.Place(a), "%s counts twice: on %s it was sold for %s, and for %s (line %d of %s), and one of them is likely wrong", a.Name(), a.Date, quantity.FormatDollars(a.Price), quantity.FormatDollars(b.Price), at.Line, at.File)("strike the wrong one: strike: [line %d of %s] or [line %d of %s]", c.Place(a).Line, c.Place(a).File, at.Line, at.File)
+			if a.Price.LessThan(b.Price) && comps.TwoPrices(a, b) {
+				at, then := c.Place(b), ""
+				if a.Date != b.Date {
+					then = "on " + b.Date.String() + " "
+				}
+				r.say("sale-counted-twice", c.Place(a), "%s counts twice: on %s it was sold for %s, and %sfor %s (line %d of %s), and one of them is likely wrong", a.Name(), a.Date, quantity.FormatDollars(a.Price), then, quantity.FormatDollars(b.Price), at.Line, at.File)("strike the wrong one: strike: [line %d of %s] or [line %d of %s]", c.Place(a).Line, c.Place(a).File, at.Line, at.File)
 			}
 			if i == j || !a.Flags.Has(comps.Duplicate|comps.Again) || b.Flags.Has(comps.Duplicate|comps.Again) || !comps.OneSale(a, b) {
 				continue
