@@ -70,6 +70,7 @@ func compDoubts() []Code {
 		{"low-above-comps", "a low value that is not below the value by the comparables"},
 		{"above-best-sale", "a value above what the best comparable sold for"},
 		{"cost-above-best-sale", "a cost above what the best comparable sold for"},
+		{"concessions-high", "concessions of a sale of more than a tenth of its price"},
 		{"concessions-twice", "concessions both in the comparables and among the selling costs"},
 	})
 }

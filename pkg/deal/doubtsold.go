@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/comps"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/quantity"
@@ -98,9 +100,18 @@ func (r *reader) doubtComps() {
 	r.doubtConcessions(c)
 }
 
-// doubtConcessions warns where concessions count twice: taken off the comparables and
-// paid at the sale.
+// highConcessions is from what share of the price on concessions are hardly so: the customary
+// limit of one adjustment.
+var highConcessions = decimal.New(10, -2)
+
+// doubtConcessions warns of concessions that are hardly so, and where they count twice: taken
+// off the comparables and paid at the sale.
 func (r *reader) doubtConcessions(c *Comparables) {
+	for i := range c.Value.Rows {
+		if s := &c.Value.Rows[i].Sold; s.Concessions.GreaterThan(s.Price.Mul(highConcessions)) {
+			r.say("concessions-high", c.Place(s), "%s was sold for %s, and its seller gave back %s of that, more than the customary 10%%", c.Value.Rows[i].Name(), quantity.FormatDollars(s.Price), quantity.FormatDollars(s.Concessions))("look whether that is so, and no figure of another column; it is taken off the price")
+		}
+	}
 	paid := slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return s.Concessions.IsPositive() })
 	for _, m := range r.deal.Root.In("selling_fee") {
 		if paid && holdsAny(strings.ToLower(m.Label), "concession") {
