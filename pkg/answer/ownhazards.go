@@ -7,8 +7,8 @@ import (
 	"ledgerboard/pkg/pricebook"
 )
 
-// ownHazards notes the work by own hands that the price book says is on gas, carries the
-// house or is at height: gas where a licensed trade is usual, structure where a permit is,
+// ownHazards notes the work by own hands that the price book says is on gas or wiring, carries
+// the house or is at height: gas and wiring where a licensed trade is usual, structure where a permit is,
 // heights outside, for a ceiling is not what one falls from a roof for.
 func (a *Answer) ownHazards(h *caution.House) {
 	h.OwnTrades = a.Deal.OwnTrades
@@ -20,6 +20,7 @@ func (a *Answer) ownHazards(h *caution.House) {
 				}
 				it := a.Deal.Work[m].Item
 				note(&h.OwnGas, it, "gas", it.Licence)
+				note(&h.OwnWiring, it, "wiring", it.Licence)
 				note(&h.OwnStructure, it, "structure", it.Permit)
 				note(&h.OwnHeight, it, "height", room.Kind == "outside" || it.Trade == "roofing")
 			}

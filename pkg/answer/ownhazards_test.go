@@ -19,6 +19,8 @@ func TestOwnHandsOnWhatKillsAreCautioned(t *testing.T) {
 		"rooms: {den: {size: 10' x 12', work: {bearing wall opening: own hands}}}":                      {"own-structure"},
 		"rooms: {den: {size: 10' x 12', work: {subfloor repair: own hands, paint ceiling: own hands}}}": nil,
 		"outside: {roof: [{size: 38' x 26', pitch: 6/12}], work: {shingle roof gable: own hands}}":      {"own-height"},
+		"whole house: {work: {panel 200 amp: own hands}}":                                               {"own-wiring"},
+		"whole house: {work: {panel 200 amp: hired}}":                                                   nil,
 		"outside: {roof: [{size: 38' x 26', pitch: 6/12}], work: {shingle roof gable: hired}}":          nil,
 		"renovation: {lines: [{trade: gas, work: new line, materials: $90, own hours: 8}]}":             {"own-gas"},
 		"renovation: {lines: [{trade: gas, work: new line, amount: $900}]}":                             nil,
@@ -29,7 +31,7 @@ func TestOwnHandsOnWhatKillsAreCautioned(t *testing.T) {
 		require.NoError(t, err)
 		var got []string
 		for _, c := range a.Cautions {
-			if slices.Contains([]string{"own-gas", "own-structure", "own-height"}, c.ID) {
+			if slices.Contains([]string{"own-gas", "own-wiring", "own-structure", "own-height"}, c.ID) {
 				got = append(got, c.ID)
 			}
 		}

@@ -77,6 +77,7 @@ func TestTextsNameTheFacts(t *testing.T) {
 		{"hpml-second-appraisal", "more than 20% above", onDay(120, "100000", "150000")},
 		{"permit-missing", "permits: electrical, gas and roof.", plan(1990, "roof", "gas", "electrical")},
 		{"own-gas", "near gas: gas line and one more.", House{OwnGas: []string{"gas line", "range gas"}}},
+		{"own-wiring", "on wiring: rewire.", House{OwnWiring: []string{"rewire"}}},
 		{"own-structure", "loads: structure and 2 more.", House{OwnTrades: []string{"structure", "framing", "addition"}}},
 		{"own-height", "height: shingle roof gable.", House{OwnHeight: []string{"shingle roof gable"}}},
 		{"contingency-low", "Contingency 9.9% is under the customary 10% for a house of this age.",

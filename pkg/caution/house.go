@@ -29,9 +29,9 @@ type House struct {
 	// NoPermit and NoLicence are those of the trades whose work in the plan is of a
 	// kind for which no permit, or no licensed trade, is usual.
 	NoPermit, NoLicence []string
-	// OwnGas, OwnStructure and OwnHeight name the work by own hands on or near gas, on what
+	// OwnGas, OwnWiring, OwnStructure and OwnHeight name the work by own hands on or near gas, on wiring, on what
 	// carries loads, and outside at height; OwnTrades the trades of lines with own hours.
-	OwnGas, OwnStructure, OwnHeight, OwnTrades []string
+	OwnGas, OwnWiring, OwnStructure, OwnHeight, OwnTrades []string
 	// HasInsuranceLine is any insurance in the plan, HasVacantInsurance a
 	// vacant-house or builder's-risk line, HasPermitLine a permit line.
 	HasInsuranceLine, HasVacantInsurance, HasPermitLine bool

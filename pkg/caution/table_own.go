@@ -5,7 +5,7 @@ import "slices"
 // habit is the cite of what is common practice, without a source.
 const habit = "CAU-7"
 
-// ownRows are what can kill in work by own hands: gas, what carries the house, heights.
+// ownRows are what can kill in work by own hands: gas, wiring, what carries the house, heights.
 func ownRows() []row {
 	return []row{
 		{
@@ -14,6 +14,14 @@ func ownRows() []row {
 			applies: func(h House) bool { return len(ownGas(h)) > 0 },
 			text: "Own hands are planned on or near gas: {own-gas}. " +
 				"Leaks and bad vents kill, and gas is commonly reserved for licensed trades; check locally and ask the gas supplier.",
+			cites: []string{habit, "CAU-1"},
+		},
+		{
+			id:      "own-wiring",
+			title:   "wiring by own hands: shocks and fires kill; ask a licensed trade",
+			applies: func(h House) bool { return len(ownWiring(h)) > 0 },
+			text: "Own hands are planned on wiring: {own-wiring}. " +
+				"Shocks and fires kill, a switched-off main leaves live parts, and the work is commonly reserved for licensed trades; check locally and ask an electrician.",
 			cites: []string{habit, "CAU-1"},
 		},
 		{
@@ -38,6 +46,7 @@ func ownRows() []row {
 // What own hands do of each: by what the plan says of the work itself, and by the trades
 // of lines with own hours.
 func ownGas(h House) []string       { return slices.Concat(h.OwnGas, ownTrades(h, gas)) }
+func ownWiring(h House) []string    { return slices.Concat(h.OwnWiring, ownTrades(h, electrical)) }
 func ownStructure(h House) []string { return slices.Concat(h.OwnStructure, ownTrades(h, structure)) }
 func ownHeight(h House) []string    { return slices.Concat(h.OwnHeight, ownTrades(h, roof, siding)) }
 

@@ -39,6 +39,7 @@ func TestEachCautionShowsAndDoesNot(t *testing.T) {
 		{"asbestos-notice", House{Units: 5}, House{Units: 4}},
 		{"asbestos-notice-small", House{YearBuilt: 1970, Units: 4}, House{YearBuilt: 1970, Units: 5}},
 		{"licensed-trades", plan(1990, "plumbing"), plan(1990, "roof", "paint")},
+		{"own-wiring", House{OwnWiring: []string{"rewire"}}, plan(1990, "electrical")},
 		{"own-gas", House{OwnGas: []string{"gas line"}}, plan(1990, "gas")},
 		{"own-gas", House{OwnTrades: []string{"gas"}}, House{OwnTrades: []string{"plumbing"}}},
 		{"own-structure", House{OwnStructure: []string{"beam"}}, plan(1990, "framing")},

@@ -17,6 +17,7 @@ func words(h House) *strings.Replacer {
 		"{house}", builtWords(h),
 		"{age}", ageWords(h),
 		"{own-gas}", some(ownGas(h)),
+		"{own-wiring}", some(ownWiring(h)),
 		"{own-structure}", some(ownStructure(h)),
 		"{own-height}", some(ownHeight(h)),
 		"{licensed}", list(licensed(h)),

@@ -125,6 +125,7 @@ func roomDoubts() []Code {
 		{"layer-stays", "work on what lies under a layer of a floor that stays"},
 		{"rent-detail", "coats or hours of work that is paid by the month"},
 		{"rate-unused", "an hourly rate that no work is paid by"},
+		{"house-in-room", "work on the whole house that one room names"},
 		{"no-rate", "work charged by the hour without what an hour costs"},
 		{"bad-not-planned", "a part of the house seen bad, and no work that mends it"},
 		{"quote-late", "a quote dated after the purchase"},

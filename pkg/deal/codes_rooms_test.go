@@ -102,6 +102,7 @@ var roomSlips = []slip{
 	inDen("quote-detail", "hired}", "{by: hired, quote: $450, price: $31}}"),
 	inDen("quote-detail", "hired}", "{by: hired, quote: $450, hired: $2 per sq ft}}"),
 	inDen("tub-deep", denSize, denSize+"\n    fixed: {tub: 2'6\" x 5'}"),
+	inDen("house-in-room", "paint walls: hired", "rewire: hired"),
 	inDen("done-twice", "paint walls: hired", "resilient plank floor: hired, carpet: hired"),
 	inDen("done-twice", "paint walls: hired", "paint walls: hired, hang wallpaper: hired"),
 	inDen("layer-stays", denSize+"\n    work: {paint walls: hired}", denSize+"\n    layers: [vinyl]\n    work: {refinish wood floor: hired}"),

@@ -7,6 +7,7 @@ import (
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 )
 
 // doubtAllTheHouse doubts work on the whole house that several rooms name, so that it is
@@ -14,6 +15,7 @@ import (
 // names while it comes along once for the house too.
 func (r *reader) doubtAllTheHouse() {
 	comesOnce := r.comesOnce()
+	var alone []*work // that goes by the whole house, and stands in one room
 	before, parts, along := map[*pricebook.Item]*plan{}, map[*pricebook.Item]decimal.Decimal{}, map[*pricebook.Item]string{}
 	for p, w := range r.eachWork() {
 		if !p.taken || w.by != "" && comesOnce[plainKey(w.item.Name)] {
@@ -34,6 +36,9 @@ func (r *reader) doubtAllTheHouse() {
 			}
 		case known && m.Of == "house" && m.Unit != "month":
 			along[w.item] = cmp.Or(along[w.item], w.by)
+			if !again && w.by == "" && p.room.Kind == "inside" && part.Equal(one) && m.Unit == "sq ft" && m.Line != "house_ceiling" { // done from an attic
+				alone = append(alone, w)
+			}
 			switch parts[w.item] = parts[w.item].Add(part); {
 			case !again || !parts[w.item].GreaterThan(one):
 			case along[w.item] != "":
@@ -42,6 +47,11 @@ func (r *reader) doubtAllTheHouse() {
 				r.say("done-twice", w.at, "%s goes by the whole house, and stands in %s and in %s", diag.Quote(w.label), by.room.Label, p.room.Label)("write it once, under   whole house: {work: {%s: ...}}   , or say how much each is for, with   part: 50%%", w.item.Name)
 			}
 			before[w.item] = p
+		}
+	}
+	for _, w := range alone {
+		if much, _ := r.worked(w.member, "quantity"); parts[w.item].Equal(one) && r.good(w.scope.path+"quote") == nil && much.IsPositive() {
+			r.say("house-in-room", w.at, "%s goes by the whole house, %s of it, and stands in %s alone", diag.Quote(w.label), quantity.FormatCount(much, 0)+" "+string(w.item.Unit), before[w.item].room.Label)("for the whole house write it under   whole house: {work: {%s: ...}}   ; for this room alone look for what is done by the room, or say how much it is, with   part: 10%%   or   count:", w.item.Name)
 		}
 	}
 }
