@@ -24,10 +24,6 @@ func (r *reader) doubtTwice() {
 	if len(works) == 0 {
 		return
 	}
-	trades := map[string]bool{}
-	for _, w := range works {
-		trades[w.item.Trade] = true
-	}
 	lines := slices.Concat(r.deal.Root.In("cost"), r.deal.Root.In("general_fee"))
 	if paid, ok := r.worked(r.deal.Root, "disposal"); ok && paid.IsPositive() {
 		r.twice(lines, func(m *model.Member) bool { return container().MatchString(m.Label) },
@@ -42,8 +38,30 @@ func (r *reader) doubtTwice() {
 	}
 	r.twice(r.deal.Root.In("cost"), func(m *model.Member) bool {
 		trade, _, _ := strings.Cut(m.Label, ":")
-		return trades[plainKey(trade)] && !container().MatchString(m.Label)
-	}, "trade-twice", "is of a trade that rooms price too", "take out what the rooms hold already")
+		return r.pricedInRooms(plainKey(trade), works) && !container().MatchString(m.Label)
+	}, "trade-twice", "is of a trade, or of a room, that rooms price too", "take out what the rooms hold already")
+}
+
+// pricedInRooms reports whether some chosen work is of a trade, by any of its names, or stands in a
+// room that is called so: a line for the kitchen beside a kitchen with work.
+func (r *reader) pricedInRooms(trade string, works []*work) bool {
+	words := strings.Fields(trade)
+	return slices.ContainsFunc(works, func(w *work) bool {
+		return w.item.Trade == trade || slices.ContainsFunc(words, func(word string) bool { return pricebook.OfTrade(word, w.item.Trade) })
+	}) || slices.ContainsFunc(r.chosenPlans(), func(p *plan) bool {
+		return len(p.works) > 0 && slices.ContainsFunc(words, func(word string) bool { return slices.Contains(strings.Fields(plainKey(p.room.Label)), roomWord(word)) })
+	})
+}
+
+// roomWord is what rooms are called that some call otherwise.
+func roomWord(word string) string {
+	switch word {
+	case "bathroom", "bathrooms", "baths":
+		return "bath"
+	case "exterior":
+		return "outside"
+	}
+	return word
 }
 
 // permits are the names of the permits that chosen work brings along and that cost something.

@@ -69,6 +69,20 @@ func worksIn(word, trade string) bool {
 	return in != "" && in == even(trade)
 }
 
+// OfTrade reports whether a word is a name for a trade of the book: roof or roofer for roofing,
+// painting for paint, hvac for heating and cooling.
+func OfTrade(word, trade string) bool {
+	const shortest = 4 // letters that two words begin with alike
+	word, trade = single(even(word)), even(trade)
+	if worksIn(word, trade) || occursAs(word, trade) {
+		return true
+	}
+	return slices.ContainsFunc(telling(strings.Fields(trade)), func(w string) bool {
+		w = single(w)
+		return w == word || len(word) >= shortest && strings.HasPrefix(w, word) || len(w) >= shortest && strings.HasPrefix(word, w)
+	})
+}
+
 // filler are words that say nothing of a thing.
 var filler = []string{"a", "and", "for", "in", "of", "on", "or", "the", "with"}
 
