@@ -30,7 +30,7 @@ func TestInputsTakeWhatTheModelDoes(t *testing.T) {
 		case v.Error != nil && strings.HasSuffix(*v.Error, "from 0% to 25%."):
 			fees++
 			require.Equal(t, "0.25", v.Formula2)
-		case v.Error != nil && strings.HasSuffix(*v.Error, "Months, more than 0 to 480."):
+		case v.Error != nil && strings.HasSuffix(*v.Error, "Months, from 0 to 480."):
 			terms++
 			require.Equal(t, "480", v.Formula2)
 		case v.Error != nil && strings.HasSuffix(*v.Error, "from 0% to 100%."):
