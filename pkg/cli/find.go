@@ -58,7 +58,7 @@ func (c *common) untakenLine(path, words string, names []string) error {
 	}
 	for _, cell := range several {
 		for m := cell.Member; m != nil; m = m.Parent {
-			if v, marked := m.Given.Look("chosen"); marked && v.Number.IsZero() {
+			if deal.LeftOut(m) {
 				return &usageError{fmt.Errorf("%q is in the option %s of %s, which is not taken", words, m.Label, m.Parent.Label), "add   --set 'scope=" + m.Label + "'   to look at it"}
 			}
 		}

@@ -32,7 +32,6 @@ func (r *reader) doubtGround(out *model.Member) {
 	floor, rooms := r.ground()
 	around := out.Given.Of("foundation_run")
 	enclosed := around.Number.Mul(around.Number).DivRound(sixteen, 0) // by a square, the most of all rectangles
-	roof, at := roofPlan(out)
 	walled := around.Number.IsPositive()
 	if walled && floor.GreaterThan(enclosed.Mul(moreThanFits)) {
 		r.outsideSize(around, fmt.Sprintf("around is %s, which encloses %s sq ft at most, and %s", quoted(around), short(enclosed), rooms))
@@ -40,7 +39,14 @@ func (r *reader) doubtGround(out *model.Member) {
 	if r.outsideDoubted(around) {
 		return // what else is told by it would be wrong with it
 	}
-	r.doubtRoof(out, roof, at)
+	roof, at := roofPlan(out)
+	if says := roofApart(out, roof, floor, rooms, enclosed); says != "" {
+		covers := fmt.Sprintf("the roof covers %s sq ft in plan, both slopes together", short(roof))
+		if len(out.In("plane")) == 0 {
+			covers = "roof is " + quoted(at)
+		}
+		r.outsideSize(at, covers+", "+says)
+	}
 	most, says := enclosed, "a house "+around.Text+" around encloses"
 	if !walled {
 		most, says = roof, "the roof covers"
@@ -50,29 +56,23 @@ func (r *reader) doubtGround(out *model.Member) {
 	}
 }
 
-// doubtRoof doubts a roof that covers far less than the house, or far more than stands under it.
-func (r *reader) doubtRoof(out *model.Member, roof decimal.Decimal, at model.Value) {
-	if !roof.IsPositive() {
-		return
-	}
-	floor, rooms := r.ground()
+// roofApart says how a roof covers far less than the house, by its floor and the way around it, or
+// far more than that encloses; "" where it does not, or there is none.
+func roofApart(out *model.Member, roof, floor decimal.Decimal, rooms string, enclosed decimal.Decimal) string {
 	around := out.Given.Of("foundation_run")
-	enclosed := around.Number.Mul(around.Number).DivRound(sixteen, 0)
 	narrow := around.Number.Div(two).Sub(narrowHouse).Mul(narrowHouse)
-	covers := fmt.Sprintf("the roof covers %s sq ft in plan, both slopes together", short(roof))
-	if len(out.In("plane")) == 0 {
-		covers = "roof is " + quoted(at)
-	}
 	switch {
+	case !roof.IsPositive():
 	case roof.LessThan(floor.Mul(littleOfFloor)):
-		r.outsideSize(at, covers+", and "+rooms)
+		return "and " + rooms
 	case roof.LessThan(narrow):
-		r.outsideSize(at, fmt.Sprintf("%s, and a house %s around has %s sq ft or more", covers, around.Text, short(narrow)))
+		return fmt.Sprintf("and a house %s around has %s sq ft or more", around.Text, short(narrow))
 	case roof.LessThan(smallRoof):
-		r.outsideSize(at, covers+", little for a house")
+		return "little for a house"
 	case around.Number.IsPositive() && roof.GreaterThan(enclosed.Mul(two)):
-		r.outsideSize(at, fmt.Sprintf("%s, and a house %s around encloses %s sq ft at most", covers, around.Text, short(enclosed)))
+		return fmt.Sprintf("and a house %s around encloses %s sq ft at most", around.Text, short(enclosed))
 	}
+	return ""
 }
 
 // roofPlan is what a roof covers in plan, or its area where that is all that is known, and where it

@@ -114,11 +114,12 @@ func (r *reader) doubtWallHeight(out *model.Member) {
 	}
 	_, said := out.Given.Look("wall_height")
 	around := out.Given.Of("foundation_run")
-	i := slices.IndexFunc(r.chosenWorks(), func(w *work) bool { return goesByWallHeight(out, w.member) })
+	works := r.chosenWorks()
+	i := slices.IndexFunc(works, func(w *work) bool { return goesByWallHeight(out, w.member) })
 	if said || i < 0 || !around.Number.IsPositive() {
 		return
 	}
-	r.say("wall-height-missing", around.Pos, "the house has %s levels, and its outside walls count as %s ft high, since   wall height   is not stated", levels.node.text, usualLevel)("measure from the foundation to the eaves, and write it under outside, e.g.   wall height: %s ft   ; %s goes by it", levels.number.Mul(usualLevel), r.chosenWorks()[i].label)
+	r.say("wall-height-missing", around.Pos, "the house has %s levels, and its outside walls count as %s ft high, since   wall height   is not stated", levels.node.text, usualLevel)("measure from the foundation to the eaves, and write it under outside, e.g.   wall height: %s ft   ; %s goes by it", levels.number.Mul(usualLevel), works[i].label)
 }
 
 // goesByWallHeight reports whether a piece of work is measured by the outside walls as their
@@ -131,10 +132,7 @@ func goesByWallHeight(out, item *model.Member) bool {
 // ByWallHeight reports whether some work of the options taken goes by how high the outside walls are.
 func (d *Deal) ByWallHeight(out *model.Member) bool {
 	for _, o := range out.In("option") {
-		if v, marked := o.Given.Look("chosen"); marked && v.Number.IsZero() {
-			continue
-		}
-		if slices.ContainsFunc(o.In("item"), func(m *model.Member) bool { return goesByWallHeight(out, m) }) {
+		if !LeftOut(o) && slices.ContainsFunc(o.In("item"), func(m *model.Member) bool { return goesByWallHeight(out, m) }) {
 			return true
 		}
 	}

@@ -173,10 +173,7 @@ func (r *reader) chosenWorks() []*work {
 
 // chosenPlans are the options that the scope takes.
 func (r *reader) chosenPlans() []*plan {
-	return slices.DeleteFunc(slices.Clone(r.plans), func(p *plan) bool {
-		v, marked := p.option.Given.Look("chosen")
-		return marked && v.Number.IsZero()
-	})
+	return slices.DeleteFunc(slices.Clone(r.plans), func(p *plan) bool { return LeftOut(p.option) })
 }
 
 // latest is the latest day that the deal or the owner's price book names; zero if they

@@ -60,7 +60,7 @@ func (r *reader) doubtHouse(c *Comparables) {
 				below++
 			}
 		}
-		if n := max(above, below); n < 2 || 4*n < 3*len(all) {
+		if !nearlyAll(max(above, below), len(all)) {
 			continue
 		}
 		said := func(x comps.Fact) string {

@@ -27,8 +27,11 @@ func unlikeMost(c *Comparables, so func(*comps.Row) bool) bool {
 			n++
 		}
 	}
-	return n >= 2 && 4*n >= 3*len(c.Value.Rows)
+	return nearlyAll(n, len(c.Value.Rows))
 }
+
+// nearlyAll reports whether some are three in four of all, two at least.
+func nearlyAll(n, all int) bool { return n >= 2 && 4*n >= 3*all }
 
 // doubtAreas warns of living areas that are hardly those of houses like this one.
 func (r *reader) doubtAreas(c *Comparables) {

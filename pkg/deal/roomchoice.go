@@ -52,3 +52,9 @@ func (d *Deal) Settled() []Settled {
 	}
 	return out
 }
+
+// LeftOut reports whether the scope takes another option of its room than this one.
+func LeftOut(option *model.Member) bool {
+	v, marked := option.Given.Look("chosen")
+	return marked && v.Number.IsZero()
+}
