@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strconv"
 	"sync"
@@ -21,26 +22,40 @@ import (
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/internal/conform"
+	"ledgerboard/pkg/internal/together"
 )
 
-// recomputed has the spreadsheet engine work files out anew and returns them.
+// recomputed has the spreadsheet engine work files out anew and returns them: as many engines
+// side by side as there are cores, for one uses one core alone.
 func recomputed(t *testing.T, paths ...string) map[string]*excelize.File {
 	t.Helper()
 	if _, err := exec.LookPath("soffice"); err != nil {
 		t.Skip("LibreOffice Calc is not installed (in Debian libreoffice-calc-nogui), so no formula was worked out anew")
 	}
 	out := t.TempDir()
-	args := append([]string{"--headless", "-env:UserInstallation=file://" + t.TempDir(), "--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", out}, paths...)
-	said, err := exec.Command("soffice", args...).CombinedOutput()
-	require.NoError(t, err, string(said))
+	each := max(fewest, (len(paths)+runtime.GOMAXPROCS(0)-1)/runtime.GOMAXPROCS(0))
+	var engines []func() error
+	for some := range slices.Chunk(paths, each) {
+		args := append([]string{"--headless", "-env:UserInstallation=file://" + t.TempDir(), "--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", out}, some...)
+		engines = append(engines, func() error {
+			if said, err := exec.Command("soffice", args...).CombinedOutput(); err != nil {
+				return fmt.Errorf("%w: %s", err, said)
+			}
+			return nil
+		})
+	}
+	require.NoError(t, together.Run(engines...))
 	all := map[string]*excelize.File{}
 	for _, p := range paths {
 		f, err := excelize.OpenFile(filepath.Join(out, filepath.Base(p)), excelize.Options{RawCellValue: true})
-		require.NoError(t, err, string(said))
+		require.NoError(t, err)
 		all[p] = f
 	}
 	return all
 }
+
+// fewest is how many files are worth starting an engine for, which takes as long as some.
+const fewest = 3
 
 // A batch is workbooks that are recomputed in one go.
 type batch struct {
