@@ -8,7 +8,7 @@ import (
 
 // Given are amounts that the caller states, by line, in place of estimates: dollars
 // for each sq ft of living area (Size) and of land (Lot), bedroom, full bath (a half
-// one counts half), year of age (so usually below zero), step of condition, and car of
+// one counts half), year newer (so usually above zero), step of condition, and car of
 // garage (a garage of which the cars are not known counts as one); for Time the
 // market's change in a month as a share, not compounded. Location and Style cannot be
 // given and are not adjusted if they are named.
@@ -19,7 +19,7 @@ var linear = []Line{Time, Size, Lot, Rooms, Baths, Age, Condition, Garage}
 
 // unitOf are what those amounts are for each of.
 var unitOf = map[Line]string{
-	Time: "month", Size: "sq ft", Lot: "sq ft of lot", Rooms: "bedroom", Baths: "full bath", Age: "year of age", Condition: "step of condition", Garage: "car of garage",
+	Time: "month", Size: "sq ft", Lot: "sq ft of lot", Rooms: "bedroom", Baths: "full bath", Age: "year newer", Condition: "step of condition", Garage: "car of garage",
 }
 
 // amountOf is what a unit of a line is worth where that is one amount.
@@ -42,8 +42,8 @@ func (a *adjuster) linearly() map[Line]Rate {
 	return out
 }
 
-// figure is what a line counts of a house. The age is counted by the year built, so
-// that a later year is less of it.
+// figure is what a line counts of a house: of age the year built, so that one more is a
+// year newer.
 func figure(l Line, h *House) Fact {
 	switch l {
 	case Size:
@@ -55,7 +55,7 @@ func figure(l Line, h *House) Fact {
 	case Baths:
 		return bathsOf(h)
 	case Age:
-		return Fact{-h.Built.Value, h.Built.Known}
+		return h.Built
 	case Condition:
 		return h.Condition
 	case Garage:

@@ -139,7 +139,7 @@ func TestPairsThatMoveTooMuchTogether(t *testing.T) {
 	small.FullBaths, small.Bedrooms = Known(1), Known(2)
 	bath.Bedrooms, bed.FullBaths = Known(2), Known(1)
 	day := townDay.AddDays(-40)
-	v := valued(t, []Sold{{House: small, Date: day, Price: usd(100_000)}, {House: bath, Date: day, Price: usd(145_000)}, {House: bed, Date: day, Price: usd(140_000)}}, s, Wish{Given: Given{Age: -500}})
+	v := valued(t, []Sold{{House: small, Date: day, Price: usd(100_000)}, {House: bath, Date: day, Price: usd(145_000)}, {House: bed, Date: day, Price: usd(140_000)}}, s, Wish{Given: Given{Age: 500}})
 	require.Contains(t, v.Disbelieved[0].Why, "by 45%, and all that pairs say, without what you give, by 85%")
 }
 

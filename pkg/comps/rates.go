@@ -31,7 +31,7 @@ var rateUnits = []struct {
 	{Rooms, "bedroom", func(h *House) bool { h.Bedrooms.Value++; return h.Bedrooms.Known }},
 	{Baths, "full bath", func(h *House) bool { h.FullBaths.Value++; return h.FullBaths.Known }},
 	{Baths, aHalfBath, func(h *House) bool { h.HalfBaths.Value++; return h.HalfBaths.Known }},
-	{Age, "year of age", func(h *House) bool { h.Built.Value--; return h.Built.Known }},
+	{Age, "year newer", func(h *House) bool { h.Built.Value++; return h.Built.Known }},
 	{Condition, "step of condition", func(h *House) bool { h.Condition.Value++; return h.Condition.Known }},
 	{Garage, "100 sq ft of garage", func(h *House) bool { h.GarageArea.Value += 100; return h.GarageArea.Known }},
 	{Garage, aCar, func(h *House) bool { h.GarageCars.Value++; return h.GarageCars.Known }},

@@ -77,7 +77,7 @@ func noPrice(r Row, subject *House) *NoPriceError {
 	e.Largest = slices.MinFunc(r.Lines, func(a, b Adjustment) int { return a.Amount.Cmp(b.Amount) })
 	if theirs, ours := figure(e.Largest.Line, &r.House), figure(e.Largest.Line, subject); theirs.Known && ours.Known {
 		unit := map[Line]string{Size: " sq ft", Lot: " sq ft"}[e.Largest.Line]
-		e.By = plainNumber(math.Abs(theirs.Value)) + unit + " against " + plainNumber(math.Abs(ours.Value))
+		e.By = plainNumber(theirs.Value) + unit + " against " + plainNumber(ours.Value)
 		if e.Largest.Line == Age {
 			e.By = yearAgainst("built %.0f", r.Built.Value, subject.Built.Value)
 		}

@@ -59,7 +59,7 @@ func TestTownIsFoundOut(t *testing.T) {
 	require.InDelta(t, townMonth, v.Trend.Worth, 4*v.Trend.Error)
 	require.InDelta(t, townMonth, v.Trend.Worth, 0.002)
 	worth := map[string]float64{ // the town's rates at the subject's value, by hand
-		"sq ft": want * townSize / 1500, "full bath": want * math.Expm1(townBath), "year of age": want * math.Expm1(townAge), "1,000 sq ft of lot": 0,
+		"sq ft": want * townSize / 1500, "full bath": want * math.Expm1(townBath), "year newer": want * math.Expm1(-townAge), "1,000 sq ft of lot": 0,
 		"house without a garage": want * math.Expm1(-townGarage),
 	}
 	for _, r := range v.Rates {
@@ -177,7 +177,7 @@ func TestGivenAmounts(t *testing.T) {
 	h.Area, h.FullBaths, h.Built, h.Garage = Known(1400), Known(1), Known(1960), "none"
 	days := 73 // 2.4 months of 365/12 days
 	sale := Sold{House: h, Date: townDay.AddDays(-days), Price: usd(200_000), Concessions: usd(5_000)}
-	v := valued(t, []Sold{sale}, s, Wish{Given: Given{Time: 0.01, Size: 60, Baths: 8000, Age: -500, Garage: 12_000}})
+	v := valued(t, []Sold{sale}, s, Wish{Given: Given{Time: 0.01, Size: 60, Baths: 8000, Age: 500, Garage: 12_000}})
 	got := map[Line]string{}
 	for _, l := range v.Rows[0].Lines {
 		got[l.Line] = l.Amount.String()

@@ -122,3 +122,33 @@ func TestWarningsSayValuesInDollars(t *testing.T) {
 		require.Contains(t, found[at].Message, "the after-repair value "+want+" is outside")
 	}
 }
+
+// A year newer is worth less than nothing where the newer of two twins sold for less, and not
+// where it sold for more.
+func TestAYearNewerWorthLessThanNothingIsDoubted(t *testing.T) {
+	for _, c := range []struct {
+		newer int
+		says  string
+	}{
+		{270_000, ""},
+		{252_000, "a year newer is worth -$400 by 2 pairs of sales, less than nothing"},
+	} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+fmt.Sprintf(`house: {living area: 1180 sq ft, year built: 1960}
+comps:
+  amounts: {market a month: 0%%}
+  table: |
+    address  sold on     price  sq ft  built
+    1 A St   2025-11-07  260000  1180  1960
+    2 A St   2025-10-20  %d      1180  1980
+    3 A St   2025-09-08  260000  1180  1960
+`, c.newer)))
+		i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "comps-amount-unusual" })
+		if c.says == "" {
+			require.Equal(t, -1, i, "%v", found)
+			continue
+		}
+		require.GreaterOrEqual(t, i, 0, "%v", found)
+		require.Contains(t, found[i].Message, c.says)
+		require.Contains(t, found[i].Hint, "amounts: {year newer: ")
+	}
+}

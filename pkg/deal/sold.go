@@ -228,9 +228,6 @@ func (r *reader) given() (comps.Given, []comps.Extra) {
 	for _, row := range adjusted {
 		if g := r.good("comps.amounts." + row.key); g != nil {
 			out[row.line] = g.number.InexactFloat64()
-			if row.line == comps.Age { // the file says what being newer is worth
-				out[row.line] = -out[row.line]
-			}
 		}
 	}
 	var extras []comps.Extra

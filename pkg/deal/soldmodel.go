@@ -20,11 +20,7 @@ func (r *reader) intoModel(c *Comparables) {
 	}
 	for _, row := range adjusted {
 		if rate, ok := v.Linear[row.line]; ok && rate.From == "pairs" {
-			x := decimal.NewFromFloat(rate.Worth)
-			if row.line == comps.Age {
-				x = x.Neg()
-			}
-			say(root, row.rate, x, "by pairs of sales", from)
+			say(root, row.rate, decimal.NewFromFloat(rate.Worth), "by pairs of sales", from)
 		}
 		if row.figure != nil {
 			if f := row.figure(&c.Subject.House); f.Known {
