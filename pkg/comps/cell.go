@@ -161,6 +161,9 @@ func scientific(s string) (float64, bool) {
 	return v, err == nil
 }
 
+// inColumn are the units of columns other than square feet.
+var inColumn = map[string]quantity.Unit{"acres": "acre", "m2": "m2"}
+
 // area reads an area: a bare number in the unit of its column, or with its unit.
 func area(s, unit string, low, high float64) (Fact, error) {
 	if strings.HasPrefix(s, ".") {
@@ -171,11 +174,9 @@ func area(s, unit string, low, high float64) (Fact, error) {
 	}
 	want := fmt.Sprintf("an area of %.0f to %.0f sq ft, e.g. 1450 or 1,450 sq ft", low, high)
 	f, err := number(s, 0, math.Inf(1), want)
-	switch {
-	case err == nil && unit == "acres":
-		f.Value *= 43560
-	case err == nil && unit == "m2":
-		f.Value /= 0.09290304 // a square foot is 0.3048 m squared
+	switch u := inColumn[unit]; {
+	case err == nil && u != "": // as it would be with its unit behind it
+		f.Value = quantity.AreaOf(decimal.NewFromFloat(f.Value), u).SquareFeet().InexactFloat64()
 	case err != nil:
 		a, bad := quantity.ParseArea(s)
 		if bad != nil {

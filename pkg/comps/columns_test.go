@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -215,4 +216,22 @@ func TestWhatColumnsPutsAsideIsNamed(t *testing.T) {
 	}, oneLine(found))
 	_, found = read(t, "Sold,Price\n2026-06-03,268000\n", Options{Columns: map[string]string{"price": "Price"}})
 	require.Empty(t, found)
+}
+
+// A lot is as large by a bare number in a column of acres as with the word behind it, or sales
+// would differ from the house in nothing.
+func TestAcresAreTheSameWithAndWithoutTheWord(t *testing.T) {
+	for n := 1; n <= 300; n++ {
+		acres := fmt.Sprintf("0.%02d", n)
+		if n >= 100 {
+			acres = fmt.Sprintf("%d.%02d", n/100, n%100)
+		}
+		for unit, word := range map[string]string{"acres": "acres", "m2": "m2"} {
+			bare, err := area(acres, unit, 0, 1e9)
+			require.NoError(t, err)
+			said, err := area(acres+" "+word, "sqft", 0, 1e9)
+			require.NoError(t, err)
+			require.Equal(t, said, bare, "%s %s", acres, unit)
+		}
+	}
 }

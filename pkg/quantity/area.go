@@ -19,6 +19,16 @@ func (a Area) SquareMetres() decimal.Decimal { return a.metres }
 // decimals. What was written in square feet is exact.
 func (a Area) SquareFeet() decimal.Decimal { return quotient(a.metres, unitTable["sq ft"].size) }
 
+// AreaOf is a number of a unit of area, such as the "acre" or "m2", exactly; of another
+// unit it panics.
+func AreaOf(n decimal.Decimal, unit Unit) Area {
+	u := unitTable[unit]
+	if u == nil || u.of != areas {
+		panic("quantity: no unit of area")
+	}
+	return Area{n.Mul(u.size)}
+}
+
 // Add returns the sum, exactly.
 func (a Area) Add(other Area) Area { return Area{trim(a.metres.Add(other.metres))} }
 
