@@ -3,7 +3,6 @@ package deal
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -109,8 +108,7 @@ func (r *reader) ground() (floor decimal.Decimal, words string) {
 		if x.GreaterThan(floor) {
 			floor, words = x, fmt.Sprintf("%s has %s sq ft", room.Label, short(x))
 		}
-		name := strings.ToLower(room.Label)
-		if living, _ := r.worked(room, "counts_as_living"); living.IsPositive() && !slices.ContainsFunc(atticWords, func(w string) bool { return strings.Contains(name, w) }) {
+		if living, _ := r.worked(room, "counts_as_living"); living.IsPositive() && !underRoof(room) {
 			all = all.Add(x)
 		}
 	}

@@ -79,3 +79,37 @@ func TestWallsOfSeveralLevelsWantTheirHeight(t *testing.T) {
 		require.Equal(t, c.doubted, slices.Contains(codesIn(found), "wall-height-missing"), "%s: %v", c.outside, found)
 	}
 }
+
+// Outside walls of two levels that are as high as a room are those of one, unless the upper level
+// lies under the roof.
+func TestWallsOfSeveralLevelsAreHigherThanARoom(t *testing.T) {
+	const paint = ", work: {outside wall paint: hired}"
+	sloped := "  attic bedroom: {size: 14' x 12', ceiling: 4' to 8' both sides, work: {paint walls: hired}}\n"
+	for _, c := range []struct {
+		levels, rooms, outside string
+		doubted                bool
+	}{
+		{"2", "", "around: 128 ft, wall height: 8 ft" + paint, true},
+		{"2", "", "around: 128 ft, wall height: 9 ft" + paint, true},
+		{"3", "", "around: 128 ft, wall height: 9 ft" + paint, true},
+		{"2", "", "around: 128 ft, wall height: 9 ft, roof: [{size: 38' x 26', pitch: 4/12}]" + paint, true},
+		{"1", "", "around: 128 ft, wall height: 9 ft" + paint, false},
+		{"2", "", "around: 128 ft, wall height: 17' 6\"" + paint, false},
+		{"2", "", "around: 128 ft, wall height: 11 ft" + paint, false}, // a split level, in the middle
+		{"3", "", "around: 128 ft, wall height: 11 ft" + paint, false},
+		{"2", sloped, "around: 128 ft, wall height: 9 ft" + paint, false},
+		{"2", "  loft: {size: 14' x 12', work: {paint walls: hired}}\n", "around: 128 ft, wall height: 9 ft" + paint, false},
+		{"2", "", "around: 128 ft, wall height: 9 ft, roof: [{size: 38' x 26', pitch: 8/12}]" + paint, false}, // room for a level under it
+		{"2", "", "around: 128 ft, wall height: 9 ft, roof: 1200 sq ft, siding: 2,100 sq ft" + paint, false},
+		{"2", "", "around: 128 ft, wall height: 9 ft, yard: 4,000 sq ft, work: {front planting: hired}", false},
+	} {
+		_, found := deal.Read("den.yaml", []byte(den+c.rooms+"house: {levels: "+c.levels+"}\noutside: {"+c.outside+"}\n"))
+		require.False(t, found.HasErrors(), "%s: %v", c.outside, found)
+		i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "wall-height-low" })
+		require.Equal(t, c.doubted, i >= 0, "%s: %v", c.outside, found)
+		if c.doubted && c.levels == "2" {
+			require.Contains(t, found[i].Hint, "18 ft", c.outside)
+			require.Contains(t, found[i].Hint, "2,304 sq ft", c.outside) // 128 x 18
+		}
+	}
+}

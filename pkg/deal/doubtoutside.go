@@ -44,6 +44,7 @@ func (r *reader) doubtOutside() {
 		}
 		r.doubtFlatShingles(out)
 		r.doubtWallHeight(out)
+		r.doubtOneLevel(out)
 		r.doubtGround(out)
 		r.doubtOutsideOpenings(out)
 	}
