@@ -133,6 +133,7 @@ var roomSlips = []slip{
 	inDen("adds-nothing", "after-repair value: ", "before work: "),
 	{"adds-apart", "=", strings.NewReplacer("value: {", "value: {before work: $240k, ", "{fresh: {work: {paint walls: hired}}}", "{fresh: {adds: $15k, work: {paint walls: hired}}}").Replace(twoOptions)},
 	inOptions("value-far-above-price", "value: {after-repair value: $300k}", "value: {before work: $2400k}"),
+	inOptions("as-is-far-above-price", "value: {after-repair value: $300k}", "value: {before work: $410k}"),
 	inOptions("adds-missing", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $5k, work: {paint walls: hired}}, gut"),
 	inOptions("adds-without-work", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $5k, work: {}}, gut"),
 	{"value-used-up", "--set scope=as it is", strings.Replace(twoOptions, "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $300k, work: {paint walls: hired}}, gut", 1)},

@@ -49,6 +49,7 @@ func (r *reader) doubtPurchase() {
 		r.say("value-below-price", value.at(), "the after-repair value (%s) is not above the price (%s)", value.dollars(), price.dollars())("check both; k is a thousand and m a million")
 	}
 	r.doubtFarValue(price, value)
+	r.doubtBargain(price, value)
 	if value != nil && lender != nil && lender.number.GreaterThan(value.number) {
 		r.say("lender-value-above", lender.at(), "the lender's value (%s) is above yours (%s)", lender.dollars(), value.dollars())("check both; the loan is sized by the lender's, the sale by yours")
 	}
@@ -81,6 +82,22 @@ func (r *reader) doubtFarValue(price, stated *reading) {
 		return
 	}
 	r.say("value-far-above-price", r.where("comps", "value"), "%s", says)("check the prices of the sales, and the price; k is a thousand and m a million")
+}
+
+// doubtBargain looks for a house worth over twice its price as it is: the value after the work was
+// written for that before it, or a digit slipped. It says nothing where doubtFarValue does.
+func (r *reader) doubtBargain(price, stated *reading) {
+	if worth, known := r.worked(r.deal.Root, "after_repair_value"); known && worth.GreaterThan(price.number.Mul(TimesThePrice)) {
+		return
+	}
+	for _, key := range []string{"before work", "as-is value"} {
+		g := r.good("value." + key)
+		if g == nil || !g.number.GreaterThan(price.number.Mul(two)) || key == "before work" && stated != nil {
+			continue // beside an after-repair value the one before work changes nothing
+		}
+		r.say("as-is-far-above-price", g.at(), "%s is %s, more than twice the price (%s) for the house as it stands", key, g.dollars(), price.dollars())("check both; if that is what the house is worth after the work, write   after-repair value: %s   ; it is used as it stands", strings.TrimSpace(g.node.text))
+		return
+	}
 }
 
 // doubtLow looks for a low value above what the house is worth by the options.

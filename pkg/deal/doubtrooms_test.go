@@ -190,3 +190,26 @@ func TestWhatWouldComeAlongIsToldAtTheWork(t *testing.T) {
 		require.Equal(t, "den.yaml", d.Pos.File, d.Message)
 	}
 }
+
+// A house bought at under half of what it is worth before the work is doubted, once, and a bargain
+// is not.
+func TestAHouseWorthTwiceItsPriceIsDoubted(t *testing.T) {
+	for value, want := range map[string]string{
+		"before work: $410k":                            "as-is-far-above-price",
+		"after-repair value: $600k, as-is value: $410k": "as-is-far-above-price",
+		"before work: $2400k":                           "value-far-above-price",
+		"before work: $390k":                            "",
+		"after-repair value: $600k, before work: $410k": "",
+		"after-repair value: $600k, as-is value: $300k": "",
+	} {
+		_, found := deal.Read("den.yaml", []byte(strings.Replace(twoOptions, "after-repair value: $300k", value, 1)))
+		require.False(t, found.HasErrors(), "%s: %v", value, found)
+		var got []string
+		for _, code := range codesIn(found) {
+			if strings.HasSuffix(code, "-far-above-price") {
+				got = append(got, code)
+			}
+		}
+		require.Equal(t, strings.Fields(want), append([]string{}, got...), value)
+	}
+}
