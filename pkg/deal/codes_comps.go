@@ -65,6 +65,7 @@ func compDoubts() []Code {
 		{"comps-not-compared", "a thing that is known of the sales and not of the house"},
 		{"comps-not-told", "a thing that is known of the house and of none of the sales"},
 		{"comps-condition-alike", "options of several conditions, and nothing tells what condition is worth"},
+		{"comps-condition-today", "a house in poor or fair condition among the sales, beside work that renovates it"},
 		{"comps-condition-unused", "conditions by option beside a stated value"},
 		{"value-outside-comps", "a stated value outside the range by the comparables"},
 		{"low-above-comps", "a low value that is not below the value by the comparables"},

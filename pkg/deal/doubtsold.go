@@ -73,6 +73,7 @@ func (r *reader) doubtComps() {
 	r.doubtIdleAmounts(c)
 	r.doubtAreas(c)
 	r.doubtHouse(c)
+	r.doubtAsItStands(c)
 	r.doubtOddRooms(c)
 	r.doubtLots(c)
 	r.doubtTypes(c)
