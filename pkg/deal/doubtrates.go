@@ -87,20 +87,15 @@ func toldBy(r comps.Rate) string {
 // doubtPairs warns of amounts that pairs of sales tell and that are hardly so: such a pair
 // mostly differs in something that nobody wrote down.
 func (r *reader) doubtPairs(c *Comparables) {
-	var prices, perSqFt []float64
+	var prices []float64
 	for i := range c.Value.Rows {
-		row := &c.Value.Rows[i]
-		net := row.Sold.Net().InexactFloat64()
-		prices = append(prices, net)
-		if row.Area.Known {
-			perSqFt = append(perSqFt, net/row.Area.Value)
-		}
+		prices = append(prices, c.Value.Rows[i].Sold.Net().InexactFloat64())
 	}
 	var told []comps.Line
 	for _, rate := range c.Value.Rates {
 		most, against := muchForAThing*middleOf(prices), "a quarter of the middle price"
 		if rate.Line == comps.Size {
-			most, against = muchForSqFt*middleOf(perSqFt), "twice the middle price per sq ft"
+			most, against = muchForSqFt*c.middlePerSqFt(), "twice the middle price per sq ft"
 		}
 		if rate.From != "pairs" || rate.Worth >= 0 && rate.Worth <= most || slices.Contains(told, rate.Line) {
 			continue
@@ -128,4 +123,16 @@ func middleOf(all []float64) float64 {
 	}
 	slices.Sort(all)
 	return all[(len(all)-1)/2]
+}
+
+// middlePerSqFt is the middle price of the sales for a square foot of living area, 0 where none
+// says how large it is.
+func (c *Comparables) middlePerSqFt() float64 {
+	var all []float64
+	for i := range c.Value.Rows {
+		if row := &c.Value.Rows[i]; row.Area.Known {
+			all = append(all, row.Sold.Net().InexactFloat64()/row.Area.Value)
+		}
+	}
+	return middleOf(all)
 }

@@ -152,3 +152,28 @@ comps:
 		require.Contains(t, found[i].Hint, "amounts: {year newer: ")
 	}
 }
+
+// An amount for a square foot near the whole price of one is doubted, and so is a step of
+// condition of a few dollars, which was meant as a share.
+func TestAmountsThatAreHardlyWhatAUnitMoreIsWorthAreDoubted(t *testing.T) {
+	for _, c := range []struct{ amounts, says string }{ // the sales went for $200 a sq ft
+		{"square foot: $195", "a square foot more is worth $195, it says, and the sales went for $200 a sq ft"},
+		{"square foot: $260", "the sales went for $200 a sq ft"},
+		{"square foot: $120", ""},
+		{"step of condition: 15", "a step of condition is worth $15, it says, which is next to nothing"},
+		{"step of condition: 0", ""},
+		{"step of condition: $9,000", ""},
+	} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+"house: {living area: 1300 sq ft, condition: good}\ncomps:\n  amounts: {market a month: 0.3%, "+c.amounts+`}
+  sold:
+    1 A St: {sold: 2025-11-07, price: $260,000, living area: 1300, condition: good}
+    2 A St: {sold: 2025-10-20, price: $240,000, living area: 1200, condition: good}
+    3 A St: {sold: 2025-09-08, price: $280,000, living area: 1400, condition: average}
+`))
+		i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "comps-amount-unusual" })
+		require.Equal(t, c.says != "", i >= 0, "%s: %v", c.amounts, found)
+		if i >= 0 {
+			require.Contains(t, found[i].Message, c.says)
+		}
+	}
+}

@@ -70,6 +70,7 @@ func (r *reader) doubtComps() {
 	r.doubtTrend(c)
 	r.doubtPairs(c)
 	r.doubtPriceless(c)
+	r.doubtGivenAmounts(c)
 	r.doubtIdleAmounts(c)
 	r.doubtAreas(c)
 	r.doubtHouse(c)

@@ -4,8 +4,11 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/comps"
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
 )
 
 // AmountsFor are the keys that give what some lines are worth, with their examples.
@@ -17,6 +20,25 @@ func AmountsFor(lines []comps.Line) string {
 		}
 	}
 	return strings.Join(out, ", ")
+}
+
+// wholeSqFt is from what part of the whole price per sq ft on an amount for one looks like that
+// price: a square foot more shares the land, the kitchen and the bath that are there, so it is
+// worth some third to half of it. leastStep is under what a step of condition looks like a share
+// (common practice, no source).
+const (
+	wholeSqFt = 0.9
+	leastStep = 100
+)
+
+// doubtGivenAmounts warns of amounts of the file that are hardly what a unit more is worth.
+func (r *reader) doubtGivenAmounts(c *Comparables) {
+	if g, whole := r.good("comps.amounts.square foot"), c.middlePerSqFt(); g != nil && whole > 0 && g.number.InexactFloat64() > wholeSqFt*whole {
+		r.say("comps-amount-unusual", g.at(), "a square foot more is worth %s, it says, and the sales went for %s a sq ft with land and all: that is near the whole price", g.node.text, quantity.FormatDollars(decimal.NewFromFloat(whole).Round(0)))("write what a sq ft more adds to a house, some third to half of its price per sq ft; or leave it out, and the sales tell it where they can")
+	}
+	if g := r.good("comps.amounts.step of condition"); g != nil && g.number.IsPositive() && g.number.LessThan(decimal.NewFromInt(leastStep)) {
+		r.say("comps-amount-unusual", g.at(), "a step of condition is worth %s, it says, which is next to nothing: it is in dollars, and no share of the price", quantity.FormatDollars(g.number.Round(0)))("write the dollars, e.g.   %s", fieldNamed("comps.amounts", g.field.Key()).example())
+	}
 }
 
 // doubtIdleAmounts warns of amounts and own lines that touch no sale. What one side alone says is
