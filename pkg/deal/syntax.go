@@ -29,6 +29,9 @@ func (g grower) syntax(err error) diag.Diag {
 		f.open = g.src.pos(bad.ContextMark.Line, bad.ContextMark.Column, 1)
 	}
 	f.insideText()
+	if d, ok := f.pastedTable(); ok {
+		return d
+	}
 	text := f.text(f.line)
 	if blank := indentOf(text); strings.Contains(blank, "\t") {
 		return finding("tab-indent", g.src.pos(f.line, strings.IndexByte(blank, '\t')+1, 1), "the line is indented with a tab").

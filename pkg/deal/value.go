@@ -21,7 +21,7 @@ func (r *reader) value(s scope, f *Field, g *reading) {
 		g.choice, g.ok = strings.Join(strings.Fields(g.node.text), " "), true
 		return
 	case Pasted:
-		g.ok = true
+		g.ok = r.pastedAsItStands(g)
 		return
 	case Record:
 		r.record(s, f, g)
