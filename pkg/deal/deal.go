@@ -48,6 +48,7 @@ type Deal struct {
 	Mixed        bool                // the scope takes different options in different rooms
 	Firsts       []*model.Member     // options taken as the first of their rooms, which the scope does not name
 	Sized        map[string][]string // the rooms by how sure their sizes are: measured, paced, guessed
+	Unlisted     []string            // how many rooms of which kind the house has beyond those that the file lists: 1 bedroom
 	Unlayered    []string            // the rooms that get a new floor and name nothing that lies on the old one
 	Kerf         *decimal.Decimal    // what a saw cut takes, in feet; nil if the file does not say
 	Cuts         []CutList           // of the products bought in sticks

@@ -26,6 +26,7 @@ func (r *reader) doubtRooms() {
 	r.doubtInstead()
 	r.doubtAllTheHouse()
 	r.noteUnlayered()
+	r.noteUnlisted()
 	r.doubtLayers()
 	r.doubtBetweenLayers()
 	r.doubtLeftLayers()

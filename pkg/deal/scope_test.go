@@ -361,6 +361,18 @@ func TestNewFloorsThatTakeNothingUpAreNoted(t *testing.T) {
 	}
 }
 
+// Rooms that the house has beyond those that the file lists are noted by kind, where it lists
+// any of the kind.
+func TestRoomsThatAreNotListedAreNoted(t *testing.T) {
+	const rooms = "rooms: {bedroom 1: {size: 10' x 12', work: {paint walls: hired}}, hall bath: {size: 8' x 5'}}\n"
+	for house, want := range map[string][]string{
+		"{bedrooms: 3, baths: 1.5}": {"2 bedrooms", "1 bath"}, "{bedrooms: 1, baths: 1}": nil, "{bedrooms: 2}": {"1 bedroom"}, "{year built: 1950}": nil,
+	} {
+		require.Equal(t, want, readDeal(t, walked+"house: "+house+"\n"+rooms).Unlisted, house)
+	}
+	require.Empty(t, readDeal(t, walked+"house: {bedrooms: 3}\nrooms: {kitchen: {size: 10' x 12', work: {paint walls: hired}}}\n").Unlisted)
+}
+
 // A scope by rooms is doubted where it leaves out a room with a choice, and not one whose
 // only option is taken or for which there is one for all.
 func TestAScopeThatLeavesOutARoomWithAChoiceIsDoubted(t *testing.T) {

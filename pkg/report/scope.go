@@ -38,6 +38,7 @@ func Scope(w io.Writer, a *answer.Answer, view View, s Style) error {
 		}
 		brought(p, a)
 		unlayered(p, a)
+		unlisted(p, a)
 		unseen(p, a)
 	}
 	duration(p, a)

@@ -84,6 +84,13 @@ func unlayered(p *page, a *answer.Answer) {
 	}
 }
 
+// unlisted says of which rooms the house has more than the file lists.
+func unlisted(p *page, a *answer.Answer) {
+	if rooms := a.Deal.Unlisted; len(rooms) > 0 {
+		p.text("", "By   house   it has "+strings.Join(rooms, " and ")+" more than the file lists, for which no work is priced.")
+	}
+}
+
 // unseen lists what is set aside for what was not seen.
 func unseen(p *page, a *answer.Answer) {
 	var open []*model.Member
