@@ -235,3 +235,21 @@ func TestAcresAreTheSameWithAndWithoutTheWord(t *testing.T) {
 		}
 	}
 }
+
+// Headings of county and agents' lists.
+func TestHeadingsOfLastSalesAndOfWhatTheSellerPaid(t *testing.T) {
+	for head, field := range map[string]string{
+		"Last Sale Date": "date", "Recorded Date": "date", "SaleDate1": "date", "Last Sale Amount": "price", "Last Sale Price": "price",
+		"Seller Paid": "concessions", "Buyer Credit": "concessions",
+	} {
+		require.Equal(t, field, FieldNamed(head), head)
+	}
+}
+
+// A lot of a fraction of a square foot is one in acres, and the hint says how that is written.
+func TestALotOfAFractionIsLikelyInAcres(t *testing.T) {
+	_, found := read(t, "address;sale date;price;lot\n1 A St;2026-01-05;300000;0.18\n", Options{})
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, "0.18 sq ft are no lot of a house")
+	require.Contains(t, found[0].Hint, "7,405 sq ft or 0.18 acres")
+}

@@ -17,7 +17,7 @@ const (
 	Token                       // a price so low that it is hardly one
 	Outlier                     // far from what its like sold for
 	NoNet                       // what its seller gave back takes up its price
-	NotSold                     // its terms say that it is offered, and not sold yet
+	NotSold                     // its terms or its address say that it is offered, and not sold yet
 	Again                       // the house stands in the list at the same price some days off
 )
 
@@ -28,7 +28,7 @@ var flagWords = []struct {
 	{Duplicate, "the same sale stands in the list already"},
 	{Again, "the same house at the same price stands in the list within 30 days: likely one sale, recorded twice"},
 	{Future, "dated in the future"},
-	{NotSold, "its terms say that it is offered, not sold"},
+	{NotSold, "it is said to be offered, not sold"},
 	{NotOpen, "its terms speak against an open sale at arm's length"},
 	{Token, "its price is hardly one"},
 	{NoNet, "its concessions take up its price"},
@@ -160,6 +160,16 @@ func unclosed(words []string) bool {
 	said := " " + strings.Join(words, " ") + " "
 	return strings.Contains(said, " not closed ") || strings.Contains(said, " not yet closed ") || strings.Contains(said, " not yet sold ") ||
 		strings.HasSuffix(said, " not sold ")
+}
+
+// labelFlag is what stands in brackets behind an address and says that the house is only offered:
+// 12 Elm St (active).
+func labelFlag(label string) Flags {
+	at := strings.LastIndexByte(label, '(')
+	if at < 0 || !strings.HasSuffix(label, ")") {
+		return 0
+	}
+	return termsFlag(strings.ToLower(label[at+1:len(label)-1])) & NotSold
 }
 
 // termsFlag is what the terms of a sale, in lower case, make doubtful about it, or nothing.

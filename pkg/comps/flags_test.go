@@ -36,7 +36,7 @@ func TestWhatIsNotSoldYet(t *testing.T) {
 		"pending sale", "now under contract", "active; on the market", "contract pending - not closed", "not yet closed", "sold by builder; not yet closed", "unsold", "not sold"} {
 		l, found := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Equal(t, NotSold, l.Sale(0).Flags, terms)
-		require.Contains(t, found[0].Message, "its terms say that it is offered, not sold")
+		require.Contains(t, found[0].Message, "it is said to be offered, not sold")
 	}
 	for _, head := range []string{"Status", "MLS Status", "Listing Status"} {
 		l, _ := read(t, "sale date,price,"+head+"\n2026-01-05,300000,Active\n2026-01-06,310000,Closed\n", Options{})
@@ -123,5 +123,16 @@ func TestSameAddress(t *testing.T) {
 	for _, both := range [][2]string{{"12 Elm St", "12 Elm St Apt 2"}, {"12 Elm St", "12 Elm St, Unit B"}, {"12 Elm St", "12 Elm St # 4"}, {"12 Elm St", "12 Elm St 4"}, {"12 Elm St", "12 Elm Ct"}, {"27 Walnut", "27 Walnut Grove Ln"}, {"17 Oak", "17 Oak Hill Dr"}, {"27 Walnut", "27 Walnut Grove"}, {"12 Elm", "12 Elm St 4"}, {"12 Elm", "12 Elm St Apt 2"}, {"12 Elm", "12 Elm, rear"}, {"12 N", "12 N Elm St"}, {"12 Elm", "12 Elm, Unit 2"}, {"12 St", "12 St Clair Ave"}, {"12 Elm", "12 Elm St N"}, {"12 Elm St", "12 Elm St N"}, {"12 Elm St", "112 Elm St"}, {"12 Elm St", "12 Elm St B"}, {"12", "12 Elm St"}, {"Elm", "Elm Toledo"}, {"", ""}, {"12 Elm St", "12 Elm St, rear"}} {
 		require.False(t, SameAddress(both[0], both[1]), both)
 		require.False(t, SameAddress(both[1], both[0]), both)
+	}
+}
+
+// What stands in brackets behind an address may say that the house is only offered.
+func TestAnAddressMaySayThatItIsOffered(t *testing.T) {
+	for label, want := range map[string]Flags{
+		"12 Elm St (active)": NotSold, "12 Elm St (Pending)": NotSold, "12 Elm St (under contract)": NotSold,
+		"12 Elm St (unit 3)": 0, "12 Active Way": 0, "12 Elm St (closed)": 0, "12 Elm St (trust)": 0, "(active": 0,
+	} {
+		l, _ := read(t, "address;sale date;price\n"+label+";2026-01-05;300000\n", Options{})
+		require.Equal(t, want, l.Sale(0).Flags, label)
 	}
 }

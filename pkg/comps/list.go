@@ -51,6 +51,7 @@ func (l *List) settle(today quantity.Date, file string, found *diag.List) {
 		if s.Terms != "" {
 			s.Flags |= termsFlag(s.Terms)
 		}
+		s.Flags |= labelFlag(s.Label)
 		if s.Price.LessThan(token) {
 			s.Flags |= Token
 		}

@@ -177,3 +177,15 @@ func TestAmountsThatAreHardlyWhatAUnitMoreIsWorthAreDoubted(t *testing.T) {
 		}
 	}
 }
+
+// An amount by the name of a column, or with its unit behind it, leads to how it is written.
+func TestAmountsByOtherNamesLeadToTheirs(t *testing.T) {
+	for amounts, hint := range map[string]string{
+		"sq ft: 95": `did you mean "square foot"?`, "beds: 95": `did you mean "bedroom"?`, "market a year: 4%": `did you mean "market a month"?`, "year built: 300": `did you mean "year newer"?`,
+		"square foot: 95 per sq ft": "write the dollars for one alone, e.g. square foot: $95",
+	} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+"comps:\n  amounts: {"+amounts+"}\n  sold:\n    1 A St: {sold: 2025-11-07, price: $260,000}\n"))
+		require.NotEmpty(t, found, amounts)
+		require.Equal(t, hint, found[0].Hint, amounts)
+	}
+}

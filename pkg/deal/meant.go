@@ -81,6 +81,11 @@ func (r *reader) meantHere(s scope, e *entry) bool {
 			return true
 		}
 	}
+	if key := amountMeant(e.key.text); s.group == "comps.amounts" && key != "" {
+		r.meant[s.path+key] = true
+		r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q?", key)
+		return true
+	}
 	for _, path := range meantKeys[e.name] {
 		if f := fieldAt(path); f.group() == s.group {
 			r.meant[s.path+f.Key()] = true
@@ -94,6 +99,17 @@ func (r *reader) meantHere(s scope, e *entry) bool {
 		}
 	}
 	return false
+}
+
+// amountMeant is the key of an amount that goes by what a column of sales would be called, or "".
+func amountMeant(text string) string {
+	field := comps.FieldNamed(text)
+	for _, row := range adjusted {
+		if row.key != "" && (field != "" && fieldsOf[row.line] == field || row.line == comps.Time && strings.HasPrefix(plainKey(text), "market")) {
+			return row.key
+		}
+	}
+	return ""
 }
 
 // meantElsewhere tells of a word that means a key that belongs elsewhere. In a room, an

@@ -149,6 +149,9 @@ func (r *reader) refused(f *Field, s span, code string, err error) bool {
 	if errors.As(err, &q) && f.Kind == YesNo && f.Example == "on" {
 		err = &quantity.Error{Found: q.Found, Why: strings.ReplaceAll(q.Why, "neither yes nor no", "neither on nor off"), At: q.At, Want: "on or off"}
 	}
+	if errors.As(err, &q) && f.Kind == Money && strings.HasPrefix(f.Path, "comps.amounts.") { // often with the unit behind it
+		err = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: "the dollars for one alone, e.g. " + f.example()}
+	}
 	if errors.As(err, &q) && f.Kind == Duration && strings.EqualFold(s.text, "none") { // as pages print it
 		err = &quantity.Error{Found: q.Found, Why: q.Why, At: q.At, Want: "0 for no time"}
 	}
