@@ -56,6 +56,7 @@ type book struct {
 	workingGrid *grid
 	soundAt     string // the condition that inputs can be so
 	stood       string // the condition that no input has changed
+	drawnAt     string // the condition that the weights of comparables rest on what they did
 	conditions  []condition
 	usableAt    string
 	flaws       *flawList

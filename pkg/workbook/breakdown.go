@@ -338,7 +338,7 @@ func (d *breakdown) words() {
 	for _, s := range []string{
 		"Categories are the lines of a renovation lender's draw request in its order (HUD form HUD-9746-A; that there are 35 is published, names and order are from memory). Elements are those of NISTIR 6389 (public domain).",
 		"Lines that the deal file states in its own words have their category and element by the words. Framed cells can be written over: who, licence, quote, permit, months, the lender's code.",
-		"Permit: whether one is usual; the local building department decides. Without a day of a quote a price is the price book's. Months count from the purchase closing; a line has those of the whole work until somebody knows better.",
+		"Permit: whether one is usual; the local building department decides. A price without a day of a quote is the price book's, or one that the deal file gives without a day. Months count from the purchase closing; a line has those of the whole work until somebody knows better.",
 		"Where no grade is named, materials are of the price book's standard one. What is set aside for a part of the house not seen yet wants an inspection's report, not a quote.",
 		"Owner pays or works: the rest of the line, in money or as own work, for which no one is paid. The lender pays cents that run on from line to line, so that all lines come to what is held back; of several lenders a later one pays of what those before it leave of each line.",
 	} {

@@ -66,12 +66,36 @@ func (p *soldPage) value(row int) int {
 	return p.list(row+1, 1, list) + 1
 }
 
-// unchanged says whether what the weights rest on is as it was: all that is compared, what a
-// unit of it is worth, the days and the market. The ends of the range rest on them.
+// drawn is the condition that what the weights rest on is as it was: all that is compared, what
+// a unit of it is worth, the days and the market; nothing where no input moves them. The ends
+// of the range rest on them.
+func (b *book) drawn() string {
+	if b.drawnAt == "" {
+		b.drawnAt = b.sameAll("whether house, sales and amounts are as they stood", func(c *model.Cell) bool {
+			return c.Given != nil && c.Line.Section == "Comparables" && !strings.HasPrefix(c.Line.Name, "comps_") && c.Line.Name != "options_in_comps"
+		})
+	}
+	return b.drawnAt
+}
+
+// byComps reports whether the value that the deal goes by is what sold houses say.
+func (b *book) byComps() bool {
+	c := b.answer.Deal.Comps
+	return c != nil && c.Value != nil && b.model.Find(b.model.Root, "after_repair_value").Given == nil
+}
+
+// weights says below a headline whether the value still is what the sales say.
+func (b *book) weights(g *grid, row int) int {
+	if !b.byComps() || b.drawn() == "" {
+		return row
+	}
+	fit, anew := "The value is what the comparables say.", "The comparables have changed: run the program for the value that they say now. This one is by their weights, and by what they told of amounts, in the deal file as it was (Comparables)."
+	return g.spoken(row, lastColumn, anew, cell{value: fit, formula: "IF(" + b.drawn() + "," + quoted(fit) + "," + quoted(anew) + ")"})
+}
+
+// unchanged says whether they are.
 func (p *soldPage) unchanged() cell {
-	same := p.sameAll("whether house, sales and amounts are as they stood", func(c *model.Cell) bool {
-		return c.Given != nil && c.Line.Section == "Comparables" && !strings.HasPrefix(c.Line.Name, "comps_") && c.Line.Name != "options_in_comps"
-	})
+	same := p.drawn()
 	const ok, no = "yes", "NO: run the program for new weights"
 	if same == "" {
 		return said(ok)

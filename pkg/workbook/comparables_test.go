@@ -89,16 +89,18 @@ func TestSoldHousesCleared(t *testing.T) {
 }
 
 // The weights rest on what a unit is worth too: without an amount for a bath the sales fit
-// otherwise, and the page says that its weights are not new.
+// otherwise, and the page says that its weights are not new, and so does the first one.
 func TestWeightsRestOnTheAmounts(t *testing.T) {
 	b := bookOf(t, larkspur, Options{Uncached: true})
 	at := b.places[b.model.Find(b.model.Root, "bath_rate").Index]
 	at.grid.rows[at.row-1][at.col-1].value = 0.0
 	file := t.TempDir() + "/larkspur.xlsx"
 	saved(t, file, b)
-	is, err := recomputed(t, file)[file].GetCellValue("Comparables", address(rowOf(t, sheetOf(b, "Comparables"), "all is as the weights were drawn"), 2, false, false))
+	f := recomputed(t, file)[file]
+	is, err := f.GetCellValue("Comparables", address(rowOf(t, sheetOf(b, "Comparables"), "all is as the weights were drawn"), 2, false, false))
 	require.NoError(t, err)
 	require.Contains(t, is, "NO")
+	require.Contains(t, printed(t, f, "The deal"), "The comparables have changed")
 }
 
 // Weights stand as values: a sheet does not divide by their sum, so that one typed over would

@@ -134,11 +134,11 @@ func (b *book) conventions() [][]string {
 		"A change lives in this workbook only. To keep it, put it into the deal file.",
 	}
 	values := []string{"Formulas and values",
-		"Nearly every figure is a formula of the inputs and is worked out anew when one changes. Values, in italics on the pages in front, are what no formula gives: offers, break-evens, rates of return and of loans are found by search; sticks by cutting; other options by another run. They are right for the deal file as it was.",
+		"Nearly every figure is a formula of the inputs and is worked out anew when one changes. Values, in italics on the pages in front, are what no formula gives: offers, break-evens, rates of return and of loans are found by search; sticks by cutting; weights of comparables, and what sales tell of amounts, by the program; other options by another run. They are right for the deal file as it was.",
 	}
 	if b.how.For == Lender {
 		change = change[:2]
-		values = []string{"Formulas and values", "Nearly every figure is a formula of the inputs and is worked out anew when one changes. A few stand as values: what is found by search, such as an annual percentage rate, how many sticks are cut, and what rests on figures that are not in this workbook."}
+		values = []string{"Formulas and values", "Nearly every figure is a formula of the inputs and is worked out anew when one changes. A few stand as values: what is found by search, such as an annual percentage rate, how many sticks are cut, what comparables weigh and tell of amounts, and what rests on figures that are not in this workbook."}
 	}
 	return [][]string{change, values,
 		{"How it is worked out",

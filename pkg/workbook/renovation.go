@@ -33,7 +33,7 @@ func (b *book) renovation() {
 	}
 	about := "What the work takes and costs."
 	if rooms {
-		about = "What is done to each room, what it takes and costs. Packs are those of the first product, in parts where other work shares them; whole packs are on the sheet What is bought. Work with + is brought along by other work."
+		about = "What is done to each room, what it takes and costs. Packs are those of the first product, in parts where other work shares them; whole packs are on the sheet What is bought. Work with + is brought along by other work. A quote stands in one sum under labour and quotes, also where it brings the materials."
 	}
 	g.heads = g.title(len(g.widths), "Renovation", about)
 	for id, c := range workColumns {

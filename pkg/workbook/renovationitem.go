@@ -39,7 +39,7 @@ var workColumns = []struct {
 }{
 	workCol: {head: "work", width: 33, words: true}, quantityCol: {head: "quantity", width: 9, inRoom: true}, unitCol: {head: "unit", width: 6, inRoom: true, words: true},
 	packsCol: {head: "packs", width: 6, inRoom: true}, packCol: {head: "of", width: 31, inRoom: true, words: true}, eachCol: {head: "cash for each unit", width: 10, inRoom: true},
-	materialsCol: {head: "materials", width: 11}, labourCol: {head: "labour paid", width: 11}, cashCol: {head: "cash", width: 12}, tradeCol: {head: "finished by trades", width: 12},
+	materialsCol: {head: "materials", width: 11}, labourCol: {head: "labour, quotes", width: 11}, cashCol: {head: "cash", width: 12}, tradeCol: {head: "finished by trades", width: 12},
 	ownCol: {head: "own hours", width: 7, hers: true}, hiredCol: {head: "hired hours", width: 7, inRoom: true}, whoCol: {head: "who", width: 7, inRoom: true},
 }
 

@@ -22,7 +22,7 @@ func twoLists() []float64 { return []float64{37, 15.5, 2, 40, 17} }
 func (b *book) verdict() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
-	row = b.sticks(g, b.headline(g, row))
+	row = b.sticks(g, b.weights(g, b.headline(g, row)))
 	word, why := a.Advice()
 	row = g.paragraph(row, 1, lastColumn, "As the file stood: "+word+" "+why, look{role: strong})
 	for _, s := range []string{a.Asking(), a.Decides(), a.Gaps(), a.CashAside(), a.BackOut()} {
@@ -432,6 +432,9 @@ func (b *book) but() string { return butFor(b.still()) }
 func (b *book) still() (all []string) {
 	if len(b.answer.Deal.Cuts) > 0 {
 		all = append(all, "the numbers of sticks in cut lists")
+	}
+	if b.byComps() {
+		all = append(all, "the weights of the comparables and what they told of amounts")
 	}
 	if b.how.For == Lender {
 		all = append(all, "what rests on figures that are not in this workbook")
