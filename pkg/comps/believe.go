@@ -15,6 +15,7 @@ type Disbelief struct {
 	Line Line
 	Why  string // "a car of garage would be worth -$52,423"
 	From string // who says it: "the regression says", "pairs of sales say"
+	Sale string // whose price would be moved too far; "" for another reason
 }
 
 // String says it as a sentence.
@@ -67,10 +68,10 @@ func (a *adjuster) disbelieve(value float64) (out []Disbelief) {
 		return a.doubted // those that pairs gave
 	}
 	found := map[Line]bool{}
-	say := func(l Line, format string, values ...any) {
+	say := func(l Line, sale, why string) {
 		if _, given := a.amountOf(l); !given && !found[l] {
 			found[l] = true
-			out = append(out, Disbelief{l, fmt.Sprintf(format, values...), byRegression})
+			out = append(out, Disbelief{l, why, byRegression, sale})
 		}
 	}
 	for _, n := range never {
@@ -79,7 +80,7 @@ func (a *adjuster) disbelieve(value float64) (out []Disbelief) {
 			continue
 		}
 		if effect, _ := a.effectOf(&more); effect < 0 {
-			say(n.line, wouldBeWorth, n.unit, quantity.FormatDollars(dollars(value*math.Expm1(effect))))
+			say(n.line, "", fmt.Sprintf(wouldBeWorth, n.unit, quantity.FormatDollars(dollars(value*math.Expm1(effect)))))
 		}
 	}
 	for _, k := range a.choice.Comps {
@@ -87,7 +88,7 @@ func (a *adjuster) disbelieve(value float64) (out []Disbelief) {
 		for l := Time; l < Own; l++ {
 			share := math.Expm1(logs[l])
 			if math.Abs(share) > mostByEstimate && !a.sure(l, &k.House) {
-				say(l, wouldMove, k.Name(), shareInWords(share))
+				say(l, k.Name(), fmt.Sprintf(wouldMove, k.Name(), shareInWords(share)))
 			}
 		}
 	}

@@ -41,6 +41,13 @@ type Market struct {
 // of the day itself, nothing is used. Doubtful sales are set aside.
 func (l *List) Before(day quantity.Date) *Market { return l.before(day, nil, nil) }
 
+// Without is the market as if the list did not hold the sale of a line.
+func (m *Market) Without(line int) *Market {
+	l := *m.list
+	l.sales = slices.DeleteFunc(slices.Clone(l.sales), func(s Sold) bool { return s.Line == line })
+	return l.Before(m.Day)
+}
+
 // before is Before where the sales of some lines are used although they are doubtful, and
 // those of others although they are old.
 func (l *List) before(day quantity.Date, lines, keep []int) *Market {

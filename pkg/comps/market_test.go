@@ -36,7 +36,7 @@ func TestAResaleRedoneBetweenTellsNoTrend(t *testing.T) {
 func TestATrendNotBelievedLeavesNoMark(t *testing.T) {
 	s := townSubject()
 	other, small := s.House, s.House
-	other.Built = Known(1890)
+	other.Built = Known(1940)
 	small.Area = Known(1360)
 	sales := func(days int) []Sold {
 		return []Sold{

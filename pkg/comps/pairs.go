@@ -213,44 +213,66 @@ func (a *adjuster) byBelief() {
 }
 
 // believed leaves out what pairs say where a unit would be worth less than nothing, or it
-// would move a sale's price by more than half, the largest part first.
+// would move by more than half the prices of sales that count, the largest part first.
 func (a *adjuster) believed(told map[Line]Rate) map[Line]Rate {
 	if len(told) == 0 {
 		return nil
 	}
 	out := maps.Clone(told)
 	maps.DeleteFunc(out, func(l Line, _ Rate) bool { _, given := a.given[l]; return given })
-	doubt := func(l Line, format string, values ...any) {
-		delete(out, l)
-		a.doubted = append(a.doubted, Disbelief{l, fmt.Sprintf(format, values...), byPairs})
+	doubt := func(d Disbelief) {
+		delete(out, d.Line)
+		a.doubted = append(a.doubted, d)
 	}
 	for _, n := range never {
 		if r, ok := out[n.line]; ok && r.Worth < 0 {
-			doubt(n.line, wouldBeWorth, n.unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth*n.units)))
+			why := fmt.Sprintf(wouldBeWorth, n.unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth*n.units)))
+			doubt(Disbelief{Line: n.line, Why: why, From: byPairs})
 		}
 	}
-	for i := 0; i < len(a.m.sales); {
+	for {
+		d, ok := a.movedFar(out)
+		if !ok {
+			return out
+		}
+		doubt(d)
+	}
+}
+
+// countTogether is the weight by likeness from which sales that what pairs say would move too far
+// speak against it: one quite unlike the subject weighs less, and says nothing of what the others
+// differ in (common practice, no source).
+const countTogether = 0.05
+
+// movedFar is the largest part of what pairs say of the sale that counts most of those whose
+// prices it would move by more than half, if they count together.
+func (a *adjuster) movedFar(told map[Line]Rate) (d Disbelief, ok bool) {
+	picks := a.choice.picks()
+	weights := a.alike(picks)
+	together, most := 0.0, 0.0
+	for n, p := range picks {
 		sum, largest, by := 0.0, Line(-1), 0.0
 		for _, l := range linear {
-			r, ok := out[l]
-			if !ok {
+			r, known := told[l]
+			if !known {
 				continue
 			}
-			share := a.byUnits(l, r, i).InexactFloat64() / a.m.sales[i].Price.InexactFloat64()
+			share := a.byUnits(l, r, p.i).InexactFloat64() / a.m.sales[p.i].Price.InexactFloat64()
 			if sum += share; math.Abs(share) > math.Abs(by) {
 				largest, by = l, share
 			}
 		}
-		switch name := a.m.sales[i].Name(); {
-		case math.Abs(by) > mostByEstimate:
-			doubt(largest, wouldMove, name, shareInWords(by))
-		case math.Abs(sum) > mostByEstimate:
-			doubt(largest, wouldMove+", and all that pairs say, without what you give, by %s", name, shareInWords(by), shareInWords(sum))
-		default:
-			i++
+		if max(math.Abs(by), math.Abs(sum)) <= mostByEstimate {
 			continue
 		}
-		i = 0
+		if together += weights[n]; weights[n] <= most {
+			continue
+		}
+		most = weights[n]
+		d = Disbelief{Line: largest, From: byPairs, Sale: a.m.sales[p.i].Name(), Why: fmt.Sprintf(wouldMove, a.m.sales[p.i].Name(), shareInWords(by))}
+		if math.Abs(by) <= mostByEstimate {
+			d.Why += ", and all that pairs say, without what you give, by " + shareInWords(sum)
+		}
 	}
-	return out
+	return d, together >= countTogether
 }

@@ -62,6 +62,7 @@ type NoPriceError struct {
 	Adjusted decimal.Decimal
 	Largest  Adjustment // what takes off most
 	By       string     // the figures that it is for, "14,200 sq ft against 1,420"; "" for none
+	Unlike   bool       // it would count for next to nothing, and what pairs say of it is to blame
 }
 
 func (e *NoPriceError) Error() string {
@@ -103,7 +104,10 @@ func (c *Choice) Value() (*Value, error) {
 		r.Lines, r.Adjusted = a.rounded(k.pick.i)
 		r.OtherType = r.Kind != "" && a.s.Kind != "" && r.Kind != a.s.Kind && !(a.tellsKind(r.Kind) && a.tellsKind(a.s.Kind))
 		if r.Adjusted.Sign() <= 0 {
-			return nil, noPrice(r, &c.Subject.House)
+			e := noPrice(r, &c.Subject.House)
+			_, given := c.given[e.Largest.Line]
+			e.Unlike = c.market.byPairs && !given && e.Largest.Line < Own && a.alike(c.picks())[i] < countTogether
+			return nil, e
 		}
 		logs[i] = math.Log(r.Adjusted.InexactFloat64())
 		v.Rows = append(v.Rows, r)

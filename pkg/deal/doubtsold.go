@@ -38,11 +38,14 @@ func (r *reader) doubtComps() {
 		r.say("comps-few", c.Place(&top.Sold), "%s weighs over %.0f%%, so the value is drawn from it nearly alone", top.Name(), 100*nearlyAlone)("look what makes the other sales so unlike the house: a column of theirs may be read as what it is not")
 	}
 	if len(v.Untold) > 0 {
-		why := ""
+		why, or := "", ""
 		if i := slices.IndexFunc(v.Disbelieved, func(d comps.Disbelief) bool { return slices.Contains(v.Untold, d.Line) }); i >= 0 {
 			why = " (of " + v.Disbelieved[i].Line.String() + " " + v.Disbelieved[i].Why + ")"
+			if sale := v.Disbelieved[i].Sale; sale != "" {
+				or = ", or strike " + sale + " if it is quite another house"
+			}
 		}
-		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so%s", comps.Names(v.Untold), why)("say what it is worth, e.g.   amounts: {%s}   under comps", AmountsFor(v.Untold))
+		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so%s", comps.Names(v.Untold), why)("say what it is worth, e.g.   amounts: {%s}   under comps%s", AmountsFor(v.Untold), or)
 	}
 	r.doubtNotCompared(c)
 	if names := r.notTold(c); names != "" {

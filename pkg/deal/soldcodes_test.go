@@ -621,6 +621,43 @@ func TestALotOfAnotherKindIsDoubted(t *testing.T) {
 	}
 }
 
+// A house quite unlike the others, which weighs next to nothing, takes from them no amount that
+// their pairs tell: where that leaves nothing of its price, it is left out and named.
+func TestASaleUnlikeTheOthersTakesNothingFromThem(t *testing.T) {
+	const land = unvalued + `house: {living area: 1400 sq ft, lot: 0.12 acres}
+comps:
+  amounts: {market a month: 0.3%}
+  table: |
+    address, sold, price, sq ft, lot acres
+    10 Elm St, 2025-05-04, 255994, 1410, 0.6
+    12 Elm St, 2025-12-02, 262063, 1418, 0.6
+    14 Elm St, 2025-06-04, 211830, 1425, 0.25
+    16 Elm St, 2025-05-04, 241320, 1415, 0.5
+    18 Elm St, 2025-07-03, 237561, 1420, 0.5
+    20 Elm St, 2025-05-04, 214759, 1404, 0.3
+`
+	alone := readDeal(t, land).Comps.Value
+	require.Contains(t, alone.Linear, comps.Lot)
+	d, found := deal.Read("a.yaml", []byte(land+"    90 Oak St, 2025-11-10, 372904, 1400, 4\n"))
+	require.True(t, slices.ContainsFunc(found, func(d diag.Diag) bool { return d.Code == "sale-far-off" && strings.Contains(d.Message, "90 Oak St") }), "%v", found)
+	require.Equal(t, alone.Likely.String(), d.Comps.Value.Likely.String())
+	const size = unvalued + `house: {living area: 1850 sq ft}
+comps:
+  amounts: {market a month: 0%}
+  table: |
+    address, sold, price, sq ft
+    1 Elm St, 2025-11-04, 250000, 1500
+    2 Elm St, 2025-11-05, 242000, 1400
+    3 Elm St, 2025-11-06, 262000, 1650
+    4 Elm St, 2025-11-07, 233000, 1300
+    5 Elm St, 2025-11-08, 255000, 1560
+`
+	alone = readDeal(t, size).Comps.Value
+	tiny := readDeal(t, size+"    90 Elm St, 2025-11-09, 150000, 700\n").Comps.Value
+	require.Contains(t, tiny.Linear, comps.Size)
+	require.InEpsilon(t, alone.Likely.InexactFloat64(), tiny.Likely.InexactFloat64(), 0.03)
+}
+
 // What columns names wants a table that has columns.
 func TestColumnsWithoutATableAreDoubted(t *testing.T) {
 	const sold = minimal + "comps:\n  sold: {12 Elm St: {sold: 2025-11-14, price: $341k}}\n"

@@ -226,12 +226,10 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 		if s.Label == "" && s.Flags == comps.Duplicate {
 			why = "all that is said of it is said of another row of that day and price, and no address tells them apart"
 		}
-		if i := slices.IndexFunc(all, func(o comps.Sold) bool {
-			return s.Flags.Has(comps.Duplicate|comps.Again) && o.Flags == 0 && comps.OneSale(s, &o)
-		}); i >= 0 {
-			if lines := s.Differs(&all[i]); len(lines) > 0 {
+		if other := otherOf(s, all); other != nil {
+			if lines := s.Differs(other); len(lines) > 0 {
 				why += ", and differs in " + comps.Names(lines)
-				hint = fmt.Sprintf("it is set aside, since line %d counts before it; look which is right, and strike the other", l.at[all[i].Line].Line)
+				hint = fmt.Sprintf("it is set aside, since line %d counts before it; look which is right, and strike the other", l.at[other.Line].Line)
 			}
 		}
 		if s.Date.Compare(day) >= 0 {
@@ -253,6 +251,19 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 	if late > 0 {
 		r.say("doubtful-sale", r.needed("comps.file", "comps"), "%s of %s or later, so not used: %s", areOf(late, "sale of the file is", "sales of the file are"), day, andMore(first, late-1))("say   day: ...   under comps if the value is for a later day")
 	}
+}
+
+// otherOf is the sale that counts in place of one that is there twice, or nil.
+func otherOf(s *comps.Sold, all []comps.Sold) *comps.Sold {
+	if !s.Flags.Has(comps.Duplicate | comps.Again) {
+		return nil
+	}
+	for i := range all {
+		if o := &all[i]; o.Flags == 0 && comps.OneSale(s, o) {
+			return o
+		}
+	}
+	return nil
 }
 
 // andMore names the first of some and counts the others.

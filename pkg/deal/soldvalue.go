@@ -136,7 +136,6 @@ func (r *reader) comparables() {
 	if r.diags.HasErrors() {
 		return
 	}
-	market := list.Before(c.Day)
 	wish := r.wish(asked)
 	if wish.Count == 0 && !l.file {
 		wish.Count = len(l.own)
@@ -146,7 +145,7 @@ func (r *reader) comparables() {
 	} else {
 		wish.Keep = own
 	}
-	passed, err := r.chosen(c, market, &wish)
+	market, passed, err := r.chosen(c, list.Before(c.Day), &wish)
 	c.Usable, c.LeftOld = c.Choice.Market().Len(), c.Choice.Market().LeftOld()
 	c.NotUsed = l.notUsed(c.Choice, market.Aside(), asked, c.Day)
 	c.NotUsed = append(passed, c.NotUsed...)
@@ -168,17 +167,20 @@ func (r *reader) comparables() {
 	}
 }
 
-// chosen chooses and values the sales; one that the list alone puts forward and adjustments
-// leave nothing of is left out and named, and the others stand.
-func (r *reader) chosen(c *Comparables, market *comps.Market, wish *comps.Wish) (passed []comps.Passed, err error) {
+// chosen chooses and values the sales; one that the list alone puts forward, or that is quite
+// unlike the house, and that adjustments leave nothing of is left out and named, and the others
+// stand. It returns the market that they are chosen from.
+func (r *reader) chosen(c *Comparables, market *comps.Market, wish *comps.Wish) (from *comps.Market, passed []comps.Passed, err error) {
 	for {
 		c.Choice = market.Choose(c.Subject, *wish)
 		c.Value, err = c.Choice.Value()
 		e, none := errors.AsType[*comps.NoPriceError](err)
-		if !none || e.Sale.Line >= fromTable || slices.Contains(wish.Add, e.Sale.Line) || len(c.Choice.Comps) == 1 {
-			return passed, err
+		if !none || e.Sale.Line >= fromTable && !e.Unlike || slices.Contains(wish.Add, e.Sale.Line) || len(c.Choice.Comps) == 1 {
+			return market, passed, err
 		}
-		wish.Strike = append(wish.Strike, e.Sale.Line)
+		if wish.Strike = append(wish.Strike, e.Sale.Line); e.Unlike {
+			market = market.Without(e.Sale.Line) // nor do its pairs tell anything
+		}
 		passed = append(passed, comps.Passed{Sold: e.Sale, Why: "adjusted to " + quantity.FormatDollars(e.Adjusted) + ", which is no price"})
 		r.say("sale-far-off", c.Place(&e.Sale), "%v, so it is left out", e)("look whether the sale was read right, or check the amounts, each of which is for one unit, as one square foot")
 	}
