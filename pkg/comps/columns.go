@@ -44,7 +44,7 @@ var fields = []field{
 	{"latitude", "", []string{"lat"}, (*row).latitude},
 	{"distance", "mi", []string{"proximity", "dist"}, (*row).distance},
 	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "conditions of sale", "sale conditions", "special listing conditions", "deed", "deed type", "instrument", "instr", "instrument type", "instr type", "validity", "sale validity"}, (*row).terms},
-	{"status", "", []string{"mls status", "listing status", "sale status"}, (*row).terms},
+	{"status", "", []string{"mls status", "listing status", "sale status"}, (*row).status},
 	{"arms length", "", []string{"arm length", "arms length sale", "arm length sale", "qualified", "qualified sale", "valid sale"}, (*row).armsLength},
 	{"source", "", []string{"data source", "from"}, (*row).source},
 }

@@ -64,6 +64,7 @@ var against = []string{
 var harmless = strings.NewReplacer(
 	" real estate owned", " reo", " real estate", " ", " single family", " ", " multi family", " ", " one family", " ", " two family", " ", " 1 family", " ", " 2 family", " ", " three family", " ", " 3 family", " ", " four family", " ", " 4 family", " ", " not related", " ",
 	" estates of ", " estate of ", " estates ", " ", // of a street or a quarter
+	" bank financing", " ", " bank financed", " ", " bank loan", " ", " bank mortgage", " ", // how the buyer paid
 	" husband and wife", " ", " husband wife", " ", // how they hold it
 )
 

@@ -24,7 +24,7 @@ func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 	}
 	for _, terms := range []string{"Warranty", "general warranty deed", "Real Estate", "Single Family", "2-family", "3 family", "Unrelated parties", "not related", "Qualified", "arms length", "theodore", "Thompson", "Mason deed", "survivorship deed", "husband and wife", "limited warranty", "one parcel", "non-family", "not a foreclosure", "Parkview Estates", "no auction", "not bank owned", "sold off market listing", "closed listing",
 		"not a short sale", "not a foreclosure or short sale", "No short sale", "Not tax sale", "REO: no", "Related parties: No", "Foreclosure? N", "bank owned - no", "Neither a foreclosure nor a gift", "without any family ties",
-		"Not inherited / not probate", "standard sale; not an REO or short sale", "never a bank sale", "Qualified - not a family sale", "sold; not listed"} {
+		"Not inherited / not probate", "standard sale; not an REO or short sale", "never a bank sale", "Bank financing", "conventional; bank loan", "Qualified - not a family sale", "sold; not listed"} {
 		l, _ := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Zero(t, l.Sale(0).Flags, terms)
 	}
