@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -78,10 +79,24 @@ func (b *book) drawn() string {
 	return b.drawnAt
 }
 
+// fromComps are the lines by which the value of the deal comes from what sold houses say.
+var fromComps = []string{"value_before_work", "after_repair_value"}
+
 // byComps reports whether the value that the deal goes by is what sold houses say.
 func (b *book) byComps() bool {
 	c := b.answer.Deal.Comps
-	return c != nil && c.Value != nil && b.model.Find(b.model.Root, "after_repair_value").Given == nil
+	return c != nil && c.Value != nil && !slices.ContainsFunc(fromComps, func(line string) bool { return b.model.Find(b.model.Root, line).Given != nil })
+}
+
+// stillByComps is the condition that no value is typed over that comes from what they say.
+func (b *book) stillByComps() string {
+	var all []string
+	for _, line := range fromComps {
+		c := b.model.Find(b.model.Root, line)
+		p := &printer{book: b, of: c.Member, month: -1}
+		all = append(all, "ABS("+b.cellRef(c)+"-"+p.number(c.Expr, bindsProduct)+")<0.005")
+	}
+	return nested("AND(", all)
 }
 
 // weights says below a headline whether the value still is what the sales say.
@@ -89,8 +104,9 @@ func (b *book) weights(g *grid, row int) int {
 	if !b.byComps() || b.drawn() == "" {
 		return row
 	}
-	fit, anew := "The value is what the comparables say.", "The comparables have changed: run the program for the value that they say now. This one is by their weights, and by what they told of amounts, in the deal file as it was (Comparables)."
-	return g.spoken(row, lastColumn, anew, cell{value: fit, formula: "IF(" + b.drawn() + "," + quoted(fit) + "," + quoted(anew) + ")"})
+	fit, typed := "The value is what the comparables say.", "The value is typed in, and no longer what the comparables say."
+	anew := "The comparables have changed: run the program for the value that they say now. This one is by their weights, and by what they told of amounts, in the deal file as it was (Comparables)."
+	return g.spoken(row, lastColumn, anew, cell{value: fit, formula: "IF(ISERROR(" + b.stillByComps() + ")," + quoted(typed) + ",IF(" + b.drawn() + ",IF(" + b.stillByComps() + "," + quoted(fit) + "," + quoted(typed) + ")," + quoted(anew) + "))"})
 }
 
 // unchanged says whether they are.

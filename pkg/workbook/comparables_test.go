@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -101,6 +102,28 @@ func TestWeightsRestOnTheAmounts(t *testing.T) {
 	require.NoError(t, err)
 	require.Contains(t, is, "NO")
 	require.Contains(t, printed(t, f, "The deal"), "The comparables have changed")
+}
+
+// A value typed over is no longer what the comparables say, and neither page in front says so.
+func TestAValueTypedOverIsNotTheComparables(t *testing.T) {
+	paths := []string{}
+	for i, how := range []Options{{Uncached: true}, {Uncached: true, For: Lender}} {
+		for _, line := range []string{"after_repair_value", ""} {
+			b := bookOf(t, larkspur, how)
+			if line != "" {
+				at := b.places[b.model.Find(b.model.Root, line).Index]
+				at.grid.rows[at.row-1][at.col-1] = cell{value: 330000.0, look: at.grid.rows[at.row-1][at.col-1].look}
+			}
+			paths = append(paths, fmt.Sprintf("%s/%d%s.xlsx", t.TempDir(), i, line))
+			saved(t, paths[len(paths)-1], b)
+		}
+	}
+	for path, f := range recomputed(t, paths...) {
+		typed := strings.Contains(path, "after_repair_value")
+		page := printed(t, f, "The deal")
+		require.Equal(t, typed, strings.Contains(page, "The value is typed in"), path)
+		require.Equal(t, !typed, strings.Contains(page, "The value is what the comparables say."), path)
+	}
 }
 
 // Weights stand as values: a sheet does not divide by their sum, so that one typed over would

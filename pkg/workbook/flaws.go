@@ -25,6 +25,10 @@ const (
 	noNumber  // nor a word where it is one of some
 )
 
+// plainly is added to the flaw of an input that holds no formula: what is typed there is the cause,
+// and what formulas of other inputs make of it is told behind it.
+const plainly = 10
+
 // A flawRule is what holds of an input, at an address, as long as it has not that flaw.
 type flawRule struct {
 	flaw  flaw
@@ -97,10 +101,10 @@ func oneOf(at string, words []string) string {
 
 // flawOf is the formula of the flaw of an input by its rules, with whereAt in the place of its
 // address; 0 for none. The checks of the first page and the marks in the sheets both go by it.
-func flawOf(rules []flawRule) string {
+func flawOf(rules []flawRule, more int) string {
 	out := "0"
 	for _, r := range slices.Backward(rules) {
-		out = "IF(" + r.holds(whereAt) + "," + out + "," + itoa(int(r.flaw)) + ")"
+		out = "IF(" + r.holds(whereAt) + "," + out + "," + itoa(int(r.flaw)+more) + ")"
 	}
 	return out
 }
@@ -123,7 +127,11 @@ func (b *book) flawed() *flawList {
 	for _, c := range b.model.Cells {
 		if b.typed(c) {
 			rules := b.flawRules(c)
-			formula := flawOf(rules)
+			more := 0
+			if c.Expr.IsNumber() {
+				more = plainly
+			}
+			formula := flawOf(rules, more)
 			b.flaws.formulas[c.Index] = formula
 			b.working(b.whereIs(c), strings.ReplaceAll(formula, whereAt, b.cellRef(c)), 0)
 			for _, r := range rules {
@@ -157,7 +165,7 @@ func (b *book) none(f flaw) string {
 	if !all.some[f] {
 		return ""
 	}
-	return "COUNTIF(" + all.flaws + "," + itoa(int(f)) + ")=0"
+	return "COUNTIF(" + all.flaws + "," + itoa(int(f)) + ")+COUNTIF(" + all.flaws + "," + itoa(int(f)+plainly) + ")=0"
 }
 
 // flawless begins what the first page says where no input has a flaw.

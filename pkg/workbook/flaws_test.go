@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -25,6 +26,8 @@ func TestAnInputThatCannotBeIsNamed(t *testing.T) {
 		{"term", "mill-road", "hard money", "term", 601.0, "NOT ALL"},
 		{"cleared", "larkspur-way", "", "comp_area", nil, ""}, // a fact that is not known
 		{"product", "larkspur-way", "", "pack_price", nil, "NOT SO"},
+		{"length", "larkspur-way", "", "length", "13' 9\"", "NOT SO"},
+		{"week", "larkspur-way", "", "own_hours_a_week", "33 h", "NOT SO"},
 	} {
 		b := bookOf(t, "../../scenarios/"+x.deal+".yaml", Options{Uncached: true})
 		for _, c := range b.model.Cells {
@@ -35,7 +38,7 @@ func TestAnInputThatCannotBeIsNamed(t *testing.T) {
 				paths, says[path] = append(paths, path), flawless
 				if x.check != "" {
 					more := ". What"
-					if x.name == "words" { // another input follows it
+					if slices.Contains([]string{"words", "length", "week"}, x.name) { // another input follows it
 						more = " (and 1 more). What"
 					}
 					says[path] = b.whereIs(c) + " cannot be so" + more + "\n" + x.check

@@ -122,8 +122,9 @@ func (b *book) sticks(g *grid, row int) int {
 	if same == "" {
 		return row
 	}
+	const untold = "Whether the cut lists fit cannot be said."
 	fit, anew := "The cut lists fit the work.", "Lengths have changed: cut anew. Numbers of sticks, and what they cost, are those of the deal file as it was (Notes)."
-	return g.spoken(row, lastColumn, anew, cell{value: fit, formula: "IF(" + same + "," + quoted(fit) + "," + quoted(anew) + ")"})
+	return g.spoken(row, lastColumn, anew, cell{value: fit, formula: "IF(ISERROR(" + same + ")," + quoted(untold) + ",IF(" + same + "," + quoted(fit) + "," + quoted(anew) + "))"})
 }
 
 // conventions are parts with a heading each.
