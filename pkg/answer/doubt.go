@@ -120,7 +120,7 @@ func (a *Answer) house() caution.House {
 	h := caution.House{
 		YearBuilt: d.YearBuilt, HoldMonths: a.Line("hold_months"),
 		PurchasePrice: a.Line("price"), SalePrice: a.Line("sale_price"),
-		OwnHours: a.Line("own_hours"), Trades: d.Trades, NoPermit: without(d.Trades, d.Permits), NoLicence: without(d.Trades, d.Licences),
+		OwnHours: a.Line("own_hours"), Trades: d.Trades, NoPermit: without(d.Trades, d.Permits), NoLicence: without(d.Trades, d.Licences), NoWindow: without(d.Trades, d.Windows),
 		HasInsuranceLine: d.Insured, HasVacantInsurance: d.VacantInsured, HasPermitLine: d.Permitted,
 		ContingencyShare: a.Line("contingency_share"), NoWork: a.Line("base_cost").IsZero(), UtilitiesOff: d.UtilitiesOff,
 		HasInterestReserve: a.Line("reserve").IsPositive(), Assignment: a.Line("assignment_fee").IsPositive(), Units: d.Units,

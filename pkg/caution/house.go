@@ -29,6 +29,9 @@ type House struct {
 	// NoPermit and NoLicence are those of the trades whose work in the plan is of a
 	// kind for which no permit, or no licensed trade, is usual.
 	NoPermit, NoLicence []string
+	// NoWindow are those whose work in the plan puts no window in: a trade of doors and windows
+	// re-keys locks.
+	NoWindow []string
 	// OwnGas, OwnWiring, OwnStructure and OwnHeight name the work by own hands on or near gas, on wiring, on what
 	// carries loads, and outside at height; OwnTrades the trades of lines with own hours.
 	OwnGas, OwnWiring, OwnStructure, OwnHeight, OwnTrades []string

@@ -22,7 +22,7 @@ func hazardRows() []row {
 		{
 			id:      "lead-minor-repair",
 			title:   "windows or demolition are no minor repair under the lead rule",
-			applies: all(leadYear, has(windows, demolition)),
+			applies: all(leadYear, func(h House) bool { return len(minor(h)) > 0 }),
 			text: "The plan has {minor} work: window replacement and demolition of painted surfaces are not minor repair under the lead rule, " +
 				"whatever their size (other work: 6 sq ft a room, 20 outside). Check locally.",
 			cites: []string{"LEAD-2"},

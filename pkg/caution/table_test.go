@@ -32,6 +32,7 @@ func TestEachCautionShowsAndDoesNot(t *testing.T) {
 		{"lead-renovation", House{}, House{YearBuilt: 1979}},
 		{"lead-own-labor", House{YearBuilt: 1977, OwnHours: own}, House{YearBuilt: 1977}},
 		{"lead-minor-repair", plan(1960, "Windows"), plan(1960, "roof")},
+		{"lead-minor-repair", plan(1960, "doors and windows"), House{YearBuilt: 1960, Trades: []string{"doors and windows"}, NoWindow: []string{"doors and windows"}}},
 		{"asbestos-presumed", House{YearBuilt: 1980}, House{YearBuilt: 1981}},
 		{"asbestos-flooring", plan(1970, "flooring"), plan(1970, "paint")},
 		{"asbestos-not-presumed", plan(1981, "flooring"), plan(1981, "paint")},

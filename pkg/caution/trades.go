@@ -95,6 +95,11 @@ func plannedIn(trades []string, want []kind) []kind {
 func permits(h House) []kind  { return plannedIn(less(h.Trades, h.NoPermit), permitKinds) }
 func licensed(h House) []kind { return plannedIn(less(h.Trades, h.NoLicence), licensedKinds) }
 
+// minor are the families with work that the lead rule never counts as minor repair.
+func minor(h House) []kind {
+	return append(plannedIn(less(h.Trades, h.NoWindow), []kind{windows}), planned(h, []kind{demolition})...)
+}
+
 func less(all, some []string) []string {
 	return slices.DeleteFunc(slices.Clone(all), func(t string) bool { return slices.Contains(some, t) })
 }

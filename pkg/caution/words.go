@@ -22,7 +22,7 @@ func words(h House) *strings.Replacer {
 		"{own-height}", some(ownHeight(h)),
 		"{licensed}", list(licensed(h)),
 		"{permits}", list(permits(h)),
-		"{minor}", list(planned(h, []kind{windows, demolition})),
+		"{minor}", list(minor(h)),
 		"{days}", strconv.Itoa(days),
 		"{first}", firstDay(h),
 		"{over}", overWords(days),

@@ -35,7 +35,7 @@ func (r *reader) fill(p *plan, w *work) {
 	it, m := w.item, w.member
 	m.Link(r.trade(it.Trade))
 	starter := pricebook.Starter().Item(it.Name) != nil // of an owner's own item nobody may have said
-	r.deal.trade(it.Trade, it.Permit || !starter, it.Licence || !starter)
+	r.deal.trade(it.Trade, it.Permit || !starter, it.Licence || !starter, it.IsWindow() || !starter)
 	say := func(line string, x decimal.Decimal, text string) {
 		if _, said := m.Given.Look(line); !said && !x.IsZero() {
 			m.Give(line, model.Value{Number: x, Text: text, Pos: it.Pos})
@@ -64,8 +64,9 @@ func (r *reader) fill(p *plan, w *work) {
 	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: r.onlyHeld(p, w)}
 }
 
-// trade notes work of a trade, and whether a permit or a licensed trade is usual for it.
-func (d *Deal) trade(name string, permit, licence bool) {
+// trade notes work of a trade, whether a permit or a licensed trade is usual for it, and whether
+// it puts windows in.
+func (d *Deal) trade(name string, permit, licence, window bool) {
 	note := func(list *[]string, is bool) {
 		if is && !slices.Contains(*list, name) {
 			*list = append(*list, name)
@@ -74,6 +75,7 @@ func (d *Deal) trade(name string, permit, licence bool) {
 	note(&d.Trades, true)
 	note(&d.Permits, permit)
 	note(&d.Licences, licence)
+	note(&d.Windows, window)
 }
 
 // Work is what the deal keeps of a piece of work beside the model.

@@ -27,7 +27,7 @@ type Deal struct {
 	// cover for a vacant house or one under work, and a permit.
 	Insured, VacantInsured, Permitted bool
 	Trades                            []string // of the renovation lines, each once, in order
-	Permits, Licences                 []string // of them, those with work for which a permit or a licensed trade is usual
+	Permits, Licences, Windows        []string // of them, those with work for which a permit or a licensed trade is usual, or that puts windows in
 	OwnTrades                         []string // of the renovation lines with own hours
 	Root                              *model.Member
 	Model                             *model.Model // Root bound to the standard document

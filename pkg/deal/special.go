@@ -223,7 +223,7 @@ func (r *reader) named() {
 	}
 	for _, l := range r.lines() {
 		if g := r.good(l.path + "trade"); g != nil {
-			d.trade(g.choice, true, true)
+			d.trade(g.choice, true, true, true)
 			if own := r.good(l.path + "own hours"); own != nil && own.number.IsPositive() && !slices.Contains(d.OwnTrades, g.choice) {
 				d.OwnTrades = append(d.OwnTrades, g.choice)
 			}

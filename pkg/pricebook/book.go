@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"regexp"
 	"slices"
+	"strings"
 	"sync"
 
 	"github.com/shopspring/decimal"
@@ -118,6 +119,12 @@ func (b *Book) PackOf(u Use) quantity.Pack {
 		return p.Pack
 	}
 	return quantity.Pack{}
+}
+
+// IsWindow reports whether the work puts a window in, old or new frame: never minor repair under
+// the federal lead rule.
+func (it *Item) IsWindow() bool {
+	return it.Makes == "windows" || strings.HasSuffix(it.Name, " window")
 }
 
 // IsPermit reports whether a name, evened out, is what people call the town's leave to build.
