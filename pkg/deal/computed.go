@@ -202,6 +202,15 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 		w, h, kind := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number, o.Given.Of("kind").Choice
 		switch {
 		case h.Round(9).GreaterThan(ceiling.Round(9)):
+			number := o.Given.Of("number")
+			if _, size := quantity.ParseCount(number.Text); size == nil { // counted, so of the usual size
+				low := "6'"
+				if ceiling.LessThan(decimal.NewFromInt(6)) {
+					low = "5'"
+				}
+				r.say("opening-over-ceiling", o.Pos, "%s: %s are taken as %s, higher than the room, %s ft", number.Key, number.Text, strings.TrimPrefix(o.Label, strings.TrimSuffix(number.Key, "s")+" "), short(ceiling))("write their size in place of the count, e.g.   %s: %s of 2'6\" x %s", number.Key, number.Text, low)
+				continue
+			}
 			r.say("opening-over-ceiling", o.Pos, "%s is higher than the room, %s ft", o.Label, short(ceiling))("write across first and up second: 3' x 6'8\"; or give the room its ceiling")
 		case w.Round(9).GreaterThan(longest.Round(9)):
 			r.say("opening-over-wall", o.Pos, "%s is wider than the longest wall, %s ft", o.Label, short(longest))("write across first and up second: 3' x 6'8\"")

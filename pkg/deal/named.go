@@ -72,6 +72,8 @@ func (r *reader) namedGroup(s scope, f *Field, e *entry) {
 		r.field(s, &part, &entry{plainKey(part.Key()), e.key, e.value})
 	case f.Of == "<range>" && e.value.shape == scalar:
 		r.say("want-group", e.key.at, "%s is %s, not a group of keys", diag.Quote(e.key.text), e.value.shape.words())("for what comes out as planned write   %s: {spread: none}   , else low and high, as in   %s", e.key.text, unbraced(f.Example))
+	case f.Of == "<fixed>" && e.value.shape == list:
+		r.severalParts(s, e)
 	case e.value.shape != mapping:
 		r.say("want-group", e.key.at, "%s is %s, not a group of keys", diag.Quote(e.key.text), e.value.shape.words())("write it like   %s", unbraced(f.Example))
 	default:
@@ -80,6 +82,16 @@ func (r *reader) namedGroup(s scope, f *Field, e *entry) {
 	if finish := finishers[f.Of]; finish != nil {
 		finish(r, s, e)
 	}
+}
+
+// severalParts refuses fixed parts in one list: each stands along a wall by itself.
+func (r *reader) severalParts(s scope, e *entry) {
+	r.odd[s.path] = true
+	key, sizes := e.key.text, []string{"5' x 2'6\"", "4' x 2'"}
+	for i, n := range e.value.items[:min(len(sizes), len(e.value.items))] {
+		sizes[i] = n.text
+	}
+	r.say("want-value", e.key.at, "%s is a list, and stands for one part of the room", diag.Quote(key))("write each by itself, named apart, e.g.   %s: %s   and   second %s: %s", key, sizes[0], key, sizes[1])
 }
 
 // finishers see to what a group leaves open, by its rows.

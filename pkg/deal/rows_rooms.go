@@ -65,7 +65,7 @@ var roomRows = []Field{
 	{Path: "<room>.options", Kind: Named, Of: "<option>", Set: "option", Example: "{cosmetic: {work: {paint walls: own hands}}}", Meaning: "what could be done, by name; doing nothing is always one more, as it is"},
 	{Path: "<room>.work", Kind: Works, Example: "{paint walls: own hands}", Meaning: "the work, where there is only one option"},
 	{Path: "<room>.without", Kind: Words, Example: "[wall primer]", Meaning: "what that work would bring along and is not wanted"},
-	{Path: "<fixed>.size", Kind: Sizes, Example: `5' x 2'6"`, Meaning: "its length along the wall and its depth; one size"},
+	{Path: "<fixed>.size", Kind: Sizes, Example: `5' x 2'6"`, Meaning: "its length along the wall and its depth; one size, and a second part named by itself, as second base cabinets"},
 	{Path: "<fixed>.kind", Kind: Choice, Line: "sort", Choices: fittingSorts, Default: "what its name says", Example: "base cabinet"},
 	{Path: "<fixed>.count", Kind: WholeNumber, Line: "fitted", Range: "at least 1, at most 100", Example: "1"},
 	{Path: "<fixed>.walls", Kind: WholeNumber, Line: "walls_touched", Range: "at least 0, at most 3", Default: "3 for a tub or shower, 0 for an island, else 1", Example: "3"},
