@@ -47,6 +47,7 @@ var fields = []field{
 	{"status", "", []string{"mls status", "listing status", "sale status"}, (*row).status},
 	{"arms length", "", []string{"arm length", "arms length sale", "arm length sale", "qualified", "qualified sale", "valid sale"}, (*row).armsLength},
 	{"source", "", []string{"data source", "from"}, (*row).source},
+	{"has", "", []string{"own lines"}, (*row).has},
 }
 
 // units are the words at the end of a header that say what its numbers are in.

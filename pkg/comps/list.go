@@ -167,6 +167,36 @@ func TwoPrices(a, b *Sold) bool {
 	return soonAfter(a, b) && !a.Price.Equal(b.Price) && SameAddress(a.Label, b.Label) && !likelyRedone(a, b)
 }
 
+// Fill takes from another row of the same sale what this one leaves unsaid of the house, its
+// place and what the seller gave back, and reports whether that is anything. How it was sold stays
+// as it is said here.
+func (s *Sold) Fill(o *Sold) (some bool) {
+	before := *s
+	kind, cars, size := s.Garage, s.GarageCars, s.GarageArea
+	mine, theirs := s.facts(), o.facts()
+	for i, f := range mine {
+		if !f.Known {
+			*f = *theirs[i]
+		}
+	}
+	if kind != "" || cars.Known || size.Known {
+		s.Garage, s.GarageCars, s.GarageArea = kind, cars, size
+	} else {
+		s.Garage = o.Garage
+	}
+	s.Kind, s.Storeys, s.Wall = cmp.Or(s.Kind, o.Kind), cmp.Or(s.Storeys, o.Storeys), cmp.Or(s.Wall, o.Wall)
+	if !s.Place.Known {
+		s.Place = o.Place
+	}
+	if s.Concessions.IsZero() {
+		s.Concessions = o.Concessions
+	}
+	if len(s.Has) == 0 {
+		s.Has = o.Has
+	}
+	return s.House != before.House || s.Stated != before.Stated || !s.Concessions.Equal(before.Concessions) || len(s.Has) > len(before.Has)
+}
+
 // Differs are the lines of the grid in which what is known of two rows differs.
 func (s *Sold) Differs(o *Sold) (out []Line) {
 	if !s.Concessions.Equal(o.Concessions) {

@@ -36,6 +36,7 @@ func (r *reader) mapped(header []string, o Options) bool {
 			r.found.Add(r.unread(at, "it is in dollars", "the "+FieldNamed(h)+" wants a column of its own"))
 		case f >= 0:
 			like[f] = append(like[f], at)
+		case r.takeOwn(ownHeader(o.Own, h), at):
 		case name != "":
 			r.list.Unread = append(r.list.Unread, strings.TrimSpace(h))
 		case strings.TrimSpace(h) == "":
@@ -93,7 +94,11 @@ func (r *reader) stated(taken map[int]int, stated map[string]string) bool {
 	good := true
 	for _, name := range slices.Sorted(maps.Keys(stated)) {
 		f := slices.IndexFunc(fields, func(f field) bool { return f.name == name })
+		own := ""
 		if f < 0 {
+			own = ownCalled(r.row.own, name)
+		}
+		if f < 0 && own == "" {
 			d := diag.Errorf(diag.Pos{File: r.file}, "unknown-field", "there is no field %s", diag.Quote(name))
 			if near, ok := diag.Nearest(name, FieldNames()); ok {
 				d = d.WithHint("did you mean %q?", near)
@@ -122,6 +127,10 @@ func (r *reader) stated(taken map[int]int, stated map[string]string) bool {
 			r.found.Add(diag.Errorf(r.header(at), "column-per-area", "%s is a price per area, and cannot be the %s", diag.Quote(strings.TrimSpace(r.record[at])), name).
 				WithHint("name the column that holds the %s itself, or leave it out of columns", name))
 			good = false
+			continue
+		}
+		if own != "" {
+			r.takeOwn(own, at)
 			continue
 		}
 		_, unit := plain(r.record[at])

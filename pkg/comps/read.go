@@ -17,7 +17,8 @@ import (
 
 // Options say how a list is read.
 type Options struct {
-	Columns map[string]string // the header of a field, where it is not found by itself: "price": "AMT"
+	Columns map[string]string // the header of a field or of an own line, where it is not found by itself: "price": "AMT"
+	Own     []string          // the names of extras, which a column of their own or one called has may hold
 	Plane   bool              // of two kinds of places, those in metres are read and not the degrees
 	Today   quantity.Date     // sales after it are flagged; none if zero
 	Comma   rune              // between the cells; told from the first line if zero
@@ -64,7 +65,7 @@ type column struct {
 func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 	r := &reader{file: file, list: &List{}}
 	r.table = newTable(from, o.Comma, o.Columns)
-	r.row.words = map[string]string{}
+	r.row.words, r.row.own = map[string]string{}, o.Own
 	header, err := r.table.Read()
 	if err != nil {
 		r.found.Add(diag.Errorf(diag.Pos{File: file}, "no-sales", "there is no list of sales: %v", reason(err)).

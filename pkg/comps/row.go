@@ -21,6 +21,7 @@ type row struct {
 	unit  string
 	words map[string]string // words met so far, so that a long list holds each once
 	doubt *cellDoubt        // about the cell read last, nil for none
+	own   []string          // the names of what the caller prices beside the fields
 
 	onPlane, inDegrees Place // what is said so far of where it stands, in either way
 

@@ -15,6 +15,7 @@ import (
 type sold struct {
 	entries    map[string]*comps.Entry // of the house and each sold one, by path
 	labels     map[string]string       // of the sold ones, by path
+	headers    []header
 	columns    map[string]string
 	extras     []extra
 	conditions map[string]condition // by evened-out option
@@ -24,6 +25,12 @@ type sold struct {
 	asked      CompsAsked
 	open       func(string) ([]byte, error)
 	inMiles    bool // an m of a distance can be no metres
+}
+
+// A header says which column holds what.
+type header struct {
+	key         span
+	name, value string
 }
 
 type extra struct {
@@ -125,11 +132,7 @@ func (r *reader) pairs(f *Field, g *reading) {
 		}
 		switch f.Kind {
 		case Headers:
-			if field := comps.FieldNamed(e.name); field != "" {
-				r.columns[field] = e.value.text
-				continue
-			}
-			r.say("unknown-field", e.key.at, "no column can hold %s", diag.Quote(e.key.text))("write what the column holds, then its header; it can hold: %s", strings.Join(comps.FieldNames(), ", "))
+			r.headers = append(r.headers, header{e.key, e.name, e.value.text}) // own lines may stand below
 		case Conditions:
 			x, err := comps.ConditionOf(e.value.text)
 			if err != nil {
@@ -145,6 +148,29 @@ func (r *reader) pairs(f *Field, g *reading) {
 	}
 }
 
+// namedColumns are the headers of what the file says that columns hold: a field, or an own line.
+func (r *reader) namedColumns() {
+	for _, h := range r.headers {
+		field := comps.FieldNamed(h.name)
+		if field == "" && slices.Contains(r.ownNames(), h.name) {
+			field = h.name
+		}
+		if field != "" {
+			r.columns[field] = h.value
+			continue
+		}
+		r.say("unknown-field", h.key.at, "no column can hold %s", diag.Quote(h.key.text))("write what the column holds, then its header; it can hold: %s; or an own line", strings.Join(comps.FieldNames(), ", "))
+	}
+}
+
+// ownNames are what the own lines are called.
+func (r *reader) ownNames() (out []string) {
+	for _, x := range r.extras {
+		out = append(out, x.Name)
+	}
+	return out
+}
+
 // has are the own lines that a house has; it refuses those that no line prices.
 func (r *reader) has(path string) (out []string) {
 	g := r.good(path + "has")
@@ -153,16 +179,12 @@ func (r *reader) has(path string) (out []string) {
 	}
 	for _, w := range g.words() {
 		name := plainKey(w.text)
-		if slices.ContainsFunc(r.extras, func(x extra) bool { return x.Name == name }) {
+		if slices.Contains(r.ownNames(), name) {
 			out = append(out, name)
 			continue
 		}
-		var names []string
-		for _, x := range r.extras {
-			names = append(names, x.Name)
-		}
 		tell := r.say("unknown-extra", w.at, "no own line under comps says what %s is worth", diag.Quote(w.text))
-		if near, ok := diag.Nearest(name, names); ok {
+		if near, ok := diag.Nearest(name, r.ownNames()); ok {
 			tell("did you mean %q?", near)
 		} else {
 			tell("add   own lines: {%s: $15,000}   under comps", w.text)

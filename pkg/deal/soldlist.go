@@ -25,6 +25,7 @@ type salesList struct {
 	own   []int    // written out or pasted, so meant to be used
 	file  bool     // some are of a file
 	lost  []string // of each row of a table that is left out, why
+	lent  []int    // rows that tell what one that is written out leaves unsaid of the same sale
 
 	unread []string // headers of columns that were not read
 }
@@ -33,6 +34,7 @@ type salesList struct {
 func (r *reader) salesOf() *salesList {
 	l := &salesList{at: map[int]diag.Pos{}}
 	r.allMiles()
+	r.namedColumns()
 	for i, s := range r.items["<comp>"] {
 		sale := r.entry(s.path).Sold()
 		sale.Label, sale.Line, sale.Has, sale.Origin = r.labels[s.path], fromRecord+i, r.has(s.path), comps.Written
@@ -93,7 +95,7 @@ func (r *reader) listed(l *salesList, name string, text []byte, off diag.Pos, fr
 		r.diags.Add(*bad)
 		return
 	}
-	list, found := comps.Read(bytes.NewReader(text), name, comps.Options{Columns: r.columns, Plane: r.onPlane()})
+	list, found := comps.Read(bytes.NewReader(text), name, comps.Options{Columns: r.columns, Own: r.ownNames(), Plane: r.onPlane()})
 	r.tableSays(found, off)
 	if list == nil {
 		return
@@ -191,6 +193,30 @@ func (r *reader) dayOfValue(sales []comps.Sold) quantity.Date {
 // worth a word, days.
 const farOn = 365
 
+// filled are sales of which those that are written out have what they leave unsaid from a row of
+// the same sale, one that was pasted before one of a list.
+func (r *reader) filled(l *salesList, sales []comps.Sold) []comps.Sold {
+	for i := range sales {
+		s := &sales[i]
+		for _, from := range []comps.Origin{comps.Pasted, comps.Listed} {
+			for j := range sales {
+				o := &sales[j]
+				if s.Origin != comps.Written || o.Origin != from || !comps.OneSale(s, o) {
+					continue
+				}
+				said := s.Concessions
+				if s.Fill(o) {
+					l.lent = append(l.lent, o.Line)
+				}
+				if r.good(r.pathOf(s.Line)+"concessions") != nil {
+					s.Concessions = said
+				}
+			}
+		}
+	}
+	return sales
+}
+
 // doubtDay warns of a day of the value that comes from one sale long after all others,
 // which a slip in its year does.
 func (r *reader) doubtDay(l *salesList, list *comps.List) {
@@ -230,6 +256,9 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 			if lines := s.Differs(other); len(lines) > 0 {
 				why += ", and differs in " + comps.Names(lines)
 				hint = fmt.Sprintf("it is set aside, since line %d counts before it; look which is right, and strike the other", l.at[other.Line].Line)
+			}
+			if slices.Contains(l.lent, s.Line) {
+				why += fmt.Sprintf("; what line %d leaves unsaid of it is taken from this row", l.at[other.Line].Line)
 			}
 		}
 		if s.Date.Compare(day) >= 0 {

@@ -126,7 +126,7 @@ func (r *reader) comparables() {
 		c.InPlace = r.asked.From
 	}
 	asked := r.askedSales(l)
-	sales := l.unstruck(asked)
+	sales := r.filled(l, l.unstruck(asked))
 	c.Struck, c.Day = c.Sales-len(sales), r.dayOfValue(sales)
 	list, _ := comps.NewList(sales, c.Day.AddDays(-1))
 	r.doubtDay(l, list)
