@@ -77,6 +77,7 @@ func (r *reader) doubtComps() {
 	r.doubtIdleAmounts(c)
 	r.doubtAreas(c)
 	r.doubtHouse(c)
+	r.doubtBuiltLately(c)
 	r.doubtAsItStands(c)
 	r.doubtOddRooms(c)
 	r.doubtLots(c)

@@ -45,7 +45,7 @@ func doubtful(p *page, a *answer.Answer) {
 }
 
 // aboutValue are the doubts about the figure that the whole deal hangs on.
-var aboutValue = []string{"value-below-price", "value-far-above-price", "value-outside-comps", "above-best-sale", "cost-above-best-sale", "comps-condition-unused", "comps-condition-today", "comps-amount-unusual", "sales-old", "sale-far-off", "house-beyond-sales"}
+var aboutValue = []string{"value-below-price", "value-far-above-price", "value-outside-comps", "above-best-sale", "cost-above-best-sale", "comps-condition-unused", "comps-condition-today", "house-built-lately", "comps-amount-unusual", "sales-old", "sale-far-off", "house-beyond-sales"}
 
 // weightiest puts the doubts about the value first, so that a page that has no room for all
 // of them has room for those.

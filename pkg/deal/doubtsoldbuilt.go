@@ -1,0 +1,40 @@
+package deal
+
+import (
+	"slices"
+
+	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// A house that is renovated was hardly built within so many years before it is bought, where no
+// sale is as new, nor so many years after the newest of the sales (common practice, no source).
+const (
+	builtLately = 5
+	builtLater  = 30
+)
+
+// doubtBuiltLately warns of a house that is renovated and said to be so new that this is likely the
+// year of the work: its value is then lifted by a year newer, many times.
+func (r *reader) doubtBuiltLately(c *Comparables) {
+	g := r.good("house.year built")
+	told := slices.ContainsFunc(r.diags, func(d diag.Diag) bool { return g != nil && d.Code == MistypedHouse && d.Pos.Line == g.at().Line })
+	if g == nil || told {
+		return
+	}
+	newest := 0.0
+	for i := range c.Value.Rows {
+		if x := c.Value.Rows[i].Built; x.Known {
+			newest = max(newest, x.Value)
+		}
+	}
+	ours := c.Subject.Built.Value
+	lately := ours >= float64(c.Day.Year-builtLately) && ours > newest+builtLately
+	budget, _ := r.worked(r.deal.Root, "budget")
+	value, _ := r.worked(r.deal.Root, "value_by_comps")
+	if newest == 0 || !lately && ours < newest+builtLater || budget.LessThan(value.Mul(renovated)) {
+		return
+	}
+	r.say("house-built-lately", g.at(), "the house is built in %s, it says, the newest of the sales in %s, and the plan puts %s of work into it: is that the year of the work?", g.node.text, decimalOf(comps.Known(newest)), quantity.FormatDollars(budget.Round(0)))("write the year in which it was built; how new the work makes it is told by its   condition")
+}
