@@ -107,6 +107,9 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 			"add the time that the sale takes:   time: {marketing: 5 weeks, escrow: 1 month}"}
 	}
 	p.Scope, p.Stated = scopeText(p, p.Found.Best), d.StatedValues
+	if by := d.ConditionsFor(); by != "" {
+		p.Instead = "   or compare whole plans by sold houses, with   " + by + "   under comps"
+	}
 	p.Adds = slices.ContainsFunc(d.Choices(), adds)
 	p.Best, p.Offer, err = text.priced(path, p.Scope, p.Limits.Cash)
 	if err == nil && !p.Best.Line("owner_profit").Equal(p.Found.Best.Profit) {

@@ -198,6 +198,21 @@ func TestComparisonByConditionLeavesOutWhatOptionsAdd(t *testing.T) {
 	require.Contains(t, out, "What a room adds")
 }
 
+// Where options say nothing of the condition that they leave the house in, compare and check show
+// how to say it; a dearer plan that leaves it in a worse one is doubted.
+func TestConditionByOptionIsShownAndDoubted(t *testing.T) {
+	const rooms = "rooms: {hall: {size: 14' x 22', options: {cosmetic: {work: {paint walls: hired}}, full gut: {work: {paint walls: hired, resilient plank floor: hired, paint ceiling: hired}}}}}\n"
+	for _, verb := range []string{"compare", "check"} {
+		out, wrong, _ := run(t, "", verb, saved(t, soldDeal+rooms))
+		require.Contains(t, strings.Join(strings.Fields(out+wrong), " "), "condition by option: {cosmetic: good, full gut: excellent}", verb)
+	}
+	for by, doubted := range map[string]bool{"{cosmetic: average, full gut: good}": false, "{cosmetic: good, full gut: average}": true} {
+		out, wrong, code := run(t, "", "compare", saved(t, soldDeal+"  condition by option: "+by+"\n"+rooms))
+		require.Zero(t, code, wrong)
+		require.Equal(t, doubted, strings.Contains(strings.Join(strings.Fields(out), " "), "than cosmetic, and is said to leave the house in a worse condition. Were the two changed about"), out)
+	}
+}
+
 // Two sales that tell an amount by themselves agree whatever they sold for: that is said, and
 // not that each is met by the other.
 func TestTwoSalesAgreeByThemselves(t *testing.T) {

@@ -53,6 +53,12 @@ func (r *reader) doubtNotCompared(c *Comparables) {
 		}
 	}
 	write = write[:min(len(write), 1)] // one shows how
+	by := ""
+	if slices.Contains(names, comps.Condition.String()) {
+		if by = r.deal.ConditionsFor(); by != "" {
+			by = "   ; or under comps, what each option leaves it in,   " + by
+		}
+	}
 	stands := func(s *comps.Row) bool { return s.Place.Known && !s.Stated.Known }
 	if !r.saysPlace() && c.most(stands) {
 		keys := placeKeys[0]
@@ -63,7 +69,7 @@ func (r *reader) doubtNotCompared(c *Comparables) {
 		write = append(write, fieldNamed("house", keys[0]).example(), fieldNamed("house", keys[1]).example())
 	}
 	if len(names) > 0 {
-		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", strings.Join(names, ", "))("add under house what it will be when the work is done, e.g.   %s", strings.Join(write, ", "))
+		r.say("comps-not-compared", r.needed("house", "comps"), "the sales say %s, the house does not, so that is not compared", strings.Join(names, ", "))("add under house what it will be when the work is done, e.g.   %s%s", strings.Join(write, ", "), by)
 	}
 }
 

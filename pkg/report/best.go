@@ -27,6 +27,7 @@ type BestPage struct {
 	Offer, OwnOffer solve.Offer
 	Scope           string   // as the file says it
 	Stated          []string // the values that the file states, by their keys
+	Instead         string   // of that, for whole plans
 	Adds            bool     // some option says what it adds to the value
 }
 
@@ -324,6 +325,6 @@ func (p bestPage) short() {
 		}
 	}
 	if !p.Adds {
-		p.text("", "No option says what it adds to the value, so doing nothing looks best. Write what you think under each:   adds: $9,000")
+		p.text("", "No option says what it adds to the value, so doing nothing looks best. Write what you think under each:   adds: $9,000"+p.Instead)
 	}
 }

@@ -260,6 +260,7 @@ func (c comparison) costs(words string, value func(answer.Column) decimal.Decima
 func (c comparison) gains() {
 	if c.byCondition() {
 		c.text("", "The values come from sold houses, by the condition that each option leaves the house in; ledgerboard comps shows them.")
+		c.conditionsAbout()
 	}
 	if c.conditionUnused() {
 		moves := "moves the low value at most"
@@ -277,7 +278,11 @@ func (c comparison) gains() {
 			said = "No option says what it adds, so all have the same value. Add"
 		}
 		if len(c.rooms()) > 0 {
-			c.text("", said+"   adds: $6,500   to the options, from what houses with that finish sold for.")
+			said += "   adds: $6,500   to the options, from what houses with that finish sold for"
+			if by := c.all[0].Deal.ConditionsFor(); by != "" {
+				said += "; or under comps, for values by the condition that each leaves the house in,   " + by
+			}
+			c.text("", said+".")
 		}
 		return
 	}
@@ -291,6 +296,25 @@ func (c comparison) gains() {
 		note += " The cash of the whole house holds what work brings once for the house."
 	}
 	c.text("", note)
+}
+
+// muchDearer is from what share of a budget on another plan is dearer by more than how it is done
+// (common practice, no source).
+var muchDearer = decimal.New(5, -2)
+
+// conditionsAbout doubts that the dearer of two plans leaves the house in a worse condition: the
+// two may be changed about.
+func (c comparison) conditionsAbout() {
+	for _, a := range c.all {
+		for _, b := range c.all {
+			more, ours, theirs := a.Line("budget").Sub(b.Line("budget")), a.Line("subject_condition"), b.Line("subject_condition")
+			if !a.Deal.ByCondition() || !b.Deal.ByCondition() || more.LessThanOrEqual(b.Line("budget").Mul(muchDearer)) || !ours.IsPositive() || ours.GreaterThanOrEqual(theirs) {
+				continue
+			}
+			c.text("", fmt.Sprintf("Mind that %s costs %s more than %s, and is said to leave the house in a worse condition. Were the two changed about under   condition by option?", a.Name, money(more), b.Name))
+			return
+		}
+	}
 }
 
 // conditionUnused reports whether conditions by option stand beside a stated value.
