@@ -21,28 +21,28 @@ type field struct {
 var fields = []field{
 	{"address", "", []string{"property address", "site address", "situs address", "situs addr", "situs", "street address", "location address", "full address", "unparsed address", "prop address", "prop addr", "property addr", "site addr", "property location", "addr", "street", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "parid", "id"}, (*row).label},
 	{"unit", "", []string{"unit number", "unit no", "apartment", "apt", "apt number", "apt no"}, (*row).part},
-	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "saledt", "sale dt", "close date", "closed date", "closing date", "closed", "transfer date", "last sale date", "last sold date", "sale date1", "recorded", "recorded date", "recording date", "date"}, (*row).date},
-	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "sales price", "closed price", "close price", "sale amount", "last sale price", "last sale amount", "last sold price", "consideration", "price", "amt", "amount"}, (*row).price},
-	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits", "seller conc", "conc", "seller concession", "seller concessions amt", "concessions amt", "seller concession amount", "concession amount", "concessions amount", "seller paid", "seller paid costs", "seller paid closing costs", "buyer credit", "buyer credits"}, (*row).concessions},
-	{"living area", "sqft", []string{"living", "gla", "gross living area", "above grade", "above grade area", "above grade living", "above grade living area", "total living area", "total living", "tla", "liv area", "living size", "finished living area", "heated area", "finished area", "residential area", "interior area", "square footage", "house size", "home size", "building size", "building area", "bldg area", "bldg size", "total area", "size", "area"}, (*row).area},
+	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "saledt", "sale dt", "close date", "closed date", "closing date", "closed", "settlement date", "close of escrow", "close of escrow date", "coe", "coe date", "transfer date", "deed date", "last sale date", "last sold date", "sale date1", "recorded", "recorded date", "recording date", "date"}, (*row).date},
+	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "sales price", "closed price", "close price", "sale amount", "last sale price", "last sale amount", "last sold price", "sp", "consideration", "price", "amt", "amount"}, (*row).price},
+	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits", "seller conc", "conc", "seller concession", "seller concessions amt", "concessions amt", "seller concession amount", "concession amount", "concessions amount", "seller paid", "seller paid costs", "seller paid closing costs", "buyer credit", "buyer credits", "seller contribution", "seller contributions"}, (*row).concessions},
+	{"living area", "sqft", []string{"living", "gla", "gross living area", "above grade", "above grade area", "above grade finished area", "above grade finished", "above grade living", "above grade living area", "total living area", "total living", "tla", "liv area", "living size", "finished living area", "total finished area", "heated area", "finished area", "residential area", "interior area", "square footage", "house size", "home size", "building size", "building area", "bldg area", "bldg size", "total area", "size", "area"}, (*row).area},
 	{"lot", "sqft", []string{"lot size", "lot area", "land", "land area", "site", "site area"}, (*row).lot},
 	{"bedrooms", "", []string{"bedroom", "bedrooms total", "beds", "bed", "br", "bdrms", "bdrm", "bedrms", "bedrm", "bd", "bds"}, (*row).bedrooms},
 	{"baths", "", []string{"bath", "bathrooms", "bathroom", "bathrooms total", "total baths", "ba", "bths", "bas"}, (*row).baths},
 	{"full baths", "", []string{"full bath", "baths full", "bath full", "full bathrooms", "bathrooms full", "fbath", "fbaths", "f bath", "full ba"}, (*row).fullBaths},
 	{"half baths", "", []string{"half bath", "baths half", "bath half", "half bathrooms", "bathrooms half", "powder rooms", "hbath", "hbaths", "h bath", "half ba"}, (*row).halfBaths},
-	{"year built", "", []string{"built", "yr built", "yr blt", "yrblt", "year blt", "yearbuilt", "construction year", "year"}, (*row).built},
+	{"year built", "", []string{"built", "yr built", "yr blt", "yrblt", "year blt", "yearbuilt", "construction year", "year", "yr"}, (*row).built},
 	{"type", "", []string{"kind", "property type", "house type", "use", "class", "property class"}, (*row).kind},
 	{"storeys", "", []string{"stories", "story", "storey", "levels", "floors", "style"}, (*row).storeys},
 	{"wall", "", []string{"walls", "exterior", "exterior wall", "ext wall", "ext walls", "outside wall", "siding"}, (*row).wall},
 	{"garage", "", []string{"gar", "garage type", "parking", "car storage"}, (*row).garage},
 	{"garage area", "sqft", []string{"garage size"}, (*row).garageArea},
-	{"garage cars", "", []string{"cars", "garage spaces", "garage stalls", "parking spaces", "garage capacity"}, (*row).garageCars},
-	{"condition", "", []string{"cond", "overall condition"}, (*row).condition},
+	{"garage cars", "", []string{"cars", "garage spaces", "garage stalls", "parking spaces", "garage capacity", "car garage"}, (*row).garageCars},
+	{"condition", "", []string{"cond", "overall condition", "overall cond"}, (*row).condition},
 	{"x", "m", []string{"easting", "x coord", "xcoord", "x coordinate"}, (*row).x},
 	{"y", "m", []string{"northing", "y coord", "ycoord", "y coordinate"}, (*row).y},
 	{"longitude", "", []string{"lon", "lng", "long"}, (*row).longitude},
 	{"latitude", "", []string{"lat"}, (*row).latitude},
-	{"distance", "mi", []string{"proximity", "dist"}, (*row).distance},
+	{"distance", "mi", []string{"proximity", "prox", "dist"}, (*row).distance},
 	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "conditions of sale", "sale conditions", "special listing conditions", "deed", "deed type", "instrument", "instr", "instrument type", "instr type", "validity", "sale validity"}, (*row).terms},
 	{"status", "", []string{"mls status", "listing status", "sale status"}, (*row).status},
 	{"arms length", "", []string{"arm length", "arms length sale", "arm length sale", "qualified", "qualified sale", "valid sale"}, (*row).armsLength},
@@ -60,9 +60,12 @@ var units = map[string]string{
 // inFeet are names that are those of an area only with square feet behind them: garage_sqft
 // is no kind of garage, and bldg no area.
 var inFeet = map[string]string{
-	"garage": "garage area", "gar": "garage area", "bldg": "bldg area", "building": "building area", "total": "total area", "heated": "heated area", "finished": "finished area", "fin": "finished area",
+	"garage": "garage area", "gar": "garage area", "bldg": "bldg area", "building": "building area", "total": "total area", "total finished": "total finished area", "heated": "heated area", "finished": "finished area", "fin": "finished area",
 	"res": "residential area", "residential": "residential area", "house": "house size", "home": "home size", "interior": "interior area", "liv": "liv area",
 }
+
+// dollarSales are names of the day of a sale that with a sign for dollars are those of its price.
+var dollarSales = []string{"sold", "sale", "close", "closed", "sold for"}
 
 // plain returns a header in lower case with single spaces between its words, and
 // its unit, which is taken off unless nothing would be left.
@@ -79,6 +82,9 @@ func plain(header string) (name, unit string) {
 	}
 	if len(words) == 1 && words[0] == "lot" && strings.Contains(header, "#") {
 		return "lot number", "" // on a plat
+	}
+	if strings.Contains(header, "$") && slices.Contains(dollarSales, strings.Join(words, " ")) {
+		return "sold price", "" // Sold $ beside Sold
 	}
 	if len(words) == 1 && words[0] == "miles" {
 		return "distance", ofMiles

@@ -253,3 +253,23 @@ func TestALotOfAFractionIsLikelyInAcres(t *testing.T) {
 	require.Contains(t, found[0].Message, "0.18 sq ft are no lot of a house")
 	require.Contains(t, found[0].Hint, "7,405 sq ft or 0.18 acres")
 }
+
+// Headings of agents, escrow and settlement, and those that dollars or a cut word tell.
+func TestHeadingsOfAgentsAndEscrow(t *testing.T) {
+	for head, want := range map[string]string{
+		"Deed Date": "date", "Settlement Date": "date", "Close of Escrow": "date", "COE": "date", "Sold": "date",
+		"Sold $": "price", "Sold ($)": "price", "SP": "price", "Sale $": "price",
+		"Above Grade Finished Area": "living area", "Total Finished SqFt": "living area", "Above Grade Finished SqFt": "living area",
+		"Overall Cond": "condition", "Car Garage": "garage cars", "Yr": "year built", "Prox": "distance", "Prox.": "distance",
+		"Seller Contribution": "concessions", "Seller Contributions": "concessions",
+	} {
+		require.Equal(t, want, FieldNamed(head), head)
+	}
+	l, found := read(t, "Address,Sold,Sold $,Total Finished SqFt,Yr\n12 Elm St,2026-06-03,268000,1310,1961\n", Options{})
+	require.Empty(t, found)
+	requireUSD(t, 268_000, l.Sale(0).Price)
+	require.Equal(t, Known(1961), l.Sale(0).Built)
+	_, found = read(t, "Address,Sold,Sold $,Yr\n12 Elm St,2026-06-03,268000,2026\n", Options{})
+	require.Len(t, found, 1)
+	require.Contains(t, found[0].Message, "it holds the years of the sales")
+}

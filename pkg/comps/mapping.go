@@ -83,7 +83,7 @@ func (r *reader) takeOne(taken map[int]int, f int, columns []int) {
 	switch {
 	case name == "land" && unit == "":
 		r.columns[len(r.columns)-1].read = (*row).land
-	case name == "year":
+	case name == "year", name == "yr":
 		d := r.unread(columns[0], "it holds the years of the sales", fmt.Sprintf("if they are those in which the houses were built, say so, e.g.   columns: {year built: %s}", strings.TrimSpace(r.record[columns[0]])))
 		r.year = &d
 	}

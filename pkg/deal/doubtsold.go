@@ -51,7 +51,7 @@ func (r *reader) doubtComps() {
 	if names := r.notTold(c); names != "" {
 		tell := r.say("comps-not-told", r.needed("house", "comps"), "the house says %s, and none of the sales does, so that is not compared", names)
 		if header, field := r.unreadFor(c); len(c.Unread) > 0 && field == "" {
-			tell("add it to the sales, where you know it, or see whether a column that is not read holds it: %s", strings.Join(c.Unread[:min(len(c.Unread), mostSaid)], ", "))
+			tell("see whether a column that is not read holds it (%s); if none does, add it to the sales, where you know it", strings.Join(c.Unread[:min(len(c.Unread), mostSaid)], ", "))
 		} else if field != "" {
 			tell("look whether one of the columns that are not read holds it, and say which, e.g.   columns: {%s: %s}", field, diag.Quote(header))
 		} else {

@@ -136,7 +136,8 @@ func (r *reader) doubtUnread(headers []string, at diag.Pos) {
 		tell("if it tells of the house or the sale, name it in the first row of the table, e.g.   sq ft")
 		return
 	}
-	tell("if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}", comps.FieldLike(headers[0], "..."), diag.Quote(headers[0]))
+	like := max(0, slices.IndexFunc(headers, func(h string) bool { return comps.FieldLike(h, "") != "" }))
+	tell("if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}", comps.FieldLike(headers[like], "..."), diag.Quote(headers[like]))
 }
 
 // mostSaid is how many remarks on single rows of a table are told.

@@ -62,3 +62,22 @@ func TestAWrittenSaleKeepsWhatItsRowSays(t *testing.T) {
 	}
 	t.Fatal("the second row is told", found)
 }
+
+// The hint on columns that are not read shows one that may hold something, and where one may hold
+// what no sale says, that is looked at first.
+func TestUnreadColumnsAreLookedAtFirst(t *testing.T) {
+	_, found := deal.Read("a.yaml", []byte(unvalued+"house: {living area: 1480 sq ft, condition: good, baths: 2}\ncomps:\n"+
+		"  table: |\n    address,sold,price,Agent,Bath info\n    14 Elm Street,2025-11-14,341000,Jo,2\n    2 Elm St,2025-10-14,331000,Al,2\n    3 Elm St,2025-10-15,331000,Al,2\n"))
+	hints := map[string]string{}
+	for _, f := range found {
+		hints[f.Code] = f.Hint
+	}
+	require.Contains(t, hints["columns-unread"], `columns: {baths: "Bath info"}`)
+	require.Contains(t, hints["comps-not-told"], `columns: {baths: "Bath info"}`)
+	_, found = deal.Read("a.yaml", []byte(unvalued+"house: {living area: 1480 sq ft, condition: good}\ncomps:\n"+
+		"  table: |\n    address,sold,price,Agent,Info\n    14 Elm Street,2025-11-14,341000,Jo,2\n    2 Elm St,2025-10-14,331000,Al,2\n"))
+	for _, f := range found {
+		hints[f.Code] = f.Hint
+	}
+	require.Equal(t, "see whether a column that is not read holds it (Agent, Info); if none does, add it to the sales, where you know it", hints["comps-not-told"])
+}
