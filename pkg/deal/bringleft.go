@@ -93,5 +93,8 @@ func (r *reader) unneeded(p *plan, s span) {
 		}
 		return
 	}
+	if r.takenOutFor(p, r.itemNamed(name)) {
+		return // it says that nothing new is wanted for what comes out
+	}
 	r.say("without-unneeded", s.at, "nothing here would bring %s along", diag.Quote(s.text))("leave it out")
 }

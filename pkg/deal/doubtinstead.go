@@ -178,33 +178,6 @@ func (r *reader) doubtBoth(p *plan) {
 	}
 }
 
-// doubtTakenOut doubts work that takes all of a thing out where nothing of the option, or of
-// the whole house, makes any of it.
-func (r *reader) doubtTakenOut(p *plan) {
-	for i, w := range p.works {
-		thing := w.item.TakesOut
-		made := func(x *work) bool { return x.item.Thing() == thing }
-		again := func(x *work) bool { return x.item.TakesOut == thing } // plaster under board
-		if thing == "" || w.by != "" || !r.allOf(w) || slices.ContainsFunc(p.works[:i], again) ||
-			slices.ContainsFunc(r.plans, func(o *plan) bool {
-				return (o == p || o.room.Kind == "whole_house") && slices.ContainsFunc(o.works, made)
-			}) {
-			continue
-		}
-		r.say("not-put-back", w.at, "%s takes out all of the %s of %s, and no work makes it new", diag.Quote(w.label), thing, p.room.Label)("add what does, as   %s: hired   ; if it stays bare, or is paid elsewhere, leave it", r.maker(thing))
-	}
-}
-
-// maker is the first item of the price book that makes a thing.
-func (r *reader) maker(thing string) string {
-	for _, name := range r.prices().Items() {
-		if r.prices().Item(name).Thing() == thing {
-			return name
-		}
-	}
-	return "new " + thing
-}
-
 // partOf is what part of its measure work is done to; it is not known of what is counted.
 func (r *reader) partOf(w *work) (decimal.Decimal, bool) {
 	if w.by != "" && w.member.Given.Of("measure").Refers == "" || r.good(w.scope.path+"count") != nil {

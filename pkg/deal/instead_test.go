@@ -164,7 +164,7 @@ func TestWorkBesideWhatTakesItsPlaceIsDoubted(t *testing.T) {
 func TestMoreThanAllOfOneThingIsDoubted(t *testing.T) {
 	for work, says := range map[string]string{
 		"crown: hired, c2: {item: crown, by: hired}":                                                                    `"crown" and "c2" are both crown, all of it, in bath`,
-		"toilet: hired, t2: {item: toilet, by: hired}":                                                                  `"toilet" and "t2" are both toilet, all of it, in bath`,
+		"toilet: hired, t2: {item: toilet, by: hired}":                                                                  `"toilet" and "t2" both make all of the toilet of bath`,
 		"paint trim: hired, p2: {item: paint trim, by: hired}":                                                          `"paint trim" and "p2" are both paint trim, all of it, in bath`,
 		"tile floor: hired, carpet: {by: hired, part: 30%}":                                                             `"tile floor", "carpet" are together 130% of the floor of bath`,
 		"tile floor: {by: hired, part: 70%}, carpet: {by: hired, part: 40%}":                                            `"tile floor", "carpet" are together 110% of the floor of bath`,
