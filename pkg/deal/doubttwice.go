@@ -36,21 +36,7 @@ func (r *reader) doubtTwice() {
 			"permits-twice", "is beside what the work brings along: "+strings.Join(brought, ", "),
 			fmt.Sprintf("leave it out, or say   whole house: {without: [%s]}   if its sum is for all", strings.Join(brought, ", ")))
 	}
-	r.twice(r.deal.Root.In("cost"), func(m *model.Member) bool {
-		trade, _, _ := strings.Cut(m.Label, ":")
-		return r.pricedInRooms(plainKey(trade), works) && !container().MatchString(m.Label)
-	}, "trade-twice", "is of a trade, or of a room, that rooms price too", "take out what the rooms hold already")
-}
-
-// pricedInRooms reports whether some chosen work is of a trade, by any of its names, or stands in a
-// room that is called so: a line for the kitchen beside a kitchen with work.
-func (r *reader) pricedInRooms(trade string, works []*work) bool {
-	words := strings.Fields(trade)
-	return slices.ContainsFunc(works, func(w *work) bool {
-		return w.item.Trade == trade || slices.ContainsFunc(words, func(word string) bool { return pricebook.OfTrade(word, w.item.Trade) })
-	}) || slices.ContainsFunc(r.chosenPlans(), func(p *plan) bool {
-		return len(p.works) > 0 && slices.ContainsFunc(words, func(word string) bool { return slices.Contains(strings.Fields(plainKey(p.room.Label)), roomWord(word)) })
-	})
+	r.doubtLinesTwice(works)
 }
 
 // roomWord is what rooms are called that some call otherwise.
