@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -62,28 +63,38 @@ func (r *reader) doubtAreas(c *Comparables) {
 }
 
 // beyondTheSales is how many times the living area of the largest sale, or of the smallest that
-// of the house, tells no value of it any more (common practice, no source).
-const beyondTheSales = 2
+// of the house, tells little of its value any more (common practice, no source).
+const beyondTheSales = 1.25
 
-// doubtBeyondSizes warns of a house far larger than the largest of the sales, or far smaller than
-// the smallest: its value is drawn on beyond what they tell.
+// doubtBeyondSizes warns of a house well larger than the largest of the sales, or smaller than
+// the smallest, or than all but one: its value is drawn on beyond what they tell. Sales that weigh
+// next to nothing tell nothing.
 func (r *reader) doubtBeyondSizes(c *Comparables) {
-	var all []float64
-	for i := range c.Value.Rows {
-		if x := c.Value.Rows[i].Area; x.Known {
-			all = append(all, x.Value)
+	var all []comps.Row
+	for _, row := range c.Value.Rows {
+		if row.Area.Known && row.Weight >= min(counts, 0.5/float64(len(c.Value.Rows))) {
+			all = append(all, row)
 		}
 	}
 	ours := c.Subject.Area
 	if !ours.Known || len(all) == 0 {
 		return
 	}
-	edge, which, so := slices.Max(all), "largest", "large"
-	if smallest := slices.Min(all); ours.Value < smallest {
-		edge, which, so = smallest, "smallest", "small"
+	slices.SortStableFunc(all, func(x, y comps.Row) int { return cmp.Compare(y.Area.Value, x.Area.Value) })
+	which, so := "largest", "large"
+	beyond := func(row *comps.Row) bool { return ours.Value > beyondTheSales*row.Area.Value }
+	if ours.Value < middleArea(all).Value {
+		slices.Reverse(all)
+		which, so = "smallest", "small"
+		beyond = func(row *comps.Row) bool { return beyondTheSales*ours.Value < row.Area.Value }
 	}
-	if ours.Value > beyondTheSales*edge || so == "small" && beyondTheSales*ours.Value < edge {
-		r.say("house-beyond-sales", r.needed("house.living area", "house"), "the house has %s sq ft of living area, and the %s of the sales %s: none tells what so %s a house sells for", quantity.FormatCount(decimalOf(ours), 0), which, quantity.FormatCount(decimal.NewFromFloat(edge), 0), so)("look whether its living area is right; if it is, look for sales of its size")
+	edge, but, tells := &all[0], "", "none tells"
+	if !beyond(edge) && len(all) >= usualSales {
+		but, tells = fmt.Sprintf(" but %s (%s)", all[0].Name(), quantity.FormatCount(decimalOf(all[0].Area), 0)), "it alone tells"
+		edge = &all[1]
+	}
+	if beyond(edge) {
+		r.say("house-beyond-sales", r.needed("house.living area", "house"), "the house has %s sq ft of living area, and the %s of the sales%s %s: %s what so %s a house sells for", quantity.FormatCount(decimalOf(ours), 0), which, but, quantity.FormatCount(decimalOf(edge.Area), 0), tells, so)("look whether its living area is right; if it is, look for sales of its size")
 	}
 }
 

@@ -462,8 +462,12 @@ func TestAMistypedHouseIsDoubtedAndNotItsSales(t *testing.T) {
 		{"living area: 1480 sq ft", "15200|150|14100", map[string]int{"sale-odd-size": 3}},
 		{"living area: 3050 sq ft", "1520|1410|1480", map[string]int{"house-beyond-sales": 1}},
 		{"living area: 700 sq ft", "1520|1410|1480", map[string]int{"house-beyond-sales": 1}},
-		{"living area: 3040 sq ft", "1520|1410|1480", map[string]int{}},
-		{"living area: 705 sq ft", "1520|1410|1480", map[string]int{}},
+		{"living area: 1901 sq ft", "1520|1410|1480", map[string]int{"house-beyond-sales": 1}},
+		{"living area: 2120 sq ft", "1368|1980|1607|1502", map[string]int{"house-beyond-sales": 1}}, // but one
+		{"living area: 2120 sq ft", "1368|1980|1890|1502", map[string]int{}},
+		{"living area: 1120 sq ft", "1520|1410|1480", map[string]int{"house-beyond-sales": 1}},
+		{"living area: 1850 sq ft", "1520|1410|1480", map[string]int{}},
+		{"living area: 1185 sq ft", "1520|1410|1480", map[string]int{}},
 		{"x: 400000, y: 100", "100|200|300", map[string]int{"house-unlike-sales": 1}},
 		{"x: 150, y: 100", "100|200|400000", map[string]int{"sale-far-away": 1}},
 	} {
@@ -526,7 +530,7 @@ func TestAMistypedFactOfTheHouseIsDoubted(t *testing.T) {
 func TestHintsOfSalesFit(t *testing.T) {
 	for _, c := range []struct{ house, table, code, says, not string }{
 		{"garage: 2 cars", "address | sold on | price | garage sqft\n1 Elm St | 2025-10-01 | 300,000 | 480", "comps-not-told", "garage cars", "holds it"},
-		{"bedrooms: 3", "address | sold on | price | dom\n1 Elm St | 2025-10-01 | 300,000 | 4", "comps-not-told", "holds it: dom", "columns"},
+		{"bedrooms: 3", "address | sold on | price | dom\n1 Elm St | 2025-10-01 | 300,000 | 4", "comps-not-told", "holds it (dom)", "columns"},
 		{"bedrooms: 3", "address | sold on | price | bdr count\n1 Elm St | 2025-10-01 | 300,000 | 4", "comps-not-told", `{bedrooms: "bdr count"}`, "holds it:"},
 		{"living area: 1480 sq ft", "address | sold on | price | sq ft | lot\n1 Elm St | 2025-10-01 | 300,000 | 1480 | 0.2 acres", "comps-not-compared", "lot: 0.16 acres", "living area"},
 		{"bedrooms: 3", "address | sold on | price\n1 Elm St | 2025-10-01 | 300,000 | nice", "too-many-cells", "name each column in the first row", "leave the comma"},
