@@ -87,13 +87,9 @@ func toldBy(r comps.Rate) string {
 // doubtPairs warns of amounts that pairs of sales tell and that are hardly so: such a pair
 // mostly differs in something that nobody wrote down.
 func (r *reader) doubtPairs(c *Comparables) {
-	var prices []float64
-	for i := range c.Value.Rows {
-		prices = append(prices, c.Value.Rows[i].Sold.Net().InexactFloat64())
-	}
 	var told []comps.Line
 	for _, rate := range c.Value.Rates {
-		most, against := muchForAThing*middleOf(prices), "a quarter of the middle price"
+		most, against := muchForAThing*c.middlePrice(), "a quarter of the middle price"
 		if rate.Line == comps.Size {
 			most, against = muchForSqFt*c.middlePerSqFt(), "twice the middle price per sq ft"
 		}
@@ -123,6 +119,15 @@ func middleOf(all []float64) float64 {
 	}
 	slices.Sort(all)
 	return all[(len(all)-1)/2]
+}
+
+// middlePrice is the middle one of what the sales went for, less concessions.
+func (c *Comparables) middlePrice() float64 {
+	var all []float64
+	for i := range c.Value.Rows {
+		all = append(all, c.Value.Rows[i].Sold.Net().InexactFloat64())
+	}
+	return middleOf(all)
 }
 
 // middlePerSqFt is the middle price of the sales for a square foot of living area, 0 where none

@@ -74,6 +74,7 @@ func (r *reader) doubtComps() {
 	r.doubtPairs(c)
 	r.doubtPriceless(c)
 	r.doubtGivenAmounts(c)
+	r.doubtGivenNoughts(c)
 	r.doubtIdleAmounts(c)
 	r.doubtAreas(c)
 	r.doubtHouse(c)

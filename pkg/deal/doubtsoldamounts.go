@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -30,6 +31,34 @@ const (
 	wholeSqFt = 0.9
 	leastStep = 100
 )
+
+// mostOfPrice are from what percentage of the middle price on an amount looks like one with a
+// nought too many, and mostOwn the same of an own line (common practice, no source).
+var mostOfPrice = map[comps.Line]int64{comps.Rooms: 20, comps.Baths: 20, comps.Age: 1, comps.Condition: 25, comps.Garage: 15}
+
+const mostOwn = 33
+
+// doubtGivenNoughts warns of amounts and own lines that are a large part of the middle price.
+func (r *reader) doubtGivenNoughts(c *Comparables) {
+	middle := decimal.NewFromFloat(c.middlePrice()).Round(0)
+	over := func(x decimal.Decimal, most int64) bool {
+		return x.Abs().GreaterThan(middle.Mul(decimal.New(most, -2)))
+	}
+	says := func(most int64) string {
+		return fmt.Sprintf("over %d%% of the middle price of the sales, %s", most, quantity.FormatDollars(middle))
+	}
+	for _, row := range adjusted {
+		most, ok := mostOfPrice[row.line]
+		if g := r.good("comps.amounts." + row.key); ok && g != nil && over(g.number, most) {
+			r.say("comps-amount-unusual", g.at(), "a %s is worth %s, it says, %s", row.key, g.node.text, says(most))("check it for a nought too many; it is for one, e.g.   %s", fieldNamed("comps.amounts", row.key).example())
+		}
+	}
+	for _, x := range r.extras {
+		if over(x.Worth, mostOwn) {
+			r.say("comps-amount-unusual", x.at, "the own line %s is worth %s, it says, %s", diag.Quote(x.Name), x.text, says(mostOwn))("check it for a nought too many; every sale without it, or with it, is moved by as much")
+		}
+	}
+}
 
 // doubtGivenAmounts warns of amounts of the file that are hardly what a unit more is worth.
 func (r *reader) doubtGivenAmounts(c *Comparables) {
