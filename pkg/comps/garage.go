@@ -21,6 +21,9 @@ var (
 // them (common practice, no source).
 const mostCars = 10
 
+// SomeGarage is the kind of a garage of which nothing is said but that there is one.
+const SomeGarage = "garage"
+
 // garage reads a kind of garage, for how many cars it is, or both.
 func (r *row) garage(s string) error {
 	g, ok := garageOf(r.word(s))
@@ -80,7 +83,7 @@ func garageOf(text string) (g garageSaid, ok bool) {
 	case g.cars.Known || g.kind != "":
 		return g, true
 	}
-	return garageSaid{kind: "garage"}, some
+	return garageSaid{kind: SomeGarage}, some
 }
 
 // carsIn reads a number of cars: 2, 2.0, 2car or two.

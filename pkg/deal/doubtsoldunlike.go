@@ -190,11 +190,18 @@ func (r *reader) doubtGarages(c *Comparables) {
 	if rate, ok := c.Value.Linear[comps.Garage]; !ok || rate.Worth == 0 {
 		return
 	}
-	const write = "write for how many, e.g.   garage: 2 car %s"
+	const write = "write for how many, e.g.   garage: 2 car%s"
+	kindOf := func(h *comps.House) (said, behind string) {
+		if h.Garage == comps.SomeGarage {
+			return "a garage", ""
+		}
+		return "a garage, " + h.Garage + ",", " " + h.Garage
+	}
 	told := func(h *comps.House) bool { return h.Cars().Known && !h.CarsGuessed() }
 	if s := &c.Subject.House; s.CarsGuessed() {
 		if slices.ContainsFunc(c.Value.Rows, func(row comps.Row) bool { return told(&row.House) }) {
-			r.say("garage-counts-as-one", r.where("house.garage", "house"), "the house has a garage, %s, and does not say for how many cars, so it counts as one for one car", s.Garage)(write, s.Garage)
+			said, behind := kindOf(s)
+			r.say("garage-counts-as-one", r.where("house.garage", "house"), "the house has %s and does not say for how many cars, so it counts as one for one car", said)(write, behind)
 		}
 		return
 	}
@@ -212,7 +219,8 @@ func (r *reader) doubtGarages(c *Comparables) {
 		more = fmt.Sprintf("; and %d more like it", n-1)
 	}
 	if n > 0 {
-		r.say("garage-counts-as-one", c.Place(&first.Sold), "%s has a garage, %s, and does not say for how many cars, so it counts as one for one car%s", first.Name(), first.Garage, more)(write, first.Garage)
+		said, behind := kindOf(&first.House)
+		r.say("garage-counts-as-one", c.Place(&first.Sold), "%s has %s and does not say for how many cars, so it counts as one for one car%s", first.Name(), said, more)(write, behind)
 	}
 }
 
