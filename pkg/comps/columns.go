@@ -44,8 +44,8 @@ var fields = []field{
 	{"latitude", "", []string{"lat"}, (*row).latitude},
 	{"distance", "mi", []string{"proximity", "prox", "dist"}, (*row).distance},
 	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "conditions of sale", "sale conditions", "special listing conditions", "deed", "deed type", "instrument", "instr", "instrument type", "instr type", "validity", "sale validity"}, (*row).terms},
-	{"status", "", []string{"mls status", "listing status", "sale status"}, (*row).status},
-	{"arms length", "", []string{"arm length", "arms length sale", "arm length sale", "qualified", "qualified sale", "valid sale"}, (*row).armsLength},
+	{"status", "", []string{"mls status", "listing status", "sale status", "current status", "mkt status", "market status", "status code", "stat", "sts"}, (*row).status},
+	{"arms length", "", []string{"arm length", "arms length sale", "arm length sale", "qualified", "qualified sale", "valid sale", "valid", "sale valid", "market sale", "open market sale"}, (*row).armsLength},
 	{"source", "", []string{"data source", "from"}, (*row).source},
 	{"has", "", []string{"own lines"}, (*row).has},
 }
@@ -182,7 +182,7 @@ func inDollars(header string) bool {
 var headerParts = [][2]string{
 	{"conc", "concessions"}, {"credit", "concessions"}, {"acre", "lot"}, {"lot", "lot"}, {"land", "lot"}, {"bed", "bedrooms"}, {"bdr", "bedrooms"}, {"bath", "baths"},
 	{"sale cond", "terms"}, {"sale type", "terms"}, {"gar", "garage"}, {"parking", "garage"}, {"carport", "garage"}, {"built", "year built"}, {"blt", "year built"}, {"year", "year built"}, {"cond", "condition"}, {"grade", "condition"}, {"dist", "distance"},
-	{"lon", "longitude"}, {"lat", "latitude"}, {"coord", "x"}, {"deed", "terms"}, {"instr", "terms"}, {"quality", "condition"}, {"qual", "terms"}, {"valid", "terms"},
+	{"lon", "longitude"}, {"lat", "latitude"}, {"coord", "x"}, {"deed", "terms"}, {"instr", "terms"}, {"quality", "condition"}, {"qual", "arms length"}, {"valid", "arms length"}, {"arm", "arms length"}, {"market sale", "arms length"}, {"stat", "status"},
 	{"area", "living area"}, {"sq", "living area"}, {"size", "living area"},
 }
 

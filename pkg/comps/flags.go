@@ -188,9 +188,9 @@ func termsFlag(terms string) Flags {
 		listed = listed || onOffer(words)
 	}
 	switch {
-	case terms == "no" || terms == "u" || holds(harmless.Replace(said), against):
+	case slices.Contains([]string{"no", "n", "u"}, terms) || holds(harmless.Replace(said), against):
 		return NotOpen
-	case open, listed && !holds(said, []string{"sold ", "closed "}):
+	case open, shortlyOffered(terms), listed && !holds(said, []string{"sold ", "closed "}):
 		return NotSold
 	}
 	return 0

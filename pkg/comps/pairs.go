@@ -37,7 +37,7 @@ func (c *Choice) pairs(trend bool) map[Line]Rate {
 	if !m.byPairs || len(m.sales) > mostPaired {
 		return out
 	}
-	own := make([]float64, len(m.sales))
+	own, like := make([]float64, len(m.sales)), c.comparable()
 	for i, s := range m.sales {
 		own[i] = c.extrasOf(s)
 	}
@@ -52,6 +52,9 @@ func (c *Choice) pairs(trend bool) map[Line]Rate {
 		apart, used := 0, make([]bool, len(m.sales)) // pairs of which no two share a sale
 		for a := range m.sales {
 			for b := range a {
+				if !like[a] || !like[b] {
+					continue
+				}
 				d, ok := m.pair(out, c.given, own, a, b, l)
 				if !ok {
 					continue
@@ -74,6 +77,29 @@ func (c *Choice) pairs(trend bool) map[Line]Rate {
 			}
 			out[l] = Rate{l, unitOf[l], shortly(l, mid), se, "pairs", len(says)}
 		}
+	}
+	return out
+}
+
+// leastLike is the share of the weight of the most alike sale, by likeness, from which a sale is
+// paired: of real sales of a county in tables of seven and one unlike the house, that one moved the
+// value by more than a fiftieth in 17 of 106 with pairs of all, in 1 with this, and the error was
+// as small.
+const leastLike = 0.05
+
+// comparable reports by sale whether it is like the subject at all: one quite unlike it, which
+// would weigh next to nothing, is to tell nothing of what the others differ in either.
+func (c *Choice) comparable() []bool {
+	d, out := make([]float64, len(c.market.sales)), make([]bool, len(c.market.sales))
+	for i := range d {
+		d[i] = c.like.to(i, 1e300)
+	}
+	nearest := math.Inf(1)
+	for _, x := range d {
+		nearest = min(nearest, x)
+	}
+	for i, x := range d {
+		out[i] = c.like.weight(pick{i, x - nearest}, tune.Narrow) >= leastLike
 	}
 	return out
 }

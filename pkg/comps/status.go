@@ -22,12 +22,23 @@ var statusDoubt = cellDoubt{func(text string) string {
 	return diag.Quote(text) + " says neither that it sold nor that it did not, so it counts as sold"
 }, "Sold, or Pending or the like for what did not close; strike a sale that did not"}
 
+// shortlyOffered reports whether words are those that agents write in short for what is offered;
+// open and new say that of a sale elsewhere too.
+func shortlyOffered(said string) bool {
+	said = evenedOut(said)
+	return slices.Contains(offeredWords, said) && said != "open" && said != "new" && said != "hold"
+}
+
+// evenedOut is what is said by its letters and digits alone, in lower case.
+func evenedOut(said string) string {
+	return strings.Join(strings.FieldsFunc(strings.ToLower(said), func(x rune) bool { return !unicode.IsLetter(x) && !unicode.IsDigit(x) }), " ")
+}
+
 // status reads where a sale stands: one that is only offered is told by its words, or by what
 // agents write in short.
 func (r *row) status(s string) error {
 	w := r.word(s)
-	words := strings.FieldsFunc(w, func(x rune) bool { return !unicode.IsLetter(x) && !unicode.IsDigit(x) })
-	said := strings.Join(words, " ")
+	said := evenedOut(w)
 	switch {
 	case slices.Contains(offeredWords, said):
 		w += "; not sold"

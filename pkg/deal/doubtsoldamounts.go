@@ -38,6 +38,9 @@ var mostOfPrice = map[comps.Line]int64{comps.Rooms: 20, comps.Baths: 20, comps.A
 
 const mostOwn = 33
 
+// burdens are words of what usually takes from the worth of a house (common practice, no source).
+var burdens = []string{"busy", "traffic", "highway", "freeway", "interstate", "railroad", "railway", "rail line", "train", "airport", "flight path", "power line", "flood", "noise", "noisy", "easement", "landfill", "commercial"}
+
 // doubtGivenNoughts warns of amounts and own lines that are a large part of the middle price.
 func (r *reader) doubtGivenNoughts(c *Comparables) {
 	middle := decimal.NewFromFloat(c.middlePrice()).Round(0)
@@ -54,6 +57,10 @@ func (r *reader) doubtGivenNoughts(c *Comparables) {
 		}
 	}
 	for _, x := range r.extras {
+		name := plainKey(x.Name)
+		if x.Worth.IsPositive() && slices.ContainsFunc(burdens, func(w string) bool { return strings.Contains(name, w) }) && !strings.Contains(name, "no ") && !strings.Contains(name, "not ") {
+			r.say("comps-amount-unusual", x.at, "the own line %s makes a house worth %s more, it says, and such a thing usually makes it worth less", diag.Quote(x.Name), x.text)("write   %s: -%s   if it takes that off", x.Name, strings.TrimPrefix(x.text, "+"))
+		}
 		if over(x.Worth, mostOwn) {
 			r.say("comps-amount-unusual", x.at, "the own line %s is worth %s, it says, %s", diag.Quote(x.Name), x.text, says(mostOwn))("check it for a nought too many; every sale without it, or with it, is moved by as much")
 		}

@@ -21,6 +21,15 @@ func (r *reader) doubtOwnSale(c *Comparables) {
 	}
 }
 
+// belowSales says where to strike a sale of the deal file by its line: above the sales
+// it would move their lines down.
+func (c *Comparables) belowSales(s *comps.Sold) string {
+	if s.Line < fromTable {
+		return ""
+	}
+	return "   , below the sales, so that their lines stay"
+}
+
 // doubtSoldTwice names houses of which an earlier and a later sale are both used, though
 // they were likely redone between: one of them is no house like this one.
 func (r *reader) doubtSoldTwice(c *Comparables) {
@@ -32,7 +41,7 @@ func (r *reader) doubtSoldTwice(c *Comparables) {
 			if !likely {
 				continue
 			}
-			r.say("sold-twice", c.Place(&a.Sold), "%s was sold on %s for %s, and on %s for %s (line %d), %.0f%% more: it was likely redone between", a.Name(), a.Date, quantity.FormatDollars(a.Price), b.Date, quantity.FormatDollars(b.Price), c.Place(&b.Sold).Line, math.Round(100*up))("strike the sale in which it was not what your house will be, by its line: strike: [line %d]", c.Place(&a.Sold).Line)
+			r.say("sold-twice", c.Place(&a.Sold), "%s was sold on %s for %s, and on %s for %s (line %d), %.0f%% more: it was likely redone between", a.Name(), a.Date, quantity.FormatDollars(a.Price), b.Date, quantity.FormatDollars(b.Price), c.Place(&b.Sold).Line, math.Round(100*up))("strike the sale in which it was not what your house will be, by its line: strike: [line %d]%s", c.Place(&a.Sold).Line, c.belowSales(&a.Sold))
 		}
 	}
 }
@@ -51,13 +60,13 @@ func (r *reader) doubtCountedTwice(c *Comparables) {
 				if a.Date != b.Date {
 					then = "on " + b.Date.String() + " "
 				}
-				r.say("sale-counted-twice", c.Place(a), "%s counts twice: on %s it was sold for %s, and %sfor %s (line %d of %s), and one of them is likely wrong", a.Name(), a.Date, quantity.FormatDollars(a.Price), then, quantity.FormatDollars(b.Price), at.Line, at.File)("strike the wrong one: strike: [line %d of %s] or [line %d of %s]", c.Place(a).Line, c.Place(a).File, at.Line, at.File)
+				r.say("sale-counted-twice", c.Place(a), "%s counts twice: on %s it was sold for %s, and %sfor %s (line %d of %s), and one of them is likely wrong", a.Name(), a.Date, quantity.FormatDollars(a.Price), then, quantity.FormatDollars(b.Price), at.Line, at.File)("strike the wrong one: strike: [line %d of %s] or [line %d of %s]%s", c.Place(a).Line, c.Place(a).File, at.Line, at.File, c.belowSales(a))
 			}
 			if i == j || !a.Flags.Has(comps.Duplicate|comps.Again) || b.Flags.Has(comps.Duplicate|comps.Again) || !comps.OneSale(a, b) {
 				continue
 			}
 			at := c.Place(b)
-			r.say("sale-counted-twice", c.Place(a), "%s counts twice: it was sold on %s for %s, and on %s for as much (line %d of %s), likely one sale, recorded twice", a.Name(), a.Date, quantity.FormatDollars(a.Price), b.Date, at.Line, at.File)("strike one of them, unless it was sold twice: strike: [line %d of %s]", at.Line, at.File)
+			r.say("sale-counted-twice", c.Place(a), "%s counts twice: it was sold on %s for %s, and on %s for as much (line %d of %s), likely one sale, recorded twice", a.Name(), a.Date, quantity.FormatDollars(a.Price), b.Date, at.Line, at.File)("strike one of them, unless it was sold twice: strike: [line %d of %s]%s", at.Line, at.File, c.belowSales(b))
 		}
 	}
 }
