@@ -109,9 +109,9 @@ func follow(m *model.Member, line string) bool {
 	})
 }
 
-// plural is the word for so many packs.
+// plural is the word for so many packs; a unit that two words make, as sq ft, stays as it is.
 func plural(word string, n decimal.Decimal) string {
-	if n.Equal(decimal.NewFromInt(1)) {
+	if n.Equal(decimal.NewFromInt(1)) || word == "sq ft" || word == "cu ft" || word == "cu yd" || word == "sq yd" {
 		return word
 	}
 	return quantity.Plural(word)
