@@ -74,6 +74,7 @@ func roomDoubts() []Code {
 		{"fixed-near", "a fixed part with nearly the name of one that is known"},
 		{"outside-size", "a measure of the outside that houses rarely have, or that does not go with the others"},
 		{"wall-height-missing", "outside walls of several levels whose height nobody says"},
+		{"house-part-measured", "work on the whole house that goes by the few rooms listed"},
 		{"wall-height-low", "outside walls of several levels that are as high as those of one"},
 		{"roof-flat", "shingles on a roof without a pitch"},
 		{"closet-large", "a closet larger or longer than its room"},

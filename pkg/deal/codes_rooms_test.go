@@ -216,6 +216,7 @@ var roomSlips = []slip{
 	besideDen("outside-size", "outside: {deck: 12' x 16', deck rail: 400 ft}"),
 	besideDen("outside-size", "outside: {around: 136 ft, wall height: 18 ft, windows: 120}"),
 	besideDen("wall-height-missing", "house: {levels: 2}\noutside: {around: 128 ft, work: {outside wall paint: hired}}"),
+	besideDen("house-part-measured", "house: {living area: \"1,900 sq ft\"}\nwhole house: {work: {rewire: hired}}"),
 	besideDen("wall-height-low", "house: {levels: 2}\noutside: {around: 128 ft, wall height: 9 ft, work: {outside wall paint: hired}}"),
 	besideDen("roof-flat", "outside: {roof: [{size: 38' x 26', overhang: 1'}], work: {shingle roof gable: hired}}"),
 	besideDen("pitch-steep", "outside: {roof: [{size: 40' x 28', pitch: 70/12}]}"),

@@ -25,6 +25,7 @@ func (r *reader) doubtRooms() {
 	r.doubtOwnTrades()
 	r.doubtInstead()
 	r.doubtAllTheHouse()
+	r.doubtPartMeasured()
 	r.noteUnlayered()
 	r.noteUnlisted()
 	r.doubtLayers()
