@@ -42,8 +42,8 @@ func TestWhatIsTakenOutAndNotPutBackIsDoubted(t *testing.T) {
 		{"bath", "strip floor tile: {by: hired, part: 20%}", "", "", ""},
 		{"bath", "strip floor tile, refinish wood floor", "", "", ""},
 		{"bath", "strip floor tile, paint concrete floor", "", "", ""},
-		{"outside", "deck tear-out", "", "", `"deck tear-out" takes out all of the deck of outside, and no work makes it new`},
-		{"outside", "deck tear-out", "deck boards", "", ""},
+		{"outside", "deck tear-out", "", "", `"deck tear-out" takes out all of the deck frame of outside, and no work makes it new`},
+		{"outside", "deck tear-out", "deck frame", "", ""},
 	} {
 		left := ""
 		if c.left != "" {
