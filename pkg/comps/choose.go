@@ -1,7 +1,6 @@
 package comps
 
 import (
-	"math"
 	"slices"
 )
 
@@ -124,12 +123,9 @@ const noPlace = 0.01
 // makeRoom takes out the least alike sales but those asked for, down to a number: not for
 // one that would weigh next to nothing, which counts above it.
 func (c *Choice) makeRoom(count int, asked []int) {
-	nearest := math.Inf(1)
-	for _, k := range c.Comps {
-		nearest = min(nearest, k.pick.d)
-	}
-	for _, k := range c.Comps[min(count, len(c.Comps)):] {
-		if c.like.weight(pick{k.pick.i, k.pick.d - nearest}, tune.Narrow) < noPlace {
+	weights := c.like.besideNearest(c.picks())
+	for _, w := range weights[min(count, len(weights)):] {
+		if w < noPlace {
 			count++
 		}
 	}

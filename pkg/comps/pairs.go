@@ -90,16 +90,12 @@ const leastLike = 0.05
 // comparable reports by sale whether it is like the subject at all: one quite unlike it, which
 // would weigh next to nothing, is to tell nothing of what the others differ in either.
 func (c *Choice) comparable() []bool {
-	d, out := make([]float64, len(c.market.sales)), make([]bool, len(c.market.sales))
-	for i := range d {
-		d[i] = c.like.to(i, 1e300)
+	all, out := make([]pick, len(c.market.sales)), make([]bool, len(c.market.sales))
+	for i := range all {
+		all[i] = pick{i, c.like.to(i, 1e300)}
 	}
-	nearest := math.Inf(1)
-	for _, x := range d {
-		nearest = min(nearest, x)
-	}
-	for i, x := range d {
-		out[i] = c.like.weight(pick{i, x - nearest}, tune.Narrow) >= leastLike
+	for i, w := range c.like.besideNearest(all) {
+		out[i] = w >= leastLike
 	}
 	return out
 }

@@ -19,15 +19,21 @@ func (c *Choice) picks() []pick {
 // alike are weights by likeness, less for what the regression found far off; they sum
 // to one.
 func (l *likeness) alike(picks []pick) []float64 {
+	out := l.besideNearest(picks)
+	normalise(out)
+	return out
+}
+
+// besideNearest are those weights where the nearest counts 1, however far.
+func (l *likeness) besideNearest(picks []pick) []float64 {
 	out := make([]float64, len(picks))
 	nearest := math.Inf(1)
 	for _, p := range picks {
 		nearest = min(nearest, p.d)
 	}
 	for i, p := range picks {
-		out[i] = l.weight(pick{p.i, p.d - nearest}, tune.Narrow) // the nearest counts 1, however far
+		out[i] = l.weight(pick{p.i, p.d - nearest}, tune.Narrow)
 	}
-	normalise(out)
 	return out
 }
 

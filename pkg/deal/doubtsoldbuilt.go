@@ -31,9 +31,8 @@ func (r *reader) doubtBuiltLately(c *Comparables) {
 	}
 	ours := c.Subject.Built.Value
 	lately := ours >= float64(c.Day.Year-builtLately) && ours > newest+builtLately
-	budget, _ := r.worked(r.deal.Root, "budget")
-	value, _ := r.worked(r.deal.Root, "value_by_comps")
-	if newest == 0 || !lately && ours < newest+builtLater || budget.LessThan(value.Mul(renovated)) {
+	budget, renovation := r.renovation()
+	if newest == 0 || !lately && ours < newest+builtLater || !renovation {
 		return
 	}
 	r.say("house-built-lately", g.at(), "the house is built in %s, it says, the newest of the sales in %s, and the plan puts %s of work into it: is that the year of the work?", g.node.text, decimalOf(comps.Known(newest)), quantity.FormatDollars(budget.Round(0)))("write the year in which it was built; how new the work makes it is told by its   condition")

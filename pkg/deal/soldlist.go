@@ -199,10 +199,13 @@ const farOn = 365
 func (r *reader) filled(l *salesList, sales []comps.Sold) []comps.Sold {
 	for i := range sales {
 		s := &sales[i]
+		if s.Origin != comps.Written {
+			continue
+		}
 		for _, from := range []comps.Origin{comps.Pasted, comps.Listed} {
 			for j := range sales {
 				o := &sales[j]
-				if s.Origin != comps.Written || o.Origin != from || !comps.OneSale(s, o) {
+				if o.Origin != from || !comps.OneSale(s, o) {
 					continue
 				}
 				said := s.Concessions
