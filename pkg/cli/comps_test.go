@@ -271,3 +271,10 @@ func TestTypesOnThePage(t *testing.T) {
 	typed = strings.Replace(typed, "type: condo", "type: duplex", 1)
 	require.Regexp(t, `\ntype +duplex( +condo)+`, page(t, typed))
 }
+
+// What own lines are worth stands with the worth of all else, a long name above its amount.
+func TestOwnLinesAmongTheWorths(t *testing.T) {
+	out := page(t, soldDeal+"  own lines: {pool: $12,000, a view of the lake over the neighbors: $9,000}\n")
+	require.Contains(t, out, "  pool                        $12,000.00  given in the file\n")
+	require.Contains(t, out, "  a view of the lake over the neighbors\n                               $9,000.00  given in the file\n")
+}

@@ -74,8 +74,8 @@ func plain(header string) (name, unit string) {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	})
 	words = slices.DeleteFunc(words, func(w string) bool { return w == "usd" || w == "s" })
-	if units[strings.Join(words, " ")] == "sqft" {
-		return "square footage", "sqft" // a column named sq ft alone is the size of the house
+	if u := units[strings.Join(words, " ")]; u == "sqft" || u == "m2" {
+		return "square footage", u // a column named sq ft alone is the size of the house
 	}
 	if len(words) == 1 && strings.HasPrefix(words[0], "acre") && units[words[0]] != "" {
 		return "lot", "acres" // and one named acres that of its lot

@@ -8,7 +8,7 @@ import (
 // Rate is what a unit of something is worth: an estimate with its standard error.
 type Rate struct {
 	Line  Line
-	Unit  string  // "sq ft", "full bath", "month"
+	Unit  string  // "sq ft", "full bath", "month"; what an own line is called
 	Worth float64 // dollars; for Time the share a price changes by
 	Error float64 // standard error of Worth; 0 for an amount given
 	From  string  // "regression", "pairs" or "given"; "" where nothing tells
@@ -39,6 +39,14 @@ var rateUnits = []struct {
 
 // Told reports whether anything tells the worth, be it nothing: it is given, or sales say it.
 func (r Rate) Told() bool { return r.From != "" }
+
+// Thing is the unit as it stands in a sentence: a sq ft, and an own line as it is called.
+func (r Rate) Thing() string {
+	if r.Line == Own {
+		return r.Unit
+	}
+	return "a " + r.Unit
+}
 
 // HowTold says in words how the worth is known; "" where nothing tells. What is given is for
 // a bath, and a half bath counts as half of one.
@@ -125,6 +133,9 @@ func (a *adjuster) rates(value float64) (out []Rate) {
 			other.Garage = kind
 			add(Garage, garageInstead(kind), &other)
 		}
+	}
+	for _, x := range a.choice.extras {
+		out = append(out, Rate{Own, x.Name, x.Worth.InexactFloat64(), 0, "given", 0})
 	}
 	return out
 }

@@ -98,6 +98,11 @@ func TestHeadingsOfTheLivingArea(t *testing.T) {
 		require.Equal(t, Known(1111), l.Sale(0).Area, h)
 		require.Empty(t, l.Unread, h)
 	}
+	for _, h := range []string{"SqM", "m2", "sq m"} {
+		l, found := read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,100\n", Options{})
+		require.Empty(t, found, h)
+		require.InDelta(t, 1076.39, l.Sale(0).Area.Value, 0.01, h)
+	}
 	for _, h := range []string{"Bldg", "Total", "Home", "Garage Sq Ft", "Basement Sq Ft", "sqft_lot", "sqft_basement"} {
 		l, _ := read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,1111\n", Options{})
 		require.False(t, l.Sale(0).Area.Known, h)

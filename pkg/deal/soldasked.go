@@ -133,13 +133,10 @@ func (r *reader) addedTooLate(l *salesList, a salesAsked, day quantity.Date) {
 
 // notUsed are the sales that the value is not drawn from, with why: of a file, which may
 // be a whole county's, those alone that are doubtful, passed over or struck.
-func (l *salesList) notUsed(choice *comps.Choice, aside []comps.Sold, a salesAsked, day quantity.Date) []comps.Passed {
-	out := slices.Clone(choice.Passed)
+func (l *salesList) notUsed(leftOut []comps.Passed, choice *comps.Choice, aside []comps.Sold, a salesAsked, day quantity.Date) []comps.Passed {
+	var out []comps.Passed
 	said := map[int]bool{}
 	for _, s := range choice.Comps {
-		said[s.Line] = true
-	}
-	for _, s := range out {
 		said[s.Line] = true
 	}
 	say := func(s comps.Sold, why string) {
@@ -147,6 +144,9 @@ func (l *salesList) notUsed(choice *comps.Choice, aside []comps.Sold, a salesAsk
 			out = append(out, comps.Passed{Sold: s, Why: why})
 			said[s.Line] = true
 		}
+	}
+	for _, p := range slices.Concat(leftOut, choice.Passed) {
+		say(p.Sold, p.Why)
 	}
 	for _, s := range aside {
 		say(s, s.Flags.String())

@@ -436,6 +436,7 @@ func TestASaleOfAListThatComesToNothingIsLeftOut(t *testing.T) {
 	d, found := deal.ReadWith(how, "a.yaml", []byte(text))
 	require.NotNil(t, d, "%v", found)
 	require.Len(t, d.Comps.Members, 2)
+	require.Len(t, d.Comps.NotUsed, 1, "once")
 	require.Equal(t, "3 Elm St", d.Comps.NotUsed[0].Label)
 	require.Contains(t, found.Error(), "3 Elm St is adjusted to -$473,000, which is no price")
 	_, found = deal.ReadWith(how, "a.yaml", []byte(text+"  add: [3 Elm St]\n"))

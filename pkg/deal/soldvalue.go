@@ -147,8 +147,7 @@ func (r *reader) comparables() {
 	}
 	market, passed, err := r.chosen(c, list.Before(c.Day), &wish)
 	c.Usable, c.LeftOld = c.Choice.Market().Len(), c.Choice.Market().LeftOld()
-	c.NotUsed = l.notUsed(c.Choice, market.Aside(), asked, c.Day)
-	c.NotUsed = append(passed, c.NotUsed...)
+	c.NotUsed = l.notUsed(passed, c.Choice, market.Aside(), asked, c.Day)
 	switch {
 	case errors.Is(err, comps.ErrNoSales):
 		if r.statesValue() {

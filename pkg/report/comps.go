@@ -6,6 +6,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
 
@@ -274,7 +275,7 @@ func (c compsPage) worths() {
 	trend := c.v.Trend
 	c.worth("the market in a month", decimal.NewFromFloat(trend.Worth*100).StringFixed(2)+"%", decimal.NewFromFloat(trend.Error*100).StringFixed(2)+"%", trend)
 	for _, r := range c.v.Rates {
-		c.worth("a "+r.Unit, quantity.FormatMoney(decimal.NewFromFloat(r.Worth).Round(2)), quantity.FormatMoney(decimal.NewFromFloat(r.Error).Round(2)), r)
+		c.worth(r.Thing(), quantity.FormatMoney(decimal.NewFromFloat(r.Worth).Round(2)), quantity.FormatMoney(decimal.NewFromFloat(r.Error).Round(2)), r)
 	}
 	if slices.ContainsFunc(c.v.Rates, func(r comps.Rate) bool { return r.From == "regression" }) {
 		c.text("  ", "By regression a unit is worth a share of each sale's price, shown for this house, and the market compounds: times a small difference it comes near what is adjusted above, not to it. Size and lot count by their ratio and age by its bends, so times a large one it may be far from that. A market a month of your own does not compound.")
@@ -294,7 +295,12 @@ func (c compsPage) worth(what, worth, plus string, r comps.Rate) {
 	} else if r.From != "given" {
 		from = "+- " + plus + ", " + from
 	}
-	c.line("  %s%s  %s", pad(what, 26), right(worth, 12), from)
+	const room = 26
+	if utf8.RuneCountInString(what) > room {
+		c.text("  ", what)
+		what = ""
+	}
+	c.line("  %s%s  %s", pad(what, room), right(worth, 12), from)
 }
 
 // why says of sales out of a table why each was taken.

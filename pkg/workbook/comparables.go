@@ -231,7 +231,7 @@ func (p *soldPage) notes(row, last int) {
 			worth = decimal.NewFromFloat(r.Worth*100).StringFixed(2) + "%"
 		}
 		if r.Told() {
-			from = append(from, fmt.Sprintf("a %s %s (%s)", r.Unit, worth, r.HowTold()))
+			from = append(from, fmt.Sprintf("%s %s (%s)", r.Thing(), worth, r.HowTold()))
 		}
 	}
 	if len(from) > 0 {
