@@ -54,7 +54,7 @@ func (f Flags) String() string {
 var against = []string{
 	"foreclos", "preforeclos", "pre foreclos", "lender owned", "repo ", "reposs", "sheriff", "auction", "quit", "qcd ", "qc ", "q c ", "in lieu", "bank", "reo ", "hud ", "short sale", "distress",
 	"family", "relative", "related", "spous", "interspous", "divorc", "parent", "gift", "love and affection", "love affection", "inherit", "heir",
-	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin", "sibling", "in law", "stepson", "stepdaughter", "stepmother", "stepfather", "stepbrother", "stepsister", "grandma", "grandpa", "executrix", "intrafamily", "guardian", "conservator", "land only", "vacant land",
+	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin", "sibling", "in law", "stepson", "stepdaughter", "stepmother", "stepfather", "stepbrother", "stepsister", "grandma", "grandpa", "executrix", "intrafamily", "guardian", "conservator", "land only", "vacant land", "vacant lot", "tear down", "teardown", "fire damage", "fire damaged", "assignment of contract", "wholesale",
 	"half interest", "1 2 int", "contract for deed", "land contract", "lease option", "undivided", "fractional", "parcels", "multi parcel", "multiparcel", "package", "bulk", "portfolio",
 	"transfer on death", "fiduciary", "estate", "probate", "executor", "administrator", "trust",
 	"invalid", "unqualified", "disqualif", "nonqualif", "non qualif", "not qualif", "not a qualif", "not valid", "not a valid", "nonarm", "non arm", "not arm", "not an arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",
@@ -144,8 +144,8 @@ func deniedFrom(words []string) int {
 // Words of what is offered and not sold yet, and what may stand beside them where nothing
 // else is said: "active listing", but not "never listed" or "listed 14 days".
 var (
-	offered       = []string{"pending", "active", "listing", "listed", "asking", "contingent", "expired", "withdrawn", "cancelled", "canceled"}
-	besideOffered = []string{"under", "contract", "for", "sale", "price", "still", "now", "currently", "only", "is", "on", "the", "market", "in", "escrow", "offer", "status"}
+	offered       = []string{"pending", "active", "listing", "listed", "list", "asking", "estimate", "estimated", "contingent", "expired", "withdrawn", "cancelled", "canceled"}
+	besideOffered = []string{"under", "contract", "for", "sale", "price", "still", "now", "currently", "only", "is", "on", "the", "market", "in", "escrow", "offer", "status", "online", "value"}
 )
 
 // onOffer reports whether words say that the house is offered, and nothing else.

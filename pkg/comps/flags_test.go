@@ -32,7 +32,7 @@ func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 
 // What is offered and not sold yet is no sale.
 func TestWhatIsNotSoldYet(t *testing.T) {
-	for _, terms := range []string{"pending", "Active", "active listing", "listing", "asking price", "under contract", "Contingent", "expired", "withdrawn", "for sale",
+	for _, terms := range []string{"pending", "Active", "active listing", "listing", "asking price", "list price", "online estimate", "estimated value", "under contract", "Contingent", "expired", "withdrawn", "for sale",
 		"pending sale", "now under contract", "active; on the market", "contract pending - not closed", "not yet closed", "sold by builder; not yet closed", "unsold", "not sold"} {
 		l, found := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Equal(t, NotSold, l.Sale(0).Flags, terms)
@@ -116,11 +116,11 @@ func TestWhichRowOfASaleCounts(t *testing.T) {
 // A town behind an address is none of another house, nor a kind of street that is left away; a
 // unit, another kind, or more of the street's name, is.
 func TestSameAddress(t *testing.T) {
-	for _, both := range [][2]string{{"12 Elm St", "12 ELM STREET"}, {"12 Elm St", "12 elm st, Toledo OH"}, {"88 Ash Cres", "88 Ash Crescent"}, {"22 Fifth St", "22 5th Street"}, {"22 Tenth Ave", "22 10TH AVE"}, {"12 Elm", "12 Elm Ct"}, {"27 Walnut", "27 WALNUT LN TOLEDO"}, {"12 Broadway", "12 Broadway, Toledo OH"}, {"17 Oak Hill", "17 Oak Hill Dr"}, {"12 Elm St N", "12 Elm Street North, Toledo"}, {"27 Walnut Row", "27 Walnut Row Toledo"}, {"12 N Elm St.", "12 North Elm Street Toledo, Ohio 43604-1234"}} {
+	for _, both := range [][2]string{{"12 Elm St", "12 ELM STREET"}, {"12 Elm St", "12 elm st, Toledo OH"}, {"88 Ash Cres", "88 Ash Crescent"}, {"22 Fifth St", "22 5th Street"}, {"22 Tenth Ave", "22 10TH AVE"}, {"12 Elm", "12 Elm Ct"}, {"27 Walnut", "27 WALNUT LN TOLEDO"}, {"12 Broadway", "12 Broadway, Toledo OH"}, {"17 Oak Hill", "17 Oak Hill Dr"}, {"12 Elm St N", "12 Elm Street North, Toledo"}, {"27 Walnut Row", "27 Walnut Row Toledo"}, {"18 Birch St Toledo", "18 Birch Street, Toledo OH 43604"}, {"18 Birch St, Toledo, OH", "18 Birch Street, Toledo OH 43604"}, {"12 N Elm St.", "12 North Elm Street Toledo, Ohio 43604-1234"}} {
 		require.True(t, SameAddress(both[0], both[1]), both)
 		require.True(t, SameAddress(both[1], both[0]), both)
 	}
-	for _, both := range [][2]string{{"12 Elm St", "12 Elm St Apt 2"}, {"12 Elm St", "12 Elm St, Unit B"}, {"12 Elm St", "12 Elm St # 4"}, {"12 Elm St", "12 Elm St 4"}, {"12 Elm St", "12 Elm Ct"}, {"27 Walnut", "27 Walnut Grove Ln"}, {"17 Oak", "17 Oak Hill Dr"}, {"27 Walnut", "27 Walnut Grove"}, {"12 Elm", "12 Elm St 4"}, {"12 Elm", "12 Elm St Apt 2"}, {"12 Elm", "12 Elm, rear"}, {"12 N", "12 N Elm St"}, {"12 Elm", "12 Elm, Unit 2"}, {"12 St", "12 St Clair Ave"}, {"12 Elm", "12 Elm St N"}, {"12 Elm St", "12 Elm St N"}, {"12 Elm St", "112 Elm St"}, {"12 Elm St", "12 Elm St B"}, {"12", "12 Elm St"}, {"Elm", "Elm Toledo"}, {"", ""}, {"12 Elm St", "12 Elm St, rear"}} {
+	for _, both := range [][2]string{{"12 Elm St", "12 Elm St Apt 2"}, {"12 Elm St", "12 Elm St, Unit B"}, {"12 Elm St", "12 Elm St # 4"}, {"12 Elm St", "12 Elm St 4"}, {"12 Elm St", "12 Elm Ct"}, {"12 Elm St Toledo", "12 Elm St Toledo Apt 2"}, {"27 Walnut", "27 Walnut Grove Ln"}, {"17 Oak", "17 Oak Hill Dr"}, {"27 Walnut", "27 Walnut Grove"}, {"12 Elm", "12 Elm St 4"}, {"12 Elm", "12 Elm St Apt 2"}, {"12 Elm", "12 Elm, rear"}, {"12 N", "12 N Elm St"}, {"12 Elm", "12 Elm, Unit 2"}, {"12 St", "12 St Clair Ave"}, {"12 Elm", "12 Elm St N"}, {"12 Elm St", "12 Elm St N"}, {"12 Elm St", "112 Elm St"}, {"12 Elm St", "12 Elm St B"}, {"12", "12 Elm St"}, {"Elm", "Elm Toledo"}, {"", ""}, {"12 Elm St", "12 Elm St, rear"}} {
 		require.False(t, SameAddress(both[0], both[1]), both)
 		require.False(t, SameAddress(both[1], both[0]), both)
 	}

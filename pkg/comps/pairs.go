@@ -39,7 +39,7 @@ func (c *Choice) pairs(trend bool) map[Line]Rate {
 	}
 	own, like := make([]float64, len(m.sales)), c.comparable()
 	for i, s := range m.sales {
-		own[i] = c.extrasOf(s)
+		own[i] = c.extrasOf(s.Has) - c.extrasOf(c.Subject.Has) // what all have moves nothing
 	}
 	if x, ok := c.given[Time]; ok {
 		out[Time] = Rate{Time, unitOf[Time], x, 0, "given", 0}
@@ -128,10 +128,10 @@ func middle(says []float64) (mid, se float64) {
 	return mid, madScale(off) * math.Sqrt(math.Pi/2/float64(n))
 }
 
-// extrasOf is what the extras of a sale are worth together: a pair tells of none of them.
-func (c *Choice) extrasOf(s *Sold) (sum float64) {
+// extrasOf is what extras of a house are worth together: a pair tells of none of them.
+func (c *Choice) extrasOf(has []string) (sum float64) {
 	for _, x := range c.extras {
-		if slices.Contains(s.Has, x.Name) {
+		if slices.Contains(has, x.Name) {
 			sum += x.Worth.InexactFloat64()
 		}
 	}

@@ -221,14 +221,18 @@ func (r *row) bedrooms(s string) error {
 	return err
 }
 
-func (r *row) fullBaths(s string) error { return wholeBaths(&r.FullBaths, s, "full") }
+func (r *row) fullBaths(s string) error { return r.wholeBaths(&r.FullBaths, s, "full") }
 
 // wholeBaths reads how many full or half baths there are; a fraction would be baths of both sorts.
-func wholeBaths(to *Fact, s, sort string) error {
+func (r *row) wholeBaths(to *Fact, s, sort string) error {
 	err := count(to, s)
-	if n := to.Value; !unread(err) && n != math.Trunc(n) {
+	switch n := to.Value; {
+	case unread(err):
+	case n != math.Trunc(n):
 		*to = Fact{}
 		return &cellError{fmt.Sprintf("%q is no whole number of %s baths", s, sort), "how many " + sort + " ones there are, e.g. 1; if it holds full and half ones, name the column   baths"}
+	case n > mostBaths:
+		*to, r.doubt = Fact{}, &bathDoubt
 	}
 	return err
 }
@@ -238,7 +242,7 @@ func (r *row) garageCars(s string) error { return count(&r.GarageCars, s) }
 // halfBaths reads how many half ones there are, unless the number of baths holds them.
 func (r *row) halfBaths(s string) error {
 	var n Fact
-	err := wholeBaths(&n, s, "half")
+	err := r.wholeBaths(&n, s, "half")
 	if !r.halves {
 		r.HalfBaths = n
 	}

@@ -74,6 +74,11 @@ func sameSpelling(a, b string) bool {
 	case slices.Contains(kinds, behind[0]):
 		return len(behind) == 1 || isTown(behind[1:])
 	}
+	for i := len(words) - 2; i >= 2; i-- { // the town may stand in both, in one with more of it
+		if slices.Contains(kinds, words[i]) || slices.Contains(directions, words[i]) {
+			return isTown(words[i+1:]) && isTown(slices.Concat(words[i+1:], behind))
+		}
+	}
 	return false // what follows may be of the street's name
 }
 

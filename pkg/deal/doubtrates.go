@@ -15,8 +15,10 @@ import (
 // middle prices per sq ft, and a unit of all else in middle prices (common practice, no
 // source).
 const (
+	nearlyOne     = 0.999 // of pairs that share a sale they are so too
 	muchInAMonth  = 0.02
-	roughInAMonth = 0.01 // an error of a regression's
+	muchGiven     = 0.015 // 18% in a year, said by the file: about the fastest year of the nation (from memory)
+	roughInAMonth = 0.01  // an error of a regression's
 	muchForSqFt   = 2
 	muchForAThing = 0.25
 )
@@ -28,13 +30,13 @@ func (r *reader) doubtTrend(c *Comparables) {
 	percent := func(x float64) string { return quantity.FormatPercent(decimal.NewFromFloat(x).Round(4), 2) }
 	fast := math.Abs(t.Worth) > muchInAMonth
 	switch at := r.needed("comps.amounts.market a month", "comps"); {
-	case fast && t.From == "given":
+	case t.From == "given" && math.Abs(t.Worth) >= muchGiven:
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, it says, which is %s in a year", percent(t.Worth), percent(12*t.Worth))("is that of a year? then write   market a month: %s", percent(t.Worth/12))
 	case !t.Told() && c.monthsBefore() > longUntold:
 		r.say("comps-market-untold", at, "nothing tells how prices moved since the sales, %.0f months ago on the average: they count as they were, and the range has %s a month for it", c.monthsBefore(), percent(comps.UsualDrift))("ask an agent, or look at an index of the county, and say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
 	case t.Told() && fast:
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, by %s, which is more than is usual", percent(t.Worth), toldBy(t))("look at the days and prices of the sales, or say it, e.g.   amounts: {market a month: 0.3%%}")
-	case t.From == "pairs" && (t.Pairs == 1 || t.Error > math.Abs(t.Worth)): // of one pair both are the same, but for rounding
+	case t.From == "pairs" && (t.Pairs == 1 || t.Worth != 0 && t.Error > nearlyOne*math.Abs(t.Worth)): // of one pair both are the same, but for rounding
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")
 	case t.From == "regression" && t.Error > max(math.Abs(t.Worth), roughInAMonth):
 		r.say("comps-amount-unusual", at, "the market changes by %s a month, give or take %s, by %s, so it may not change at all", percent(t.Worth), percent(t.Error), toldBy(t))("say it, e.g.   amounts: {market a month: 0.3%%}   or 0%%")

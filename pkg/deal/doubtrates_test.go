@@ -22,7 +22,9 @@ func TestUnusualAmountsAreDoubted(t *testing.T) {
 		{"baths: 1.5", "1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}|2 Oak St: {sold: 2025-10-20, price: $289k, baths: 2}|3 Elm St: {sold: 2025-10-25, price: $282k, baths: 1}", "", ""},
 		{"baths: 1.5", "1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}|2 Oak St: {sold: 2025-10-20, price: $379k, baths: 2}", "by 1 pair of sales, over", "bath: $9,000"},
 		{"baths: 1", "amounts: {market a month: 4%}|1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}", "changes by 4% a month, it says, which is 48% in a year", "market a month: 0.33%"},
-		{"baths: 1", "amounts: {market a month: 2%}|1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}", "", ""},
+		{"baths: 1", "amounts: {market a month: 2%}|1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}", "changes by 2% a month, it says, which is 24% in a year", "market a month: 0.17%"},
+		{"baths: 1", "amounts: {market a month: -1.5%}|1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}", "changes by -1.5% a month", ""},
+		{"baths: 1", "amounts: {market a month: 1.4%}|1 Ash St: {sold: 2025-11-20, price: $279k, baths: 1}", "", ""},
 	} {
 		lines := strings.Split(c.comps, "|")
 		text := unvalued + "house: {" + c.house + "}\ncomps:\n"

@@ -77,7 +77,9 @@ func (r *reader) doubtComps() {
 	r.doubtGivenNoughts(c)
 	r.doubtIdleAmounts(c)
 	r.doubtAreas(c)
-	r.doubtHouse(c)
+	if !slices.Contains(r.doubtHouse(c), "lot") {
+		r.doubtBeyondLots(c)
+	}
 	r.doubtBuiltLately(c)
 	r.doubtAsItStands(c)
 	r.doubtOddRooms(c)

@@ -37,8 +37,9 @@ func oddFacts() []oddFact {
 }
 
 // doubtHouse warns of a house that is unlike nearly all sold nearby in something that moves its
-// value. Out of a long list those like it are taken, so all nearby are looked at, not these alone.
-func (r *reader) doubtHouse(c *Comparables) {
+// value, and returns the keys of what. Out of a long list those like it are taken, so all nearby are
+// looked at, not these alone.
+func (r *reader) doubtHouse(c *Comparables) (told []string) {
 	nearby := c.Choice.Nearby()
 	for _, f := range oddFacts() {
 		ours := f.of(&c.Subject.House)
@@ -69,6 +70,8 @@ func (r *reader) doubtHouse(c *Comparables) {
 			}
 			return quantity.FormatCount(decimalOf(x), 1)
 		}
+		told = append(told, f.key)
 		r.say(MistypedHouse, r.needed("house."+f.key, "house"), "the house is said to have %s%s%s, and the sales nearby about %s: likely it was mistyped", f.article, said(ours), f.unit, said(comps.Known(middleOf(all))))("look at its %s for %s; the value hangs on it", f.key, f.slip)
 	}
+	return told
 }

@@ -108,19 +108,6 @@ func (r *reader) doubtOddRooms(c *Comparables) {
 	}
 }
 
-// timesTheLot is the same of lots, which differ more (common practice, no source).
-const timesTheLot = 20
-
-// doubtLots warns of lots that are hardly those of houses like this one.
-func (r *reader) doubtLots(c *Comparables) {
-	ours := c.Subject.Lot
-	for _, row := range c.Value.Rows {
-		if x := row.Lot; x.Known && ours.Known && (x.Value >= timesTheLot*ours.Value || x.Value <= ours.Value/timesTheLot) {
-			r.say("sale-odd-size", c.Place(&row.Sold), "%s has a lot of %s sq ft, and the house one of %s", row.Name(), quantity.FormatCount(decimalOf(x), 0), quantity.FormatCount(decimalOf(ours), 0))("look whether both lots were read right, in acres or sq ft, and strike a sale of quite another house")
-		}
-	}
-}
-
 // doubtTypes warns of sales of another type than the house, where nothing tells what that is
 // worth.
 func (r *reader) doubtTypes(c *Comparables) {
@@ -157,6 +144,10 @@ func (r *reader) doubtDistances(c *Comparables) {
 	slices.Sort(all)
 	if c.Subject.Place.Known && unlikeMost(c, func(row *comps.Row) bool { return row.Distance.Known && row.Distance.Value > farAway }) {
 		r.say(MistypedHouse, r.needed("house.x", "house.y", "house.longitude", "house.latitude", "house"), "the house stands about %s miles from nearly all sales: likely its place was mistyped", milesOf(all[len(all)/2]))("look whether its place has a digit too many or too few, and counts from where the places of the sales do")
+		return
+	}
+	if nearest, wide, ok := c.Choice.Apart(); ok && nearest > max(wide, comps.Mile) {
+		r.say(MistypedHouse, r.needed("house.x", "house.y", "house.longitude", "house.latitude", "house"), "the house stands %s miles from the nearest of its sales, which all lie within %s miles of each other: its place was likely mistyped, or they are of another neighborhood", milesOf(nearest), milesOf(wide))("look at each digit of its place, and that it counts from where the places of the sales do; else look for sales around it")
 		return
 	}
 	for _, row := range c.Value.Rows {
@@ -226,10 +217,15 @@ func (r *reader) doubtGarages(c *Comparables) {
 
 // middleArea is the median of the living areas that are known.
 func middleArea(rows []comps.Row) comps.Fact {
+	return middleFact(rows, func(h *comps.House) comps.Fact { return h.Area })
+}
+
+// middleFact is the median of what is known of sold houses, unknown of none.
+func middleFact(rows []comps.Row, of func(*comps.House) comps.Fact) comps.Fact {
 	var all []float64
-	for _, row := range rows {
-		if row.Area.Known {
-			all = append(all, row.Area.Value)
+	for i := range rows {
+		if x := of(&rows[i].House); x.Known {
+			all = append(all, x.Value)
 		}
 	}
 	if len(all) == 0 {

@@ -10,14 +10,21 @@ import (
 // doubtOwnSale names an earlier sale of the very house, which is what it was, not what it
 // will be.
 func (r *reader) doubtOwnSale(c *Comparables) {
-	address := r.good("house.address")
-	if address == nil {
-		return
+	address := ""
+	if g := r.good("house.address"); g != nil {
+		address = g.node.text
 	}
 	for i := range c.Value.Rows {
-		if row := &c.Value.Rows[i]; comps.SameAddress(row.Label, address.node.text) {
-			r.say("sale-of-the-house", c.Place(&row.Sold), "%s, sold on %s, is the house itself as it was then, and weighs %.0f%% in what it will be worth", row.Name(), row.Date, 100*row.Weight)("strike it, unless it was then in the condition that you plan: strike: [%s]", r.deal.Comps.ID(&row.Sold))
+		row, is := &c.Value.Rows[i], ""
+		switch {
+		case comps.SameAddress(row.Label, address):
+			is = "is"
+		case c.Choice.Itself(&row.Comp, address):
+			is = "is likely"
+		default:
+			continue
 		}
+		r.say("sale-of-the-house", c.Place(&row.Sold), "%s, sold on %s, %s the house itself as it was then, and weighs %.0f%% in what it will be worth", row.Name(), row.Date, is, 100*row.Weight)("strike it, unless it was then in the condition that you plan: strike: [%s]", r.deal.Comps.ID(&row.Sold))
 	}
 }
 

@@ -1,0 +1,92 @@
+package deal_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+)
+
+// codesOf are what is told of a deal, counted by code.
+func codesOf(t *testing.T, text string, codes ...string) map[string]int {
+	t.Helper()
+	d, found := deal.Read("a.yaml", []byte(text))
+	require.NotNil(t, d, "%v", found)
+	out := map[string]int{}
+	for _, x := range found {
+		for _, c := range codes {
+			if x.Code == c {
+				out[c]++
+			}
+		}
+	}
+	return out
+}
+
+// The house's own earlier sale is known by its place or its number, and by all that is known of both.
+func TestTheHouseItselfUnderAnotherName(t *testing.T) {
+	const facts = "living area: 1,210 sq ft, lot: 7000 sq ft, bedrooms: 3, baths: 1.5, year built: 1958"
+	const other = "\n    2 Oak St: {sold: 2025-10-02, price: $301k, living area: 1190, lot: 7100, bedrooms: 3, baths: 1.5, year built: 1957, distance: 0.2 mi}\n"
+	for sale, want := range map[string]int{
+		"P-1182: {distance: 0 mi, " + facts + ", condition: poor":               1,
+		"18 N Birch St: {" + facts:                                              1,
+		"18 Brich St: {" + facts:                                                1,
+		"P-1182: {" + facts:                                                     0, // nothing tells where it stands
+		"20 Birch St: {" + facts:                                                0,
+		"P-1182: {distance: 0 mi, living area: 1210, bedrooms: 3":               0, // too little is known
+		"P-1182: {distance: 0 mi, " + strings.Replace(facts, "1958", "1957", 1): 0,
+		"P-1182: {distance: 0.1 mi, " + facts:                                   0,
+	} {
+		text := unvalued + "house: {address: 18 Birch St, " + facts + "}\ncomps:\n  sold:\n    " + strings.Replace(sale, "{", "{sold: 2025-09-01, price: $180k, ", 1) + "}" + other
+		require.Equal(t, want, codesOf(t, text, "sale-of-the-house")["sale-of-the-house"], sale)
+	}
+}
+
+// A house that stands outside all its sales is doubted, not one at their edge, nor one with two.
+func TestAHouseOutsideItsSales(t *testing.T) {
+	for _, c := range []struct {
+		x, sales string
+		want     int
+	}{
+		{"10000", "100|900|2600", 1},
+		{"4500", "100|900|2600", 0}, // nearer than they are wide
+		{"3000", "100|300|700", 1},
+		{"2000", "100|300|700", 0}, // under a mile
+		{"10000", "100|900", 0},
+		{"500", "100|900|2600", 0},
+	} {
+		text := unvalued + "house: {x: " + c.x + ", y: 50, living area: 1200 sq ft}\ncomps:\n  amounts: {square foot: $80}\n  table: |\n    address | sold on | price | x | y | living area\n"
+		for i, x := range strings.Split(c.sales, "|") {
+			text += fmt.Sprintf("    %d Elm St | 2025-10-%d | 30%d,000 | %s | 50 | 1200\n", i+1, 10+i, i, x)
+		}
+		require.Equal(t, c.want, codesOf(t, text, deal.MistypedHouse)[deal.MistypedHouse], c)
+	}
+}
+
+// A digit too many or too few in a lot is told, of the house and of a sale.
+func TestASlippedLotIsTold(t *testing.T) {
+	for _, c := range []struct {
+		house string
+		sales string
+		want  map[string]int
+	}{
+		{"7000", "7200|6500|8000|7100", map[string]int{}},
+		{"7000", "70000|6500|8000|7100", map[string]int{"sale-odd-size": 1}},
+		{"7000", "700|6500|8000|7100", map[string]int{"sale-odd-size": 1}},
+		{"7000", "36000|6500|8000|7100", map[string]int{}},
+		{"1000", "6500|7000|8200|7100", map[string]int{"house-beyond-sales": 1}},
+		{"25000", "6500|7000|8200|7100", map[string]int{"house-beyond-sales": 1}},
+		{"20000", "6500|7000|8200|7100", map[string]int{}},
+		{"70000", "6500|7000|8200|7100", map[string]int{deal.MistypedHouse: 1}},
+		{"45000", "6500|7000|40000|7100", map[string]int{}}, // one has such a lot
+	} {
+		text := unvalued + "house: {living area: 1200 sq ft, lot: " + c.house + " sq ft}\ncomps:\n  amounts: {square foot: $80, square foot of lot: $1}\n  table: |\n    address | sold on | price | living area | lot\n"
+		for i, lot := range strings.Split(c.sales, "|") {
+			text += fmt.Sprintf("    %d Elm St | 2025-10-%d | 30%d,000 | 12%d0 | %s\n", i+1, 10+i, i, i, lot)
+		}
+		require.Equal(t, c.want, codesOf(t, text, "sale-odd-size", "house-beyond-sales", deal.MistypedHouse), "%s beside %s", c.house, c.sales)
+	}
+}
