@@ -41,14 +41,14 @@ func (r *reader) doubtTerm(l scope) {
 		r.say("loan-without-term", l.at, "%s has no term", l.member.Label)("add   term: 12 months   so that a late sale shows what it costs")
 		return
 	}
-	if level := r.good(l.path + "amortising"); level != nil && level.number.IsPositive() && level.number.LessThanOrEqual(term.number) && r.of(l, "renovation share") == nil {
-		return // paid off by then
-	}
-	hold, _ := r.hold()
-	if quantity.Before(term.number, hold) && r.of(l, "extension") == nil {
-		r.say("term-before-sale", term.at(), "%s falls due after %s, before the sale (%s), and no extension is agreed", l.member.Label, term.node.text, quantity.FormatMonths(hold, 1))("ask the lender, and add   extension: {each: 3 months, fee: 0.5%%}")
+	if early, ok := r.worked(l.member, "due_before_sale"); ok && quantity.Before(decimal.Zero, early) {
+		hold, _ := r.hold()
+		r.say("term-before-sale", term.at(), FallsDue, l.member.Label, term.node.text, quantity.FormatMonths(hold, 1))("ask the lender, and add   extension: {each: 3 months, fee: 0.5%%}")
 	}
 }
+
+// FallsDue is how a loan that ends before the sale is told: its name, its term and the hold.
+const FallsDue = "%s falls due after %s, before the sale (%s), and no extension is agreed"
 
 // doubtNames looks for loans of one name, which are told apart nowhere.
 func (r *reader) doubtNames() {
