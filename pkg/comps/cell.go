@@ -203,7 +203,7 @@ func condition(s string) (Fact, error) {
 		}
 	}
 	const want = "poor, fair, average, good or excellent, or 1 to 5"
-	f, err := number(s, 1, 5, want)
+	f, err := number(s, boundCondition.Least, boundCondition.Most, want)
 	if err != nil {
 		return f, &cellError{fmt.Sprintf("%q is no condition", s), want}
 	}

@@ -135,7 +135,7 @@ func (r *row) concessions(s string) error {
 	return err
 }
 
-func (r *row) area(s string) error { return r.areaOf(&r.Area, s, 100, 100_000) }
+func (r *row) area(s string) error { return r.areaOf(&r.Area, s, boundArea.Least, boundArea.Most) }
 
 // leastLot is under what no house stands on a lot of its own: the number of a lot on a plat is no
 // area; mostLot is a lot in square feet beyond which a bare number is hardly in acres: 500 of them;
@@ -151,7 +151,7 @@ const (
 // lot reads a lot; one that is no lot of a house if it is in the unit of its column counts as
 // not known.
 func (r *row) lot(s string) error {
-	err := r.areaOf(&r.Lot, s, leastLot, 1e9)
+	err := r.areaOf(&r.Lot, s, boundLot.Least, boundLot.Most)
 	if unread(err) { // which wants an area of rooms
 		why, _ := wanted(err)
 		err = &cellError{why, lotDoubt.want}
@@ -326,7 +326,7 @@ func (r *row) built(s string) (err error) {
 		return nil
 	}
 	const want = "the year it was built, e.g. 1957"
-	if r.Built, err = number(s, 1600, 2199, want); unread(err) {
+	if r.Built, err = number(s, boundBuilt.Least, boundBuilt.Most, want); unread(err) {
 		return &cellError{fmt.Sprintf("%q is no year", s), want}
 	}
 	return err

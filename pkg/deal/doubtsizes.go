@@ -237,8 +237,12 @@ func (r *reader) doubtMany(room *model.Member) {
 
 // takesALevel reports whether a room may be as large as the house.
 func (r *reader) takesALevel(room *model.Member) bool {
-	name := strings.ToLower(room.Label)
-	return r.roomKinds[room] == "basement" || slices.ContainsFunc(levelWords, func(w string) bool { return strings.Contains(name, w) })
+	return r.roomKinds[room] == "basement" || namedALevel(room.Label)
+}
+
+func namedALevel(name string) bool {
+	name = strings.ToLower(name)
+	return slices.ContainsFunc(levelWords, func(w string) bool { return strings.Contains(name, w) })
 }
 
 // doubtLength doubts the longest side of a room; it reports whether it did.

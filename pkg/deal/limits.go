@@ -8,6 +8,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/comps"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -70,22 +71,11 @@ func (e Edge) Holds(x decimal.Decimal) bool {
 // Is reports whether two edges are the same.
 func (e Edge) Is(x Edge) bool { return e.At.Equal(x.At) && e.Least == x.Least && e.Open == x.Open }
 
-// Edges are those of a share, of a rate for an hour or of months, by the line of the model that is
-// fed. A charge is at most the whole it is a share of.
-func Edges(line string) (out []Edge) {
-	if line == "share" {
-		return []Edge{{At: decimal.Zero, Least: true}, {At: one}}
-	}
-	return edgesFor(line, Percent, ShareOrMoney, HourRate, Duration, WholeMonths)
-}
-
 // edgesFor are those of what some kinds accept, by the first line of the model that is fed.
 func edgesFor(line string, kinds ...Kind) (out []Edge) {
 	for _, f := range feeding()[line] {
 		if slices.Contains(kinds, f.Kind) {
-			for _, l := range limits(f.Kind, f.accepts()) {
-				out = append(out, Edge{l.edge, l.least, l.open})
-			}
+			out = append(out, edgesIn(limits(f.Kind, f.accepts()))...)
 		}
 	}
 	return out
@@ -104,7 +94,10 @@ var feeding = sync.OnceValue(func() map[string][]*Field {
 
 // IsWhole reports whether the file takes whole numbers alone of a line of the model.
 func IsWhole(line string) bool {
-	return slices.ContainsFunc(feeding()[line], func(f *Field) bool { return f.Kind == WholeMonths || f.Kind == WholeNumber })
+	return slices.ContainsFunc(feeding()[line], func(f *Field) bool {
+		record, ok := comps.BoundOf(f.Key())
+		return f.Kind == WholeMonths || f.Kind == WholeNumber || f.Kind == Record && ok && record.Whole
+	})
 }
 
 // rangeOf is what the file accepts of some kinds, by the first line of the model that is fed.

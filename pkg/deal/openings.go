@@ -34,7 +34,7 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 		if count, bad := quantity.ParseCount(n.text); bad == nil {
 			usual, _ := quantity.ParseSize(kind.size) // a constant that a test reads
 			x, err = quantity.Openings{Count: int(count.IntPart()), Size: usual}, nil
-			if !count.IsInteger() || count.IsNegative() || count.GreaterThan(decimal.NewFromInt(500)) {
+			if !count.IsInteger() || count.IsNegative() || count.GreaterThan(mostOpenings) {
 				r.say("bad-openings", n.at, "%s cannot be %s", f.title(), n.text)("write a whole number, or sizes like   %s", f.example())
 				continue
 			}
@@ -98,6 +98,9 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 		m.Give("kind", model.Value{Choice: kind.kind, Text: f.Key(), Pos: n.at})
 	}
 }
+
+// mostOpenings is how many of a sort may be counted.
+var mostOpenings = decimal.NewFromInt(500)
 
 // leastOpening is the least side of an opening in feet: 6 inches, of doors a foot (common
 // practice, no source).

@@ -157,6 +157,9 @@ var leastRoom = decimal.NewFromInt(2)
 
 var longestSide = decimal.NewFromInt(500) // feet
 
+// leastCeiling and mostCeiling are what the ceiling of a room may be, in feet.
+var leastCeiling, mostCeiling = one, decimal.NewFromInt(40)
+
 func (r *reader) length(f *Field, text span) (decimal.Decimal, bool) {
 	return r.lengthOr(f, text, "")
 }
@@ -212,7 +215,7 @@ func (r *reader) ceiling(m *model.Member, text span, line string) {
 	case !ok:
 	case low != "" && !x.GreaterThan(m.Given.Of("low_height").Number):
 		r.say("ceiling-order", text.at, "a ceiling from %s to %s does not rise", diag.Quote(low), diag.Quote(text.text))("write the lower end first, e.g. 5' to 9'")
-	case x.LessThan(decimal.NewFromInt(1)) || x.GreaterThan(decimal.NewFromInt(40)):
+	case x.LessThan(leastCeiling) || x.GreaterThan(mostCeiling):
 		r.say("too-large", text.at, "a ceiling of %s cannot be right", diag.Quote(text.text))("accepted is at least 1 ft, at most 40 ft")
 	default:
 		m.Give(line, model.Value{Number: x, Text: text.text, Key: "ceiling", Pos: text.at})

@@ -106,6 +106,9 @@ func (r *reader) finishComp(s scope, e *entry) {
 	}
 }
 
+// ownLineRange is what is accepted of the worth of an own line.
+const ownLineRange = "at least -$1m, at most $1m"
+
 // pairs reads what stands by name: headers of columns, own lines, conditions.
 func (r *reader) pairs(f *Field, g *reading) {
 	if g.ok = r.wants(f, g, mapping); !g.ok {
@@ -113,7 +116,7 @@ func (r *reader) pairs(f *Field, g *reading) {
 	}
 	for i := range g.node.entries {
 		e := &g.node.entries[i]
-		row := &Field{Path: strings.ReplaceAll(e.key.text, ".", " "), Kind: Money, Range: "at least -$1m, at most $1m", Example: "$15,000"}
+		row := &Field{Path: strings.ReplaceAll(e.key.text, ".", " "), Kind: Money, Range: ownLineRange, Example: "$15,000"}
 		switch f.Kind {
 		case Headers:
 			row.Example = "AMT"

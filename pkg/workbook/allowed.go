@@ -73,6 +73,11 @@ func (b *book) ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	case l.ID() == "comp.sold_price":
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A price", "More than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThan)
+	case l.Unit == "ft" && b.usually(c, rule): // more than is usual is asked about, as inches in feet are
+		return rule, nil
+	case limited && !slices.Contains([]string{"month", "flag"}, l.Unit):
+		rule.AllowBlank = !divides(c)
+		return rule, b.limited(rule, c, low, high)
 	case divides(c):
 		rule = excelize.NewDataValidation(false)
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A number", "A number, more than 0.")
@@ -84,13 +89,13 @@ func (b *book) ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 		say := func(x decimal.Decimal) string { return quantity.FormatCount(x, 2) }
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A time", "Months, "+spanned(low, high, say)+".")
 		return rule, between(rule, low, high)
-	case fromNothing(c) && slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, l.Unit):
+	case b.fromNothing(c) && slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, l.Unit):
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A time", "Not less than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThanOrEqual)
 	case l.Unit == "flag":
 		rule.SetError(excelize.DataValidationErrorStyleStop, "Yes or no", "1 for yes, 0 for no.")
 		return rule, rule.SetRange(0, 1, excelize.DataValidationTypeWhole, excelize.DataValidationOperatorBetween)
-	case fromNothing(c):
+	case b.fromNothing(c):
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A number", "A number alone, not less than 0, as 12400 or $12,400.")
 		return rule, rule.SetRange(0, largest, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
 	}
@@ -98,10 +103,44 @@ func (b *book) ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	return rule, rule.SetRange(-largest, largest, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
 }
 
+// limited keeps an input to what a file takes of it.
+func (b *book) limited(rule *excelize.DataValidation, c *model.Cell, low, high deal.Edge) error {
+	say := func(x decimal.Decimal) string { return quantity.FormatCount(x, 2) }
+	title := "A number"
+	switch {
+	case c.Line.Unit == "year":
+		title, say = "A year", decimal.Decimal.String
+	case c.Line.Unit == "ft":
+		title = "Feet, not inches"
+	case strings.HasPrefix(c.Line.Unit, "$"):
+		title, say = "Dollars", quantity.FormatDollars
+	}
+	rule.SetError(excelize.DataValidationErrorStyleStop, title, title+", "+spanned(low, high, say)+".")
+	if deal.IsWhole(c.Line.Name) && !low.Open {
+		return rule.SetRange(low.At.InexactFloat64(), high.At.InexactFloat64(), excelize.DataValidationTypeWhole, excelize.DataValidationOperatorBetween)
+	}
+	return between(rule, low, high)
+}
+
+// usually asks about a length beyond what is usual; false where all is.
+func (b *book) usually(c *model.Cell, rule *excelize.DataValidation) bool {
+	low, high, limited := ends(b.usualOf(c))
+	if !limited {
+		return false
+	}
+	say := func(x decimal.Decimal) string { return quantity.FormatCount(x, 2) }
+	rule.SetError(excelize.DataValidationErrorStyleWarning, "Feet, not inches", "Usual is "+spanned(low, high, say)+" feet; 8 feet 6 inches are 8.5.")
+	return between(rule, low, high) == nil
+}
+
 // rangeOf are the ends of what an input may be; false where it has none to one side.
 func (b *book) rangeOf(c *model.Cell) (low, high deal.Edge, limited bool) {
+	return ends(b.edgesOf(c))
+}
+
+func ends(all []deal.Edge) (low, high deal.Edge, limited bool) {
 	low.Least = true
-	for _, e := range b.edgesOf(c) {
+	for _, e := range all {
 		if e.Least {
 			low = e
 		} else {

@@ -15,8 +15,9 @@ import (
 type flaw int
 
 const (
-	notWhole flaw = iota + 1
-	noSide        // a side of what has a size is nothing
+	unusual flaw = iota + 1 // it can be, and is doubted in a file
+	notWhole
+	noSide // a side of what has a size is nothing
 	beyondRate
 	beyondShare
 	underLeast
@@ -38,8 +39,29 @@ type flawRule struct {
 // flawRules are what must hold of an input, the greatest flaw first. Those behind the first are of
 // numbers alone.
 func (b *book) flawRules(c *model.Cell) (out []flawRule) {
+	fact := strings.HasPrefix(c.Line.Name, "comp_") // one left blank is not known
 	rule := func(f flaw, before, after string) {
-		out = append(out, flawRule{f, func(at string) string { return before + at + after }})
+		out = append(out, flawRule{f, func(at string) string {
+			if fact {
+				return "OR(" + at + `="",` + before + at + after + ")"
+			}
+			return before + at + after
+		}})
+	}
+	beyond := func(f flaw, e deal.Edge) {
+		than := map[bool]string{true: ">", false: "<"}[e.Least]
+		if !e.Open {
+			than += "="
+		}
+		after := "-" + numeral(e.At, bindsAll) + ",9)" + than + "0"
+		if e.At.IsNegative() {
+			after = "+" + numeral(e.At.Neg(), bindsAll) + ",9)" + than + "0"
+		}
+		if f == unusual && e.Least { // nothing is not beyond it
+			out = append(out, flawRule{f, func(at string) string { return "OR(" + at + "=0,ROUND(" + at + after + ")" }})
+			return
+		}
+		rule(f, "ROUND(", after)
 	}
 	if chosen(c) {
 		return []flawRule{{noNumber, func(at string) string { return oneOf(at, wordsOf(c)) }}}
@@ -47,7 +69,7 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 	switch {
 	case c.Line.Unit == "flag":
 		out = append(out, flawRule{noNumber, func(at string) string { return "AND(ISNUMBER(" + at + "),OR(" + at + "=0," + at + "=1))" }})
-	case strings.HasPrefix(c.Line.Name, "comp_"): // one left blank is not known
+	case fact:
 		out = append(out, flawRule{noNumber, func(at string) string { return "OR(ISNUMBER(" + at + ")," + at + `="")` }})
 	default:
 		rule(noNumber, "ISNUMBER(", ")")
@@ -59,7 +81,7 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 	if waste {
 		rule(noDivisor, "OR("+b.choiceRef(b.model.Find(b.model.Root, "waste_rule"))+"<>"+quoted("divided")+",", "<1)")
 	}
-	if fromNothing(c) {
+	if b.fromNothing(c) {
 		rule(belowNone, "", ">=0")
 	}
 	if least, is := b.leastOf(c); is {
@@ -69,20 +91,22 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 		rule(beyondShare, "", "<1")
 	}
 	for _, e := range b.edgesOf(c) {
-		than, beyond := map[bool]string{true: ">", false: "<"}[e.Least], beyondRate
-		if !e.Open {
-			than += "="
+		switch _, told := b.leastOf(c); {
+		case e.Least && (told || e.At.IsZero() && !e.Open && b.fromNothing(c)): // said above
+		case isShare(c):
+			beyond(beyondShare, e)
+		default:
+			beyond(beyondRate, e)
 		}
-		if isShare(c) {
-			beyond = beyondShare
-		}
-		rule(beyond, "ROUND(", "-"+numeral(e.At, bindsAll)+",9)"+than+"0")
 	}
 	if slices.Contains(sides, c.Line.ID()) && b.answer.Values.Of(c).IsPositive() {
 		rule(noSide, "", ">0")
 	}
 	if deal.IsWhole(c.Line.Name) || c.Line.ID() == "opening.number" {
 		rule(notWhole, "", "=INT("+whereAt+")")
+	}
+	for _, e := range b.usualOf(c) {
+		beyond(unusual, e)
 	}
 	return out
 }
@@ -104,7 +128,11 @@ func oneOf(at string, words []string) string {
 func flawOf(rules []flawRule, more int) string {
 	out := "0"
 	for _, r := range slices.Backward(rules) {
-		out = "IF(" + r.holds(whereAt) + "," + out + "," + itoa(int(r.flaw)+more) + ")"
+		told := int(r.flaw) + more
+		if r.flaw == unusual { // whatever cannot be so is told before it
+			told = int(unusual)
+		}
+		out = "IF(" + r.holds(whereAt) + "," + out + "," + itoa(told) + ")"
 	}
 	return out
 }
@@ -180,8 +208,8 @@ func (b *book) firstFlaw(g *grid, row int) int {
 	good := flawless + " One that cannot is named here, and red on its sheet."
 	worst := "MAX(" + all.flaws + ")"
 	others := "COUNTIF(" + all.flaws + `,">0")-1`
-	red := ". What cannot be so is red on its sheet."
-	c := cell{value: good, formula: "IF(" + worst + "=0," + quoted(good) + ",INDEX(" + all.places + ",MATCH(" + worst + "," + all.flaws + ",0))&" + quoted(" cannot be so") +
+	red := ". What cannot be so, or is not usual, is red on its sheet."
+	c := cell{value: good, formula: "IF(" + worst + "=0," + quoted(good) + ",INDEX(" + all.places + ",MATCH(" + worst + "," + all.flaws + ",0))&IF(" + worst + "=" + itoa(int(unusual)) + "," + quoted(" is not usual, look again") + "," + quoted(" cannot be so") + ")" +
 		"&IF(" + others + `>0," (and "&` + others + `&" more)","")&` + quoted(red) + ")"}
 	g.before = func(_ *excelize.File, g *grid) error {
 		return b.mark(g, address(row, 1, false, false), "LEFT($A"+itoa(row)+","+itoa(len(flawless))+")<>"+quoted(flawless))

@@ -122,7 +122,7 @@ func (b *book) loansHold() string {
 }
 
 // ordered are lines of which the first may not be above the second.
-var ordered = map[string]string{"least": "most", "if_bad_least": "if_bad_most", "cash_reserve": "cash_available"}
+var ordered = map[string]string{"least": "most", "if_bad_least": "if_bad_most", "cash_reserve": "cash_available", "concessions": "sold_price", "low_height": "height"}
 
 // orderHolds is the condition that what is the least is not above what is the most; "" without any.
 func (b *book) orderHolds() string {
@@ -177,15 +177,20 @@ func isShare(c *model.Cell) bool { return strings.HasPrefix(c.Line.Unit, "share"
 
 // orNone are the inputs that may be nothing, though a file takes none below its least: it leaves
 // them out then.
-var orNone = []string{"paid_ahead", "term", "extension_months"}
+var orNone = []string{"paid_ahead", "term", "extension_months", "amortising_months", "most", "stair_treads", "foundation_run"}
 
-// edgesOf are the edges of what a file may say of an input in shares, dollars an hour or months,
-// as far as it keeps them now: nothing stands for what is not stated.
-func (b *book) edgesOf(c *model.Cell) (out []deal.Edge) {
-	if !isShare(c) && c.Line.Unit != "$/hour" && c.Line.Unit != "month" {
+// edgesOf are the edges of what a file may say of an input, as far as it keeps them now: nothing
+// stands for what is not stated.
+func (b *book) edgesOf(c *model.Cell) []deal.Edge { return b.kept(c, deal.Edges(c)) }
+
+// usualOf are those beyond which a file is doubted.
+func (b *book) usualOf(c *model.Cell) []deal.Edge { return b.kept(c, deal.Usual(c)) }
+
+func (b *book) kept(c *model.Cell, all []deal.Edge) (out []deal.Edge) {
+	if chosen(c) || c.Line.Unit == "flag" {
 		return nil
 	}
-	for _, e := range deal.Edges(c.Line.Name) {
+	for _, e := range all {
 		if e.Least && slices.Contains(orNone, c.Line.Name) {
 			e.At, e.Open = decimal.Zero, false
 		}
@@ -218,6 +223,7 @@ func (b *book) timeHolds() string { return b.ref("hold_months", 0) + ">0" }
 type condition struct {
 	words, holds, otherwise string
 	first                   bool // the others may come to nothing where it does not hold
+	doubt                   bool // it can be so all the same
 }
 
 // canBe are the conditions that this deal can break.
@@ -226,24 +232,25 @@ func (b *book) canBe() []condition {
 		return b.conditions
 	}
 	for _, x := range []condition{
-		{"what figures are divided by is more than nothing", b.none(noDivisor), "NOT SO", true},
-		{"every input is a number, 1 or 0, or one of its words", b.none(noNumber), "NOT SO", true},
-		{"no input is below nothing", b.none(belowNone), "BELOW NOTHING", false},
-		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false},
-		{"price and after-repair value are $1,000 at least", b.valuesHold(), "UNDER IT", false},
-		{"deposit and credit are within the price", b.withinPrice(), "OVER THE PRICE", false},
-		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false},
-		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false},
-		{"hourly rates and times are what can be right", b.none(beyondRate), "NOT ALL", false},
-		{"no loan has both a fixed amount and a price share", b.oneWayHolds(), "ONE HAS", false},
-		{"the choices of every loan go together", b.loansHold(), "THEY DO NOT", false},
-		{"at least is within at most, cash kept within cash", b.orderHolds(), "OVER IT", false},
-		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false},
-		{"sides of rooms and openings are more than nothing", b.none(noSide), "NOT ALL", false},
-		{"months and counts are whole numbers", b.none(notWhole), "NOT ALL", false},
-		{"edges of rates rise from each to the next", b.edgesHold(), "NOT ALL", false},
-		{"the deal takes some time", b.timeHolds(), "NO TIME", false},
-		{"the walls of every room meet", b.walksHold(), "THEY DO NOT", false},
+		{"what figures are divided by is more than nothing", b.none(noDivisor), "NOT SO", true, false},
+		{"every input is a number, 1 or 0, or one of its words", b.none(noNumber), "NOT SO", true, false},
+		{"no input is below nothing", b.none(belowNone), "BELOW NOTHING", false, false},
+		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false, false},
+		{"price and after-repair value are $1,000 at least", b.valuesHold(), "UNDER IT", false, false},
+		{"deposit and credit are within the price", b.withinPrice(), "OVER THE PRICE", false, false},
+		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false, false},
+		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false, false},
+		{"rates, times, sizes and amounts can be right", b.none(beyondRate), "NOT ALL", false, false},
+		{"no loan has both a fixed amount and a price share", b.oneWayHolds(), "ONE HAS", false, false},
+		{"the choices of every loan go together", b.loansHold(), "THEY DO NOT", false, false},
+		{"at least is within at most, cash kept within cash", b.orderHolds(), "OVER IT", false, false},
+		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false, false},
+		{"sides of rooms and openings are more than nothing", b.none(noSide), "NOT ALL", false, false},
+		{"months and counts are whole numbers", b.none(notWhole), "NOT ALL", false, false},
+		{"edges of rates rise from each to the next", b.edgesHold(), "NOT ALL", false, false},
+		{"the deal takes some time", b.timeHolds(), "NO TIME", false, false},
+		{"the walls of every room meet", b.walksHold(), "THEY DO NOT", false, false},
+		{"sizes, rates and times are usual ones", b.none(unusual), "LOOK AGAIN", false, true},
 	} {
 		if x.holds != "" {
 			b.conditions = append(b.conditions, x)
@@ -281,7 +288,9 @@ func (b *book) sound() string {
 	}
 	b.soundAt = "TRUE"
 	for _, x := range b.canBe() {
-		b.soundAt += "," + x.holds
+		if !x.doubt {
+			b.soundAt += "," + x.holds
+		}
 	}
 	b.soundAt = b.working("whether every input can be so at all", "IF("+b.usable()+",IF(AND("+b.soundAt+"),1,0),0)", 1) + "=1"
 	return b.soundAt

@@ -3,6 +3,7 @@ package workbook
 import (
 	"slices"
 
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/model"
 )
 
@@ -41,9 +42,13 @@ func divides(c *model.Cell) bool { return slices.Contains(divisors, c.Line.Name)
 // counted from that of the purchase.
 var belowNothing = []string{"overrun", "market_change", "market_rate", "walk_east", "walk_north", "from_day", "until_day"}
 
-// fromNothing reports whether an input is nothing at least; words are passed over.
-func fromNothing(c *model.Cell) bool {
-	return !slices.Contains(belowNothing, c.Line.Name) && (c.Line.Section != "Comparables" || c.Line.Name == "sold_price")
+// fromNothing reports whether an input is nothing at least; words are passed over. Of comparables
+// it is what a file takes from nothing on: the worth of an own line may be below.
+func (b *book) fromNothing(c *model.Cell) bool {
+	if c.Line.Section != "Comparables" {
+		return !slices.Contains(belowNothing, c.Line.Name)
+	}
+	return slices.ContainsFunc(b.edgesOf(c), func(e deal.Edge) bool { return e.Least && !e.At.IsNegative() })
 }
 
 // both are two conditions of which there may be none.

@@ -1,0 +1,129 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/model"
+)
+
+func least(x decimal.Decimal) Edge { return Edge{At: x, Least: true} }
+func most(x decimal.Decimal) Edge  { return Edge{At: x} }
+
+// partEdges are the edges of lines that are read in parts and so have no row of their own.
+var partEdges = map[string][]Edge{
+	"section.length": {most(longestSide)}, "section.width": {most(longestSide)},
+	"fitting.fitting_length": {most(longestSide)}, "fitting.fitting_depth": {most(longestSide)},
+	"plane.plane_length": {most(longestSide)}, "plane.plane_width": {most(longestSide)},
+	"section.height": {least(leastCeiling), most(mostCeiling)}, "room.room_ceiling": {least(leastCeiling), most(mostCeiling)},
+	"opening.number":     {least(decimal.Zero), most(mostOpenings)},
+	"comp.sold_price":    edgesIn(limits(Money, "more than $0, at most $1,000 million")),
+	"comp.months_before": ofRecord("sold"), "subject_built": ofRecord("year built"),
+}
+
+// Edges are what the file accepts of an input, by the lines of the model that its rows feed, by
+// what it reads in parts or as a record says it, or else by its unit where that is dollars. A
+// charge is at most the whole it is a share of.
+func Edges(c *model.Cell) []Edge {
+	line := c.Line.Name
+	switch part := partEdges[c.Line.ID()]; {
+	case part != nil:
+		return part
+	case line == "share":
+		return []Edge{least(decimal.Zero), most(one)}
+	case line == "opening_width" || line == "opening_height":
+		return []Edge{least(leastOpening(c.Member.Given.Of("kind").Choice)), most(longestSide)}
+	case line == "extra_worth":
+		return edgesIn(limits(Money, ownLineRange))
+	}
+	var out []Edge
+	for _, f := range feeding()[line] {
+		if f.Kind == Record {
+			out = append(out, ofRecord(f.Key())...)
+		} else if kindMeasures(f.Kind) {
+			out = append(out, edgesIn(limits(f.Kind, f.accepts()))...)
+		}
+	}
+	if len(out) == 0 && (c.Line.Unit == "$" || strings.HasPrefix(c.Line.Unit, "$/") && c.Line.Set == "fee") {
+		return edgesIn(limits(Money, kindRanges[Money]))
+	}
+	return out
+}
+
+// kindMeasures reports whether what a kind reads is a number of its line's own unit.
+func kindMeasures(k Kind) bool {
+	return slices.Contains([]Kind{Money, Percent, ShareOrMoney, HourRate, Hours, Duration, WholeMonths, WholeNumber, Pace, Length, Area, Volume, Weight, Days}, k)
+}
+
+// ofRecord are the edges of what a record of a house says.
+func ofRecord(field string) []Edge {
+	b, ok := comps.BoundOf(field)
+	if !ok {
+		return nil
+	}
+	return []Edge{least(decimal.NewFromFloat(b.Least)), most(decimal.NewFromFloat(b.Most))}
+}
+
+func edgesIn(all []limit) (out []Edge) {
+	for _, l := range all {
+		out = append(out, Edge{l.edge, l.least, l.open})
+	}
+	return out
+}
+
+// Usual are the edges beyond which an input is doubted in the file and used as it stands. Of a
+// least one, nothing is not doubted.
+func Usual(c *model.Cell) (out []Edge) {
+	m := c.Member
+	switch c.Line.ID() {
+	case "section.length", "section.width":
+		if !namedALevel(m.Parent.Label) {
+			return []Edge{most(longRoom)}
+		}
+	case "leg.walk_east", "leg.walk_north":
+		if !namedALevel(m.Parent.Label) {
+			return []Edge{least(longRoom.Neg()), most(longRoom)}
+		}
+	case "section.height":
+		return []Edge{most(highCeiling)}
+	case "usual_ceiling":
+		return []Edge{least(lowCeiling), most(highCeiling)}
+	case "room.room_ceiling":
+		if kindOfRoom(m.Label, false) == "closet" || strings.Contains(strings.ToLower(m.Label), "crawl") {
+			return []Edge{most(highCeiling)}
+		}
+		return []Edge{least(lowCeiling), most(highCeiling)}
+	case "opening.opening_width":
+		if doorInside(m) {
+			return []Edge{least(narrowDoor)}
+		}
+	case "opening.opening_height":
+		if doorInside(m) {
+			return []Edge{least(lowOpening)}
+		}
+	case "plane.pitch":
+		return []Edge{most(steepRoof)}
+	}
+	for _, x := range counted {
+		if x.line == c.Line.Name {
+			return []Edge{most(x.most)}
+		}
+	}
+	if c.Line.Set == "bracket" { // its rate is none of a loan
+		return nil
+	}
+	for _, f := range feeding()[c.Line.Name] {
+		if kindMeasures(f.Kind) && f.Doubt != "" {
+			out = append(out, edgesIn(limits(f.Kind, f.Doubt))...)
+		}
+	}
+	return out
+}
+
+// doorInside reports whether an opening is one of a room that one walks through.
+func doorInside(m *model.Member) bool {
+	return m.Given.Of("kind").Choice != "window" && m.Parent.Kind == "inside"
+}
