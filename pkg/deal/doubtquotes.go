@@ -25,6 +25,7 @@ func (r *reader) doubtQuotes() {
 			case !known || !done:
 			case quote.IsZero() && base.IsPositive():
 				r.doubtFree(w, v, base)
+			case r.holdsMore(w) && quote.GreaterThan(base):
 			default:
 				r.doubtFar(w, "quote", v, quote, "what the price book says", base)
 			}
@@ -102,8 +103,10 @@ func (r *reader) doubtUnused(w *work) {
 			}
 		}
 	}
-	if g := detail("covers"); g != nil && !w.quoted() {
-		r.say("quote-detail", g.at(), "%s: covers, %s, is not used: there is no quote", w.label, g.node.text)("add the quote, or leave it out")
+	for _, key := range []string{"covers", "holds more"} {
+		if g := detail(key); g != nil && !w.quoted() {
+			r.say("quote-detail", g.at(), "%s: %s, %s, is not used: there is no quote", w.label, key, g.node.text)("add the quote, or leave it out")
+		}
 	}
 	if g := detail("tax on labour"); g != nil && w.quoted() && w.member.Given.Of("labour_taxed").Number.IsPositive() {
 		r.say("quote-detail", g.at(), "%s: tax on labour, %s, is not used: a quote stands for all that it comes to", w.label, g.node.text)("write the quote with its tax, and leave this out")
@@ -130,8 +133,18 @@ func (r *reader) doubtFar(w *work, what string, given model.Value, price decimal
 		return
 	}
 	if words := pricebook.FarFrom(price, base); words != "" {
-		r.say("quote-far", given.Pos, "%s: the %s of %s is %s %s, %s", w.label, what, diag.Quote(given.Text), words, than, quantity.FormatMoney(base))("check it for a point or nought that has slipped; it is used as it stands")
+		settle := ""
+		if what == "quote" && price.GreaterThan(base) {
+			settle = "; if it holds other work too, as a whole kitchen, say   holds more: yes   beside it, and name under   without   what it holds of the work that comes along"
+		}
+		r.say("quote-far", given.Pos, "%s: the %s of %s is %s %s, %s", w.label, what, diag.Quote(given.Text), words, than, quantity.FormatMoney(base))("check it for a point or nought that has slipped%s; it is used as it stands", settle)
 	}
+}
+
+// holdsMore reports whether the file says that a quote holds other work too.
+func (r *reader) holdsMore(w *work) bool {
+	g := r.good(w.scope.path + "holds more")
+	return w.scope.path != "" && g != nil && g.number.IsPositive()
 }
 
 // doubtRent doubts what is said of work that is rented by the month and counts for nothing

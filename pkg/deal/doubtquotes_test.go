@@ -28,3 +28,28 @@ func TestAnAllowanceIsHeldAgainstItsProduct(t *testing.T) {
 		require.Equal(t, doubted, slices.Contains(codesIn(found), "quote-far"), "%s: %v", work, found)
 	}
 }
+
+// A quote for a whole kitchen on one of its works is far above what that work costs; the file says
+// that it holds more. That settles no quote that is far too low, and without a quote it is told.
+func TestAQuoteMayHoldMoreThanItsWork(t *testing.T) {
+	for work, doubts := range map[string]string{
+		"kitchen cabinets: {quote: $45,000, count: 12 ft}":                  "quote-far",
+		"kitchen cabinets: {quote: $45,000, count: 12 ft, holds more: yes}": "",
+		"kitchen cabinets: {quote: $45,000, count: 12 ft, holds more: no}":  "quote-far",
+		"kitchen cabinets: {quote: $450, count: 12 ft, holds more: yes}":    "quote-far",
+		"kitchen cabinets: {by: hired, count: 12 ft, holds more: yes}":      "quote-detail",
+	} {
+		_, found := deal.Read("den.yaml", []byte(strings.Replace(den, "paint walls: hired", work, 1)))
+		require.False(t, found.HasErrors(), "%v", found)
+		var got []string
+		for _, d := range found {
+			if strings.HasPrefix(d.Code, "quote-") {
+				got = append(got, d.Code)
+			}
+			if d.Code == "quote-far" {
+				require.Equal(t, strings.Contains(work, "$45,000"), strings.Contains(d.Hint, "holds more: yes"), "%s", d.Hint)
+			}
+		}
+		require.Equal(t, doubts, strings.Join(got, "; "), "%s: %v", work, found)
+	}
+}

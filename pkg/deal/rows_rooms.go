@@ -88,6 +88,7 @@ var roomRows = []Field{
 	{Path: "<work>.tax on labour", Kind: YesNo, Line: "labour_taxed", Default: "no", Example: "yes"},
 	{Path: "<work>.quote", Kind: Money, Line: "quote", Example: "$1,450"},
 	{Path: "<work>.covers", Kind: Choice, Line: "quote_covers", Choices: []string{"all", "labour"}, Default: "all", Example: "labour", Meaning: "what the quote brings: all, or the labour alone"},
+	{Path: "<work>.holds more", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether the quote holds other work too, as one for a whole kitchen; yes ends the doubt that it is too high for this work alone"},
 	{Path: "<work>.from", Kind: Text, Example: "Fern Street Tile", Meaning: "who quoted"},
 	{Path: "<work>.dated", Kind: Date, Example: "2026-09-14", Meaning: "the day of the quote or price"},
 	{Path: "<work>.allowance", Kind: Money, Line: "allowance", Example: "$120", Meaning: "a fixed amount instead of its first product: a thrifted find, or one still to be chosen"},
