@@ -28,6 +28,7 @@ var longRoof = decimal.NewFromInt(120)
 // doubtOutside looks for measures of the outside of which a mark has slipped, or that do not go
 // with each other.
 func (r *reader) doubtOutside() {
+	r.doubtSquares()
 	for _, out := range r.deal.Root.In("outside") {
 		for _, x := range outsideSizes {
 			v, given := out.Given.Look(x.line)
@@ -60,15 +61,6 @@ func (r *reader) outsideSize(v model.Value, what string) {
 
 func (r *reader) outsideDoubted(v model.Value) bool {
 	return slices.ContainsFunc(r.diags, func(d diag.Diag) bool { return d.Code == "outside-size" && d.Pos == v.Pos })
-}
-
-// doubtSiding doubts siding that is over twice, or under a quarter, of the walls around.
-func (r *reader) doubtSiding(out *model.Member) {
-	siding, given := out.Given.Look("siding")
-	walls := out.Given.Of("foundation_run").Number.Mul(out.Given.Of("wall_height").Number)
-	if given && walls.IsPositive() && (siding.Number.GreaterThan(walls.Mul(two)) || siding.Number.Mul(four).LessThan(walls)) {
-		r.outsideSize(siding, "siding is "+diag.Quote(siding.Text)+", and the walls around, by their height, "+short(walls)+" sq ft")
-	}
 }
 
 var two, four, eight = decimal.NewFromInt(2), decimal.NewFromInt(4), decimal.NewFromInt(8)
