@@ -118,6 +118,7 @@ func roomDoubts() []Code {
 		{"without-unneeded", "something left out that would not have come"},
 		{"containers-twice", "a container for debris beside those that rooms count"},
 		{"permits-twice", "a line for permits beside those that work brings along"},
+		{"doors-twice", "doors of a passage that are likely those of the rooms beside it, with work on both"},
 		{"trade-twice", "a line of a trade that rooms price too"},
 		{"outside-alone", "work that goes by the outside, brought along where there is nothing of it"},
 		{"edges-missing", "work along the edges of the roof or of the house, or footings of a deck, without their lengths or number"},

@@ -24,6 +24,7 @@ func (r *reader) doubtRooms() {
 	r.doubtApart()
 	r.doubtOwnTrades()
 	r.doubtInstead()
+	r.doubtSharedDoors()
 	r.doubtAllTheHouse()
 	r.doubtPartMeasured()
 	r.noteUnlayered()
