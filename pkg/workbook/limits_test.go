@@ -47,7 +47,7 @@ func TestTheSheetRefusesWhatTheFileDoes(t *testing.T) {
 		"beyond": {
 			"own_hours_a_week": {169.0, plain(beyondRate)}, "own_pace": {0.4, plain(beyondRate)}, "container_limit": {1_000_001.0, plain(beyondRate)},
 			"section.length": {501.0, plain(beyondRate)},
-			"usual_ceiling": {96.0, plain(beyondRate)}, "opening.opening_height": {0.5, plain(beyondRate)}, "container_price": {2e9, plain(beyondRate)},
+			"usual_ceiling":  {96.0, plain(beyondRate)}, "opening.opening_height": {0.5, plain(beyondRate)}, "container_price": {2e9, plain(beyondRate)},
 			"comp.concessions": {-3000.0, plain(belowNone)}, "comp.comp_baths": {-2.0, plain(belowNone)}, "comp.months_before": {46000.0, plain(beyondRate)},
 			"comp.comp_condition": {9.0, plain(beyondRate)}, "comp.comp_area": {12.0, plain(beyondRate)}, "comp.comp_bedrooms": {2.5, plain(notWhole)},
 			"comp.comp_built": {57.0, plain(beyondRate)}, "comp.sold_price": {0.0, plain(beyondRate)}, "bath_rate": {-1.0, plain(belowNone)},
