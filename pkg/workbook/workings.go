@@ -3,6 +3,7 @@ package workbook
 import (
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
 )
 
@@ -98,4 +99,4 @@ func (b *book) valueIn(x *model.Expr, of *model.Member, month int) decimal.Decim
 	return v
 }
 
-func near(x decimal.Decimal) float64 { return x.InexactFloat64() }
+func near(x decimal.Decimal) float64 { return formula.Near(x) }

@@ -59,8 +59,12 @@ func (k *Known) ask(cell int) error {
 	}
 	m, w := k.Values.Model, &k.walker
 	c := m.Cells[cell]
-	if given := c.Given != nil && c.Expr.IsNumber(); given && !c.Line.Monthly && cell != m.Horizon { // most are
-		k.Values.Scalar[cell], k.done[cell] = c.Expr.Number, true
+	if c.Expr.IsNumber() && !c.Line.Monthly && cell != m.Horizon { // half are
+		x := c.Expr.Number
+		if c.Given == nil {
+			x = w.Rules.Keep(x)
+		}
+		k.Values.Scalar[cell], k.done[cell] = x, true
 		return nil
 	}
 	of, month := w.of, w.month
