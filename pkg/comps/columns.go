@@ -44,7 +44,7 @@ var fields = []field{
 	{"latitude", "", []string{"lat"}, (*row).latitude},
 	{"distance", "mi", []string{"proximity", "prox", "dist"}, (*row).distance},
 	{"terms", "", []string{"sale terms", "terms of sale", "sale type", "conditions of sale", "sale conditions", "special listing conditions", "deed", "deed type", "instrument", "instr", "instrument type", "instr type", "validity", "sale validity"}, (*row).terms},
-	{"status", "", []string{"mls status", "listing status", "sale status", "current status", "mkt status", "market status", "status code", "stat", "sts"}, (*row).status},
+	{"status", "", []string{"mls status", "listing status", "standard status", "list status", "prop status", "property status", "sale status", "current status", "mkt status", "market status", "status code", "stat", "sts"}, (*row).status},
 	{"arms length", "", []string{"arm length", "arms length sale", "arm length sale", "qualified", "qualified sale", "valid sale", "valid", "sale valid", "market sale", "open market sale"}, (*row).armsLength},
 	{"source", "", []string{"data source", "from"}, (*row).source},
 	{"has", "", []string{"own lines"}, (*row).has},
@@ -64,6 +64,9 @@ var inFeet = map[string]string{
 	"res": "residential area", "residential": "residential area", "house": "house size", "home": "home size", "interior": "interior area", "liv": "liv area",
 }
 
+// roughly are words in front of a name that change nothing of what it holds.
+var roughly = []string{"apx", "apprx", "approx", "approximate"}
+
 // dollarSales are names of the day of a sale that with a sign for dollars are those of its price.
 var dollarSales = []string{"sold", "sale", "close", "closed", "sold for"}
 
@@ -74,6 +77,9 @@ func plain(header string) (name, unit string) {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	})
 	words = slices.DeleteFunc(words, func(w string) bool { return w == "usd" || w == "s" })
+	if len(words) > 1 && slices.Contains(roughly, words[0]) {
+		words = words[1:]
+	}
 	if u := units[strings.Join(words, " ")]; u == "sqft" || u == "m2" {
 		return "square footage", u // a column named sq ft alone is the size of the house
 	}

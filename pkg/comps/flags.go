@@ -57,7 +57,7 @@ var against = []string{
 	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin", "sibling", "in law", "stepson", "stepdaughter", "stepmother", "stepfather", "stepbrother", "stepsister", "grandma", "grandpa", "executrix", "intrafamily", "guardian", "conservator", "land only", "vacant land", "vacant lot", "tear down", "teardown", "fire damage", "fire damaged", "assignment of contract", "wholesale",
 	"half interest", "1 2 int", "contract for deed", "land contract", "lease option", "undivided", "fractional", "parcels", "multi parcel", "multiparcel", "package", "bulk", "portfolio",
 	"transfer on death", "fiduciary", "estate", "probate", "executor", "administrator", "trust",
-	"invalid", "unqualified", "disqualif", "nonqualif", "non qualif", "not qualif", "not a qualif", "not valid", "not a valid", "nonarm", "non arm", "not arm", "not an arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",
+	"invalid", "unqualified", "disqualif", "nonqualif", "non qualif", "not qualif", "not a qualif", "not valid", "not a valid", "nonarm", "nal ", "non arm", "not arm", "not an arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",
 }
 
 // harmless are words that hold one of those and do not speak against it.

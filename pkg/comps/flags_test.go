@@ -1,6 +1,8 @@
 package comps
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -42,6 +44,29 @@ func TestWhatIsNotSoldYet(t *testing.T) {
 		l, _ := read(t, "sale date,price,"+head+"\n2026-01-05,300000,Active\n2026-01-06,310000,Closed\n", Options{})
 		require.Equal(t, NotSold, l.Sale(0).Flags, head)
 		require.Zero(t, l.Sale(1).Flags, head)
+	}
+}
+
+// A column that is not read and says that a house was only offered is told; one that says anything
+// else is not.
+func TestAnUnreadColumnThatTellsOfOffers(t *testing.T) {
+	const rows = "2026-01-05,300000,%s\n2026-01-06,310000,%s\n2026-01-07,320000,%s\n"
+	for cells, want := range map[string]string{
+		"Closed Active Pending": `"St" is not read, and 2 rows in it say where a sale stands that may not have closed, as "Active": all count as sold`,
+		"Closed Sold ACT":       `"St" is not read, and 1 row in it says where a sale stands that may not have closed, as "ACT": all count as sold`,
+		"Closed Sold Closed":    "", "Active OH Closed": "", "OH OH OH": "", "Yes No Yes": "", "Open New Hold": "",
+	} {
+		c := strings.Fields(cells)
+		l, found := read(t, "sale date,price,St\n"+fmt.Sprintf(rows, c[0], c[1], c[2]), Options{})
+		require.Equal(t, 3, l.Len(), cells)
+		if want == "" {
+			require.Empty(t, found, cells)
+			continue
+		}
+		require.Equal(t, want, found[0].Message)
+		require.Equal(t, 1, found[0].Pos.Line)
+		l, _ = read(t, "sale date,price,St\n"+fmt.Sprintf(rows, c[0], c[1], c[2]), Options{Columns: map[string]string{"status": "St"}})
+		require.Equal(t, NotSold, l.Sale(2).Flags)
 	}
 }
 

@@ -46,6 +46,7 @@ type reader struct {
 	metres   []int      // sales whose distance is of few metres, among miles
 	year     *diag.Diag // what is said where the column called year tells of the sales
 	placed   placed
+	offers   []offersIn
 }
 
 // column is a column that is read.
@@ -76,9 +77,11 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 	if !r.mapped(header, o) {
 		return nil, r.found
 	}
+	r.lookForStatus()
 	if !r.rows() {
 		return nil, r.found
 	}
+	r.tellStatus()
 	r.yearsOfSales()
 	r.allMiles()
 	r.tellDoubts()
@@ -209,6 +212,7 @@ func (r *reader) sale() {
 	}
 	r.finish()
 	r.tooFew()
+	r.seeStatus()
 	if r.row.metres {
 		r.metres = append(r.metres, len(r.list.sales))
 	}

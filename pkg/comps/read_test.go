@@ -91,7 +91,7 @@ func TestHeadingsOfTheLivingArea(t *testing.T) {
 	for _, h := range []string{
 		"Living Area", "area", "SQFT", "Sq. Ft.", "BLDG SQFT", "Bldg Area", "Bldg Sq. Ft.", "Total Sq Ft", "Heated SF", "Sqft Living", "sqft_living",
 		"Living Sq Ft", "Liv Area", "Total Living Area", "TLA", "Above Grade Sq Ft", "Finished Sq Ft", "Fin SqFt", "Res Sq Ft", "Square Feet", "Square Feet Living",
-		"GLA (sf)", "House Size", "Home Sq Ft", "Interior Sq Ft", "Square Footage",
+		"GLA (sf)", "Apx SqFt", "Approx. Sq Ft", "House Size", "Home Sq Ft", "Interior Sq Ft", "Square Footage",
 	} {
 		l, found := read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,1111\n", Options{})
 		require.Empty(t, found, h)

@@ -82,6 +82,7 @@ func (r *reader) doubtComps() {
 	}
 	r.doubtBuiltLately(c)
 	r.doubtAsItStands(c)
+	r.doubtBeyondConditions(c)
 	r.doubtOddRooms(c)
 	r.doubtLots(c)
 	r.doubtTypes(c)

@@ -98,6 +98,20 @@ func (r *reader) doubtBeyondSizes(c *Comparables) {
 	}
 }
 
+// doubtBeyondConditions warns of a house that is to be better than all the sales: what that brings is
+// what a new owner hopes for, and none of them tells it.
+func (r *reader) doubtBeyondConditions(c *Comparables) {
+	ours, best := c.Subject.Condition, 0.0
+	for _, row := range c.Value.Rows {
+		if row.Condition.Known && row.Weight >= min(counts, 0.5/float64(len(c.Value.Rows))) {
+			best = max(best, row.Condition.Value)
+		}
+	}
+	if words := comps.Conditions(); ours.Known && best > 0 && ours.Value >= best+1 {
+		r.say("house-beyond-sales", r.needed("house.condition", "comps.condition by option", "house"), "the house is said to be in %s condition, and the best of the sales was in %s: none tells what so good a house sells for", words[int(ours.Value)-1], words[int(best)-1])("look for sales that were as well done; else count on what they were")
+	}
+}
+
 // doubtOddRooms warns of many times as many bedrooms as the house has.
 func (r *reader) doubtOddRooms(c *Comparables) {
 	ours := c.Subject.Bedrooms

@@ -26,12 +26,22 @@ func (f flaw) inBrackets() diag.Diag {
 	case strings.HasPrefix(after, ":"):
 		return f.at("a second colon in one entry; a comma is missing before it").WithHint("write a comma between two entries, e.g. {marketing: 5 weeks, escrow: 1 month}")
 	}
-	return f.at("a comma or the closing bracket is missing here").WithHint("write a comma between two entries, and close { with } and [ with ]")
+	return f.remarked(f.line, f.at("a comma or the closing bracket is missing here").WithHint("write a comma between two entries, and close { with } and [ with ]"))
+}
+
+// remarked says of a bracket that stays open that a # behind a blank began a remark, if one did.
+func (f flaw) remarked(last int, d diag.Diag) diag.Diag {
+	for n := max(f.open.Line, 1); n <= last; n++ {
+		if strings.Contains(f.text(n), " #") {
+			return d.WithHint(`what stands behind " #" is a remark and not read: put a text with # in it in quotes, e.g. "12 Elm St #4"`)
+		}
+	}
+	return d
 }
 
 // openBracket is about one that should be closed before a line.
 func (f flaw) openBracket(line int) diag.Diag {
-	return f.opened("the bracket that opens here is not closed").WithHint("close { with } and [ with ], before line %d", line)
+	return f.remarked(line-1, f.opened("the bracket that opens here is not closed").WithHint("close { with } and [ with ], before line %d", line))
 }
 
 func (f flaw) noContent() diag.Diag {

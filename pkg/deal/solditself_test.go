@@ -2,12 +2,14 @@ package deal_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 )
 
 // codesOf are what is told of a deal, counted by code.
@@ -35,6 +37,9 @@ func TestTheHouseItselfUnderAnotherName(t *testing.T) {
 		"18 N Birch St: {" + facts:                                              1,
 		"18 Brich St: {" + facts:                                                1,
 		"P-1182: {" + facts:                                                     0, // nothing tells where it stands
+		"18 Birch St Apt 1: {" + facts:                                          1,
+		"18 Willow St: {" + facts:                                               0, // of one plan
+		"20 Birch St: {distance: 0 mi, " + facts:                                0,
 		"20 Birch St: {" + facts:                                                0,
 		"P-1182: {distance: 0 mi, living area: 1210, bedrooms: 3":               0, // too little is known
 		"P-1182: {distance: 0 mi, " + strings.Replace(facts, "1958", "1957", 1): 0,
@@ -43,6 +48,35 @@ func TestTheHouseItselfUnderAnotherName(t *testing.T) {
 		text := unvalued + "house: {address: 18 Birch St, " + facts + "}\ncomps:\n  sold:\n    " + strings.Replace(sale, "{", "{sold: 2025-09-01, price: $180k, ", 1) + "}" + other
 		require.Equal(t, want, codesOf(t, text, "sale-of-the-house")["sale-of-the-house"], sale)
 	}
+}
+
+// Units of one building are not the house, however alike.
+func TestUnitsAreNotTheHouseItself(t *testing.T) {
+	const facts = "living area: 980 sq ft, bedrooms: 2, baths: 1.5, year built: 1984, type: condo"
+	for _, c := range []struct {
+		house, sale string
+		want        int
+	}{
+		{"900 Lake Blvd #207", "900 Lake Blvd #101", 0}, {"900 Lake Blvd, Unit 207", "900 Lake Blvd Apt 1", 0}, {"14 Oak St Unit B", "14 Oak St Unit A", 0},
+		{"900 Lake Blvd #207", "900 Lake Blvd 1A", 0}, {"900 Lake Blvd #207", "900 Lake Blvd Unit 207", 1},
+		{"10 Finch Way", "10 Wren Way", 0}, {"10 Finch Way", "10 Finch Ct", 1}, {"10 Finch Way", "10 N Finch Way", 1},
+	} {
+		text := unvalued + "house: {address: \"" + c.house + "\", " + facts + "}\ncomps:\n  sold:\n    \"" + c.sale + "\": {sold: 2025-09-01, price: $180k, distance: 0 mi, " + facts + "}\n"
+		require.Equal(t, c.want, codesOf(t, text, "sale-of-the-house")["sale-of-the-house"], c)
+	}
+}
+
+// A hint can be written into the file as it stands.
+func TestAHintQuotesWhatNeedsQuotes(t *testing.T) {
+	const facts = "living area: 980 sq ft, bedrooms: 2, baths: 1.5, year built: 1984"
+	text := unvalued + "house: {address: \"9 Lake Blvd #2\", " + facts + "}\ncomps:\n  sold:\n    \"9 Lake Blvd #2\": {sold: 2025-09-01, price: $180k, " + facts + "}\n    8 Elm St: {sold: 2025-10-01, price: $190k, " + facts + "}\n"
+	_, found := deal.Read("a.yaml", []byte(text))
+	own := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "sale-of-the-house" })
+	require.Contains(t, found[own].Hint, `strike: ["9 Lake Blvd #2"]`)
+	_, found = deal.Read("a.yaml", []byte(text+"  strike: [\"9 Lake Blvd #2\"]\n"))
+	require.NotContains(t, found.Error(), "the house itself")
+	_, found = deal.Read("a.yaml", []byte(text+"  strike: [9 Lake Blvd #2]\n"))
+	require.Contains(t, found[0].Hint, "put a text with # in it in quotes")
 }
 
 // A house that stands outside all its sales is doubted, not one at their edge, nor one with two.
@@ -88,5 +122,22 @@ func TestASlippedLotIsTold(t *testing.T) {
 			text += fmt.Sprintf("    %d Elm St | 2025-10-%d | 30%d,000 | 12%d0 | %s\n", i+1, 10+i, i, i, lot)
 		}
 		require.Equal(t, c.want, codesOf(t, text, "sale-odd-size", "house-beyond-sales", deal.MistypedHouse), "%s beside %s", c.house, c.sales)
+	}
+}
+
+// A house that is to be better than all sales that weigh something is told.
+func TestAHouseInBetterConditionThanItsSales(t *testing.T) {
+	for _, c := range []struct {
+		house, sales string
+		want         int
+	}{
+		{"excellent", "good|average|good", 1}, {"excellent", "good|average|excellent", 0}, {"good", "good|average|average", 0},
+		{"average", "good|average|poor", 0}, {"good", "fair|poor|average", 1}, {"excellent", "-|-|-", 0},
+	} {
+		text := unvalued + "house: {living area: 1200 sq ft, condition: " + c.house + "}\ncomps:\n  amounts: {square foot: $80, step of condition: $9k}\n  table: |\n    address | sold on | price | living area | condition\n"
+		for i, x := range strings.Split(c.sales, "|") {
+			text += fmt.Sprintf("    %d Elm St | 2025-10-%d | 30%d,000 | 12%d0 | %s\n", i+1, 10+i, i, i, x)
+		}
+		require.Equal(t, c.want, codesOf(t, text, "house-beyond-sales")["house-beyond-sales"], c)
 	}
 }

@@ -2,6 +2,8 @@ package deal
 
 import (
 	"math"
+	"strconv"
+	"strings"
 
 	"ledgerboard/pkg/comps"
 	"ledgerboard/pkg/quantity"
@@ -24,8 +26,16 @@ func (r *reader) doubtOwnSale(c *Comparables) {
 		default:
 			continue
 		}
-		r.say("sale-of-the-house", c.Place(&row.Sold), "%s, sold on %s, %s the house itself as it was then, and weighs %.0f%% in what it will be worth", row.Name(), row.Date, is, 100*row.Weight)("strike it, unless it was then in the condition that you plan: strike: [%s]", r.deal.Comps.ID(&row.Sold))
+		r.say("sale-of-the-house", c.Place(&row.Sold), "%s, sold on %s, %s the house itself as it was then, and weighs %.0f%% in what it will be worth", row.Name(), row.Date, is, 100*row.Weight)("strike it, unless it was then in the condition that you plan: strike: [%s]", inList(r.deal.Comps.ID(&row.Sold)))
 	}
+}
+
+// inList is a text as it stands in a list between brackets, in quotes where it needs them.
+func inList(text string) string {
+	if strings.ContainsAny(text, "#,:[]{}&*!|>%@`'\"") {
+		return strconv.Quote(text)
+	}
+	return text
 }
 
 // belowSales says where to strike a sale of the deal file by its line: above the sales

@@ -15,7 +15,7 @@ import (
 // order of known does not matter.
 func Nearest(word string, known []string) (string, bool) {
 	w := []rune(strings.ToLower(word))
-	best, least := "", min(max(len(w)/3, 1), 3)+1
+	best, least := "", forgiven(len(w))+1
 	for _, name := range known {
 		if n := utf8.RuneCountInString(name); n-len(w) >= least+1 || len(w)-n >= least+1 {
 			continue // also keeps very long words cheap
@@ -37,6 +37,15 @@ func Nearest(word string, known []string) (string, bool) {
 	}
 	return best, true
 }
+
+// Misspelt reports whether one of two words is likely the other with a slip, as Nearest forgives.
+func Misspelt(a, b string) bool {
+	x, y := []rune(strings.ToLower(a)), []rune(strings.ToLower(b))
+	return distance(x, y) <= forgiven(max(len(x), len(y)))
+}
+
+// forgiven is how many slips are, in a word of so many letters.
+func forgiven(letters int) int { return min(max(letters/3, 1), 3) }
 
 func apart(a, b int) int { return max(a-b, b-a) }
 
