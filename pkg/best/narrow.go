@@ -8,6 +8,7 @@ import (
 
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/float"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
@@ -41,7 +42,7 @@ type nearMoney struct {
 }
 
 func newNearMoney(p *walk.Prepared) *nearMoney {
-	v := walk.As(p.Fixed, formula.Near)
+	v := walk.As(p.Fixed, float.Near)
 	return &nearMoney{p.Varying, walk.Walker[float64, floats]{Values: v, Changed: map[int]float64{}}}
 }
 

@@ -5,7 +5,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
-	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/float"
 	"ledgerboard/pkg/model"
 )
 
@@ -139,7 +139,7 @@ func (t *taker) ofFeet(x []float64) []float64 {
 
 // of is a value of a member, as far as it is near enough for a bound.
 func (t *taker) of(m *model.Member, line string) float64 {
-	return formula.Near(t.work.Of(t.Deal.Model.Find(m, line)))
+	return float.Near(t.work.Of(t.Deal.Model.Find(m, line)))
 }
 
 // products makes a pool of each, at the least that a part of a pack costs.

@@ -16,6 +16,7 @@ import (
 
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/internal/affine"
+	"ledgerboard/pkg/internal/float"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
@@ -149,7 +150,7 @@ func number(x decimal.Decimal) Bound {
 	if x.IsZero() {
 		return Bound{}
 	}
-	return affine.Exactly(formula.Near(x))
+	return affine.Exactly(float.Near(x))
 }
 
 func (rules) Number(x *model.Expr) Bound { return affine.Exactly(x.Near()) }

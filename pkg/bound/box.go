@@ -6,7 +6,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
-	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/float"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
@@ -21,7 +21,7 @@ type Box struct {
 // NewBox asks for cells of a prepared question while its axes vary. Its last month is
 // the last that any of their values lead to.
 func NewBox(p *walk.Prepared, want ...*model.Cell) *Box {
-	work := walk.As(p.Fixed, func(x decimal.Decimal) Plane { return Plane{C: formula.Near(x)} })
+	work := walk.As(p.Fixed, func(x decimal.Decimal) Plane { return Plane{C: float.Near(x)} })
 	return &Box{p, model.Indexes(want), walk.Walker[Plane, *planeRules]{Values: work, Rules: &planeRules{}}}
 }
 

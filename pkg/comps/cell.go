@@ -172,8 +172,7 @@ func area(s, unit string, low, high float64) (Fact, error) {
 	if bare, ok := strings.CutSuffix(strings.TrimSuffix(strings.ToLower(s), "."), "ac"); ok { // .15 ac
 		s = strings.TrimSpace(bare) + " acres"
 	}
-	want := fmt.Sprintf("an area of %.0f to %.0f sq ft, e.g. 1450 or 1,450 sq ft", low, high)
-	f, err := number(s, 0, math.Inf(1), want)
+	f, err := number(s, 0, math.Inf(1), "")
 	switch u := inColumn[unit]; {
 	case err == nil && u != "": // as it would be with its unit behind it
 		f.Value = quantity.AreaOf(decimal.NewFromFloat(f.Value), u).SquareFeet().InexactFloat64()
@@ -185,7 +184,7 @@ func area(s, unit string, low, high float64) (Fact, error) {
 		f = Known(a.SquareFeet().InexactFloat64())
 	}
 	if f.Value < low || f.Value > high {
-		return Fact{}, &cellError{fmt.Sprintf("%q is out of bounds", s), want}
+		return Fact{}, &cellError{fmt.Sprintf("%q is out of bounds", s), fmt.Sprintf("an area of %.0f to %.0f sq ft, e.g. 1450 or 1,450 sq ft", low, high)}
 	}
 	return f, nil
 }

@@ -265,8 +265,11 @@ func (s *Sold) Name() string {
 // compareSales orders by day, then by everything that tells sales apart: of two rows that
 // differ in anything, the same one stands first in whatever order they came.
 func compareSales(a, b *Sold) int {
-	if c := cmp.Or(a.Date.Compare(b.Date), a.Price.Cmp(b.Price)); c != 0 {
+	if c := a.Date.Compare(b.Date); c != 0 {
 		return c // as nearly always
+	}
+	if c := a.Price.Cmp(b.Price); c != 0 {
+		return c
 	}
 	x, y := a.facts(), b.facts()
 	return cmp.Or(

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"ledgerboard/pkg/internal/float"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -86,7 +87,7 @@ func (m *Market) lay() {
 		}
 		m.months[i] = -float64(quantity.DaysBetween(s.Date, m.Day)) / monthDays
 		m.area[i], m.lot[i] = math.Log(s.Area.Value), logLot(&s.House)
-		m.y[i] = math.Log(s.Net().InexactFloat64())
+		m.y[i] = math.Log(float.Near(s.Net()))
 		row := m.row(i)
 		m.design.at(&s.House, row)
 		timeColumns(m.months[i], row[k:])

@@ -156,8 +156,10 @@ func (r *row) lot(s string) error {
 		why, _ := wanted(err)
 		err = &cellError{why, lotDoubt.want}
 	}
-	if n, bad := number(s, 0, leastLot, ""); bad == nil && err != nil && r.unit == "sqft" { // likely acres
-		err = &cellError{fmt.Sprintf("%s sq ft are no lot of a house", plainNumber(n.Value)), "the lot with its unit, e.g. 7,405 sq ft or " + s + " acres"}
+	if err != nil && r.unit == "sqft" {
+		if n, bad := number(s, 0, leastLot, ""); bad == nil { // likely acres
+			err = &cellError{fmt.Sprintf("%s sq ft are no lot of a house", plainNumber(n.Value)), "the lot with its unit, e.g. 7,405 sq ft or " + s + " acres"}
+		}
 	}
 	if err == nil && r.unit == "acres" && r.Lot.Value > mostLot {
 		r.Lot, r.doubt = Fact{}, &lotDoubt

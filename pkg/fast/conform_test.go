@@ -13,8 +13,8 @@ import (
 	"pgregory.net/rapid"
 
 	"ledgerboard/pkg/fast"
-	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/internal/conform"
+	"ledgerboard/pkg/internal/float"
 	"ledgerboard/pkg/model"
 )
 
@@ -59,7 +59,7 @@ func (r *report) compare(t *rapid.T, m *model.Model) {
 		}
 		for k, c := range axes {
 			x := another(t, c, base[c.Index])
-			drawn[i][c.Index], in[k][i] = x, formula.Near(x)
+			drawn[i][c.Index], in[k][i] = x, float.Near(x)
 		}
 	}
 	q, err := fast.Ask(m, ended(t, axes, in), want, held...)

@@ -3,24 +3,11 @@ package formula
 import (
 	"math"
 	"slices"
-	"strconv"
-
-	"github.com/shopspring/decimal"
 )
 
 // Near01 is how far apart two float64 may lie and count as equal: less than any
 // difference that a comparison of a deal turns on, more than roundings leave.
 const Near01 = 1e-9
-
-// Near is the float64 nearest to a number. Up to 15 digits and 22 decimals it is one
-// quotient of two numbers that float64 holds exactly; with more it is read from its digits.
-func Near(x decimal.Decimal) float64 {
-	if e := x.Exponent(); e <= 0 && e >= -22 && x.NumDigits() <= 15 {
-		return float64(x.CoefficientInt64()) / math.Pow10(int(-e))
-	}
-	near, _ := strconv.ParseFloat(x.String(), 64) // which rounds as x.InexactFloat64 does, in half the time
-	return near
-}
 
 func float01(b bool) float64 {
 	if b {

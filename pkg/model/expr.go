@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/float"
 )
 
 // An Expr is a formula with its names resolved. Without an operator it is the cell it
@@ -98,7 +99,7 @@ func Constant(n decimal.Decimal) *Expr {
 }
 
 func constant(n decimal.Decimal) Expr {
-	return Expr{way: nowhere, Number: n, near: formula.Near(n)}
+	return Expr{way: nowhere, Number: n, near: float.Near(n)}
 }
 
 func choiceNumber(l *Line, word string) Expr {

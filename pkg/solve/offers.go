@@ -11,6 +11,7 @@ import (
 	"ledgerboard/pkg/fast"
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/internal/affine"
+	"ledgerboard/pkg/internal/float"
 	"ledgerboard/pkg/model"
 )
 
@@ -85,7 +86,7 @@ func (o *Offers) findStart(m *model.Model, price *model.Cell, watched []*model.C
 	o.start = math.Inf(1)
 	for i, c := range watched {
 		o.falls[i] = 1
-		if d := o.price - formula.Near(lower); d > 0 {
+		if d := o.price - float.Near(lower); d > 0 {
 			o.falls[i] = steep(w.Of(c).Sub(v.Of(c)).InexactFloat64()/d, 1)
 		}
 		o.start = min(o.start, o.price+v.Of(c).InexactFloat64()/o.falls[i])

@@ -12,7 +12,7 @@ import (
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/fast"
-	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/float"
 	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/solve"
@@ -88,7 +88,7 @@ func (g *gridding) spread() {
 				if k < len(g.across.moves) {
 					x = a
 				}
-				g.in[k] = append(g.in[k], formula.Near(m.base.Add(x)))
+				g.in[k] = append(g.in[k], float.Near(m.base.Add(x)))
 			}
 		}
 	}

@@ -3,7 +3,7 @@ package workbook
 import (
 	"github.com/shopspring/decimal"
 
-	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/float"
 	"ledgerboard/pkg/model"
 )
 
@@ -99,4 +99,4 @@ func (b *book) valueIn(x *model.Expr, of *model.Member, month int) decimal.Decim
 	return v
 }
 
-func near(x decimal.Decimal) float64 { return formula.Near(x) }
+func near(x decimal.Decimal) float64 { return float.Near(x) }

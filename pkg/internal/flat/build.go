@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/formula"
+	"ledgerboard/pkg/internal/float"
 	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
@@ -109,7 +110,7 @@ func (b *builder) cell(i, month int) (int32, error) {
 		if c.Line.Monthly {
 			x = b.fixed.Month(i)[month]
 		}
-		*at = b.number(formula.Near(x)) + 1
+		*at = b.number(float.Near(x)) + 1
 		return *at - 1, nil
 	}
 	made, err := b.expr(c.Expr, c.Member, month)

@@ -20,7 +20,7 @@ const (
 // levels list every package of the module, from the bottom up. A package imports
 // only from levels under its own, so those of one level never import each other.
 var levels = [][]string{
-	{"pkg/quantity", "pkg/diag", "pkg/cashflow", "pkg/caution", "pkg/takeoff", "pkg/choose", "pkg/odds", "pkg/internal/affine", "pkg/internal/sums", "pkg/internal/together", "pkg/internal/importgraph", "pkg/internal/published"},
+	{"pkg/quantity", "pkg/diag", "pkg/cashflow", "pkg/caution", "pkg/takeoff", "pkg/choose", "pkg/odds", "pkg/internal/affine", "pkg/internal/float", "pkg/internal/sums", "pkg/internal/together", "pkg/internal/importgraph", "pkg/internal/published"},
 	{"pkg/formula", "pkg/comps"},
 	{"pkg/model", "pkg/comps/measure"},
 	{"pkg/internal/walk", "pkg/internal/modeltest"},
