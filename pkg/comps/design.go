@@ -98,8 +98,9 @@ func logWithin(f Fact, low, high float64) (float64, bool) {
 	return math.Log(min(max(f.Value, low), high)), true
 }
 
-// middleArea centres the bend of the size column, sq ft.
-const middleArea = 1400
+// middleArea centres the bend of the size column, and largeLot is where that of the lots begins: logs
+// of sq ft.
+var middleArea, largeLot = math.Log(1400), math.Log(15_000)
 
 // knots are the ages in years at which the fall of value with age may bend.
 var knots = []float64{0, 12, 30, 55, 80}
@@ -110,13 +111,13 @@ func numbers(year int) []trait {
 		{Size, "size", func(h *House) (float64, bool) { return logWithin(h.Area, 300, 12_000) }, 0, nil},
 		{Size, "size bend", func(h *House) (float64, bool) {
 			v, ok := logWithin(h.Area, 300, 12_000)
-			v -= math.Log(middleArea)
+			v -= middleArea
 			return v * v, ok
 		}, 0, nil},
 		{Lot, "lot", func(h *House) (float64, bool) { return logWithin(h.Lot, 1000, 200_000) }, 0, nil},
 		{Lot, "lot bend", func(h *House) (float64, bool) {
 			v, ok := logWithin(h.Lot, 1000, 200_000)
-			return max(v-math.Log(15_000), 0), ok
+			return max(v-largeLot, 0), ok
 		}, 0, nil},
 		{Rooms, "bedrooms", func(h *House) (float64, bool) { return within(h.Bedrooms, 1, 6) }, 0, nil},
 		{Baths, "full baths", func(h *House) (float64, bool) { return within(h.FullBaths, 1, 5) }, 0, nil},
@@ -128,7 +129,7 @@ func numbers(year int) []trait {
 	out = append(out,
 		aged(Size, "size by age", year, func(h *House) (float64, bool) {
 			v, ok := logWithin(h.Area, 300, 12_000)
-			return v - math.Log(middleArea), ok
+			return v - middleArea, ok
 		}),
 		aged(Baths, "baths by age", year, func(h *House) (float64, bool) { return bathsOf(h).Value, h.FullBaths.Known }),
 		aged(Lot, "lot by age", year, func(h *House) (float64, bool) { return logLot(h) - 8.8, h.Lot.Known }),
