@@ -40,6 +40,7 @@ func (r *reader) doubt() {
 	r.doubtNotSeen()
 	r.doubtEdges()
 	r.doubtOutsideAlone()
+	r.doubtSinks()
 	r.doubtOwnWithoutHours()
 }
 

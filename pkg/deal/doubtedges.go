@@ -90,6 +90,19 @@ func (r *reader) doubtOutsideAlone() {
 	}
 }
 
+// doubtSinks looks for kitchens whose work would bring a new sink along, and that do not say that they
+// have one: nothing of it is priced.
+func (r *reader) doubtSinks() {
+	for _, p := range r.chosenPlans() {
+		for _, x := range p.idle {
+			if it := r.prices().Item(x.Item); r.roomKinds[p.room] == "kitchen" && it.Measure == "sinks" && it.Makes == "sink" && !r.does(it) {
+				r.say("sink-unsaid", x.by.at, "nothing is priced of %s, which %s would bring along: %s does not say that it has a sink", it.Name, x.by.fromWhat(), p.room.Label)("add   fixed: {sink: 1}   in the room, or, if the sink stays,   without: [%s]   beside the work", it.Name)
+				break
+			}
+		}
+	}
+}
+
 // fromWhat names work, with what brought it.
 func (w *work) fromWhat() string {
 	if w.by == "" {

@@ -70,7 +70,8 @@ func (r *reader) largest(works []*work) string {
 func (r *reader) pricedInRooms(trade string, works []*work) (out []*work) {
 	words := strings.Fields(trade)
 	for _, w := range works {
-		if w.item.Trade == trade || slices.ContainsFunc(words, func(word string) bool { return pricebook.OfTrade(word, w.item.Trade) }) {
+		ofTrade := func(word string) bool { return pricebook.OfTrade(word, w.item.Trade) || pricebook.IsMade(word, w.item) }
+		if w.item.Trade == trade || slices.ContainsFunc(words, ofTrade) {
 			out = append(out, w)
 		}
 	}

@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
@@ -26,8 +28,10 @@ func (r *reader) doubtQuotes() {
 			case quote.IsZero() && base.IsPositive():
 				r.doubtFree(w, v, base)
 			case r.holdsMore(w) && quote.GreaterThan(base):
+				r.doubtMoreHeld(w)
 			default:
 				r.doubtFar(w, "quote", v, quote, "what the price book says", base)
+				r.doubtHalf(w, v, quote, base)
 			}
 			if a, both := w.member.Given.Look("allowance"); both && w.member.Given.Of("quote_covers").Choice == "all" {
 				r.say("allowance-beside-quote", a.Pos, "%s: the allowance of %s is paid beside a quote for all of it", w.label, diag.Quote(a.Text))("say   covers: labour   if the quote is for the labour, or leave the allowance out if the quote brings what it is for")
@@ -138,6 +142,50 @@ func (r *reader) doubtFar(w *work, what string, given model.Value, price decimal
 			settle = "; if it holds other work too, as a whole kitchen, say   holds more: yes   beside it, and name under   without   what it holds of the work that comes along"
 		}
 		r.say("quote-far", given.Pos, "%s: the %s of %s is %s %s, %s", w.label, what, diag.Quote(given.Text), words, than, quantity.FormatMoney(base))("check it for a point or nought that has slipped%s; it is used as it stands", settle)
+	}
+}
+
+// A quote looks like that of another extent where it is so near to what the other comes to, and so
+// many times off its own; common practice, no source.
+var nearOther, offItsOwn = decimal.RequireFromString("1.3"), decimal.RequireFromString("1.8")
+
+// doubtHalf doubts a quote for all of some work that is about what the labour alone comes to by the
+// price book, and one for the labour that is about what it comes to with its materials. What the file
+// says in so many words, covers: all, is no slip.
+func (r *reader) doubtHalf(w *work, given model.Value, quote, base decimal.Decimal) {
+	labour, known := r.worked(w.member, "computed_labour")
+	var goods decimal.Decimal
+	for _, u := range w.member.In("use") {
+		x, _ := r.worked(u, "by_parts")
+		goods = goods.Add(x)
+	}
+	all, other, says, hint := w.member.Given.Of("quote_covers").Choice == "all", labour, "the labour alone comes to", "if it is for the labour, say   covers: labour   , so that the materials are bought besides; if it brings them, say   covers: all"
+	if !all {
+		other, says, hint = base.Add(goods), "labour and materials come to", "if it brings the materials, leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes"
+	}
+	said := w.scope.path != "" && r.good(w.scope.path+"covers") != nil
+	near := quote.LessThanOrEqual(other.Mul(nearOther)) && other.LessThanOrEqual(quote.Mul(nearOther))
+	off := quote.GreaterThanOrEqual(base.Mul(offItsOwn)) || base.GreaterThanOrEqual(quote.Mul(offItsOwn))
+	if !known || !labour.IsPositive() || goods.LessThan(labour) || !near || !off || all && said || pricebook.FarFrom(quote, base) != "" || base.LessThan(smallWork) {
+		return
+	}
+	r.say("quote-half", given.Pos, "%s: a quote of %s is about what %s by the price book, %s", w.label, diag.Quote(given.Text), says, quantity.FormatMoney(other))("%s", hint)
+}
+
+// doubtMoreHeld doubts a quote that is said to hold more in an option that leaves nothing out and
+// names other work beside it.
+func (r *reader) doubtMoreHeld(w *work) {
+	for _, p := range r.chosenPlans() {
+		if !slices.Contains(p.works, w) || len(p.without) > 0 {
+			continue
+		}
+		beside := slices.DeleteFunc(slices.Clone(p.works), func(x *work) bool {
+			price, _ := r.worked(x.member, "trade_price")
+			return x == w || x.by != "" || x.within != nil || !price.IsPositive()
+		})
+		if len(beside) > 0 {
+			r.say("quote-beside", w.scope.at, "%s: its quote is said to hold more, and what else %s names is priced besides: %s", w.label, p.room.Label, r.largest(beside))("take out of   work   what it holds of that, and name under   without: [...]   what it holds of the work that comes along; if it holds none of that, it is used as it stands")
+		}
 	}
 }
 

@@ -45,10 +45,10 @@ var levelWords = []string{"basement", "cellar", "attic", "loft", "garage", "craw
 // doubtSizes looks for rooms of which a mark of the size has slipped.
 func (r *reader) doubtSizes() {
 	for _, room := range r.deal.Root.In("inside") {
-		if !r.doubtLength(room) {
+		if !r.doubtLength(room) && !r.doubtWideHall(room) {
 			r.doubtFloor(room)
 		}
-		if r.roomKinds[room] != "closet" && !r.doubtInches(room) && !r.doubtNarrow(room) {
+		if r.roomKinds[room] != "closet" && !r.doubtInches(room) && !r.doubtNarrow(room) && !r.doubtSliver(room) {
 			r.doubtSmall(room)
 		}
 		r.doubtCeiling(room)
@@ -298,11 +298,7 @@ func (r *reader) doubtInches(room *model.Member) bool {
 func (r *reader) doubtNarrow(room *model.Member) bool {
 	var widest model.Value
 	for _, floor := range rectangles(room) {
-		short := floor.Given.Of("length")
-		if w := floor.Given.Of("width"); w.Number.LessThan(short.Number) {
-			short = w
-		}
-		if short.Number.GreaterThan(widest.Number) {
+		if short := shortSide(floor); short.Number.GreaterThan(widest.Number) {
 			widest = short
 		}
 	}
@@ -311,6 +307,49 @@ func (r *reader) doubtNarrow(room *model.Member) bool {
 	}
 	r.say("room-narrow", widest.Pos, "%s is %s wide, and a hall has 3 ft", room.Label, feetOf(widest))("check the size, for a foot mark (') in place of an inch mark (\"); a closet goes under closets, or has   kind: closet")
 	return true
+}
+
+// sliver is the side in feet under which no part of a room is, but a mark of inches for feet: a bay
+// or an alcove is deeper (common practice, no source). A hall is some 3 to 6 ft wide, and over
+// wideHall hardly one.
+var sliver, wideHall = decimal.RequireFromString("1.5"), decimal.NewFromInt(10)
+
+// doubtSliver doubts a part of a room that is too narrow for one, and reports whether it did.
+func (r *reader) doubtSliver(room *model.Member) bool {
+	floors := rectangles(room)
+	if len(floors) < 2 {
+		return false
+	}
+	for _, floor := range floors {
+		if short := shortSide(floor); short.Number.IsPositive() && short.Number.LessThan(sliver) {
+			r.say("room-narrow", short.Pos, "%s has a part that is %s wide, too narrow for a part of a room", room.Label, feetOf(short))("check the size, for a foot mark (') in place of an inch mark (\"); it is used as it stands")
+			return true
+		}
+	}
+	return false
+}
+
+// doubtWideHall doubts a hall that is as wide as a room, and reports whether it did.
+func (r *reader) doubtWideHall(room *model.Member) bool {
+	if !r.isPassage(room) {
+		return false
+	}
+	for _, floor := range rectangles(room) {
+		if short := shortSide(floor); short.Number.GreaterThan(wideHall) {
+			r.say("room-large", short.Pos, "%s is %s wide, and a hall is some 3 to 6 ft", room.Label, feetOf(short))("check it, for an inch mark (\") in place of a foot mark ('); a room that is no hall has a kind, e.g.   kind: living")
+			return true
+		}
+	}
+	return false
+}
+
+// shortSide is the shorter side of a rectangle.
+func shortSide(floor *model.Member) model.Value {
+	short := floor.Given.Of("length")
+	if w := floor.Given.Of("width"); w.Number.LessThan(short.Number) {
+		short = w
+	}
+	return short
 }
 
 // rectangles are the parts of a room's floor, without its closets.

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -8,6 +9,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
 )
 
 // inThousands is a too small plain amount with the k that it probably lacks, or "".
@@ -42,6 +44,8 @@ func usualHint(f *Field, s span, x decimal.Decimal, l limit) string {
 	switch {
 	case f.Line == "own_pace":
 		return paceHint(x)
+	case f.DoubtCode == "factor-unusual" && l.least:
+		return fmt.Sprintf("it is what the book's prices are multiplied by: for %s more than they are write %s", s.text, quantity.FormatPercent(one.Add(x), 2))
 	case strings.HasPrefix(f.Path, "labour.own") || f.group() == "<work>": // which nobody but the owner says
 		return "check it; it is used as it stands"
 	case l.least && better != "" && f.Kind == Money:

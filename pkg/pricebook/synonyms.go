@@ -83,6 +83,14 @@ func OfTrade(word, trade string) bool {
 	})
 }
 
+// IsMade reports whether a word is for what an item makes, as carpet and backsplash are, by the name of
+// the item: a trade of its own for many who let it.
+func IsMade(word string, it *Item) bool {
+	const shortest = 4
+	word = single(even(word))
+	return len(word) >= shortest && it.Thing() != "" && (hasWord(even(it.Name), word) || occursAs(word, even(it.Name)))
+}
+
 // filler are words that say nothing of a thing.
 var filler = []string{"a", "and", "for", "in", "of", "on", "or", "the", "with"}
 

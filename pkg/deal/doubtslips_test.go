@@ -1,0 +1,84 @@
+package deal_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+)
+
+// toldOf are the messages of one code in a deal with these rooms and other keys.
+func toldOf(t *testing.T, code, rooms, keys string) (out []string) {
+	t.Helper()
+	_, found := deal.Read("a.yaml", []byte(walked+keys+"rooms:\n"+rooms))
+	require.False(t, found.HasErrors(), "%s: %v", rooms, found)
+	for _, d := range found {
+		if d.Code == code {
+			out = append(out, d.Message)
+		}
+	}
+	return out
+}
+
+// Inches and feet that changed places are told of a hall and of a part of a room too.
+func TestSlipsOfMarksInHallsAndParts(t *testing.T) {
+	for _, c := range []struct {
+		code, room string
+		want       int
+	}{
+		{"room-large", "hall: {size: 14' x 36', work: {paint walls: hired}}", 1},
+		{"room-large", "upstairs landing: {size: 11' x 12', work: {paint walls: hired}}", 1},
+		{"room-large", "hall: {size: 14' x 3' 6\", work: {paint walls: hired}}", 0},
+		{"room-large", "entry hall: {size: 9' x 10', work: {paint walls: hired}}", 0},
+		{"room-large", "living room: {size: 14' x 16', work: {paint walls: hired}}", 0},
+		{"room-narrow", "living room: {size: [15\" x 13' 2\", 6' x 3' 4\" sharing 15\"], work: {paint walls: hired}}", 1},
+		{"room-narrow", "living room: {size: [15' x 13' 2\", 6' x 2' sharing 6'], work: {paint walls: hired}}", 0},
+	} {
+		require.Len(t, toldOf(t, c.code, "  "+c.room+"\n", ""), c.want, c.room)
+	}
+}
+
+// A kitchen whose work would bring a sink says that it has one, or that it stays.
+func TestAKitchenWithoutItsSink(t *testing.T) {
+	const kitchen = "  kitchen: {size: 12' x 13', doors: 1, fixed: {base cabinets: 10' x 2'"
+	require.Equal(t, []string{`nothing is priced of sink and faucet set, which "stone counter" would bring along: kitchen does not say that it has a sink`},
+		toldOf(t, "sink-unsaid", kitchen+"}, work: {stone counter: hired}}\n", ""))
+	require.Empty(t, toldOf(t, "sink-unsaid", kitchen+", sink: 1}, work: {stone counter: hired}}\n", ""))
+	require.Empty(t, toldOf(t, "sink-unsaid", kitchen+"}, work: {stone counter: hired}, without: [sink and faucet set]}\n", ""))
+	require.Empty(t, toldOf(t, "sink-unsaid", "  pantry: {size: 12' x 13', doors: 1, fixed: {base cabinets: 10' x 2'}, work: {stone counter: hired}}\n", ""))
+}
+
+// A line for what rooms make is told by the name of that as well as by its trade.
+func TestALineByTheNameOfTheWork(t *testing.T) {
+	const rooms = "  den: {size: 12' x 13', work: {carpet: hired}}\n"
+	for line, want := range map[string]int{"carpet": 1, "carpets": 1, "hardwood": 0, "tile": 0} {
+		require.Len(t, toldOf(t, "trade-twice", rooms, "renovation: {lines: [{trade: "+line+", work: bedrooms, amount: $900}]}\n"), want, line)
+	}
+}
+
+// Quotes for the labour and for all are told apart by what the book comes to.
+func TestAQuoteForTheOtherHalf(t *testing.T) {
+	room := func(detail string) string {
+		return "  kitchen: {size: 12' x 13', doors: 1, fixed: {base cabinets: 14' x 2', wall cabinets: 11' x 1', sink: 1}, work: {kitchen cabinets: {" + detail + "}, stone counter: hired}}\n"
+	}
+	for detail, want := range map[string]int{
+		"quote: $1250": 1, "quote: $1250, covers: all": 0, "quote: $1250, covers: labour": 0, "quote: $4300": 0, "quote: $3000": 0,
+		"quote: $4400, covers: labour": 1, "quote: $1900, covers: labour": 0, "quote: $4400, covers: labour, holds more: yes": 0,
+	} {
+		require.Len(t, toldOf(t, "quote-half", room(detail), ""), want, detail)
+	}
+	require.Len(t, toldOf(t, "quote-beside", room("quote: $16500, holds more: yes"), ""), 1)
+	require.Empty(t, toldOf(t, "quote-beside", "  kitchen: {size: 12' x 13', doors: 1, fixed: {base cabinets: 14' x 2', sink: 1}, work: {kitchen cabinets: {quote: $16500, holds more: yes}}, without: [strip cabinets]}\n", ""))
+}
+
+// Factors of the place that are meant as by how much dearer it is are told.
+func TestFactorsFarFromTheBook(t *testing.T) {
+	for factor, want := range map[string]int{"30%": 1, "194%": 1, "104%": 0, "60%": 0, "170%": 0} {
+		for _, key := range []string{"labour", "materials"} {
+			require.Len(t, toldOf(t, "factor-unusual", "  den: {size: 12' x 13', work: {paint walls: hired}}\n", "local prices: {"+key+" factor: "+factor+"}\n"), want, factor)
+		}
+	}
+	_, found := deal.Read("a.yaml", []byte(walked+"local prices: {labour factor: 30%}\n"))
+	require.Contains(t, found[len(found)-1].Hint+found[0].Hint+found.Error(), "30%")
+}
