@@ -255,10 +255,9 @@ func (r *reader) doubtSelling() {
 			r.say("selling-of-price", v.Pos, "%s is of the price that you pay for the house, not of what it sells for", m.Label)("write   of: sale price   if it is of that, or   of: purchase price   if this is meant")
 		}
 	}
-	fifth := decimal.New(2, -1)
 	for _, m := range append(selling, r.deal.Root.In("purchase_fee")...) {
-		if v, ok := m.Given.Look("share"); ok && v.Number.GreaterThan(fifth) {
-			r.say("share-high", v.Pos, "%s takes %s", m.Label, v.Text)("check it; a share of more than 20%% is unusual for a charge")
+		if v, ok := m.Given.Look("share"); ok && v.Number.GreaterThan(highCharge) {
+			r.say("share-high", v.Pos, "%s takes %s", m.Label, v.Text)("check it; a share of more than %s is unusual for a charge", quantity.FormatPercent(highCharge, 0))
 		}
 	}
 }

@@ -16,6 +16,7 @@ var (
 	smallLine    = decimal.NewFromInt(20)      // dollars of a line of work that could be thousands
 	highTax      = decimal.New(8, -2)          // property tax of a year, as a share of the price
 	highCover    = decimal.New(6, -2)          // insurance of a year, as a share of the price
+	highCharge   = decimal.New(20, -2)         // a charge of the purchase or the sale, as a share
 	lowPrice     = decimal.New(30, -2)         // a first loan's share of the price
 	lowWork      = decimal.New(20, -2)         // a loan's share of the renovation
 	earlyDeposit = 365                         // days before the purchase
@@ -47,6 +48,27 @@ func (r *reader) doubtSmallLines() {
 	}
 }
 
+// timesAYear are how often bills by the month, the quarter and the year come in a year.
+var timesAYear = map[string]int64{"a_month": 12, "a_quarter": 4, "a_year": 1}
+
+// usualBill is the most that a bill of property tax or insurance usually comes to each time, by a
+// price; false for any other line.
+func usualBill(m *model.Member, line string, price decimal.Decimal) (most decimal.Decimal, is bool) {
+	times := timesAYear[line]
+	if m.Kind != "holding_fee" || times == 0 || !price.IsPositive() {
+		return most, false
+	}
+	share := highTax
+	switch {
+	case taxes(m):
+	case insures(m):
+		share = highCover
+	default:
+		return most, false
+	}
+	return share.Mul(price).DivRound(decimal.NewFromInt(times), 2), true
+}
+
 // doubtYearly looks for a year's bill that is charged by the month or quarter, or is far
 // too much.
 func (r *reader) doubtYearly(is func(*model.Member) bool, code string, most decimal.Decimal) {
@@ -55,7 +77,7 @@ func (r *reader) doubtYearly(is func(*model.Member) bool, code string, most deci
 		if !is(m) {
 			continue
 		}
-		for line, times := range map[string]int64{"a_month": 12, "a_quarter": 4, "a_year": 1} {
+		for line, times := range timesAYear {
 			v, given := m.Given.Look(line)
 			year := v.Number.Mul(decimal.NewFromInt(times))
 			if !given || !year.GreaterThan(most.Mul(price)) {

@@ -6,8 +6,10 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/caution"
 	"ledgerboard/pkg/comps"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 )
 
 func least(x decimal.Decimal) Edge { return Edge{At: x, Least: true} }
@@ -74,10 +76,39 @@ func edgesIn(all []limit) (out []Edge) {
 	return out
 }
 
+// manyTimes is how many times the time that the file says in weeks or days one in months may well be
+// those weeks.
+var manyTimes = decimal.NewFromInt(3)
+
+// InWeeks reports whether the file says an input of months in weeks or days.
+func InWeeks(c *model.Cell) bool {
+	return c.Given != nil && c.Line.Unit == "month" && holdsAny(strings.ToLower(c.Given.Text), "week", "wk", "day")
+}
+
+// UsualContingency is the least contingency that is not doubted.
+func (d *Deal) UsualContingency() decimal.Decimal {
+	if len(d.Root.In("room")) > 0 {
+		return pricebook.Contingency(d.YearBuilt, d.UtilitiesOff)
+	}
+	usual, _ := caution.SuggestedContingency(d.YearBuilt, d.UtilitiesOff)
+	return usual
+}
+
 // Usual are the edges beyond which an input is doubted in the file and used as it stands. Of a
-// least one, nothing is not doubted.
-func Usual(c *model.Cell) (out []Edge) {
+// least one, nothing is not doubted, but for the contingency. A bill goes by the price of the file.
+func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 	m := c.Member
+	if bill, is := usualBill(m, c.Line.Name, d.Root.Given.Of("price").Number); is {
+		return []Edge{most(bill)}
+	}
+	switch {
+	case InWeeks(c):
+		return []Edge{most(c.Given.Number.Mul(manyTimes))}
+	case c.Line.Name == "share" && (m.Kind == "selling_fee" || m.Kind == "purchase_fee"):
+		return []Edge{most(highCharge)}
+	case c.Line.ID() == "contingency_share":
+		return []Edge{least(d.UsualContingency())}
+	}
 	switch c.Line.ID() {
 	case "section.length", "section.width":
 		if !namedALevel(m.Parent.Label) {

@@ -76,9 +76,9 @@ func (b *book) ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	case l.Unit == "ft" && b.usually(c, rule): // more than is usual is asked about, as inches in feet are
 		return rule, nil
 	case limited && !slices.Contains([]string{"month", "flag"}, l.Unit):
-		rule.AllowBlank = !divides(c)
+		rule.AllowBlank = !b.divides(c)
 		return rule, b.limited(rule, c, low, high)
-	case divides(c):
+	case b.divides(c):
 		rule = excelize.NewDataValidation(false)
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A number", "A number, more than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThan)

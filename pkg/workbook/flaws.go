@@ -57,7 +57,7 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 		if e.At.IsNegative() {
 			after = "+" + numeral(e.At.Neg(), bindsAll) + ",9)" + than + "0"
 		}
-		if f == unusual && e.Least { // nothing is not beyond it
+		if f == unusual && e.Least && c.Line.ID() != "contingency_share" { // nothing is not beyond it
 			out = append(out, flawRule{f, func(at string) string { return "OR(" + at + "=0,ROUND(" + at + after + ")" }})
 			return
 		}
@@ -75,7 +75,7 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 		rule(noNumber, "ISNUMBER(", ")")
 	}
 	waste := c.Line.ID() == "use.waste"
-	if divides(c) {
+	if b.divides(c) {
 		rule(noDivisor, "", ">0")
 	}
 	if waste {
@@ -184,7 +184,11 @@ func (b *book) whereIs(c *model.Cell) string {
 	default:
 		of = c.Member.Path() + ", "
 	}
-	return at.grid.name + ", cell " + address(at.row, at.col, false, false) + ": " + of + words(c.Line)
+	months := ""
+	if deal.InWeeks(c) {
+		months = ", which is in months of 4.35 weeks,"
+	}
+	return at.grid.name + ", cell " + address(at.row, at.col, false, false) + ": " + of + words(c.Line) + months
 }
 
 // none is the condition that no input has a flaw; "" where none can.

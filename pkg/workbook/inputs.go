@@ -5,7 +5,9 @@ import (
 	"path/filepath"
 	"slices"
 
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 )
 
 // layInputs finds the places of what can be changed, with where each comes from.
@@ -68,7 +70,11 @@ func (b *book) source(c *model.Cell) string {
 	case c.Given == nil:
 		return "not given"
 	case c.Given.Pos.Line > 0:
-		return fmt.Sprintf("%s:%d  %s", filepath.Base(c.Given.Pos.File), c.Given.Pos.Line, c.Given.Text)
+		in := ""
+		if deal.InWeeks(c) {
+			in = " = " + quantity.FormatMonths(c.Given.Number, 2)
+		}
+		return fmt.Sprintf("%s:%d  %s%s", filepath.Base(c.Given.Pos.File), c.Given.Pos.Line, c.Given.Text, in)
 	}
 	return c.Given.Text
 }

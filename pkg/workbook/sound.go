@@ -184,7 +184,7 @@ var orNone = []string{"paid_ahead", "term", "extension_months", "amortising_mont
 func (b *book) edgesOf(c *model.Cell) []deal.Edge { return b.kept(c, deal.Edges(c)) }
 
 // usualOf are those beyond which a file is doubted.
-func (b *book) usualOf(c *model.Cell) []deal.Edge { return b.kept(c, deal.Usual(c)) }
+func (b *book) usualOf(c *model.Cell) []deal.Edge { return b.kept(c, b.answer.Deal.Usual(c)) }
 
 func (b *book) kept(c *model.Cell, all []deal.Edge) (out []deal.Edge) {
 	if chosen(c) || c.Line.Unit == "flag" {
@@ -250,7 +250,7 @@ func (b *book) canBe() []condition {
 		{"edges of rates rise from each to the next", b.edgesHold(), "NOT ALL", false, false},
 		{"the deal takes some time", b.timeHolds(), "NO TIME", false, false},
 		{"the walls of every room meet", b.walksHold(), "THEY DO NOT", false, false},
-		{"sizes, rates and times are usual ones", b.none(unusual), "LOOK AGAIN", false, true},
+		{"sizes, rates, times and charges are usual ones", b.none(unusual), "LOOK AGAIN", false, true},
 	} {
 		if x.holds != "" {
 			b.conditions = append(b.conditions, x)

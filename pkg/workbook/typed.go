@@ -36,7 +36,9 @@ func (b *book) spendingHolds() string {
 // divisors are the inputs that figures are divided by wherever there are such.
 var divisors = []string{"container_holds", "container_limit", "roll_width", "own_hours_a_week", "crew", "hours_a_week", "holds", "roll_wide", "roll_long"}
 
-func divides(c *model.Cell) bool { return slices.Contains(divisors, c.Line.Name) }
+func (b *book) divides(c *model.Cell) bool {
+	return slices.Contains(divisors, c.Line.Name) || c.Line.Name == "unit_size" && b.answer.Values.Of(c).IsPositive()
+}
 
 // belowNothing are the inputs that may be below nothing too: a market may fall, and days are
 // counted from that of the purchase.

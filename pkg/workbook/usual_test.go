@@ -1,0 +1,79 @@
+package workbook
+
+import (
+	"maps"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// typeOf types a value into an input of the member that is called so.
+func (b *book) typeOf(t *testing.T, label, line string, value any) string {
+	for _, c := range b.model.Cells {
+		if at := b.places[c.Index]; b.typed(c) && c.Member.Label == label && c.Line.Name == line {
+			at.grid.rows[at.row-1][at.col-1].value, at.grid.rows[at.row-1][at.col-1].formula = value, ""
+			return b.whereIs(c)
+		}
+	}
+	require.Fail(t, "no such input", "%s of %s", line, label)
+	return ""
+}
+
+// What the file doubts of charges, of a year's bills and of the contingency the sheet asks to look
+// at again, and so weeks in a cell of months.
+func TestTheSheetDoubtsWhatTheFileDoes(t *testing.T) {
+	look := itoa(int(unusual))
+	root := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{}).model.Root.Label
+	type typed struct {
+		label, line string
+		value       float64
+		says        string
+	}
+	all := map[string][]typed{
+		"beyond": {
+			{"property tax", "a_year", 39000, look}, {"builder's risk and vacant cover", "a_year", 19400, look}, {"county transfer tax", "share", 0.25, look},
+			{root, "contingency_share", 0, look}, {root, "marketing", 6, look}, {root, "escrow", 5, look},
+		},
+		"within": {
+			{"property tax", "a_year", 4900, "0"}, {"builder's risk and vacant cover", "a_year", 2400, "0"}, {"county transfer tax", "share", 0.02, "0"},
+			{root, "contingency_share", 0.2, "0"}, {root, "marketing", 3, "0"}, {root, "escrow", 2, "0"},
+		},
+	}
+	says, paths := map[string]map[string]string{}, []string{}
+	save := func(name string, b *book) map[string]string {
+		path := filepath.Join(t.TempDir(), name+".xlsx")
+		saved(t, path, b)
+		says[path], paths = map[string]string{}, append(paths, path)
+		return says[path]
+	}
+	for name, inputs := range all {
+		b, want := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true}), map[string]string{}
+		for _, x := range inputs {
+			want[b.typeOf(t, x.label, x.line, x.value)] = x.says
+		}
+		maps.Copy(save(name, b), want)
+	}
+	b := bookOf(t, "../../scenarios/salt-creek.yaml", Options{Uncached: true})
+	place := b.typeOf(t, "deed stamp", "unit_size", 0.0)
+	save("stamp", b)[place] = itoa(int(noDivisor) + plainly)
+	for path, f := range recomputed(t, paths...) {
+		for place, want := range says[path] {
+			require.Equal(t, want, flawAt(t, f, place), place)
+			if strings.Contains(place, "marketing") {
+				require.Contains(t, place, "in months of 4.35 weeks")
+			}
+		}
+		page := printed(t, f, "The deal")
+		require.Equal(t, strings.Contains(path, "beyond"), strings.Contains(page, "LOOK AGAIN"), path)
+		require.Equal(t, strings.Contains(path, "within"), strings.Contains(page, flawless), path)
+	}
+}
+
+// An input that the file says in weeks tells what that is in months, as its cell holds it.
+func TestWeeksStandBesideTheirMonths(t *testing.T) {
+	b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{})
+	c := b.model.Find(b.model.Root, "marketing")
+	require.Equal(t, "juniper-lane.yaml:34  5 weeks = 1.15 months", b.source(c))
+}
