@@ -23,6 +23,7 @@ type Row struct {
 	Lines     []Adjustment    // in the order of the lines, those at zero left out
 	Adjusted  decimal.Decimal // the price and its lines, whole dollars
 	Weight    float64         // of all; the weights sum to one
+	Alike     float64         // the same by likeness alone, where lying apart from the others takes none away
 	Net       float64         // sum of the adjustments as a share of the price
 	Gross     float64         // sum of their sizes as a share of the price
 	LeftOut   float64         // what the others would have said of it, less 1 (an estimate's error)
@@ -112,10 +113,10 @@ func (c *Choice) Value() (*Value, error) {
 		logs[i] = math.Log(r.Adjusted.InexactFloat64())
 		v.Rows = append(v.Rows, r)
 	}
-	weights := c.like.weights(c.picks(), logs)
+	weights, alike := c.like.weights(c.picks(), logs), c.like.alike(c.picks())
 	mean := decimal.Zero
 	for i := range v.Rows {
-		v.Rows[i].Weight = weights[i]
+		v.Rows[i].Weight, v.Rows[i].Alike = weights[i], alike[i]
 		mean = mean.Add(decimal.NewFromFloat(weights[i]).Mul(v.Rows[i].Adjusted))
 	}
 	v.Likely = wholeDollars(mean) // the rule of the line value_by_comps

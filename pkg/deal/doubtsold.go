@@ -19,8 +19,8 @@ const usualSales = 3
 // nearlyAlone is the weight from which the other sales tell next to nothing.
 const nearlyAlone = 0.95
 
-// counts is the weight from which a sale far off is worth a word; one far apart from all
-// others is so with any, since it weighs little for that very reason.
+// counts is the weight from which a sale far off is worth a word, by likeness too, since lying apart
+// takes weight away; one far apart from all others is so with any.
 const counts = 0.05
 
 // doubtComps warns of comparables that say little, and of a plan that goes beyond them.
@@ -99,7 +99,7 @@ func (r *reader) doubtComps() {
 		amounts = ", and at the amounts, each of which is for one unit"
 	}
 	for _, row := range v.Rows {
-		if row.Apart || row.Weight >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
+		if row.Apart || max(row.Weight, row.Alike) >= counts && (row.FarOff || row.Flags.Has(comps.Outlier)) {
 			r.say("sale-far-off", c.Place(&row.Sold), "%s, adjusted to %s: %s %s", row.Name(), quantity.FormatDollars(row.Adjusted), row.OthersSay(), farBy(row.Off))("look at it again%s; strike it under comps if it was no open sale of such a house", amounts)
 		}
 	}

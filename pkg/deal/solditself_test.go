@@ -141,3 +141,18 @@ func TestAHouseInBetterConditionThanItsSales(t *testing.T) {
 		require.Equal(t, c.want, codesOf(t, text, "house-beyond-sales")["house-beyond-sales"], c)
 	}
 }
+
+// A sale far off the others is told though lying apart takes its weight away.
+func TestASaleFarOffIsToldHoweverFar(t *testing.T) {
+	for price, want := range map[string]int{"300,000": 0, "228,000": 1, "205,000": 1, "180,000": 1, "120,000": 1, "480,000": 1} {
+		text := unvalued + "house: {living area: 1200 sq ft}\ncomps:\n  amounts: {market a month: 0%, square foot: $80}\n  table: |\n    address | sold on | price | living area\n"
+		for i := range 8 {
+			p := fmt.Sprintf("30%d,000", i)
+			if i == 3 {
+				p = price
+			}
+			text += fmt.Sprintf("    %d Elm St | 2025-10-%d | %s | 12%d0\n", i+1, 10+i, p, i)
+		}
+		require.Equal(t, want, codesOf(t, text, "sale-far-off")["sale-far-off"], price)
+	}
+}
