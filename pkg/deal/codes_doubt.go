@@ -34,6 +34,7 @@ func doubtCodes() []Code {
 		{"points-high", "unusual points"},
 		{"interest-basis-assumed", "interest on the balance is assumed"},
 		{"loan-without-term", "a loan without a term"},
+		{"term-long", "a term of over five years of a loan of interest only"},
 		{"term-before-sale", "a loan that falls due before the sale"},
 		{"price-share-low", "an unusually low share of the price"},
 		{"renovation-share-low", "an unusually low share of the renovation"},

@@ -214,6 +214,7 @@ var slips = []slip{
 	{"points-high", "points: 2 points", "points: 6 points"},
 	{"interest-basis-assumed", "interest on: balance", "# none"},
 	{"loan-without-term", "term: 12 months\n    " + extension, "# none"},
+	{"term-long", "term: 12 months\n    " + extension, "term: 270 months"},
 	{"term-before-sale", "term: 12 months\n    " + extension, "term: 6 months"},
 	{"retainage-high", "lag: 1 month", "lag: 1 month, retainage: 20%"},
 	{"draws-unused", reserve, "# none"},

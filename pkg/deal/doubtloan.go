@@ -41,6 +41,9 @@ func (r *reader) doubtTerm(l scope) {
 		r.say("loan-without-term", l.at, "%s has no term", l.member.Label)("add   term: 12 months   so that a late sale shows what it costs")
 		return
 	}
+	if am := r.good(l.path + "amortising"); term.number.GreaterThan(longTerm) && (am == nil || am.number.IsZero()) {
+		r.say("term-long", term.at(), "%s has a term of %s, long for a loan of interest only; usual is at most %s", l.member.Label, term.node.text, quantity.FormatMonths(longTerm, 0))("check it with the lender's term sheet, for days in the place of months, or add   amortising: 30 years")
+	}
 	if early, ok := r.worked(l.member, "due_before_sale"); ok && quantity.Before(decimal.Zero, early) {
 		hold, _ := r.hold()
 		r.say("term-before-sale", term.at(), FallsDue, l.member.Label, term.node.text, quantity.FormatMonths(hold, 1))("ask the lender, and add   extension: {each: 3 months, fee: 0.5%%}")

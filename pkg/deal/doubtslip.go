@@ -19,6 +19,7 @@ var (
 	highCharge   = decimal.New(20, -2)         // a charge of the purchase or the sale, as a share
 	lowPrice     = decimal.New(30, -2)         // a first loan's share of the price
 	lowWork      = decimal.New(20, -2)         // a loan's share of the renovation
+	longTerm     = decimal.NewFromInt(60)      // months of a loan of interest only
 	earlyDeposit = 365                         // days before the purchase
 )
 

@@ -85,6 +85,10 @@ func InWeeks(c *model.Cell) bool {
 	return c.Given != nil && c.Line.Unit == "month" && holdsAny(strings.ToLower(c.Given.Text), "week", "wk", "day")
 }
 
+// FarDay is beyond how many days from the purchase no table of rates is dated: such a number is rather
+// a day as spreadsheets count them.
+var FarDay = decimal.NewFromInt(36500)
+
 // UsualContingency is the least contingency that is not doubted.
 func (d *Deal) UsualContingency() decimal.Decimal {
 	if len(d.Root.In("room")) > 0 {
@@ -108,6 +112,8 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 		return []Edge{most(highCharge)}
 	case c.Line.ID() == "contingency_share":
 		return []Edge{least(d.UsualContingency())}
+	case c.Line.ID() == "loan.term" && !m.Given.Of("amortising_months").Number.IsPositive():
+		return []Edge{most(longTerm)}
 	}
 	switch c.Line.ID() {
 	case "section.length", "section.width":

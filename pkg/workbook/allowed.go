@@ -92,6 +92,10 @@ func (b *book) ruleOf(c *model.Cell) (*excelize.DataValidation, error) {
 	case b.fromNothing(c) && slices.Contains([]string{"month", "week", "day", "hour", "hour/week"}, l.Unit):
 		rule.SetError(excelize.DataValidationErrorStyleStop, "A time", "Not less than 0.")
 		return rule, rule.SetRange(0, 0, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorGreaterThanOrEqual)
+	case dated(c):
+		far := deal.FarDay.InexactFloat64()
+		rule.SetError(excelize.DataValidationErrorStyleWarning, "Days, not a date", "Days from the purchase, as 121; before it with a minus.")
+		return rule, rule.SetRange(-far, far, excelize.DataValidationTypeDecimal, excelize.DataValidationOperatorBetween)
 	case l.Unit == "flag":
 		rule.SetError(excelize.DataValidationErrorStyleStop, "Yes or no", "1 for yes, 0 for no.")
 		return rule, rule.SetRange(0, 1, excelize.DataValidationTypeWhole, excelize.DataValidationOperatorBetween)

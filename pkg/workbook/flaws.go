@@ -108,8 +108,16 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 	for _, e := range b.usualOf(c) {
 		beyond(unusual, e)
 	}
+	if dated(c) { // what stands for no edge is far beyond every day
+		out = append(out, flawRule{unusual, func(at string) string {
+			return "OR(ABS(" + at + ")<=" + numeral(deal.FarDay, bindsAll) + "," + at + "=" + numeral(b.answer.Values.Of(c), bindsSum) + ")"
+		}})
+	}
 	return out
 }
+
+// dated reports whether an input is a day, counted from that of the purchase.
+func dated(c *model.Cell) bool { return c.Line.Set == "table" && c.Line.Unit == "day" }
 
 // whereAt stands for the address of a cell in what comes behind it.
 const whereAt = "\x00"
@@ -185,8 +193,11 @@ func (b *book) whereIs(c *model.Cell) string {
 		of = c.Member.Path() + ", "
 	}
 	months := ""
-	if deal.InWeeks(c) {
+	switch {
+	case deal.InWeeks(c):
 		months = ", which is in months of 4.35 weeks,"
+	case dated(c):
+		months = ", which is in days from the purchase,"
 	}
 	return at.grid.name + ", cell " + address(at.row, at.col, false, false) + ": " + of + words(c.Line) + months
 }

@@ -71,8 +71,11 @@ func (b *book) source(c *model.Cell) string {
 		return "not given"
 	case c.Given.Pos.Line > 0:
 		in := ""
-		if deal.InWeeks(c) {
+		switch {
+		case deal.InWeeks(c):
 			in = " = " + quantity.FormatMonths(c.Given.Number, 2)
+		case dated(c):
+			in = " = " + quantity.FormatCount(c.Given.Number, 0) + " days from the purchase"
 		}
 		return fmt.Sprintf("%s:%d  %s%s", filepath.Base(c.Given.Pos.File), c.Given.Pos.Line, c.Given.Text, in)
 	}
