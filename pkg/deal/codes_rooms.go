@@ -98,6 +98,7 @@ func roomDoubts() []Code {
 		{"factor-unusual", "prices of the place that are far from those of the book"},
 		{"container-unusual", "a container for debris that holds, weighs or costs what none does"},
 		{"own-hours-high", "more own hours a week than most can keep up"},
+		{"own-hours-few", "own hours a week that may be those of a day, with own work for over a year"},
 		{"own-pace-unusual", "own hands that are faster than a trade, or far slower than most"},
 		{"quote-far", "a quote or an allowance far from what the price book says"},
 		{"quote-half", "a quote for all of some work that looks like its labour alone, or the other way around"},

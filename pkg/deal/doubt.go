@@ -21,6 +21,7 @@ func (r *reader) doubt() {
 	r.doubtTime()
 	r.doubtWorks()
 	r.doubtOwnPace()
+	r.doubtDayHours()
 	r.doubtRooms()
 	r.doubtHolding()
 	r.doubtSelling()

@@ -5,6 +5,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/quantity"
 )
@@ -29,6 +30,23 @@ func (r *reader) doubtOwnPace() {
 	}
 	r.say("own-hours-crowded", stated.at(), "%s of your own work in %s are %s a week, %s", quantity.FormatHours(hours, 0), stated.node.text, quantity.FormatCount(hours.Div(weeks), 1), said)(
 		"at %s a week they take %s weeks; give the renovation longer, or hire some of it", quantity.FormatCount(most, 1), quantity.FormatCount(hours.Div(most), 1))
+}
+
+// fewHoursAWeek are own hours a week that may be those of a day, where they let the work run on for more
+// than longWork weeks; common practice, no source.
+var fewHoursAWeek, longWork = decimal.NewFromInt(10), decimal.NewFromInt(52)
+
+// doubtDayHours doubts own hours a week that may have been meant for a day: the work runs on for over
+// a year. A stated renovation has a doubt of its own.
+func (r *reader) doubtDayHours() {
+	g := r.good("labour.own hours a week")
+	weeks, known := r.worked(r.deal.Root, "own_weeks")
+	hours, _ := r.worked(r.deal.Root, "own_hours")
+	if g == nil || !g.number.LessThan(fewHoursAWeek) || r.good("time.renovation") != nil || !known || !weeks.GreaterThan(longWork) {
+		return
+	}
+	r.say("own-hours-few", g.at(), "own hours a week is %s, and at that your own work, %s, takes %s weeks, over a year", diag.Quote(g.node.text), quantity.FormatHours(hours, 0), quantity.FormatCount(weeks, 0))(
+		"are these the hours of a day? write those of a week; else hire some of the work: it is used as it stands")
 }
 
 // paceHint says what an own pace is, and, of one that may be a share of a trade's pace, how that

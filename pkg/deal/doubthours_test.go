@@ -33,3 +33,23 @@ func TestHoursFarFromTheBookAreDoubtedBothWays(t *testing.T) {
 		require.Contains(t, found[i].Hint, says, work)
 	}
 }
+
+// Own hours a week that may be those of a day are doubted where they let the own work run on for over
+// a year; not those of few hours for little work, nor where a renovation is stated.
+func TestHoursOfADayAreNotThoseOfAWeek(t *testing.T) {
+	for _, c := range []struct {
+		week, hours, time string
+		doubted           bool
+	}{
+		{"8", "300", "", true},
+		{"8", "20", "", false},
+		{"10", "900", "", false},
+		{"40", "300", "", false},
+		{"8", "300", ", renovation: 4 months", false}, // which says how many they are in a week
+	} {
+		text := strings.Replace(walked, "marketing: 5 weeks", "marketing: 5 weeks"+c.time, 1) + "labour: {own hours a week: " + c.week + "}\nrooms: {den: {size: 12' x 10', work: {paint walls: {by: own hands, hours: " + c.hours + "}}}}\n"
+		_, found := deal.Read("den.yaml", []byte(text))
+		require.False(t, found.HasErrors(), "%v", found)
+		require.Equal(t, c.doubted, slices.Contains(codesIn(found), "own-hours-few"), "%v: %v", c, found)
+	}
+}

@@ -4,7 +4,7 @@ package deal
 var roomRows = []Field{
 	{Path: "own book", Kind: Text, Example: "my-prices.yaml", Default: "the starter book alone", Meaning: "a price book of your own, beside the deal file; it stands before the starter book"},
 	{Path: "local prices", Kind: Group, Meaning: "what the price book costs here"},
-	{Path: "local prices.sales tax", Kind: Percent, Line: "sales_tax", Range: "at least 0%, at most 30%", Doubt: "at most 13%", DoubtCode: "sales-tax-high", Example: "6.5%"},
+	{Path: "local prices.sales tax", Kind: Percent, Line: "sales_tax", Range: "at least 0%, at most 30%", Doubt: "at least 2%, at most 13%", DoubtCode: "sales-tax-high", Example: "6.5%"},
 	{Path: "local prices.materials factor", Kind: Percent, Line: "material_factor", Range: "at least 20%, at most 500%", Doubt: "at least 60%, at most 170%", DoubtCode: "factor-unusual", Default: "100%", Example: "104%"},
 	{Path: "local prices.labour factor", Kind: Percent, Line: "labour_factor", Range: "at least 20%, at most 500%", Doubt: "at least 60%, at most 170%", DoubtCode: "factor-unusual", Default: "100%", Example: "92%"},
 	{Path: "local prices.waste", Kind: Choice, Line: "waste_rule", Choices: []string{"added", "divided"}, Default: "added", Example: "added"},
