@@ -82,3 +82,19 @@ func TestFactorsFarFromTheBook(t *testing.T) {
 	_, found := deal.Read("a.yaml", []byte(walked+"local prices: {labour factor: 30%}\n"))
 	require.Contains(t, found[len(found)-1].Hint+found[0].Hint+found.Error(), "30%")
 }
+
+// A general line that names a trade, or work by its own name, is told beside rooms that price it; not
+// one of other work, what goes by the month, or little beside it.
+func TestAGeneralLineOfWhatRoomsPrice(t *testing.T) {
+	const rooms = "  kitchen: {size: 12' x 13', doors: 1, fixed: {base cabinets: 14' x 2', sink: 1}, work: {kitchen cabinets: hired, stone counter: hired, paint walls: hired}}\n  bath: {size: 5' x 8', fixed: {toilet: 1}, work: {toilet: hired, asbestos test: hired}}\n"
+	for line, want := range map[string]int{
+		"painter: $4000": 1, "cabinets: $6000": 1, "plumbers: $900": 1, "asbestos tests: $400": 1,
+		"permits: $900": 0, "cleaning: $380": 0, "portable toilet: $115": 0, "painter of the fence: $900": 0,
+		"plumbing: $90/month": 0, "asbestos test: $40k": 0, "kitchen design: $900": 0, "insurance of the work: $900": 0, "painter: 4%": 0,
+	} {
+		require.Len(t, toldOf(t, "trade-twice", rooms, "renovation: {general: {"+line+"}}\n"), want, line)
+	}
+	for built, want := range map[string]int{"1960": 1, "1995": 0} { // by own hands in an old house it comes along
+		require.Len(t, toldOf(t, "trade-twice", "  den: {size: 12' x 13', work: {paint walls: own hands}}\n", "house: {year built: "+built+"}\nrenovation: {general: {lead-safe certificate: $500}}\n"), want, built)
+	}
+}

@@ -37,6 +37,7 @@ func (r *reader) doubtTwice() {
 			fmt.Sprintf("leave it out, or say   whole house: {without: [%s]}   if its sum is for all", strings.Join(brought, ", ")))
 	}
 	r.doubtLinesTwice(works)
+	r.doubtGeneralTwice(works)
 }
 
 // roomWord is what rooms are called that some call otherwise.
