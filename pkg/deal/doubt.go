@@ -10,6 +10,7 @@ import (
 
 	"ledgerboard/pkg/caution"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -24,6 +25,7 @@ func (r *reader) doubt() {
 	r.doubtDayHours()
 	r.doubtRooms()
 	r.doubtHolding()
+	r.doubtPermitShare()
 	r.doubtSelling()
 	r.doubtAims()
 	r.doubtSlips()
@@ -242,6 +244,18 @@ func (r *reader) doubtIncome(m *model.Member) {
 		if v, is := m.Given.Look(form); is {
 			r.say("income-as-cost", v.Pos, "%s is counted as a cost, %s", m.Label, v.Text)("if it is paid to you write   %s: {amount: %s, credit: yes}", m.Label, v.Text)
 			return
+		}
+	}
+}
+
+// highPermits is the share of the work over which permits hardly are; common practice, no source.
+var highPermits = decimal.New(5, -2)
+
+// doubtPermitShare doubts permits of a large share of the work: 11% for 1.1%.
+func (r *reader) doubtPermitShare() {
+	for _, m := range r.deal.Root.In("general_fee") {
+		if v, ok := m.Given.Look("share"); ok && v.Number.GreaterThan(highPermits) && pricebook.IsPermit(plainKey(m.Label)) {
+			r.say("share-high", v.Pos, "%s takes %s of the work; permits are rarely over %s", m.Label, v.Text, quantity.FormatPercent(highPermits, 0))("check it with the building department, for a point that has slipped; it is used as it stands")
 		}
 	}
 }

@@ -37,6 +37,7 @@ func (r *reader) doubtInstead() {
 		}
 		r.doubtBoth(p)
 		r.doubtTakenOut(p)
+		r.doubtOldOnes(p)
 		r.doubtWhole(p)
 		for _, x := range p.beside {
 			r.say("part-instead", x[1].at, "%s is done to a part of %s, so %s comes along whole", diag.Quote(x[1].label), p.room.Label, diag.Quote(x[0].label))("leave that out with   without: [%s]   or write it as work of its own, with its   count:", x[0].item.Name)

@@ -24,6 +24,7 @@ var (
 	steepRoof     = decimal.NewFromInt(2)    // of rise for a foot across
 	smallInInches = decimal.NewFromInt(35)   // sq ft of a room whose size is all inches
 	highCeiling   = decimal.NewFromInt(20)   // ft, at its highest
+	highUsual     = decimal.NewFromInt(12)   // ft, of all rooms
 	deepCabinet   = decimal.New(25, -1)      // ft from the wall, of cabinets and a vanity
 	narrowDoor    = decimal.New(15, -1)      // ft, of a door
 	manyInRoom    = decimal.NewFromInt(60)   // of what is counted in one room
@@ -59,7 +60,7 @@ func (r *reader) doubtSizes() {
 		r.doubtFixed(room)
 		r.doubtSlight(room)
 	}
-	r.doubtHeight("the house", r.deal.Root.Given.Of("usual_ceiling"), true)
+	r.doubtUsualHeight()
 	r.doubtPitches()
 	r.doubtOutside()
 }
@@ -86,6 +87,16 @@ func (r *reader) doubtCeiling(room *model.Member) {
 		}
 	}
 	r.doubtHeight(room.Label, high, r.roomKinds[room] != "closet" && !strings.Contains(strings.ToLower(room.Label), "crawl"))
+}
+
+// doubtUsualHeight doubts a ceiling of all rooms that not all rooms of a house have.
+func (r *reader) doubtUsualHeight() {
+	usual := r.deal.Root.Given.Of("usual_ceiling")
+	if usual.Number.GreaterThan(highUsual) && usual.Number.LessThanOrEqual(highCeiling) {
+		r.say("ceiling-high", usual.Pos, "the house has a ceiling of %s, which is high for all of its rooms", usual.Text)("check it, for feet, inches and metres that have slipped; where one room is so high, write it there as   ceiling: %s   ; it is used as it stands", usual.Text)
+		return
+	}
+	r.doubtHeight("the house", usual, true)
 }
 
 // doubtHeight doubts a ceiling that houses do not have.

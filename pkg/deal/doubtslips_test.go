@@ -98,3 +98,28 @@ func TestAGeneralLineOfWhatRoomsPrice(t *testing.T) {
 		require.Len(t, toldOf(t, "trade-twice", "  den: {size: 12' x 13', work: {paint walls: own hands}}\n", "house: {year built: "+built+"}\nrenovation: {general: {lead-safe certificate: $500}}\n"), want, built)
 	}
 }
+
+// Cabinets that come out are not painted, and a tub that does is not reglazed, but for a part.
+func TestWhatComesOutIsNotMadeNewAsItStands(t *testing.T) {
+	for work, want := range map[string]int{
+		"strip cabinets: hired, paint cabinets: hired":                                   1,
+		"strip cabinets: {by: hired, part: 40%}, paint cabinets: {by: hired, part: 60%}": 0,
+		"paint cabinets: hired":                         0,
+		"kitchen cabinets: hired, stone counter: hired": 0,
+		"strip cabinets: hired, kitchen cabinets: hired, laminate counter: hired, sink and faucet set: hired": 0,
+	} {
+		require.Len(t, toldOf(t, "done-twice", "  kitchen: {size: 12' x 13', doors: 1, fixed: {base cabinets: 14' x 2', sink: 1}, work: {"+work+"}}\n", ""), want, work)
+	}
+}
+
+// Permits of a tenth of the work, and a ceiling of all rooms that only a hall is as high as, are told.
+func TestPermitsAndCeilingsThatAreHigh(t *testing.T) {
+	const den = "  den: {size: 12' x 13', work: {paint walls: hired}}\n"
+	for permits, want := range map[string]int{"permits: 11%": 1, "permits: 1.1%": 0, "building permit: 5%": 0, "permits: {amount: 11%, of: works cost}": 1, "permits: $900": 0, "overhead: 11%": 0} {
+		require.Len(t, toldOf(t, "share-high", den, "renovation: {general: {"+permits+"}}\n"), want, permits)
+	}
+	for ceiling, want := range map[string]int{"9 ft": 0, "12 ft": 0, "18 ft": 1, "27 ft": 1} {
+		require.Len(t, toldOf(t, "ceiling-high", den, "ceiling: "+ceiling+"\n"), want, ceiling)
+	}
+	require.Empty(t, toldOf(t, "ceiling-high", "  den: {size: 12' x 13', ceiling: 18 ft, work: {paint walls: hired}}\n", ""))
+}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 )
 
@@ -32,6 +33,30 @@ func (r *reader) doubtTakenOut(p *plan) {
 		r.say("not-put-back", w.at, "%s takes out all of the %s of %s, and no work makes it new", diag.Quote(w.label), last, p.room.Label)("%s", hint)
 	default:
 		r.say("not-put-back", w.at, "%s brings %s, and no work makes the %s of %s new", diag.Quote(w.by), w.item.Name, last, p.room.Label)("%s", hint)
+	}
+}
+
+// onOldOnes are items that make a thing new as it stands there, so that it is not taken out. Never
+// written to.
+var onOldOnes = []string{"paint cabinets", "tub reglazed"}
+
+// doubtOldOnes doubts work on the old ones of a thing, all of them, beside work that takes all of them
+// out, where nothing else of the option or of a line puts new ones in.
+func (r *reader) doubtOldOnes(p *plan) {
+	for _, w := range p.works {
+		thing := r.takesOut(p, w)
+		i := slices.IndexFunc(p.works, func(x *work) bool {
+			return slices.Contains(onOldOnes, x.item.Name) && x.item.Thing() == thing && r.allOf(x)
+		})
+		if thing == "" || i < 0 || w.by != "" || !r.allOf(w) {
+			continue
+		}
+		old := p.works[i]
+		others := func(x *work) bool { return x.item != old.item && r.makes(x.item, thing) }
+		told := func(m *model.Member) bool { return namesThing(m.Label, thing) }
+		if !slices.ContainsFunc(p.works, others) && !slices.ContainsFunc(r.deal.Root.In("cost"), told) {
+			r.say("done-twice", old.at, "%s takes out all of the %s of %s, and %s is for old ones that stay", diag.Quote(w.label), thing, p.room.Label, diag.Quote(old.label))("keep one of them, or say how much each is for, with   part: 50%%   or   count:")
+		}
 	}
 }
 
