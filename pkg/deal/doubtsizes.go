@@ -325,15 +325,16 @@ func (r *reader) doubtNarrow(room *model.Member) bool {
 // wideHall hardly one.
 var sliver, wideHall = decimal.RequireFromString("1.5"), decimal.NewFromInt(10)
 
-// doubtSliver doubts a part of a room that is too narrow for one, and reports whether it did.
+// doubtSliver doubts a part of a room that is too narrow for one and written in inches alone, and
+// reports whether it did.
 func (r *reader) doubtSliver(room *model.Member) bool {
 	floors := rectangles(room)
 	if len(floors) < 2 {
 		return false
 	}
 	for _, floor := range floors {
-		if short := shortSide(floor); short.Number.IsPositive() && short.Number.LessThan(sliver) {
-			r.say("room-narrow", short.Pos, "%s has a part that is %s wide, too narrow for a part of a room", room.Label, feetOf(short))("check the size, for a foot mark (') in place of an inch mark (\"); it is used as it stands")
+		if short := shortSide(floor); short.Number.IsPositive() && short.Number.LessThan(sliver) && !strings.ContainsAny(short.Text, "'’f") {
+			r.say("room-narrow", short.Pos, "%s has a part that is %s wide, too narrow for a part of a room", room.Label, feetOf(short))("check the size, for a foot mark (') in place of an inch mark (\"); write %s if the inches are right", feetText(short.Number))
 			return true
 		}
 	}

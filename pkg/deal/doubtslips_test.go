@@ -33,6 +33,7 @@ func TestSlipsOfMarksInHallsAndParts(t *testing.T) {
 		{"room-large", "entry hall: {size: 9' x 10', work: {paint walls: hired}}", 0},
 		{"room-large", "living room: {size: 14' x 16', work: {paint walls: hired}}", 0},
 		{"room-narrow", "living room: {size: [15\" x 13' 2\", 6' x 3' 4\" sharing 15\"], work: {paint walls: hired}}", 1},
+		{"room-narrow", "living room: {size: [1'3\" x 13' 2\", 6' x 3' 4\" sharing 1'3\"], work: {paint walls: hired}}", 0},
 		{"room-narrow", "living room: {size: [15' x 13' 2\", 6' x 2' sharing 6'], work: {paint walls: hired}}", 0},
 	} {
 		require.Len(t, toldOf(t, c.code, "  "+c.room+"\n", ""), c.want, c.room)
