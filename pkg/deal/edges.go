@@ -3,6 +3,7 @@ package deal
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -16,22 +17,24 @@ func least(x decimal.Decimal) Edge { return Edge{At: x, Least: true} }
 func most(x decimal.Decimal) Edge  { return Edge{At: x} }
 
 // partEdges are the edges of lines that are read in parts and so have no row of their own.
-var partEdges = map[string][]Edge{
-	"section.length": {most(longestSide)}, "section.width": {most(longestSide)},
-	"fitting.fitting_length": {most(longestSide)}, "fitting.fitting_depth": {most(longestSide)},
-	"plane.plane_length": {most(longestSide)}, "plane.plane_width": {most(longestSide)},
-	"section.height": {least(leastCeiling), most(mostCeiling)}, "room.room_ceiling": {least(leastCeiling), most(mostCeiling)},
-	"opening.number":     {least(decimal.Zero), most(mostOpenings)},
-	"comp.sold_price":    edgesIn(limits(Money, "more than $0, at most $1,000 million")),
-	"comp.months_before": ofRecord("sold"), "subject_built": ofRecord("year built"),
-}
+var partEdges = sync.OnceValue(func() map[string][]Edge {
+	return map[string][]Edge{
+		"section.length": {most(longestSide)}, "section.width": {most(longestSide)},
+		"fitting.fitting_length": {most(longestSide)}, "fitting.fitting_depth": {most(longestSide)},
+		"plane.plane_length": {most(longestSide)}, "plane.plane_width": {most(longestSide)},
+		"section.height": {least(leastCeiling), most(mostCeiling)}, "room.room_ceiling": {least(leastCeiling), most(mostCeiling)},
+		"opening.number":     {least(decimal.Zero), most(mostOpenings)},
+		"comp.sold_price":    edgesIn(limits(Money, "more than $0, at most $1,000 million")),
+		"comp.months_before": ofRecord("sold"), "subject_built": ofRecord("year built"),
+	}
+})
 
 // Edges are what the file accepts of an input, by the lines of the model that its rows feed, by
 // what it reads in parts or as a record says it, or else by its unit where that is dollars. A
 // charge is at most the whole it is a share of.
 func Edges(c *model.Cell) []Edge {
 	line := c.Line.Name
-	switch part := partEdges[c.Line.ID()]; {
+	switch part := partEdges()[c.Line.ID()]; {
 	case part != nil:
 		return part
 	case line == "share":
