@@ -7,15 +7,16 @@ type Bound struct {
 	Whole       bool
 }
 
-// The bounds of what is measured.
+// The bounds of what is measured, in sq ft and years, and of steps of condition.
 var (
-	boundArea      = Bound{100, 100_000, false} // sq ft
+	boundArea      = Bound{100, 100_000, false}
 	boundLot       = Bound{leastLot, 1e9, false}
 	boundBuilt     = Bound{1600, 2199, false}
 	boundCondition = Bound{1, 5, false}
 )
 
-// mostMonths is how long before the day a sale of a list can be: no record is older than 200 years.
+// mostMonths is how long before the day a sale of a list can be: 200 years, which no list reaches
+// back and the number of a day is far beyond (common practice, no source).
 const mostMonths = 200 * 12
 
 // bounds are those by the name of the field; of "sold" in months before the day.
