@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -28,21 +29,21 @@ func (r *reader) lookForStatus() {
 
 // seeStatus looks at the row in hand, and gives up a column that says anything else.
 func (r *reader) seeStatus() {
-	r.offers = slices.DeleteFunc(r.offers, func(o offersIn) bool {
-		said := ""
+	kept := r.offers[:0]
+	for _, o := range r.offers {
+		cell := ""
 		if o.at < len(r.record) {
-			said = evenedOut(r.record[o.at])
+			cell = strings.TrimSpace(r.record[o.at])
 		}
-		return said != "" && !isOffered(said) && !slices.Contains(closedWords, said)
-	})
-	for i := range r.offers {
-		o := &r.offers[i]
-		if o.at < len(r.record) && isOffered(evenedOut(r.record[o.at])) {
-			if o.rows++; o.rows == 1 {
-				o.first = strings.TrimSpace(r.record[o.at])
-			}
+		switch said := evenedOut(cell); {
+		case isOffered(said):
+			o.rows, o.first = o.rows+1, cmp.Or(o.first, cell)
+		case said != "" && !slices.Contains(closedWords, said):
+			continue
 		}
+		kept = append(kept, o)
 	}
+	r.offers = kept
 }
 
 func isOffered(said string) bool { return shortlyOffered(said) || termsFlag(said).Has(NotSold) }

@@ -113,7 +113,8 @@ func (c *Choice) Value() (*Value, error) {
 		logs[i] = math.Log(r.Adjusted.InexactFloat64())
 		v.Rows = append(v.Rows, r)
 	}
-	weights, alike := c.like.weights(c.picks(), logs), c.like.alike(c.picks())
+	alike := c.like.alike(c.picks())
+	weights := gathered(alike, logs)
 	mean := decimal.Zero
 	for i := range v.Rows {
 		v.Rows[i].Weight, v.Rows[i].Alike = weights[i], alike[i]

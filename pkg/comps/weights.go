@@ -37,14 +37,13 @@ func (l *likeness) besideNearest(picks []pick) []float64 {
 	return out
 }
 
-// weights are those, less for what lies apart from the others.
-func (l *likeness) weights(picks []pick, logs []float64) []float64 {
-	base := l.alike(picks)
-	out := slices.Clone(base)
+// gathered are weights by likeness, less for what lies apart from the others.
+func gathered(alike, logs []float64) []float64 {
+	out := slices.Clone(alike)
 	for range weighings {
 		centre := dot(out, logs)
 		for i := range out {
-			out[i] = base[i] / (1 + math.Abs(logs[i]-centre)/tune.Scatter)
+			out[i] = alike[i] / (1 + math.Abs(logs[i]-centre)/tune.Scatter)
 		}
 		normalise(out)
 	}

@@ -47,7 +47,7 @@ func (r *reader) doubtBeyondLots(c *Comparables) {
 	ours := c.Subject.Lot
 	var least, most float64
 	for _, row := range c.Value.Rows {
-		if x := row.Lot; x.Known && row.Weight >= min(counts, 0.5/float64(len(c.Value.Rows))) {
+		if x := row.Lot; x.Known && c.tells(&row) {
 			if least == 0 || x.Value < least {
 				least = x.Value
 			}

@@ -66,13 +66,18 @@ func (r *reader) doubtAreas(c *Comparables) {
 // of the house, tells little of its value any more (common practice, no source).
 const beyondTheSales = 1.25
 
+// tells reports whether a sale weighs something among the others: one that weighs next to nothing
+// tells nothing of what such a house sells for.
+func (c *Comparables) tells(row *comps.Row) bool {
+	return row.Weight >= min(counts, 0.5/float64(len(c.Value.Rows)))
+}
+
 // doubtBeyondSizes warns of a house well larger than the largest of the sales, or smaller than
-// the smallest, or than all but one: its value is drawn on beyond what they tell. Sales that weigh
-// next to nothing tell nothing.
+// the smallest, or than all but one: its value is drawn on beyond what they tell.
 func (r *reader) doubtBeyondSizes(c *Comparables) {
 	var all []comps.Row
 	for _, row := range c.Value.Rows {
-		if row.Area.Known && row.Weight >= min(counts, 0.5/float64(len(c.Value.Rows))) {
+		if row.Area.Known && c.tells(&row) {
 			all = append(all, row)
 		}
 	}
@@ -103,7 +108,7 @@ func (r *reader) doubtBeyondSizes(c *Comparables) {
 func (r *reader) doubtBeyondConditions(c *Comparables) {
 	ours, best := c.Subject.Condition, 0.0
 	for _, row := range c.Value.Rows {
-		if row.Condition.Known && row.Weight >= min(counts, 0.5/float64(len(c.Value.Rows))) {
+		if row.Condition.Known && c.tells(&row) {
 			best = max(best, row.Condition.Value)
 		}
 	}
