@@ -8,7 +8,6 @@ import (
 
 	"github.com/shopspring/decimal"
 
-	"ledgerboard/pkg/caution"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
@@ -154,7 +153,7 @@ func (r *reader) doubtWorks() {
 }
 
 func (r *reader) doubtContingency() {
-	usual, _ := caution.SuggestedContingency(r.deal.YearBuilt, r.deal.UtilitiesOff)
+	usual := r.deal.customaryContingency(false)
 	words := quantity.FormatPercent(usual, 1)
 	age := r.age()
 	g := r.good("renovation.contingency")

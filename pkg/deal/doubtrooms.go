@@ -100,7 +100,7 @@ func (r *reader) doubtSmallAside(m *model.Member) {
 }
 
 func (r *reader) doubtContingencyForAge() {
-	usual := pricebook.Contingency(r.deal.YearBuilt, r.deal.UtilitiesOff)
+	usual := r.deal.customaryContingency(true)
 	share, words, at := assumedContingency, "no contingency is stated, so 10% is assumed", r.where("renovation")
 	if g := r.good("renovation.contingency"); g != nil {
 		share, words, at = g.number, "the contingency is "+g.node.text, g.at()

@@ -52,24 +52,6 @@ func (r *reader) doubtSmallLines() {
 // timesAYear are how often bills by the month, the quarter and the year come in a year.
 var timesAYear = map[string]int64{"a_month": 12, "a_quarter": 4, "a_year": 1}
 
-// usualBill is the most that a bill of property tax or insurance usually comes to each time, by a
-// price; false for any other line.
-func usualBill(m *model.Member, line string, price decimal.Decimal) (most decimal.Decimal, is bool) {
-	times := timesAYear[line]
-	if m.Kind != "holding_fee" || times == 0 || !price.IsPositive() {
-		return most, false
-	}
-	share := highTax
-	switch {
-	case taxes(m):
-	case insures(m):
-		share = highCover
-	default:
-		return most, false
-	}
-	return share.Mul(price).DivRound(decimal.NewFromInt(times), 2), true
-}
-
 // doubtYearly looks for a year's bill that is charged by the month or quarter, or is far
 // too much.
 func (r *reader) doubtYearly(is func(*model.Member) bool, code string, most decimal.Decimal) {
@@ -96,21 +78,27 @@ func (r *reader) doubtYearly(is func(*model.Member) bool, code string, most deci
 
 func taxes(m *model.Member) bool { return strings.Contains(strings.ToLower(m.Label), "tax") }
 
+// lowShare is the share below which a loan's part of the price or the renovation is doubted; false
+// where it is not: a second lender often adds a little.
+func lowShare(loan *model.Member, first bool, line string) (low decimal.Decimal, is bool) {
+	if line == "price_share" && !first || !loan.Given.Of("of_remainder").Number.IsZero() {
+		return low, false
+	}
+	if line == "price_share" {
+		return lowPrice, true
+	}
+	return lowWork, true
+}
+
 func (r *reader) doubtShares() {
 	for i, l := range r.loans() {
-		for _, s := range []struct {
-			key, code string
-			low       decimal.Decimal
-		}{
-			{"price share", "price-share-low", lowPrice},
-			{"renovation share", "renovation-share-low", lowWork},
+		for _, s := range []struct{ key, line, code string }{
+			{"price share", "price_share", "price-share-low"},
+			{"renovation share", "renovation_share", "renovation-share-low"},
 		} {
-			g, rest := r.good(l.path+s.key), r.good(l.path+"of remainder")
-			if i > 0 && s.key == "price share" || rest != nil && !rest.number.IsZero() {
-				continue // a second lender often adds a little
-			}
-			if g != nil && g.number.IsPositive() && g.number.LessThan(s.low) {
-				r.say(s.code, g.at(), "%s of %s is %s; usual is at least %s", s.key, l.member.Label, diag.Quote(g.node.text), quantity.FormatPercent(s.low, 0))("check it with the lender's term sheet, for a point or nought left out; it is used as it stands")
+			low, is := lowShare(l.member, i == 0, s.line)
+			if g := r.good(l.path + s.key); is && g != nil && g.number.IsPositive() && g.number.LessThan(low) {
+				r.say(s.code, g.at(), "%s of %s is %s; usual is at least %s", s.key, l.member.Label, diag.Quote(g.node.text), quantity.FormatPercent(low, 0))("check it with the lender's term sheet, for a point or nought left out; it is used as it stands")
 			}
 		}
 	}

@@ -63,6 +63,23 @@ func kindMeasures(k Kind) bool {
 	return slices.Contains([]Kind{Money, Percent, ShareOrMoney, HourRate, Hours, Duration, WholeMonths, WholeNumber, Pace, Length, Area, Volume, Weight, Days}, k)
 }
 
+// UsualOfPrice is the share of the price beyond which an input, so many times, is doubted; false of
+// one that is not doubted by the price.
+func UsualOfPrice(c *model.Cell) (share decimal.Decimal, times int64, is bool) {
+	switch times = timesAYear[c.Line.Name]; {
+	case c.Line.ID() == "after_repair_value":
+		return TimesThePrice, 1, true
+	case c.Line.ID() == "as_is_value":
+		return two, 1, true
+	case c.Member.Kind != "holding_fee" || times == 0:
+	case taxes(c.Member):
+		return highTax, times, true
+	case insures(c.Member):
+		return highCover, times, true
+	}
+	return share, times, false
+}
+
 // ofRecord are the edges of what a record of a house says.
 func ofRecord(field string) []Edge {
 	b, ok := comps.BoundOf(field)
@@ -92,9 +109,19 @@ func InWeeks(c *model.Cell) bool {
 // a day as spreadsheets count them.
 var FarDay = decimal.NewFromInt(36500)
 
-// UsualContingency is the least contingency that is not doubted.
-func (d *Deal) UsualContingency() decimal.Decimal {
-	if len(d.Root.In("room")) > 0 {
+// usualContingency is the least contingency that is not doubted, or what the file takes below that.
+func (d *Deal) usualContingency(c *model.Cell) Edge {
+	now := assumedContingency
+	if c.Given != nil {
+		now = c.Given.Number
+	}
+	return Edge{At: decimal.Min(now, d.customaryContingency(len(d.Root.In("room")) > 0)), Least: true}
+}
+
+// customaryContingency is what is customary for the house; rooms price what is planned in them, so
+// that it is for what nobody thought of.
+func (d *Deal) customaryContingency(rooms bool) decimal.Decimal {
+	if rooms {
 		return pricebook.Contingency(d.YearBuilt, d.UtilitiesOff)
 	}
 	usual, _ := caution.SuggestedContingency(d.YearBuilt, d.UtilitiesOff)
@@ -102,19 +129,20 @@ func (d *Deal) UsualContingency() decimal.Decimal {
 }
 
 // Usual are the edges beyond which an input is doubted in the file and used as it stands. Of a
-// least one, nothing is not doubted, but for the contingency. A bill goes by the price of the file.
+// least one, nothing is not doubted, but for the contingency.
 func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 	m := c.Member
-	if bill, is := usualBill(m, c.Line.Name, d.Root.Given.Of("price").Number); is {
-		return []Edge{most(bill)}
-	}
 	switch {
 	case InWeeks(c):
 		return []Edge{most(c.Given.Number.Mul(manyTimes))}
 	case c.Line.Name == "share" && (m.Kind == "selling_fee" || m.Kind == "purchase_fee"):
 		return []Edge{most(highCharge)}
 	case c.Line.ID() == "contingency_share":
-		return []Edge{least(d.UsualContingency())}
+		return []Edge{d.usualContingency(c)}
+	case c.Line.ID() == "loan.price_share" || c.Line.ID() == "loan.renovation_share":
+		if low, is := lowShare(m, slices.Index(d.Root.In("loan"), m) == 0, c.Line.Name); is {
+			return []Edge{least(low)}
+		}
 	case c.Line.ID() == "loan.term" && !m.Given.Of("amortising_months").Number.IsPositive():
 		return []Edge{most(longTerm)}
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/shopspring/decimal"
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/deal"
@@ -108,12 +109,26 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 	for _, e := range b.usualOf(c) {
 		beyond(unusual, e)
 	}
+	if left := b.leftOfPrice(c); left != "" {
+		rule(unusual, "ROUND("+left, ",9)>=0")
+	}
 	if dated(c) { // what stands for no edge is far beyond every day
 		out = append(out, flawRule{unusual, func(at string) string {
 			return "OR(ABS(" + at + ")<=" + numeral(deal.FarDay, bindsAll) + "," + at + "=" + numeral(b.answer.Values.Of(c), bindsSum) + ")"
 		}})
 	}
 	return out
+}
+
+// leftOfPrice is what the share of the price beyond which an input is doubted leaves of it, up to the
+// address of the input; "" without one, or where it is beyond that now.
+func (b *book) leftOfPrice(c *model.Cell) string {
+	share, times, is := deal.UsualOfPrice(c)
+	most, many := share.Mul(b.answer.Line("price")), decimal.NewFromInt(times)
+	if !is || many.Mul(b.answer.Values.Of(c)).GreaterThan(most) {
+		return ""
+	}
+	return numeral(share, bindsProduct) + "*" + b.ref("price", 0) + "-" + numeral(many, bindsProduct) + "*"
 }
 
 // dated reports whether an input is a day, counted from that of the purchase.

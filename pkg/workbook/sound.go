@@ -194,6 +194,7 @@ func (b *book) kept(c *model.Cell, all []deal.Edge) (out []deal.Edge) {
 		if e.Least && slices.Contains(orNone, c.Line.Name) {
 			e.At, e.Open = decimal.Zero, false
 		}
+		e.Open = e.Open || e.Least && e.At.IsZero() && b.divides(c)
 		if e.Holds(b.answer.Values.Of(c)) && !slices.ContainsFunc(out, e.Is) {
 			out = append(out, e)
 		}
@@ -250,7 +251,7 @@ func (b *book) canBe() []condition {
 		{"edges of rates rise from each to the next", b.edgesHold(), "NOT ALL", false, false},
 		{"the deal takes some time", b.timeHolds(), "NO TIME", false, false},
 		{"the walls of every room meet", b.walksHold(), "THEY DO NOT", false, false},
-		{"sizes, rates, times and charges are usual ones", b.none(unusual), "LOOK AGAIN", false, true},
+		{"inputs that have a usual range are within it", b.none(unusual), "LOOK AGAIN", false, true},
 	} {
 		if x.holds != "" {
 			b.conditions = append(b.conditions, x)

@@ -36,8 +36,13 @@ func (b *book) spendingHolds() string {
 // divisors are the inputs that figures are divided by wherever there are such.
 var divisors = []string{"container_holds", "container_limit", "roll_width", "own_hours_a_week", "crew", "hours_a_week", "holds", "roll_wide", "roll_long"}
 
+// divideSome are those that figures are divided by where they are stated, and that nothing stands
+// for where they are not.
+var divideSome = []string{"unit_size", "covers", "stick_length"}
+
+// divides reports whether figures are divided by an input.
 func (b *book) divides(c *model.Cell) bool {
-	return slices.Contains(divisors, c.Line.Name) || c.Line.Name == "unit_size" && b.answer.Values.Of(c).IsPositive()
+	return slices.Contains(divisors, c.Line.Name) || slices.Contains(divideSome, c.Line.Name) && b.answer.Values.Of(c).IsPositive()
 }
 
 // belowNothing are the inputs that may be below nothing too: a market may fall, and days are

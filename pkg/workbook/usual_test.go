@@ -3,10 +3,14 @@ package workbook
 import (
 	"maps"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/model"
 )
 
 // typeOf types a value into an input of the member that is called so.
@@ -55,6 +59,9 @@ func TestTheSheetDoubtsWhatTheFileDoes(t *testing.T) {
 		}
 		maps.Copy(save(name, b), want)
 	}
+	cheap := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true}) // what a bill is beside the price follows that
+	cheap.typeOf(t, root, "price", 40000.0)
+	save("beyond-price", cheap)[cheap.whereIs(cheap.model.Find(cheap.member(t, "property tax"), "a_year"))] = look
 	b := bookOf(t, "../../scenarios/salt-creek.yaml", Options{Uncached: true})
 	place := b.typeOf(t, "deed stamp", "unit_size", 0.0)
 	save("stamp", b)[place] = itoa(int(noDivisor) + plainly)
@@ -69,6 +76,52 @@ func TestTheSheetDoubtsWhatTheFileDoes(t *testing.T) {
 		require.Equal(t, strings.Contains(path, "beyond"), strings.Contains(page, "LOOK AGAIN"), path)
 		require.Equal(t, strings.Contains(path, "within"), strings.Contains(page, flawless), path)
 	}
+}
+
+// member is the first that is called so.
+func (b *book) member(t *testing.T, label string) *model.Member {
+	for _, c := range b.model.Cells {
+		if c.Member.Label == label {
+			return c.Member
+		}
+	}
+	require.Fail(t, "no such member", label)
+	return nil
+}
+
+// A contingency that is low in the file is to be looked at again where it is lower.
+func TestAContingencyLowerStillIsDoubted(t *testing.T) {
+	b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{})
+	c := b.model.Find(b.model.Root, "contingency_share")
+	given := *c.Given
+	given.Number = decimal.New(4, -2)
+	c.Given = &given
+	usual := b.answer.Deal.Usual(c)
+	require.Len(t, usual, 1)
+	require.Equal(t, "0.04", usual[0].At.String())
+}
+
+// What figures are divided by where it is stated, the sheet takes from more than nothing on.
+func TestWhatDividesIsMoreThanNothing(t *testing.T) {
+	seen := map[string]bool{}
+	for _, name := range []string{"salt-creek", "larkspur-way"} {
+		b := bookOf(t, "../../scenarios/"+name+".yaml", Options{})
+		for _, c := range b.model.Cells {
+			if !b.typed(c) || !slices.Contains(divideSome, c.Line.Name) || !b.answer.Values.Of(c).IsPositive() {
+				continue
+			}
+			seen[c.Line.Name] = true
+			rule, err := b.ruleOf(c)
+			require.NoError(t, err)
+			require.Equal(t, "stop", *rule.ErrorStyle)
+			require.False(t, rule.AllowBlank, c.Name())
+			if low, _, limited := b.rangeOf(c); limited {
+				require.True(t, low.Open, c.Name())
+			}
+			require.Contains(t, b.flawRules(c)[1].holds("B4"), ">0")
+		}
+	}
+	require.True(t, seen["unit_size"] && seen["covers"], seen)
 }
 
 // An input that the file says in weeks tells what that is in months, as its cell holds it.
