@@ -110,7 +110,7 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 		beyond(unusual, e)
 	}
 	if left := b.leftOfPrice(c); left != "" {
-		rule(unusual, "ROUND("+left, ",9)>=0")
+		rule(unusual, "IF(ISNUMBER("+b.ref("price", 0)+"),ROUND("+left, ",9)>=0,TRUE)")
 	}
 	if dated(c) { // what stands for no edge is far beyond every day
 		out = append(out, flawRule{unusual, func(at string) string {
