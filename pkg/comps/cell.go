@@ -1,6 +1,7 @@
 package comps
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -192,16 +193,20 @@ func area(s, unit string, low, high float64) (Fact, error) {
 // conditions are the words for condition, from poor to excellent.
 var conditions = []string{"poor", "fair", "average", "good", "excellent"}
 
+// conditionShort is how counties and agents write them in short; common practice, no source.
+var conditionShort = map[string]string{"pr": "poor", "fr": "fair", "av": "average", "avg": "average", "gd": "good", "ex": "excellent", "exc": "excellent"}
+
 func condition(s string) (Fact, error) {
-	if strings.EqualFold(strings.TrimSuffix(s, "."), "avg") {
-		s = "average"
-	}
+	s = cmp.Or(conditionShort[strings.ToLower(strings.TrimSuffix(s, "."))], s)
 	for i, w := range conditions {
 		if strings.EqualFold(w, s) {
 			return Known(float64(i + 1)), nil
 		}
 	}
-	const want = "poor, fair, average, good or excellent, or 1 to 5"
+	want := "poor, fair, average, good or excellent, or 1 (poor) to 5 (excellent)"
+	if len(s) == 2 && strings.ContainsAny(s[:1], "Cc") && s[1] >= '1' && s[1] <= '6' {
+		want += "; of C1 to C6, as appraisers write, C1 is the best, so write a word"
+	}
 	f, err := number(s, boundCondition.Least, boundCondition.Most, want)
 	if err != nil {
 		return f, &cellError{fmt.Sprintf("%q is no condition", s), want}

@@ -66,7 +66,7 @@ func (m *Market) Choose(s Subject, w Wish) *Choice {
 			if len(c.Comps) < count {
 				d := *sold
 				d.Flags |= Outlier
-				c.Passed = append(c.Passed, Passed{d, d.Flags.String()})
+				c.Passed = append(c.Passed, Passed{d, d.Doubts()})
 			}
 			continue
 		}

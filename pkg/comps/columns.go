@@ -64,6 +64,10 @@ var inFeet = map[string]string{
 	"res": "residential area", "residential": "residential area", "house": "house size", "home": "home size", "interior": "interior area", "liv": "liv area",
 }
 
+// ofMore are those of its names that often hold more than the living area; common practice, no
+// source.
+var ofMore = []string{"total area", "total finished area", "building area", "building size", "bldg area", "bldg size"}
+
 // roughly are words in front of a name that change nothing of what it holds.
 var roughly = []string{"apx", "apprx", "approx", "approximate"}
 

@@ -265,7 +265,7 @@ func TestHeadingsOfAgentsAndEscrow(t *testing.T) {
 	} {
 		require.Equal(t, want, FieldNamed(head), head)
 	}
-	l, found := read(t, "Address,Sold,Sold $,Total Finished SqFt,Yr\n12 Elm St,2026-06-03,268000,1310,1961\n", Options{})
+	l, found := read(t, "Address,Sold,Sold $,Above Grade Finished SqFt,Yr\n12 Elm St,2026-06-03,268000,1310,1961\n", Options{})
 	require.Empty(t, found)
 	requireUSD(t, 268_000, l.Sale(0).Price)
 	require.Equal(t, Known(1961), l.Sale(0).Built)

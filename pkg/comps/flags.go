@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"ledgerboard/pkg/diag"
 )
 
 // Flags are what makes a sale doubtful.
@@ -39,14 +41,30 @@ var flagWords = []struct {
 func (f Flags) Has(any Flags) bool { return f&any != 0 }
 
 // String says the doubts in words.
-func (f Flags) String() string {
+func (f Flags) String() string { return f.words("") }
+
+// words says the doubts, and of how it was sold what its list says.
+func (f Flags) words(said string) string {
 	var out []string
 	for _, w := range flagWords {
-		if f.Has(w.flag) {
+		switch {
+		case !f.Has(w.flag):
+		case said != "" && w.flag.Has(NotOpen|NotSold):
+			out = append(out, w.word+" ("+diag.Quote(said)+")")
+		default:
 			out = append(out, w.word)
 		}
 	}
 	return strings.Join(out, "; ")
+}
+
+// Doubts says in words what makes the sale doubtful, with what its list says of how it was sold
+// where that does; "" where nothing does.
+func (s *Sold) Doubts() string {
+	if s.Terms == "" || termsFlag(s.Terms) == 0 {
+		return s.Flags.String()
+	}
+	return s.Flags.words(strings.TrimSuffix(s.Terms, saidNotSold))
 }
 
 // against are beginnings of words in the terms of a sale that speak against arm's length,

@@ -47,6 +47,21 @@ func TestWhatIsNotSoldYet(t *testing.T) {
 	}
 }
 
+// A county's WD is a warranty deed wherever no status stands, and CS a sale for cash.
+func TestAWarrantyDeedIsASale(t *testing.T) {
+	for _, head := range []string{"deed type", "instrument", "sale type", "terms", "doc code"} {
+		for _, code := range []string{"WD", "CS"} {
+			l, found := read(t, "sale date,price,"+head+"\n2026-01-05,300000,"+code+"\n", Options{})
+			require.Zero(t, l.Sale(0).Flags, head)
+			require.Empty(t, found, head)
+		}
+	}
+	l, _ := read(t, "sale date,price,status\n2026-01-05,300000,WD\n", Options{})
+	s := l.Sale(0)
+	require.Equal(t, NotSold, s.Flags)
+	require.Equal(t, `it is said to be offered, not sold ("wd")`, s.Doubts())
+}
+
 // A column that is not read and says that a house was only offered is told; one that says anything
 // else is not.
 func TestAnUnreadColumnThatTellsOfOffers(t *testing.T) {

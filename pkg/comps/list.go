@@ -62,7 +62,7 @@ func (l *List) settle(today quantity.Date, file string, found *diag.List) {
 	l.recordedAgain()
 	for i := range l.sales {
 		if s := &l.sales[i]; s.Flags != 0 && len(*found) < 2*enough {
-			found.Add(diag.Warnf(diag.Pos{File: file, Line: s.Line}, "doubtful-sale", "%s: %s", s.Name(), s.Flags).
+			found.Add(diag.Warnf(diag.Pos{File: file, Line: s.Line}, "doubtful-sale", "%s: %s", s.Name(), s.Doubts()).
 				WithHint("it is set aside; ask for it by its line if it should count"))
 		}
 	}

@@ -81,6 +81,9 @@ func (r *reader) takeOne(taken map[int]int, f int, columns []int) {
 	name, unit := plain(r.record[columns[0]])
 	r.take(taken, f, columns[0], unit)
 	switch {
+	case slices.Contains(ofMore, name):
+		r.found.Add(diag.Warnf(r.header(columns[0]), "column-of-more", "%s may count a basement or garage too, and is read as the living area, which is what is finished above ground", diag.Quote(strings.TrimSpace(r.record[columns[0]]))).
+			WithHint("if it does, the house's living area must count them too; once you have looked, say   columns: {living area: %s}", strings.TrimSpace(r.record[columns[0]])))
 	case name == "land" && unit == "":
 		r.columns[len(r.columns)-1].read = (*row).land
 	case name == "year", name == "yr":

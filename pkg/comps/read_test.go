@@ -94,6 +94,11 @@ func TestHeadingsOfTheLivingArea(t *testing.T) {
 		"GLA (sf)", "Apx SqFt", "Approx. Sq Ft", "House Size", "Home Sq Ft", "Interior Sq Ft", "Square Footage",
 	} {
 		l, found := read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,1111\n", Options{})
+		if name, _ := plain(h); slices.Contains(ofMore, name) {
+			require.Len(t, found, 1)
+			require.Equal(t, "column-of-more", found[0].Code)
+			_, found = read(t, "address,sale date,price,"+h+"\na,2026-01-05,300000,1111\n", Options{Columns: map[string]string{"living area": h}})
+		}
 		require.Empty(t, found, h)
 		require.Equal(t, Known(1111), l.Sale(0).Area, h)
 		require.Empty(t, l.Unread, h)

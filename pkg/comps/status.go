@@ -18,15 +18,21 @@ var (
 		"sale pending", "pending sale", "pending sold", "available", "avail", "open", "delisted", "not sold", "unsold", "leased", "rented", "lease", "rental"}
 )
 
+// saidNotSold is added to a status in short, whose word may mean another thing in terms.
+const saidNotSold = "; not sold"
+
 var statusDoubt = cellDoubt{func(text string) string {
 	return diag.Quote(text) + " says neither that it sold nor that it did not, so it counts as sold"
 }, "Sold, or Pending or the like for what did not close; strike a sale that did not"}
 
-// shortlyOffered reports whether words are those that agents write in short for what is offered;
-// open and new say that of a sale elsewhere too.
+// otherwise are those that say something else where no status stands: a county's WD is a warranty
+// deed, its CS a sale for cash.
+var otherwise = []string{"open", "new", "hold", "wd", "cs"}
+
+// shortlyOffered reports whether words are those that agents write in short for what is offered.
 func shortlyOffered(said string) bool {
 	said = evenedOut(said)
-	return slices.Contains(offeredWords, said) && said != "open" && said != "new" && said != "hold"
+	return slices.Contains(offeredWords, said) && !slices.Contains(otherwise, said)
 }
 
 // evenedOut is what is said by its letters and digits alone, in lower case.
@@ -41,7 +47,7 @@ func (r *row) status(s string) error {
 	said := evenedOut(w)
 	switch {
 	case slices.Contains(offeredWords, said):
-		w += "; not sold"
+		w += saidNotSold
 	case termsFlag(w) != 0: // what it says in full
 	case slices.ContainsFunc(closedWords, func(c string) bool { return said == c || strings.HasPrefix(said, c+" ") }):
 	default:

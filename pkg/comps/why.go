@@ -14,7 +14,7 @@ import (
 func (c *Choice) comp(p pick) Comp {
 	m := c.market
 	s := m.sales[p.i]
-	k := Comp{Sold: *s, Months: -m.months[p.i], Likeness: math.Exp(-p.d / 2), Doubts: s.Flags.String(), pick: p}
+	k := Comp{Sold: *s, Months: -m.months[p.i], Likeness: math.Exp(-p.d / 2), Doubts: s.Doubts(), pick: p}
 	if c.like.located(p.i) {
 		k.Distance = Known(math.Sqrt(c.like.place[p.i]))
 	}

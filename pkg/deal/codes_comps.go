@@ -43,6 +43,7 @@ func compDoubts() []Code {
 		{"more-bad-cells", "more cells that cannot be read than are told"},
 		{"columns-unread", "columns of a table that are not read"},
 		{"column-twice", "two columns that look like the same"},
+		{"column-of-more", "a living area read from a column of a total or of the building, which may count a basement or garage"},
 		{"doubtful-sale", "a sale that is set aside: there twice, after the day, not open, or hardly a price"},
 		{"sale-far-off", "a sale passed over or doubted for a price far from its like"},
 		{MistypedHouse, "a house so unlike nearly all sales, in size, lot, age, rooms or place, that it is likely mistyped"},

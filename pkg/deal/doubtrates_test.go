@@ -95,7 +95,18 @@ func TestATrendOfOnePairIsDoubted(t *testing.T) {
 			require.Contains(t, codesIn(found), "comps-amount-unusual", "%d", price)
 		}
 		at := slices.IndexFunc(found, func(x diag.Diag) bool { return x.Code == "doubtful-sale" })
-		require.Contains(t, found[at].Hint, "did you mean $287,000 or so?")
+		require.Contains(t, found[at].Hint, "did you mean $287,000 or so, or")
+	}
+}
+
+// A few hundred may be thousands or a price per square foot; a few dollars are no price cut short.
+func TestAPriceThatIsHardlyOneIsNotGuessedAt(t *testing.T) {
+	for price, want := range map[string]string{"$191.73": "did you mean $192,000 or so, or is it a price per square foot?", "$1": "it is set aside; name it", "$287": "did you mean $287,000 or so"} {
+		text := unvalued + "house: {living area: 1180 sq ft}\ncomps:\n  amounts: {square foot: $88}\n  table: |\n    address  sold on     price     sq ft\n" +
+			"    1 A St   2025-11-07  $259,000  1180\n    2 A St   2025-08-20  $261,000  1200\n    3 A St   2025-07-08  $262,000  1250\n    4 A St   2025-06-09  " + price + "  1300\n"
+		_, found := deal.Read("a.yaml", []byte(text))
+		at := slices.IndexFunc(found, func(x diag.Diag) bool { return x.Code == "doubtful-sale" })
+		require.Contains(t, found[at].Hint, want)
 	}
 }
 

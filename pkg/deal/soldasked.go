@@ -149,7 +149,7 @@ func (l *salesList) notUsed(leftOut []comps.Passed, choice *comps.Choice, aside 
 		say(p.Sold, p.Why)
 	}
 	for _, s := range aside {
-		say(s, s.Flags.String())
+		say(s, s.Doubts())
 	}
 	for _, s := range l.sales {
 		own := slices.Contains(l.own, s.Line)

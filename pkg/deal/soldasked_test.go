@@ -44,7 +44,7 @@ func whyNot(d *deal.Deal) map[string]string {
 
 // Each sale that is written out is either used or named with why not, never both.
 func TestEverySaleIsUsedOrSaysWhyNot(t *testing.T) {
-	const terms, late, less = "its terms speak against an open sale at arm's length", "not before the day of the value", "less like the house than those that are used"
+	const terms, late, less = `its terms speak against an open sale at arm's length ("sheriff")`, "not before the day of the value", "less like the house than those that are used"
 	d := asking(t, askedSales, nil, nil)
 	require.Equal(t, map[string]string{"3 C St": terms, "4 D St": late}, whyNot(d))
 	d = asking(t, askedSales, []string{"1 A St"}, []string{"3 C St"})

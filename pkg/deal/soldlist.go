@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/comps"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/quantity"
@@ -234,6 +236,9 @@ func (r *reader) doubtDay(l *salesList, list *comps.List) {
 	}
 }
 
+// fewDollars are what a deed often states for a house that was given, and no price cut short.
+var fewDollars = decimal.NewFromInt(20)
+
 // doubtSales tells which sales are set aside, and why. Of a file, which may be a whole
 // county's, those too late are told by their number.
 func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, wished []int) {
@@ -249,9 +254,9 @@ func (r *reader) doubtSales(l *salesList, all []comps.Sold, day quantity.Date, w
 			}
 			continue
 		}
-		why, hint := s.Flags.String(), "it is set aside; name it under   add   in comps if it should count"
-		if s.Flags.Has(comps.Token) && s.Price.IsPositive() {
-			hint = fmt.Sprintf("did you mean %s or so? then write it out in whole dollars; it is set aside, and counts with   add   in comps as sold for %s", quantity.FormatDollars(s.Price.Shift(3)), quantity.FormatDollars(s.Price))
+		why, hint := s.Doubts(), "it is set aside; name it under   add   in comps if it should count"
+		if s.Flags.Has(comps.Token) && s.Price.GreaterThan(fewDollars) {
+			hint = fmt.Sprintf("did you mean %s or so, or is it a price per square foot? write out what it sold for, in whole dollars; it is set aside, and counts with   add   in comps as sold for %s", quantity.FormatDollars(s.Price.Shift(3)), quantity.FormatDollars(s.Price))
 		}
 		if s.Label == "" && s.Flags == comps.Duplicate {
 			why = "all that is said of it is said of another row of that day and price, and no address tells them apart"
