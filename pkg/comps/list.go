@@ -110,15 +110,30 @@ func (r rows) flag(f Flags) {
 // onceEach flags all rows of one sale but that which counts.
 func (l *List) onceEach() {
 	all := rows{l.sales, map[int]int{}}
-	for i := range l.sales {
-		s := &l.sales[i]
-		for j := i - 1; j >= 0 && l.sales[j].Date == s.Date && l.sales[j].Price.Equal(s.Price); j-- {
-			if sameSale(s, &l.sales[j]) {
-				all.same(i, j)
-			}
+	for from, to := 0, 0; from < len(l.sales); from = to {
+		s := &l.sales[from]
+		for to = from + 1; to < len(l.sales) && l.sales[to].Date == s.Date && l.sales[to].Price.Equal(s.Price); to++ {
+		}
+		if to-from > 1 {
+			all.once(from, to)
 		}
 	}
 	all.flag(Duplicate)
+}
+
+// once looks for rows of one sale among those from one on and before another, which are of one day
+// and price: a list may have thousands.
+func (r rows) once(from, to int) {
+	before := byNumber{}
+	for i := from; i < to; i++ {
+		s := &r.sales[i]
+		for _, j := range before.with(s.Label, func(int) bool { return false }) {
+			if sameSale(s, &r.sales[j]) {
+				r.same(i, j)
+			}
+		}
+		before.add(s.Label, i)
+	}
 }
 
 // again is within how many days a house at the same price is the same sale, recorded twice
@@ -130,7 +145,7 @@ const again = 30
 // One that is doubtful for more takes none away.
 func (l *List) recordedAgain() {
 	all := rows{l.sales, map[int]int{}}
-	last := map[string][]int{} // of a price, the sales of the days before
+	last := map[string]byNumber{} // of a price, the sales of the days before
 	for i := range l.sales {
 		s := &l.sales[i]
 		if s.Label == "" || s.Flags != 0 {
@@ -138,15 +153,16 @@ func (l *List) recordedAgain() {
 		}
 		price := s.Price.String()
 		near := last[price]
-		for len(near) > 0 && quantity.DaysBetween(l.sales[near[0]].Date, s.Date) > again {
-			near = near[1:]
+		if near == nil {
+			near = byNumber{}
+			last[price] = near
 		}
-		for _, j := range near {
+		for _, j := range near.with(s.Label, func(j int) bool { return quantity.DaysBetween(l.sales[j].Date, s.Date) > again }) {
 			if sameSale(s, &l.sales[j]) {
 				all.same(i, j)
 			}
 		}
-		last[price] = append(near, i)
+		near.add(s.Label, i)
 	}
 	all.flag(Again)
 }

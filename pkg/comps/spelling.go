@@ -19,7 +19,7 @@ var streetWords = map[string]string{
 // spelling is an address evened out, so that it is the same however it is written.
 func spelling(address string) string {
 	address = strings.ReplaceAll(strings.ToLower(address), "#", " unit ")
-	words := strings.FieldsFunc(address, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	words := strings.FieldsFunc(address, func(r rune) bool { return !alnum(r) })
 	for i, w := range words {
 		if short := streetWords[w]; short != "" {
 			words[i] = short
@@ -28,6 +28,8 @@ func spelling(address string) string {
 	words = slices.CompactFunc(words, func(a, b string) bool { return a == "unit" && b == "unit" }) // Apt #1
 	return strings.Join(words, " ")
 }
+
+func alnum(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }
 
 // ofUnits are words behind an address that tell of a part of the house.
 var ofUnits = []string{"unit", "no", "rm", "room", "fl", "floor", "bldg", "building", "lot", "rear", "front", "upper", "lower", "up", "down", "left", "right", "upstairs", "downstairs"}
