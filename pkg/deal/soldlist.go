@@ -139,7 +139,12 @@ func (r *reader) doubtUnread(headers []string, at diag.Pos) {
 		return
 	}
 	like := max(0, slices.IndexFunc(headers, func(h string) bool { return comps.FieldLike(h, "") != "" }))
-	tell("if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}", comps.FieldLike(headers[like], "..."), diag.Quote(headers[like]))
+	const hint = "if one tells of the house or the sale, say what it holds, e.g.   columns: {%s: %s}"
+	if field := comps.FieldLike(headers[like], ""); field != "" {
+		tell(hint, field, diag.Quote(headers[like]))
+	} else {
+		tell(hint+"   with living area, lot, baths, condition, terms or what else it is for NAME", "NAME", diag.Quote(headers[like]))
+	}
 }
 
 // mostSaid is how many remarks on single rows of a table are told.
