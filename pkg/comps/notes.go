@@ -122,6 +122,20 @@ func (a *adjuster) untold(v *Value) (out []Line) {
 	return out
 }
 
+// garageKinds are those of the sales, where a regression goes by them and the house says no kind.
+func (a *adjuster) garageKinds(v *Value) (out []string) {
+	if a.m.byPairs || a.s.Garage != "" || !slices.Contains(v.Untold, Garage) {
+		return nil
+	}
+	for i := range v.Rows {
+		if g := v.Rows[i].Garage; g != "" && g != SomeGarage && !slices.Contains(out, g) {
+			out = append(out, g)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
 // tellsKind reports whether the regression tells a type of house from the most common one.
 func (a *adjuster) tellsKind(kind string) bool {
 	d := a.m.design

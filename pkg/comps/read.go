@@ -318,6 +318,13 @@ func (r *reader) finish() {
 	if s.Garage == "" && s.GarageCars.Known && s.GarageCars.Value == 0 {
 		s.Garage = "none"
 	}
+	if s.Garage == "none" { // which is nought cars and no area, whatever the others count
+		for _, f := range []*Fact{&s.GarageCars, &s.GarageArea} {
+			if !f.Known {
+				*f = Known(0)
+			}
+		}
+	}
 }
 
 // ruled reports whether a row is the line that parts the headers from the rest.

@@ -53,6 +53,7 @@ type Value struct {
 	MostByTrend         bool        // that error makes the larger part of the range
 	Priceless           int         // sales around that adjustments leave no price of, with a regression
 	Untold              []Line      // what some sales differ in and nothing that is believed tells the worth of
+	GarageKinds         []string    // where garages are untold, the kinds that the sales tell the worth of and the house does not say; else none
 	Disbelieved         []Disbelief // what a regression or pairs say of, which cannot be so
 	Notes               []string    // what a reader should know, the statement that this is no appraisal last
 }
@@ -131,6 +132,7 @@ func (c *Choice) Value() (*Value, error) {
 	v.Low, v.High = wholeDollars(v.Likely.Mul(v.LowShare)), wholeDollars(v.Likely.Mul(v.HighShare))
 	v.Trend, v.Rates, v.Linear = a.trend(), a.rates(likely), a.linearly()
 	v.Untold, v.Disbelieved = a.untold(v), a.doubted
+	v.GarageKinds = a.garageKinds(v)
 	v.leaveOut(likely)
 	v.notBest()
 	for i := range v.Rows {

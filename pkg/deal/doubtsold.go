@@ -45,7 +45,7 @@ func (r *reader) doubtComps() {
 				or = ", or strike " + sale + " if it is quite another house"
 			}
 		}
-		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so%s", comps.Names(v.Untold), why)("say what it is worth, e.g.   amounts: {%s}   under comps%s", AmountsFor(v.Untold), or)
+		r.say("comps-not-adjusted", at, "sales differ from the house in %s, which is not adjusted: no amount is given and the sales tell none that can be so%s", comps.Names(v.Untold), why)("%s%s", SayUntold(v), or)
 	}
 	r.doubtNotCompared(c)
 	if names := r.notTold(c); names != "" {
@@ -58,7 +58,7 @@ func (r *reader) doubtComps() {
 			tell("add it to the sales, where you know it")
 		}
 	}
-	if n := garagesByArea(c); n > 0 {
+	if n := garagesByArea(c); n > 0 && len(v.GarageKinds) == 0 { // else their kinds tell
 		r.say("comps-not-told", r.needed("house", "comps"), "the house says for how many cars its garage is, and %s how large it is, so that is not compared", quantity.Counted(n, "sale")+map[bool]string{true: " says", false: " say"}[n == 1])("say of the sales for how many cars, where you know it, in a column   garage cars")
 	}
 	if c.Conditions && r.statesValue() {

@@ -23,6 +23,24 @@ func AmountsFor(lines []comps.Line) string {
 	return strings.Join(out, ", ")
 }
 
+// SayUntold is how to say what is worth what nothing tells: an amount for each line or, of a garage
+// whose worth the sales tell by its kind, the kind.
+func SayUntold(v *comps.Value) string {
+	lines, kind := v.Untold, ""
+	if len(v.GarageKinds) > 0 {
+		lines = slices.DeleteFunc(slices.Clone(lines), func(l comps.Line) bool { return l == comps.Garage })
+		kind = "say of what kind the garage of the house is, as the sales do (" + strings.Join(v.GarageKinds, ", ") + "), e.g.   garage: 2 car attached"
+	}
+	if len(lines) == 0 {
+		return kind
+	}
+	amounts := "say what it is worth, e.g.   amounts: {" + AmountsFor(lines) + "}   under comps"
+	if kind != "" {
+		return kind + "   ; of " + comps.Names(lines) + " " + amounts
+	}
+	return amounts
+}
+
 // wholeSqFt is from what part of the whole price per sq ft on an amount for one looks like that
 // price: a square foot more shares the land, the kitchen and the bath that are there, so it is
 // worth some third to half of it. leastStep is under what a step of condition looks like a share

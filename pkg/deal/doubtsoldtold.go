@@ -108,7 +108,7 @@ func (r *reader) factsNotTold(c *Comparables) (out []fact) {
 // says for how many cars.
 func garagesByArea(c *Comparables) (n int) {
 	for i := range c.Value.Rows {
-		if s := &c.Value.Rows[i]; c.Subject.GarageCars.Known && s.GarageArea.Value > 0 && !s.GarageCars.Known {
+		if s := &c.Value.Rows[i]; c.Subject.GarageCars.Known && c.Subject.Garage == "" && s.GarageArea.Value > 0 && !s.GarageCars.Known {
 			n++
 		}
 	}

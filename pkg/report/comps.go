@@ -284,7 +284,7 @@ func (c compsPage) worths() {
 		c.text("  ", d.String())
 	}
 	if len(c.v.Untold) > 0 {
-		c.text("  ", "Not adjusted, since nothing that can be believed tells what it is worth: "+comps.Names(c.v.Untold)+". Say it under amounts in comps, e.g. "+deal.AmountsFor(c.v.Untold)+".")
+		c.text("  ", "Not adjusted, since nothing that can be believed tells what it is worth: "+comps.Names(c.v.Untold)+". What to do: "+deal.SayUntold(c.v)+".")
 	}
 }
 
