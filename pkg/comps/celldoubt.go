@@ -93,15 +93,22 @@ type doubted struct {
 	more       int    // cells like it below
 }
 
-// doubt keeps a doubt about a cell that was read.
-func (r *reader) doubt(c column, text string) {
-	for i := range r.doubts {
-		if d := &r.doubts[i]; d.want == r.row.doubt.want {
-			d.more++
-			return
+// A rowDoubt is one about a cell of the row in hand, which may yet be left out.
+type rowDoubt struct {
+	column
+	text string
+	*cellDoubt
+}
+
+// keepDoubts keeps the doubts about the cells of a row that counts.
+func (r *reader) keepDoubts() {
+	for _, x := range r.ofRow {
+		if i := slices.IndexFunc(r.doubts, func(d doubted) bool { return d.want == x.want }); i >= 0 {
+			r.doubts[i].more++
+			continue
 		}
+		r.doubts = append(r.doubts, doubted{*x.cellDoubt, r.pos(x.at), r.name() + ": " + x.header, x.text, 0})
 	}
-	r.doubts = append(r.doubts, doubted{*r.row.doubt, r.pos(c.at), r.name() + ": " + c.header, text, 0})
 }
 
 // allMiles takes every "m" of a column for miles where one of them can be no metres, or

@@ -70,7 +70,7 @@ func (s *Sold) Doubts() string {
 // against are beginnings of words in the terms of a sale that speak against arm's length,
 // those with a blank behind them whole words (common practice, no source).
 var against = []string{
-	"foreclos", "preforeclos", "pre foreclos", "lender owned", "repo ", "reposs", "sheriff", "auction", "quit", "qcd ", "qc ", "q c ", "in lieu", "bank", "reo ", "hud ", "short sale", "distress",
+	"foreclos", "preforeclos", "pre foreclos", "lender owned", "repo ", "reposs", "sheriff", "auction", "quit", "td ", "qcd ", "qc ", "q c ", "in lieu", "bank", "reo ", "hud ", "short sale", "distress",
 	"family", "relative", "related", "spous", "interspous", "divorc", "parent", "gift", "love and affection", "love affection", "inherit", "heir",
 	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin", "sibling", "in law", "stepson", "stepdaughter", "stepmother", "stepfather", "stepbrother", "stepsister", "grandma", "grandpa", "executrix", "intrafamily", "guardian", "conservator", "land only", "vacant land", "vacant lot", "tear down", "teardown", "fire damage", "fire damaged", "assignment of contract", "wholesale",
 	"half interest", "1 2 int", "contract for deed", "land contract", "lease option", "undivided", "fractional", "parcels", "multi parcel", "multiparcel", "package", "bulk", "portfolio",

@@ -13,7 +13,7 @@ import (
 // Terms as deeds, counties and lists put them.
 func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 	for _, terms := range []string{
-		"Quit Claim", "repo", "repossessed", "contract for deed", "Land Contract", "1/2 int", "quitclaim deed", "QCD", "Q.C.", "Sheriff's Deed", "Deed in lieu", "Love and affection", "Tax Deed", "HUD", "Bank", "bank owned", "REO",
+		"Quit Claim", "repo", "repossessed", "contract for deed", "Land Contract", "1/2 int", "quitclaim deed", "QCD", "TD", "Q.C.", "Sheriff's Deed", "Deed in lieu", "Love and affection", "Tax Deed", "HUD", "Bank", "bank owned", "REO",
 		"Real Estate Owned", "Probate", "Executor's deed", "Administrator", "Inheritance", "Estate sale", "spouse", "interspousal transfer", "divorce", "parent to child",
 		"family transfer", "Related parties", "Trustee", "Mother to son", "to daughter", "father", "brother", "sister", "to wife", "husband to wife", "heirs", "half interest", "1/2 interest", "undivided interest",
 		"Multiple parcels", "multi-parcel", "2 parcels", "package sale", "bulk sale", "portfolio", "Love & Affection", "transfer on death", "fiduciary deed",
@@ -83,6 +83,14 @@ func TestAnUnreadColumnThatTellsOfOffers(t *testing.T) {
 		l, _ = read(t, "sale date,price,St\n"+fmt.Sprintf(rows, c[0], c[1], c[2]), Options{Columns: map[string]string{"status": "St"}})
 		require.Equal(t, NotSold, l.Sale(2).Flags)
 	}
+}
+
+// Of a row that is left out no cell is doubted.
+func TestARowThatIsLeftOutIsNotDoubted(t *testing.T) {
+	l, found := read(t, "address,sale date,price,status\n1 A St,2026-01-05,300000,Closed\nTotal,,300000,9\n", Options{})
+	require.Equal(t, 1, l.Len())
+	require.Len(t, found, 1)
+	require.Equal(t, "row-of-sums", found[0].Code)
 }
 
 // A closed sale may say how it was offered, or that it was not.

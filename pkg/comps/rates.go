@@ -178,10 +178,13 @@ func (a *adjuster) otherGarages() (out []string) {
 }
 
 func garageInstead(kind string) string {
-	if kind == "none" {
+	switch kind {
+	case "none":
 		return "house without a garage"
+	case SomeGarage:
+		return "garage of no said kind instead"
 	}
-	return kind + " garage instead"
+	return "garage that is " + kind + " instead"
 }
 
 // slopesBetween returns by how many steps a house exceeds the subject.

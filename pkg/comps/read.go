@@ -42,6 +42,7 @@ type reader struct {
 	width    int // how many columns the first row names
 	headers  []string
 	doubts   []doubted
+	ofRow    []rowDoubt // of the row in hand
 	nameless []int      // columns without a heading, of which no cell was met
 	metres   []int      // sales whose distance is of few metres, among miles
 	year     *diag.Diag // what is said where the column called year tells of the sales
@@ -170,6 +171,7 @@ func (r *reader) sale() {
 	r.row.Sold, r.row.halves, r.row.metres = Sold{}, false, false
 	r.row.onPlane, r.row.inDegrees = Place{}, Place{}
 	r.row.Line, _ = r.table.FieldPos(0)
+	r.ofRow = r.ofRow[:0]
 	good := true
 	for _, c := range r.columns {
 		if c.at >= len(r.record) {
@@ -183,10 +185,9 @@ func (r *reader) sale() {
 		if err := c.read(&r.row, text); err != nil {
 			good = r.refuse(c, text, err) && good
 		} else if r.row.doubt != nil {
-			r.doubt(c, text)
+			r.ofRow = append(r.ofRow, rowDoubt{c, text, r.row.doubt})
 		} else if c.name == "date" && r.row.eitherFirst {
-			r.row.doubt = &monthDoubt
-			r.doubt(c, text)
+			r.ofRow = append(r.ofRow, rowDoubt{c, text, &monthDoubt})
 		}
 	}
 	name, at := r.nameOf()
@@ -206,10 +207,10 @@ func (r *reader) sale() {
 		return
 	}
 	if r.row.noBath() {
-		r.row.doubt = &noBathDoubt
 		c := r.columns[slices.IndexFunc(r.columns, func(c column) bool { return c.name == "full baths" })]
-		r.doubt(c, strings.TrimSpace(r.record[c.at]))
+		r.ofRow = append(r.ofRow, rowDoubt{c, strings.TrimSpace(r.record[c.at]), &noBathDoubt})
 	}
+	r.keepDoubts()
 	r.finish()
 	r.tooFew()
 	r.seeStatus()
