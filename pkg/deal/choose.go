@@ -77,6 +77,11 @@ func (r *reader) choose() {
 		if l := p.option.Label; l != onlyOption && !slices.ContainsFunc(r.deal.Options, func(o string) bool { return plainKey(o) == plainKey(l) }) {
 			r.deal.Options = append(r.deal.Options, l)
 		}
+		for _, w := range p.works {
+			if w.byTheHour() {
+				r.hourly[w.item.Trade] = true
+			}
+		}
 		if p.room.Kind == "whole_house" {
 			for _, w := range p.works {
 				r.housePlans[w.item.Name] = append(r.housePlans[w.item.Name], p)

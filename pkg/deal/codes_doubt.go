@@ -18,6 +18,7 @@ func doubtCodes() []Code {
 		{"contingency-none", "a plan without contingency"},
 		{"contingency-low", "less contingency than the age of the house suggests"},
 		{"contingency-assumed", "a contingency assumed below what is customary"},
+		{"contingency-twice", "a line for surprises beside the contingency"},
 		{"contingency-high", "an unusual contingency"},
 		{"spending-beyond", "spending stated beyond the renovation"},
 		{"own-hours-unpriced", "own hours without what a trade would charge"},

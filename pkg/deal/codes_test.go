@@ -203,6 +203,7 @@ var slips = []slip{
 	{"contingency-low", "utilities: on", "utilities: off"},
 	{"contingency-assumed", "contingency: 15%", "# none"},
 	{"contingency-high", "contingency: 15%", "contingency: 60%"},
+	{"contingency-twice", "    permits: $1,250", "    permits: $1,250\n    contingency reserve: $5,000"},
 	{"spending-beyond", "contingency: 15%", "contingency: 15%\n  spending: [$1k, $1k, $1k, $1k, $1k]"},
 	{"own-hours-unpriced own-hours-unpriced", "own labour rate: $45/hour", "# none"},
 	{"loan-empty", "holding:", "  - {rate: 9%, interest on: balance, term: 1 year}\nholding:"},

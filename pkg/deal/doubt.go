@@ -38,6 +38,7 @@ func (r *reader) doubt() {
 	r.doubtNoRate()
 	r.doubtRates()
 	r.doubtTwice()
+	r.doubtContingencyTwice()
 	r.doubtComps()
 	r.doubtNotSeen()
 	r.doubtEdges()

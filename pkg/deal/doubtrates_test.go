@@ -202,3 +202,14 @@ func TestAmountsByOtherNamesLeadToTheirs(t *testing.T) {
 		require.Equal(t, hint, found[0].Hint, amounts)
 	}
 }
+
+// A rate that only an option beside the scope goes by is no slip: the same file is read for both.
+func TestARateOfAnotherOptionIsNotDoubted(t *testing.T) {
+	for by, doubted := range map[string]bool{"{by: hired, by the hour: yes}": false, "hired": true} {
+		text := strings.Replace(twoOptions, "gut: {work: {hang wall board: hired}}", "gut: {work: {hang wall board: "+by+"}}", 1)
+		text = strings.Replace(text, "rooms:\n", "labour: {trades: {drywall: {rate: $58/hour}}}\nscope: fresh\nrooms:\n", 1)
+		_, found := deal.Read("a.yaml", []byte(text))
+		require.False(t, found.HasErrors(), "%v", found)
+		require.Equal(t, doubted, slices.Contains(codesIn(found), "rate-unused"), "%v", found)
+	}
+}

@@ -16,6 +16,7 @@ type scoping struct {
 	plans                   []*plan
 	itemNames, productNames map[string]string          // of the book, by evened-out spelling
 	leads                   map[string]map[string]bool // what items could bring in the end, by name
+	hourly                  map[string]bool            // the trades that work of any option pays by the hour
 	roomKinds               map[*model.Member]string
 	roomPaths               map[*model.Member]string
 	products                map[string]*model.Member // by label
@@ -36,6 +37,7 @@ type scoping struct {
 
 func newScoping() scoping {
 	return scoping{
+		hourly:    map[string]bool{},
 		roomKinds: map[*model.Member]string{}, roomPaths: map[*model.Member]string{},
 		products: map[string]*model.Member{}, calls: map[called]*work{}, housePlans: map[string][]*plan{},
 	}

@@ -36,21 +36,16 @@ func nearTrade(name string, known []string) (string, bool) {
 	return diag.Nearest(name, known)
 }
 
-// doubtRates looks for rates that no work goes by.
+// doubtRates looks for rates that no work goes by in any option of the file: what another scope
+// takes may go by a rate that this one does not need.
 func (r *reader) doubtRates() {
-	hourly := map[string]bool{}
-	for _, w := range r.chosenWorks() {
-		if w.byTheHour() {
-			hourly[w.item.Trade] = true
-		}
-	}
 	for _, s := range r.items["<trade>"] {
-		if g := r.good(s.path + "rate"); g != nil && !hourly[s.member.Label] {
+		if g := r.good(s.path + "rate"); g != nil && !r.hourly[s.member.Label] {
 			r.say("rate-unused", g.at(), "no work goes by the hourly rate of %s", s.member.Label)("hired work is priced by the unit; where this trade charges its hours, write   by the hour: yes   at the work")
 		}
 	}
 	g := r.good("renovation.own labour rate")
-	if g == nil || len(hourly) > 0 {
+	if g == nil || len(r.hourly) > 0 {
 		return
 	}
 	for _, m := range r.deal.Root.In("cost") {
