@@ -113,13 +113,15 @@ func TestWhatMakesAPriceHerOwn(t *testing.T) {
 
 // A price is far from the starter book's above 5 times of it and below a fifth, by what
 // the pack holds, and where it is in use. The starter book has wall paint at $37 a
-// gallon, and $0.48 per sq ft for painting walls.
+// gallon, and $0.48 per sq ft for painting walls; resilient plank at $69 a box. From 3.3 to 5.5
+// times the price of a gallon is about that of a pail of five.
 func TestAPriceFarFromTheStarterBooksIsDoubted(t *testing.T) {
 	for _, c := range []struct {
 		book, work string
 		far        int
 	}{
-		{"products: {wall paint: {price: $185}}", "paint walls: hired", 0},
+		{"products: {resilient plank: {price: $345}}", "resilient plank floor: hired", 0},
+		{"products: {resilient plank: {price: $346}}", "resilient plank floor: hired", 1},
 		{"products: {wall paint: {price: $185.01}}", "paint walls: hired", 1},
 		{"products: {wall paint: {price: $185.01}}", "paint walls: {by: hired, price: $39}", 0},
 		{"products: {wall paint: {price: $185.01}}", "paint ceiling: hired", 0},
@@ -136,6 +138,12 @@ func TestAPriceFarFromTheStarterBooksIsDoubted(t *testing.T) {
 		{"items: {paint walls: {hired: $2.41 per sq ft}}", "paint walls: hired", 1},
 		{"items: {paint walls: {hired: $2.41 per sq ft}}", "paint walls: own hands", 1},
 		{"items: {paint walls: {hired: $2.41 per sq ft}}", "paint walls: $300", 0},
+		{"products: {wall paint: {price: $122}}", "paint walls: hired", 0}, // the starter has it at $37 a gallon
+		{"products: {wall paint: {price: $123}}", "paint walls: hired", 1},
+		{"products: {wall paint: {price: $165, pack: can of 1 gal}}", "paint walls: hired", 1},
+		{"products: {wall paint: {price: $165, pack: pail of 5 gal}}", "paint walls: hired", 0},
+		{"products: {wall paint: {price: $37}}", "paint walls: {by: hired, price: $165}", 1},
+		{"products: {wall paint: {price: $37}}", "paint walls: {by: hired, price: $120}", 0},
 		{"products: {primed baseboard 3-1/4 in: {sticks: {10 ft: $52}}}", "baseboard: hired", 0},
 		{"products: {primed baseboard 3-1/4 in: {sticks: {10 ft: $53}}}", "baseboard: hired", 1},
 	} {

@@ -25,7 +25,12 @@ func FarHint(price decimal.Decimal, labour bool) string {
 }
 
 // FarHint is what to do about a price of a product that is far from the starter book's.
-func (p *Product) FarHint() string { return FarHint(p.UnitPrice(), false) }
+func (p *Product) FarHint() string {
+	if p.pail() != "" {
+		return "if it is for a pail of 5 gal, give its pack too:   pail of 5 gal   ; it is used as it stands"
+	}
+	return FarHint(p.UnitPrice(), false)
+}
 
 // FarHint is what to do about a price of labour that is.
 func (it *Item) FarHint() string { return FarHint(it.Hired, true) }
@@ -36,6 +41,9 @@ func (p *Product) Far() string {
 	base := Starter().Product(p.Name)
 	if base == nil || base == p || base.Unit() != p.Unit() {
 		return ""
+	}
+	if words := p.pail(); words != "" {
+		return words
 	}
 	return far(p.UnitPrice(), base.UnitPrice(), p.Unit())
 }
