@@ -59,6 +59,7 @@ func doubtCodes() []Code {
 		{"set-loses-time", "a set of a charge that drops its month, its year, its phase, the step that it is for or what it is a share of"},
 		{"set-adds-near", "a set that adds a charge whose name is near another's"},
 		{"tables-open", "tables that leave out some totals"},
+		{"hired-with-materials", "a price of hired labour that is about what labour and materials come to"},
 		{"price-far", "a price of an own book far from the starter book's"},
 		{"own-name-near", "a product or work of an own book that nothing takes, beside one of nearly its name that is taken; or a trade of nearly the name of another"},
 		{"prices-old", "prices of the price book over 12 months older than the purchase"},

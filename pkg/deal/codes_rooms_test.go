@@ -125,6 +125,7 @@ var roomSlips = []slip{
 	inDen("part-instead", denSize+"\n    work: {paint walls: hired}", denSize+"\n    doors: 1\n    work: {prehung inside door: hired, casing: {by: hired, part: 50%}}"),
 	inDen("price-far", "hired}", "{by: hired, price: $3.10}}"),
 	inDen("price-far", "hired}", "{hired: $48 per sq ft}}"),
+	inDen("hired-with-materials", "paint walls: hired", "carpet: {by: hired, hired: $4 per sq ft}"),
 	inDen("hours-far", "hired}", "{by: own hands, hours: 600}}"),
 	inDen("hours-far", "paint walls: hired", "tile floor: {by: own hands, count: 50 sq ft, hours: 0.12}"),
 	inDen("rate-each-coat", "hired}", "{hired: $0.91 per sq ft}}"),

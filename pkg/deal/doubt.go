@@ -35,6 +35,7 @@ func (r *reader) doubt() {
 	r.doubtLoans()
 	r.doubtDates()
 	r.doubtPrices()
+	r.doubtHired()
 	r.doubtNoRate()
 	r.doubtRates()
 	r.doubtTwice()

@@ -108,7 +108,7 @@ func (r *reader) doubtUnused(w *work) {
 		}
 	}
 	for _, key := range []string{"covers", "holds more"} {
-		if g := detail(key); g != nil && !w.quoted() {
+		if g := detail(key); g != nil && !w.quoted() && !(key == "covers" && g.choice == "labour" && r.ownHired(w)) {
 			r.say("quote-detail", g.at(), "%s: %s, %s, is not used: there is no quote", w.label, key, g.node.text)("add the quote, or leave it out")
 		}
 	}
@@ -154,11 +154,7 @@ var nearOther, offItsOwn = decimal.RequireFromString("1.3"), decimal.RequireFrom
 // says in so many words, covers: all, is no slip.
 func (r *reader) doubtHalf(w *work, given model.Value, quote, base decimal.Decimal) {
 	labour, known := r.worked(w.member, "computed_labour")
-	var goods decimal.Decimal
-	for _, u := range w.member.In("use") {
-		x, _ := r.worked(u, "by_parts")
-		goods = goods.Add(x)
-	}
+	goods := r.goodsOf(w)
 	all, other, says, hint := w.member.Given.Of("quote_covers").Choice == "all", labour, "the labour alone comes to", "if it is for the labour, say   covers: labour   , so that the materials are bought besides; if it brings them, say   covers: all"
 	if !all {
 		other, says, hint = base.Add(goods), "labour and materials come to", "if it brings the materials, leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes"

@@ -87,7 +87,7 @@ var roomRows = []Field{
 	{Path: "<work>.by the hour", Kind: YesNo, Line: "by_the_hour", Default: "no", Example: "yes", Meaning: "whether the trade charges its hours at its rate"},
 	{Path: "<work>.tax on labour", Kind: YesNo, Line: "labour_taxed", Default: "no", Example: "yes"},
 	{Path: "<work>.quote", Kind: Money, Line: "quote", Example: "$1,450"},
-	{Path: "<work>.covers", Kind: Choice, Line: "quote_covers", Choices: []string{"all", "labour"}, Default: "all", Example: "labour", Meaning: "what the quote brings: all, or the labour alone"},
+	{Path: "<work>.covers", Kind: Choice, Line: "quote_covers", Choices: []string{"all", "labour"}, Default: "all", Example: "labour", Meaning: "what the quote brings: all, or the labour alone; labour beside a hired price of yours ends the doubt that it has the materials in it"},
 	{Path: "<work>.holds more", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether the quote holds other work too, as one for a whole kitchen; yes ends the doubt that it is too high for this work alone"},
 	{Path: "<work>.from", Kind: Text, Example: "Fern Street Tile", Meaning: "who quoted"},
 	{Path: "<work>.dated", Kind: Date, Example: "2026-09-14", Meaning: "the day of the quote or price"},
