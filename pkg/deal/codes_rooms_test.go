@@ -29,8 +29,8 @@ func inDen(codes, old, new string) slip { return slip{codes, "=", strings.Replac
 // besideDen is the den with keys of the deal before it.
 func besideDen(codes, keys string) slip { return inDen(codes, "rooms:\n", keys+"\nrooms:\n") }
 
-func inOptions(codes, old, new string) slip {
-	return slip{codes, "=", strings.Replace(twoOptions, old, new, 1)}
+func inOptions(codes string, changes ...string) slip {
+	return slip{codes, "=", strings.NewReplacer(changes...).Replace(twoOptions)}
 }
 
 // roomSlips are slips in deals with rooms.
@@ -99,6 +99,7 @@ var roomSlips = []slip{
 	besideDen("container-unusual", "local prices: {container: {weight limit: 2 lb}}"),
 	besideDen("container-unusual", "local prices: {container: {costs: $4.95}}"),
 	besideDen("container-unusual", "local prices: {container: {costs: $49500}}"),
+	inOptions("quote-twice", "fresh: {work: {paint walls: hired}}, gut", "fresh: {work: {paint walls: $420}}, gut", "fresh: {work: {paint walls: hired}}}", "fresh: {work: {paint walls: $420}}}"),
 	inDen("quote-far", "hired}", "{quote: $94,000}}"),
 	inDen("quote-far", "hired}", "hired, vanity: {by: own hands, count: 1, allowance: $16,000}}"),
 	inDen("quote-far", "hired}", "$0}"),

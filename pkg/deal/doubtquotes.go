@@ -17,18 +17,20 @@ var smallWork = decimal.NewFromInt(400)
 
 // doubtQuotes looks for quotes and allowances of which a point or a nought has slipped.
 func (r *reader) doubtQuotes() {
+	r.doubtQuotesTwice()
 	for _, w := range r.chosenWorks() {
 		r.doubtRent(w)
 		r.doubtUnused(w)
 		if v, ok := w.member.Given.Look("quote"); ok {
-			over, known := r.worked(w.member, "quote_over")
-			quote, done := r.worked(w.member, "labour_at_trade")
-			switch base := quote.Sub(over); {
-			case !known || !done:
+			quote, _ := r.worked(w.member, "labour_at_trade")
+			switch base, known := r.bookOf(w); {
+			case !known || quote.IsZero() && r.heldElsewhere(w):
 			case quote.IsZero() && base.IsPositive():
 				r.doubtFree(w, v, base)
 			case r.holdsMore(w) && quote.GreaterThan(base):
-				r.doubtMoreHeld(w)
+				if !r.holdsElsewhere(w) {
+					r.doubtMoreHeld(w)
+				}
 			default:
 				r.doubtFar(w, "quote", v, quote, "what the price book says", base)
 				r.doubtHalf(w, v, quote, base)
@@ -89,7 +91,7 @@ func (r *reader) doubtFree(w *work, given model.Value, base decimal.Decimal) {
 	if w.member.Given.Of("quote_covers").Choice == "labour" {
 		free = "its labour costs nothing here, own hours too"
 	}
-	r.say("quote-far", given.Pos, "%s: a quote of %s: %s; the price book says %s", w.label, diag.Quote(given.Text), free, quantity.FormatMoney(base))("if it is your own work, write   own hands   in place of it; if it is given, or in another quote, leave it: it is used as it stands")
+	r.say("quote-far", given.Pos, "%s: a quote of %s: %s; the price book says %s", w.label, diag.Quote(given.Text), free, quantity.FormatMoney(base))("if it is your own work, write   own hands   in place of it; if it is given, leave it; if another quote holds it, say by whom in both, and   holds more: yes   in that; it is used as it stands")
 }
 
 // doubtUnused doubts details that change nothing: of the first product, where an allowance

@@ -1,0 +1,52 @@
+package deal_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// The same quote in two rooms is asked about, unless it says whether it holds more. As much work in
+// each at about the price of one is asked for each: a toilet comes to $433 with its goods, two to $866.
+func TestOneQuoteInTwoRooms(t *testing.T) {
+	rooms := func(large, small string) string {
+		return "  den: {size: 12' x 13', work: {carpet: " + large + "}}\n  nook: {size: 9' x 10', work: {carpet: " + small + "}}\n"
+	}
+	const fern = "{quote: $1,250, from: Fern Carpets, dated: 2026-10-10}"
+	for _, c := range []struct {
+		rooms string
+		want  int
+	}{
+		{rooms(fern, fern), 1},
+		{rooms("$1,250", "$1,250"), 1},
+		{rooms(fern, "$1,250"), 0},
+		{rooms(fern, "{quote: $1,250, from: Oak Carpets, dated: 2026-10-10}"), 0},
+		{rooms(fern, "{quote: $1,250, from: Fern Carpets, dated: 2026-10-11}"), 0},
+		{rooms(fern, "{quote: $1,150, from: Fern Carpets, dated: 2026-10-10}"), 0},
+		{rooms("{quote: $900, holds more: no}", "{quote: $900, holds more: no}"), 0},
+		{rooms("{quote: $1,250, from: Fern Carpets, holds more: yes}", "{quote: $0, from: fern carpets}"), 0},
+		{"  bath: {size: 5' x 8', fixed: {toilet: 1}, work: {toilet: $450}}\n  powder room: {size: 4' x 6', fixed: {toilet: 1}, work: {toilet: $450}}\n", 0},
+		{"  bath: {size: 5' x 8', fixed: {toilet: 1}, work: {toilet: $850}}\n  powder room: {size: 4' x 6', fixed: {toilet: 1}, work: {toilet: $850}}\n", 1},
+	} {
+		require.Len(t, toldOf(t, "quote-twice", c.rooms, ""), c.want, c.rooms)
+	}
+}
+
+// A quote of nothing is settled by one of the same trade that holds more, and settles what that holds.
+func TestAQuoteOfNothingBesideOneThatHoldsIt(t *testing.T) {
+	rooms := func(large, small string) string {
+		return "  den: {size: 12' x 13', work: {carpet: {" + large + "}, paint walls: own hands}}\n  nook: {size: 9' x 10', work: {carpet: {" + small + "}}}\n"
+	}
+	for _, c := range []struct {
+		rooms     string
+		far, more int
+	}{
+		{rooms("quote: $1,950, from: Fern, holds more: yes", "quote: $0, from: Fern"), 0, 0},
+		{rooms("quote: $1,950, from: Fern, holds more: yes", "quote: $0, from: Oak"), 1, 1},
+		{rooms("quote: $1,950, from: Fern, holds more: yes", "quote: $0"), 1, 1},
+		{rooms("quote: $1,950, from: Fern", "quote: $0, from: Fern"), 1, 0},
+	} {
+		require.Len(t, toldOf(t, "quote-far", c.rooms, ""), c.far, c.rooms)
+		require.Len(t, toldOf(t, "quote-beside", c.rooms, ""), c.more, c.rooms)
+	}
+}
