@@ -99,7 +99,7 @@ var roomSlips = []slip{
 	besideDen("container-unusual", "local prices: {container: {weight limit: 2 lb}}"),
 	besideDen("container-unusual", "local prices: {container: {costs: $4.95}}"),
 	besideDen("container-unusual", "local prices: {container: {costs: $49500}}"),
-	inOptions("quote-twice", "fresh: {work: {paint walls: hired}}, gut", "fresh: {work: {paint walls: $420}}, gut", "fresh: {work: {paint walls: hired}}}", "fresh: {work: {paint walls: $420}}}"),
+	inOptions("quote-twice", "fresh: {work: {paint walls: hired}}, gut", "fresh: {work: {paint walls: $560}}, gut", "fresh: {work: {paint walls: hired}}}", "fresh: {work: {paint walls: $560}}}"),
 	inDen("quote-far", "hired}", "{quote: $94,000}}"),
 	inDen("quote-far", "hired}", "hired, vanity: {by: own hands, count: 1, allowance: $16,000}}"),
 	inDen("quote-far", "hired}", "$0}"),
