@@ -10,31 +10,48 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// half of the after-repair value is much for one option; common practice, no source.
+// half of the after-repair value is much for one option, and half of the price for one of a room;
+// common practice, no source.
 var half = decimal.New(5, -1)
 
 // smallAdds is less than an option adds where it adds something; it could be thousands.
 var smallAdds = decimal.NewFromInt(100)
 
-// doubtAdds looks for options that add more than the house can well hold: over half of
-// the after-repair value, or more than a house is worth of which only that is known.
+// doubtAdds looks for options that add more than the house can well hold: one of a room over half
+// of the price, one of the whole house over half of the after-repair value, or more than a house is
+// worth of which only that is known.
 func (r *reader) doubtAdds() {
 	for _, o := range r.items["<option>"] {
 		if g := r.good(o.path + "adds"); g != nil && g.number.IsPositive() && g.number.LessThan(smallAdds) {
 			r.say("adds-small", g.at(), "%s: %s adds %s, little for an option", o.member.Parent.Label, o.member.Label, diag.Quote(g.node.text))("write %sk if thousands are meant; it is used as it stands", strings.TrimSpace(g.node.text))
 		}
 	}
-	value, most, words := r.good(statedValues[0]), one, "more than the value before work"
-	if value != nil {
-		most, words = half, "over half of the after-repair value"
-	} else if value = r.good("value.before work"); value == nil {
-		return
-	}
+	price := r.good("purchase.price")
 	for _, o := range r.items["<option>"] {
-		if g := r.good(o.path + "adds"); g != nil && g.number.GreaterThan(most.Mul(value.number)) {
-			r.say("adds-high", g.at(), "%s: %s adds %s, %s (%s)", o.member.Parent.Label, o.member.Label, g.dollars(), words, value.dollars())("check it for a nought too many; write what the house sells for more because of this option; it is used as it stands")
+		g := r.good(o.path + "adds")
+		if g == nil {
+			continue
+		}
+		most, words := r.mostAdded()
+		if ofPrice := price.number.Mul(half); o.member.Parent.Kind != "whole_house" && (words == "" || ofPrice.LessThan(most)) {
+			most, words = ofPrice, "over half of the price ("+price.dollars()+")"
+		}
+		if words != "" && g.number.GreaterThan(most) {
+			r.say("adds-high", g.at(), "%s: %s adds %s, %s", o.member.Parent.Label, o.member.Label, g.dollars(), words)("check it for a nought too many; write what the house sells for more because of this option; it is used as it stands")
 		}
 	}
+}
+
+// mostAdded is what no option plausibly adds more than, with the words for more than that; "" where
+// nothing tells.
+func (r *reader) mostAdded() (most decimal.Decimal, more string) {
+	if value := r.good(statedValues[0]); value != nil {
+		return value.number.Mul(half), "over half of the after-repair value (" + value.dollars() + ")"
+	}
+	if value := r.good("value.before work"); value != nil {
+		return value.number, "more than the value before work (" + value.dollars() + ")"
+	}
+	return decimal.Zero, ""
 }
 
 // doubtUnadded doubts an option with work that does not say what it adds to the value,

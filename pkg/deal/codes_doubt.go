@@ -8,6 +8,7 @@ func doubtCodes() []Code {
 		{"low-above-options", "a low value above the value before work with what the options add"},
 		{"value-far-above-price", "an after-repair value of more than ten times the price, stated or worked out"},
 		{"as-is-far-above-price", "a value of the house as it stands of more than twice the price"},
+		{"as-is-apart", "a value before work that is far from what is paid for the house as it stands"},
 		{"lender-value-above", "a lender's value above the owner's"},
 		{"discount-high", "an unusual discount to the after-repair value"},
 		{"closing-costs-missing", "a purchase without closing costs"},

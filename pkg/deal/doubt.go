@@ -55,6 +55,7 @@ func (r *reader) doubtPurchase() {
 	}
 	r.doubtFarValue(price, value)
 	r.doubtBargain(price, value)
+	r.doubtAsIs(price, value)
 	if value != nil && lender != nil && lender.number.GreaterThan(value.number) {
 		r.say("lender-value-above", lender.at(), "the lender's value (%s) is above yours (%s)", lender.dollars(), value.dollars())("check both; the loan is sized by the lender's, the sale by yours")
 	}

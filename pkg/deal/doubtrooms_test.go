@@ -213,3 +213,36 @@ func TestAHouseWorthTwiceItsPriceIsDoubted(t *testing.T) {
 		require.Equal(t, strings.Fields(want), append([]string{}, got...), value)
 	}
 }
+
+// A value before work over 1.25 times what is paid, or under three quarters of it, is doubted where the
+// value is drawn from it, unless an as-is value says the same. The house costs $200k.
+func TestAValueBeforeWorkApartFromThePriceIsDoubted(t *testing.T) {
+	for value, want := range map[string]bool{
+		"before work: $251k":                            true,
+		"before work: $250k":                            false,
+		"before work: $149k":                            true,
+		"before work: $150k":                            false,
+		"before work: $251k, as-is value: $251k":        false,
+		"before work: $149k, as-is value: $149k":        false,
+		"before work: $251k, after-repair value: $300k": false,
+		"before work: $410k":                            false, // told as twice the price
+	} {
+		_, found := deal.Read("den.yaml", []byte(strings.Replace(twoOptions, "after-repair value: $300k", value, 1)))
+		require.False(t, found.HasErrors(), "%s: %v", value, found)
+		require.Equal(t, want, slices.Contains(codesIn(found), "as-is-apart"), "%s: %v", value, found)
+	}
+	_, found := deal.Read("den.yaml", []byte(strings.NewReplacer("after-repair value: $300k", "before work: $251k", "price: $200k", "price: $200k, assignment fee: $8k").Replace(twoOptions)))
+	require.NotContains(t, codesIn(found), "as-is-apart", "what is paid has the assignment fee in it")
+}
+
+// What one option of a room adds is doubted over half of the price of $200k.
+func TestAnOptionOfARoomThatAddsHalfThePrice(t *testing.T) {
+	for adds, want := range map[string]bool{"$101k": true, "$100k": false} {
+		_, found := deal.Read("den.yaml", []byte(strings.Replace(twoOptions, "gut: {work", "gut: {adds: "+adds+", work", 1)))
+		require.Equal(t, want, slices.Contains(codesIn(found), "adds-high"), "%s: %v", adds, found)
+	}
+	house := strings.Replace(twoOptions, "rooms:\n", "whole house: {options: {fresh: {adds: $110k, work: {final cleaning: hired}}}}\nrooms:\n", 1)
+	_, found := deal.Read("den.yaml", []byte(house))
+	require.False(t, found.HasErrors(), "%v", found)
+	require.NotContains(t, codesIn(found), "adds-high")
+}

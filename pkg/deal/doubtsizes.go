@@ -316,7 +316,7 @@ func (r *reader) doubtNarrow(room *model.Member) bool {
 	if !widest.Number.IsPositive() || !widest.Number.LessThan(narrowRoom) {
 		return false
 	}
-	r.say("room-narrow", widest.Pos, "%s is %s wide, and a hall has 3 ft", room.Label, feetOf(widest))("check the size, for a foot mark (') in place of an inch mark (\"); a closet goes under closets, or has   kind: closet")
+	r.say("room-narrow", widest.Pos, "%s is %s wide, and a hall has at least 3 ft", room.Label, feetOf(widest))("check the size, for a foot mark (') in place of an inch mark (\"); a closet goes under closets, or has   kind: closet")
 	return true
 }
 

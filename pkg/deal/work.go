@@ -197,6 +197,10 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 		tell("did you mean %q? see   ledgerboard prices   for all, or name it with   item:", near)
 		return nil
 	}
+	if near := r.prices().ItemsNear(name); len(near) > 0 {
+		tell("did you mean one of these? %s; see   ledgerboard prices %s   for more", strings.Join(near, ", "), lastOf(name))
+		return nil
+	}
 	tell("look for it with   ledgerboard prices %s   or add it to your own price book", lastOf(name))
 	return nil
 }

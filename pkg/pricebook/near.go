@@ -35,6 +35,27 @@ func (b *Book) Near(words string) []string {
 	return names[:min(nearNames, len(names))]
 }
 
+// ItemsNear returns at most a few names of items that are close to words, or else to the last of them,
+// which tells what a thing is. One that says no more than the words comes first.
+func (b *Book) ItemsNear(words string) []string {
+	wanted := strings.Fields(even(words))
+	if len(wanted) == 0 {
+		return nil
+	}
+	items := func(words string) []string {
+		return slices.DeleteFunc(b.Near(words), func(name string) bool { return b.Item(name) == nil })
+	}
+	near := items(words)
+	if last := wanted[len(wanted)-1]; len(near) == 0 && len(b.withWord(last)) > 0 {
+		near = items(last)
+	}
+	more := func(name string) int {
+		return len(slices.DeleteFunc(strings.Fields(name), func(word string) bool { return slices.Contains(wanted, word) }))
+	}
+	slices.SortStableFunc(near, func(x, y string) int { return cmp.Compare(min(1, more(x)), min(1, more(y))) })
+	return near
+}
+
 // withWord are the items and the products in whose name, line of work, trade or aisle a
 // word stands whole.
 func (b *Book) withWord(word string) (out []string) {

@@ -156,7 +156,7 @@ func (r *tableReader) inOtherOrder(text string, names []string) string {
 func (r *tableReader) bought(q *Quote) {
 	text, at := r.cell("price")
 	if text == "" {
-		r.wrong(at, "quotes-price", "the row for %q has no price", q.Name)("write what a pack costs, e.g. 24.90, or take the row out")
+		r.wrong(at, "quotes-price", "the row for %q has no price", q.Name)("write what a pack costs, e.g. 24.90, or delete the row")
 		return
 	}
 	price, err := dollars(text)
@@ -226,7 +226,7 @@ func (r *tableReader) hired(q *Quote) {
 	case text == "" && r.form:
 		r.fromLabour(q, it)
 	case text == "":
-		r.wrong(at, "quotes-price", "the row for %q has no price", it.Name)("write what a trade charges for each %s, e.g. 9.50, or none", spoken(it.Unit))
+		r.wrong(at, "quotes-price", "the row for %q has no price", it.Name)("write what a trade charges for each %s, e.g. 9.50, or none if no trade does it alone; or delete the row", spoken(it.Unit))
 	case even(text) == "none":
 		q.None = true
 	default:

@@ -121,3 +121,18 @@ func TestNearNamesHaveTheRarerWord(t *testing.T) {
 		require.Regexp(t, "cabinet|counter|top", name)
 	}
 }
+
+// An item that the book has by another name is found by the words of it that the book knows.
+func TestItemsNear(t *testing.T) {
+	b := pricebook.Starter()
+	for words, want := range map[string]string{
+		"crown moulding": "crown",
+		"privacy fence":  "wood fence",
+		"cedar fence":    "wood fence", // no word of the book but fence
+		"zzz qqq":        "",
+		"":               "",
+	} {
+		near := append(b.ItemsNear(words), "")
+		require.Equal(t, want, near[0], words)
+	}
+}
