@@ -35,24 +35,23 @@ func (b *Book) Near(words string) []string {
 	return names[:min(nearNames, len(names))]
 }
 
-// ItemsNear returns at most a few names of items that are close to words, or else to the last of them,
-// which tells what a thing is. One that says no more than the words comes first.
+// ItemsNear returns at most a few names of items that have some of the words, those of the rarest
+// first, but before them one that says no more than the words; none where the book does not know
+// the last word, which tells what a thing is.
 func (b *Book) ItemsNear(words string) []string {
-	wanted := strings.Fields(even(words))
-	if len(wanted) == 0 {
+	wanted := telling(strings.Fields(even(words)))
+	if len(wanted) == 0 || len(b.withWord(wanted[len(wanted)-1])) == 0 {
 		return nil
 	}
-	items := func(words string) []string {
-		return slices.DeleteFunc(b.Near(words), func(name string) bool { return b.Item(name) == nil })
-	}
-	near := items(words)
-	if last := wanted[len(wanted)-1]; len(near) == 0 && len(b.withWord(last)) > 0 {
-		near = items(last)
-	}
+	wanted = slices.DeleteFunc(wanted, func(w string) bool { return len(b.withWord(w)) == 0 })
 	more := func(name string) int {
-		return len(slices.DeleteFunc(strings.Fields(name), func(word string) bool { return slices.Contains(wanted, word) }))
+		if slices.ContainsFunc(strings.Fields(name), func(word string) bool { return !slices.Contains(wanted, word) }) {
+			return 1
+		}
+		return 0
 	}
-	slices.SortStableFunc(near, func(x, y string) int { return cmp.Compare(min(1, more(x)), min(1, more(y))) })
+	near := slices.DeleteFunc(b.Near(strings.Join(wanted, " ")), func(name string) bool { return b.Item(name) == nil })
+	slices.SortStableFunc(near, func(x, y string) int { return cmp.Compare(more(x), more(y)) })
 	return near
 }
 
