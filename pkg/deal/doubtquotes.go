@@ -147,27 +147,49 @@ func (r *reader) doubtFar(w *work, what string, given model.Value, price decimal
 	}
 }
 
-// A quote looks like that of another extent where it is so near to what the other comes to, and so
-// many times off its own; common practice, no source.
+// A quote looks like that of another extent where it is so near to what the other comes to; one for
+// the labour, where it is also so many times off its own; common practice, no source.
 var nearOther, offItsOwn = decimal.RequireFromString("1.3"), decimal.RequireFromString("1.8")
 
 // doubtHalf doubts a quote for all of some work that is about what the labour alone comes to by the
-// price book, and one for the labour that is about what it comes to with its materials. What the file
-// says in so many words, covers: all, is no slip.
+// price book, of all that it is taken to hold, and one for the labour that is about what it comes to
+// with its materials. What the file says in so many words, covers: all, is no slip.
 func (r *reader) doubtHalf(w *work, given model.Value, quote, base decimal.Decimal) {
 	labour, known := r.worked(w.member, "computed_labour")
 	goods := r.goodsOf(w)
-	all, other, says, hint := w.member.Given.Of("quote_covers").Choice == "all", labour, "the labour alone comes to", "if it is for the labour, say   covers: labour   , so that the materials are bought besides; if it brings them, say   covers: all"
-	if !all {
-		other, says, hint = base.Add(goods), "labour and materials come to", "if it brings the materials, leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes"
-	}
-	said := w.scope.path != "" && r.good(w.scope.path+"covers") != nil
-	near := quote.LessThanOrEqual(other.Mul(nearOther)) && other.LessThanOrEqual(quote.Mul(nearOther))
-	off := quote.GreaterThanOrEqual(base.Mul(offItsOwn)) || base.GreaterThanOrEqual(quote.Mul(offItsOwn))
-	if !known || !labour.IsPositive() || goods.LessThan(labour) || !near || !off || all && said || pricebook.FarFrom(quote, base) != "" || base.LessThan(smallWork) {
+	if !known || !labour.IsPositive() || pricebook.FarFrom(quote, base) != "" || base.LessThan(smallWork) {
 		return
 	}
-	r.say("quote-half", given.Pos, "%s: a quote of %s is about what %s by the price book, %s", w.label, diag.Quote(given.Text), says, quantity.FormatMoney(other))("%s", hint)
+	tell := func(says string, other decimal.Decimal, hint string) {
+		r.say("quote-half", given.Pos, "%s: a quote of %s is about what %s by the price book, %s", w.label, diag.Quote(given.Text), says, quantity.FormatMoney(other))("%s", hint)
+	}
+	near := func(other decimal.Decimal) bool {
+		return quote.LessThanOrEqual(other.Mul(nearOther)) && other.LessThanOrEqual(quote.Mul(nearOther))
+	}
+	if w.quotedAll() {
+		if w.scope.path != "" && r.good(w.scope.path+"covers") != nil {
+			return
+		}
+		heldLabour, heldGoods := r.heldByQuote(w)
+		all := base.Add(heldLabour).Add(heldGoods)
+		labour = labour.Add(heldLabour)
+		nearer := quote.LessThan(labour.Add(all).DivRound(two, 2))
+		much := !goods.LessThan(labour.Sub(heldLabour)) && base.GreaterThanOrEqual(quote.Mul(offItsOwn)) // of the work itself, however small
+		if rest := all.Sub(labour); !rest.LessThan(smallWork) && !rest.LessThan(all.Mul(muchOfIt)) {
+			much = true
+		}
+		if near(labour) && nearer && much {
+			says := "the labour alone comes to"
+			if heldLabour.IsPositive() {
+				says = "the labour alone of all that it is taken to hold comes to"
+			}
+			tell(says, labour, "if it is for the labour, say   covers: labour   , so that the materials are bought besides; if it brings them, say   covers: all")
+		}
+		return
+	}
+	if both := base.Add(goods); near(both) && !goods.LessThan(labour) && (quote.GreaterThanOrEqual(base.Mul(offItsOwn)) || base.GreaterThanOrEqual(quote.Mul(offItsOwn))) {
+		tell("labour and materials come to", both, "if it brings the materials, leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes")
+	}
 }
 
 // doubtMoreHeld doubts a quote that is said to hold more in an option that leaves nothing out and

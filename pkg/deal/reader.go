@@ -33,6 +33,10 @@ type reader struct {
 	times    *calendar   // what the model makes of the phases; nil before it is asked
 	timed    bool        // whether they could be read
 
+	unquoted      bool    // quotes that do not say what they cover are left out: a trial, of which nothing is told
+	triedUnquoted bool    // whether such a trial was made
+	hired         *reader // the trial; nil where there is none
+
 	allKeys []target // of the deal itself, once they are asked for
 	scoping
 	sold
@@ -110,7 +114,7 @@ func (r *reader) read(root *node) {
 	if !r.diags.HasErrors() {
 		r.rangesFit()
 		r.badDaysFit()
-		if !aside.HasErrors() {
+		if !aside.HasErrors() && !r.unquoted {
 			r.doubt()
 		}
 	}

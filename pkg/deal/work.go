@@ -147,6 +147,9 @@ func (r *reader) workDetails(w *work, e *entry) {
 		}
 		short("by")
 	}
+	if r.unquoted && r.of(w.scope, "covers") == nil {
+		w.member.Withdraw("quote")
+	}
 	w.finish()
 	if q, by := r.of(w.scope, "quote"), r.of(w.scope, "by"); q != nil && by != nil && by.choice == "own hands" {
 		r.say("quote-and-own", by.at(), "%s has a quote and is done by own hands", diag.Quote(e.key.text))("keep one of them; what is bought for own work is in the price book, or an allowance")

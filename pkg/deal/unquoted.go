@@ -1,0 +1,47 @@
+package deal
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+)
+
+// heldByQuote is what the labour and the materials of the work that a quote for all of other work is
+// taken to hold come to by the price book. The model works it out where that quote is not there: the
+// file is read once more without the quotes that do not say what they cover.
+func (r *reader) heldByQuote(w *work) (labour, goods decimal.Decimal) {
+	if len(w.includes) == 0 || w.scope.path == "" {
+		return labour, goods
+	}
+	hired := r.withoutQuotes()
+	if hired == nil {
+		return labour, goods
+	}
+	for _, p := range hired.plans {
+		if !slices.ContainsFunc(p.works, func(x *work) bool { return x.scope.path == w.scope.path }) {
+			continue
+		}
+		for _, x := range p.works {
+			if x.by != "" && slices.Contains(w.includes, x.item.Name) {
+				paid, _ := hired.worked(x.member, "computed_labour")
+				labour, goods = labour.Add(paid), goods.Add(hired.goodsOf(x))
+			}
+		}
+	}
+	return labour, goods
+}
+
+// withoutQuotes is the file as it is read without the quotes that do not say what they cover; nil
+// where it cannot be.
+func (r *reader) withoutQuotes() *reader {
+	if !r.triedUnquoted {
+		r.triedUnquoted = true
+		x := newReader(r.name)
+		x.unquoted, x.src, x.book = true, r.src, r.book
+		x.allOptions, x.asked, x.open, x.ownPicks = r.allOptions, r.asked, r.open, r.ownPicks
+		if x.read(r.root); !x.diags.HasErrors() {
+			r.hired = x
+		}
+	}
+	return r.hired
+}
