@@ -91,6 +91,7 @@ var roomSlips = []slip{
 	inDen("quote-beside", "    size: 12' x 10'\n    work: {paint walls: hired}", "    kind: kitchen\n    size: 12' x 13'\n    doors: 1\n    fixed: {base cabinets: 14' x 2', wall cabinets: 11' x 1', sink: 1}\n    work: {kitchen cabinets: {quote: $16,500, holds more: yes}, stone counter: hired}"),
 	besideDen("own-hours-high", "labour: {own hours a week: 90}"),
 	{"own-hours-few", "=", walked + "labour: {own hours a week: 6}\nrooms: {den: {size: 12' x 10', work: {paint walls: {by: own hands, hours: 300}}}}\n"},
+	{"renovation-long", "=", strings.Replace(walked, "{marketing", "{renovation: 6 months, marketing", 1) + "rooms: {den: {size: 12' x 10', work: {paint walls: {by: hired, hours: 120}}}}\n"},
 	besideDen("own-pace-unusual", "labour: {own pace: 0.6}"),
 	besideDen("own-pace-unusual", "labour: {own pace: 9}"),
 	besideDen("container-unusual", "local prices: {container: {holds: 20 cu ft}}"),

@@ -28,6 +28,10 @@ func (r *reader) doubt() {
 	r.doubtSelling()
 	r.doubtAims()
 	r.doubtSlips()
+	r.doubtLongWork()
+	r.doubtCredit()
+	r.doubtLowTax()
+	r.doubtLowAgents()
 	for _, l := range r.loans() {
 		r.doubtLoan(l)
 		r.doubtTerm(l)

@@ -1,12 +1,10 @@
 package deal
 
 import (
-	"slices"
 	"strings"
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
-	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -38,42 +36,25 @@ func (r *reader) doubtRooms() {
 	r.doubtIdleAdds()
 	r.doubtNothingAdded()
 	r.doubtAddsApart()
-	if len(r.deal.Root.In("check")) == 0 { // else the tables by age would be read for nothing
-		return
-	}
-	for _, c := range pricebook.Checks() {
-		r.doubtBad(c)
-	}
-	for _, m := range r.ownChecks() {
-		r.doubtBad(&pricebook.Check{Name: m.Label})
-	}
 	for _, m := range r.deal.Root.In("check") {
+		r.doubtBad(m)
 		r.doubtGood(m)
 		r.doubtSmallAside(m)
 	}
 }
 
-// ownChecks are the parts of the house that the file alone knows.
-func (r *reader) ownChecks() []*model.Member {
-	return slices.DeleteFunc(slices.Clone(r.deal.Root.In("check")), func(m *model.Member) bool {
-		return slices.ContainsFunc(pricebook.Checks(), func(c *pricebook.Check) bool { return plainKey(c.Name) == plainKey(m.Label) })
-	})
-}
-
 // doubtBad doubts a part of the house that was seen bad while the chosen work holds
 // nothing that mends it. Nothing is set aside for what was seen.
-func (r *reader) doubtBad(c *pricebook.Check) {
-	for _, m := range r.deal.Root.In("check") {
-		seen := m.Given.Of("seen")
-		if plainKey(m.Label) != plainKey(c.Name) || seen.Choice != "bad" || r.mends(c) {
-			continue
-		}
-		hint := "add   " + c.Item + ": hired   under work of the whole house, or a quote"
-		if c.Item == "" { // the price book knows no work for it
-			hint = "add   renovation: {lines: [{work: new " + m.Label + ", amount: $4,900}]}   for its mend"
-		}
-		r.say("bad-not-planned", seen.Pos, "%s was seen bad, and no work mends it", diag.Quote(m.Label))("%s; nothing is set aside for what was seen", hint)
+func (r *reader) doubtBad(m *model.Member) {
+	c, seen := checkOf(m), m.Given.Of("seen")
+	if seen.Choice != seenBad || r.mends(c) {
+		return
 	}
+	hint := "add   " + c.Item + ": hired   under work of the whole house, or a quote"
+	if c.Item == "" { // the price book knows no work for it
+		hint = "add   renovation: {lines: [{work: new " + m.Label + ", amount: $4,900}]}   for its mend"
+	}
+	r.say("bad-not-planned", seen.Pos, "%s was seen bad, and no work mends it", diag.Quote(m.Label))("%s; nothing is set aside for what was seen", hint)
 }
 
 // doubtGood doubts amounts for a part that was seen good.

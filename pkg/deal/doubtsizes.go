@@ -27,6 +27,8 @@ var (
 	highUsual     = decimal.NewFromInt(12)   // ft, of all rooms
 	deepCabinet   = decimal.New(25, -1)      // ft from the wall, of cabinets and a vanity
 	narrowDoor    = decimal.New(15, -1)      // ft, of a door
+	wideOpening   = decimal.NewFromInt(20)   // ft; a garage's door is up to 18 ft wide
+	highOpening   = decimal.NewFromInt(12)   // ft
 	manyInRoom    = decimal.NewFromInt(60)   // of what is counted in one room
 	manyTreads    = decimal.NewFromInt(40)   // of its stairs
 )

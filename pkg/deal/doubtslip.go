@@ -17,6 +17,9 @@ var (
 	highTax      = decimal.New(8, -2)          // property tax of a year, as a share of the price
 	highCover    = decimal.New(6, -2)          // insurance of a year, as a share of the price
 	highCharge   = decimal.New(20, -2)         // a charge of the purchase or the sale, as a share
+	lowTax       = decimal.New(25, -4)         // property tax of a year, as a share of the price
+	highCredit   = decimal.New(6, -2)          // a seller's credit, as a share of the price
+	lowAgent     = decimal.New(5, -3)          // an agent's share of the sale
 	lowPrice     = decimal.New(30, -2)         // a first loan's share of the price
 	lowWork      = decimal.New(20, -2)         // a loan's share of the renovation
 	longTerm     = decimal.NewFromInt(60)      // months of a loan of interest only

@@ -63,23 +63,6 @@ func kindMeasures(k Kind) bool {
 	return slices.Contains([]Kind{Money, Percent, ShareOrMoney, HourRate, Hours, Duration, WholeMonths, WholeNumber, Pace, Length, Area, Volume, Weight, Days}, k)
 }
 
-// UsualOfPrice is the share of the price beyond which an input, so many times, is doubted; false of
-// one that is not doubted by the price.
-func UsualOfPrice(c *model.Cell) (share decimal.Decimal, times int64, is bool) {
-	switch times = timesAYear[c.Line.Name]; {
-	case c.Line.ID() == "after_repair_value":
-		return TimesThePrice, 1, true
-	case c.Line.ID() == "as_is_value":
-		return two, 1, true
-	case c.Member.Kind != "holding_fee" || times == 0:
-	case taxes(c.Member):
-		return highTax, times, true
-	case insures(c.Member):
-		return highCover, times, true
-	}
-	return share, times, false
-}
-
 // ofRecord are the edges of what a record of a house says.
 func ofRecord(field string) []Edge {
 	b, ok := comps.BoundOf(field)
@@ -96,9 +79,17 @@ func edgesIn(all []limit) (out []Edge) {
 	return out
 }
 
-// manyTimes is how many times the time that the file says in weeks or days one in months may well be
-// those weeks.
+// manyTimes is from how many times the time that the file says in weeks or days, or that rooms take, one
+// in months may well be those weeks.
 var manyTimes = decimal.NewFromInt(3)
+
+// Beyond how many times what the file says, or below what part of it, a bill may be that of another
+// time, and a share one in another unit, where it is over a slight one; common practice, no source.
+var (
+	billTimes   = decimal.NewFromInt(6)
+	shareTimes  = decimal.NewFromInt(20)
+	slightShare = decimal.New(2, -2)
+)
 
 // InWeeks reports whether the file says an input of months in weeks or days.
 func InWeeks(c *model.Cell) bool {
@@ -135,8 +126,10 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 	switch {
 	case InWeeks(c):
 		return []Edge{most(c.Given.Number.Mul(manyTimes))}
-	case c.Line.Name == "share" && (m.Kind == "selling_fee" || m.Kind == "purchase_fee"):
-		return []Edge{most(highCharge)}
+	case c.Line.Name == "share" && c.Line.Set == "fee" || c.Line.ID() == "loan.exit_share" || c.Line.ID() == "loan.extension_share":
+		return shareEdges(c)
+	case timesAYear[c.Line.Name] > 0 && c.Line.Set == "fee" && c.Given != nil && c.Given.Number.IsPositive():
+		return []Edge{least(c.Given.Number.Div(billTimes).Round(2)), most(c.Given.Number.Mul(billTimes))}
 	case c.Line.ID() == "contingency_share":
 		return []Edge{d.usualContingency(c)}
 	case c.Line.ID() == "loan.price_share" || c.Line.ID() == "loan.renovation_share":
@@ -165,13 +158,9 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 		}
 		return []Edge{least(lowCeiling), most(highCeiling)}
 	case "opening.opening_width":
-		if doorInside(m) {
-			return []Edge{least(narrowDoor)}
-		}
+		return openingEdges(m, narrowDoor, wideOpening)
 	case "opening.opening_height":
-		if doorInside(m) {
-			return []Edge{least(lowOpening)}
-		}
+		return openingEdges(m, lowOpening, highOpening)
 	case "plane.pitch":
 		return []Edge{most(steepRoof)}
 	}
@@ -189,6 +178,30 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 		}
 	}
 	return out
+}
+
+// shareEdges are those of a charge that is a share: 0.12 typed for 0.12% is a hundred times that in
+// a cell of percents.
+func shareEdges(c *model.Cell) (out []Edge) {
+	m := c.Member
+	if m.Kind == "selling_fee" || m.Kind == "purchase_fee" {
+		out = append(out, most(highCharge))
+	}
+	if sells(m) {
+		out = append(out, least(lowAgent))
+	}
+	if c.Given != nil && c.Given.Number.IsPositive() {
+		out = append(out, most(decimal.Max(slightShare, c.Given.Number.Mul(shareTimes))))
+	}
+	return out
+}
+
+// openingEdges are those of a side of an opening: only what one walks through has a least.
+func openingEdges(m *model.Member, low, high decimal.Decimal) []Edge {
+	if doorInside(m) {
+		return []Edge{least(low), most(high)}
+	}
+	return []Edge{most(high)}
 }
 
 // doorInside reports whether an opening is one of a room that one walks through.

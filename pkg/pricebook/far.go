@@ -8,9 +8,9 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// farTimes is how many times a price may be that of the starter book, or the other way
+// FarTimes is how many times a price may be that of the starter book, or the other way
 // round, before a comma or a pack has probably slipped; common practice, no source.
-var farTimes = decimal.NewFromInt(5)
+var FarTimes = decimal.NewFromInt(5)
 
 // FarHint is what to do about a price of the first product of some work, or of its labour,
 // that is far from another.
@@ -96,9 +96,9 @@ func (p *Product) UnitPrice() decimal.Decimal {
 func FarFrom(price, base decimal.Decimal) string {
 	switch {
 	case !base.IsPositive():
-	case price.GreaterThan(base.Mul(farTimes)):
+	case price.GreaterThan(base.Mul(FarTimes)):
 		return "over 5 times"
-	case price.Mul(farTimes).LessThan(base):
+	case price.Mul(FarTimes).LessThan(base):
 		return "under a fifth of"
 	}
 	return ""

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/shopspring/decimal"
 	"github.com/xuri/excelize/v2"
 
 	"ledgerboard/pkg/deal"
@@ -65,7 +64,11 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 		rule(f, "ROUND(", after)
 	}
 	if chosen(c) {
-		return []flawRule{{noNumber, func(at string) string { return oneOf(at, wordsOf(c)) }}}
+		out = append(out, flawRule{noNumber, func(at string) string { return oneOf(at, wordsOf(c)) }})
+		if word := b.answer.Deal.DoubtedWord(c); word != "" {
+			rule(unusual, "", "<>"+quoted(word))
+		}
+		return out
 	}
 	switch {
 	case c.Line.Unit == "flag":
@@ -109,8 +112,8 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 	for _, e := range b.usualOf(c) {
 		beyond(unusual, e)
 	}
-	if left := b.leftOfPrice(c); left != "" {
-		rule(unusual, "IF(ISNUMBER("+b.ref("price", 0)+"),ROUND("+left, ",9)>=0,TRUE)")
+	for _, x := range b.besideOf(c) {
+		out = append(out, flawRule{unusual, x})
 	}
 	if dated(c) { // what stands for no edge is far beyond every day
 		out = append(out, flawRule{unusual, func(at string) string {
@@ -118,17 +121,6 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 		}})
 	}
 	return out
-}
-
-// leftOfPrice is what the share of the price beyond which an input is doubted leaves of it, up to the
-// address of the input; "" without one, or where it is beyond that now.
-func (b *book) leftOfPrice(c *model.Cell) string {
-	share, times, is := deal.UsualOfPrice(c)
-	most, many := share.Mul(b.answer.Line("price")), decimal.NewFromInt(times)
-	if !is || many.Mul(b.answer.Values.Of(c)).GreaterThan(most) {
-		return ""
-	}
-	return numeral(share, bindsProduct) + "*" + b.ref("price", 0) + "-" + numeral(many, bindsProduct) + "*"
 }
 
 // dated reports whether an input is a day, counted from that of the purchase.
@@ -211,6 +203,8 @@ func (b *book) whereIs(c *model.Cell) string {
 	switch {
 	case deal.InWeeks(c):
 		months = ", which is in months of 4.35 weeks,"
+	case b.answer.Deal.DoubtedWord(c) != "":
+		months = ", which counts for nothing once it is bad (its work goes into the deal file),"
 	case dated(c):
 		months = ", which is in days from the purchase,"
 	}

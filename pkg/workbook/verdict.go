@@ -22,7 +22,7 @@ func twoLists() []float64 { return []float64{37, 15.5, 2, 40, 17} }
 func (b *book) verdict() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
-	row = b.fallsDue(g, b.sticks(g, b.weights(g, b.headline(g, row))))
+	row = b.cutBack(g, b.fallsDue(g, b.sticks(g, b.weights(g, b.headline(g, row)))))
 	word, why := a.Advice()
 	row = g.paragraph(row, 1, lastColumn, "As the file stood: "+word+" "+why, look{role: strong})
 	for _, s := range []string{a.Asking(), a.Decides(), a.Gaps(), a.CashAside(), a.BackOut()} {
@@ -55,13 +55,21 @@ func (b *book) headline(g *grid, row int) int {
 	}
 	at := "At a price of "
 	said = at + b.answer.Asked() + " " + said + "."
-	next := g.paragraph(row, 1, lastColumn, said, look{role: lead})
+	again, doubt := "", b.none(unusual)
+	if doubt != "" {
+		again = "&IF(" + doubt + `,"",` + quoted(lookAgain) + ")"
+	}
+	next := g.paragraph(row, 1, lastColumn, said+lookAgain, look{role: lead})
 	c := g.rows[row-1][0]
+	c.value = said
 	says := quoted(at) + "&" + amountSaid(b.ref("price", 0)) + `&" "&`
-	c.formula = "IF(" + b.sound() + "," + b.inMonths(says+"IF("+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+")", b.tooLong()) + "," + quoted(cannotBe) + ")"
+	c.formula = "IF(" + b.sound() + "," + b.inMonths(says+"IF("+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+")"+again, b.tooLong()) + "," + quoted(cannotBe) + ")"
 	g.set(row, 1, c)
 	return next
 }
+
+// lookAgain is said behind the headline where an input is doubted.
+const lookAgain = " Look again at the inputs named below."
 
 // cannotBe is said in the place of the headline where an input cannot be so, be it the price.
 const cannotBe = "Nothing can be said: an input cannot be so, see the checks below."

@@ -1,0 +1,69 @@
+package deal
+
+import (
+	"regexp"
+	"sync"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// farBeside reports whether an input of the file is doubted beside others, the way of so many.
+func (r *reader) farBeside(m *model.Member, line string, way int) bool {
+	c := r.deal.Model.Find(m, line)
+	if c == nil || c.Given == nil {
+		return false
+	}
+	all := r.deal.Beside(c)
+	return way < len(all) && !all[way].Holds(func(c *model.Cell) (decimal.Decimal, bool) { return r.worked(c.Member, c.Line.Name) })
+}
+
+// doubtLongWork doubts a stated renovation of far more than the rooms' hours take.
+func (r *reader) doubtLongWork() {
+	stated := r.good("time.renovation")
+	if stated == nil || !r.farBeside(r.deal.Root, "renovation", 0) {
+		return
+	}
+	takes, _ := r.worked(r.deal.Root, "scope_months")
+	r.say("renovation-long", stated.at(), "the renovation is %s, over %s times what the hours of its work take, %s", stated.node.text, manyTimes, quantity.FormatMonths(takes, 1))("write %s weeks if weeks are meant, or leave it out for what the hours take; it is used as it stands", quantity.FormatCount(stated.number, 2))
+}
+
+// doubtCredit doubts a seller's credit beyond what lenders let a seller give.
+func (r *reader) doubtCredit() {
+	if g := r.good("purchase.seller credit"); g != nil && r.farBeside(r.deal.Root, "seller_credit", 0) {
+		r.say("credit-high", g.at(), "the seller's credit (%s) is more than %s of the price", g.dollars(), quantity.FormatPercent(highCredit, 0))("check it with the contract, and ask the lender: most let a seller give 3%% to 9%%; it is used as it stands")
+	}
+}
+
+// doubtLowTax doubts a year's property tax that is rather a month's.
+func (r *reader) doubtLowTax() {
+	for _, m := range r.deal.Root.In("holding_fee") {
+		if v, given := m.Given.Look("a_year"); given && taxes(m) && r.farBeside(m, "a_year", 1) {
+			r.say("property-tax-low", v.Pos, "%s is %s, under %s of the price", m.Label, v.Text, quantity.FormatPercent(lowTax, 2))("write %s/month if it is that of a month, and look whether it is a bill with the seller's exemptions; it is used as it stands", quantity.FormatDollars(v.Number))
+		}
+	}
+}
+
+// agentWords are in the names of what agents take of the sale; settlesWords in those of others who
+// call themselves agents.
+var agentWords, settlesWords = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(agents?|brokers?|listing|realtors?|commissions?)\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(title|escrow|closing|settlement|transaction)\b`)
+})
+
+// sells reports whether a charge is what an agent takes of the sale.
+func sells(m *model.Member) bool {
+	return m.Kind == "selling_fee" && agentWords().MatchString(m.Label) && !settlesWords().MatchString(m.Label)
+}
+
+// doubtLowAgents doubts agents who take next to nothing, where a point has slipped.
+func (r *reader) doubtLowAgents() {
+	for _, m := range r.deal.Root.In("selling_fee") {
+		if v, ok := m.Given.Look("share"); ok && sells(m) && v.Number.IsPositive() && v.Number.LessThan(lowAgent) {
+			r.say("agent-share-low", v.Pos, "%s takes %s, under %s of the sale", m.Label, v.Text, quantity.FormatPercent(lowAgent, 1))("check it with the listing agreement, for a point that has slipped; it is used as it stands")
+		}
+	}
+}

@@ -1,0 +1,133 @@
+package deal
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+)
+
+// A Sum is some cells, each so many times, and an amount.
+type Sum struct {
+	Parts []Part
+	And   decimal.Decimal
+}
+
+// A Part is a cell so many times.
+type Part struct {
+	Cell  *model.Cell
+	Times decimal.Decimal
+}
+
+// Of is what a sum comes to; false where a cell of it is not known.
+func (s Sum) Of(value func(*model.Cell) (decimal.Decimal, bool)) (decimal.Decimal, bool) {
+	out := s.And
+	for _, p := range s.Parts {
+		x, known := value(p.Cell)
+		if !known {
+			return out, false
+		}
+		out = out.Add(p.Times.Mul(x))
+	}
+	return out.Round(9), true
+}
+
+// A Beside is how an input is doubted beside others: where all of some sums are above nothing.
+type Beside []Sum
+
+// Holds reports whether an input is not doubted so, or whether that cannot be told.
+func (x Beside) Holds(value func(*model.Cell) (decimal.Decimal, bool)) bool {
+	return slices.ContainsFunc(x, func(s Sum) bool {
+		over, known := s.Of(value)
+		return !known || !over.IsPositive()
+	})
+}
+
+// Beside are the ways in which an input is doubted beside others, in the file and in the workbook.
+func (d *Deal) Beside(c *model.Cell) (out []Beside) {
+	root := d.Model.Root
+	cell := func(m *model.Member, line string, times decimal.Decimal) Part {
+		return Part{d.Model.Find(m, line), times}
+	}
+	sum := func(and decimal.Decimal, parts ...Part) Sum { return Sum{parts, and} }
+	self := func(times decimal.Decimal) Part { return Part{c, times} }
+	over := func(times, share decimal.Decimal) Beside { // the price
+		return Beside{sum(decimal.Zero, self(times), cell(root, "price", share.Neg()))}
+	}
+	times := decimal.NewFromInt(timesAYear[c.Line.Name])
+	switch {
+	case c.Line.ID() == "after_repair_value":
+		return []Beside{over(one, TimesThePrice)}
+	case c.Line.ID() == "as_is_value":
+		return []Beside{over(one, two)}
+	case c.Line.ID() == "seller_credit":
+		return []Beside{over(one, highCredit)}
+	case c.Line.ID() == "renovation" && !InWeeks(c):
+		return []Beside{{
+			sum(decimal.Zero, self(one), cell(root, "scope_months", manyTimes.Neg())),
+			sum(one.Neg(), self(one), cell(root, "scope_months", one.Neg())),
+			sum(decimal.Zero, cell(root, "scope_months", one)),
+			sum(decimal.Zero, cell(root, "rooms_at_trade_price", one), cell(root, "lines_cost", one.Neg())), // of which lines tell no time
+		}}
+	case c.Line.ID() == "item.quote":
+		return d.quoteBeside(c, cell)
+	case c.Member.Kind != "holding_fee" || times.IsZero():
+	case taxes(c.Member):
+		out = append(out, over(times, highTax))
+		if c.Line.Name == "a_year" {
+			out = append(out, Beside{sum(decimal.Zero, self(one.Neg()), cell(root, "price", lowTax)), sum(decimal.Zero, self(one))})
+		}
+	case insures(c.Member):
+		out = append(out, over(times, highCover))
+	}
+	return out
+}
+
+// quoteBeside is how a quote is doubted beside what the price book says of its work: one that holds
+// more may well be higher.
+func (d *Deal) quoteBeside(c *model.Cell, cell func(*model.Member, string, decimal.Decimal) Part) (out []Beside) {
+	m := c.Member
+	book := func(times decimal.Decimal) []Part {
+		return []Part{cell(m, "labour_at_trade", times), cell(m, "quote_over", times.Neg())}
+	}
+	if !d.holdsMore(m) {
+		out = append(out, Beside{
+			{append(book(pricebook.FarTimes.Neg()), Part{c, one}), decimal.Zero},
+			{[]Part{{c, one}}, smallWork.Neg()},
+			{book(one), decimal.Zero},
+		})
+	}
+	return append(out, Beside{
+		{append(book(one), Part{c, pricebook.FarTimes.Neg()}), decimal.Zero},
+		{book(one), smallWork.Neg()},
+	})
+}
+
+// holdsMore reports whether the file says that the quote of a piece of work holds other work too.
+func (d *Deal) holdsMore(m *model.Member) bool {
+	return d.reader != nil && slices.ContainsFunc(d.reader.chosenWorks(), func(w *work) bool { return w.member == m && d.reader.holdsMore(w) })
+}
+
+// DoubtedWord is the word of an input of choice that the file does not say and that is doubted where
+// it stands in the workbook, as no work comes of it there; "" without one.
+func (d *Deal) DoubtedWord(c *model.Cell) string {
+	if c.Line.ID() != "check.seen" || d.reader == nil || c.Given == nil || c.Given.Choice == seenBad || d.reader.mends(checkOf(c.Member)) {
+		return ""
+	}
+	return seenBad
+}
+
+// seenBad is what the file says of a part of the house that needs a mend.
+const seenBad = "bad"
+
+// checkOf is what the price book says of a part of the house, or its name alone.
+func checkOf(m *model.Member) *pricebook.Check {
+	for _, c := range pricebook.Checks() {
+		if plainKey(c.Name) == plainKey(m.Label) {
+			return c
+		}
+	}
+	return &pricebook.Check{Name: m.Label}
+}

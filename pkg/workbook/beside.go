@@ -1,0 +1,53 @@
+package workbook
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/model"
+)
+
+// besideOf are the conditions that an input at an address is not doubted beside others, as far as they
+// hold now. A figure that is not in this workbook tells nothing in it.
+func (b *book) besideOf(c *model.Cell) (out []func(at string) string) {
+	value := func(c *model.Cell) (decimal.Decimal, bool) { return b.answer.Values.Of(c), true }
+	for _, x := range b.answer.Deal.Beside(c) {
+		if !x.Holds(value) || slices.ContainsFunc(x, func(s deal.Sum) bool {
+			return slices.ContainsFunc(s.Parts, func(p deal.Part) bool { return p.Cell == nil || b.secret(p.Cell) })
+		}) {
+			continue
+		}
+		var within, beside []string
+		for _, s := range x {
+			text := ""
+			for _, p := range s.Parts {
+				at := whereAt
+				if p.Cell != c {
+					at = b.cellRef(p.Cell)
+					beside = append(beside, at)
+				}
+				text += signed(p.Times) + "*" + at
+			}
+			if !s.And.IsZero() {
+				text += signed(s.And)
+			}
+			within = append(within, "ROUND("+text+",9)<=0")
+		}
+		slices.Sort(beside)
+		beside = slices.Compact(beside)
+		formula := "IF(COUNT(" + strings.Join(beside, ",") + ")=" + itoa(len(beside)) + ",OR(" + strings.Join(within, ",") + "),TRUE)"
+		out = append(out, func(at string) string { return strings.ReplaceAll(formula, whereAt, at) })
+	}
+	return out
+}
+
+// signed is a number with its sign.
+func signed(x decimal.Decimal) string {
+	if x.IsNegative() {
+		return "-" + numeral(x.Neg(), bindsAll)
+	}
+	return "+" + numeral(x, bindsAll)
+}

@@ -1,0 +1,119 @@
+package workbook
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// A deal of rooms whose inputs are doubted beside others. By its hours the work takes under a month.
+const besideDeal = `
+house: {year built: 1961}
+purchase: {price: $152k, closing: {title: $1,450, county tax: 0.11%}}
+value: {after-repair value: $236k}
+time: {marketing: 6 weeks, escrow: 1 month}
+renovation: {contingency: 20%}
+seen: {hazards: not seen, wiring: good}
+rooms:
+  den: {size: 12' x 14', ceiling: 8', doors: 2' 8" x 6' 8", windows: 3' x 4', work: {paint walls: hired, tile floor: {quote: $2,860}}}
+loans: [{name: bank, fixed amount: $90k, rate: 9%, interest on: balance, term: 12 months, exit fee: 0.2%}]
+holding: {property tax: $2,910/year, vacant insurance: $1,420/year, power: $190/month}
+selling: {listing agent: 2.5%, settlement: $1,300}
+targets: {profit: $5k}
+cash: {available: $170k}
+`
+
+// What is typed by a slip, and is right by itself, is to be looked at again beside other inputs, the
+// price book or what the file says; what is as far as it may well be is not.
+func TestInputsAreDoubtedBesideOthers(t *testing.T) {
+	look := itoa(int(unusual))
+	type typed struct {
+		label, line string
+		value       any
+		says        string
+	}
+	var all [][]typed
+	beyond := []typed{
+		{"hazards", "seen", "bad", look}, {"wiring", "seen", "bad", look},
+		{"tile floor", "quote", 286.0, look}, {"property tax", "a_year", 291.0, look}, {"vacant insurance", "a_year", 142.0, look}, {"power", "a_month", 2280.0, look},
+		{"county tax", "share", 0.12, look}, {"listing agent", "share", 0.0025, look}, {"bank", "exit_share", 0.2, look},
+		{"", "renovation", 6.0, look}, {"", "seller_credit", 9500.0, look},
+	}
+	all = append(all, []typed{
+		{"hazards", "seen", "good", "0"}, {"tile floor", "quote", 2600.0, "0"}, {"property tax", "a_year", 3900.0, "0"}, {"power", "a_month", 1100.0, "0"},
+		{"county tax", "share", 0.015, "0"}, {"listing agent", "share", 0.03, "0"}, {"", "renovation", 1.1, "0"}, {"", "seller_credit", 9000.0, "0"},
+		{"bank", "exit_share", 0.01, "0"}, {"bank", "fixed_amount", 100000.0, "0"}, {"", "opening.opening_width", 3.0, "0"},
+	}, beyond, []typed{{"tile floor", "quote", 28600.0, look}, {"", "price", 3e6, "0"}, {"property tax", "a_year", 2910.0, look}, {"", "opening.opening_width", 32.0, look}, {"", "opening.opening_height", 80.0, look}})
+	all = append(all, beyond[:1])
+	says, paths := map[string]map[string]string{}, []string{}
+	for i, inputs := range all {
+		b, want := besideBook(t), map[string]string{}
+		for _, x := range inputs {
+			place := ""
+			switch {
+			case x.label != "":
+				place = b.typeOf(t, x.label, x.line, x.value)
+			case strings.Contains(x.line, "."):
+				place = b.typeIn(t, x.line, x.value)
+			default:
+				place = b.typeOf(t, b.model.Root.Label, x.line, x.value)
+			}
+			want[place] = x.says
+		}
+		path := filepath.Join(t.TempDir(), itoa(i)+".xlsx")
+		saved(t, path, b)
+		says[path], paths = want, append(paths, path)
+	}
+	for path, f := range recomputed(t, paths...) {
+		for place, want := range says[path] {
+			require.Equal(t, want, flawAt(t, f, place), "%s: %s", path, place)
+		}
+		page := printed(t, f, "The deal")
+		require.Equal(t, path == paths[0], strings.Contains(page, flawless), path)
+		require.Contains(t, page, noneBack)
+		if path == paths[3] {
+			require.Contains(t, page, "hazards, seen, which counts for nothing once it is bad (its work goes into the deal file), is not usual, look again")
+			require.Contains(t, page, "At a price of $152,000 every target holds."+lookAgain)
+		}
+	}
+}
+
+func besideBook(t *testing.T) *book {
+	b, err := made(answered(t, besideDeal), Options{Uncached: true})
+	require.NoError(t, err)
+	return b
+}
+
+// A fixed loan that is more than what is paid at the purchase is cut, and both readers are told how
+// much, in the words of the answer.
+func TestALoanThatIsCutIsTold(t *testing.T) {
+	large := strings.Replace(besideDeal, "$90k", "$200k", 1)
+	says, paths := map[string]string{}, []string{}
+	for _, x := range []struct {
+		name, text string
+		whom       Reader
+		amount     float64
+		says       string
+	}{
+		{"written", large, Owner, 0, "bank: $46,382.80 is taken off, since no loan gives cash back at the purchase. Lower the loan, or ask the lender."}, // 200,000 - 152,000 - 1,450 - 0.11% of 152,000
+		{"lender", large, Lender, 0, "bank: $46,382.80 is taken off, since no loan gives cash back at the purchase. Lower the loan, or ask the lender."},
+		{"typed", besideDeal, Owner, 300_000, "bank: $146,382.80 is taken off, since no loan gives cash back at the purchase. Lower the loan, or ask the lender."},
+		{"lower", large, Owner, 120_000, noneBack},
+	} {
+		b, err := made(answered(t, x.text), Options{Uncached: true, For: x.whom})
+		require.NoError(t, err)
+		if x.amount > 0 {
+			b.typeOf(t, "bank", "fixed_amount", x.amount)
+		} else {
+			require.Contains(t, texts(sheetOf(b, "The deal")), x.says)
+		}
+		path := filepath.Join(t.TempDir(), x.name+".xlsx")
+		saved(t, path, b)
+		paths, says[path] = append(paths, path), x.says
+	}
+	for path, f := range recomputed(t, paths...) {
+		require.Contains(t, strings.Split(printed(t, f, "The deal"), "\n"), says[path], path)
+	}
+}
