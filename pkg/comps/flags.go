@@ -75,7 +75,7 @@ var against = []string{
 	"mother", "father", "son ", "daughter", "brother", "sister", "wife", "husband", "grandson", "granddaughter", "grandpar", "uncle", "aunt ", "nephew", "niece", "cousin", "sibling", "in law", "stepson", "stepdaughter", "stepmother", "stepfather", "stepbrother", "stepsister", "grandma", "grandpa", "executrix", "intrafamily", "guardian", "conservator", "land only", "vacant land", "vacant lot", "tear down", "teardown", "fire damage", "fire damaged", "assignment of contract", "wholesale",
 	"half interest", "1 2 int", "contract for deed", "land contract", "lease option", "undivided", "fractional", "parcels", "multi parcel", "multiparcel", "package", "bulk", "portfolio",
 	"transfer on death", "fiduciary", "estate", "probate", "executor", "administrator", "trust",
-	"invalid", "unqualified", "disqualif", "nonqualif", "non qualif", "not qualif", "not a qualif", "not valid", "not a valid", "nonarm", "nal ", "non arm", "not arm", "not an arm", "not at arm", "partial", "tax sale", "tax deed", "exempt",
+	"invalid", "unqualified", "disqualif", "nonqualif", "non qualif", "not qualif", "not a qualif", "not valid", "not a valid", "nonarm", "nal ", "non arm", "not arm", "not an arm", "not at arm", "partial", "nominal", "tax sale", "tax deed", "exempt",
 }
 
 // harmless are words that hold one of those and do not speak against it.
@@ -170,14 +170,14 @@ var (
 func onOffer(words []string) bool {
 	said := strings.Join(words, " ")
 	status := func(w string) bool { return slices.Contains(offered, w) }
-	return (slices.ContainsFunc(words, status) || strings.Contains(said, "under contract") || strings.Contains(said, "for sale")) &&
+	return (slices.ContainsFunc(words, status) || strings.Contains(said, "under contract") || strings.Contains(said, "for sale") || strings.Contains(said, "on the market")) &&
 		!slices.ContainsFunc(words, func(w string) bool { return !status(w) && !slices.Contains(besideOffered, w) })
 }
 
 // unclosed reports whether words say that the sale is still to be closed.
 func unclosed(words []string) bool {
 	said := " " + strings.Join(words, " ") + " "
-	return strings.Contains(said, " not closed ") || strings.Contains(said, " not yet closed ") || strings.Contains(said, " not yet sold ") ||
+	return strings.Contains(said, " not closed ") || strings.Contains(said, " not yet closed ") || strings.Contains(said, " not yet sold ") || strings.Contains(said, " not sold yet ") ||
 		strings.HasSuffix(said, " not sold ")
 }
 

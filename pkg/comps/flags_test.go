@@ -13,7 +13,7 @@ import (
 // Terms as deeds, counties and lists put them.
 func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 	for _, terms := range []string{
-		"Quit Claim", "repo", "repossessed", "contract for deed", "Land Contract", "1/2 int", "quitclaim deed", "QCD", "TD", "Q.C.", "Sheriff's Deed", "Deed in lieu", "Love and affection", "Tax Deed", "HUD", "Bank", "bank owned", "REO",
+		"Quit Claim", "repo", "repossessed", "contract for deed", "Land Contract", "1/2 int", "quitclaim deed", "QCD", "TD", "nominal", "Q.C.", "Sheriff's Deed", "Deed in lieu", "Love and affection", "Tax Deed", "HUD", "Bank", "bank owned", "REO",
 		"Real Estate Owned", "Probate", "Executor's deed", "Administrator", "Inheritance", "Estate sale", "spouse", "interspousal transfer", "divorce", "parent to child",
 		"family transfer", "Related parties", "Trustee", "Mother to son", "to daughter", "father", "brother", "sister", "to wife", "husband to wife", "heirs", "half interest", "1/2 interest", "undivided interest",
 		"Multiple parcels", "multi-parcel", "2 parcels", "package sale", "bulk sale", "portfolio", "Love & Affection", "transfer on death", "fiduciary deed",
@@ -35,7 +35,7 @@ func TestTermsThatSpeakAgainstAnOpenSale(t *testing.T) {
 // What is offered and not sold yet is no sale.
 func TestWhatIsNotSoldYet(t *testing.T) {
 	for _, terms := range []string{"pending", "Active", "active listing", "listing", "asking price", "list price", "online estimate", "estimated value", "under contract", "Contingent", "expired", "withdrawn", "for sale",
-		"pending sale", "now under contract", "active; on the market", "contract pending - not closed", "not yet closed", "sold by builder; not yet closed", "unsold", "not sold"} {
+		"pending sale", "now under contract", "active; on the market", "contract pending - not closed", "not yet closed", "sold by builder; not yet closed", "unsold", "not sold", "not sold yet", "listed; not sold yet", "on the market now"} {
 		l, found := read(t, "sale date,price,deed\n2026-01-05,300000,"+terms+"\n", Options{})
 		require.Equal(t, NotSold, l.Sale(0).Flags, terms)
 		require.Contains(t, found[0].Message, "it is said to be offered, not sold")

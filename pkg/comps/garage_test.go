@@ -23,6 +23,11 @@ func TestGarage(t *testing.T) {
 		}
 		require.Equal(t, want, l.Sale(0).House, cell)
 	}
+	for _, cell := range []string{"None", "no", "No Garage", "0"} {
+		l, found := read(t, "sale date,price,garage spaces\n2026-06-03,268000,"+cell+"\n2026-06-03,278000,2\n", Options{})
+		require.Empty(t, found, cell)
+		require.Equal(t, House{Garage: "none", GarageCars: Known(0), GarageArea: Known(0)}, l.Sale(0).House, cell)
+	}
 	for _, cell := range []string{"tbd", "see remarks", "off street", "480", "22x24", "1-2 car", "2 1/2 car", "no 2", "two or three", "A", "2 car driveway"} {
 		l, found := read(t, "sale date,price,garage\n2026-06-03,268000,"+cell+"\n", Options{})
 		require.Len(t, found, 1, cell)
