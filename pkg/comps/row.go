@@ -239,7 +239,6 @@ func (r *row) wholeBaths(to *Fact, s, sort string) error {
 	return err
 }
 
-
 // garageCars reads for how many cars a garage is; none is told in words too.
 func (r *row) garageCars(s string) error {
 	if g, clear := garageOf(r.word(s)); clear && g.kind == "none" && r.Garage == "" {

@@ -70,6 +70,7 @@ func roomDoubts() []Code {
 		{"ceiling-low", "a ceiling lower than one can live under"},
 		{"ceiling-high", "a ceiling higher than houses have"},
 		{"size-slight", "a length inside of less than a foot"},
+		{"fixed-long", "a fixed part that is longer than all walls of its room"},
 		{"cabinet-deep", "cabinets that are deeper than cabinets are"},
 		{"fixed-near", "a fixed part with nearly the name of one that is known"},
 		{"outside-size", "a measure of the outside that houses rarely have, or that does not go with the others"},

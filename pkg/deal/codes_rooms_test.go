@@ -212,6 +212,7 @@ var roomSlips = []slip{
 	inDen("size-slight", denSize, denSize+"\n    closets: 6\" x 2' 2\""),
 	inDen("size-slight", denSize, "size: [12' x 10', 5' x 4' 2\" sharing 5\"]"),
 	inDen("size-slight", denSize, denSize+"\n    fixed: {tub: {size: 5' x 2'6\", surround: 6\"}}"),
+	inDen("fixed-long", denSize, denSize+"\n    fixed: {wall cabinets: 132' x 1'}"),
 	inDen("cabinet-deep", denSize, denSize+"\n    fixed: {base cabinets: 2' x 8'}"),
 	inDen("cabinet-deep", denSize, denSize+"\n    fixed: {vanity: 1' 9\" x 2' 6\"}"),
 	inDen("fixed-near", denSize, denSize+"\n    fixed: {shwer: 3' x 3'}"),

@@ -19,6 +19,7 @@ var (
 	largeRoom     = decimal.NewFromInt(800)  // sq ft
 	largeBasement = decimal.NewFromInt(2500) // sq ft, and for what takes a whole level
 	longRoom      = decimal.NewFromInt(40)   // ft of a side
+	longLevel     = decimal.NewFromInt(80)   // ft of a side of what may take a whole level
 	narrowRoom    = decimal.NewFromInt(3)    // ft, where it is widest; halls are 3 ft wide
 	lowCeiling    = decimal.New(65, -1)      // ft, at its highest
 	steepRoof     = decimal.NewFromInt(2)    // of rise for a foot across
@@ -184,6 +185,9 @@ func (r *reader) doubtFixed(room *model.Member) {
 			r.say("tub-deep", long.Pos, "%s is %s along the wall and %s deep", f.Label, diag.Quote(long.Text), diag.Quote(deep.Text))("write its length along the wall first, e.g. 5' x 2'6\"; it is used as it stands")
 		case slices.Contains([]string{"base cabinet", "wall cabinet", "vanity"}, sort) && deep.Number.GreaterThanOrEqual(deepCabinet):
 			r.say("cabinet-deep", deep.Pos, "%s is %s along the wall and %s deep", f.Label, diag.Quote(long.Text), diag.Quote(deep.Text))("write the length along the wall first, e.g. 12' x 2'; an island has   kind: island   ; it is used as it stands")
+		case r.farBeside(f, "fitting_length", 0):
+			walls, _ := r.worked(room, "perimeter")
+			r.say("fixed-long", long.Pos, "%s: %s is longer than all walls of %s together, %s ft", f.Label, diag.Quote(long.Text), room.Label, short(walls))("check it, for inches taken for feet; it is used as it stands")
 		case unknownSort(f):
 			if near, is := diag.Nearest(strings.ToLower(f.Label), fittingSorts); is {
 				r.say("fixed-near", f.Pos, "%s is none of the fixed parts that are known, so it has no surround and stands for no work", diag.Quote(f.Label))("did you mean %s? else leave it: its floor is left out", near)

@@ -128,7 +128,7 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 		return []Edge{most(c.Given.Number.Mul(manyTimes))}
 	case c.Line.Name == "share" && c.Line.Set == "fee" || c.Line.ID() == "loan.exit_share" || c.Line.ID() == "loan.extension_share":
 		return shareEdges(c)
-	case timesAYear[c.Line.Name] > 0 && c.Line.Set == "fee" && c.Given != nil && c.Given.Number.IsPositive():
+	case isSum(c) && c.Given != nil && c.Given.Number.IsPositive():
 		return []Edge{least(c.Given.Number.Div(billTimes).Round(2)), most(c.Given.Number.Mul(billTimes))}
 	case c.Line.ID() == "contingency_share":
 		return []Edge{d.usualContingency(c)}
@@ -141,13 +141,9 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 	}
 	switch c.Line.ID() {
 	case "section.length", "section.width":
-		if !namedALevel(m.Parent.Label) {
-			return []Edge{most(longRoom)}
-		}
+		return []Edge{most(usualSide(m.Parent))}
 	case "leg.walk_east", "leg.walk_north":
-		if !namedALevel(m.Parent.Label) {
-			return []Edge{least(longRoom.Neg()), most(longRoom)}
-		}
+		return []Edge{least(usualSide(m.Parent).Neg()), most(usualSide(m.Parent))}
 	case "section.height":
 		return []Edge{most(highCeiling)}
 	case "usual_ceiling":
@@ -178,6 +174,26 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 		}
 	}
 	return out
+}
+
+// isSum reports whether an input is a bill, a charge or a line of work in dollars, of which a nought or
+// a time may slip.
+func isSum(c *model.Cell) bool {
+	switch c.Line.Set {
+	case "fee":
+		return timesAYear[c.Line.Name] > 0 || c.Line.Name == "fixed"
+	case "cost":
+		return slices.Contains([]string{"materials", "labour", "lump"}, c.Line.Name)
+	}
+	return c.Line.ID() == "loan.draw_fee"
+}
+
+// usualSide is how long a side of a room usually is at most.
+func usualSide(room *model.Member) decimal.Decimal {
+	if namedALevel(room.Label) {
+		return longLevel
+	}
+	return longRoom
 }
 
 // shareEdges are those of a charge that is a share: 0.12 typed for 0.12% is a hundred times that in

@@ -62,6 +62,11 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		return []Beside{over(one, TimesThePrice)}
 	case c.Line.ID() == "as_is_value":
 		return []Beside{over(one, two)}
+	case c.Line.ID() == "fitting.fitting_length":
+		if c.Member.Parent.Kind != "inside" {
+			return nil
+		}
+		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member.Parent, "perimeter", one.Neg())), sum(decimal.Zero, cell(c.Member.Parent, "perimeter", one))}}
 	case c.Line.ID() == "seller_credit":
 		return []Beside{over(one, highCredit)}
 	case c.Line.ID() == "renovation" && !InWeeks(c):
