@@ -31,6 +31,9 @@ var (
 	garageDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " does not tell for how many cars the garage is, so it counts as not known"
 	}, "the number of cars, e.g. 2 car attached, or none"}
+	garagesDoubt = cellDoubt{func(text string) string {
+		return "the columns of the garage say " + diag.Quote(text) + " and otherwise, one that there is none, so it counts as not known"
+	}, "the number of cars, or none, in one column, and nothing where that is not known"}
 	milesDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is taken for miles: so few metres lie between no two houses"
 	}, "the unit in full, e.g. 0.9 mi or 600 metres"}

@@ -38,6 +38,35 @@ func (r *row) garage(s string) error {
 	return nil
 }
 
+// twoGarages reports whether a garage is said not to be and also to be for cars or of some size.
+func (h *House) twoGarages() bool {
+	some := h.GarageCars.Value > 0 || h.GarageArea.Value > 0
+	return some && h.Garage == "none" || h.GarageArea.Value > 0 && h.GarageCars.Known && h.GarageCars.Value == 0
+}
+
+// settleGarage draws what follows from what is said of a garage together. One of none is for nought
+// cars and of no size, whatever the other houses are counted by; of one for some cars a size of nothing
+// is one that nobody measured, and nought cars of one of some kind nobody counted.
+func (h *House) settleGarage() {
+	nought := func(f Fact) bool { return f.Known && f.Value == 0 }
+	switch {
+	case h.twoGarages():
+		h.Garage, h.GarageCars, h.GarageArea = "", Fact{}, Fact{}
+		return
+	case h.GarageCars.Value > 0, h.Garage != "" && h.Garage != "none":
+		for _, f := range []*Fact{&h.GarageCars, &h.GarageArea} {
+			if nought(*f) {
+				*f = Fact{}
+			}
+		}
+	case h.Garage == "" && (nought(h.GarageCars) || nought(h.GarageArea)):
+		h.Garage = "none"
+	}
+	if h.Garage == "none" {
+		h.GarageCars, h.GarageArea = Known(0), Known(0)
+	}
+}
+
 type garageSaid struct {
 	cars Fact
 	kind string

@@ -1,6 +1,8 @@
 package comps
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -27,6 +29,23 @@ func TestGarage(t *testing.T) {
 		l, found := read(t, "sale date,price,garage spaces\n2026-06-03,268000,"+cell+"\n2026-06-03,278000,2\n", Options{})
 		require.Empty(t, found, cell)
 		require.Equal(t, House{Garage: "none", GarageCars: Known(0), GarageArea: Known(0)}, l.Sale(0).House, cell)
+	}
+	for cells, want := range map[string]House{
+		"2 car,,0": {GarageCars: Known(2)}, ",2,0": {GarageCars: Known(2)}, "attached,0,0": {Garage: "attached"}, "attached,2,480": {Garage: "attached", GarageCars: Known(2), GarageArea: Known(480)},
+		",,0": {Garage: "none", GarageCars: Known(0), GarageArea: Known(0)}, ",0,": {Garage: "none", GarageCars: Known(0), GarageArea: Known(0)}, ",,480": {GarageArea: Known(480)},
+		"none,2,": {}, "none,,480": {}, ",0,480": {},
+	} {
+		for _, heads := range [][3]int{{0, 1, 2}, {2, 0, 1}} { // whatever the order of the columns
+			head, cell := [3]string{"garage", "garage cars", "garage sqft"}, strings.Split(cells, ",")
+			l, found := read(t, fmt.Sprintf("sale date,price,%s,%s,%s\n2026-06-03,268000,%s,%s,%s\n", head[heads[0]], head[heads[1]], head[heads[2]], cell[heads[0]], cell[heads[1]], cell[heads[2]]), Options{})
+			require.Equal(t, want, l.Sale(0).House, cells)
+			if want == (House{}) {
+				require.Len(t, found, 1, cells)
+				require.Contains(t, found[0].Message, "one that there is none, so it counts as not known")
+			} else {
+				require.Empty(t, found, cells)
+			}
+		}
 	}
 	for _, cell := range []string{"tbd", "see remarks", "off street", "480", "22x24", "1-2 car", "2 1/2 car", "no 2", "two or three", "A", "2 car driveway"} {
 		l, found := read(t, "sale date,price,garage\n2026-06-03,268000,"+cell+"\n", Options{})

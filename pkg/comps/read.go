@@ -210,6 +210,10 @@ func (r *reader) sale() {
 		c := r.columns[slices.IndexFunc(r.columns, func(c column) bool { return c.name == "full baths" })]
 		r.ofRow = append(r.ofRow, rowDoubt{c, strings.TrimSpace(r.record[c.at]), &noBathDoubt})
 	}
+	if at := slices.IndexFunc(r.columns, func(c column) bool { return c.field.name == "garage area" || c.field.name == "garage cars" }); at >= 0 && r.row.twoGarages() {
+		c := r.columns[at]
+		r.ofRow = append(r.ofRow, rowDoubt{c, strings.TrimSpace(r.record[c.at]), &garagesDoubt})
+	}
 	r.keepDoubts()
 	r.finish()
 	r.tooFew()
@@ -316,16 +320,7 @@ func (r *reader) finish() {
 			s.Place = Place{p.X, p.Y, i == 1, true}
 		}
 	}
-	if s.Garage == "" && s.GarageCars.Known && s.GarageCars.Value == 0 {
-		s.Garage = "none"
-	}
-	if s.Garage == "none" { // which is nought cars and no area, whatever the others count
-		for _, f := range []*Fact{&s.GarageCars, &s.GarageArea} {
-			if !f.Known {
-				*f = Known(0)
-			}
-		}
-	}
+	s.settleGarage()
 }
 
 // ruled reports whether a row is the line that parts the headers from the rest.

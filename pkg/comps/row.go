@@ -167,14 +167,8 @@ func (r *row) lot(s string) error {
 	return err
 }
 
-// garageArea reads how large a garage is; one of nothing is none.
-func (r *row) garageArea(s string) error {
-	err := r.areaOf(&r.GarageArea, s, 0, 100_000)
-	if err == nil && r.GarageArea.Known && r.GarageArea.Value == 0 && r.Garage == "" {
-		r.Garage = r.word("none")
-	}
-	return err
-}
+// garageArea reads how large a garage is.
+func (r *row) garageArea(s string) error { return r.areaOf(&r.GarageArea, s, 0, 100_000) }
 
 // land reads a lot where the cell says that it is an area: a bare number, or dollars, may
 // be what the land is worth.
