@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -19,28 +20,13 @@ const (
 // cutBack says on a first page which loans are cut since they would give cash back at the purchase,
 // in the words of the answer, as loans and price now stand.
 func (b *book) cutBack(g *grid, row int) int {
-	const ask = "Lower the loan, or ask the lender."
 	words := strings.Split(answer.CutBack, "%s")
-	said, longest, live := "", "", `""`
-	for _, l := range b.answer.Loans() {
+	return b.loans(g, row, loanNotice{noneBack, untoldBacks, "Lower the loan, or ask the lender.", func(l *model.Member) loanTold {
 		cut, now := b.of(l, "cut_no_cash_back"), b.answer.Of(l, "cut_no_cash_back")
 		tells := func(x decimal.Decimal) string {
 			return fmt.Sprintf(answer.CutBack, l.Label, quantity.FormatMoney(x)) + ". "
 		}
-		longest += tells(decimal.New(99999999, -2))
-		if now.IsPositive() {
-			said += tells(now)
-		}
-		if cut.formula != "" { // an input can move it
-			live += "&IF(ROUND(" + cut.formula + ",9)>0," + quoted(l.Label+words[1]) + `&TEXT(` + cut.formula + `,"$#,##0.00")&` + quoted(words[2]+". ") + `,"")`
-		}
-	}
-	if longest == "" {
-		return row
-	}
-	c := cell{value: noneBack, formula: "IF(" + b.usable() + ",IF((" + live + `)="",` + quoted(noneBack) + "," + live + "&" + quoted(ask) + ")," + quoted(untoldBacks) + ")"}
-	if said != "" {
-		c.value = said + ask
-	}
-	return g.spoken(row, lastColumn, longest+ask, c)
+		live := quoted(l.Label+words[1]) + `&TEXT(` + cut.formula + `,"$#,##0.00")&` + quoted(words[2]+". ")
+		return loanTold{tells(now), tells(decimal.New(99999999, -2)), now.IsPositive(), cut, live}
+	}})
 }

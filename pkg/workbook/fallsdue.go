@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -17,31 +18,15 @@ const (
 // fallsDue says on a first page which loans fall due before the sale without an extension, in the
 // words in which the file is doubted, as terms and the hold now stand.
 func (b *book) fallsDue(g *grid, row int) int {
-	loans := b.answer.Loans()
-	if len(loans) == 0 {
-		return row
-	}
 	months := func(at string) string {
 		at = "ROUND(" + at + ",1)"
 		return at + "&IF(" + at + `=1," month"," months")`
 	}
-	const ask = "Ask the lender."
 	words, hold := strings.Split(deal.FallsDue, "%s"), b.figure("hold_months")
-	said, longest, live := "", "", `""`
-	for _, l := range loans {
+	return b.loans(g, row, loanNotice{noneDue, untoldDues, "Ask the lender.", func(l *model.Member) loanTold {
 		early, term := b.of(l, "due_before_sale"), b.of(l, "term")
 		tells := fmt.Sprintf(deal.FallsDue, l.Label, quantity.FormatMonths(b.answer.Of(l, "term"), 1), quantity.FormatMonths(b.answer.Line("hold_months"), 1)) + ". "
-		longest += tells
-		if b.answer.Of(l, "due_before_sale").Round(9).IsPositive() {
-			said += tells
-		}
-		if early.formula != "" { // an input can move it
-			live += "&IF(ROUND(" + early.formula + ",9)>0," + quoted(l.Label+words[1]) + "&" + months(term.formula) + "&" + quoted(words[2]) + "&" + months(hold.formula) + "&" + quoted(words[3]+". ") + `,"")`
-		}
-	}
-	c := cell{value: noneDue, formula: "IF(" + b.usable() + ",IF((" + live + `)="",` + quoted(noneDue) + "," + live + "&" + quoted(ask) + ")," + quoted(untoldDues) + ")"}
-	if said != "" {
-		c.value = said + ask
-	}
-	return g.spoken(row, lastColumn, longest+ask, c)
+		live := quoted(l.Label+words[1]) + "&" + months(term.formula) + "&" + quoted(words[2]) + "&" + months(hold.formula) + "&" + quoted(words[3]+". ")
+		return loanTold{tells, tells, b.answer.Of(l, "due_before_sale").Round(9).IsPositive(), early, live}
+	}})
 }
