@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"os"
 	"strconv"
 	"strings"
 
@@ -68,11 +69,16 @@ func (p *printer) number(x *model.Expr, least int) string {
 
 // spelled fills the spreadsheet text of an operator in.
 func spelled(op *formula.Op, args []string) string {
-	pairs := []string{"$*", strings.Join(args, ",")}
-	for i, a := range args {
-		pairs = append(pairs, "$"+strconv.Itoa(i+1), a)
-	}
-	return strings.NewReplacer(pairs...).Replace(op.Sheet)
+	return os.Expand(op.Sheet, func(what string) string {
+		if what == "*" {
+			return strings.Join(args, ",")
+		}
+		i, err := strconv.Atoi(what)
+		if err != nil || i > len(args) {
+			panic("operator " + op.Name + " has no argument " + what)
+		}
+		return args[i-1]
+	})
 }
 
 func (p *printer) infix(x *model.Expr, least int) string {

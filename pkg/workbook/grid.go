@@ -39,6 +39,9 @@ func (g *grid) set(row, col int, c cell) {
 		g.rows = append(g.rows, nil)
 	}
 	r := g.rows[row-1]
+	if r == nil && row > 1 {
+		r = make([]cell, 0, max(col, len(g.rows[row-2]))) // most are as long as the one above
+	}
 	for len(r) < col {
 		r = append(r, cell{})
 	}

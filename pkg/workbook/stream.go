@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/internal/together"
 )
 
 // stream writes all sheets, each from its first row to its last: the only way in which a
@@ -25,10 +27,16 @@ func (b *book) stream() error {
 	if err := b.properties(); err != nil {
 		return err
 	}
+	var sheets []func() error
 	for _, g := range b.all() {
-		if err := b.write(g); err != nil {
+		w, err := b.opened(g)
+		if err != nil {
 			return err
 		}
+		sheets = append(sheets, func() error { return b.write(w, g) })
+	}
+	if err := together.Run(sheets...); err != nil {
+		return err
 	}
 	return b.file.SetCalcProps(&excelize.CalcPropsOptions{FullCalcOnLoad: &yes})
 }
@@ -50,39 +58,49 @@ func (b *book) names() error {
 	return nil
 }
 
-// write writes one sheet. What is no cell goes before them, or it would be lost.
-func (b *book) write(g *grid) error {
+// opened is one sheet with all but its cells, which would lose what comes after them, and
+// with their looks known to the file, so that sheets can be written side by side.
+func (b *book) opened(g *grid) (*excelize.StreamWriter, error) {
 	if err := b.dress(g); err != nil {
-		return err
+		return nil, err
 	}
 	w, err := b.file.NewStreamWriter(g.name)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	for i, width := range g.widths {
 		if width == 0 {
 			continue
 		}
 		if err := w.SetColWidth(i+1, i+1, width); err != nil {
-			return err
+			return nil, err
 		}
 	}
 	if g.heads > 0 || g.left > 0 {
 		if err := w.SetPanes(panes(g)); err != nil {
-			return err
+			return nil, err
 		}
 	}
 	for i, r := range g.rows {
 		for j, c := range r {
 			if len(c.formula) > longest {
-				return fmt.Errorf("the formula of %s%s would have %d characters, and spreadsheet programs take %d at most: the deal has more parts than a workbook can hold", sheetPrefix(g, nil), address(i+1, j+1, false, false), len(c.formula), longest)
+				return nil, fmt.Errorf("the formula of %s%s would have %d characters, and spreadsheet programs take %d at most: the deal has more parts than a workbook can hold", sheetPrefix(g, nil), address(i+1, j+1, false, false), len(c.formula), longest)
+			}
+			if c == (cell{}) {
+				continue
+			}
+			if err := b.style(c.look); err != nil {
+				return nil, err
 			}
 		}
-		out, err := b.cells(r)
-		if err != nil {
-			return err
-		}
-		if err := w.SetRow(address(i+1, 1, false, false), out, excelize.RowOpts{Height: g.high[i+1]}); err != nil {
+	}
+	return w, nil
+}
+
+// write writes the cells of one sheet.
+func (b *book) write(w *excelize.StreamWriter, g *grid) error {
+	for i, r := range g.rows {
+		if err := w.SetRow(address(i+1, 1, false, false), b.cells(r), excelize.RowOpts{Height: g.high[i+1]}); err != nil {
 			return err
 		}
 	}
@@ -94,23 +112,19 @@ func (b *book) write(g *grid) error {
 	return w.Flush()
 }
 
-func (b *book) cells(row []cell) ([]any, error) {
+func (b *book) cells(row []cell) []any {
 	out := make([]any, len(row))
 	for i, c := range row {
 		if c == (cell{}) {
 			continue
 		}
-		style, err := b.style(c.look)
-		if err != nil {
-			return nil, err
-		}
 		v := c.value
 		if b.how.Uncached && c.formula != "" {
 			v = nil
 		}
-		out[i] = excelize.Cell{StyleID: style, Formula: c.formula, Value: v}
+		out[i] = excelize.Cell{StyleID: b.styles[c.look], Formula: c.formula, Value: v}
 	}
-	return out, nil
+	return out
 }
 
 func panes(g *grid) *excelize.Panes {

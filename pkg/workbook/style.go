@@ -105,18 +105,18 @@ const (
 	warned = "8A1C1C"
 )
 
-// style makes the style of a look, once.
-func (b *book) style(l look) (int, error) {
-	if id, known := b.styles[l]; known {
-		return id, nil
+// style makes the style of a look known to the file, once.
+func (b *book) style(l look) error {
+	if _, known := b.styles[l]; known {
+		return nil
 	}
 	s := &excelize.Style{
 		Font:       &excelize.Font{Family: face, Size: 10, Color: ink},
 		Alignment:  &excelize.Alignment{Vertical: "top", WrapText: l.wrap},
 		Protection: &excelize.Protection{Locked: true},
 	}
-	if l.format != "" {
-		s.CustomNumFmt = &l.format
+	if format := l.format; format != "" { // a copy, for a look whose own text is pointed at would cost each call an allocation
+		s.CustomNumFmt = &format
 	}
 	switch {
 	case l.right:
@@ -170,9 +170,6 @@ func (b *book) style(l look) (int, error) {
 		s.Font.Size = l.size
 	}
 	id, err := b.file.NewStyle(s)
-	if err != nil {
-		return 0, err
-	}
 	b.styles[l] = id
-	return id, nil
+	return err
 }

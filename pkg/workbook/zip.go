@@ -10,6 +10,8 @@ import (
 	"slices"
 
 	"github.com/xuri/excelize/v2"
+
+	"ledgerboard/pkg/internal/together"
 )
 
 // A steadyZip writes its parts in the order of their names. The library hands sheets over
@@ -33,22 +35,46 @@ func (z *steadyZip) Create(name string) (io.Writer, error) {
 // AddFS adds files, as the library may ask.
 func (z *steadyZip) AddFS(f fs.FS) error { return z.zip.AddFS(f) }
 
-// Close writes all parts.
+// Close writes all parts. Each is packed as an archive of its own first, side by side with
+// the others.
 func (z *steadyZip) Close() error {
-	for _, name := range slices.Sorted(maps.Keys(z.parts)) {
-		content := z.parts[name].Bytes()
-		if name == contentTypes {
-			content = inOrder(content)
-		}
-		w, err := z.zip.Create(name)
+	names := slices.Sorted(maps.Keys(z.parts))
+	packed := make([]bytes.Buffer, len(names))
+	var packing []func() error
+	for i, name := range names {
+		packing = append(packing, func() error {
+			content := z.parts[name].Bytes()
+			if name == contentTypes {
+				content = inOrder(content)
+			}
+			return packPart(&packed[i], name, content)
+		})
+	}
+	if err := together.Run(packing...); err != nil {
+		return err
+	}
+	for i := range packed {
+		alone, err := zip.NewReader(bytes.NewReader(packed[i].Bytes()), int64(packed[i].Len()))
 		if err != nil {
 			return err
 		}
-		if _, err := w.Write(content); err != nil {
+		if err := z.zip.Copy(alone.File[0]); err != nil {
 			return err
 		}
 	}
 	return z.zip.Close()
+}
+
+func packPart(to io.Writer, name string, content []byte) error {
+	alone := zip.NewWriter(to)
+	w, err := alone.Create(name)
+	if err != nil {
+		return err
+	}
+	if _, err := w.Write(content); err != nil {
+		return err
+	}
+	return alone.Close()
 }
 
 // contentTypes is the part that lists the kinds of all others.
