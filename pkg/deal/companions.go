@@ -26,7 +26,7 @@ func (r *reader) bring(p *plan) {
 		}
 	}
 	for _, h := range b.held {
-		h.within.includes = append(h.within.includes, h.item.Name)
+		h.within.includes, h.within.holds = append(h.within.includes, h.item.Name), append(h.within.holds, h)
 	}
 	for _, s := range p.without {
 		if name := plainKey(s.text); !b.left[name] && !r.peelLeaves(p, name) && !p.houseLeaves(name) && !r.houseLeavesOut(name) && !r.callsFor(p, name) {

@@ -170,6 +170,9 @@ func (r *reader) doubtHalf(w *work, given model.Value, quote, base decimal.Decim
 		if w.scope.path != "" && r.good(w.scope.path+"covers") != nil {
 			return
 		}
+		if most, known := r.heldAtMost(w, labour); labour.GreaterThan(quote.Mul(nearOther)) || known && quote.GreaterThan(labour.Add(most).Mul(nearOther)) {
+			return // it is not near the labour, whatever it holds
+		}
 		heldLabour, heldGoods := r.heldByQuote(w)
 		all := base.Add(heldLabour).Add(heldGoods)
 		labour = labour.Add(heldLabour)

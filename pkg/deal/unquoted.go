@@ -31,6 +31,29 @@ func (r *reader) heldByQuote(w *work) (labour, goods decimal.Decimal) {
 	return labour, goods
 }
 
+// heldAtMost is more than heldByQuote finds for the labour, from the hired prices of the book beside
+// that of the work itself: it spares reading the file once more where that could tell nothing. False
+// where some of the work has no such price.
+func (r *reader) heldAtMost(w *work, labour decimal.Decimal) (decimal.Decimal, bool) {
+	p := r.plans[slices.IndexFunc(r.plans, func(p *plan) bool { return slices.Contains(p.works, w) })]
+	hired := func(x *work) decimal.Decimal {
+		return x.stated().of(r.allThereIs(p, x.item)).Mul(x.item.Hired).Mul(decimal.NewFromInt(int64(x.item.Coats)))
+	}
+	var held decimal.Decimal
+	for _, x := range w.holds {
+		price := hired(x)
+		if !price.IsPositive() {
+			return held, false
+		}
+		held = held.Add(price)
+	}
+	own := hired(w)
+	if !own.IsPositive() {
+		return held, false
+	}
+	return held.Mul(labour).DivRound(own, 2).Mul(two), true
+}
+
 // withoutQuotes is the file as it is read without the quotes that do not say what they cover; nil
 // where it cannot be.
 func (r *reader) withoutQuotes() *reader {
