@@ -82,6 +82,13 @@ func (n *node) find(name string) *entry {
 // plainKey evens out a key's spelling: case, spaces, hyphens and underscores do
 // not count, ’ is ', and both spellings of labour and amortising are one.
 func plainKey(s string) string {
+	if isPlain(s) {
+		return s
+	}
+	return evened(s)
+}
+
+func evened(s string) string {
 	s = strings.Map(func(r rune) rune {
 		switch r {
 		case '-', '_', '\t', '\u00a0', '\u2010', '\u2011':
@@ -101,4 +108,18 @@ func plainKey(s string) string {
 		}
 	}
 	return strings.Join(w, " ")
+}
+
+// isPlain reports whether a key is surely spelled as plainKey would: most are, and are asked for
+// thousands of times.
+func isPlain(s string) bool {
+	before := byte(' ')
+	for i := range len(s) {
+		c := s[i]
+		if c < ' ' || c > '~' || c >= 'A' && c <= 'Z' || c == '-' || c == '_' || c == ' ' && before == ' ' {
+			return false
+		}
+		before = c
+	}
+	return before != ' ' && !strings.Contains(s, "labor") && !strings.Contains(s, "amortizing")
 }
