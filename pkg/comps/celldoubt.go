@@ -31,6 +31,12 @@ var (
 	garageDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " does not tell for how many cars the garage is, so it counts as not known"
 	}, "the number of cars, e.g. 2 car attached, or none"}
+	parkingDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " may count cars in the drive, so the garage counts as not known"
+	}, "what the garage is, e.g. 2 car garage, or none; or, if all are of garages,   columns: {garage: Parking}"}
+	carsDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " is not for how many cars the column of the garage says it is; what that says counts"
+	}, "the same in both, or in one column only"}
 	garagesDoubt = cellDoubt{func(text string) string {
 		return "the columns of the garage say " + diag.Quote(text) + " and otherwise, one that there is none, so it counts as not known"
 	}, "the number of cars, or none, in one column, and nothing where that is not known"}

@@ -36,7 +36,7 @@ var fields = []field{
 	{"wall", "", []string{"walls", "exterior", "exterior wall", "ext wall", "ext walls", "outside wall", "siding"}, (*row).wall},
 	{"garage", "", []string{"gar", "garage type", "parking", "car storage"}, (*row).garage},
 	{"garage area", "sqft", []string{"garage size"}, (*row).garageArea},
-	{"garage cars", "", []string{"cars", "garage spaces", "garage stalls", "parking spaces", "garage capacity", "car garage"}, (*row).garageCars},
+	{"garage cars", "", []string{"cars", "garage spaces", "garage stalls", "garage capacity", "car garage"}, (*row).garageCars},
 	{"condition", "", []string{"cond", "overall condition", "overall cond"}, (*row).condition},
 	{"x", "m", []string{"easting", "x coord", "xcoord", "x coordinate"}, (*row).x},
 	{"y", "m", []string{"northing", "y coord", "ycoord", "y coordinate"}, (*row).y},

@@ -31,10 +31,49 @@ func (r *row) garage(s string) error {
 		r.doubt = &garageDoubt
 		return nil
 	}
+	if g.cars.Known && g.cars.Value == 0 && g.kind == "" {
+		g = garageSaid{kind: "none"}
+	}
 	if g.cars.Known {
 		r.GarageCars = g.cars
 	}
 	r.Garage = r.word(g.kind)
+	return nil
+}
+
+// parking reads a garage where the cell says that it tells of one: cars may park in the open too.
+func (r *row) parking(s string) error {
+	g, clear := garageOf(r.word(s))
+	if some := g.cars.Value > 0 || g.kind == SomeGarage; clear && some && !g.indoors && (g.kind == "" || g.kind == SomeGarage) {
+		r.doubt = &parkingDoubt
+		return nil
+	}
+	return r.garage(s)
+}
+
+// garageCars reads for how many cars a garage is, besides what its own column says of it, which goes
+// before: beside some cars there, none are those that nobody counted.
+func (r *row) garageCars(s string) error {
+	g, clear := garageOf(r.word(s))
+	if clear && g.kind == "none" && r.Garage == "" {
+		r.Garage = r.word(g.kind)
+		return nil
+	}
+	n := g.cars
+	if !clear || !n.Known {
+		if err := count(&n, s); err != nil {
+			return err
+		}
+	}
+	switch {
+	case !r.GarageCars.Known:
+		r.GarageCars = n
+	case n.Value > 0 && n != r.GarageCars:
+		r.doubt = &carsDoubt
+	}
+	if r.Garage == "" {
+		r.Garage = r.word(g.kind)
+	}
 	return nil
 }
 
@@ -68,15 +107,16 @@ func (h *House) settleGarage() {
 }
 
 type garageSaid struct {
-	cars Fact
-	kind string
+	cars    Fact
+	kind    string
+	indoors bool // it is called a garage
 }
 
 // garageOf is what a text says of a garage, and whether it is clear.
 func garageOf(text string) (g garageSaid, ok bool) {
 	var kinds []string
 	before := false // in the open, and then for how many
-	none, open, some, indoors := false, false, false, false
+	none, open, some := false, false, false
 	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" -,;/()&+", r) }) {
 		w = strings.TrimRight(w, ".")
 		if k := garageKinds[w]; k != "" {
@@ -96,7 +136,7 @@ func garageOf(text string) (g garageSaid, ok bool) {
 		case w == "built in" || slices.Contains(kindWords, w):
 			kinds = append(kinds, w)
 		case slices.Contains(fillers, w):
-			some, indoors = true, indoors || w == "garage" || w == "gar"
+			some, g.indoors = true, g.indoors || w == "garage" || w == "gar"
 		default:
 			return garageSaid{}, false
 		}
@@ -105,14 +145,14 @@ func garageOf(text string) (g garageSaid, ok bool) {
 	switch {
 	case g.cars.Value > mostCars, none && g.cars.Value > 0:
 		return garageSaid{}, false
-	case none, open && before && g.kind == "" && !indoors: // cars in the street have no garage
+	case none, open && before && g.kind == "" && !g.indoors: // cars in the street have no garage
 		return garageSaid{kind: "none"}, true
-	case open && g.kind == "" && !indoors:
+	case open && g.kind == "" && !g.indoors:
 		return garageSaid{}, false
 	case g.cars.Known || g.kind != "":
 		return g, true
 	}
-	return garageSaid{kind: SomeGarage}, some
+	return garageSaid{kind: SomeGarage, indoors: g.indoors}, some
 }
 
 // carsIn reads a number of cars: 2, 2.0, 2car or two.

@@ -57,3 +57,69 @@ func TestGarage(t *testing.T) {
 	require.False(t, (&House{Garage: "none"}).CarsGuessed())
 	require.False(t, (&House{Garage: "attached", GarageCars: Known(2)}).CarsGuessed())
 }
+
+// What the column of the garage says goes before a count of its own, which may fill in what that
+// leaves open; two that differ are doubted.
+func TestGarageAndItsSpaces(t *testing.T) {
+	none := House{Garage: "none", GarageCars: Known(0), GarageArea: Known(0)}
+	const other, without = "not for how many cars the column of the garage says it is", "one that there is none"
+	for _, c := range []struct {
+		garage, spaces string
+		want           House
+		doubt          string
+	}{
+		{"2 car attached", "0", House{Garage: "attached", GarageCars: Known(2)}, ""},
+		{"2 car attached", "2", House{Garage: "attached", GarageCars: Known(2)}, ""},
+		{"2 car attached", "4", House{Garage: "attached", GarageCars: Known(2)}, other},
+		{"2", "1", House{GarageCars: Known(2)}, other},
+		{"2", "0", House{GarageCars: Known(2)}, ""},
+		{"0", "2", House{}, without},
+		{"0", "0", none, ""},
+		{"attached", "2 car", House{Garage: "attached", GarageCars: Known(2)}, ""},
+		{"", "2 car", House{GarageCars: Known(2)}, ""},
+		{"", "two", House{GarageCars: Known(2)}, ""},
+		{"", "1-car", House{GarageCars: Known(1)}, ""},
+		{"", "2 Attached", House{Garage: "attached", GarageCars: Known(2)}, ""},
+	} {
+		l, found := read(t, "sale date,price,garage,garage spaces\n2026-06-03,268000,"+c.garage+","+c.spaces+"\n", Options{})
+		require.Equal(t, c.want, l.Sale(0).House, "%s %s", c.garage, c.spaces)
+		if c.doubt == "" {
+			require.Empty(t, found, "%s %s", c.garage, c.spaces)
+			continue
+		}
+		require.Len(t, found, 1, "%s %s", c.garage, c.spaces)
+		require.Contains(t, found[0].Message, c.doubt)
+		require.Contains(t, found[0].Message, "garage spaces")
+	}
+	// A row cut short says nothing of the last column.
+	_, found := read(t, "sale date,price,garage,garage cars,garage sqft\n2026-06-03,268000,none,2\n", Options{})
+	require.Contains(t, found[0].Message+found[1].Message, `say "2" and otherwise`)
+}
+
+// Spaces to park in are in the drive too: a column of them is not read, and one called parking only
+// where it tells of a garage.
+func TestParkingIsNoGarage(t *testing.T) {
+	for _, head := range []string{"Parking Spaces", "Parking Total"} {
+		l, found := read(t, "sale date,price,garage,"+head+"\n2026-06-03,268000,2 car attached,4\n", Options{})
+		require.Empty(t, found)
+		require.Equal(t, []string{head}, l.Unread)
+		require.Equal(t, House{Garage: "attached", GarageCars: Known(2)}, l.Sale(0).House)
+	}
+	for cell, want := range map[string]House{
+		"2 car garage": {GarageCars: Known(2)}, "garage": {Garage: SomeGarage}, "2 attached": {Garage: "attached", GarageCars: Known(2)}, "carport": {Garage: "carport"},
+		"none": {Garage: "none", GarageCars: Known(0), GarageArea: Known(0)}, "0": {Garage: "none", GarageCars: Known(0), GarageArea: Known(0)},
+		"4": {}, "4 spaces": {}, "2 car": {}, "yes": {},
+	} {
+		l, found := read(t, "sale date,price,parking\n2026-06-03,268000,"+cell+"\n", Options{})
+		require.Equal(t, want, l.Sale(0).House, cell)
+		if want != (House{}) {
+			require.Empty(t, found, cell)
+			continue
+		}
+		require.Len(t, found, 1, cell)
+		require.Contains(t, found[0].Message, "may count cars in the drive")
+	}
+	l, found := read(t, "sale date,price,parking\n2026-06-03,268000,2\n", Options{Columns: map[string]string{"garage": "Parking"}})
+	require.Empty(t, found)
+	require.Equal(t, Known(2), l.Sale(0).GarageCars)
+}

@@ -86,6 +86,8 @@ func (r *reader) takeOne(taken map[int]int, f int, columns []int) {
 			WithHint("if it does, the house's living area must count them too; once you have looked, say   columns: {living area: %s}", strings.TrimSpace(r.record[columns[0]])))
 	case name == "land" && unit == "":
 		r.columns[len(r.columns)-1].read = (*row).land
+	case name == "parking":
+		r.columns[len(r.columns)-1].read = (*row).parking
 	case name == "year", name == "yr":
 		d := r.unread(columns[0], "it holds the years of the sales", fmt.Sprintf("if they are those in which the houses were built, say so, e.g.   columns: {year built: %s}", strings.TrimSpace(r.record[columns[0]])))
 		r.year = &d

@@ -174,10 +174,7 @@ func (r *reader) sale() {
 	r.ofRow = r.ofRow[:0]
 	good := true
 	for _, c := range r.columns {
-		if c.at >= len(r.record) {
-			continue
-		}
-		text := strings.TrimSpace(r.record[c.at])
+		text := r.cell(c)
 		if text == "" || slices.Contains(unsaid, strings.ToLower(text)) {
 			continue
 		}
@@ -210,9 +207,10 @@ func (r *reader) sale() {
 		c := r.columns[slices.IndexFunc(r.columns, func(c column) bool { return c.name == "full baths" })]
 		r.ofRow = append(r.ofRow, rowDoubt{c, strings.TrimSpace(r.record[c.at]), &noBathDoubt})
 	}
-	if at := slices.IndexFunc(r.columns, func(c column) bool { return c.field.name == "garage area" || c.field.name == "garage cars" }); at >= 0 && r.row.twoGarages() {
-		c := r.columns[at]
-		r.ofRow = append(r.ofRow, rowDoubt{c, strings.TrimSpace(r.record[c.at]), &garagesDoubt})
+	if some := func(c column) bool { return c.name == "garage area" || c.name == "garage cars" }; r.row.twoGarages() {
+		if at := slices.IndexFunc(r.columns, func(c column) bool { return some(c) && r.cell(c) != "" }); at >= 0 {
+			r.ofRow = append(r.ofRow, rowDoubt{r.columns[at], r.cell(r.columns[at]), &garagesDoubt})
+		}
 	}
 	r.keepDoubts()
 	r.finish()
@@ -222,6 +220,14 @@ func (r *reader) sale() {
 		r.metres = append(r.metres, len(r.list.sales))
 	}
 	r.list.sales = append(r.list.sales, r.row.Sold)
+}
+
+// cell is what the row in hand says in a column, nothing where it has no such cell.
+func (r *reader) cell(c column) string {
+	if c.at >= len(r.record) {
+		return ""
+	}
+	return strings.TrimSpace(r.record[c.at])
 }
 
 // LikeFirst is why a row is left out, and in List.LeftOut, that names the columns again, as

@@ -233,15 +233,6 @@ func (r *row) wholeBaths(to *Fact, s, sort string) error {
 	return err
 }
 
-// garageCars reads for how many cars a garage is; none is told in words too.
-func (r *row) garageCars(s string) error {
-	if g, clear := garageOf(r.word(s)); clear && g.kind == "none" && r.Garage == "" {
-		r.Garage = r.word(g.kind)
-		return nil
-	}
-	return count(&r.GarageCars, s)
-}
-
 // halfBaths reads how many half ones there are, unless the number of baths holds them.
 func (r *row) halfBaths(s string) error {
 	var n Fact
