@@ -331,7 +331,7 @@ var storeyWords = map[string]string{
 	"1": "one", "1.5": "one and a half", "2": "two", "2.5": "two and a half", "3": "three",
 	"one": "one", "two": "two", "three": "three", "one and a half": "one and a half", "two and a half": "two and a half",
 	"one half": "one and a half", "onehalf": "one and a half", "two half": "two and a half", "twohalf": "two and a half",
-	"1 1 2": "one and a half", "2 1 2": "two and a half", "1 and a half": "one and a half", "2 and a half": "two and a half", "single": "one",
+	"1½": "one and a half", "2½": "two and a half", "1 1 2": "one and a half", "2 1 2": "two and a half", "1 and a half": "one and a half", "2 and a half": "two and a half", "single": "one",
 }
 
 // storeys reads how many there are, however that is said; other words count as they stand.

@@ -26,22 +26,22 @@ func (r *reader) doubtHalfPlace() {
 }
 
 // A fact is what a house and a sale may say of themselves: what it is called in a message,
-// the field of a list that holds it, the key of the house, and whether it is known.
+// the field of a list that holds it, which is the key of the house too, and whether it is known.
 type fact struct {
-	name, field, key string
-	known            func(*comps.House) bool
+	name, field string
+	known       func(*comps.House) bool
 }
 
 // facts are those that houses are compared by, but for where they stand.
 func facts() (out []fact) {
 	for _, row := range adjusted {
 		if row.figure != nil {
-			out = append(out, fact{row.line.String(), fieldsOf[row.line], fieldsOf[row.line], func(h *comps.House) bool { return row.figure(h).Known }})
+			out = append(out, fact{row.line.String(), fieldsOf[row.line], func(h *comps.House) bool { return row.figure(h).Known }})
 		}
 	}
 	return append(out,
-		fact{"type", "type", "type", func(h *comps.House) bool { return h.Kind != "" }},
-		fact{"storeys", "storeys", "levels", func(h *comps.House) bool { return h.Storeys != "" }})
+		fact{"type", "type", func(h *comps.House) bool { return h.Kind != "" }},
+		fact{"storeys", "storeys", func(h *comps.House) bool { return h.Storeys != "" }})
 }
 
 // doubtNotCompared warns of what most sales say of themselves and the file not of the house.
@@ -49,7 +49,7 @@ func (r *reader) doubtNotCompared(c *Comparables) {
 	var names, write []string
 	for _, d := range facts() {
 		if !d.known(&c.Subject.House) && c.most(func(s *comps.Row) bool { return d.known(&s.House) }) {
-			names, write = append(names, d.name), append(write, fieldNamed("house", d.key).example())
+			names, write = append(names, d.name), append(write, fieldNamed("house", d.field).example())
 		}
 	}
 	write = write[:min(len(write), 1)] // one shows how

@@ -13,7 +13,7 @@ import (
 // otherwise, and the paths of the keys that they may mean: that of the group where the
 // word stands, else the first. Never written to.
 var meantKeys = map[string][]string{
-	"floors": {"house.levels"}, "stories": {"house.levels"}, "storeys": {"house.levels"},
+	"floors": {"house.levels"}, "style": {"house.storeys"},
 
 	"earnest money": {"purchase.earnest deposit"}, "good faith deposit": {"purchase.earnest deposit"},
 

@@ -10,6 +10,7 @@ var subjectRows = []Field{
 	{Path: "house.garage", Kind: Record, Line: "subject_garage", Example: "1 car", Default: "not compared", Meaning: "none, attached or another kind, or how many cars it is for"},
 	{Path: "house.condition", Kind: Record, Line: "subject_condition", Example: "good", Default: "not compared", Meaning: "poor, fair, average, good or excellent, or 1 (poor) to 5 (excellent), when the work is done"},
 	{Path: "house.type", Kind: Record, Example: "single family", Default: "not compared", Meaning: "the type of house, in the words of the list of sales"},
+	{Path: "house.storeys", Kind: Record, Example: "1.5", Default: "its levels, else not compared", Meaning: "how many storeys it has, as the sales say it: 1, 1.5, 2", Other: []string{"stories"}},
 	{Path: "house.latitude", Kind: Record, Example: "41.6639", Default: "not compared", Meaning: "where it stands, in degrees; with its longitude, for lists of sales that say where houses stand"},
 	{Path: "house.longitude", Kind: Record, Example: "-83.5552", Default: "not compared", Meaning: "degrees, west below zero"},
 	{Path: "house.x", Kind: Record, Example: "484668", Default: "not compared", Meaning: "where it stands, in metres east on the plane of the list of sales"},

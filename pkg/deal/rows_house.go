@@ -8,7 +8,7 @@ var houseRows = []Field{
 	{Path: "house.address", Kind: Text, Example: "14 Juniper Lane", Meaning: "where it stands"},
 	{Path: "house.year built", Kind: WholeNumber, Range: "at least 1600, at most 2100", Default: "unknown, so the careful reading is taken", Example: "1962", Meaning: "the year it was built"},
 	{Path: "house.units", Kind: WholeNumber, Range: "at least 1, at most 500", Default: "unknown", Example: "1", Meaning: "how many dwellings it has"},
-	{Path: "house.levels", Kind: WholeNumber, Line: "house_levels", Range: "at least 1, at most 10", Example: "2"},
+	{Path: "house.levels", Kind: WholeNumber, Line: "house_levels", Range: "at least 1, at most 10", Example: "2", want: "how many levels have rooms, e.g. 2; for sold houses to be compared by one and a half, add   storeys: 1.5"},
 	{Path: "house.utilities", Kind: YesNo, Default: "on", Example: "on", Meaning: "whether water, power and gas were on at the visit"},
 
 	{Path: "purchase", Kind: Group, Meaning: "what buying takes", Required: true},

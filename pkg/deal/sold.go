@@ -202,7 +202,7 @@ func (r *reader) subject() comps.Subject {
 	if g := r.good("house.year built"); g != nil {
 		_ = e.Set("year built", g.number.String()) // known to be a year
 	}
-	if g := r.good("house.levels"); g != nil {
+	if g := r.good("house.levels"); g != nil && r.got["house.storeys"] == nil {
 		_ = e.Set("storeys", g.number.String())
 	}
 	s := comps.Subject{House: e.Sold().House, Label: r.deal.Name, Has: r.has("house.")}

@@ -129,6 +129,8 @@ func TestWhatOneSideAloneSays(t *testing.T) {
 		{"living area: 1480, x: 484668", ", sq ft, X, Y", ", 1500, 484668, 195270", "", ""},
 		{"living area: 1480", ", sq ft, type, stories", ", 1500, condo, 2", "the sales say type, storeys, the house does not", "type: single family"},
 		{"living area: 1480, type: condo, levels: 2", ", sq ft, type, stories", ", 1500, condo, 2", "", ""},
+		{"living area: 1480", ", sq ft, style", ", 1500, one+half", "the sales say storeys, the house does not", "storeys: 1.5"},
+		{"living area: 1480, stories: 1.5", ", sq ft, style", ", 1500, one+half", "", ""},
 		{"living area: 1480, type: condo, levels: 2", ", sq ft", ", 1500", "the house says type, storeys, and none of the sales does", "add it to the sales"},
 	} {
 		d, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+strings.Replace(x.house, "1480", "1480 sq ft", 1)+"}\ncomps:\n  table: |\n    address, sold, price"+x.columns+"\n    1 Elm St, 2025-11-14, 341000"+x.cells+"\n    2 Elm St, 2025-11-16, 331000"+x.cells+"\n"))
@@ -145,6 +147,21 @@ func TestWhatOneSideAloneSays(t *testing.T) {
 		require.Contains(t, said, x.want, x.house)
 		require.Contains(t, hint, x.hint, x.house)
 	}
+}
+
+// A house says its storeys as a record does; where it does not, its levels tell them.
+func TestStoreysOfTheHouse(t *testing.T) {
+	for house, want := range map[string]string{
+		"storeys: 1.5": "one and a half", "stories: 1½": "one and a half", "storeys: 1.5, levels: 2": "one and a half", "levels: 2": "two", "storeys: split level, levels: 2": "split level", "living area: 1480 sq ft": "",
+	} {
+		d, found := deal.Read("a.yaml", []byte(unvalued+"house: {"+house+"}\ncomps:\n  table: |\n    address, sold, price, style\n    1 Elm St, 2025-11-14, 341000, one+half\n    2 Elm St, 2025-11-16, 331000, one\n"))
+		require.NotNil(t, d, "%v", found)
+		require.Equal(t, want, d.Comps.Subject.Storeys, house)
+	}
+	_, found := deal.Read("a.yaml", []byte(unvalued+"house: {levels: 1.5}\n"))
+	require.Contains(t, hintOf(found, "not-whole"), "storeys: 1.5")
+	_, found = deal.Read("a.yaml", []byte(unvalued+"house: {style: cape}\n"))
+	require.Contains(t, hintOf(found, "unknown-key"), "storeys")
 }
 
 // Sales of another type than the house are told, since nothing adjusts for that.
@@ -733,4 +750,12 @@ comps:
 	require.Less(t, v.Rows[far].Weight, v.Slight())
 	require.False(t, v.Faint(&v.Rows[far]))
 	require.NotContains(t, found.Error(), "next to nothing")
+}
+
+// hintOf is the hint of what was found under a code.
+func hintOf(found diag.List, code string) string {
+	if i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == code }); i >= 0 {
+		return found[i].Hint
+	}
+	return ""
 }

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -92,7 +93,7 @@ func (r *reader) number(f *Field, g *reading, v *model.Value) (ok bool) {
 	}
 	switch whole := v.Number.IsInteger(); {
 	case f.Kind == WholeNumber && !whole:
-		r.say("not-whole", g.node.at, "%s is %s, not a whole number", f.title(), g.node.text)("write it like   %s", f.example())
+		r.say("not-whole", g.node.at, "%s is %s, not a whole number", f.title(), g.node.text)("write %s", cmp.Or(f.want, "it like   "+f.example()))
 		return false
 	case f.Kind == WholeMonths && !whole:
 		r.say("not-whole-months", g.node.at, "%s is %s, which is not a whole number of months", f.title(), diag.Quote(g.node.text))("write whole months, e.g. %s", f.example())
