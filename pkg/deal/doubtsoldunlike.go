@@ -112,9 +112,19 @@ func (r *reader) doubtBeyondConditions(c *Comparables) {
 			best = max(best, row.Condition.Value)
 		}
 	}
-	if words := comps.Conditions(); ours.Known && best > 0 && ours.Value >= best+1 {
-		r.say("house-beyond-sales", r.needed("house.condition", "comps.condition by option", "house"), "the house is said to be in %s condition, and the best of the sales was in %s: none tells what so good a house sells for", words[int(ours.Value)-1], words[int(best)-1])("look for sales that were as well done; else count on what they were")
+	if ours.Known && best > 0 && ours.Value > best {
+		r.say("house-beyond-sales", r.needed("house.condition", "comps.condition by option", "house"), "the house is said to be in %s condition, and the best of the sales was in %s: none tells what so good a house sells for", conditionSaid(ours.Value), conditionSaid(best))("look for sales that were as well done; else count on what they were")
 	}
+}
+
+// conditionSaid is a condition in its word, and one between two words between them: 4.5 is good to
+// excellent.
+func conditionSaid(x float64) string {
+	words, below := comps.Conditions(), int(x)
+	if x == float64(below) {
+		return words[below-1]
+	}
+	return words[below-1] + " to " + words[below]
 }
 
 // doubtOddRooms warns of many times as many bedrooms as the house has.

@@ -133,12 +133,19 @@ func TestAHouseInBetterConditionThanItsSales(t *testing.T) {
 	}{
 		{"excellent", "good|average|good", 1}, {"excellent", "good|average|excellent", 0}, {"good", "good|average|average", 0},
 		{"average", "good|average|poor", 0}, {"good", "fair|poor|average", 1}, {"excellent", "-|-|-", 0},
+		{"4.5", "good|average|good", 1}, {"good", "3.5|average|3.5", 1}, {"4.5", "4.5|average|good", 0},
 	} {
 		text := unvalued + "house: {living area: 1200 sq ft, condition: " + c.house + "}\ncomps:\n  amounts: {square foot: $80, step of condition: $9k}\n  table: |\n    address | sold on | price | living area | condition\n"
 		for i, x := range strings.Split(c.sales, "|") {
 			text += fmt.Sprintf("    %d Elm St | 2025-10-%d | 30%d,000 | 12%d0 | %s\n", i+1, 10+i, i, i, x)
 		}
 		require.Equal(t, c.want, codesOf(t, text, "house-beyond-sales")["house-beyond-sales"], c)
+		if c.house == "4.5" && c.want > 0 {
+			_, found := deal.Read("a.yaml", []byte(text))
+			require.True(t, slices.ContainsFunc(found, func(d diag.Diag) bool {
+				return strings.Contains(d.Message, "said to be in good to excellent condition, and the best of the sales was in good:")
+			}), "%v", found)
+		}
 	}
 }
 
