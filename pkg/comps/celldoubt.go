@@ -61,6 +61,9 @@ var (
 	bathPartDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is taken for full baths and, behind the point, half ones"
 	}, bathDoubt.want}
+	totalDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " may be counted in the total of baths already, as one each, so baths count as not known"
+	}, "the full ones in a column of their own; or, if the total is of full ones, name its column, e.g.   columns: {full baths: Total Baths}"}
 	bedroomDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is hardly how many bedrooms a house has, so it counts as not known"
 	}, "how many there are, or nothing where that is not known"}

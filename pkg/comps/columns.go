@@ -21,13 +21,13 @@ type field struct {
 var fields = []field{
 	{"address", "", []string{"property address", "site address", "situs address", "situs addr", "situs", "street address", "location address", "full address", "unparsed address", "prop address", "prop addr", "property addr", "site addr", "property location", "addr", "street", "label", "property", "parcel", "parcel id", "parcel number", "parcel no", "parid", "id"}, (*row).label},
 	{"unit", "", []string{"unit number", "unit no", "apartment", "apt", "apt number", "apt no"}, (*row).part},
-	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "saledt", "sale dt", "close date", "closed date", "closing date", "closed", "settlement date", "close of escrow", "close of escrow date", "coe", "coe date", "transfer date", "deed date", "last sale date", "last sold date", "sale date1", "recorded", "recorded date", "recording date", "date"}, (*row).date},
-	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "sales price", "closed price", "close price", "sale amount", "last sale price", "last sale amount", "last sold price", "sp", "consideration", "price", "amt", "amount"}, (*row).price},
+	{"date", "", []string{"sale date", "sold date", "date sold", "date of sale", "sold", "sold on", "saledate", "saledt", "sale dt", "close date", "closed date", "date closed", "closing date", "selling date", "closed", "settlement date", "close of escrow", "close of escrow date", "coe", "coe date", "transfer date", "deed date", "last sale date", "last sold date", "sale date1", "recorded", "recorded date", "recording date", "date"}, (*row).date},
+	{"price", "", []string{"sale price", "sold price", "selling price", "price sold", "sold for", "saleprice", "sale amt", "sales price", "closed price", "close price", "closing price", "purchase price", "sale amount", "last sale price", "last sale amount", "last sold price", "sp", "consideration", "price", "amt", "amount"}, (*row).price},
 	{"concessions", "", []string{"concession", "seller concessions", "seller credit", "seller credits", "credits", "seller conc", "conc", "seller concession", "seller concessions amt", "concessions amt", "seller concession amount", "concession amount", "concessions amount", "seller paid", "seller paid costs", "seller paid closing costs", "buyer credit", "buyer credits", "seller contribution", "seller contributions"}, (*row).concessions},
 	{"living area", "sqft", []string{"living", "gla", "sfla", "gross living area", "above grade", "above grade area", "above grade finished area", "above grade finished", "above grade living", "above grade living area", "total living area", "total living", "tla", "liv area", "living size", "finished living area", "total finished area", "heated area", "finished area", "residential area", "interior area", "square footage", "house size", "home size", "building size", "building area", "bldg area", "bldg size", "total area", "size", "area"}, (*row).area},
 	{"lot", "sqft", []string{"lot size", "lot area", "land", "land area", "site", "site area"}, (*row).lot},
 	{"bedrooms", "", []string{"bedroom", "bedrooms total", "beds", "bed", "br", "bdrms", "bdrm", "bedrms", "bedrm", "bd", "bds"}, (*row).bedrooms},
-	{"baths", "", []string{"bath", "bathrooms", "bathroom", "bathrooms total", "total baths", "ba", "bths", "bas"}, (*row).baths},
+	{"baths", "", []string{"bath", "bathrooms", "bathroom", "bathrooms total", "total bathrooms", "total baths", "ba", "bths", "bas"}, (*row).baths},
 	{"full baths", "", []string{"full bath", "baths full", "bath full", "full bathrooms", "bathrooms full", "fbath", "fbaths", "f bath", "full ba"}, (*row).fullBaths},
 	{"half baths", "", []string{"half bath", "baths half", "bath half", "half bathrooms", "bathrooms half", "powder rooms", "hbath", "hbaths", "h bath", "half ba"}, (*row).halfBaths},
 	{"year built", "", []string{"built", "yr built", "yr blt", "yrblt", "year blt", "yearbuilt", "construction year", "year", "yr"}, (*row).built},
@@ -87,7 +87,7 @@ func plain(header string) (name, unit string) {
 	if u := units[strings.Join(words, " ")]; u == "sqft" || u == "m2" {
 		return "square footage", u // a column named sq ft alone is the size of the house
 	}
-	if len(words) == 1 && strings.HasPrefix(words[0], "acre") && units[words[0]] != "" {
+	if of := strings.TrimPrefix(strings.Join(words, " "), "total "); strings.HasPrefix(of, "acre") && units[of] != "" {
 		return "lot", "acres" // and one named acres that of its lot
 	}
 	if len(words) == 1 && words[0] == "lot" && strings.Contains(header, "#") {

@@ -254,9 +254,39 @@ func TestALotOfAFractionIsLikelyInAcres(t *testing.T) {
 	require.Contains(t, found[0].Hint, "7,405 sq ft or 0.18 acres")
 }
 
+// A total of baths may count the half ones of the column beside it already.
+func TestHalfBathsBesideATotal(t *testing.T) {
+	for _, c := range []struct {
+		head, cells string
+		want        House
+		doubt       bool
+	}{
+		{"Total Baths,Half Baths", "2,1", House{}, true},
+		{"Half Baths,Bathrooms Total", "1,3", House{}, true},
+		{"Total Baths,Half Baths", "2,0", House{FullBaths: Known(2), HalfBaths: Known(0)}, false},
+		{"Total Bathrooms,Half Baths", "2.5,1", House{FullBaths: Known(2), HalfBaths: Known(1)}, false},
+		{"Total Baths,Half Baths", ",1", House{HalfBaths: Known(1)}, false},
+		{"Baths,Half Baths", "2,1", House{FullBaths: Known(2), HalfBaths: Known(1)}, false},
+		{"Baths,Roof", "2F1H,tin", House{FullBaths: Known(2), HalfBaths: Known(1)}, false},
+	} {
+		l, found := read(t, "Sold,Price,"+c.head+"\n2026-06-03,268000,"+c.cells+"\n", Options{})
+		require.Equal(t, c.want, l.Sale(0).House, c.head+" "+c.cells)
+		if !c.doubt {
+			require.Empty(t, found, c.head+" "+c.cells)
+			continue
+		}
+		require.Len(t, found, 1)
+		require.Contains(t, found[0].Message, `Half Baths: "1" may be counted in the total of baths already`)
+	}
+	l, found := read(t, "Sold,Price,Total Baths,Half Baths\n2026-06-03,268000,2,1\n", Options{Columns: map[string]string{"full baths": "Total Baths"}})
+	require.Empty(t, found)
+	require.Equal(t, House{FullBaths: Known(2), HalfBaths: Known(1)}, l.Sale(0).House)
+}
+
 // Headings of agents, escrow and settlement, and those that dollars or a cut word tell.
 func TestHeadingsOfAgentsAndEscrow(t *testing.T) {
 	for head, want := range map[string]string{
+		"Date Closed": "date", "Selling Date": "date", "Closing Price": "price", "Purchase Price": "price", "Total Acres": "lot", "Total Bathrooms": "baths",
 		"Deed Date": "date", "Settlement Date": "date", "Close of Escrow": "date", "COE": "date", "Sold": "date",
 		"Sold $": "price", "Sold ($)": "price", "SP": "price", "Sale $": "price",
 		"Above Grade Finished Area": "living area", "Total Finished SqFt": "living area", "Above Grade Finished SqFt": "living area",

@@ -156,6 +156,9 @@ func (r *reader) take(taken map[int]int, f, at int, unit string) {
 	if unit != "" && c.unit != "" {
 		c.unit = unit
 	}
+	if name, _ := plain(c.header); c.name == "baths" && strings.Contains(name, "total") {
+		c.read = (*row).totalBaths
+	}
 	taken[f] = at
 	r.columns = append(r.columns, c)
 }

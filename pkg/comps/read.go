@@ -168,7 +168,7 @@ func (r *reader) sale() {
 		}
 		return some
 	})
-	r.row.Sold, r.row.halves, r.row.metres = Sold{}, false, false
+	r.row.Sold, r.row.halves, r.row.total, r.row.metres = Sold{}, false, false, false
 	r.row.onPlane, r.row.inDegrees = Place{}, Place{}
 	r.row.Line, _ = r.table.FieldPos(0)
 	r.ofRow = r.ofRow[:0]

@@ -26,6 +26,7 @@ type row struct {
 	onPlane, inDegrees Place // what is said so far of where it stands, in either way
 
 	halves bool // its number of baths tells of half ones too
+	total  bool // its number of baths is a total, which may count half ones as one each
 	metres bool // its distance is of few metres, unless another cell shows that they are miles
 	miles  bool // a distance said that it is in miles
 
@@ -237,15 +238,19 @@ func (r *row) wholeBaths(to *Fact, s, sort string) error {
 func (r *row) halfBaths(s string) error {
 	var n Fact
 	err := r.wholeBaths(&n, s, "half")
-	if !r.halves {
+	switch {
+	case r.halves:
+	case r.total && n.Value > 0:
+		r.FullBaths, r.HalfBaths, r.doubt = Fact{}, Fact{}, &totalDoubt
+	default:
 		r.HalfBaths = n
 	}
 	return err
 }
 
-// fullAndHalf finds 2F 1H, 2 full and 2 full, 1 half.
+// fullAndHalf finds 2F 1H, 2F1H, 2 full and 2 full, 1 half.
 var fullAndHalf = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`^(\d{1,2}) ?f(?:ull)?(?:[ ,/&+-]+(?:and )?(\d{1,2}) ?h(?:alf)?)?$`)
+	return regexp.MustCompile(`^(\d{1,2}) ?f(?:ull)?(?:[ ,/&+-]*(?:and )?(\d{1,2}) ?h(?:alf)?)?$`)
 })
 
 // bathWords finds what such a number is of.
@@ -303,6 +308,13 @@ func (r *row) baths(s string) error {
 		r.HalfBaths = Known(tenths)
 	}
 	return nil
+}
+
+// totalBaths reads baths under a heading that calls them a total.
+func (r *row) totalBaths(s string) error {
+	err := r.baths(s)
+	r.total = r.FullBaths.Known
+	return err
 }
 
 // noBath reports whether a house is said to have none, and then they count as not known: full
