@@ -93,7 +93,7 @@ func (r *reader) doubtPairs(c *Comparables) {
 	for _, rate := range c.Value.Rates {
 		most, against := muchForAThing*c.middlePrice(), "a quarter of the middle price"
 		if rate.Line == comps.Size {
-			most, against = muchForSqFt*c.middlePerSqFt(), "twice the middle price per sq ft"
+			most, against = muchForSqFt*c.middlePerSqFt(livingAreaOf), "twice the middle price per sq ft"
 		}
 		if rate.From != "pairs" || rate.Worth >= 0 && rate.Worth <= most || slices.Contains(told, rate.Line) {
 			continue
@@ -132,13 +132,18 @@ func (c *Comparables) middlePrice() float64 {
 	return middleOf(all)
 }
 
-// middlePerSqFt is the middle price of the sales for a square foot of living area, 0 where none
-// says how large it is.
-func (c *Comparables) middlePerSqFt() float64 {
+func livingAreaOf(h *comps.House) comps.Fact { return h.Area }
+
+func lotOf(h *comps.House) comps.Fact { return h.Lot }
+
+// middlePerSqFt is the middle price of the sales for a square foot of their living area, or of their
+// lot, 0 where none says how large it is.
+func (c *Comparables) middlePerSqFt(of func(*comps.House) comps.Fact) float64 {
 	var all []float64
 	for i := range c.Value.Rows {
-		if row := &c.Value.Rows[i]; row.Area.Known {
-			all = append(all, row.Sold.Net().InexactFloat64()/row.Area.Value)
+		row := &c.Value.Rows[i]
+		if x := of(&row.House); x.Value > 0 {
+			all = append(all, row.Sold.Net().InexactFloat64()/x.Value)
 		}
 	}
 	return middleOf(all)

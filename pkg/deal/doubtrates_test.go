@@ -46,6 +46,30 @@ func TestUnusualAmountsAreDoubted(t *testing.T) {
 	}
 }
 
+// An amount for land that would make it over half of a price is doubted, and what was changed about.
+func TestAmountsForLandThatAreTheWholePrice(t *testing.T) {
+	for _, c := range []struct{ amounts, says, hint string }{
+		{"square foot of lot: $45", "a square foot more of lot is worth $45, it says, and the sales went for $42.50 a sq ft of theirs", "square foot of lot: $1.50"},
+		{"square foot: $1.50, square foot of lot: $95", "is worth $95, it says", "changed about with   square foot: $1.50"},
+		{"square foot: $95, square foot of lot: $21", "", ""},
+	} {
+		_, found := deal.Read("a.yaml", []byte(unvalued+"house: {living area: 1180 sq ft, lot: 7000 sq ft}\ncomps:\n  amounts: {"+c.amounts+"}\n  table: |\n"+`    address  sold on     price     sq ft  lot
+    1 A St   2025-11-07  $340,000  1180   8,000
+    2 A St   2025-10-20  $339,000  1180   7,000
+    3 A St   2025-09-08  $341,000  1180   8,100
+`))
+		says := ""
+		for _, x := range found {
+			if x.Code == "comps-amount-unusual" {
+				says += x.Message
+				require.Contains(t, x.Hint, c.hint)
+			}
+		}
+		require.Contains(t, says, c.says)
+		require.Equal(t, c.says == "", says == "", says)
+	}
+}
+
 // Amounts that leave nothing of sales around are doubted, with how many those are.
 func TestAmountsThatLeaveNothingOfSalesAroundAreDoubted(t *testing.T) {
 	table := ""

@@ -43,11 +43,12 @@ func SayUntold(v *comps.Value) string {
 
 // wholeSqFt is from what part of the whole price per sq ft on an amount for one looks like that
 // price: a square foot more shares the land, the kitchen and the bath that are there, so it is
-// worth some third to half of it. leastStep is under what a step of condition looks like a share
+// worth some third to half of it. mostForLand is the same of the price per sq ft of lot. leastStep is under what a step of condition looks like a share
 // (common practice, no source).
 const (
-	wholeSqFt = 0.9
-	leastStep = 100
+	wholeSqFt   = 0.9
+	mostForLand = 0.5
+	leastStep   = 100
 )
 
 // mostOfPrice are from what percentage of the middle price on an amount looks like one with a
@@ -87,8 +88,15 @@ func (r *reader) doubtGivenNoughts(c *Comparables) {
 
 // doubtGivenAmounts warns of amounts of the file that are hardly what a unit more is worth.
 func (r *reader) doubtGivenAmounts(c *Comparables) {
-	if g, whole := r.good("comps.amounts.square foot"), c.middlePerSqFt(); g != nil && whole > 0 && g.number.InexactFloat64() > wholeSqFt*whole {
+	if g, whole := r.good("comps.amounts.square foot"), c.middlePerSqFt(livingAreaOf); g != nil && whole > 0 && g.number.InexactFloat64() > wholeSqFt*whole {
 		r.say("comps-amount-unusual", g.at(), "a square foot more is worth %s, it says, and the sales went for %s a sq ft with land and all: that is near the whole price", g.node.text, quantity.FormatDollars(decimal.NewFromFloat(whole).Round(0)))("write what a sq ft more adds to a house, some third to half of its price per sq ft; or leave it out, and the sales tell it where they can")
+	}
+	if g, whole := r.good("comps.amounts.square foot of lot"), c.middlePerSqFt(lotOf); g != nil && whole > 0 && g.number.InexactFloat64() > mostForLand*whole {
+		hint := "write what a sq ft more of land adds, e.g.   " + fieldNamed("comps.amounts", g.field.Key()).example()
+		if x := r.good("comps.amounts.square foot"); x != nil && x.number.LessThan(g.number) {
+			hint = "look whether it was changed about with   square foot: " + x.node.text
+		}
+		r.say("comps-amount-unusual", g.at(), "a square foot more of lot is worth %s, it says, and the sales went for %s a sq ft of theirs, house and all: the land alone would be over half of the price", g.node.text, quantity.FormatMoney(decimal.NewFromFloat(whole)))("%s", hint)
 	}
 	if g := r.good("comps.amounts.step of condition"); g != nil && g.number.IsPositive() && g.number.LessThan(decimal.NewFromInt(leastStep)) {
 		r.say("comps-amount-unusual", g.at(), "a step of condition is worth %s, it says, which is next to nothing: it is in dollars, and no share of the price", quantity.FormatDollars(g.number.Round(0)))("write the dollars, e.g.   %s", fieldNamed("comps.amounts", g.field.Key()).example())

@@ -68,6 +68,9 @@ func (r *reader) doubtHouse(c *Comparables) (told []string) {
 			if f.year {
 				return decimalOf(x).Round(0).String()
 			}
+			if f.key == "lot" {
+				return quantity.FormatCount(decimalOf(x), 0)
+			}
 			return quantity.FormatCount(decimalOf(x), 1)
 		}
 		told = append(told, f.key)

@@ -44,11 +44,12 @@ func facts() (out []fact) {
 		fact{"storeys", "storeys", func(h *comps.House) bool { return h.Storeys != "" }})
 }
 
-// doubtNotCompared warns of what most sales say of themselves and the file not of the house.
+// doubtNotCompared warns of what most sales say of themselves and the file not of the house. What
+// it says and nobody understood is told where it stands.
 func (r *reader) doubtNotCompared(c *Comparables) {
 	var names, write []string
 	for _, d := range facts() {
-		if !d.known(&c.Subject.House) && c.most(func(s *comps.Row) bool { return d.known(&s.House) }) {
+		if !d.known(&c.Subject.House) && r.got["house."+d.field] == nil && c.most(func(s *comps.Row) bool { return d.known(&s.House) }) {
 			names, write = append(names, d.name), append(write, fieldNamed("house", d.field).example())
 		}
 	}

@@ -130,6 +130,7 @@ func TestWhatOneSideAloneSays(t *testing.T) {
 		{"living area: 1480", ", sq ft, type, stories", ", 1500, condo, 2", "the sales say type, storeys, the house does not", "type: single family"},
 		{"living area: 1480, type: condo, levels: 2", ", sq ft, type, stories", ", 1500, condo, 2", "", ""},
 		{"living area: 1480", ", sq ft, style", ", 1500, one+half", "the sales say storeys, the house does not", "storeys: 1.5"},
+		{"living area: 1480, garage: 400 sq ft", ", sq ft, garage", ", 1500, 2 car", "", ""}, // told where it stands
 		{"living area: 1480, stories: 1.5", ", sq ft, style", ", 1500, one+half", "", ""},
 		{"living area: 1480, type: condo, levels: 2", ", sq ft", ", 1500", "the house says type, storeys, and none of the sales does", "add it to the sales"},
 	} {
@@ -514,7 +515,7 @@ func TestAMistypedHouseIsDoubtedAndNotItsSales(t *testing.T) {
 // once; a house unlike its neighbours within reason is not.
 func TestAMistypedFactOfTheHouseIsDoubted(t *testing.T) {
 	const sales = "\ncomps:\n  amounts: {market a month: 0.3%}\n  table: |\n    address | sold on | price | lot | year built | beds | baths | cars\n" +
-		"    1 Elm St | 2025-10-01 | 291,500 | 8153 | 1959 | 3 | 2 | 1\n    2 Elm St | 2025-10-02 | 256,000 | 7627 | 1968 | 2 | 2 | 2\n    3 Elm St | 2025-10-03 | 281,300 | 8019 | 1974 | 3 | 1 | 2\n    4 Elm St | 2025-10-04 | 345,000 | 48000 | 1965 | 4 | 2 | 1\n"
+		"    1 Elm St | 2025-10-01 | 291,500 | 8153 | 1959 | 3 | 2 | 1\n    2 Elm St | 2025-10-02 | 256,000 | 7627 | 1968 | 2 | 2 | 2\n    3 Elm St | 2025-10-03 | 281,300 | 8019.4 | 1974 | 3 | 1 | 2\n    4 Elm St | 2025-10-04 | 345,000 | 48000 | 1965 | 4 | 2 | 1\n"
 	for house, says := range map[string]string{
 		"lot: 7000 sq ft":  "",
 		"lot: 30000 sq ft": "",
