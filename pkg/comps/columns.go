@@ -199,13 +199,17 @@ var headerParts = [][2]string{
 // otherYears are parts of headings of years in which no house was built.
 var otherYears = []string{"tax", "sale", "sold", "list", "remodel", "renov", "assess", "eff", "roof"}
 
+// inDrive are parts of headings of spaces to park in, which are in the drive too.
+var inDrive = []string{"parking space", "parking total", "parking stall", "total parking"}
+
 // FieldLike is the field that a column which is not read may hold by its heading, or
 // another word.
 func FieldLike(header, otherwise string) string {
 	name, _ := plain(header)
-	other := slices.ContainsFunc(otherYears, func(w string) bool { return strings.Contains(name, w) })
+	holds := func(w string) bool { return strings.Contains(name, w) }
+	other, drive := slices.ContainsFunc(otherYears, holds), slices.ContainsFunc(inDrive, holds)
 	for _, p := range headerParts {
-		if strings.Contains(name, p[0]) && !(other && p[1] == "year built") {
+		if holds(p[0]) && !(other && p[1] == "year built") && !(drive && p[0] == "parking") {
 			return p[1]
 		}
 	}

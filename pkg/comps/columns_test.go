@@ -199,7 +199,7 @@ func TestYearAfterTheSale(t *testing.T) {
 	require.Len(t, found, 1)
 	require.Contains(t, found[0].Message, `"Year" is not read`)
 	require.False(t, l.Sale(0).Built.Known)
-	for header, like := range map[string]string{"Tax Year": "terms", "Year Remodeled": "terms", "Year Bilt": "year built", "QUALITY": "condition", "Sale Condition": "terms", "Lot Cond": "lot"} {
+	for header, like := range map[string]string{"Tax Year": "terms", "Year Remodeled": "terms", "Year Bilt": "year built", "QUALITY": "condition", "Sale Condition": "terms", "Lot Cond": "lot", "Parking Spaces": "terms", "Parking Total": "terms", "Garage Parking Spaces": "garage", "Parking Features": "garage"} {
 		require.Equal(t, like, FieldLike(header, "terms"))
 	}
 }
