@@ -16,7 +16,7 @@ func (r *reader) doubtGeneralTwice(works []*work) {
 	for _, m := range r.deal.Root.In("general_fee") {
 		name := plainKey(m.Label)
 		line, known := r.worked(m, "amount")
-		if v, once := m.Given.Look("fixed"); !once || v.Number.IsZero() || !known || !line.IsPositive() || pricebook.IsPermit(name) || container().MatchString(m.Label) {
+		if v, once := m.Given.Look("fixed"); !once || v.Number.IsZero() || !known || !line.IsPositive() || pricebook.IsPermit(name) || ofTheWhole(name) != "" || container().MatchString(m.Label) {
 			continue
 		}
 		same := r.namedByGeneral(m, works)

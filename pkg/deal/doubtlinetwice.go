@@ -21,7 +21,7 @@ var smallBeside = decimal.RequireFromString("0.2")
 func (r *reader) doubtLinesTwice(works []*work) {
 	for _, l := range r.lines() {
 		m := l.member
-		if apart := r.good(l.path + "apart"); m == nil || apart != nil && apart.number.IsPositive() || container().MatchString(m.Label) {
+		if m == nil || r.saidApart(l) || container().MatchString(m.Label) || ofTheWhole(m.Label) != "" {
 			continue
 		}
 		trade, _, _ := strings.Cut(m.Label, ":")
@@ -33,6 +33,12 @@ func (r *reader) doubtLinesTwice(works []*work) {
 		}
 		r.say("trade-twice", m.Pos, "%s is of a trade, or of a room, that rooms price too: %s", diag.Quote(m.Label), r.largest(same))("take out of one what the other holds; if it is other work, say   apart: yes   in the line")
 	}
+}
+
+// saidApart reports whether the file says that a line is other work than that of the rooms.
+func (r *reader) saidApart(l scope) bool {
+	apart := r.good(l.path + "apart")
+	return apart != nil && apart.number.IsPositive()
 }
 
 // tradePrice is what pieces of work cost together if trades do all of it.

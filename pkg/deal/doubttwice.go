@@ -38,6 +38,7 @@ func (r *reader) doubtTwice() {
 	}
 	r.doubtLinesTwice(works)
 	r.doubtGeneralTwice(works)
+	r.doubtWholeTwice(works)
 }
 
 // roomWord is what rooms are called that some call otherwise.
