@@ -91,6 +91,7 @@ func roomDoubts() []Code {
 		{"hours-far", "hours of work far from what the price book says"},
 		{"rate-each-coat", "a rate of work in coats that may be meant for all of them"},
 		{"coats-unusual", "coats of work that is not done in coats"},
+		{"part-unsaid", "a mend of what is found, or of a piece, that counts for all there is"},
 		{"part-over", "more than all of a piece of work"},
 		{"nothing-shared", "rectangles of one room that share nothing"},
 		{"count-large", "a count of more than there is"},

@@ -16,6 +16,7 @@ func (r *reader) doubtRooms() {
 	r.doubtUnnamed()
 	r.doubtSizes()
 	r.doubtCounts()
+	r.doubtPartUnsaid()
 	r.doubtQuotes()
 	r.doubtOwnPrices()
 	r.doubtRoll()

@@ -67,6 +67,7 @@ type Item struct {
 	TakesOut    string          // what of a place it takes out whole, "" where nothing need be put back
 	InsteadOf   []string        // other work that has no place where all of this is done
 	ShareByAge  string          // "subfloor" or "roof deck": the table that says how much of the measure; "" for all of it
+	InPart      bool            // it is rarely done to all of its measure
 	Permit      bool            // a permit is usual
 	Licence     bool            // a licensed trade is usual or required
 	Cautions    []string

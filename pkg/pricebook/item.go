@@ -47,6 +47,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 			return r.names(&it.InsteadOf)
 		}},
 		{Key{"share by age", "subfloor", "all of the measure", "of which table by year built it takes its share of the measure: subfloor or roof deck"}, func(r *reader, it *Item) read { return parsed(r, shareByAge, func(x string) { it.ShareByAge = x }) }},
+		{Key{"in part", "yes", "no", "whether it is rarely done to all of the measure, as a mend of what is found rotten: it is doubted where the deal file says neither count nor part"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.InPart = x }) }},
 		{Key{"waits", "2 days", "none", "curing, delivery or inspection in which nobody works"}, func(r *reader, it *Item) read {
 			return parsed(r, quantity.ParseDays, func(x decimal.Decimal) { it.Waits = x })
 		}},
