@@ -72,6 +72,7 @@ func roomDoubts() []Code {
 		{"size-slight", "a length inside of less than a foot"},
 		{"fixed-long", "a fixed part that is longer than all walls of its room"},
 		{"cabinet-deep", "cabinets that are deeper than cabinets are"},
+		{"cabinets-short", "cabinets of a kitchen of next to no length, or far shorter below than above"},
 		{"fixed-near", "a fixed part with nearly the name of one that is known"},
 		{"outside-size", "a measure of the outside that houses rarely have, or that does not go with the others"},
 		{"wall-height-missing", "outside walls of several levels whose height nobody says"},

@@ -242,6 +242,7 @@ var roomSlips = []slip{
 	inDen("trade-twice", "{contingency: 20%}", "{contingency: 20%, lines: [{trade: painters, work: all walls, amount: $2k}]}"),
 	inDen("trade-twice", "{contingency: 20%}", "{contingency: 20%, lines: [{trade: den, work: shelves, amount: $2k}]}"),
 	inDen("part-unsaid", "paint walls: hired", "interior wall: hired"),
+	inDen("cabinets-short", denSize, denSize+"\n    kind: kitchen\n    fixed: {base cabinets: 13\" x 2'}"),
 	inDen("rooms-twice", "{contingency: 20%}", "{contingency: 20%, lines: [{trade: general contractor, work: renovation, amount: $2k}]}"),
 	inDen("containers-twice", "{contingency: 20%}\nrooms:\n  den:\n    size: 12' x 10'\n    work: {paint walls: hired}", "{contingency: 20%, general: {dumpster: $480/month}}\nrooms:\n  den:\n    size: 12' x 10'\n    work: {strip carpet: hired, paint walls: hired}"),
 	inDen("permits-twice", "{contingency: 20%}\nrooms:\n  den:\n    size: 12' x 10'\n    work: {paint walls: hired}", "{contingency: 20%, general: {permits: $1,250, building permit: $90}}\nrooms:\n  den:\n    size: 12' x 10'\n    work: {circuit: hired}"),

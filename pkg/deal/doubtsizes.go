@@ -61,6 +61,7 @@ func (r *reader) doubtSizes() {
 		r.doubtDoors(room)
 		r.doubtMany(room)
 		r.doubtFixed(room)
+		r.doubtCabinets(room)
 		r.doubtSlight(room)
 	}
 	r.doubtUsualHeight()

@@ -1,0 +1,63 @@
+package deal
+
+import (
+	"fmt"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+)
+
+// A kitchen has at least so many ft of cabinets of a sort where it has any, and a third as much of
+// base cabinets as of wall cabinets; another room hardly has under a foot of either. Common practice,
+// no source.
+var (
+	leastBase, leastWall = decimal.NewFromInt(3), decimal.New(15, -1)
+	leastElsewhere       = one
+	baseOfWall           = decimal.NewFromInt(3)
+)
+
+// doubtCabinets doubts runs of cabinets too short for any, where inches stand for feet or a point has
+// slipped: cabinets, counter and backsplash go by them.
+func (r *reader) doubtCabinets(room *model.Member) {
+	base, first := cabinetsOf(room, "base cabinet")
+	wall, firstWall := cabinetsOf(room, "wall cabinet")
+	kitchen := r.roomKinds[room] == "kitchen"
+	least, lowWall := leastElsewhere, leastElsewhere
+	if kitchen {
+		least, lowWall = leastBase, leastWall
+	}
+	little := func(f *model.Member, run decimal.Decimal) string {
+		return fmt.Sprintf("%s: %s is all that %s has of them, %s", f.Label, f.Given.Of("fitting_length").Text, room.Label, feetText(run))
+	}
+	const hint = "check it, for an inch mark (\") in place of a foot mark (') or a point that has slipped; it is used as it stands"
+	switch {
+	case first == nil:
+	case base.LessThan(least):
+		r.say("cabinets-short", first.Given.Of("fitting_length").Pos, "%s", little(first, base))(hint)
+	case kitchen && base.Mul(baseOfWall).LessThan(wall):
+		r.say("cabinets-short", first.Given.Of("fitting_length").Pos, "%s, and its wall cabinets are %s long", little(first, base), feetText(wall))(hint)
+	}
+	if firstWall != nil && wall.LessThan(lowWall) {
+		r.say("cabinets-short", firstWall.Given.Of("fitting_length").Pos, "%s", little(firstWall, wall))(hint)
+	}
+}
+
+// cabinetsOf is how long all cabinets of a sort in a room are together, and the first of them.
+func cabinetsOf(room *model.Member, sort string) (run decimal.Decimal, first *model.Member) {
+	for _, f := range room.In("fitting") {
+		long := f.Given.Of("fitting_length").Number
+		if f.Given.Of("sort").Choice != sort || !long.IsPositive() {
+			continue
+		}
+		if first == nil {
+			first = f
+		}
+		times := one
+		if n, said := f.Given.Look("fitted"); said {
+			times = n.Number
+		}
+		run = run.Add(long.Mul(times))
+	}
+	return run, first
+}
