@@ -104,7 +104,7 @@ func roomDoubts() []Code {
 		{"own-hours-few", "own hours a week that may be those of a day, with own work for over a year"},
 		{"own-pace-unusual", "own hands that are faster than a trade, or far slower than most"},
 		{"quote-far", "a quote or an allowance far from what the price book says"},
-		{"quote-twice", "the same quote for the same work in several rooms"},
+		{"quote-twice", "the same quote for the same work in several rooms, or of one firm at several pieces of work"},
 		{"quote-half", "a quote for all of some work that looks like its labour alone, or the other way around"},
 		{"quote-beside", "a quote that holds more, in an option that leaves nothing out"},
 		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},

@@ -14,8 +14,8 @@ import (
 // do for one price; common practice, no source.
 var onePrice = decimal.RequireFromString("1.1")
 
-// A sameQuote is a quote with all work that has it: the same sum by the same trade on the same day for
-// the same work.
+// A sameQuote is a quote with all work that has it: the same sum on the same day for the same work, or
+// by one firm that is named for whatever work.
 type sameQuote struct {
 	sum   decimal.Decimal
 	rooms []*plan
@@ -27,7 +27,7 @@ type sameQuote struct {
 // where   holds more   is said, yes or no, it is settled.
 func (r *reader) doubtQuotesTwice() {
 	for _, q := range r.sameQuotes() {
-		if len(q.works) < 2 || r.forEach(q) {
+		if len(q.works) < 2 || q.ofOneItem() && r.forEach(q) {
 			continue
 		}
 		var rooms []string
@@ -39,8 +39,26 @@ func (r *reader) doubtQuotesTwice() {
 		if from != "" {
 			by, each = " from "+diag.Quote(from), from
 		}
+		if !q.ofOneItem() {
+			r.say("quote-twice", q.works[1].member.Given.Of("quote").Pos, "%s: a quote of %s%s stands at each of them, and is counted in each", q.names(), quantity.FormatDollars(q.sum), by)("if it is for all of them, write it at one with   holds more: yes   and at the others   {quote: $0, from: %s}; if it is for each, say   holds more: no", each)
+			continue
+		}
 		r.say("quote-twice", q.works[1].member.Given.Of("quote").Pos, "%s: a quote of %s%s stands in %s, and is counted in each", w.item.Name, quantity.FormatDollars(q.sum), by, strings.Join(rooms, " and "))("if it is for all of them, write it in one with   holds more: yes   and in the others   {quote: $0, from: %s}; if it is for each, say   holds more: no", each)
 	}
+}
+
+// ofOneItem reports whether a quote is for the same work wherever it stands.
+func (q *sameQuote) ofOneItem() bool {
+	return !slices.ContainsFunc(q.works, func(w *work) bool { return w.item != q.works[0].item })
+}
+
+// names are the work that a quote stands at, by its place.
+func (q *sameQuote) names() string {
+	var out []string
+	for i, w := range q.works {
+		out = append(out, w.label+" ("+q.rooms[i].room.Label+")")
+	}
+	return strings.Join(out, ", ")
 }
 
 // sameQuotes are the quotes of chosen work, each with all that has the same.
@@ -53,7 +71,8 @@ func (r *reader) sameQuotes() (out []*sameQuote) {
 			}
 			i := slices.IndexFunc(out, func(q *sameQuote) bool {
 				first := q.works[0]
-				return q.sum.Equal(v.Number) && first.item == w.item && plainKey(r.text(first, "from")) == plainKey(r.text(w, "from")) && r.day(first, "dated") == r.day(w, "dated")
+				from := plainKey(r.text(w, "from"))
+				return q.sum.Equal(v.Number) && (first.item == w.item || from != "") && plainKey(r.text(first, "from")) == from && r.day(first, "dated") == r.day(w, "dated")
 			})
 			if i < 0 {
 				out = append(out, &sameQuote{sum: v.Number})

@@ -50,3 +50,23 @@ func TestAQuoteOfNothingBesideOneThatHoldsIt(t *testing.T) {
 		require.Len(t, toldOf(t, "quote-beside", c.rooms, ""), c.more, c.rooms)
 	}
 }
+
+// One sum of one firm at different work is told as the same work in several rooms is; not where nobody
+// is named, the days differ, or   holds more   settles it.
+func TestOneQuoteOfAFirmAtSeveralWorks(t *testing.T) {
+	bath := func(tub, toilet string) string {
+		return "  bath: {size: 8' x 9', fixed: {tub: 5' x 2'6\", toilet: 1}, work: {tub: {" + tub + "}, toilet: {" + toilet + "}}}\n"
+	}
+	require.Equal(t, []string{`tub (bath), toilet (bath): a quote of $1,800 from "Bay Plumbing" stands at each of them, and is counted in each`},
+		toldOf(t, "quote-twice", bath("quote: $1800, from: Bay Plumbing", "quote: $1800, from: bay plumbing"), ""))
+	for _, c := range [][2]string{
+		{"quote: $1800", "quote: $1800"},
+		{"quote: $1800, from: Bay Plumbing", "quote: $1800, from: Elm Tile"},
+		{"quote: $1800, from: Bay Plumbing", "quote: $1750, from: Bay Plumbing"},
+		{"quote: $1800, from: Bay Plumbing, dated: 2026-09-01", "quote: $1800, from: Bay Plumbing, dated: 2026-09-08"},
+		{"quote: $1800, from: Bay Plumbing, holds more: yes", "quote: $0, from: Bay Plumbing"},
+		{"quote: $1800, from: Bay Plumbing, holds more: no", "quote: $1800, from: Bay Plumbing, holds more: no"},
+	} {
+		require.Empty(t, toldOf(t, "quote-twice", bath(c[0], c[1]), ""), c)
+	}
+}
