@@ -34,6 +34,7 @@ func (r *reader) doubtQuotes() {
 			default:
 				r.doubtFar(w, "quote", v, quote, "what the price book says", base)
 				r.doubtHalf(w, v, quote, base)
+				r.doubtLabourQuote(w, v, quote, base)
 			}
 			if a, both := w.member.Given.Look("allowance"); both && w.member.Given.Of("quote_covers").Choice == "all" {
 				r.say("allowance-beside-quote", a.Pos, "%s: the allowance of %s is paid beside a quote for all of it", w.label, diag.Quote(a.Text))("say   covers: labour   if the quote is for the labour, or leave the allowance out if the quote brings what it is for")
@@ -191,7 +192,7 @@ func (r *reader) doubtHalf(w *work, given model.Value, quote, base decimal.Decim
 		return
 	}
 	if both := base.Add(goods); near(both) && !goods.LessThan(labour) && (quote.GreaterThanOrEqual(base.Mul(offItsOwn)) || base.GreaterThanOrEqual(quote.Mul(offItsOwn))) {
-		tell("labour and materials come to", both, "if it brings the materials, leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes")
+		tell("labour and materials come to", both, "if it brings the materials, say   covers: all   , or leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes")
 	}
 }
 

@@ -1,0 +1,34 @@
+package deal
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
+)
+
+// muchLabour is how many times what the labour comes to a quote for it may be: one for a roof may have
+// the labour of its tear-off in it too; common practice, no source.
+var muchLabour = decimal.New(25, -1)
+
+// doubtLabourQuote doubts a quote for the labour of far more than that is by the price book, of work
+// with materials, or that brings work of its own trade: it may be the price of all of it, of which much
+// is in what comes along. One that is doubted already, or far off, is not told again.
+func (r *reader) doubtLabourQuote(w *work, given model.Value, quote, base decimal.Decimal) {
+	told := slices.ContainsFunc(r.diags, func(d diag.Diag) bool { return d.Code == "quote-half" && d.Pos == given.Pos })
+	if w.quotedAll() || told || !r.hasGoods(w) || quote.LessThan(smallWork) || !base.IsPositive() || !quote.GreaterThan(base.Mul(muchLabour)) || pricebook.FarFrom(quote, base) != "" {
+		return
+	}
+	r.say("quote-half", given.Pos, "%s: a quote of %s for the labour is over %s times what that comes to by the price book, %s", w.label, diag.Quote(given.Text), muchLabour, quantity.FormatMoney(base))("if it brings the materials, and what else its trade does for it, say   covers: all   , or leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes   ; it is used as it stands")
+}
+
+// hasGoods reports whether work buys materials, or brings work of its trade along.
+func (r *reader) hasGoods(w *work) bool {
+	return r.goodsOf(w).IsPositive() || slices.ContainsFunc(r.chosenWorks(), func(x *work) bool {
+		return x.item.Trade == w.item.Trade && slices.ContainsFunc(x.bringers, func(b brought) bool { return b.by == w })
+	})
+}
