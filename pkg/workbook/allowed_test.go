@@ -47,3 +47,18 @@ func TestInputsTakeWhatTheModelDoes(t *testing.T) {
 	require.Positive(t, fees)
 	require.Positive(t, terms)
 }
+
+// A cap of a loan may be set to nothing, as its cell says, which stands for none; a file leaves it out.
+func TestACapMayBeNone(t *testing.T) {
+	b, err := made(answered(t, strings.Replace(besideDeal, "fixed amount: $90k", "fixed amount: $90k, cap on after-repair value: 70%, cap on cost: 90%", 1)), Options{})
+	require.NoError(t, err)
+	for _, line := range []string{"value_cap", "cost_cap"} {
+		c := b.model.Find(b.member(t, "bank"), line)
+		rule, err := b.ruleOf(c)
+		require.NoError(t, err)
+		require.Equal(t, "Write a share with its sign, as 10.5%, from 0% to 100%.", *rule.Error)
+		for _, r := range b.flawRules(c) {
+			require.NotContains(t, r.holds("B4"), ">0", line)
+		}
+	}
+}

@@ -177,7 +177,7 @@ func isShare(c *model.Cell) bool { return strings.HasPrefix(c.Line.Unit, "share"
 
 // orNone are the inputs that may be nothing, though a file takes none below its least: it leaves
 // them out then.
-var orNone = []string{"paid_ahead", "term", "extension_months", "amortising_months", "most", "stair_treads", "foundation_run"}
+var orNone = []string{"paid_ahead", "term", "extension_months", "amortising_months", "value_cap", "cost_cap", "most", "stair_treads", "foundation_run"}
 
 // edgesOf are the edges of what a file may say of an input, as far as it keeps them now: nothing
 // stands for what is not stated.
