@@ -9,6 +9,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/caution"
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
@@ -52,7 +53,7 @@ func (a *Answer) doubts() diag.List {
 
 func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 	term, done := a.Of(loan, "term"), a.Line("works_end")
-	if term.IsPositive() && quantity.Before(term, done) && a.Of(loan, "extension_months").IsPositive() && !a.cleared(loan, term) { // without extension it is doubted for the sale
+	if a.farBeside(loan, "term") && !a.cleared(loan, term) { // without extension it is doubted for the sale
 		l.Add(diag.Warnf(loan.Pos, "term-before-works", "%s falls due after %s, before the work is done (%s)", loan.Label, quantity.FormatMonths(term, 1), quantity.FormatMonths(done, 1)).
 			WithHint("check the unit of its term; as it stands, extensions are paid during the work"))
 	}
@@ -80,6 +81,12 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 			l.Add(diag.Warnf(loan.Pos, row.code, row.format, loan.Label, quantity.FormatMoney(x)).WithHint("%s", row.hint))
 		}
 	}
+}
+
+// farBeside reports whether an input is doubted beside others in any way.
+func (a *Answer) farBeside(m *model.Member, line string) bool {
+	value := func(c *model.Cell) (decimal.Decimal, bool) { return a.Values.Of(c), true }
+	return slices.ContainsFunc(a.Deal.Beside(a.Model.Find(m, line)), func(x deal.Beside) bool { return !x.Holds(value) })
 }
 
 // CutBack is how a loan is told that would give cash back at the purchase: its name, and what is cut.

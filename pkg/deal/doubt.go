@@ -18,6 +18,7 @@ import (
 func (r *reader) doubt() {
 	r.doubtPurchase()
 	r.doubtLow()
+	r.doubtSmallValues()
 	r.doubtTime()
 	r.doubtWorks()
 	r.doubtOwnPace()
@@ -257,10 +258,15 @@ func (r *reader) doubtIncome(m *model.Member) {
 // highPermits is the share of the work over which permits hardly are; common practice, no source.
 var highPermits = decimal.New(5, -2)
 
+// permits reports whether a charge is what the building department takes of the work.
+func permits(m *model.Member) bool {
+	return m.Kind == "general_fee" && pricebook.IsPermit(plainKey(m.Label))
+}
+
 // doubtPermitShare doubts permits of a large share of the work: 11% for 1.1%.
 func (r *reader) doubtPermitShare() {
 	for _, m := range r.deal.Root.In("general_fee") {
-		if v, ok := m.Given.Look("share"); ok && v.Number.GreaterThan(highPermits) && pricebook.IsPermit(plainKey(m.Label)) {
+		if v, ok := m.Given.Look("share"); ok && v.Number.GreaterThan(highPermits) && permits(m) {
 			r.say("share-high", v.Pos, "%s takes %s of the work; permits are rarely over %s", m.Label, v.Text, quantity.FormatPercent(highPermits, 0))("check it with the building department, for a point that has slipped; it is used as it stands")
 		}
 	}

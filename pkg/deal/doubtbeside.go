@@ -30,6 +30,37 @@ func (r *reader) doubtLongWork() {
 	r.say("renovation-long", stated.at(), "the renovation is %s, over %s times what the hours of its work take, %s", stated.node.text, manyTimes, quantity.FormatMonths(takes, 1))("write %s weeks if weeks are meant, or leave it out for what the hours take; it is used as it stands", quantity.FormatCount(stated.number, 2))
 }
 
+// doubtSmallValues doubts a low value, and values of the lender, of which a digit was left out.
+// Where a digit too many is in the owner's value, doubtFarValue tells.
+func (r *reader) doubtSmallValues() {
+	worth, known := r.worked(r.deal.Root, "after_repair_value")
+	if price := r.good("purchase.price"); known && price != nil && worth.GreaterThan(price.number.Mul(TimesThePrice)) {
+		return
+	}
+	for _, x := range []struct {
+		key, line string
+		way       int
+		code, of  string
+		whole     string
+		share     decimal.Decimal
+	}{
+		{"low", "low_value", 0, "low-far-below", "the low value", "after_repair_value", lowOfValue},
+		{"lender's value", "lender_value", 0, "lender-value-far-below", "the lender's value", "after_repair_value", half},
+		{"as-is value", "as_is_value", 1, "as-is-far-below-price", "the as-is value", "all_in_price", half},
+	} {
+		g := r.good("value." + x.key)
+		if g == nil || !r.farBeside(r.deal.Root, x.line, x.way) {
+			continue
+		}
+		whole, _ := r.worked(r.deal.Root, x.whole)
+		words := "the after-repair value"
+		if x.whole != "after_repair_value" {
+			words = "what is paid for the house"
+		}
+		r.say(x.code, g.at(), "%s (%s) is under %s of %s (%s)", x.of, g.dollars(), quantity.FormatPercent(x.share, 0), words, quantity.FormatDollars(whole))("check both, for a digit left out; k is a thousand and m a million; it is used as it stands")
+	}
+}
+
 // doubtCredit doubts a seller's credit beyond what lenders let a seller give.
 func (r *reader) doubtCredit() {
 	if g := r.good("purchase.seller credit"); g != nil && r.farBeside(r.deal.Root, "seller_credit", 0) {

@@ -20,6 +20,7 @@ var (
 	lowTax       = decimal.New(25, -4)         // property tax of a year, as a share of the price
 	highCredit   = decimal.New(6, -2)          // a seller's credit, as a share of the price
 	lowAgent     = decimal.New(5, -3)          // an agent's share of the sale
+	lowOfValue   = decimal.New(60, -2)         // a low value, as a share of the after-repair value
 	lowPrice     = decimal.New(30, -2)         // a first loan's share of the price
 	lowWork      = decimal.New(20, -2)         // a loan's share of the renovation
 	longTerm     = decimal.NewFromInt(60)      // months of a loan of interest only

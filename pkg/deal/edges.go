@@ -126,6 +126,8 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 	switch {
 	case InWeeks(c):
 		return []Edge{most(c.Given.Number.Mul(manyTimes))}
+	case c.Line.ID() == "renovation" && c.Given != nil && c.Given.Number.IsPositive(): // as beside what rooms take
+		return []Edge{most(decimal.Max(c.Given.Number.Mul(manyTimes), c.Given.Number.Add(one)))}
 	case c.Line.Name == "share" && c.Line.Set == "fee" || c.Line.ID() == "loan.exit_share" || c.Line.ID() == "loan.extension_share":
 		return shareEdges(c)
 	case isSum(c) && c.Given != nil && c.Given.Number.IsPositive():
@@ -202,6 +204,9 @@ func shareEdges(c *model.Cell) (out []Edge) {
 	m := c.Member
 	if m.Kind == "selling_fee" || m.Kind == "purchase_fee" {
 		out = append(out, most(highCharge))
+	}
+	if permits(m) {
+		out = append(out, most(highPermits))
 	}
 	if sells(m) {
 		out = append(out, least(lowAgent))

@@ -53,22 +53,31 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 	}
 	sum := func(and decimal.Decimal, parts ...Part) Sum { return Sum{parts, and} }
 	self := func(times decimal.Decimal) Part { return Part{c, times} }
-	over := func(times, share decimal.Decimal) Beside { // the price
-		return Beside{sum(decimal.Zero, self(times), cell(root, "price", share.Neg()))}
+	over := func(times decimal.Decimal, line string, share decimal.Decimal) Beside {
+		return Beside{sum(decimal.Zero, self(times), cell(root, line, share.Neg()))}
+	}
+	under := func(line string, share decimal.Decimal) Beside { // and some
+		return Beside{over(one.Neg(), line, share.Neg())[0], sum(decimal.Zero, self(one))}
 	}
 	times := decimal.NewFromInt(timesAYear[c.Line.Name])
 	switch {
 	case c.Line.ID() == "after_repair_value":
-		return []Beside{over(one, TimesThePrice)}
+		return []Beside{over(one, "price", TimesThePrice)}
 	case c.Line.ID() == "as_is_value":
-		return []Beside{over(one, two)}
+		return []Beside{over(one, "price", two), under("all_in_price", half)}
+	case c.Line.ID() == "lender_value":
+		return []Beside{under("after_repair_value", half)}
+	case c.Line.ID() == "low_value":
+		return []Beside{under("after_repair_value", lowOfValue)}
+	case c.Line.ID() == "sale_price": // which the workbook alone takes
+		return []Beside{under("after_repair_value", half), over(one, "after_repair_value", two)}
 	case c.Line.ID() == "fitting.fitting_length":
 		if c.Member.Parent.Kind != "inside" {
 			return nil
 		}
 		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member.Parent, "perimeter", one.Neg())), sum(decimal.Zero, cell(c.Member.Parent, "perimeter", one))}}
 	case c.Line.ID() == "seller_credit":
-		return []Beside{over(one, highCredit)}
+		return []Beside{over(one, "price", highCredit)}
 	case c.Line.ID() == "renovation" && !InWeeks(c):
 		return []Beside{{
 			sum(decimal.Zero, self(one), cell(root, "scope_months", manyTimes.Neg())),
@@ -76,18 +85,33 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 			sum(decimal.Zero, cell(root, "scope_months", one)),
 			sum(decimal.Zero, cell(root, "rooms_at_trade_price", one), cell(root, "lines_cost", one.Neg())), // of which lines tell no time
 		}}
+	case c.Line.ID() == "loan.term":
+		return d.termBeside(c, cell)
 	case c.Line.ID() == "item.quote":
 		return d.quoteBeside(c, cell)
 	case c.Member.Kind != "holding_fee" || times.IsZero():
 	case taxes(c.Member):
-		out = append(out, over(times, highTax))
+		out = append(out, over(times, "price", highTax))
 		if c.Line.Name == "a_year" {
-			out = append(out, Beside{sum(decimal.Zero, self(one.Neg()), cell(root, "price", lowTax)), sum(decimal.Zero, self(one))})
+			out = append(out, under("price", lowTax))
 		}
 	case insures(c.Member):
-		out = append(out, over(times, highCover))
+		out = append(out, over(times, "price", highCover))
 	}
 	return out
+}
+
+// termBeside is how a term with extensions is doubted: it ends before the work does, and no level
+// payments have cleared the loan by then.
+func (d *Deal) termBeside(c *model.Cell, cell func(*model.Member, string, decimal.Decimal) Part) []Beside {
+	term, less := Part{c, one}, Part{c, one.Neg()}
+	early := func(uncleared Sum) Beside {
+		return Beside{{[]Part{cell(d.Model.Root, "works_end", one), less}, decimal.Zero}, {[]Part{term}, decimal.Zero}, {[]Part{cell(c.Member, "extension_months", one)}, decimal.Zero}, uncleared}
+	}
+	return []Beside{
+		early(Sum{[]Part{cell(c.Member, "amortising_months", one.Neg())}, one}), // of interest only
+		early(Sum{[]Part{cell(c.Member, "amortising_months", one), less}, decimal.Zero}),
+	}
 }
 
 // quoteBeside is how a quote is doubted beside what the price book says of its work: one that holds

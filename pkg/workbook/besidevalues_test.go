@@ -1,0 +1,65 @@
+package workbook
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// A deal of lines whose values are stated, with permits by their share and a loan that can be extended.
+const valuedDeal = `
+house: {year built: 1948}
+purchase: {price: $163k, closing: {title: $1,380}}
+value: {after-repair value: $271k, low: $249k, lender's value: $262k, as-is value: $160k}
+time: {renovation: 4 months, marketing: 6 weeks, escrow: 1 month}
+renovation: {contingency: 20%, lines: [{trade: masonry, work: stoop, materials: $9,100, labour: $14k}], general: {building permits: 1.3%}}
+loans: [{name: bank, price share: 70%, renovation share: 80%, rate: 9%, interest on: balance, term: 12 months, cap on after-repair value: 70%, extension: {each: 3 months, fee: 0.5%}}]
+holding: {property tax: $2,910/year, vacant insurance: $1,420/year}
+selling: {listing agent: 2.5%, settlement: $1,300}
+targets: {profit: $5k}
+cash: {available: $170k}
+`
+
+// What has lost a nought or has one too many among the values, a share of permits, a renovation of
+// weeks and a term that ends before the work are to be looked at again; half as much more is not.
+func TestValuesAreDoubtedBesideOthers(t *testing.T) {
+	look := itoa(int(unusual))
+	type typed struct {
+		label, line string
+		value       float64
+		says        string
+	}
+	says, paths := map[string]map[string]string{}, []string{}
+	for name, inputs := range map[string][]typed{
+		"beyond": {
+			{"", "sale_price", 2.71e6, look}, {"", "low_value", 24900, look}, {"", "lender_value", 26200, look}, {"", "as_is_value", 16000, look},
+			{"building permits", "share", 0.065, look}, {"", "renovation", 16, look}, {"bank", "term", 1, look},
+		},
+		"low": {{"", "sale_price", 27100, look}, {"building permits", "share", 0.13, look}},
+		"within": {
+			{"", "sale_price", 390e3, "0"}, {"", "low_value", 165e3, "0"}, {"", "lender_value", 140e3, "0"}, {"", "as_is_value", 90e3, "0"},
+			{"building permits", "share", 0.04, "0"}, {"", "renovation", 9, "0"}, {"bank", "term", 9, "0"}, {"bank", "value_cap", 0, "0"},
+		},
+	} {
+		b, err := made(answered(t, valuedDeal), Options{Uncached: true})
+		require.NoError(t, err)
+		path := filepath.Join(t.TempDir(), name+".xlsx")
+		says[path] = map[string]string{}
+		for _, x := range inputs {
+			if x.label == "" {
+				x.label = b.model.Root.Label
+			}
+			says[path][b.typeOf(t, x.label, x.line, x.value)] = x.says
+		}
+		saved(t, path, b)
+		paths = append(paths, path)
+	}
+	for path, f := range recomputed(t, paths...) {
+		for place, want := range says[path] {
+			require.Equal(t, want, flawAt(t, f, place), "%s: %s", path, place)
+		}
+		require.Equal(t, strings.Contains(path, "within"), strings.Contains(printed(t, f, "The deal"), flawless), path)
+	}
+}
