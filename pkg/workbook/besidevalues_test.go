@@ -60,6 +60,11 @@ func TestValuesAreDoubtedBesideOthers(t *testing.T) {
 		for place, want := range says[path] {
 			require.Equal(t, want, flawAt(t, f, place), "%s: %s", path, place)
 		}
-		require.Equal(t, strings.Contains(path, "within"), strings.Contains(printed(t, f, "The deal"), flawless), path)
+		page := printed(t, f, "The deal")
+		require.Equal(t, strings.Contains(path, "within"), strings.Contains(page, flawless), path)
+		require.Equal(t, !strings.Contains(path, "beyond"), strings.Contains(page, noneCapped), path)
+		if strings.Contains(path, "beyond") { // 70% of 16,000 and 80% of 23,100 and its fifth and 1.3%, within 70% of 26,200
+			require.Contains(t, page, "bank: the lender's cap takes off ")
+		}
 	}
 }
