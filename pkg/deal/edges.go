@@ -84,10 +84,9 @@ func edgesIn(all []limit) (out []Edge) {
 var manyTimes = decimal.NewFromInt(3)
 
 // Beyond how many times what the file says, or below what part of it, a bill may be that of another
-// time, and a share one in another unit, where it is over a slight one; common practice, no source.
+// time, and a point of a share may have slipped, where it is over a slight one; common practice, no source.
 var (
 	billTimes   = decimal.NewFromInt(6)
-	shareTimes  = decimal.NewFromInt(20)
 	slightShare = decimal.New(2, -2)
 )
 
@@ -132,6 +131,8 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 		return shareEdges(c)
 	case isSum(c) && c.Given != nil && c.Given.Number.IsPositive():
 		return []Edge{least(c.Given.Number.Div(billTimes).Round(2)), most(c.Given.Number.Mul(billTimes))}
+	case c.Line.ID() == "partner_split" && c.Given != nil && c.Given.Number.IsPositive():
+		return []Edge{least(c.Given.Number.Div(billTimes))}
 	case c.Line.ID() == "contingency_share":
 		return []Edge{d.usualContingency(c)}
 	case c.Line.ID() == "loan.price_share" || c.Line.ID() == "loan.renovation_share":
@@ -178,14 +179,14 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 	return out
 }
 
-// isSum reports whether an input is a bill, a charge or a line of work in dollars, of which a nought or
-// a time may slip.
+// isSum reports whether an input is a bill or a charge in dollars, or dollars or own hours of a line of
+// work, of which a nought or a time may slip.
 func isSum(c *model.Cell) bool {
 	switch c.Line.Set {
 	case "fee":
-		return timesAYear[c.Line.Name] > 0 || c.Line.Name == "fixed"
+		return timesAYear[c.Line.Name] > 0 || slices.Contains([]string{"fixed", "least", "unit_price"}, c.Line.Name)
 	case "cost":
-		return slices.Contains([]string{"materials", "labour", "lump"}, c.Line.Name)
+		return slices.Contains([]string{"materials", "labour", "lump", "own_hours"}, c.Line.Name)
 	}
 	return c.Line.ID() == "loan.draw_fee"
 }
@@ -212,7 +213,7 @@ func shareEdges(c *model.Cell) (out []Edge) {
 		out = append(out, least(lowAgent))
 	}
 	if c.Given != nil && c.Given.Number.IsPositive() {
-		out = append(out, most(decimal.Max(slightShare, c.Given.Number.Mul(shareTimes))))
+		out = append(out, most(decimal.Max(slightShare, c.Given.Number.Mul(billTimes))))
 	}
 	return out
 }

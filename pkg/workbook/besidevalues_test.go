@@ -12,12 +12,13 @@ import (
 const valuedDeal = `
 house: {year built: 1948}
 purchase: {price: $163k, closing: {title: $1,380}}
-value: {after-repair value: $271k, low: $249k, lender's value: $262k, as-is value: $160k}
+value: {after-repair value: $271k, low: $249k, lender's value: $262k, as-is value: $160k, expected discount: 2%}
 time: {renovation: 4 months, marketing: 6 weeks, escrow: 1 month}
-renovation: {contingency: 20%, lines: [{trade: masonry, work: stoop, materials: $9,100, labour: $14k}], general: {building permits: 1.3%}}
-loans: [{name: bank, price share: 70%, renovation share: 80%, rate: 9%, interest on: balance, term: 12 months, cap on after-repair value: 70%, extension: {each: 3 months, fee: 0.5%}}]
+renovation: {contingency: 20%, lines: [{trade: masonry, work: stoop, materials: $9,100, labour: $14k, own hours: 20}], general: {building permits: 1.3%}}
+loans: [{name: bank, price share: 70%, renovation share: 80%, rate: 9%, points: 2%, interest on: balance, term: 12 months, cap on after-repair value: 70%, extension: {each: 3 months, fee: 0.5%}}]
 holding: {property tax: $2,910/year, vacant insurance: $1,420/year}
-selling: {listing agent: 2.5%, settlement: $1,300}
+selling: {listing agent: {amount: 2.5%, at least: $3,500}, transfer tax: 0.55%, settlement: $1,300}
+partner: {share: 40%, split: 40%}
 targets: {profit: $5k}
 cash: {available: $170k}
 `
@@ -37,8 +38,14 @@ func TestValuesAreDoubtedBesideOthers(t *testing.T) {
 			{"", "sale_price", 2.71e6, look}, {"", "low_value", 24900, look}, {"", "lender_value", 26200, look}, {"", "as_is_value", 16000, look},
 			{"building permits", "share", 0.065, look}, {"", "renovation", 16, look}, {"bank", "term", 1, look},
 		},
-		"low": {{"", "sale_price", 27100, look}, {"building permits", "share", 0.13, look}},
+		"low": {
+			{"", "expected_discount", 0.0002, look}, {"bank", "points_share", 0.0002, look}, {"", "partner_split", 0.04, look}, {"listing agent", "least", 35000, look},
+			{"transfer tax", "share", 0.055, look}, {"masonry: stoop", "own_hours", 200, look},
+			{"", "sale_price", 27100, look}, {"building permits", "share", 0.13, look},
+		},
 		"within": {
+			{"", "expected_discount", 0.0025, "0"}, {"bank", "points_share", 0.0025, "0"}, {"", "partner_split", 0.1, "0"}, {"listing agent", "least", 5000, "0"},
+			{"transfer tax", "share", 0.015, "0"}, {"masonry: stoop", "own_hours", 60, "0"},
 			{"", "sale_price", 390e3, "0"}, {"", "low_value", 165e3, "0"}, {"", "lender_value", 140e3, "0"}, {"", "as_is_value", 90e3, "0"},
 			{"building permits", "share", 0.04, "0"}, {"", "renovation", 9, "0"}, {"bank", "term", 9, "0"}, {"bank", "value_cap", 0, "0"},
 		},
