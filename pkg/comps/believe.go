@@ -69,14 +69,14 @@ func (a *adjuster) disbelieve(value float64) (out []Disbelief) {
 	}
 	found := map[Line]bool{}
 	say := func(l Line, sale, why string) {
-		if _, given := a.amountOf(l); !given && !found[l] {
+		if _, given := a.amountOf(l); (!given || l == Garage && a.bySize()) && !found[l] {
 			found[l] = true
 			out = append(out, Disbelief{l, why, byRegression, sale})
 		}
 	}
 	for _, n := range never {
 		more := *a.s
-		if n.few || !n.more(&more) {
+		if _, given := a.amountOf(n.line); n.few || !n.more(&more) || given && n.units > 0 {
 			continue
 		}
 		if effect, _ := a.effectOf(&more); effect < 0 {

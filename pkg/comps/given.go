@@ -1,6 +1,8 @@
 package comps
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/quantity"
@@ -29,6 +31,42 @@ func (a *adjuster) amountOf(l Line) (Rate, bool) {
 	}
 	r, ok := a.told[l]
 	return r, ok
+}
+
+// amountFor is that amount where it adjusts a sale. One for a car does not where nobody says for how
+// many cars one of the two garages is: what a regression tells of their sizes then stands.
+func (a *adjuster) amountFor(l Line, i int) (Rate, bool) {
+	r, ok := a.amountOf(l)
+	if ok && l == Garage && !(carsOf(a.s).Known && carsOf(&a.m.sales[i].House).Known) {
+		return Rate{}, false
+	}
+	return r, ok
+}
+
+// bySize reports whether a sale taken is of a garage that a regression goes by the size of, though an
+// amount for a car is given.
+func (a *adjuster) bySize() bool {
+	return slices.ContainsFunc(a.choice.Comps, func(k Comp) bool {
+		_, amount := a.amountFor(Garage, k.pick.i)
+		return !amount && a.compares(Garage, k.pick.i)
+	})
+}
+
+// compares reports whether what a line goes by is known of the house and of a sale: its figure, or
+// one that a regression tells the worth of.
+func (a *adjuster) compares(l Line, i int) bool {
+	s := &a.m.sales[i].House
+	return figure(l, a.s).Known && figure(l, s).Known || !a.doubts(l) && a.m.tells(l, a.s, s)
+}
+
+// unsaid are the lines by which a sale is not compared though the house is known by them.
+func (a *adjuster) unsaid(i int) (out []Line) {
+	for _, l := range linear[1:] {
+		if (figure(l, a.s).Known || a.m.tells(l, a.s)) && !a.compares(l, i) {
+			out = append(out, l)
+		}
+	}
+	return out
 }
 
 // linearly are all of those amounts.

@@ -84,7 +84,7 @@ func (a *adjuster) adjust(i int) (out amounts, adjusted float64) {
 	now := price + out[Time]
 	total := 0.0
 	for l := Location; l < lineCount; l++ {
-		if _, ok := a.amountOf(l); ok {
+		if _, ok := a.amountFor(l, i); ok {
 			logs[l] = 0
 		}
 		total += logs[l]
@@ -96,7 +96,7 @@ func (a *adjuster) adjust(i int) (out amounts, adjusted float64) {
 	adjusted = now
 	for l := Location; l < lineCount; l++ {
 		out[l] = now * logs[l] * share
-		if r, ok := a.amountOf(l); ok {
+		if r, ok := a.amountFor(l, i); ok {
 			out[l] = r.Worth * apart(figure(l, a.s), figure(l, &s.House), 1)
 		}
 		if l == Own {
@@ -136,7 +136,7 @@ func (a *adjuster) rounded(i int) (lines []Adjustment, adjusted decimal.Decimal)
 	}
 	for l := range Own {
 		d := dollars(of[l])
-		if r, ok := a.amountOf(l); ok {
+		if r, ok := a.amountFor(l, i); ok {
 			d = a.byUnits(l, r, i)
 		}
 		add(l, d, "")

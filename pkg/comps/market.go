@@ -112,11 +112,12 @@ func dot(a, b []float64) float64 {
 	return s
 }
 
-// tells reports whether the regression says what a line is worth to a house: a figure of
-// it that the house says varies in the list, and follows from no other.
-func (m *Market) tells(l Line, h *House) bool {
+// tells reports whether the regression says what a line is worth to houses: a figure of
+// it that all of them say varies in the list, and follows from no other.
+func (m *Market) tells(l Line, houses ...*House) bool {
 	for j, t := range m.design.traits {
-		if _, known := t.of(h); known && m.has(j, t, l) {
+		unknown := func(h *House) bool { _, known := t.of(h); return !known }
+		if m.has(j, t, l) && !slices.ContainsFunc(houses, unknown) {
 			return true
 		}
 	}

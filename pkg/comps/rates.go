@@ -15,8 +15,8 @@ type Rate struct {
 	Pairs int     // of sales that tell it
 }
 
-// aCar is the unit of garages.
-const aCar = "car of garage"
+// aCar and aGarageSize are the units of garages.
+const aCar, aGarageSize = "car of garage", "100 sq ft of garage"
 
 const aHalfBath = "half bath"
 
@@ -33,7 +33,7 @@ var rateUnits = []struct {
 	{Baths, aHalfBath, func(h *House) bool { h.HalfBaths.Value++; return h.HalfBaths.Known }},
 	{Age, "year newer", func(h *House) bool { h.Built.Value++; return h.Built.Known }},
 	{Condition, "step of condition", func(h *House) bool { h.Condition.Value++; return h.Condition.Known }},
-	{Garage, "100 sq ft of garage", func(h *House) bool { h.GarageArea.Value += 100; return h.GarageArea.Known }},
+	{Garage, aGarageSize, func(h *House) bool { h.GarageArea.Value += 100; return h.GarageArea.Known }},
 	{Garage, aCar, func(h *House) bool { h.GarageCars.Value++; return h.GarageCars.Known }},
 }
 
@@ -119,7 +119,7 @@ func (a *adjuster) rates(value float64) (out []Rate) {
 		} else if !u.more(&more) {
 			continue
 		}
-		if told {
+		if told && !(u.unit == aGarageSize && a.bySize()) {
 			if by := apart(figure(u.line, &more), figure(u.line, a.s), 1); by != 0 {
 				out = append(out, Rate{u.line, u.unit, r.Worth * by, r.Error * by, r.From, r.Pairs})
 			}

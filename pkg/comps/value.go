@@ -33,6 +33,7 @@ type Row struct {
 	FarOff    bool            // that is far, of the usual three sales or more
 	OtherType bool            // it is of another type than the house, and nothing tells what that is worth
 	NotBest   string          // why it does not count as the dearest sale, as "far from the others"; "" where it may
+	Unsaid    []Line          // what it does not say and the house does, so that it counts as alike in it
 	Amber     []string        // marks beyond what is customary
 }
 
@@ -105,6 +106,7 @@ func (c *Choice) Value() (*Value, error) {
 		r := Row{Comp: k}
 		r.Lines, r.Adjusted = a.rounded(k.pick.i)
 		r.OtherType = r.Kind != "" && a.s.Kind != "" && r.Kind != a.s.Kind && !(a.tellsKind(r.Kind) && a.tellsKind(a.s.Kind))
+		r.Unsaid = a.unsaid(k.pick.i)
 		if r.Adjusted.Sign() <= 0 {
 			e := noPrice(r, &c.Subject.House)
 			_, given := c.given[e.Largest.Line]

@@ -58,9 +58,7 @@ func (r *reader) doubtComps() {
 			tell("add it to the sales, where you know it")
 		}
 	}
-	if n := garagesByArea(c); n > 0 && len(v.GarageKinds) == 0 { // else their kinds tell
-		r.say("comps-not-told", r.needed("house", "comps"), "the house says for how many cars its garage is, and %s how large it is, so that is not compared", quantity.Counted(n, "sale")+map[bool]string{true: " says", false: " say"}[n == 1])("say of the sales for how many cars, where you know it, in a column   garage cars")
-	}
+	r.doubtGaragesByArea(c)
 	if c.Conditions && r.statesValue() {
 		moves := "moves its low value at most"
 		if r.got["value.low"] != nil {

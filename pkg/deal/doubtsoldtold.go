@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/comps"
+	"ledgerboard/pkg/quantity"
 )
 
 // placeKeys are the two ways to say where a house stands, each in two halves.
@@ -95,7 +96,7 @@ func (r *reader) saysPlace() bool {
 // factsNotTold are what the file says of the house and no sale of itself.
 func (r *reader) factsNotTold(c *Comparables) (out []fact) {
 	for _, d := range facts() {
-		if d.field == fieldsOf[comps.Garage] && garagesByArea(c) > 0 {
+		if n, _ := garagesByArea(c); n > 0 && d.field == fieldsOf[comps.Garage] {
 			continue
 		}
 		if d.known(&c.Subject.House) && !slices.ContainsFunc(c.Value.Rows, func(s comps.Row) bool { return d.known(&s.House) }) {
@@ -105,15 +106,38 @@ func (r *reader) factsNotTold(c *Comparables) (out []fact) {
 	return out
 }
 
-// garagesByArea counts the sales that say of a garage how large it is and no more, while the house
-// says for how many cars.
-func garagesByArea(c *Comparables) (n int) {
+// garagesByArea counts the sales that say of a garage how large it is and not for how many cars, which
+// the house says: those that are not compared by it, and those that are by what a list tells of sizes.
+func garagesByArea(c *Comparables) (not, bySize int) {
 	for i := range c.Value.Rows {
-		if s := &c.Value.Rows[i]; c.Subject.GarageCars.Known && c.Subject.Garage == "" && s.GarageArea.Value > 0 && !s.GarageCars.Known {
-			n++
+		s := &c.Value.Rows[i]
+		switch {
+		case !c.Subject.Cars().Known || s.GarageArea.Value <= 0 || s.Cars().Known:
+		case slices.Contains(s.Unsaid, comps.Garage):
+			not++
+		default:
+			bySize++
 		}
 	}
-	return n
+	return not, bySize
+}
+
+// doubtGaragesByArea warns of garages that are not compared, or not by the amount of the file, since
+// nobody says for how many cars they are.
+func (r *reader) doubtGaragesByArea(c *Comparables) {
+	not, bySize := garagesByArea(c)
+	say := func(n int) string {
+		return quantity.Counted(n, "sale") + map[bool]string{true: " says", false: " say"}[n == 1]
+	}
+	const write = "say of the sales for how many cars, where you know it, in a column   garage cars"
+	if at := r.needed("house", "comps"); not > 0 && c.Subject.Garage == "none" {
+		r.say("comps-not-told", at, "the house has no garage, and %s how large one is and not for how many cars, so it is not taken off", say(not))(write)
+	} else if not > 0 {
+		r.say("comps-not-told", at, "the house says for how many cars its garage is, and %s how large it is, so that is not compared", say(not))(write)
+	}
+	if g := r.good("comps.amounts.car of garage"); g != nil && bySize > 0 {
+		r.say("comps-amount-unused", g.at(), "the amount for a car of garage is not used for sales that say how large a garage is and not for how many cars, %d of %d: what the list tells of 100 sq ft is", bySize, len(c.Value.Rows))("%s; or take the amount away", write)
+	}
 }
 
 // notTold names those, and the place of the house where no sale has one.

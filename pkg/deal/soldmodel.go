@@ -80,12 +80,14 @@ func (r *reader) comparable(c *Comparables, row *comps.Row, extras map[string]*m
 		amounts[l.Line] = l.Amount
 	}
 	for _, a := range adjusted {
+		_, byUnits := c.Value.Linear[a.line]
 		if a.figure != nil {
+			byUnits = byUnits && a.figure(&row.House).Known && a.figure(&c.Subject.House).Known
 			if f := a.figure(&row.House); f.Known && a.figure(&c.Subject.House).Known {
 				say(a.theirs, decimalOf(f), r.written(path, a.theirs, "as recorded"))
 			}
 		}
-		if _, ok := c.Value.Linear[a.line]; !ok && a.amount != "" && !amounts[a.line].IsZero() {
+		if !byUnits && a.amount != "" && !amounts[a.line].IsZero() {
 			say(a.amount, amounts[a.line], fmt.Sprintf("by regression on %d sales", c.Usable))
 		}
 	}

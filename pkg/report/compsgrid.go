@@ -99,9 +99,12 @@ var figureShown = map[comps.Line]struct {
 }
 
 // figureOf writes what a house is compared by on a line: of a garage its kind as well, for
-// which it may be adjusted though it is for as many cars.
+// which it may be adjusted though it is for as many cars, and its size where it says no more.
 func figureOf(f deal.Figure, h *comps.House) string {
 	text := known(f.Figure(h), figureShown[f.Line].show)
+	if f.Line == comps.Garage && text == "" && h.GarageArea.Known {
+		return wholeCount(h.GarageArea.Value) + " sq ft"
+	}
 	if f.Line != comps.Garage || h.Garage == "" {
 		return text
 	}
