@@ -66,7 +66,7 @@ func compDoubts() []Code {
 		{"comps-amount-unusual", "an amount, given or by pairs of sales, or a change of the market, that is hardly so"},
 		{"comps-amount-unused", "an amount or an own line that adjusts no sale, since nothing says what it is for"},
 		{"comps-not-compared", "a thing that is known of the sales and not of the house"},
-		{"comps-not-told", "a thing that is known of the house and of none of the sales"},
+		{"comps-not-told", "a thing that is known of the house and of none of the sales, or not of many"},
 		{"comps-condition-alike", "options of several conditions, and nothing tells what condition is worth"},
 		{"comps-condition-today", "a house in poor or fair condition among the sales, beside work that renovates it"},
 		{"comps-condition-unused", "conditions by option beside a stated value"},

@@ -59,6 +59,7 @@ func (r *reader) doubtComps() {
 		}
 	}
 	r.doubtGaragesByArea(c)
+	r.doubtUnsaid(c)
 	if c.Conditions && r.statesValue() {
 		moves := "moves its low value at most"
 		if r.got["value.low"] != nil {
