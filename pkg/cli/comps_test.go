@@ -138,12 +138,16 @@ func TestAnOldSaleThatIsUsedIsNotSaidToBeLeftOut(t *testing.T) {
 // What is not known of a sale is null, though the model has the house's in its place.
 func TestUnknownOfASaleIsNull(t *testing.T) {
 	var o struct {
-		Sales []struct {
+		Figures map[string]any `json:"figures"`
+		Sales   []struct {
 			Name  string         `json:"name"`
 			Lines map[string]any `json:"lines"`
 		} `json:"sales"`
 	}
 	require.NoError(t, json.Unmarshal([]byte(page(t, strings.Replace(soldDeal, "1100 sq ft, baths: 1.5", "1100 sq ft", 1), "--json")), &o))
+	require.Contains(t, o.Figures, "subject_garage")
+	require.Nil(t, o.Figures["subject_garage"], "nor is it nought of the house")
+	require.Equal(t, "1200", o.Figures["subject_area"])
 	for _, s := range o.Sales {
 		if s.Name == "1 A St" {
 			require.Nil(t, s.Lines["comp_baths"])

@@ -12,22 +12,22 @@ import (
 
 // CompsObject is the JSON of what sold houses say of a value.
 type CompsObject struct {
-	Schema       int                        `json:"schema"`
-	Deal         DealObject                 `json:"deal"`
-	Day          string                     `json:"day"`
-	Likely       decimal.Decimal            `json:"likely"`
-	Low          decimal.Decimal            `json:"low"`  // one in ten sells for less
-	High         decimal.Decimal            `json:"high"` // one in ten sells for more
-	DealGoesBy   decimal.Decimal            `json:"after_repair_value"`
-	LeaveOneOut  decimal.Decimal            `json:"leave_one_out_error"`
-	Figures      map[string]decimal.Decimal `json:"figures"` // of the house
-	Sales        []SaleNote                 `json:"sales"`
-	Worths       []WorthNote                `json:"worths"`
-	NotAdjusted  []string                   `json:"not_adjusted"`
-	NotUsed      []NotUsedNote              `json:"not_used"`
-	Notes        []string                   `json:"notes"`
-	Warnings     []Note                     `json:"warnings"`
-	NotAppraisal string                     `json:"not_an_appraisal"`
+	Schema       int                         `json:"schema"`
+	Deal         DealObject                  `json:"deal"`
+	Day          string                      `json:"day"`
+	Likely       decimal.Decimal             `json:"likely"`
+	Low          decimal.Decimal             `json:"low"`  // one in ten sells for less
+	High         decimal.Decimal             `json:"high"` // one in ten sells for more
+	DealGoesBy   decimal.Decimal             `json:"after_repair_value"`
+	LeaveOneOut  decimal.Decimal             `json:"leave_one_out_error"`
+	Figures      map[string]*decimal.Decimal `json:"figures"` // of the house; null where what it is compared by is not known
+	Sales        []SaleNote                  `json:"sales"`
+	Worths       []WorthNote                 `json:"worths"`
+	NotAdjusted  []string                    `json:"not_adjusted"`
+	NotUsed      []NotUsedNote               `json:"not_used"`
+	Notes        []string                    `json:"notes"`
+	Warnings     []Note                      `json:"warnings"`
+	NotAppraisal string                      `json:"not_an_appraisal"`
 }
 
 // SaleNote is a sale that is used, with the lines of its grid.
@@ -64,11 +64,17 @@ func CompsJSON(w io.Writer, a *answer.Answer) error {
 		Schema: Schema, Deal: DealObject{a.Deal.Name, a.Deal.Address, a.Deal.Notes}, Day: c.Day.String(),
 		Likely: a.Line("value_by_comps"), Low: a.Line("comps_low"), High: a.Line("comps_high"), DealGoesBy: a.Line("after_repair_value"),
 		LeaveOneOut: near6(v.Error), NotAppraisal: comps.NotAppraisal,
-		Figures: map[string]decimal.Decimal{}, NotAdjusted: []string{}, NotUsed: []NotUsedNote{}, Notes: v.Notes[:len(v.Notes)-1], Warnings: []Note{},
+		Figures: map[string]*decimal.Decimal{}, NotAdjusted: []string{}, NotUsed: []NotUsedNote{}, Notes: v.Notes[:len(v.Notes)-1], Warnings: []Note{},
 	}
 	for _, l := range a.Model.Doc.Lines {
 		if l.Section == "Comparables" && l.Set == "deal" {
-			o.Figures[l.Name] = a.Line(l.Name).Round(ratioPlaces)
+			x := a.Line(l.Name).Round(ratioPlaces)
+			o.Figures[l.Name] = &x
+		}
+	}
+	for _, f := range deal.Compared() {
+		if !f.Figure(&c.Subject.House).Known {
+			o.Figures[f.Ours] = nil
 		}
 	}
 	for i, r := range v.Rows {
