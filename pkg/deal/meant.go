@@ -13,7 +13,7 @@ import (
 // otherwise, and the paths of the keys that they may mean: that of the group where the
 // word stands, else the first. Never written to.
 var meantKeys = map[string][]string{
-	"floors": {"house.levels"}, "style": {"house.storeys"},
+	"floors": {"house.levels"},
 
 	"earnest money": {"purchase.earnest deposit"}, "good faith deposit": {"purchase.earnest deposit"},
 
@@ -74,13 +74,6 @@ func (r *reader) noSaleKey(s scope, e *entry) bool {
 // meantHere tells of a word that means a key of this group. What heads a column of a table
 // of houses means the key of a house that holds the same.
 func (r *reader) meantHere(s scope, e *entry) bool {
-	if s.group == "house" || s.group == "<comp>" {
-		if f := fieldNamed(s.group, comps.FieldNamed(e.key.text)); f != nil {
-			r.meant[s.path+f.Key()] = true
-			r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q?", f.Key())
-			return true
-		}
-	}
 	if key := amountMeant(e.key.text); s.group == "comps.amounts" && key != "" {
 		r.meant[s.path+key] = true
 		r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q?", key)
@@ -95,6 +88,13 @@ func (r *reader) meantHere(s scope, e *entry) bool {
 			} else {
 				tell("did you mean %q?", f.Key())
 			}
+			return true
+		}
+	}
+	if s.group == "house" || s.group == "<comp>" {
+		if f := fieldNamed(s.group, comps.FieldNamed(e.key.text)); f != nil {
+			r.meant[s.path+f.Key()] = true
+			r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("did you mean %q?", f.Key())
 			return true
 		}
 	}
