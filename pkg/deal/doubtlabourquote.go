@@ -20,7 +20,7 @@ var muchLabour = decimal.New(25, -1)
 // is in what comes along. One that is doubted already, or far off, is not told again.
 func (r *reader) doubtLabourQuote(w *work, given model.Value, quote, base decimal.Decimal) {
 	told := slices.ContainsFunc(r.diags, func(d diag.Diag) bool { return d.Code == "quote-half" && d.Pos == given.Pos })
-	if w.quotedAll() || told || !r.hasGoods(w) || quote.LessThan(smallWork) || !base.IsPositive() || !quote.GreaterThan(base.Mul(muchLabour)) || pricebook.FarFrom(quote, base) != "" {
+	if w.quotedAll() || told || !r.hasGoods(w) || base.LessThan(smallWork) || !quote.GreaterThan(base.Mul(muchLabour)) || pricebook.FarFrom(quote, base) != "" {
 		return
 	}
 	r.say("quote-half", given.Pos, "%s: a quote of %s for the labour is over %s times what that comes to by the price book, %s", w.label, diag.Quote(given.Text), muchLabour, quantity.FormatMoney(base))("if it brings the materials, and what else its trade does for it, say   covers: all   , or leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes   ; it is used as it stands")

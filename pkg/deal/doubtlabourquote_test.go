@@ -16,4 +16,5 @@ func TestAQuoteForTheLabourThatIsForAll(t *testing.T) {
 		require.Len(t, toldOf(t, "quote-half", "  den: {size: 12' x 10', work: {paint walls: hired}}\n",
 			"outside: {around: 150 ft, roof: [{size: 44' x 32', pitch: 6/12, overhang: 1'}], work: {shingle roof gable: {"+detail+"}}}\n"), want, detail)
 	}
+	require.Empty(t, toldOf(t, "quote-half", "  hall: {size: 12' x 5', work: {baseboard: {quote: $500, covers: labour}}}\n", ""), "a trade that comes for little charges for coming")
 }
