@@ -26,8 +26,8 @@ func (r *reader) doubtOwnPrices() {
 			continue
 		}
 		if g, p := r.good(w.scope.path+"price"), r.packOf(w.scope); g != nil && p != nil {
-			if times := p.LikeAPail(g.number, p.Price); times != "" {
-				r.say("price-far", g.at(), "%s: %s a pack of %s (%s) is %s the price book's %s, about what a pail of 5 gal costs", w.label, g.node.text, p.Name, p.SoldIn(), times, quantity.FormatMoney(p.Price))("%s", pricebook.PailHint(g.number))
+			if in, times := p.LikeLarger(g.number, p.Price); in != nil {
+				r.say("price-far", g.at(), "%s: %s a pack of %s (%s) is %s the price book's %s, about what %s costs", w.label, g.node.text, p.Name, p.SoldIn(), times, quantity.FormatMoney(p.Price), in.Name)("%s", in.Hint(g.number))
 			} else if words := pricebook.FarFrom(g.number, p.Price); words != "" {
 				r.say("price-far", g.at(), "%s: %s a pack of %s (%s) is %s the price book's %s", w.label, g.node.text, p.Name, p.SoldIn(), words, quantity.FormatMoney(p.Price))("%s", pricebook.FarHint(g.number, false))
 			}

@@ -26,8 +26,8 @@ func FarHint(price decimal.Decimal, labour bool) string {
 
 // FarHint is what to do about a price of a product that is far from the starter book's.
 func (p *Product) FarHint() string {
-	if p.pail() != "" {
-		return "if it is for a pail of 5 gal, give its pack too:   pail of 5 gal   ; it is used as it stands"
+	if in, _ := p.larger(); in != nil {
+		return fmt.Sprintf("if it is for %s, give its pack too:   %s   ; it is used as it stands", in.Name, in.pack)
 	}
 	return FarHint(p.UnitPrice(), false)
 }
@@ -42,7 +42,7 @@ func (p *Product) Far() string {
 	if base == nil || base == p || base.Unit() != p.Unit() {
 		return ""
 	}
-	if words := p.pail(); words != "" {
+	if in, words := p.larger(); in != nil {
 		return words
 	}
 	return far(p.UnitPrice(), base.UnitPrice(), p.Unit())
