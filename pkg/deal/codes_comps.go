@@ -72,6 +72,7 @@ func compDoubts() []Code {
 		{"comps-condition-unused", "conditions by option beside a stated value"},
 		{"value-outside-comps", "a stated value outside the range by the comparables"},
 		{"low-above-comps", "a low value that is not below the value by the comparables"},
+		{"low-over-comps", "a low value well above the low end of the comparables"},
 		{"above-best-sale", "a value above what the best comparable sold for"},
 		{"cost-above-best-sale", "a cost above what the best comparable sold for"},
 		{"concessions-high", "concessions of a sale of more than a tenth of its price"},

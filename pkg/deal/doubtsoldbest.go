@@ -28,9 +28,30 @@ func dearer(c *Comparables, best decimal.Decimal) string {
 	return " (" + strings.Join(out, "; ") + ")"
 }
 
+// wellAbove is how many times their low end a low value of the deal's own may be before it is told
+// that the sales reach lower; common practice, no source.
+var wellAbove = decimal.RequireFromString("1.05")
+
+// doubtLowOver warns of a low value well above the low end of the comparables, in place of which it
+// stands; one that options lift above that end is no such.
+func (r *reader) doubtLowOver() {
+	low := r.good("value.low")
+	if low == nil || r.deal.Root.Given.Of("low_value").Text == "" {
+		return
+	}
+	theirs, known := r.worked(r.deal.Root, "comps_low")
+	stated, _ := r.worked(r.deal.Root, "low_value")
+	worth, _ := r.worked(r.deal.Root, "value_by_comps")
+	if over, _ := r.worked(r.deal.Root, "value_over_comps"); !known || over.IsPositive() || !stated.GreaterThan(theirs.Mul(wellAbove)) || !stated.LessThan(worth) {
+		return
+	}
+	r.say("low-over-comps", low.at(), "the low value (%s) is well above %s, the low end of the sold houses: one such house in ten sells below that, and bid goes by your %s", low.dollars(), quantity.FormatDollars(theirs), quantity.FormatDollars(stated))("take it away to go by theirs, or keep it if you know why this house sells better than they do when things go badly")
+}
+
 // doubtBeyond warns of values outside what the comparables bear out, and of a plan that
 // spends more than the best of them sold for.
 func (r *reader) doubtBeyond() {
+	r.doubtLowOver()
 	of := func(line string) decimal.Decimal {
 		x, _ := r.worked(r.deal.Root, line)
 		return x

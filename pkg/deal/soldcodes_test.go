@@ -428,7 +428,11 @@ func TestLowNotBelowTheSoldHouses(t *testing.T) {
 		require.Contains(t, said, "low-above-comps")
 		require.NotContains(t, said, "low-above-options")
 	}
-	x, said := low("value: {low: $260k}\n")
+	_, said = low("value: {low: $300k}\n") // theirs is far below
+	require.Contains(t, said, "low-over-comps")
+	x, said := low("value: {low: $200k}\n")
+	require.NotContains(t, said, "low-over-comps")
+	x, said = low("value: {low: $260k}\n")
 	require.Equal(t, "260000", x.String())
 	require.NotContains(t, said, "low-above-comps")
 }

@@ -99,7 +99,7 @@ func (c compsPage) against() string {
 	case c.c.InPlace != "" && !c.a.StatesValue():
 		return fmt.Sprintf("The deal file states neither a value nor sold houses: it goes by this one once it has   comps: {file: %s}", c.c.InPlace)
 	case c.follows() && !c.a.StatesValue():
-		return "The deal states no after-repair value, so it goes by this one."
+		return "The deal states no after-repair value, so it goes by this one" + c.lowBeside()
 	case value.LessThan(low):
 		return fmt.Sprintf("The deal goes by %s, below the range%s", dollars(value), c.lowBeside())
 	case value.GreaterThan(high):
@@ -109,11 +109,13 @@ func (c compsPage) against() string {
 	}
 }
 
-// lowBeside says what is low where the deal states a value and no low one.
+// lowBeside says what is low where the deal states a value, or a low one.
 func (c compsPage) lowBeside() string {
 	low := dollars(c.a.Line("low_value"))
 	switch {
-	case !c.a.StatesValue() || c.a.StatesLow():
+	case c.a.StatesLow():
+		return ". For its low value it goes by its own, " + low + ", in place of theirs, " + dollars(c.a.Line("comps_low")) + "."
+	case !c.a.StatesValue():
 		return "."
 	case c.a.UnderComps():
 		return ". That takes its low value with it, to " + low + ", by as large a share below it as the low end of theirs is below their value."
