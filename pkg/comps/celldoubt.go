@@ -64,6 +64,9 @@ var (
 	totalDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " may be counted in the total of baths already, as one each, so baths count as not known"
 	}, "the full ones in a column of their own; or, if the total is of full ones, name its column, e.g.   columns: {full baths: Total Baths}"}
+	restDoubt = cellDoubt{func(text string) string {
+		return diag.Quote(text) + " full baths are not as many as the column of all baths says, and the rest may be half ones, so baths count as not known"
+	}, "the half ones in a column of their own, or all in one figure, e.g. 2.5"}
 	bedroomDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is hardly how many bedrooms a house has, so it counts as not known"
 	}, "how many there are, or nothing where that is not known"}

@@ -77,17 +77,32 @@ func (r *row) garageCars(s string) error {
 	return nil
 }
 
+// nought reports whether a fact is said to be 0.
+func nought(f Fact) bool { return f.Known && f.Value == 0 }
+
 // twoGarages reports whether a garage is said not to be and also to be for cars or of some size.
 func (h *House) twoGarages() bool {
 	some := h.GarageCars.Value > 0 || h.GarageArea.Value > 0
-	return some && h.Garage == "none" || h.GarageArea.Value > 0 && h.GarageCars.Known && h.GarageCars.Value == 0
+	return some && h.Garage == "none" || h.Garage == "" && h.GarageArea.Value > 0 && nought(h.GarageCars)
+}
+
+// unmeasured takes back noughts of cars or of a size beside a garage of which something is said that
+// cannot be read: nobody counted or measured it.
+func (h *House) unmeasured() {
+	if h.Garage != "" {
+		return
+	}
+	for _, f := range []*Fact{&h.GarageCars, &h.GarageArea} {
+		if nought(*f) {
+			*f = Fact{}
+		}
+	}
 }
 
 // settleGarage draws what follows from what is said of a garage together. One of none is for nought
 // cars and of no size, whatever the other houses are counted by; of one for some cars a size of nothing
 // is one that nobody measured, and nought cars of one of some kind nobody counted.
 func (h *House) settleGarage() {
-	nought := func(f Fact) bool { return f.Known && f.Value == 0 }
 	switch {
 	case h.twoGarages():
 		h.Garage, h.GarageCars, h.GarageArea = "", Fact{}, Fact{}

@@ -168,7 +168,7 @@ func (r *reader) sale() {
 		}
 		return some
 	})
-	r.row.Sold, r.row.halves, r.row.total, r.row.metres = Sold{}, false, false, false
+	r.row.Sold, r.row.halves, r.row.total, r.row.metres, r.row.oddGarage = Sold{}, false, false, false, false
 	r.row.onPlane, r.row.inDegrees = Place{}, Place{}
 	r.row.Line, _ = r.table.FieldPos(0)
 	r.ofRow = r.ofRow[:0]
@@ -181,7 +181,9 @@ func (r *reader) sale() {
 		r.row.unit, r.row.doubt = c.unit, nil
 		if err := c.read(&r.row, text); err != nil {
 			good = r.refuse(c, text, err) && good
+			r.row.oddGarage = r.row.oddGarage || strings.HasPrefix(c.name, "garage")
 		} else if r.row.doubt != nil {
+			r.row.oddGarage = r.row.oddGarage || r.row.doubt == &garageDoubt
 			r.ofRow = append(r.ofRow, rowDoubt{c, text, r.row.doubt})
 		} else if c.name == "date" && r.row.eitherFirst {
 			r.ofRow = append(r.ofRow, rowDoubt{c, text, &monthDoubt})
@@ -206,6 +208,9 @@ func (r *reader) sale() {
 	if r.row.noBath() {
 		c := r.columns[slices.IndexFunc(r.columns, func(c column) bool { return c.name == "full baths" })]
 		r.ofRow = append(r.ofRow, rowDoubt{c, strings.TrimSpace(r.record[c.at]), &noBathDoubt})
+	}
+	if r.row.oddGarage {
+		r.row.unmeasured()
 	}
 	if some := func(c column) bool { return c.name == "garage area" || c.name == "garage cars" }; r.row.twoGarages() {
 		if at := slices.IndexFunc(r.columns, func(c column) bool { return some(c) && r.cell(c) != "" }); at >= 0 {

@@ -25,6 +25,8 @@ type row struct {
 
 	onPlane, inDegrees Place // what is said so far of where it stands, in either way
 
+	oddGarage bool // something is said of its garage that cannot be read
+
 	halves bool // its number of baths tells of half ones too
 	total  bool // its number of baths is a total, which may count half ones as one each
 	metres bool // its distance is of few metres, unless another cell shows that they are miles
@@ -218,7 +220,16 @@ func (r *row) bedrooms(s string) error {
 	return err
 }
 
-func (r *row) fullBaths(s string) error { return r.wholeBaths(&r.FullBaths, s, "full") }
+// fullBaths reads how many full ones there are. Where a number of all of them that is read with it says
+// otherwise, the rest may be half ones.
+func (r *row) fullBaths(s string) error {
+	all := r.FullBaths
+	err := r.wholeBaths(&r.FullBaths, s, "full")
+	if all.Known && r.FullBaths.Known && all != r.FullBaths {
+		r.FullBaths, r.HalfBaths, r.doubt = Fact{}, Fact{}, &restDoubt
+	}
+	return err
+}
 
 // wholeBaths reads how many full or half baths there are; a fraction would be baths of both sorts.
 func (r *row) wholeBaths(to *Fact, s, sort string) error {
