@@ -16,7 +16,7 @@ import (
 	"ledgerboard/pkg/model"
 )
 
-var randomDeals = flag.Int("deals", 40, "random deals to try")
+var randomDeals = flag.Int("deals", 100, "random deals to try; a twentieth of them with -short")
 
 // read works a choice out the long way: the file is read anew with that scope.
 func (d *drawn) read(t *rapid.T, choice []int) *best.Choice {

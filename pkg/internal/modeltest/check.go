@@ -22,7 +22,7 @@ func Check(t *testing.T, deals int, prop func(*rapid.T)) {
 		each, _ = strconv.Atoi(f.Value.String()) // a flag that holds a whole number
 	}
 	if testing.Short() { // rapid then tries a fifth
-		deals, each = deals/20, max(1, each/5)
+		deals, each = max(1, deals/20), max(1, each/5)
 	}
 	var failed atomic.Bool
 	t.Run("random", func(t *testing.T) {
@@ -37,9 +37,16 @@ func Check(t *testing.T, deals int, prop func(*rapid.T)) {
 						failed.Store(true)
 					}
 				}()
+				most := min(each, deals-part*each)
+				tried, failing := 0, false
 				rapid.Check(t, func(t *rapid.T) {
+					if tried == most && !failing { // rapid tries as many in the last part as in others
+						return
+					}
 					rapid.SliceOfN(rapid.Bool(), part, part).Draw(t, "a part draws deals of its own, with one seed too")
+					tried, failing = tried+1, true // once one fails, rapid tries it again to make it small
 					prop(t)
+					failing = t.Failed()
 				})
 			})
 		}
