@@ -59,6 +59,7 @@ type Sold struct {
 	Price       decimal.Decimal // as recorded, dollars
 	Concessions decimal.Decimal // what the seller paid for the buyer, dollars
 	Has         []string        // the extras that it had
+	Told        []string        // the extras of which it, or another of its list, says whether they had them
 	Stated      Fact            // distance to the subject as the list says, metres
 	Line        int             // of the file; 0 if it came from none
 	Origin      Origin          // whose row it is: of two of the same sale the nearer to whoever asks counts

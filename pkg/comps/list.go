@@ -210,6 +210,9 @@ func (s *Sold) Fill(o *Sold) (some bool) {
 	if len(s.Has) == 0 {
 		s.Has = o.Has
 	}
+	if len(s.Told) == 0 {
+		s.Told = o.Told
+	}
 	return s.House != before.House || s.Stated != before.Stated || !s.Concessions.Equal(before.Concessions) || len(s.Has) > len(before.Has)
 }
 

@@ -34,6 +34,7 @@ func ownHeader(own []string, header string) string {
 
 // has reads which of the own lines a house has: pool, busy street.
 func (r *row) has(s string) error {
+	r.tells(r.own...)
 	if slices.Contains(noGarage, r.word(s)) {
 		return nil
 	}
@@ -68,6 +69,23 @@ func (r *row) gets(name string) {
 	}
 }
 
+// tells notes own lines of which a cell says something.
+func (r *row) tells(names ...string) {
+	for _, name := range names {
+		if !slices.Contains(r.told, name) {
+			r.told = append(r.told, name)
+		}
+	}
+}
+
+// toldOwn notes of all sales of which own lines their list says something: where some have a pool
+// or none, an empty cell is that of a house without.
+func (l *List) toldOwn(names []string) {
+	for i := range l.sales {
+		l.sales[i].Told = names
+	}
+}
+
 // unpriced doubts what a house has and no own line prices.
 func unpriced(words, own []string) *cellDoubt {
 	all := strings.Join(words, ", ")
@@ -83,6 +101,7 @@ func unpriced(words, own []string) *cellDoubt {
 // hasIt reads whether a house has one of the own lines, in a column of its own.
 func hasIt(name string) func(*row, string) error {
 	return func(r *row, s string) error {
+		r.tells(name)
 		switch w := r.word(s); {
 		case slices.Contains([]string{"y", "yes", "true", "t", "1", "x", "✓", "✔"}, w), ownName(s) == ownName(name):
 			r.gets(name)

@@ -83,6 +83,7 @@ func Read(from io.Reader, file string, o Options) (*List, diag.List) {
 		return nil, r.found
 	}
 	r.tellStatus()
+	r.list.toldOwn(r.row.told)
 	r.yearsOfSales()
 	r.allMiles()
 	r.tellDoubts()

@@ -22,6 +22,7 @@ type row struct {
 	words map[string]string // words met so far, so that a long list holds each once
 	doubt *cellDoubt        // about the cell read last, nil for none
 	own   []string          // the names of what the caller prices beside the fields
+	told  []string          // those of which a cell of any row said something
 
 	onPlane, inDegrees Place // what is said so far of where it stands, in either way
 

@@ -60,6 +60,8 @@ func (r *reader) doubtComps() {
 	}
 	r.doubtGaragesByArea(c)
 	r.doubtUnsaid(c)
+	r.doubtOwnUntold(c)
+	r.doubtOwnOfAll(c)
 	if c.Conditions && r.statesValue() {
 		moves := "moves its low value at most"
 		if r.got["value.low"] != nil {

@@ -174,6 +174,18 @@ func (r *reader) ownNames() (out []string) {
 	return out
 }
 
+// nothingElse is what a house has that has none of the own lines, as   has: []   says too.
+const nothingElse = "none"
+
+// writtenHas are the own lines of which the sales that are written out say something: all, if one of
+// them says what it has, since whoever thought of that there thought of it for the others.
+func (r *reader) writtenHas() []string {
+	if slices.ContainsFunc(r.items["<comp>"], func(s scope) bool { return r.good(s.path+"has") != nil }) {
+		return r.ownNames()
+	}
+	return nil
+}
+
 // has are the own lines that a house has; it refuses those that no line prices.
 func (r *reader) has(path string) (out []string) {
 	g := r.good(path + "has")
@@ -182,6 +194,9 @@ func (r *reader) has(path string) (out []string) {
 	}
 	for _, w := range g.words() {
 		name := plainKey(w.text)
+		if name == nothingElse && !slices.Contains(r.ownNames(), name) {
+			continue
+		}
 		if slices.Contains(r.ownNames(), name) {
 			out = append(out, name)
 			continue

@@ -37,9 +37,11 @@ func (r *reader) salesOf() *salesList {
 	l := &salesList{at: map[int]diag.Pos{}}
 	r.allMiles()
 	r.namedColumns()
+	told := r.writtenHas()
 	for i, s := range r.items["<comp>"] {
 		sale := r.entry(s.path).Sold()
 		sale.Label, sale.Line, sale.Has, sale.Origin = r.labels[s.path], fromRecord+i, r.has(s.path), comps.Written
+		sale.Told = told
 		l.at[sale.Line] = s.at
 		l.own = append(l.own, sale.Line)
 		l.sales = append(l.sales, sale)

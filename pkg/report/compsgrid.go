@@ -155,10 +155,15 @@ func (c compsPage) rows() []gridRow {
 			gridRow{figureShown[f.Line].label, figureOf(f, &c.c.Subject.House), func(i int) string { return figureOf(f, &sale(i).House) }, false},
 			gridRow{"  adjusted by", "", money(deal.AdjustmentOf(f.Line)), false})
 	}
-	return append(out,
+	out = append(out,
 		gridRow{"type", cut(c.c.Subject.Kind, gridHouse-1), c.typeOf, false},
 		gridRow{"  type and style", "", money("style_adjustment"), false},
-		gridRow{"  own lines", "", money("extras_adjustment"), false},
+	)
+	for i, x := range c.a.Deal.Root.In("extra") {
+		ours := map[bool]string{true: "yes", false: "no"}[c.a.Of(x, "subject_has_it").IsPositive()]
+		out = append(out, gridRow{cut("  own: "+x.Label, gridLabel-1), ours, func(of int) string { return signed(c.a.Of(member(of).In("mark")[i], "extra_adjustment")) }, false})
+	}
+	return append(out,
 		gridRow{"net, of its price", "", func(i int) string { return percent(c.a.Of(member(i), "net_share")) }, true},
 		gridRow{"gross, of its price", "", func(i int) string { return percent(c.a.Of(member(i), "gross_share")) }, true},
 		gridRow{"adjusted price", dollars(c.a.Line("value_by_comps")), func(i int) string { return dollars(c.a.Of(member(i), "adjusted_price")) }, true},
