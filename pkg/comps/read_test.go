@@ -281,6 +281,7 @@ func TestStoreys(t *testing.T) {
 		"ranch":          {"Ranch"},
 		"split level":    {"Split Level"},
 		"three":          {"3", "three"},
+		"4":              {"4", "4.0", "4 stories"},
 	} {
 		for _, cell := range cells {
 			l, _ := read(t, "sale date,price,stories\n2026-01-05,300000,"+cell+"\n", Options{})

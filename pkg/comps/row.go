@@ -6,7 +6,6 @@ import (
 	"math"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 
@@ -348,35 +347,6 @@ func (r *row) built(s string) (err error) {
 		return &cellError{fmt.Sprintf("%q is no year", s), want}
 	}
 	return err
-}
-
-// storeyWords are the words for how many storeys there are, by how else lists say it.
-var storeyWords = map[string]string{
-	"1": "one", "1.5": "one and a half", "2": "two", "2.5": "two and a half", "3": "three",
-	"one": "one", "two": "two", "three": "three", "one and a half": "one and a half", "two and a half": "two and a half",
-	"one half": "one and a half", "onehalf": "one and a half", "two half": "two and a half", "twohalf": "two and a half",
-	"1½": "one and a half", "2½": "two and a half", "1 1 2": "one and a half", "2 1 2": "two and a half", "1 and a half": "one and a half", "2 and a half": "two and a half", "single": "one",
-}
-
-// storeys reads how many there are, however that is said; other words count as they stand.
-func (r *row) storeys(s string) error {
-	r.Storeys = r.word(s)
-	if w := storeyWords[r.Storeys]; w != "" {
-		r.Storeys = w
-		return nil
-	}
-	words := strings.FieldsFunc(r.Storeys, func(c rune) bool { return strings.ContainsRune(" -+/", c) })
-	words = slices.DeleteFunc(words, func(w string) bool {
-		return slices.Contains([]string{"story", "stories", "storey", "storeys", "level", "levels", "floor", "floors", "st", "sty"}, w)
-	})
-	said := strings.Join(words, " ")
-	if n, err := strconv.ParseFloat(said, 64); err == nil {
-		said = strconv.FormatFloat(n, 'f', -1, 64) // 2.0
-	}
-	if w := storeyWords[said]; w != "" {
-		r.Storeys = w
-	}
-	return nil
 }
 
 func (r *row) condition(s string) (err error) {

@@ -42,7 +42,7 @@ func facts() (out []fact) {
 	}
 	return append(out,
 		fact{"type", "type", func(h *comps.House) bool { return h.Kind != "" }},
-		fact{"storeys", "storeys", func(h *comps.House) bool { return h.Storeys != "" }})
+		fact{storeys, storeys, func(h *comps.House) bool { return h.Storeys != "" }})
 }
 
 // doubtNotCompared warns of what most sales say of themselves and the file not of the house. What
@@ -54,7 +54,15 @@ func (r *reader) doubtNotCompared(c *Comparables) {
 			names, write = append(names, d.name), append(write, fieldNamed("house", d.field).example())
 		}
 	}
+	styled := len(c.styles()) > 0 && slices.Contains(names, storeys)
 	write = write[:min(len(write), 1)] // one shows how
+	if styled {
+		names[slices.Index(names, storeys)] = "storeys or style" + c.someStyles()
+		if len(names) == 1 {
+			write = nil
+		}
+		write = append(write, c.styleWritten())
+	}
 	by := ""
 	if slices.Contains(names, comps.Condition.String()) {
 		if by = r.deal.ConditionsFor(); by != "" {
