@@ -123,3 +123,27 @@ func TestCountsInPowersOfTen(t *testing.T) {
 		require.False(t, s.Bedrooms.Known || s.FullBaths.Known || s.HalfBaths.Known || s.GarageCars.Known, name)
 	}
 }
+
+// How many bedrooms or baths there are may have a word behind it, as agents write it.
+func TestRoomsWithTheirWord(t *testing.T) {
+	for _, c := range []struct {
+		beds, full, half string
+		bedrooms, baths  Fact
+	}{
+		{"3 bd", "2 baths", "1", Known(3), Known(2.5)},
+		{"3 beds", "2 full", "1 half", Known(3), Known(2.5)},
+		{"3BR", "2 Full Baths", "1 half bath", Known(3), Known(2.5)},
+		{"3 Bedrooms", "1 ba.", "0", Known(3), Known(1)},
+		{"1 bed", "1 bath", "", Known(1), Known(1)},
+	} {
+		l, found := read(t, "sale date,price,beds,full baths,half baths\n2026-01-05,300000,"+c.beds+","+c.full+","+c.half+"\n", Options{})
+		require.Empty(t, found, c)
+		sale := l.Sale(0)
+		require.Equal(t, c.bedrooms, sale.Bedrooms, c)
+		require.Equal(t, c.baths, sale.Baths(), c)
+	}
+	for _, cells := range []string{"3BR/2BA,2", "3.5 beds,2", "3,2 half", "3,2.5 baths", "3 rooms,2"} {
+		_, found := read(t, "sale date,price,beds,full baths\n2026-01-05,300000,"+cells+"\n", Options{})
+		require.Len(t, found, 1, cells)
+	}
+}

@@ -206,9 +206,17 @@ func count(to *Fact, s string) (err error) {
 // mostBedrooms is how many no house has more of (common practice, no source).
 const mostBedrooms = 20
 
+// bedroomWords finds 3 bd, 3 beds and 3BR.
+var bedroomWords = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)^(\d{1,2}) *(?:bedrooms?|bdrms?|beds?|bds?|brs?)\.?$`)
+})
+
 // bedrooms reads a whole number, since 3/4 may be bedrooms and baths; 0, which records hold
 // for "not counted", is not known.
 func (r *row) bedrooms(s string) error {
+	if strings.ContainsAny(s, "bB") {
+		s = bedroomWords().ReplaceAllString(s, "$1")
+	}
 	err := count(&r.Bedrooms, s)
 	if n := r.Bedrooms.Value; unread(err) || n != math.Trunc(n) {
 		r.Bedrooms = Fact{}
@@ -231,8 +239,18 @@ func (r *row) fullBaths(s string) error {
 	return err
 }
 
+// sortedBaths finds 2 baths, 2 full and 1 half bath.
+var sortedBaths = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)^(\d{1,2}) *(?:(full|half)(?: (?:bathrooms?|baths?|ba))?|(?:bathrooms?|baths?|ba))\.?$`)
+})
+
 // wholeBaths reads how many full or half baths there are; a fraction would be baths of both sorts.
 func (r *row) wholeBaths(to *Fact, s, sort string) error {
+	if strings.ContainsAny(s, "bBfFhH") {
+		if m := sortedBaths().FindStringSubmatch(s); m != nil && (m[2] == "" || strings.EqualFold(m[2], sort)) {
+			s = m[1]
+		}
+	}
 	err := count(to, s)
 	switch n := to.Value; {
 	case unread(err):
