@@ -430,9 +430,9 @@ func TestLowNotBelowTheSoldHouses(t *testing.T) {
 	}
 	_, said = low("value: {low: $300k}\n") // theirs is far below
 	require.Contains(t, said, "low-over-comps")
-	x, said := low("value: {low: $200k}\n")
+	_, said = low("value: {low: $200k}\n")
 	require.NotContains(t, said, "low-over-comps")
-	x, said = low("value: {low: $260k}\n")
+	x, said := low("value: {low: $260k}\n")
 	require.Equal(t, "260000", x.String())
 	require.NotContains(t, said, "low-above-comps")
 }
