@@ -32,7 +32,7 @@ var (
 		return diag.Quote(text) + " does not tell for how many cars the garage is, so it counts as not known"
 	}, "the number of cars, e.g. 2 car attached, or none"}
 	parkingDoubt = cellDoubt{func(text string) string {
-		return diag.Quote(text) + " may count cars in the drive, so it tells nothing of the garage"
+		return diag.Quote(text) + " may be of cars in the drive, so it tells nothing of the garage"
 	}, "what the garage is, e.g. 2 car garage, or none; or, if all are of garages,   columns: {garage: Parking}"}
 	carsDoubt = cellDoubt{func(text string) string {
 		return diag.Quote(text) + " is not for how many cars the column of the garage says it is; what that says counts"

@@ -48,7 +48,21 @@ func (r *row) parking(s string) error {
 		r.doubt = &parkingDoubt
 		return nil
 	}
-	return r.garage(s)
+	err := r.garage(s)
+	if r.doubt == &garageDoubt && !slices.ContainsFunc(garageWords(r.word(s)), ofAGarage) {
+		r.doubt = &parkingDoubt
+	}
+	return err
+}
+
+// garageWords parts what is said of a garage into words.
+func garageWords(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" -,;/()&+", r) })
+}
+
+// ofAGarage reports whether a word is of a garage and not of parking in the open.
+func ofAGarage(word string) bool {
+	return garageKinds[word] != "" || slices.Contains([]string{"garage", "gar", "attached", "detached", "carport", "basement", "built", "integral", "tuck"}, word)
 }
 
 // garageCars reads for how many cars a garage is, besides what its own column says of it, which goes
@@ -132,7 +146,7 @@ func garageOf(text string) (g garageSaid, ok bool) {
 	var kinds []string
 	before := false // in the open, and then for how many
 	none, open, some := false, false, false
-	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" -,;/()&+", r) }) {
+	for _, w := range garageWords(text) {
 		w = strings.TrimRight(w, ".")
 		if k := garageKinds[w]; k != "" {
 			w = k

@@ -117,7 +117,7 @@ func TestParkingIsNoGarage(t *testing.T) {
 			continue
 		}
 		require.Len(t, found, 1, cell)
-		require.Contains(t, found[0].Message, "may count cars in the drive")
+		require.Contains(t, found[0].Message, "may be of cars in the drive")
 	}
 	l, found := read(t, "sale date,price,parking\n2026-06-03,268000,2\n", Options{Columns: map[string]string{"garage": "Parking"}})
 	require.Empty(t, found)

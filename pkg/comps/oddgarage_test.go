@@ -22,6 +22,27 @@ func TestNoughtsBesideWordsOfAGarageThatCannotBeRead(t *testing.T) {
 	}
 }
 
+// Words of parking in the open are none of a garage, and a size of none is no garage: a nought of cars
+// beside either stands.
+func TestNoughtsBesideWordsOfParking(t *testing.T) {
+	for _, c := range []struct {
+		heads, row string
+		told       int
+		kind       string
+	}{
+		{"parking,garage spaces", "\"Driveway, Paved\",0", 1, "none"},
+		{"parking,garage spaces", "Assigned,0", 1, "none"},
+		{"parking,garage spaces", "\"Attached, Opener\",0", 1, ""},
+		{"garage sqft,garage spaces", "none,0", 0, "none"},
+		{"garage sqft,garage spaces", "no garage,0", 0, "none"},
+		{"garage sqft,garage spaces", "none,2", 1, ""},
+	} {
+		l, found := read(t, "sale date,price,"+c.heads+"\n2026-06-03,268000,"+c.row+"\n", Options{})
+		require.Len(t, found, c.told, "%v: %v", c, found)
+		require.Equal(t, c.kind, l.Sales()[0].House.Garage, c.row)
+	}
+}
+
 // A nought of cars beside a garage of some kind and size is one that nobody counted; beside a size
 // alone it is told.
 func TestNoughtCarsBesideASize(t *testing.T) {

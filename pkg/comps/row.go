@@ -171,7 +171,16 @@ func (r *row) lot(s string) error {
 }
 
 // garageArea reads how large a garage is.
-func (r *row) garageArea(s string) error { return r.areaOf(&r.GarageArea, s, 0, 100_000) }
+// garageArea reads how large a garage is, or that there is none.
+func (r *row) garageArea(s string) error {
+	if g, clear := garageOf(r.word(s)); clear && g.kind == "none" {
+		if r.Garage == "" {
+			r.Garage = r.word(g.kind)
+		}
+		return nil
+	}
+	return r.areaOf(&r.GarageArea, s, 0, 100_000)
+}
 
 // land reads a lot where the cell says that it is an area: a bare number, or dollars, may
 // be what the land is worth.

@@ -83,6 +83,7 @@ func (r *reader) doubtComps() {
 		r.doubtBeyondLots(c)
 	}
 	r.doubtBuiltLately(c)
+	r.doubtBeyondAges(c)
 	r.doubtAsItStands(c)
 	r.doubtBeyondConditions(c)
 	r.doubtOddRooms(c)

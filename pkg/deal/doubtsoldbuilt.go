@@ -19,8 +19,7 @@ const (
 // year of the work: its value is then lifted by a year newer, many times.
 func (r *reader) doubtBuiltLately(c *Comparables) {
 	g := r.good("house.year built")
-	told := slices.ContainsFunc(r.diags, func(d diag.Diag) bool { return g != nil && d.Code == MistypedHouse && d.Pos.Line == g.at().Line })
-	if g == nil || told {
+	if g == nil || r.saidAlready(g.at(), MistypedHouse) {
 		return
 	}
 	newest := 0.0
@@ -36,4 +35,9 @@ func (r *reader) doubtBuiltLately(c *Comparables) {
 		return
 	}
 	r.say("house-built-lately", g.at(), "the house is built in %s, it says, the newest of the sales in %s, and the plan puts %s of work into it: is that the year of the work?", g.node.text, decimalOf(comps.Known(newest)), quantity.FormatDollars(budget.Round(0)))("write the year in which it was built; how new the work makes it is told by its   condition")
+}
+
+// saidAlready reports whether one of some codes was told of the line of a place.
+func (r *reader) saidAlready(at diag.Pos, codes ...string) bool {
+	return slices.ContainsFunc(r.diags, func(d diag.Diag) bool { return slices.Contains(codes, d.Code) && d.Pos.Line == at.Line })
 }

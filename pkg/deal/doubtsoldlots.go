@@ -41,6 +41,10 @@ func timesEither(a, b, times float64) bool { return a >= times*b || b >= times*a
 // such a house that was not mistyped.
 const beyondTheLots = 3
 
+// beyondPricedLots is the same where an amount of the file or of pairs of them prices the difference,
+// and that moves the value by much (common practice, no source).
+const beyondPricedLots = 1.5
+
 // doubtBeyondLots warns of a house with a far larger or smaller lot than all sales that weigh
 // something.
 func (r *reader) doubtBeyondLots(c *Comparables) {
@@ -54,12 +58,15 @@ func (r *reader) doubtBeyondLots(c *Comparables) {
 			most = max(most, x.Value)
 		}
 	}
-	which, edge := "largest", most
+	which, edge, times := "largest", most, float64(beyondTheLots)
+	if c.drawnOn(comps.Lot) {
+		times = beyondPricedLots
+	}
 	switch {
 	case !ours.Known || least <= 0:
 		return
-	case ours.Value >= beyondTheLots*most:
-	case least >= beyondTheLots*ours.Value:
+	case ours.Value >= times*most:
+	case least >= times*ours.Value:
 		which, edge = "smallest", least
 	default:
 		return

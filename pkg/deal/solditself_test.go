@@ -113,7 +113,8 @@ func TestASlippedLotIsTold(t *testing.T) {
 		{"7000", "36000|6500|8000|7100", map[string]int{}},
 		{"1000", "6500|7000|8200|7100", map[string]int{"house-beyond-sales": 1}},
 		{"25000", "6500|7000|8200|7100", map[string]int{"house-beyond-sales": 1}},
-		{"20000", "6500|7000|8200|7100", map[string]int{}},
+		{"20000", "6500|7000|8200|7100", map[string]int{"house-beyond-sales": 1}}, // at $1 a sq ft, 4% of the value
+		{"12000", "6500|7000|8200|7100", map[string]int{}},
 		{"70000", "6500|7000|8200|7100", map[string]int{deal.MistypedHouse: 1}},
 		{"45000", "6500|7000|40000|7100", map[string]int{}}, // one has such a lot
 	} {

@@ -217,12 +217,15 @@ func (r *reader) filled(l *salesList, sales []comps.Sold) []comps.Sold {
 				if o.Origin != from || !comps.OneSale(s, o) {
 					continue
 				}
-				said := s.Concessions
+				before, said := *s, func(key string) bool { return r.good(r.pathOf(s.Line)+key) != nil }
 				if s.Fill(o) {
 					l.lent = append(l.lent, o.Line)
 				}
-				if r.good(r.pathOf(s.Line)+"concessions") != nil {
-					s.Concessions = said
+				if said("concessions") {
+					s.Concessions = before.Concessions
+				}
+				if said("has") { // has: [] too
+					s.Has = before.Has
 				}
 			}
 		}
