@@ -72,7 +72,7 @@ func ageOf(h *House, year int) float64 { return min(max(float64(year)-h.Built.Va
 type design struct {
 	year   int
 	traits []trait
-	usual  string // the most common type, which has no column of its own
+	usual  []string // by the columns of words, the most common one, which has no column of its own
 }
 
 // at returns the figures of a house; one not known counts as the mean.
@@ -153,8 +153,8 @@ var words = []struct {
 	{Style, func(h *House) string { return h.Wall }},
 }
 
-// ofKind is which of them are of types.
-const ofKind = 1
+// ofGarage and ofKind are which of them are of garages and of types.
+const ofGarage, ofKind = 0, 1
 
 // fewest is how many sales must have a word for it to have a column, in a long list.
 const fewest = 25
@@ -179,10 +179,8 @@ func newDesign(sales []*Sold, day quantity.Date) *design {
 			d.traits = append(d.traits, t)
 		}
 	}
-	for i, w := range words {
-		if usual := d.words(sales, w.line, w.of); i == ofKind {
-			d.usual = usual
-		}
+	for _, w := range words {
+		d.usual = append(d.usual, d.words(sales, w.line, w.of))
 	}
 	return d
 }

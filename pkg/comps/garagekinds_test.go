@@ -54,3 +54,13 @@ func TestKindsOfGarageThatTell(t *testing.T) {
 	require.Empty(t, v.Untold)
 	require.Empty(t, v.GarageKinds)
 }
+
+// A kind of garage that no sale has counts as the usual one, which is told, and one of theirs as itself.
+func TestAKindOfGarageThatNoSaleHas(t *testing.T) {
+	kinds := garagesAs(t, "garage", [3]string{"none", "detached", "attached"}).Sales()
+	for kind, as := range map[string]string{SomeGarage: "none", "built in": "none", "attached": "", "detached": "", "none": ""} {
+		v := valued(t, kinds, Subject{House: House{Garage: kind, Area: Known(1400)}}, Wish{})
+		require.Equal(t, as, v.GarageAs, kind)
+		require.Equal(t, as != "", len(v.GarageKinds) > 0, kind)
+	}
+}

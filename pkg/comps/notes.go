@@ -122,10 +122,17 @@ func (a *adjuster) untold(v *Value) (out []Line) {
 	return out
 }
 
-// garageKinds are those of the sales, where a regression goes by them and the house says no kind.
+// garageKinds are those of the sales, where a regression goes by them and the house says no kind, or
+// another.
 func (a *adjuster) garageKinds(v *Value) (out []string) {
-	if a.m.byPairs || a.s.Garage != "" || !slices.Contains(v.Untold, Garage) {
+	switch own := a.s.Garage; {
+	case a.m.byPairs, own == "" && !slices.Contains(v.Untold, Garage):
 		return nil
+	case own == "":
+	case a.doubts(Garage) || a.m.design.tells(ofGarage, own):
+		return nil
+	default:
+		v.GarageAs = a.m.design.usual[ofGarage]
 	}
 	for i := range v.Rows {
 		if g := v.Rows[i].Garage; g != "" && g != SomeGarage && !slices.Contains(out, g) {
@@ -138,8 +145,12 @@ func (a *adjuster) garageKinds(v *Value) (out []string) {
 
 // tellsKind reports whether the regression tells a type of house from the most common one.
 func (a *adjuster) tellsKind(kind string) bool {
-	d := a.m.design
-	return !a.m.byPairs && !a.doubts(Style) && (kind == d.usual || slices.ContainsFunc(d.traits, func(t trait) bool { return t.line == Style && t.name == kind }))
+	return !a.m.byPairs && !a.doubts(Style) && a.m.design.tells(ofKind, kind)
+}
+
+// tells reports whether one of the columns of words is of a word, or the word is the usual one.
+func (d *design) tells(of int, word string) bool {
+	return word == d.usual[of] || slices.ContainsFunc(d.traits, func(t trait) bool { return t.line == words[of].line && t.name == word })
 }
 
 // Names are the names of lines in a row.

@@ -55,6 +55,7 @@ type Value struct {
 	Priceless           int         // sales around that adjustments leave no price of, with a regression
 	Untold              []Line      // what some sales differ in and nothing that is believed tells the worth of
 	GarageKinds         []string    // where garages are untold, the kinds that the sales tell the worth of and the house does not say; else none
+	GarageAs            string      // where it says one that no sale tells, the usual kind that it counts as; else ""
 	Disbelieved         []Disbelief // what a regression or pairs say of, which cannot be so
 	Notes               []string    // what a reader should know, the statement that this is no appraisal last
 }

@@ -59,6 +59,7 @@ func (r *reader) doubtComps() {
 		}
 	}
 	r.doubtGaragesByArea(c)
+	r.doubtGarageKind(c)
 	r.doubtStoreys(c)
 	r.doubtUnsaid(c)
 	r.doubtOwnUntold(c)

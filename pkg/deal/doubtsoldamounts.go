@@ -27,9 +27,9 @@ func AmountsFor(lines []comps.Line) string {
 // whose worth the sales tell by its kind, the kind.
 func SayUntold(v *comps.Value) string {
 	lines, kind := v.Untold, ""
-	if len(v.GarageKinds) > 0 {
+	if len(v.GarageKinds) > 0 && slices.Contains(lines, comps.Garage) {
 		lines = slices.DeleteFunc(slices.Clone(lines), func(l comps.Line) bool { return l == comps.Garage })
-		kind = "say of what kind the garage of the house is, as the sales do (" + strings.Join(v.GarageKinds, ", ") + "), e.g.   garage: 2 car attached"
+		kind = sayKind(v)
 	}
 	if len(lines) == 0 {
 		return kind
@@ -39,6 +39,23 @@ func SayUntold(v *comps.Value) string {
 		return kind + "   ; of " + comps.Names(lines) + " " + amounts
 	}
 	return amounts
+}
+
+// sayKind is how to say of what kind the garage of the house is.
+func sayKind(v *comps.Value) string {
+	return "say of what kind the garage of the house is, as the sales do (" + strings.Join(v.GarageKinds, ", ") + "), e.g.   garage: 2 car attached"
+}
+
+// doubtGarageKind warns of a garage of the house that counts as one of the usual kind, since the sales
+// tell the worth of other kinds alone.
+func (r *reader) doubtGarageKind(c *Comparables) {
+	if as := c.Value.GarageAs; as != "" && len(c.Value.GarageKinds) > 0 {
+		own := c.Subject.Garage
+		if own == comps.SomeGarage {
+			own = "of no said kind"
+		}
+		r.say("comps-not-told", r.where("house.garage", "house"), "the garage of the house is %s, of which no sale tells the worth, so it counts as %s", own, as)("%s", sayKind(c.Value))
+	}
 }
 
 // wholeSqFt is from what part of the whole price per sq ft on an amount for one looks like that

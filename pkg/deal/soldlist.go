@@ -3,6 +3,7 @@ package deal
 import (
 	"bytes"
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -218,14 +219,15 @@ func (r *reader) filled(l *salesList, sales []comps.Sold) []comps.Sold {
 					continue
 				}
 				before, said := *s, func(key string) bool { return r.good(r.pathOf(s.Line)+key) != nil }
-				if s.Fill(o) {
-					l.lent = append(l.lent, o.Line)
-				}
+				filled := s.Fill(o)
 				if said("concessions") {
 					s.Concessions = before.Concessions
 				}
 				if said("has") { // has: [] too
 					s.Has = before.Has
+				}
+				if filled && !reflect.DeepEqual(*s, before) {
+					l.lent = append(l.lent, o.Line)
 				}
 			}
 		}
