@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -162,20 +163,15 @@ const fewest = 25
 // newDesign draws the columns from the sales that may be used, as of a day.
 func newDesign(sales []*Sold, day quantity.Date) *design {
 	d := &design{year: day.Year}
-	for _, t := range numbers(day.Year) {
-		sum, n, vary := 0.0, 0, false
-		first, some := 0.0, false
-		for _, s := range sales {
-			if v, ok := t.of(&s.House); ok {
-				if some && v != first {
-					vary = true
-				}
-				first, some = v, true
-				sum, n = sum+v, n+1
-			}
-		}
-		if vary {
-			t.mean = sum / float64(n)
+	all := numbers(day.Year)
+	vary := make([]bool, len(all))
+	var looks []func() error
+	for i := range all {
+		looks = append(looks, func() error { vary[i] = all[i].vary(sales); return nil })
+	}
+	_ = together.Run(looks...) // none fails
+	for i, t := range all {
+		if vary[i] {
 			d.traits = append(d.traits, t)
 		}
 	}
@@ -183,6 +179,25 @@ func newDesign(sales []*Sold, day quantity.Date) *design {
 		d.usual = append(d.usual, d.words(sales, w.line, w.of))
 	}
 	return d
+}
+
+// vary takes the mean of a figure of some sales, and reports whether they differ in it.
+func (t *trait) vary(sales []*Sold) (vary bool) {
+	sum, n := 0.0, 0
+	first, some := 0.0, false
+	for _, s := range sales {
+		if v, ok := t.of(&s.House); ok {
+			if some && v != first {
+				vary = true
+			}
+			first, some = v, true
+			sum, n = sum+v, n+1
+		}
+	}
+	if vary {
+		t.mean = sum / float64(n)
+	}
+	return vary
 }
 
 // words draws the columns of one kind of words, and returns that without one: the most common.

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ledgerboard/pkg/internal/float"
+	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -77,14 +78,27 @@ func (m *Market) lay() {
 	m.area, m.lot = make([]float64, n), make([]float64, n)
 	m.flat = newPlane(m.sales)
 	m.design = newDesign(m.sales, m.Day)
-	k := len(m.design.traits)
-	m.columns = k + 1 + len(bends)
+	m.columns = len(m.design.traits) + 1 + len(bends)
 	m.x = make([]float64, n*m.columns)
 	for i, s := range m.sales {
-		m.east[i], m.north[i], m.placed[i] = m.flat.metres(s.Place)
 		if s.Stated.Known {
 			m.stated = append(m.stated, i)
 		}
+	}
+	var parts []func() error
+	half := max(1, (n+1)/2)
+	for from := 0; from < n; from += half {
+		parts = append(parts, func() error { m.layRows(from, min(from+half, n)); return nil })
+	}
+	_ = together.Run(parts...) // none fails
+}
+
+// layRows lays some of the sales out.
+func (m *Market) layRows(from, to int) {
+	k := len(m.design.traits)
+	for i := from; i < to; i++ {
+		s := m.sales[i]
+		m.east[i], m.north[i], m.placed[i] = m.flat.metres(s.Place)
 		m.months[i] = -float64(quantity.DaysBetween(s.Date, m.Day)) / monthDays
 		m.area[i], m.lot[i] = math.Log(s.Area.Value), logLot(&s.House)
 		m.y[i] = math.Log(float.Near(s.Net()))
