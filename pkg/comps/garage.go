@@ -100,12 +100,8 @@ func (h *House) twoGarages() bool {
 	return some && h.Garage == "none" || h.Garage == "" && h.GarageArea.Value > 0 && nought(h.GarageCars)
 }
 
-// unmeasured takes back noughts of cars or of a size beside a garage of which something is said that
-// cannot be read: nobody counted or measured it.
+// unmeasured takes back noughts of cars or of a size of a garage: nobody counted or measured it.
 func (h *House) unmeasured() {
-	if h.Garage != "" {
-		return
-	}
 	for _, f := range []*Fact{&h.GarageCars, &h.GarageArea} {
 		if nought(*f) {
 			*f = Fact{}
@@ -122,11 +118,7 @@ func (h *House) settleGarage() {
 		h.Garage, h.GarageCars, h.GarageArea = "", Fact{}, Fact{}
 		return
 	case h.GarageCars.Value > 0, h.Garage != "" && h.Garage != "none":
-		for _, f := range []*Fact{&h.GarageCars, &h.GarageArea} {
-			if nought(*f) {
-				*f = Fact{}
-			}
-		}
+		h.unmeasured()
 	case h.Garage == "" && (nought(h.GarageCars) || nought(h.GarageArea)):
 		h.Garage = "none"
 	}

@@ -210,7 +210,7 @@ func (r *reader) sale() {
 		c := r.columns[slices.IndexFunc(r.columns, func(c column) bool { return c.name == "full baths" })]
 		r.ofRow = append(r.ofRow, rowDoubt{c, strings.TrimSpace(r.record[c.at]), &noBathDoubt})
 	}
-	if r.row.oddGarage {
+	if r.row.oddGarage && r.row.Garage == "" {
 		r.row.unmeasured()
 	}
 	if some := func(c column) bool { return c.name == "garage area" || c.name == "garage cars" }; r.row.twoGarages() {

@@ -57,7 +57,7 @@ func (b *bringing) drop(w *work) {
 		*list = slices.DeleteFunc(*list, byIt)
 	}
 	for _, other := range slices.Concat(b.plan.works, b.held) {
-		if !slices.ContainsFunc(other.bringers, byIt) {
+		if !other.broughtBy(w) {
 			continue
 		}
 		other.bringers = slices.DeleteFunc(other.bringers, byIt)

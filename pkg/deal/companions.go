@@ -26,7 +26,7 @@ func (r *reader) bring(p *plan) {
 		}
 	}
 	for _, h := range b.held {
-		h.within.includes, h.within.holds = append(h.within.includes, h.item.Name), append(h.within.holds, h)
+		h.within.holds = append(h.within.holds, h)
 	}
 	for _, s := range p.without {
 		if name := plainKey(s.text); !b.left[name] && !r.peelLeaves(p, name) && !p.houseLeaves(name) && !r.houseLeavesOut(name) && !r.callsFor(p, name) {
@@ -35,10 +35,18 @@ func (r *reader) bring(p *plan) {
 	}
 }
 
+// includes are the names of what a quote for all of some work is taken to bring.
+func (w *work) includes() (names []string) {
+	for _, h := range w.holds {
+		names = append(names, h.item.Name)
+	}
+	return names
+}
+
 // onlyHeld are the names of work that a quote holds and that does not come for other work
 // too, in the plan or for the whole house.
 func (r *reader) onlyHeld(p *plan, w *work) []string {
-	return slices.DeleteFunc(w.includes, func(name string) bool { return p.has(name) || r.callPlan != nil && r.callPlan.has(name) })
+	return slices.DeleteFunc(w.includes(), func(name string) bool { return p.has(name) || r.callPlan != nil && r.callPlan.has(name) })
 }
 
 // bringing is the work of a plan while it brings its companions.
@@ -60,6 +68,11 @@ type bringing struct {
 type brought struct {
 	pricebook.Companion
 	by *work
+}
+
+// broughtBy reports whether work is a companion of other work, be it of more too.
+func (w *work) broughtBy(by *work) bool {
+	return slices.ContainsFunc(w.bringers, func(x brought) bool { return x.by == by })
 }
 
 // close asks all work for the companions that come whatever else is done.

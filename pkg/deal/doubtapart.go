@@ -18,7 +18,7 @@ func (r *reader) doubtApart() {
 	}
 	for _, p := range r.plans {
 		for _, w := range p.works {
-			items = append(append(items, w.item.Name), w.includes...)
+			items = append(append(items, w.item.Name), w.includes()...)
 			for _, prod := range w.products {
 				products = append(products, prod.Name)
 			}

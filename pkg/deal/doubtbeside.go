@@ -42,22 +42,19 @@ func (r *reader) doubtSmallValues() {
 		way       int
 		code, of  string
 		whole     string
+		words     string
 		share     decimal.Decimal
 	}{
-		{"low", "low_value", 0, "low-far-below", "the low value", "after_repair_value", lowOfValue},
-		{"lender's value", "lender_value", 0, "lender-value-far-below", "the lender's value", "after_repair_value", half},
-		{"as-is value", "as_is_value", 1, "as-is-far-below-price", "the as-is value", "all_in_price", half},
+		{"low", "low_value", 0, "low-far-below", "the low value", "after_repair_value", "the after-repair value", lowOfValue},
+		{"lender's value", "lender_value", 0, "lender-value-far-below", "the lender's value", "after_repair_value", "the after-repair value", half},
+		{"as-is value", "as_is_value", 1, "as-is-far-below-price", "the as-is value", "all_in_price", "what is paid for the house", half},
 	} {
 		g := r.good("value." + x.key)
 		if g == nil || !r.farBeside(r.deal.Root, x.line, x.way) {
 			continue
 		}
 		whole, _ := r.worked(r.deal.Root, x.whole)
-		words := "the after-repair value"
-		if x.whole != "after_repair_value" {
-			words = "what is paid for the house"
-		}
-		r.say(x.code, g.at(), "%s (%s) is under %s of %s (%s)", x.of, g.dollars(), quantity.FormatPercent(x.share, 0), words, quantity.FormatDollars(whole))("check both, for a digit left out; k is a thousand and m a million; it is used as it stands")
+		r.say(x.code, g.at(), "%s (%s) is under %s of %s (%s)", x.of, g.dollars(), quantity.FormatPercent(x.share, 0), x.words, quantity.FormatDollars(whole))("check both, for a digit left out; k is a thousand and m a million; it is used as it stands")
 	}
 }
 

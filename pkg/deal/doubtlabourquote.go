@@ -29,6 +29,6 @@ func (r *reader) doubtLabourQuote(w *work, given model.Value, quote, base decima
 // hasGoods reports whether work buys materials, or brings work of its trade along.
 func (r *reader) hasGoods(w *work) bool {
 	return r.goodsOf(w).IsPositive() || slices.ContainsFunc(r.chosenWorks(), func(x *work) bool {
-		return x.item.Trade == w.item.Trade && slices.ContainsFunc(x.bringers, func(b brought) bool { return b.by == w })
+		return x.item.Trade == w.item.Trade && x.broughtBy(w)
 	})
 }

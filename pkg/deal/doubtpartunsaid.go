@@ -34,7 +34,7 @@ func (r *reader) doubtPartUnsaid() {
 func (r *reader) bringsAsMuch(p *plan, w *work) bool {
 	return slices.ContainsFunc(p.works, func(x *work) bool {
 		price, _ := r.worked(x.member, "trade_price")
-		return x.item.Measure == w.item.Measure && price.IsPositive() && slices.ContainsFunc(x.bringers, func(b brought) bool { return b.by == w })
+		return x.item.Measure == w.item.Measure && price.IsPositive() && x.broughtBy(w)
 	})
 }
 

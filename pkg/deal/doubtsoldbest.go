@@ -36,7 +36,7 @@ var wellAbove = decimal.RequireFromString("1.05")
 // stands; one that options lift above that end is no such.
 func (r *reader) doubtLowOver() {
 	low := r.good("value.low")
-	if low == nil || r.deal.Root.Given.Of("low_value").Text == "" {
+	if _, used := r.deal.Root.Given.Look("low_value"); low == nil || !used {
 		return
 	}
 	theirs, known := r.worked(r.deal.Root, "comps_low")

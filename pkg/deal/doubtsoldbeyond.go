@@ -30,19 +30,25 @@ func (c *Comparables) drawnOn(line comps.Line) bool {
 	return math.Abs(moved) > muchOfValue*c.Value.Likely.InexactFloat64()
 }
 
+// ends are the least and the most of a figure of the sales that weigh something, 0 where none says it.
+func (c *Comparables) ends(of func(*comps.House) comps.Fact) (least, most float64) {
+	for i := range c.Value.Rows {
+		row := &c.Value.Rows[i]
+		if x := of(&row.House); x.Known && c.tells(row) {
+			if least == 0 || x.Value < least {
+				least = x.Value
+			}
+			most = max(most, x.Value)
+		}
+	}
+	return least, most
+}
+
 // doubtBeyondAges warns of a house built many years before or after all the sales that weigh something,
 // where a year is priced: a digit of its year may have slipped. One that is renovated and newer is
 // asked for the year of the work.
 func (r *reader) doubtBeyondAges(c *Comparables) {
-	var oldest, newest float64
-	for i := range c.Value.Rows {
-		if row := &c.Value.Rows[i]; row.Built.Known && c.tells(row) {
-			if oldest == 0 || row.Built.Value < oldest {
-				oldest = row.Built.Value
-			}
-			newest = max(newest, row.Built.Value)
-		}
-	}
+	oldest, newest := c.ends(func(h *comps.House) comps.Fact { return h.Built })
 	g, ours := r.good("house.year built"), c.Subject.Built
 	if g == nil || !ours.Known || newest == 0 || r.saidAlready(g.at(), MistypedHouse, "house-built-lately") || !c.drawnOn(comps.Age) {
 		return

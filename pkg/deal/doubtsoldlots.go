@@ -17,7 +17,7 @@ const slippedLot, slippedMiddle = 7, 5
 
 // doubtLots warns of lots that are hardly those of houses like this one.
 func (r *reader) doubtLots(c *Comparables) {
-	ours, middle := c.Subject.Lot, middleFact(c.Value.Rows, func(h *comps.House) comps.Fact { return h.Lot }).Value
+	ours, middle := c.Subject.Lot, middleFact(c.Value.Rows, lotOf).Value
 	if !ours.Known {
 		return
 	}
@@ -49,15 +49,7 @@ const beyondPricedLots = 1.5
 // something.
 func (r *reader) doubtBeyondLots(c *Comparables) {
 	ours := c.Subject.Lot
-	var least, most float64
-	for _, row := range c.Value.Rows {
-		if x := row.Lot; x.Known && c.tells(&row) {
-			if least == 0 || x.Value < least {
-				least = x.Value
-			}
-			most = max(most, x.Value)
-		}
-	}
+	least, most := c.ends(lotOf)
 	which, edge, times := "largest", most, float64(beyondTheLots)
 	if c.drawnOn(comps.Lot) {
 		times = beyondPricedLots

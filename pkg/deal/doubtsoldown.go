@@ -22,19 +22,18 @@ func (r *reader) doubtOwnUntold(c *Comparables) {
 		if x.Worth.IsZero() || !slices.Contains(c.Subject.Has, x.Name) {
 			continue
 		}
-		var names []string
 		written, listed := false, false
-		weight, alike := 0.0, 0.0
-		for i := range c.Value.Rows {
-			if row := &c.Value.Rows[i]; !slices.Contains(row.Told, x.Name) && !slices.Contains(row.Has, x.Name) {
-				names, weight, alike = append(names, row.Name()), weight+row.Weight, alike+row.Alike
-				written, listed = written || row.Origin == comps.Written, listed || row.Origin != comps.Written
+		names, weight, much := c.silent(func(row *comps.Row) bool {
+			if slices.Contains(row.Told, x.Name) || slices.Contains(row.Has, x.Name) {
+				return false
 			}
-		}
+			written, listed = written || row.Origin == comps.Written, listed || row.Origin != comps.Written
+			return true
+		})
 		switch n := len(names); {
 		case n == len(c.Value.Rows):
 			none, worth, say = append(none, x.Name), worth.Add(x.Worth), cmp.Or(say, sayOwn(c, x.Name, written, listed))
-		case max(weight, alike) >= muchUnsaid:
+		case much:
 			does, all := "do not say whether they do, so they count as without", "each of them"
 			if n == 1 {
 				does, all = "does not say whether it does, so it counts as without", "it"

@@ -106,12 +106,8 @@ func (r *reader) doubtBeyondSizes(c *Comparables) {
 // doubtBeyondConditions warns of a house that is to be better than all the sales: what that brings is
 // what a new owner hopes for, and none of them tells it.
 func (r *reader) doubtBeyondConditions(c *Comparables) {
-	ours, best := c.Subject.Condition, 0.0
-	for _, row := range c.Value.Rows {
-		if row.Condition.Known && c.tells(&row) {
-			best = max(best, row.Condition.Value)
-		}
-	}
+	ours := c.Subject.Condition
+	_, best := c.ends(func(h *comps.House) comps.Fact { return h.Condition })
 	if ours.Known && best > 0 && ours.Value > best {
 		r.say("house-beyond-sales", r.needed("house.condition", "comps.condition by option", "house"), "the house is said to be in %s condition, and the best of the sales was in %s: none tells what so good a house sells for", conditionSaid(ours.Value), conditionSaid(best))("look for sales that were as well done; else count on what they were")
 	}

@@ -9,6 +9,7 @@ import (
 
 	"ledgerboard/pkg/comps"
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 )
 
 // Garages that the sales say in square feet alone are not compared with one that the house says the
@@ -32,18 +33,7 @@ func TestGaragesInSqFtAloneAreDoubted(t *testing.T) {
 	} {
 		for _, amounts := range []string{"", "  amounts: {car of garage: $8,000}\n"} {
 			_, found := deal.Read("a.yaml", []byte(unvalued+"house: {living area: 1400 sq ft, garage: "+c.house+"}\ncomps:\n"+amounts+"  table: |\n    address | sold on | price | sq ft | "+c.column+fmt.Sprintf(sales, c.of...)))
-			var got []string
-			for _, d := range found {
-				if d.Code == "comps-not-told" {
-					got = append(got, d.Message)
-				}
-			}
-			if c.says == "" {
-				require.Empty(t, got, c)
-				continue
-			}
-			require.Len(t, got, 1, "%v: %v", c, found)
-			require.Contains(t, got[0], c.says)
+			toldOnce(t, found, func(d diag.Diag) bool { return d.Code == "comps-not-told" }, c.says, "", c)
 		}
 	}
 }

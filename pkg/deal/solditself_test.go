@@ -28,6 +28,20 @@ func codesOf(t *testing.T, text string, codes ...string) map[string]int {
 	return out
 }
 
+// toldOnce holds that one of some findings says something and how to go on; none where that is "".
+func toldOnce(t *testing.T, found diag.List, about func(diag.Diag) bool, says, hint string, of any) {
+	t.Helper()
+	got := slices.DeleteFunc(slices.Clone(found), func(d diag.Diag) bool { return !about(d) })
+	if says == "" {
+		require.Empty(t, got, of)
+		return
+	}
+	require.Len(t, got, 1, "%v: %v", of, found)
+	require.Contains(t, got[0].Message, says, of)
+	require.Contains(t, got[0].Hint, hint, of)
+	readsWell(t, got[0])
+}
+
 // The house's own earlier sale is known by its place or its number, and by all that is known of both.
 func TestTheHouseItselfUnderAnotherName(t *testing.T) {
 	const facts = "living area: 1,210 sq ft, lot: 7000 sq ft, bedrooms: 3, baths: 1.5, year built: 1958"

@@ -4,9 +4,8 @@ import (
 	"fmt"
 	"testing"
 
-	"github.com/stretchr/testify/require"
-
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 )
 
 // A figure that sales of a third of the weight do not say is doubted, if it is worth something: they
@@ -33,17 +32,6 @@ func TestSalesThatDoNotSayAFigureAreDoubted(t *testing.T) {
 			text += fmt.Sprintf("    %d Elm St | 2025-10-0%d | %s | %s\n", i+1, i+1, price, c.of[i])
 		}
 		_, found := deal.Read("a.yaml", []byte(text))
-		var got []string
-		for _, d := range found {
-			if d.Code == "comps-not-told" {
-				got = append(got, d.Message)
-			}
-		}
-		if c.says == "" {
-			require.Empty(t, got, c)
-			continue
-		}
-		require.Len(t, got, 1, "%v: %v", c, found)
-		require.Contains(t, got[0], c.says)
+		toldOnce(t, found, func(d diag.Diag) bool { return d.Code == "comps-not-told" }, c.says, "", c)
 	}
 }

@@ -10,19 +10,20 @@ import (
 // taken to hold come to by the price book. The model works it out where that quote is not there: the
 // file is read once more without the quotes that do not say what they cover.
 func (r *reader) heldByQuote(w *work) (labour, goods decimal.Decimal) {
-	if len(w.includes) == 0 || w.scope.path == "" {
+	if len(w.holds) == 0 || w.scope.path == "" {
 		return labour, goods
 	}
 	hired := r.withoutQuotes()
 	if hired == nil {
 		return labour, goods
 	}
+	only := r.deal.Work[w.member].Includes
 	for _, p := range hired.plans {
 		if !slices.ContainsFunc(p.works, func(x *work) bool { return x.scope.path == w.scope.path }) {
 			continue
 		}
 		for _, x := range p.works {
-			if x.by != "" && slices.Contains(w.includes, x.item.Name) {
+			if x.by != "" && slices.Contains(only, x.item.Name) {
 				paid, _ := hired.worked(x.member, "computed_labour")
 				labour, goods = labour.Add(paid), goods.Add(hired.goodsOf(x))
 			}

@@ -20,10 +20,9 @@ type work struct {
 
 	bringers []brought // all that bring it, where it is not done for the whole house
 
-	includes []string // what a quote for all of it is taken to bring
-	holds    []*work  // that with how much there is of it
-	within   *work    // the quote that holds it, which is then not done besides; or nil
-	at       diag.Pos
+	holds  []*work // what a quote for all of it is taken to bring
+	within *work   // the quote that holds it, which is then not done besides; or nil
+	at     diag.Pos
 
 	products []*pricebook.Product // that it buys at the price of the book
 }
