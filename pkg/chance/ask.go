@@ -7,6 +7,8 @@ import (
 	"slices"
 	"sync"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
 	"ledgerboard/pkg/fast"
@@ -111,23 +113,15 @@ func (q *question) at(lines []string, changes ...exact.Change) (*fast.Question, 
 
 // plan works out what the figures are in the plan.
 func (q *question) plan() error {
-	m := q.deal.Model
-	var want []*model.Cell
-	for _, line := range figureLines {
-		want = append(want, m.Find(m.Root, line))
-	}
-	v, err := exact.Evaluate(m, want...)
+	v, err := exact.Known(q.deal.Known)
 	if err != nil {
 		return err
 	}
-	for i, c := range want {
-		q.odds.Plan[i] = v.Of(c)
+	line := func(name string) decimal.Decimal { return v.Of(q.deal.Model.Find(q.deal.Root, name)) }
+	for i, name := range figureLines {
+		q.odds.Plan[i] = line(name)
 	}
 	q.odds.Plan[Return] = q.odds.Plan[Return].Shift(2)
-	value := m.Find(m.Root, "after_repair_value")
-	if v, err = exact.Evaluate(m, value); err != nil {
-		return err
-	}
-	q.most = furthest * v.Of(value).InexactFloat64()
+	q.most = furthest * line("after_repair_value").InexactFloat64()
 	return nil
 }

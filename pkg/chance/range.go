@@ -51,14 +51,17 @@ func Ranges(d *deal.Deal) ([]Range, error) {
 			out = append(out, *r)
 		}
 	}
+	v, err := exact.Known(d.Known)
+	if err != nil {
+		return nil, err
+	}
 	for i := range out {
 		r := &out[i]
 		r.Label = Label(r.Input)
 		if r.Cell = d.Model.Find(r.Member, r.Line); r.Cell == nil {
 			return nil, fmt.Errorf("%s is not part of the deal", r.Path)
 		}
-		v, err := exact.Evaluate(d.Model, r.Cell)
-		if err != nil {
+		if err := v.Work(r.Cell); err != nil {
 			return nil, err
 		}
 		r.Plan = v.Of(r.Cell)

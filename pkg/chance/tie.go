@@ -6,6 +6,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/odds"
 )
 
@@ -45,13 +46,16 @@ func Ties(d *deal.Deal, ranges []Range) []Tie {
 
 // draws are what trials are drawn from.
 func draws(ranges []Range, ties []Tie) ([]odds.Spread, *odds.Ties, error) {
-	var spreads []odds.Spread
-	for _, r := range ranges {
-		s, err := r.Draws()
-		if err != nil {
-			return nil, nil, err
-		}
-		spreads = append(spreads, s)
+	spreads := make([]odds.Spread, len(ranges))
+	var each []func() error
+	for i, r := range ranges {
+		each = append(each, func() (err error) {
+			spreads[i], err = r.Draws()
+			return err
+		})
+	}
+	if err := together.Run(each...); err != nil {
+		return nil, nil, err
 	}
 	var ranks []odds.Rank
 	for _, t := range ties {

@@ -42,12 +42,11 @@ type plan struct {
 
 // line is what a line of the deal comes to in the plan.
 func (p plan) line(name string) (decimal.Decimal, error) {
-	c := p.deal.Model.Find(p.deal.Root, name)
-	v, err := exact.Evaluate(p.deal.Model, c)
+	v, err := exact.Known(p.deal.Known)
 	if err != nil {
 		return decimal.Zero, err
 	}
-	return v.Of(c), nil
+	return v.Of(p.deal.Model.Find(p.deal.Root, name)), nil
 }
 
 // usual is a range that is assumed.

@@ -12,6 +12,7 @@ import (
 
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/chance"
+	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/stress"
 	"ledgerboard/pkg/workbook"
@@ -122,13 +123,15 @@ func (o *workbookOptions) needed(path string, how *workbook.Options) (*answer.An
 	if err != nil {
 		return nil, err
 	}
-	if how.For == workbook.Owner {
-		if how.Stress, err = stressed(a); err != nil {
-			return nil, err
+	return a, together.Run(func() (err error) {
+		if how.For == workbook.Owner {
+			how.Stress, err = stressed(a)
 		}
-	}
-	how.Columns, err = o.besides(path, a)
-	return a, err
+		return err
+	}, func() (err error) {
+		how.Columns, err = o.besides(path, a)
+		return err
+	})
 }
 
 // stressed is how bad a deal can get: the usual grid, bad days, ranking and odds.

@@ -48,7 +48,7 @@ type book struct {
 	inputs    *grid
 	months    *grid
 	workings  map[reading]place
-	read      map[int]bool               // the cells that some formula reads, by their index
+	read      []bool                     // the cells that some formula reads, by their index
 	named     map[string][]*model.Member // by what they are called, in the order of the sheets
 
 	hiddenNames map[string]bool
@@ -109,7 +109,7 @@ func made(a *answer.Answer, how Options) (*book, error) {
 func newBook(a *answer.Answer, how Options) *book {
 	return &book{
 		answer: a, model: a.Model, how: how, file: excelize.NewFile(), styles: map[look]int{}, last: a.Values.Months() + more,
-		places: make([]place, len(a.Model.Cells)), fixedness: make([]fixedness, len(a.Model.Cells)), workings: map[reading]place{}, read: map[int]bool{}, named: map[string][]*model.Member{},
+		places: make([]place, len(a.Model.Cells)), fixedness: make([]fixedness, len(a.Model.Cells)), workings: map[reading]place{}, read: make([]bool, len(a.Model.Cells)), named: map[string][]*model.Member{},
 	}
 }
 

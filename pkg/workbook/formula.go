@@ -82,13 +82,14 @@ func spelled(op *formula.Op, args []string) string {
 }
 
 func (p *printer) infix(x *model.Expr, least int) string {
-	is0 := func(a *model.Expr) bool { v, known := p.fixed(a, p.of); return known && v.IsZero() }
-	is1 := func(a *model.Expr) bool { v, known := p.fixed(a, p.of); return known && v.Equal(one) }
 	a, b, code := x.Args[0], x.Args[1], x.Op.Code
+	left, leftKnown := p.fixed(a, p.of)
+	right, rightKnown := p.fixed(b, p.of)
 	switch {
-	case code == formula.Add && is0(a), code == formula.Mul && is1(a):
+	case leftKnown && code == formula.Add && left.IsZero(), leftKnown && code == formula.Mul && left.Equal(one):
 		return p.number(b, least)
-	case (code == formula.Add || code == formula.Sub) && is0(b), (code == formula.Mul || code == formula.Div) && is1(b):
+	case !rightKnown:
+	case (code == formula.Add || code == formula.Sub) && right.IsZero(), (code == formula.Mul || code == formula.Div) && right.Equal(one):
 		return p.number(a, least)
 	}
 	in := infix[code]

@@ -124,11 +124,19 @@ func (b *book) loansHold() string {
 // ordered are lines of which the first may not be above the second.
 var ordered = map[string]string{"least": "most", "if_bad_least": "if_bad_most", "cash_reserve": "cash_available", "concessions": "sold_price", "low_height": "height"}
 
+// partner is the cell of the line that pairs name beside that of a cell; nil for any other.
+func (b *book) partner(c *model.Cell, pairs map[string]string) *model.Cell {
+	if line, is := pairs[c.Line.Name]; is {
+		return b.model.Find(c.Member, line)
+	}
+	return nil
+}
+
 // orderHolds is the condition that what is the least is not above what is the most; "" without any.
 func (b *book) orderHolds() string {
 	var parts []string
 	for _, c := range b.model.Cells {
-		most := b.model.Find(c.Member, ordered[c.Line.Name])
+		most := b.partner(c, ordered)
 		if most == nil || c.Given == nil || most.Given == nil || b.places[c.Index].grid == nil || b.places[most.Index].grid == nil {
 			continue
 		}
@@ -209,7 +217,7 @@ var sides = []string{"section.length", "section.width", "opening.opening_width",
 func (b *book) edgesHold() string {
 	var parts []string
 	for _, c := range b.model.Cells {
-		if end := b.model.Find(c.Member, edges[c.Line.Name]); end != nil && b.typed(end) {
+		if end := b.partner(c, edges); end != nil && b.typed(end) {
 			parts = append(parts, b.cellRef(end)+">"+b.cellRef(c))
 		}
 	}

@@ -67,6 +67,7 @@ func (z *steadyZip) Close() error {
 
 func packPart(to io.Writer, name string, content []byte) error {
 	alone := zip.NewWriter(to)
+	alone.RegisterCompressor(zip.Deflate, quickly)
 	w, err := alone.Create(name)
 	if err != nil {
 		return err
