@@ -120,8 +120,26 @@ var sides = []limit{
 	{words: "less than ", open: true},
 }
 
-// limits reads a range of the table.
+// A stated is a range of the table as it is written.
+type stated struct {
+	kind Kind
+	text string
+}
+
+// limitsRead are the limits of the ranges that were asked for: many keys share one.
+var limitsRead sync.Map
+
+// limits are those of a range of the table.
 func limits(k Kind, text string) []limit {
+	if known, read := limitsRead.Load(stated{k, text}); read {
+		return known.([]limit)
+	}
+	out := readLimits(k, text)
+	limitsRead.Store(stated{k, text}, out)
+	return out
+}
+
+func readLimits(k Kind, text string) []limit {
 	var out []limit
 	for _, part := range strings.Split(text, ", ") {
 		for _, side := range sides {

@@ -115,7 +115,9 @@ func (r *reader) read(root *node) {
 		r.rangesFit()
 		r.badDaysFit()
 		if !aside.HasErrors() && !r.unquoted {
+			figures := r.ahead()
 			r.doubt()
+			figures()
 		}
 	}
 	r.diags = append(r.diags, aside...)

@@ -26,6 +26,19 @@ func NewKnown(m *model.Model) *Known {
 	return k
 }
 
+// Copy returns the values known so far, which are worked out further beside these.
+func (k *Known) Copy() *Known {
+	k.mutex.Lock()
+	defer k.mutex.Unlock()
+	k.forget()
+	out := NewKnown(k.Values.Model)
+	out.Values.Last, out.taken = k.Values.Last, k.taken
+	copy(out.Values.Scalar, k.Values.Scalar)
+	copy(out.Values.months, k.Values.months)
+	copy(out.done, k.done)
+	return out
+}
+
 // Work works out the wanted cells and what of others it takes. Where it fails, it keeps
 // what came before.
 func (k *Known) Work(want ...int) error {
