@@ -1,6 +1,8 @@
 package workbook
 
 import (
+	"strconv"
+
 	"github.com/xuri/excelize/v2"
 )
 
@@ -65,11 +67,13 @@ func text(s string, l look) cell { return cell{value: s, look: l} }
 // address is a place as in F12, with dollar signs before what stays when it is copied.
 func address(row, col int, fixRow, fixCol bool) string {
 	name, _ := excelize.ColumnNumberToName(col) // columns are counted, so the number is sound
+	out := make([]byte, 0, 16)
 	if fixCol {
-		name = "$" + name
+		out = append(out, '$')
 	}
+	out = append(out, name...)
 	if fixRow {
-		name += "$"
+		out = append(out, '$')
 	}
-	return name + itoa(row)
+	return string(strconv.AppendInt(out, int64(row), 10))
 }
