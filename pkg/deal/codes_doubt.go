@@ -6,6 +6,7 @@ func doubtCodes() []Code {
 	return codes(diag.Warning, [][2]string{
 		{"value-below-price", "an after-repair value not above the price"},
 		{"low-above-options", "a low value above the value before work with what the options add"},
+		{"low-below-before", "a low value under the value before work, and far under that with what the options add"},
 		{"value-far-above-price", "an after-repair value of more than ten times the price, stated or worked out"},
 		{"as-is-far-above-price", "a value of the house as it stands of more than twice the price"},
 		{"as-is-apart", "a value before work that is far from what is paid for the house as it stands"},

@@ -202,6 +202,7 @@ var roomSlips = []slip{
 	{"quick-fewer", "=", "quick: {bedrooms: 0}\n" + strings.Replace(den, denSize, "kind: bedroom\n    "+denSize, 1)},
 	besideDen("no-bedroom", "whole house: {work: {rewire: hired}}"),
 	inOptions("low-above-options", "value: {after-repair value: $300k}", "value: {before work: $240k, low: $270k}"),
+	inOptions("low-below-before", "value: {after-repair value: $300k}", "value: {before work: $240k, low: $210k}"),
 	inDen("price-of-sticks", "paint walls: hired", "baseboard: {by: hired, price: $9}"),
 	inDen("rolls-of-walk", denSize+"\n    work: {paint walls: hired}", "walls: [east 12', north 10', west 12', south 10']\n    work: {carpet: hired}"),
 	besideDen("outside-alone", "outside: {around: 128 ft}\nwhole house: {work: {crawl vapour barrier: hired}}"),

@@ -111,18 +111,6 @@ func (r *reader) doubtBargain(price, stated *reading) {
 	}
 }
 
-// doubtLow looks for a low value above what the house is worth by the options.
-func (r *reader) doubtLow() {
-	low := r.good("value.low")
-	if low == nil || r.good("value.after-repair value") != nil {
-		return // refused where both are stated
-	}
-	worth, known := r.worked(r.deal.Root, "after_repair_value")
-	if x, ok := r.worked(r.deal.Root, "low_value"); ok && known && x.GreaterThan(worth) {
-		r.say("low-above-options", low.at(), "the low value (%s) is above what the house is worth before work and by the options taken, %s", quantity.FormatMoney(x), quantity.FormatMoney(worth))("state the low value for the same options, or none")
-	}
-}
-
 func (r *reader) doubtTime() {
 	for _, p := range []struct{ key, code, what string }{
 		{"marketing", "marketing-missing", "no time from the listing to an accepted offer"},
