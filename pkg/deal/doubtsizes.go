@@ -329,8 +329,9 @@ func (r *reader) doubtNarrow(room *model.Member) bool {
 
 // sliver is the side in feet under which no part of a room is, but a mark of inches for feet: a bay
 // or an alcove is deeper (common practice, no source). A hall is some 3 to 6 ft wide, and over
-// wideHall hardly one.
-var sliver, wideHall = decimal.RequireFromString("1.5"), decimal.NewFromInt(10)
+// wideHall hardly one. The first part of a room, or that with its longest side, is no bay: it is over
+// mainSliver wide.
+var sliver, mainSliver, wideHall = decimal.RequireFromString("1.5"), two, decimal.NewFromInt(10)
 
 // doubtSliver doubts a part of a room that is too narrow for one and written in inches alone, and
 // reports whether it did.
@@ -339,13 +340,23 @@ func (r *reader) doubtSliver(room *model.Member) bool {
 	if len(floors) < 2 {
 		return false
 	}
-	for _, floor := range floors {
-		if short := shortSide(floor); short.Number.IsPositive() && short.Number.LessThan(sliver) && !strings.ContainsAny(short.Text, "'’f") {
+	for i, floor := range floors {
+		least := sliver
+		if i == 0 || hasLongestSide(floors, floor) {
+			least = mainSliver
+		}
+		if short := shortSide(floor); short.Number.IsPositive() && short.Number.LessThan(least) && !strings.ContainsAny(short.Text, "'’f") {
 			r.say("room-narrow", short.Pos, "%s has a part that is %s wide, too narrow for a part of a room", room.Label, feetOf(short))("check the size, for a foot mark (') in place of an inch mark (\"); write %s if the inches are right", feetText(short.Number))
 			return true
 		}
 	}
 	return false
+}
+
+// hasLongestSide reports whether one of the rectangles has a side longer than all sides of the others.
+func hasLongestSide(floors []*model.Member, of *model.Member) bool {
+	long := longerSide(of).Number
+	return !slices.ContainsFunc(floors, func(m *model.Member) bool { return m != of && !longerSide(m).Number.LessThan(long) })
 }
 
 // doubtWideHall doubts a hall that is as wide as a room, and reports whether it did.

@@ -33,6 +33,10 @@ func TestSlipsOfMarksInHallsAndParts(t *testing.T) {
 		{"room-large", "entry hall: {size: 9' x 10', work: {paint walls: hired}}", 0},
 		{"room-large", "living room: {size: 14' x 16', work: {paint walls: hired}}", 0},
 		{"room-narrow", "living room: {size: [15\" x 13' 2\", 6' x 3' 4\" sharing 15\"], work: {paint walls: hired}}", 1},
+		{"room-narrow", "living room: {size: [18\" x 12' 6\", 7' x 5' sharing 18\"], work: {paint walls: hired}}", 1},
+		{"room-narrow", "living room: {size: [7' x 5', 18\" x 12' 6\" sharing 18\"], work: {paint walls: hired}}", 1},
+		{"room-narrow", "living room: {size: [15' x 12' 6\", 18\" x 7' sharing 7'], work: {paint walls: hired}}", 0}, // a bay
+		{"room-narrow", "living room: {size: [1' 6\" x 12' 6\", 7' x 5' sharing 1' 6\"], work: {paint walls: hired}}", 0},
 		{"room-narrow", "living room: {size: [1'3\" x 13' 2\", 6' x 3' 4\" sharing 1'3\"], work: {paint walls: hired}}", 0},
 		{"room-narrow", "living room: {size: [15' x 13' 2\", 6' x 2' sharing 6'], work: {paint walls: hired}}", 0},
 	} {
