@@ -26,20 +26,47 @@ func (r *reader) doubtAdds() {
 			r.say("adds-small", g.at(), "%s: %s adds %s, little for an option", o.member.Parent.Label, o.member.Label, diag.Quote(g.node.text))("write %sk if thousands are meant; it is used as it stands", strings.TrimSpace(g.node.text))
 		}
 	}
-	price := r.good("purchase.price")
 	for _, o := range r.items["<option>"] {
 		g := r.good(o.path + "adds")
-		if g == nil {
-			continue
-		}
-		most, words := r.mostAdded()
-		if ofPrice := price.number.Mul(half); o.member.Parent.Kind != "whole_house" && (words == "" || ofPrice.LessThan(most)) {
-			most, words = ofPrice, "over half of the price ("+price.dollars()+")"
-		}
-		if words != "" && g.number.GreaterThan(most) {
+		if words := r.overMostAdded(o.member, g); words != "" {
 			r.say("adds-high", g.at(), "%s: %s adds %s, %s", o.member.Parent.Label, o.member.Label, g.dollars(), words)("check it for a nought too many; write what the house sells for more because of this option; it is used as it stands")
 		}
 	}
+}
+
+// muchAdded is the share of the price from which what an option adds is looked at beside what its work
+// costs, and farAdded how many times that it hardly adds; common practice, no source.
+var muchAdded, farAdded = decimal.New(15, -2), decimal.NewFromInt(5)
+
+// doubtAddsFar doubts an option taken that adds much of the price and many times what its work costs
+// finished by trades, where doubtAdds and doubtIdleAdds say nothing.
+func (r *reader) doubtAddsFar() {
+	price := r.good("purchase.price")
+	for _, p := range r.chosenPlans() {
+		g := r.good(p.scope.path + "adds")
+		if g == nil || len(p.works) == 0 || !g.number.GreaterThan(price.number.Mul(muchAdded)) || r.overMostAdded(p.option, g) != "" {
+			continue
+		}
+		if cost, known := r.worked(p.option, "trade_price"); known && g.number.GreaterThan(cost.Mul(farAdded)) {
+			r.say("adds-far", g.at(), "%s: %s adds %s, over %s times what its work costs finished by trades (%s)", p.room.Label, p.option.Label, g.dollars(), farAdded, quantity.FormatDollars(cost.Round(0)))("check it for a nought too many, and whether all of its work is named; write what the house sells for more because of this option; it is used as it stands")
+		}
+	}
+}
+
+// overMostAdded says how what an option adds, if anything, is more than it plausibly can, or "".
+func (r *reader) overMostAdded(option *model.Member, adds *reading) string {
+	if adds == nil {
+		return ""
+	}
+	most, words := r.mostAdded()
+	price := r.good("purchase.price")
+	if ofPrice := price.number.Mul(half); option.Parent.Kind != "whole_house" && (words == "" || ofPrice.LessThan(most)) {
+		most, words = ofPrice, "over half of the price ("+price.dollars()+")"
+	}
+	if words == "" || !adds.number.GreaterThan(most) {
+		return ""
+	}
+	return words
 }
 
 // mostAdded is what no option plausibly adds more than, with the words for more than that; "" where

@@ -117,6 +117,7 @@ func roomDoubts() []Code {
 		{"pitch-steep", "a roof steeper than houses have"},
 		{"adds-small", "an option that adds a few dollars"},
 		{"adds-high", "options that add most of the after-repair value"},
+		{"adds-far", "an option that adds much of the price and many times what its work costs"},
 		{"adds-missing", "an option that does not say what it adds, beside one that does"},
 		{"adds-without-work", "an option that adds to the value and has no work"},
 		{"adds-nothing", "a value before work to which no option adds anything"},

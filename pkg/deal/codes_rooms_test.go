@@ -136,6 +136,7 @@ var roomSlips = []slip{
 	inDen("openings-wide", denSize, denSize+"\n    windows: 15 of 3' x 2'"),
 	inOptions("adds-small", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $15, work: {paint walls: hired}}, gut"),
 	inOptions("adds-high", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $151k, work: {paint walls: hired}}, gut"),
+	inOptions("adds-far", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $40k, work: {paint walls: hired}}, gut"),
 	inDen("work-beside-options", "work: {paint walls: hired}", "work: {paint walls: hired}\n    options: {gut: {work: {carpet: hired}}}"),
 	inDen("room-name-taken", "  den:", "  whole house:"),
 	inOptions("option-name-taken", "gut: {", "as it is: {"),
