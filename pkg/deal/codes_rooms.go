@@ -93,6 +93,7 @@ func roomDoubts() []Code {
 		{"rate-each-coat", "a rate of work in coats that may be meant for all of them"},
 		{"coats-unusual", "coats of work that is not done in coats"},
 		{"part-unsaid", "a mend of what is found, or of a piece, that counts for all there is"},
+		{"island-uncounted", "work along the cabinets of a room, other than new ones, that leaves its island out"},
 		{"part-over", "more than all of a piece of work"},
 		{"nothing-shared", "rectangles of one room that share nothing"},
 		{"count-large", "a count of more than there is"},

@@ -137,6 +137,7 @@ var roomSlips = []slip{
 	inOptions("adds-small", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $15, work: {paint walls: hired}}, gut"),
 	inOptions("adds-high", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $151k, work: {paint walls: hired}}, gut"),
 	inOptions("adds-far", "{fresh: {work: {paint walls: hired}}, gut", "{fresh: {adds: $40k, work: {paint walls: hired}}, gut"),
+	inDen("island-uncounted", denSize+"\n    work: {paint walls: hired}", denSize+"\n    fixed: {base cabinets: 10' x 2', island: 5' x 3'}\n    work: {cabinet pulls: hired}"),
 	inDen("work-beside-options", "work: {paint walls: hired}", "work: {paint walls: hired}\n    options: {gut: {work: {carpet: hired}}}"),
 	inDen("room-name-taken", "  den:", "  whole house:"),
 	inOptions("option-name-taken", "gut: {", "as it is: {"),

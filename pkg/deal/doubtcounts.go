@@ -45,15 +45,25 @@ func (r *reader) doubtCounts() {
 		case layers > 1:
 			where, times = fmt.Sprintf("%s, of which there are %d layers,", room.Label, layers), roomTimes.Add(decimal.NewFromInt(int64(layers-1)))
 		}
-		if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(has)) {
+		if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(has.Add(r.islandIn(w)))) {
 			continue
 		}
 		if m.Unit == "each" {
 			r.say("count-large", g.at(), "%s: a count of %s, but the count of %s in %s is %s", w.label, g.node.text, m.Name, where, quantity.FormatCount(has, 1))("check it; if there are more of them, say so there; it is used as it stands")
 			continue
 		}
-		r.say("count-large", g.at(), "%s: a count of %s, but %s of %s is %s %s", w.label, g.node.text, m.Name, where, quantity.FormatCount(has, 1), m.Unit)("check it; without a count the work takes all there is, and waste comes on top by itself; it is used as it stands")
+		r.say("count-large", g.at(), "%s: a count of %s, but %s of %s is %s %s", w.label, g.node.text, m.Name, where, quantity.FormatCount(has, 1), m.Unit)("%s; it is used as it stands", r.checkCount(w))
 	}
+}
+
+// checkCount tells that a count is seldom needed; cabinets of an island may be counted twice.
+func (r *reader) checkCount(w *work) string {
+	if w.item.Measure == alongWalls {
+		if x := r.islandBeside(w); x != nil {
+			return "check it; without a count the work takes all there is, and the island has work of its own: " + x.label
+		}
+	}
+	return "check it; without a count the work takes all there is, and waste comes on top by itself"
 }
 
 // doubtPieces doubts work by the piece that leaves a part of one undone.

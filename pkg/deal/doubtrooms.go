@@ -17,6 +17,7 @@ func (r *reader) doubtRooms() {
 	r.doubtSizes()
 	r.doubtCounts()
 	r.doubtPartUnsaid()
+	r.doubtIslands()
 	r.doubtQuotes()
 	r.doubtOwnPrices()
 	r.doubtRoll()

@@ -15,7 +15,8 @@ var fromParts = map[string]string{
 	"tub walls": `fixed: {tub: 5' x 2'6"}`, "shower walls": `fixed: {shower: 3' x 3'}`,
 	"vanities": `fixed: {vanity: 2'6" x 1'9"}`, "toilets": "fixed: {toilet: 1}", "sinks": "fixed: {sink: 1}",
 	"cabinet run": "fixed: {base cabinets: 12' x 2'}", "wall cabinet run": "fixed: {wall cabinets: 9' x 1'}",
-	"counter": "fixed: {base cabinets: 12' x 2'}", "backsplash": "fixed: {base cabinets: 12' x 2'}", "stair area": "stairs: {treads: 13}",
+	"island run": "fixed: {island: 5' x 3'}",
+	"counter":    "fixed: {base cabinets: 12' x 2'}", "backsplash": "fixed: {base cabinets: 12' x 2'}", "stair area": "stairs: {treads: 13}",
 	"roof": "roof: [{size: 40' x 28', pitch: 6/12}]", "siding": "around: 136 ft", "outside doors": "doors: 2", "outside windows": "windows: 11",
 	"house perimeter": "outside: {around: 136 ft}", "house outside doors": "outside: {doors: 2}",
 }

@@ -25,7 +25,7 @@ var Measures = slices.Concat(
 		"walls less all openings", "walls_less_all", "walls less large openings", "walls_less_large", "wet walls", "wet_walls", "tub walls", "tub_walls", "shower walls", "shower_walls",
 		"backsplash", "backsplash", "counter", "counter", "stair area", "stair_area"),
 	measures("inside", "ft", "perimeter", "perimeter", "base run", "base_run", "casing run", "casing_run", "crown run", "crown_run",
-		"cabinet run", "cabinet_run", "wall cabinet run", "wall_cabinet_run", "closet rod run", "closet_rod_run", "stair rail run", "stair_rail_run", "carpet run", "carpet_run"),
+		"cabinet run", "cabinet_run", "wall cabinet run", "wall_cabinet_run", "island run", "island_run", "closet rod run", "closet_rod_run", "stair rail run", "stair_rail_run", "carpet run", "carpet_run"),
 	measures("inside", "each", "stair treads", "stair_treads", "doors", "doors", "windows", "windows", "cased openings", "cased_openings",
 		"closets", "closets", "tubs", "tubs", "showers", "showers", "vanities", "vanities", "toilets", "toilets", "sinks", "sinks",
 		"outlets", "outlets", "lights", "lights", "registers", "registers"),
