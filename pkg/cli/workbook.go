@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 
@@ -62,6 +63,12 @@ back by   ledgerboard prices --from for-the-tiler.xlsx`,
 	return cmd
 }
 
+// isFolder reports whether a name is that of a folder.
+func isFolder(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.IsDir()
+}
+
 // tradesOf are the names of some trades.
 func tradesOf(all []*model.Member) []string {
 	var out []string
@@ -90,6 +97,8 @@ func runWorkbook(o *workbookOptions, path string) error {
 		o.file = strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)) + ".xlsx"
 	case o.file == "-" && o.Terminal:
 		return &usageError{errors.New("a workbook is not for a terminal"), "write it to a file:   -o my-house.xlsx"}
+	case isFolder(o.file):
+		return &usageError{fmt.Errorf("%s is a folder, not a name for a workbook", o.file), "name a file in it:   -o " + filepath.Join(o.file, "my-house.xlsx")}
 	case o.file != "-" && !strings.EqualFold(filepath.Ext(o.file), ".xlsx"):
 		return &usageError{fmt.Errorf("%s is no name for a workbook", o.file), "let it end in .xlsx:   -o " + strings.TrimSuffix(o.file, filepath.Ext(o.file)) + ".xlsx"}
 	}

@@ -227,7 +227,7 @@ func (r *reader) scopeNames() {
 		if near, ok := diag.Nearest(name, rooms); ok {
 			tell("did you mean %q?", near)
 		} else {
-			tell("write a room's name, or   all rooms")
+			tell("those are: %s; or write   all rooms", strings.Join(rooms, ", "))
 		}
 	}
 }

@@ -53,7 +53,7 @@ func (r *reader) doubtWhole(p *plan) {
 	}
 	for _, w := range p.works {
 		if names := strings.Join(of[w], ", "); names != "" {
-			r.say("part-brings-whole", w.at, "%s is done to a small part of %s, and brings along for all of it: %s", diag.Quote(w.label), p.room.Label, names)("leave out what the patch does not take with   without: [%s]   or write it as work of its own, with its   count:", names)
+			r.say("part-brings-whole", w.at, "%s is done to a small part of %s, and brings along for all of it: %s", diag.Quote(w.label), p.room.Label, names)("where the patch takes less, write   without: [%s]   or write that as work of its own, with its   count:", names)
 		}
 	}
 }

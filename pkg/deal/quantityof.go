@@ -162,7 +162,7 @@ func (r *reader) perUnit(w *work, g *reading, money bool) (decimal.Decimal, bool
 		return decimal.Zero, false
 	}
 	if x.Money != money || x.Bottom != w.item.Unit {
-		r.say("rate-unit", g.at(), "%s: %s is not for each %s, by which it is measured (%s)", w.label, g.node.text, w.item.Unit, w.item.Measure)("%s", otherRate(w, x, g.field.Key(), money))
+		r.say("rate-unit", g.at(), "%s: %s is not for each %s, by which it is measured (%s)", w.label, g.node.text, w.item.Unit.One(), w.item.Measure)("%s", otherRate(w, x, g.field.Key(), money))
 		return decimal.Zero, false
 	}
 	return x.Number, true

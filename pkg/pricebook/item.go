@@ -144,7 +144,7 @@ func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money st
 		}
 		if x, bare := bareNumber(n.Value); bare {
 			meant := quantity.Per{Number: x, Money: money != "", Top: top, Bottom: it.Unit}
-			r.wrong(n, "book-bad-unit", "%q does not say that it is for each %s, by which the item is measured (%s)", n.Value, spoken(it.Unit), it.Measure)("write it like   %s", meant)
+			r.wrong(n, "book-bad-unit", "%q does not say that it is for each %s, by which the item is measured (%s)", n.Value, it.Unit.One(), it.Measure)("write it like   %s", meant)
 			return
 		}
 		parsed(r, func(s string) (quantity.Per, error) { return quantity.ParsePer(EachCoat(s)) }, func(x quantity.Per) {
@@ -154,7 +154,7 @@ func (r *reader) rate(it *Item, to *decimal.Decimal, top quantity.Unit, money st
 				return
 			}
 			if x.Money != (money != "") || !topFits || x.Bottom != it.Unit {
-				r.wrong(n, "book-bad-unit", "%q is not for each %s, by which the item is measured (%s)", n.Value, spoken(it.Unit), it.Measure)("write it like   %s", it.like(top, money))
+				r.wrong(n, "book-bad-unit", "%q is not for each %s, by which the item is measured (%s)", n.Value, it.Unit.One(), it.Measure)("write it like   %s", it.like(top, money))
 				return
 			}
 			*to = x.Number

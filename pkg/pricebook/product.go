@@ -166,15 +166,7 @@ func (p *Product) Unit() quantity.Unit {
 }
 
 // SoldBy is what a product is counted in as said behind "by the": sq ft, piece, roll.
-func (p *Product) SoldBy() string { return spoken(p.Unit()) }
-
-// spoken is a unit behind "by the".
-func spoken(u quantity.Unit) string {
-	if u == "each" {
-		return "piece"
-	}
-	return string(u)
-}
+func (p *Product) SoldBy() string { return p.Unit().One() }
 
 // has reports whether a group has a key.
 func has(n *node, key string) bool {

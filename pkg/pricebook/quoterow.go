@@ -183,7 +183,7 @@ func (r *tableReader) bought(q *Quote) {
 		case err != nil:
 			r.refused(at, "quotes-pack", pack, err)
 		case x.Unit != p.Pack.Unit:
-			r.wrong(at, "quotes-pack", "%s is in %s, but %q is sold by the %s", diag.Quote(pack), x.Unit, p.Name, spoken(p.Pack.Unit))("the book has it as %q; write what the price is for in %s", p.Pack.String(), p.Pack.Unit)
+			r.wrong(at, "quotes-pack", "%s is in %s, but %q is sold by the %s", diag.Quote(pack), x.Unit, p.Name, p.Pack.Unit.One())("the book has it as %q; write what the price is for in %s", p.Pack.String(), p.Pack.Unit)
 		default:
 			q.Pack = &x
 		}
@@ -217,16 +217,16 @@ func (r *tableReader) hired(q *Quote) {
 	text, at := r.cell("price")
 	it := r.book.Item(q.Name)
 	if unit, at := r.cell("unit"); unit != "" && even(unit) != string(it.Unit) {
-		r.wrong(at, "quotes-unit", "%q is priced for each %s, not for each %s", it.Name, spoken(it.Unit), diag.Quote(unit))("write the price for each %s", spoken(it.Unit))
+		r.wrong(at, "quotes-unit", "%q is priced for each %s, not for each %s", it.Name, it.Unit.One(), diag.Quote(unit))("write the price for each %s", it.Unit.One())
 	}
 	if pack, at := r.cell("pack"); pack != "" {
-		r.wrong(at, "quotes-pack", "%q is work and has no pack", it.Name)("leave it out; the price is for each %s", spoken(it.Unit))
+		r.wrong(at, "quotes-pack", "%q is work and has no pack", it.Name)("leave it out; the price is for each %s", it.Unit.One())
 	}
 	switch {
 	case text == "" && r.form:
 		r.fromLabour(q, it)
 	case text == "":
-		r.wrong(at, "quotes-price", "the row for %q has no price", it.Name)("write what a trade charges for each %s, e.g. 9.50, or none if no trade does it alone; or delete the row", spoken(it.Unit))
+		r.wrong(at, "quotes-price", "the row for %q has no price", it.Name)("write what a trade charges for each %s, e.g. 9.50, or none if no trade does it alone; or delete the row", it.Unit.One())
 	case even(text) == "none":
 		q.None = true
 	default:
@@ -253,7 +253,7 @@ func perUnit(text string, unit quantity.Unit) (decimal.Decimal, error) {
 		case err == nil && x.Money && x.Bottom == unit:
 			return x.Number, nil
 		case err == nil && x.Money:
-			return x.Number, &quantity.Error{Found: text, Why: fmt.Sprintf("it is for each %s, but the work is priced for each %s", spoken(x.Bottom), spoken(unit)), Want: fmt.Sprintf("the price for each %s", spoken(unit))}
+			return x.Number, &quantity.Error{Found: text, Why: fmt.Sprintf("it is for each %s, but the work is priced for each %s", x.Bottom.One(), unit.One()), Want: fmt.Sprintf("the price for each %s", unit.One())}
 		}
 	}
 	if x, err := quantity.ParsePer(text); err == nil && !x.Money && x.Top == "" {

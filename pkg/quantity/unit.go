@@ -33,6 +33,14 @@ func (u Unit) amount(n decimal.Decimal) string {
 	return FormatCount(n, Places) + " " + name
 }
 
+// One is what one of a unit is called: hour, sq ft, piece.
+func (u Unit) One() string {
+	if u == "each" {
+		return "piece"
+	}
+	return string(u)
+}
+
 // Several is what more than one of a unit is called: hours, sq ft.
 func (u Unit) Several() string {
 	if row := unitTable[u]; row != nil {
