@@ -251,6 +251,8 @@ var slips = []slip{
 	{"credit-high", price, price + "\n  seller credit: $21,250"},
 	{"agent-share-low", settle, "listing broker: 0.3%"},
 	{"share-high", settle, "settlement: 30%"},
+	{"charge-high", price, price + "\n  assignment fee: $42,000"},
+	{"rate-falls", transfer, "transfer tax: {brackets: {up to $250k: 5%, above: 0.75%}}"},
 	{"brackets-open", transfer, "transfer tax: {brackets: {up to $250k: 0.5%}}"},
 	{"slabs-open", transfer, "transfer tax: {slabs: {up to $250k: 0.5%}}"},
 	{"tables-open", transfer, "transfer tax: {tables: [{when: up to $250k, amount: 1%}]}"},

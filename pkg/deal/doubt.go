@@ -25,8 +25,8 @@ func (r *reader) doubt() {
 	r.doubtDayHours()
 	r.doubtRooms()
 	r.doubtHolding()
-	r.doubtPermitShare()
 	r.doubtSelling()
+	r.doubtCharges()
 	r.doubtAims()
 	r.doubtSlips()
 	r.doubtLongWork()
@@ -251,15 +251,6 @@ func permits(m *model.Member) bool {
 	return m.Kind == "general_fee" && pricebook.IsPermit(plainKey(m.Label))
 }
 
-// doubtPermitShare doubts permits of a large share of the work: 11% for 1.1%.
-func (r *reader) doubtPermitShare() {
-	for _, m := range r.deal.Root.In("general_fee") {
-		if v, ok := m.Given.Look("share"); ok && v.Number.GreaterThan(highPermits) && permits(m) {
-			r.say("share-high", v.Pos, "%s takes %s of the work; permits are rarely over %s", m.Label, v.Text, quantity.FormatPercent(highPermits, 0))("check it with the building department, for a point that has slipped; it is used as it stands")
-		}
-	}
-}
-
 func (r *reader) doubtSelling() {
 	selling := r.deal.Root.In("selling_fee")
 	if len(selling) == 0 {
@@ -268,11 +259,6 @@ func (r *reader) doubtSelling() {
 	for _, m := range selling {
 		if v, ok := m.Given.Look("base"); ok && v.Refers == "price" && strings.TrimPrefix(plainKey(v.Text), "the ") == "price" {
 			r.say("selling-of-price", v.Pos, "%s is of the price that you pay for the house, not of what it sells for", m.Label)("write   of: sale price   if it is of that, or   of: purchase price   if this is meant")
-		}
-	}
-	for _, m := range append(selling, r.deal.Root.In("purchase_fee")...) {
-		if v, ok := m.Given.Look("share"); ok && v.Number.GreaterThan(highCharge) {
-			r.say("share-high", v.Pos, "%s takes %s", m.Label, v.Text)("check it; a share of more than %s is unusual for a charge", quantity.FormatPercent(highCharge, 0))
 		}
 	}
 }

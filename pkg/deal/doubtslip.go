@@ -12,19 +12,20 @@ import (
 
 // Where a unit has probably slipped; common practice, no source.
 var (
-	largeDeal    = decimal.NewFromInt(100_000) // price from which on a small line is doubted
-	smallLine    = decimal.NewFromInt(20)      // dollars of a line of work that could be thousands
-	highTax      = decimal.New(8, -2)          // property tax of a year, as a share of the price
-	highCover    = decimal.New(6, -2)          // insurance of a year, as a share of the price
-	highCharge   = decimal.New(20, -2)         // a charge of the purchase or the sale, as a share
-	lowTax       = decimal.New(25, -4)         // property tax of a year, as a share of the price
-	highCredit   = decimal.New(6, -2)          // a seller's credit, as a share of the price
-	lowAgent     = decimal.New(5, -3)          // an agent's share of the sale
-	lowOfValue   = decimal.New(60, -2)         // a low value, as a share of the after-repair value
-	lowPrice     = decimal.New(30, -2)         // a first loan's share of the price
-	lowWork      = decimal.New(20, -2)         // a loan's share of the renovation
-	longTerm     = decimal.NewFromInt(60)      // months of a loan of interest only
-	earlyDeposit = 365                         // days before the purchase
+	largeDeal      = decimal.NewFromInt(100_000) // price from which on a small line is doubted
+	smallLine      = decimal.NewFromInt(20)      // dollars of a line of work that could be thousands
+	highTax        = decimal.New(8, -2)          // property tax of a year, as a share of the price
+	highCover      = decimal.New(6, -2)          // insurance of a year, as a share of the price
+	highCharge     = decimal.New(20, -2)         // a charge of the purchase or the sale, as a share
+	lowTax         = decimal.New(25, -4)         // property tax of a year, as a share of the price
+	highCredit     = decimal.New(6, -2)          // a seller's credit, as a share of the price
+	highAssignment = decimal.New(10, -2)         // an assignment fee, as a share of the price
+	lowAgent       = decimal.New(5, -3)          // an agent's share of the sale
+	lowOfValue     = decimal.New(60, -2)         // a low value, as a share of the after-repair value
+	lowPrice       = decimal.New(30, -2)         // a first loan's share of the price
+	lowWork        = decimal.New(20, -2)         // a loan's share of the renovation
+	longTerm       = decimal.NewFromInt(60)      // months of a loan of interest only
+	earlyDeposit   = 365                         // days before the purchase
 )
 
 // doubtSlips looks for figures whose unit has probably slipped: a k left out, a year's

@@ -83,12 +83,9 @@ func edgesIn(all []limit) (out []Edge) {
 // in months may well be those weeks.
 var manyTimes = decimal.NewFromInt(3)
 
-// Beyond how many times what the file says, or below what part of it, a bill may be that of another
-// time, and a point of a share may have slipped, where it is over a slight one; common practice, no source.
-var (
-	billTimes   = decimal.NewFromInt(6)
-	slightShare = decimal.New(2, -2)
-)
+// billTimes is beyond how many times what the file says, or below what part of it, a bill may be that of
+// another time, and a point of a share or a measure may have slipped; common practice, no source.
+var billTimes = decimal.NewFromInt(6)
 
 // InWeeks reports whether the file says an input of months in weeks or days.
 func InWeeks(c *model.Cell) bool {
@@ -127,7 +124,7 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 		return []Edge{most(c.Given.Number.Mul(manyTimes))}
 	case c.Line.ID() == "renovation" && c.Given != nil && c.Given.Number.IsPositive(): // as beside what rooms take
 		return []Edge{most(decimal.Max(c.Given.Number.Mul(manyTimes), c.Given.Number.Add(one)))}
-	case c.Line.Name == "share" && c.Line.Set == "fee" || c.Line.ID() == "loan.exit_share" || c.Line.ID() == "loan.extension_share":
+	case slices.Contains(chargedShares, c.Line.ID()):
 		return shareEdges(c)
 	case isSum(c) && c.Given != nil && c.Given.Number.IsPositive():
 		return []Edge{least(c.Given.Number.Div(billTimes).Round(2)), most(c.Given.Number.Mul(billTimes))}
@@ -168,9 +165,6 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 			return []Edge{most(x.most)}
 		}
 	}
-	if c.Line.Set == "bracket" { // its rate is none of a loan
-		return nil
-	}
 	for _, f := range feeding()[c.Line.Name] {
 		if kindMeasures(f.Kind) && f.Doubt != "" {
 			out = append(out, edgesIn(limits(f.Kind, f.Doubt))...)
@@ -183,12 +177,12 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 // work, of which a nought or a time may slip.
 func isSum(c *model.Cell) bool {
 	switch c.Line.Set {
-	case "fee":
-		return timesAYear[c.Line.Name] > 0 || slices.Contains([]string{"fixed", "least", "unit_price"}, c.Line.Name)
+	case "fee", "bracket":
+		return timesAYear[c.Line.Name] > 0 || slices.Contains([]string{"fixed", "least", "unit_price", "unit_size"}, c.Line.Name)
 	case "cost":
 		return slices.Contains([]string{"materials", "labour", "lump", "own_hours"}, c.Line.Name)
 	}
-	return c.Line.ID() == "loan.draw_fee"
+	return slices.Contains([]string{"loan.draw_fee", "assignment_fee", "premium_least"}, c.Line.ID())
 }
 
 // usualSide is how long a side of a room usually is at most.
@@ -199,21 +193,21 @@ func usualSide(room *model.Member) decimal.Decimal {
 	return longRoom
 }
 
+// chargedShares are the lines of charges that are shares.
+var chargedShares = []string{"fee.share", "bracket.rate", "premium_share", "loan.exit_share", "loan.extension_share"}
+
 // shareEdges are those of a charge that is a share: 0.12 typed for 0.12% is a hundred times that in
 // a cell of percents.
 func shareEdges(c *model.Cell) (out []Edge) {
-	m := c.Member
-	if m.Kind == "selling_fee" || m.Kind == "purchase_fee" {
-		out = append(out, most(highCharge))
+	m := feeOf(c.Member)
+	if high, is := highShare(m); is {
+		out = append(out, most(high))
 	}
-	if permits(m) {
-		out = append(out, most(highPermits))
-	}
-	if sells(m) {
+	if sells(m) && c.Line.Set == "fee" {
 		out = append(out, least(lowAgent))
 	}
 	if c.Given != nil && c.Given.Number.IsPositive() {
-		out = append(out, most(decimal.Max(slightShare, c.Given.Number.Mul(billTimes))))
+		out = append(out, most(c.Given.Number.Mul(billTimes)))
 	}
 	return out
 }

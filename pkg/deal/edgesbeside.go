@@ -78,6 +78,16 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member.Parent, "perimeter", one.Neg())), sum(decimal.Zero, cell(c.Member.Parent, "perimeter", one))}}
 	case c.Line.ID() == "seller_credit":
 		return []Beside{over(one, "price", highCredit)}
+	case c.Line.ID() == "assignment_fee":
+		return []Beside{over(one, "price", highAssignment)}
+	case c.Line.Name == "fixed" && c.Member.Kind == "purchase_fee":
+		return []Beside{append(over(one, "price", highClosing), sum(largeCharge.Neg(), self(one)))}
+	case c.Line.Name == "unit_price" && slices.Contains([]string{"fee", "bracket"}, c.Line.Set):
+		most, bounded := highShare(feeOf(c.Member))
+		if !bounded {
+			return nil
+		}
+		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member, "unit_size", most.Neg()))}}
 	case c.Line.ID() == "renovation" && !InWeeks(c):
 		return []Beside{{
 			sum(decimal.Zero, self(one), cell(root, "scope_months", manyTimes.Neg())),

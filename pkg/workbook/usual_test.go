@@ -37,11 +37,11 @@ func TestTheSheetDoubtsWhatTheFileDoes(t *testing.T) {
 	}
 	all := map[string][]typed{
 		"beyond": {
-			{"property tax", "a_year", 39000, look}, {"builder's risk and vacant cover", "a_year", 19400, look}, {"county transfer tax", "share", 0.25, look},
+			{"property tax", "a_year", 39000, look}, {"builder's risk and vacant cover", "a_year", 19400, look}, {"county transfer tax", "share", 0.011, look},
 			{root, "contingency_share", 0, look}, {root, "marketing", 6, look}, {root, "escrow", 5, look},
 		},
 		"within": {
-			{"property tax", "a_year", 4900, "0"}, {"builder's risk and vacant cover", "a_year", 2400, "0"}, {"county transfer tax", "share", 0.02, "0"},
+			{"property tax", "a_year", 4900, "0"}, {"builder's risk and vacant cover", "a_year", 2400, "0"}, {"county transfer tax", "share", 0.006, "0"},
 			{root, "contingency_share", 0.2, "0"}, {root, "marketing", 3, "0"}, {root, "escrow", 2, "0"},
 		},
 	}

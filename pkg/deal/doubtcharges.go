@@ -1,0 +1,111 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// A charge of the purchase in dollars is large from so much on and so much of the price, and a rate of a table from so many times that of the
+// next bracket on: taxes rise with the total, and what falls, as premiums do, falls by less. Common
+// practice, no source.
+var (
+	highClosing  = decimal.New(5, -2) // of the price
+	largeCharge  = decimal.NewFromInt(5000)
+	timesTheNext = decimal.NewFromInt(3)
+)
+
+// highShare is the share over which a charge, or a rate of its tables, is doubted; false where none is.
+func highShare(fee *model.Member) (most decimal.Decimal, is bool) {
+	switch {
+	case permits(fee):
+		return highPermits, true
+	case fee.Kind == "purchase_fee" && slices.Contains([]string{"price", "all_in_price"}, fee.Given.Of("base").Refers):
+		return highClosing, true
+	}
+	return highCharge, fee.Kind == "purchase_fee" || fee.Kind == "selling_fee"
+}
+
+// feeOf is the charge that a member states: itself, or the one that a bracket's table is of.
+func feeOf(m *model.Member) *model.Member {
+	if m.Set == "bracket" {
+		return m.Parent.Parent
+	}
+	return m
+}
+
+// charging are a charge and all brackets of its tables.
+func charging(fee *model.Member) []*model.Member {
+	out := []*model.Member{fee}
+	for _, t := range fee.In("table") {
+		out = append(out, t.In("bracket")...)
+	}
+	return out
+}
+
+// shareCharged is what a charge or a bracket takes as a share of its base, also by the step.
+func shareCharged(m *model.Member) (v model.Value, share decimal.Decimal, is bool) {
+	for _, line := range []string{"share", "rate"} {
+		if v, is = m.Given.Look(line); is {
+			return v, v.Number, true
+		}
+	}
+	if v, is = m.Given.Look("unit_price"); is {
+		return v, v.Number.Div(m.Given.Of("unit_size").Number), true
+	}
+	return v, share, false
+}
+
+// doubtCharges doubts charges of the purchase, the work and the sale of which a point has slipped or a
+// nought is too many.
+func (r *reader) doubtCharges() {
+	root := r.deal.Root
+	for _, fee := range slices.Concat(root.In("general_fee"), root.In("purchase_fee"), root.In("selling_fee")) {
+		most, bounded := highShare(fee)
+		for _, m := range charging(fee) {
+			if v, share, is := shareCharged(m); is && bounded && share.GreaterThan(most) {
+				r.tellHighShare(fee, v, most)
+			}
+		}
+		for _, t := range fee.In("table") {
+			r.doubtFalling(fee, t.In("bracket"))
+		}
+		if r.farBeside(fee, "fixed", 0) {
+			v := fee.Given.Of("fixed")
+			r.say("charge-high", v.Pos, "%s is %s, more than %s of the price", fee.Label, quantity.FormatDollars(v.Number), quantity.FormatPercent(highClosing, 0))("check it with whoever gave it to you, for a nought too many; it is used as it stands")
+		}
+	}
+	if g := r.good("purchase.assignment fee"); g != nil && r.farBeside(root, "assignment_fee", 0) {
+		r.say("charge-high", g.at(), "the assignment fee (%s) is more than %s of the price", g.dollars(), quantity.FormatPercent(highAssignment, 0))("check it with the contract, for a nought too many; it is used as it stands")
+	}
+}
+
+// tellHighShare doubts the share of a charge, or a rate of its tables.
+func (r *reader) tellHighShare(fee *model.Member, v model.Value, most decimal.Decimal) {
+	words := quantity.FormatPercent(most, 0)
+	switch {
+	case permits(fee):
+		r.say("share-high", v.Pos, "%s takes %s of the work; permits are rarely over %s", fee.Label, v.Text, words)("check it with the building department, for a point that has slipped; it is used as it stands")
+	case most.Equal(highClosing) && strings.Contains(strings.ToLower(fee.Label), "premium"):
+		r.say("share-high", v.Pos, "%s takes %s of the price", fee.Label, v.Text)("what an auction house takes goes under purchase, so that loans and cautions know of it:   auction premium: %s", v.Text)
+	case most.Equal(highClosing):
+		r.say("share-high", v.Pos, "%s takes %s of the price", fee.Label, v.Text)("check it, for a point that has slipped; over %s is unusual for one charge of the purchase", words)
+	default:
+		r.say("share-high", v.Pos, "%s takes %s", fee.Label, v.Text)("check it; a share of more than %s is unusual for a charge", words)
+	}
+}
+
+// doubtFalling doubts a rate far above that of the bracket behind it, where a point has slipped.
+func (r *reader) doubtFalling(fee *model.Member, brackets []*model.Member) {
+	for i := 1; i < len(brackets); i++ {
+		v, above, is := shareCharged(brackets[i-1])
+		next, below, too := shareCharged(brackets[i])
+		if is && too && below.IsPositive() && above.GreaterThan(below.Mul(timesTheNext)) {
+			r.say("rate-falls", v.Pos, "%s takes %s of what is %s, over %s times the %s of the next", fee.Label, v.Text, brackets[i-1].Label, timesTheNext, next.Text)("check both, for a point that has slipped: such rates mostly rise, or fall by little; they are used as they stand")
+		}
+	}
+}
