@@ -47,6 +47,7 @@ func doubtCodes() []Code {
 		{"price-share-low", "an unusually low share of the price"},
 		{"renovation-share-low", "an unusually low share of the renovation"},
 		{"retainage-high", "unusual retainage"},
+		{"least-interest-long", "a loan that takes interest for more than a year, however early it is paid off"},
 		{"draws-unused", "draws of a loan that funds no renovation"},
 		{"owner-first-mixed", "one lender pays after the owner's part of the work, another from the first dollar on"},
 		{"price-shares-over-100", "loans of more than the whole price"},

@@ -238,6 +238,7 @@ var slips = []slip{
 	{"loan-small", "price share: 85%", "fixed amount: 180"},
 	{"own-hours-crowded", "own hours: 110", "own hours: 1,900"},
 	{"below-zero", "  closing:", "  prorations: {county taxes: -$318.77}\n  closing:"},
+	{"least-interest-long", "price share: 85%", "price share: 85%\n    least interest: 90 months"},
 	{"price-share-low", "price share: 85%", "price share: 8.5%"},
 	{"renovation-share-low", reserve, "renovation share: 9%"},
 	{"deposit-date-early", "refundable until: 2026-02-12", "refundable until: 2025-02-12"},

@@ -68,8 +68,8 @@ var two, four, eight = decimal.NewFromInt(2), decimal.NewFromInt(4), decimal.New
 // doubtRuns doubts gutters over twice as long as the eaves, and a rail over twice as long as goes
 // around a square deck of as much area.
 func (r *reader) doubtRuns(out *model.Member) {
-	gutters, given := out.Given.Look("gutters")
-	if eaves, known := r.worked(out, "eaves"); given && known && eaves.IsPositive() && gutters.Number.GreaterThan(eaves.Mul(two)) {
+	if gutters := out.Given.Of("gutters"); r.farBeside(out, "gutters", 0) {
+		eaves, _ := r.worked(out, "eaves")
 		r.outsideSize(gutters, "gutters is "+diag.Quote(gutters.Text)+", and the eaves are "+short(eaves)+" ft")
 	}
 	rail, given := out.Given.Look("deck_rail")

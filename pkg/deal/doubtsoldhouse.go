@@ -8,10 +8,19 @@ import (
 // An oddFact is what is likely mistyped of a house where it is far from that of nearly all that
 // sold nearby.
 type oddFact struct {
+	line                     comps.Line
 	key, article, unit, slip string
 	of                       func(*comps.House) comps.Fact
-	far                      func(more, less float64) bool
-	year                     bool
+	times                    float64 // what it is beyond how many times the others
+	year                     bool    // or, in the place of that, so many years apart
+}
+
+// far reports whether one figure is too much beside another.
+func (f *oddFact) far(more, less float64) bool {
+	if f.year {
+		return more-less >= yearsNearby
+	}
+	return less > 0 && more >= f.times*less
 }
 
 // timesNearby is from how many times the lot of nearly all that sold nearby on a lot looks
@@ -23,16 +32,13 @@ const (
 )
 
 func oddFacts() []oddFact {
-	times := func(n float64) func(more, less float64) bool {
-		return func(more, less float64) bool { return less > 0 && more >= n*less }
-	}
 	const digit = "a digit too many or too few"
 	return []oddFact{
-		{key: "lot", article: "a lot of ", unit: " sq ft", slip: digit + ", and whether it is in acres or sq ft", of: func(h *comps.House) comps.Fact { return h.Lot }, far: times(timesNearby)},
-		{key: "year built", article: "been built in ", slip: "digits that are swapped", of: func(h *comps.House) comps.Fact { return h.Built }, far: func(more, less float64) bool { return more-less >= yearsNearby }, year: true},
-		{key: "bedrooms", unit: " bedrooms", slip: digit, of: func(h *comps.House) comps.Fact { return h.Bedrooms }, far: times(timesTheHouse)},
-		{key: "baths", unit: " full baths", slip: digit, of: func(h *comps.House) comps.Fact { return h.FullBaths }, far: times(timesTheHouse)},
-		{key: "garage", article: "room for ", unit: " cars", slip: digit, of: func(h *comps.House) comps.Fact { return h.GarageCars }, far: times(timesTheHouse)},
+		{line: comps.Lot, key: "lot", article: "a lot of ", unit: " sq ft", slip: digit + ", and whether it is in acres or sq ft", of: func(h *comps.House) comps.Fact { return h.Lot }, times: timesNearby},
+		{line: comps.Age, key: "year built", article: "been built in ", slip: "digits that are swapped", of: func(h *comps.House) comps.Fact { return h.Built }, year: true},
+		{line: comps.Rooms, key: "bedrooms", unit: " bedrooms", slip: digit, of: func(h *comps.House) comps.Fact { return h.Bedrooms }, times: timesTheHouse},
+		{line: comps.Baths, key: "baths", unit: " full baths", slip: digit, of: func(h *comps.House) comps.Fact { return h.FullBaths }, times: timesTheHouse},
+		{line: comps.Garage, key: "garage", article: "room for ", unit: " cars", slip: digit, of: func(h *comps.House) comps.Fact { return h.GarageCars }, times: timesTheHouse},
 	}
 }
 

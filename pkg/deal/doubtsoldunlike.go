@@ -72,20 +72,24 @@ func (c *Comparables) tells(row *comps.Row) bool {
 	return row.Weight >= min(counts, 0.5/float64(len(c.Value.Rows)))
 }
 
-// doubtBeyondSizes warns of a house well larger than the largest of the sales, or smaller than
-// the smallest, or than all but one: its value is drawn on beyond what they tell.
-func (r *reader) doubtBeyondSizes(c *Comparables) {
-	var all []comps.Row
+// byArea are the sales that tell something and whose living area is known, the largest first.
+func (c *Comparables) byArea() (all []comps.Row) {
 	for _, row := range c.Value.Rows {
 		if row.Area.Known && c.tells(&row) {
 			all = append(all, row)
 		}
 	}
-	ours := c.Subject.Area
+	slices.SortStableFunc(all, func(x, y comps.Row) int { return cmp.Compare(y.Area.Value, x.Area.Value) })
+	return all
+}
+
+// doubtBeyondSizes warns of a house well larger than the largest of the sales, or smaller than
+// the smallest, or than all but one: its value is drawn on beyond what they tell.
+func (r *reader) doubtBeyondSizes(c *Comparables) {
+	all, ours := c.byArea(), c.Subject.Area
 	if !ours.Known || len(all) == 0 {
 		return
 	}
-	slices.SortStableFunc(all, func(x, y comps.Row) int { return cmp.Compare(y.Area.Value, x.Area.Value) })
 	which, so := "largest", "large"
 	beyond := func(row *comps.Row) bool { return ours.Value > beyondTheSales*row.Area.Value }
 	if ours.Value < middleArea(all).Value {

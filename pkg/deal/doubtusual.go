@@ -44,6 +44,8 @@ func usualHint(f *Field, s span, x decimal.Decimal, l limit) string {
 	switch {
 	case f.Line == "own_pace":
 		return paceHint(x)
+	case f.DoubtCode == "least-interest-long":
+		return "check it with the lender's term sheet, for days in the place of months; it is used as it stands"
 	case f.DoubtCode == "factor-unusual" && l.least:
 		return fmt.Sprintf("it is what the book's prices are multiplied by: for %s more than they are write %s", s.text, quantity.FormatPercent(one.Add(x), 2))
 	case strings.HasPrefix(f.Path, "labour.own") || f.group() == "<work>": // which nobody but the owner says

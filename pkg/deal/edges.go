@@ -116,14 +116,60 @@ func (d *Deal) customaryContingency(rooms bool) decimal.Decimal {
 }
 
 // Usual are the edges beyond which an input is doubted in the file and used as it stands. Of a
-// least one, nothing is not doubted, but for the contingency.
-func (d *Deal) Usual(c *model.Cell) (out []Edge) {
+// least one, nothing is not doubted where NoneIsUsual.
+func (d *Deal) Usual(c *model.Cell) []Edge {
+	out, given := d.UsualAlone(c), decimal.Zero
+	if c.Given != nil {
+		given = c.Given.Number
+	}
+	switch {
+	case given.IsPositive() && isMeasure(c):
+		out = append(out, most(given.Mul(billTimes)), least(given.Div(billTimes).Round(9)))
+	case given.IsPositive() && (InWeeks(c) || c.Line.ID() == "renovation"):
+		out = append(out, least(given.Div(billTimes).Round(9)))
+	}
+	if !NoneIsUsual(c) {
+		out = append(out, Edge{Least: true, Open: true})
+	}
+	return out
+}
+
+// NoneIsUsual reports whether nothing of an input is not doubted for itself.
+func NoneIsUsual(c *model.Cell) bool {
+	return !slices.Contains([]string{"contingency_share", "marketing", "escrow"}, c.Line.ID())
+}
+
+// isMeasure reports whether an input is a measure of a room, of the outside or of what is in them, of
+// which a mark, a point or a nought may slip.
+func isMeasure(c *model.Cell) bool {
+	return slices.Contains([]string{"room", "inside", "outside", "section", "opening", "plane", "fitting"}, c.Line.Set) && slices.Contains([]string{"ft", "sqft", "each"}, c.Line.Unit)
+}
+
+// outsideEdges are those of a measure of the outside of the house.
+func outsideEdges(line string) (out []Edge) {
+	for _, x := range outsideSizes {
+		if x.line == line && x.least > 0 {
+			out = append(out, least(decimal.NewFromInt(x.least)))
+		}
+		if x.line == line && x.most > 0 {
+			out = append(out, most(decimal.NewFromInt(x.most)))
+		}
+	}
+	return out
+}
+
+// UsualAlone are the Usual edges but for those that go by what the file gives of a measure or of a time.
+func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 	m := c.Member
 	switch {
 	case InWeeks(c):
 		return []Edge{most(c.Given.Number.Mul(manyTimes))}
 	case c.Line.ID() == "renovation" && c.Given != nil && c.Given.Number.IsPositive(): // as beside what rooms take
 		return []Edge{most(decimal.Max(c.Given.Number.Mul(manyTimes), c.Given.Number.Add(one)))}
+	case c.Line.Section == "Comparables" && (strings.HasPrefix(c.Line.Name, "subject_") || c.Line.Name == "market_rate"):
+		return d.houseEdges(c.Line.Name)
+	case c.Line.Set == "outside":
+		return outsideEdges(c.Line.Name)
 	case slices.Contains(chargedShares, c.Line.ID()):
 		return shareEdges(c)
 	case isSum(c) && c.Given != nil && c.Given.Number.IsPositive():
@@ -157,6 +203,8 @@ func (d *Deal) Usual(c *model.Cell) (out []Edge) {
 		return openingEdges(m, narrowDoor, wideOpening)
 	case "opening.opening_height":
 		return openingEdges(m, lowOpening, highOpening)
+	case "plane.plane_length", "plane.plane_width":
+		return []Edge{most(longRoof)}
 	case "plane.pitch":
 		return []Edge{most(steepRoof)}
 	}
@@ -182,7 +230,12 @@ func isSum(c *model.Cell) bool {
 	case "cost":
 		return slices.Contains([]string{"materials", "labour", "lump", "own_hours"}, c.Line.Name)
 	}
-	return slices.Contains([]string{"loan.draw_fee", "assignment_fee", "premium_least"}, c.Line.ID())
+	return slices.Contains([]string{"loan.draw_fee", "assignment_fee", "premium_least", "comp.sold_price"}, c.Line.ID()) || c.Line.Section == "Comparables" && slices.ContainsFunc(adjusted, isRate(c.Line.Name))
+}
+
+// isRate tells the line of the grid of which a line of the model is what a unit is worth, in dollars.
+func isRate(line string) func(gridLine) bool {
+	return func(x gridLine) bool { return x.rate == line && x.figure != nil }
 }
 
 // usualSide is how long a side of a room usually is at most.

@@ -78,6 +78,8 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member.Parent, "perimeter", one.Neg())), sum(decimal.Zero, cell(c.Member.Parent, "perimeter", one))}}
 	case c.Line.ID() == "seller_credit":
 		return []Beside{over(one, "price", highCredit)}
+	case c.Line.ID() == "outside.gutters":
+		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member, "eaves", two.Neg())), sum(decimal.Zero, cell(c.Member, "eaves", one))}}
 	case c.Line.ID() == "assignment_fee":
 		return []Beside{over(one, "price", highAssignment)}
 	case c.Line.Name == "fixed" && c.Member.Kind == "purchase_fee":

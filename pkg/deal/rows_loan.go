@@ -20,7 +20,7 @@ var loanRows = []Field{
 	{Path: "loans[].interest paid", Kind: Choice, Line: "interest_paid", Default: "monthly", Example: "monthly", Choices: []string{"monthly", "reserve", "at payoff", "added monthly"}},
 	{Path: "loans[].reserve", Kind: Money, Line: "reserve_wanted", Example: "$4,000"},
 	{Path: "loans[].day count", Kind: Choice, Line: "actual_360", Default: "30/360", Example: "actual/360", Choices: []string{"30/360", "actual/360"}},
-	{Path: "loans[].least interest", Kind: Duration, Line: "least_interest_months", Example: "3 months", Other: []string{"minimum interest", "guaranteed interest"}},
+	{Path: "loans[].least interest", Kind: Duration, Line: "least_interest_months", Doubt: "at most 12 months", DoubtCode: "least-interest-long", Example: "3 months", Other: []string{"minimum interest", "guaranteed interest"}},
 	{Path: "loans[].term", Kind: Duration, Line: "term", Range: "more than 0, at most 40 years", Default: "no end", Example: "12 months"},
 	{Path: "loans[].extension", Kind: Group, Default: "none agreed", Example: "{each: 3 months, fee: 0.5%}", Meaning: "how the term is lengthened"},
 	{Path: "loans[].extension.each", Kind: Duration, Line: "extension_months", Range: "at least 1 week, at most 5 years", Example: "3 months"},

@@ -44,13 +44,16 @@ func (c *Comparables) ID(s *comps.Sold) string {
 	return fmt.Sprintf("line %d", c.Place(s).Line)
 }
 
-// adjusted are the lines of the grid: what the deal file calls the amount, the line of
+// A gridLine is what the deal file calls the amount of a line of the grid, the line of
 // the model that takes it, that of an adjustment, and those of the figures compared.
-var adjusted = []struct {
+type gridLine struct {
 	line                            comps.Line
 	key, rate, amount, theirs, ours string
 	figure                          func(*comps.House) comps.Fact
-}{
+}
+
+// adjusted are the lines of the grid.
+var adjusted = []gridLine{
 	{comps.Time, "market a month", "market_rate", "time_adjustment", "", "", nil},
 	{comps.Location, "", "", "location_adjustment", "", "", nil},
 	{comps.Size, "square foot", "size_rate", "size_adjustment", "comp_area", "subject_area", func(h *comps.House) comps.Fact { return h.Area }},

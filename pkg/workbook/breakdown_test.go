@@ -159,11 +159,11 @@ func TestBreakdownSpeaksUpAboutLargeSums(t *testing.T) {
 			said[row[colRoom-1].value.(string)] = row[colWho-1].value.(string)
 		}
 	}
-	require.Contains(t, said["roof: reroof"], "OVER A TENTH OF THE BUDGET")
-	require.Equal(t, "under a tenth of the budget", said["set aside: foundation, not seen"])
+	require.Contains(t, said["roof: reroof"], "OVER A TENTH OF ALL TOGETHER")
+	require.Equal(t, "under a tenth of all together", said["set aside: foundation, not seen"])
 	require.NotContains(t, said, "permits")
 	require.NotContains(t, said, "tile: bath")
-	require.Equal(t, "under a tenth of the budget", said["all others in one sum"])
+	require.Equal(t, "under a tenth of all together", said["all others in one sum"])
 }
 
 func TestLargestOfManyCells(t *testing.T) {
@@ -220,7 +220,7 @@ func TestUnseenPartsAskForAReport(t *testing.T) {
 	require.Contains(t, reports, "set aside: foundation, not seen")
 	require.NotContains(t, strings.Join(papers["quote, signed, with its day"], "\n"), "not seen")
 	said := strings.Join(texts(sheetOf(b, "Cost breakdown")), "\n")
-	require.Contains(t, said, "OVER A TENTH OF THE BUDGET IN ONE SUM: have it inspected, and attach the report")
+	require.Contains(t, said, "OVER A TENTH OF ALL TOGETHER IN ONE SUM: have it inspected, and attach the report")
 }
 
 // Grades are named where they are not the usual one, and containers are said to be one sum.

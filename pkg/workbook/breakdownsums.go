@@ -2,7 +2,7 @@ package workbook
 
 import "slices"
 
-// sumsTooLarge speaks up where a line in one sum is more than a tenth of the budget: by name of
+// sumsTooLarge speaks up where a line in one sum is more than a tenth of all together: by name of
 // those that are half of that as the file stands, and of all others together.
 func (d *breakdown) sumsTooLarge() {
 	limit := d.model.Find(d.model.Root, "lump_limit")
@@ -25,7 +25,7 @@ func (d *breakdown) sumsTooLarge() {
 	if len(large)+len(others) == 0 {
 		return
 	}
-	d.g.set(d.g.next()+1, 1, text("Lines in one sum, of a twentieth of the budget or more as the file stood", look{role: strong, size: tableSize}))
+	d.g.set(d.g.next()+1, 1, text("Lines in one sum, of a twentieth of all together or more as the file stood", look{role: strong, size: tableSize}))
 	for _, r := range large {
 		row := d.g.next()
 		d.g.set(row, colNumber, text(r.number, look{size: tableSize}))
@@ -35,14 +35,14 @@ func (d *breakdown) sumsTooLarge() {
 			ask = "have it inspected, and attach the report"
 		}
 		c := d.says(address(r.row, colTotal, false, false)+">"+at, d.exactly(r.row, colTotal).GreaterThan(d.answer.Values.Of(limit)),
-			"OVER A TENTH OF THE BUDGET IN ONE SUM: "+ask, "under a tenth of the budget")
+			"OVER A TENTH OF ALL TOGETHER IN ONE SUM: "+ask, "under a tenth of all together")
 		c.look.role = label
 		d.g.set(row, colWho, c)
 	}
 	if len(others) > 0 {
 		row := d.g.next()
 		d.g.set(row, colRoom, text("all others in one sum", look{size: tableSize}))
-		c := d.says(largestOf(others, colTotal)+">"+at, false, "ONE OF THEM HAS GROWN OVER A TENTH OF THE BUDGET: have it split, or attach the quote or an inspection's report", "under a tenth of the budget")
+		c := d.says(largestOf(others, colTotal)+">"+at, false, "ONE OF THEM HAS GROWN OVER A TENTH OF ALL TOGETHER: have it split, or attach the quote or an inspection's report", "under a tenth of all together")
 		c.look.role = label
 		d.g.set(row, colWho, c)
 	}

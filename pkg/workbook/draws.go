@@ -42,6 +42,9 @@ var drawHeads = []struct {
 	{"release\nof lien", 10}, {"receipt", 7}, {"photo", 7},
 }
 
+// framed are the columns of numbers that are filled in, the last of them a share.
+var framed = []int{drawChanges, drawBefore, drawAsked, drawInspected}
+
 const (
 	drawHead  = 4 // the row of the heads of the draws
 	mostDrawn = 60
@@ -219,7 +222,7 @@ func (s *drawSheet) draw(number, work string, from int) {
 		s.page.set(row, col, cell{value: near(s.drawn(row, col)), formula: formula, look: money})
 	}
 	s.page.set(row, drawClaimed, cell{value: 0.0, formula: claimed(row), look: look{size: tableSize, format: percent0, center: true}})
-	for _, col := range []int{drawChanges, drawBefore, drawAsked} {
+	for _, col := range framed[:3] {
 		s.page.set(row, col, cell{look: look{size: tableSize, format: cents, role: blank}})
 	}
 	s.page.set(row, drawInspected, cell{look: look{size: tableSize, format: percent0, role: blank, center: true}})
@@ -292,8 +295,8 @@ func (s *drawSheet) covered() {
 	s.soFar(first + 6 + len(slips))
 }
 
-// slips speak up, each in a row of its own, where more was drawn of a line than it comes to, taken off it, or
-// asked of it than is left. What is left of a line that is a credit lies below nothing before anything is drawn.
+// slips speak up, each in a row of its own, where words stand for an amount, and where more was drawn of a
+// line than it comes to, taken off it, or asked of it than is left. What is left of a line that is a credit lies below nothing before anything is drawn.
 func (s *drawSheet) slips() []cell {
 	span := func(col int) string {
 		return address(s.first, col, false, false) + ":" + address(s.end, col, false, false)
@@ -305,7 +308,13 @@ func (s *drawSheet) slips() []cell {
 		asked = append(asked, filled(at(drawAsked))+">MAX(0,"+at(drawRevised)+"-"+filled(at(drawBefore))+")+0.005")
 	}
 	none := func(of []string) string { return "NOT(" + nested("OR(", of) + ")" }
+	words := []string{"ISTEXT(" + address(s.more, drawToFinish, false, false) + ")"}
+	for _, col := range framed {
+		words = append(words, "SUMPRODUCT(--ISTEXT("+span(col)+"))")
+	}
 	return []cell{
+		s.says(strings.Join(words, "+")+"=0", true, "Every framed amount is a number, or blank.",
+			"WORDS STAND WHERE AN AMOUNT BELONGS, red above, and count as nothing: type the amount again as a number."),
 		s.says("SUMPRODUCT(("+span(drawLeft)+"<-0.005)*("+span(drawLeft)+"<"+span(drawRevised)+"-0.005))=0", true, "No line is drawn beyond what it comes to.",
 			"MORE IS DRAWN OF A LINE THAN IT COMES TO: what is left to draw of it is below nothing. Move money to it, or take it off the next draw."),
 		s.says(none(taken), true, "No change takes more off a line than it has.",
@@ -407,7 +416,13 @@ func (s *drawSheet) choices(f *excelize.File, g *grid) error {
 		return f.AddDataValidation(g.name, v)
 	}
 	const amount, either = "An amount of dollars, not below nothing.", "An amount of dollars; below nothing it is taken off."
-	return errors.Join(
+	more := address(s.more, drawToFinish, false, false)
+	marks := []error{s.mark(g, more, "ISTEXT("+more+")")}
+	for _, col := range framed {
+		first := address(s.first, col, false, false)
+		marks = append(marks, s.mark(g, first+":"+address(s.end, col, false, false), "ISTEXT("+first+")"))
+	}
+	return errors.Join(errors.Join(marks...),
 		words([]string{"conditional", "final", "not needed"}, cells(drawRelease, s.first, s.end)),
 		words([]string{"attached", "to follow"}, cells(drawReceipt, s.first, s.end)),
 		numbers("Inspected", "A share of the line from 0% to 100%.", 0, 1, cells(drawInspected, s.first, s.end)),

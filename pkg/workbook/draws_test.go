@@ -112,6 +112,9 @@ func TestWordsInADrawCountAsNothing(t *testing.T) {
 	says, err := f.GetCellValue("Draws", address(start("Yes: "), drawWork, false, false))
 	require.NoError(t, err)
 	require.Equal(t, "Fill in the cash as proven.", says, "the file does say what there is")
+	told, err := f.GetCellValue("Draws", address(start("Every framed amount"), drawWork, false, false))
+	require.NoError(t, err)
+	require.True(t, strings.HasPrefix(told, "WORDS STAND WHERE AN AMOUNT BELONGS"), told)
 }
 
 // Lists are offered for the releases and receipts, and shares are kept between 0 and 1.

@@ -57,7 +57,7 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 		if e.At.IsNegative() {
 			after = "+" + numeral(e.At.Neg(), bindsAll) + ",9)" + than + "0"
 		}
-		if f == unusual && e.Least && c.Line.ID() != "contingency_share" { // nothing is not beyond it
+		if f == unusual && e.Least && deal.NoneIsUsual(c) { // nothing is not beyond it
 			out = append(out, flawRule{f, func(at string) string { return "OR(" + at + "=0,ROUND(" + at + after + ")" }})
 			return
 		}

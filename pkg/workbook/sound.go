@@ -121,26 +121,20 @@ func (b *book) loansHold() string {
 	return b.inCells("whether the choices of every loan go together", parts, allHold)
 }
 
-// ordered are lines of which the first may not be above the second.
-var ordered = map[string]string{"least": "most", "if_bad_least": "if_bad_most", "cash_reserve": "cash_available", "concessions": "sold_price", "low_height": "height"}
-
-// partner is the cell of the line that pairs name beside that of a cell; nil for any other.
-func (b *book) partner(c *model.Cell, pairs map[string]string) *model.Cell {
-	if line, is := pairs[c.Line.Name]; is {
-		return b.model.Find(c.Member, line)
-	}
-	return nil
-}
+// ordered are lines of which the first may not be above each of the others.
+var ordered = map[string][]string{"least": {"most"}, "if_bad_least": {"if_bad", "if_bad_most"}, "if_bad": {"if_bad_most"}, "cash_reserve": {"cash_available"}, "concessions": {"sold_price"}, "low_height": {"height"}}
 
 // orderHolds is the condition that what is the least is not above what is the most; "" without any.
 func (b *book) orderHolds() string {
 	var parts []string
 	for _, c := range b.model.Cells {
-		most := b.partner(c, ordered)
-		if most == nil || c.Given == nil || most.Given == nil || b.places[c.Index].grid == nil || b.places[most.Index].grid == nil {
-			continue
+		for _, line := range ordered[c.Line.Name] {
+			most := b.model.Find(c.Member, line)
+			if most == nil || c.Given == nil || most.Given == nil || b.places[c.Index].grid == nil || b.places[most.Index].grid == nil {
+				continue
+			}
+			parts = append(parts, "ROUND("+b.cellRef(most)+"-"+b.cellRef(c)+",9)>=0")
 		}
-		parts = append(parts, "ROUND("+b.cellRef(most)+"-"+b.cellRef(c)+",9)>=0")
 	}
 	return b.inCells("whether nothing that is the least is above the most", parts, allHold)
 }
@@ -192,7 +186,21 @@ var orNone = []string{"paid_ahead", "term", "extension_months", "amortising_mont
 func (b *book) edgesOf(c *model.Cell) []deal.Edge { return b.kept(c, deal.Edges(c)) }
 
 // usualOf are those beyond which a file is doubted.
-func (b *book) usualOf(c *model.Cell) []deal.Edge { return b.kept(c, b.answer.Deal.Usual(c)) }
+func (b *book) usualOf(c *model.Cell) []deal.Edge { return tightest(b.kept(c, b.answer.Deal.Usual(c))) }
+
+// tightest are the edges that leave the least room, one to each side.
+func tightest(all []deal.Edge) (out []deal.Edge) {
+	for _, e := range all {
+		i := slices.IndexFunc(out, func(x deal.Edge) bool { return x.Least == e.Least })
+		switch {
+		case i < 0:
+			out = append(out, e)
+		case out[i].Holds(e.At) && !(out[i].At.Equal(e.At) && out[i].Open):
+			out[i] = e
+		}
+	}
+	return out
+}
 
 func (b *book) kept(c *model.Cell, all []deal.Edge) (out []deal.Edge) {
 	if chosen(c) || c.Line.Unit == "flag" {
@@ -217,7 +225,9 @@ var sides = []string{"section.length", "section.width", "opening.opening_width",
 func (b *book) edgesHold() string {
 	var parts []string
 	for _, c := range b.model.Cells {
-		if end := b.partner(c, edges); end != nil && b.typed(end) {
+		if line := edges[c.Line.Name]; line == "" {
+			continue
+		} else if end := b.model.Find(c.Member, line); end != nil && b.typed(end) {
 			parts = append(parts, b.cellRef(end)+">"+b.cellRef(c))
 		}
 	}
