@@ -128,7 +128,7 @@ func (b *book) limited(rule *excelize.DataValidation, c *model.Cell, low, high d
 
 // usually asks about a length beyond what is usual; false where all is.
 func (b *book) usually(c *model.Cell, rule *excelize.DataValidation) bool {
-	low, high, limited := ends(b.kept(c, b.answer.Deal.UsualAlone(c)))
+	low, high, limited := ends(b.kept(c, orNothing(c, b.answer.Deal.UsualAlone(c))))
 	if !limited {
 		return false
 	}

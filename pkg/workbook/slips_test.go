@@ -66,7 +66,7 @@ func TestSlipsAreDoubtedInTheSheet(t *testing.T) {
 			{"outside", "gutters", 140.0, "0"}, {"outside", "foundation_run", 180.0, "0"}, {"outside", "soffit", 260.0, "0"}, {"", "plane.plane_length", 50.0, "0"}, {"", "section.width", 9.0, "0"},
 		}},
 		"house-beyond": {scenario("larkspur-way"), []typed{
-			{"", "subject_area", 11800.0, look}, {"", "subject_bedrooms", 30.0, look}, {"", "subject_baths", 15.0, look}, {"", "subject_lot", 74052.0, look}, {"", "subject_built", 1861.0, look},
+			{"", "subject_area", 11800.0, look}, {"", "subject_bedrooms", 14.0, look}, {"", "subject_baths", 10.0, look}, {"", "subject_lot", 74052.0, look}, {"", "subject_built", 1861.0, look},
 			{"", "size_rate", 880.0, look}, {"", "market_rate", 0.07, look},
 		}},
 		"house-within": {scenario("larkspur-way"), []typed{

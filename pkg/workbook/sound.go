@@ -183,7 +183,18 @@ var orNone = []string{"paid_ahead", "term", "extension_months", "amortising_mont
 
 // edgesOf are the edges of what a file may say of an input, as far as it keeps them now: nothing
 // stands for what is not stated.
-func (b *book) edgesOf(c *model.Cell) []deal.Edge { return b.kept(c, deal.Edges(c)) }
+func (b *book) edgesOf(c *model.Cell) []deal.Edge { return b.kept(c, orNothing(c, deal.Edges(c))) }
+
+// orNothing lets the inputs of orNone be nothing.
+func orNothing(c *model.Cell, all []deal.Edge) (out []deal.Edge) {
+	for _, e := range all {
+		if e.Least && slices.Contains(orNone, c.Line.Name) {
+			e.At, e.Open = decimal.Zero, false
+		}
+		out = append(out, e)
+	}
+	return out
+}
 
 // usualOf are those beyond which a file is doubted.
 func (b *book) usualOf(c *model.Cell) []deal.Edge { return tightest(b.kept(c, b.answer.Deal.Usual(c))) }
@@ -207,9 +218,6 @@ func (b *book) kept(c *model.Cell, all []deal.Edge) (out []deal.Edge) {
 		return nil
 	}
 	for _, e := range all {
-		if e.Least && slices.Contains(orNone, c.Line.Name) {
-			e.At, e.Open = decimal.Zero, false
-		}
 		e.Open = e.Open || e.Least && e.At.IsZero() && b.divides(c)
 		if e.Holds(b.answer.Values.Of(c)) && !slices.ContainsFunc(out, e.Is) {
 			out = append(out, e)
