@@ -35,6 +35,7 @@ func inOptions(codes string, changes ...string) slip {
 
 // roomSlips are slips in deals with rooms.
 var roomSlips = []slip{
+	inDen("quote-holds-other", "paint walls: hired", "carpet: $2,300, hang wall board: hired"),
 	besideDen("bad-length", "ceiling: tall"),
 	inDen("bad-size", denSize, "size: 12'"),
 	besideDen("bad-area", "outside: {deck: big}"),

@@ -14,11 +14,13 @@ import (
 
 // A price of labour looks as if it had the materials in it where these are a fifth or more of the
 // two together, and it is over 1.25 times the labour of the book and within 15% of both, or over 1.3
-// times it, nearer to both and at most 1.3 times that; common practice, no source.
+// times it, nearer to both and at most 1.7 times what all of it comes to, with what the work brings of
+// its trade: that is as dear as a price of all is anywhere; common practice, no source.
 var (
 	plainlyLabour = decimal.RequireFromString("1.25")
 	muchOfIt      = decimal.RequireFromString("0.2")
 	aboutBoth     = decimal.RequireFromString("0.15")
+	dearForAll    = decimal.RequireFromString("1.7")
 )
 
 // labourSaid are the words in who says a price that tell that it is for the labour alone.
@@ -33,8 +35,8 @@ func (r *reader) doubtHired() {
 		switch v, ok := w.member.Given.Look("hired_price"); {
 		case !ok || w.quoted() || w.byOwnHands() || w.byTheHour() || r.saysLabour(w):
 		case v.Key != "":
-			if both := r.withMaterials(w.item.Hired, w); both.IsPositive() {
-				r.say("hired-with-materials", v.Pos, "%s: %s is about what labour and materials come to, %s, and its materials are bought besides", w.label, v.Text, perUnitOf(both, w.item))("hired is the labour alone: write what that is, or what all of it costs as a quote; if it is the labour alone, add   covers: labour")
+			if is, but := r.withMaterials(w.item.Hired, w); is != "" {
+				r.say("hired-with-materials", v.Pos, "%s: %s is %s, and %s besides", w.label, v.Text, is, but)("hired is the labour alone: write what that is, or what all of it costs as a quote; if it is the labour alone, add   covers: labour")
 			}
 		case !slices.Contains(ofBook, w.item):
 			ofBook = append(ofBook, w.item)
@@ -53,8 +55,8 @@ func (r *reader) doubtHiredOfBook(it *pricebook.Item, works []*work) {
 		v := w.member.Given.Of("hired_price")
 		return w.item != it || v.Key != "" || w.quoted() || w.byOwnHands() || w.byTheHour() || r.saysLabour(w)
 	})
-	if both := r.withMaterials(base.Hired, same...); both.IsPositive() {
-		r.say("hired-with-materials", it.Pos, "%s: %s for labour is about what labour and materials come to, %s, and its materials are bought besides", it.Name, perUnitOf(it.Hired, it), perUnitOf(both, it))("hired is the labour alone: write what that is; if this is it, say so with its source, e.g.   hired source: %s, labour alone", it.HiredSource)
+	if is, but := r.withMaterials(base.Hired, same...); is != "" {
+		r.say("hired-with-materials", it.Pos, "%s: %s for labour is %s, and %s besides", it.Name, perUnitOf(it.Hired, it), is, but)("hired is the labour alone: write what that is; if this is it, say so with its source, e.g.   hired source: %s, labour alone", it.HiredSource)
 	}
 }
 
@@ -70,33 +72,67 @@ func (r *reader) saysLabour(w *work) bool {
 	return w.scope.path != "" && g != nil && g.choice == "labour"
 }
 
-// withMaterials is what labour and materials of work at one hired price come to for each unit and
-// coat, with the labour at the book's price; nothing where the price does not look like both, or is
-// doubted as far from the book's.
-func (r *reader) withMaterials(book decimal.Decimal, works ...*work) decimal.Decimal {
+// withMaterials says what a hired price of work looks like that seems to have its materials in it, with
+// the labour at the book's price, and what is paid besides; "" where the price does not look so, or is
+// doubted as far from the book's. A price of all may have in it what the work brings of its trade, as
+// a quote has.
+func (r *reader) withMaterials(book decimal.Decimal, works ...*work) (is, but string) {
 	var paid, goods, price decimal.Decimal
 	for _, w := range works {
 		labour, known := r.worked(w.member, "computed_labour")
 		if !known {
-			return decimal.Zero
+			return "", ""
 		}
 		price = w.member.Given.Of("hired_price").Number
 		paid, goods = paid.Add(labour), goods.Add(r.goodsOf(w))
 	}
 	factor, _ := r.worked(r.deal.Root, "labour_factor")
 	labour := book.Mul(factor)
-	if !paid.IsPositive() || !price.IsPositive() || !labour.IsPositive() {
-		return decimal.Zero
+	if !paid.IsPositive() || !price.IsPositive() || !labour.IsPositive() || pricebook.FarFrom(price, book) != "" || price.LessThanOrEqual(labour.Mul(plainlyLabour)) {
+		return "", ""
 	}
-	goods = goods.Mul(price).DivRound(paid, 4) // for each unit
-	both := labour.Add(goods)
+	each := func(x decimal.Decimal) decimal.Decimal { return x.Mul(price).DivRound(paid, 4) }
+	along := r.broughtOfTrade(works)
+	var held decimal.Decimal
+	for _, x := range along {
+		labour, _ := r.worked(x.member, "computed_labour")
+		held = held.Add(labour).Add(r.goodsOf(x))
+	}
+	both := labour.Add(each(goods))
+	all := both.Add(each(held))
 	near := price.Sub(both).Abs().LessThanOrEqual(both.Mul(aboutBoth))
-	nearer := price.GreaterThan(labour.Mul(nearOther)) && price.GreaterThan(labour.Add(both).DivRound(two, 4)) && price.LessThanOrEqual(both.Mul(nearOther))
-	switch all := paid.Mul(both).DivRound(price, 2); {
-	case pricebook.FarFrom(price, book) != "", price.LessThanOrEqual(labour.Mul(plainlyLabour)), goods.LessThan(both.Mul(muchOfIt)), all.LessThan(smallWork), !near && !nearer:
-		return decimal.Zero
+	nearer := price.GreaterThan(labour.Mul(nearOther)) && price.GreaterThan(labour.Add(both).DivRound(two, 4)) && price.LessThanOrEqual(all.Mul(dearForAll))
+	if each(goods).LessThan(both.Mul(muchOfIt)) || paid.Mul(both).DivRound(price, 2).LessThan(smallWork) || !near && !nearer {
+		return "", ""
 	}
-	return both
+	says, it, of := "labour and materials come to", works[0].item, both
+	but = "its materials are bought"
+	if len(along) > 0 && price.Mul(price).GreaterThan(both.Mul(all)) { // nearer to all
+		says, of = "labour and materials come to with what it brings of its trade ("+r.largest(along)+")", all
+		but = "these are paid"
+	}
+	if price.GreaterThan(of.Mul(nearOther)) {
+		return "more than " + says + ", " + perUnitOf(of, it), but
+	}
+	return "about what " + says + ", " + perUnitOf(of, it), but
+}
+
+// broughtOfTrade is the hired work that comes along with some work, and is of its trade, with what that
+// brings of it.
+func (r *reader) broughtOfTrade(works []*work) (out []*work) {
+	all := r.chosenWorks()
+	for again := true; again; {
+		again = false
+		for _, x := range all {
+			if x.item.Trade != works[0].item.Trade || x.within != nil || x.quoted() || x.byOwnHands() || x.by == "" || slices.Contains(works, x) || slices.Contains(out, x) {
+				continue
+			}
+			if slices.ContainsFunc(x.bringers, func(b brought) bool { return slices.Contains(works, b.by) || slices.Contains(out, b.by) }) {
+				out, again = append(out, x), true
+			}
+		}
+	}
+	return out
 }
 
 // goodsOf is about what the materials of work cost by the model, before whole packs.

@@ -28,7 +28,32 @@ func (r *reader) doubtLabourQuote(w *work, given model.Value, quote, base decima
 
 // hasGoods reports whether work buys materials, or brings work of its trade along.
 func (r *reader) hasGoods(w *work) bool {
-	return r.goodsOf(w).IsPositive() || slices.ContainsFunc(r.chosenWorks(), func(x *work) bool {
-		return x.item.Trade == w.item.Trade && x.broughtBy(w)
-	})
+	return r.goodsOf(w).IsPositive() || r.bringsOfTrade(w)
+}
+
+// bringsOfTrade reports whether work brings work of its trade along.
+func (r *reader) bringsOfTrade(w *work) bool {
+	return slices.ContainsFunc(r.chosenWorks(), func(x *work) bool { return x.item.Trade == w.item.Trade && x.broughtBy(w) })
+}
+
+// buys reports whether materials go with work, as far as the price book knows.
+func (w *work) buys() bool { return len(w.member.In("use")) > 0 }
+
+// forAll is how a quote for the labour is doubted that may be for all of the work: one of many times
+// the labour, and one of about labour and materials together.
+func (q quoteSums) forAll(goods bool) (out []Beside) {
+	if !goods {
+		return nil
+	}
+	much := q.sum(smallWork.Neg(), q.labour(one))
+	return []Beside{
+		{q.sum(decimal.Zero, q.quote(one), q.labour(muchLabour.Neg())), much},
+		{
+			q.sum(decimal.Zero, q.quote(one), q.labour(offItsOwn.Neg())),
+			q.sum(cent, q.labour(nearOther), q.goods(nearOther), q.quote(one.Neg())),
+			q.sum(cent, q.quote(nearOther), q.labour(one.Neg()), q.goods(one.Neg())),
+			q.sum(cent, q.goods(one), q.labour(one.Neg())),
+			much,
+		},
+	}
 }

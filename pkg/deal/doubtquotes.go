@@ -35,6 +35,7 @@ func (r *reader) doubtQuotes() {
 				r.doubtFar(w, "quote", v, quote, "what the price book says", base)
 				r.doubtHalf(w, v, quote, base)
 				r.doubtLabourQuote(w, v, quote, base)
+				r.doubtHoldsOther(w, v, quote, base)
 			}
 			if a, both := w.member.Given.Look("allowance"); both && w.member.Given.Of("quote_covers").Choice == "all" {
 				r.say("allowance-beside-quote", a.Pos, "%s: the allowance of %s is paid beside a quote for all of it", w.label, diag.Quote(a.Text))("say   covers: labour   if the quote is for the labour, or leave the allowance out if the quote brings what it is for")
@@ -153,8 +154,7 @@ func (r *reader) doubtFar(w *work, what string, given model.Value, price decimal
 var nearOther, offItsOwn = decimal.RequireFromString("1.3"), decimal.RequireFromString("1.8")
 
 // doubtHalf doubts a quote for all of some work that is about what the labour alone comes to by the
-// price book, of all that it is taken to hold, and one for the labour that is about what it comes to
-// with its materials. What the file says in so many words, covers: all, is no slip.
+// price book, or less, and one for the labour that is about what it comes to with its materials.
 func (r *reader) doubtHalf(w *work, given model.Value, quote, base decimal.Decimal) {
 	labour, known := r.worked(w.member, "computed_labour")
 	goods := r.goodsOf(w)
@@ -168,27 +168,7 @@ func (r *reader) doubtHalf(w *work, given model.Value, quote, base decimal.Decim
 		return quote.LessThanOrEqual(other.Mul(nearOther)) && other.LessThanOrEqual(quote.Mul(nearOther))
 	}
 	if w.quotedAll() {
-		if w.scope.path != "" && r.good(w.scope.path+"covers") != nil {
-			return
-		}
-		if most, known := r.heldAtMost(w, labour); labour.GreaterThan(quote.Mul(nearOther)) || known && quote.GreaterThan(labour.Add(most).Mul(nearOther)) {
-			return // it is not near the labour, whatever it holds
-		}
-		heldLabour, heldGoods := r.heldByQuote(w)
-		all := base.Add(heldLabour).Add(heldGoods)
-		labour = labour.Add(heldLabour)
-		nearer := quote.LessThan(labour.Add(all).DivRound(two, 2))
-		much := !goods.LessThan(labour.Sub(heldLabour)) && base.GreaterThanOrEqual(quote.Mul(offItsOwn)) // of the work itself, however small
-		if rest := all.Sub(labour); !rest.LessThan(smallWork) && !rest.LessThan(all.Mul(muchOfIt)) {
-			much = true
-		}
-		if near(labour) && nearer && much {
-			says := "the labour alone comes to"
-			if heldLabour.IsPositive() {
-				says = "the labour alone of all that it is taken to hold comes to"
-			}
-			tell(says, labour, "if it is for the labour, say   covers: labour   , so that the materials are bought besides; if it brings them, say   covers: all")
-		}
+		r.doubtLowQuote(w, given, quote, labour)
 		return
 	}
 	if both := base.Add(goods); near(both) && !goods.LessThan(labour) && (quote.GreaterThanOrEqual(base.Mul(offItsOwn)) || base.GreaterThanOrEqual(quote.Mul(offItsOwn))) {

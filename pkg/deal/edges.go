@@ -222,7 +222,7 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 }
 
 // isSum reports whether an input is a bill or a charge in dollars, or dollars or own hours of a line of
-// work, of which a nought or a time may slip.
+// work, or a quote or an allowance for some, of which a nought or a time may slip.
 func isSum(c *model.Cell) bool {
 	switch c.Line.Set {
 	case "fee", "bracket":
@@ -230,7 +230,7 @@ func isSum(c *model.Cell) bool {
 	case "cost":
 		return slices.Contains([]string{"materials", "labour", "lump", "own_hours"}, c.Line.Name)
 	}
-	return slices.Contains([]string{"loan.draw_fee", "assignment_fee", "premium_least", "comp.sold_price"}, c.Line.ID()) || c.Line.Section == "Comparables" && slices.ContainsFunc(adjusted, isRate(c.Line.Name))
+	return slices.Contains([]string{"loan.draw_fee", "assignment_fee", "premium_least", "comp.sold_price", "item.quote", "item.allowance"}, c.Line.ID()) || c.Line.Section == "Comparables" && slices.ContainsFunc(adjusted, isRate(c.Line.Name))
 }
 
 // isRate tells the line of the grid of which a line of the model is what a unit is worth, in dollars.

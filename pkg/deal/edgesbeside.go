@@ -100,7 +100,7 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 	case c.Line.ID() == "loan.term":
 		return d.termBeside(c, cell)
 	case c.Line.ID() == "item.quote":
-		return d.quoteBeside(c, cell)
+		return d.quoteBeside(c)
 	case c.Member.Kind != "holding_fee" || times.IsZero():
 	case taxes(c.Member):
 		out = append(out, over(times, "price", highTax))
@@ -124,31 +124,6 @@ func (d *Deal) termBeside(c *model.Cell, cell func(*model.Member, string, decima
 		early(Sum{[]Part{cell(c.Member, "amortising_months", one.Neg())}, one}), // of interest only
 		early(Sum{[]Part{cell(c.Member, "amortising_months", one), less}, decimal.Zero}),
 	}
-}
-
-// quoteBeside is how a quote is doubted beside what the price book says of its work: one that holds
-// more may well be higher.
-func (d *Deal) quoteBeside(c *model.Cell, cell func(*model.Member, string, decimal.Decimal) Part) (out []Beside) {
-	m := c.Member
-	book := func(times decimal.Decimal) []Part {
-		return []Part{cell(m, "labour_at_trade", times), cell(m, "quote_over", times.Neg())}
-	}
-	if !d.holdsMore(m) {
-		out = append(out, Beside{
-			{append(book(pricebook.FarTimes.Neg()), Part{c, one}), decimal.Zero},
-			{[]Part{{c, one}}, smallWork.Neg()},
-			{book(one), decimal.Zero},
-		})
-	}
-	return append(out, Beside{
-		{append(book(one), Part{c, pricebook.FarTimes.Neg()}), decimal.Zero},
-		{book(one), smallWork.Neg()},
-	})
-}
-
-// holdsMore reports whether the file says that the quote of a piece of work holds other work too.
-func (d *Deal) holdsMore(m *model.Member) bool {
-	return d.reader != nil && slices.ContainsFunc(d.reader.chosenWorks(), func(w *work) bool { return w.member == m && d.reader.holdsMore(w) })
 }
 
 // DoubtedWord is the word of an input of choice that the file does not say and that is doubted where

@@ -33,9 +33,8 @@ type reader struct {
 	times    *calendar   // what the model makes of the phases; nil before it is asked
 	timed    bool        // whether they could be read
 
-	unquoted      bool    // quotes that do not say what they cover are left out: a trial, of which nothing is told
-	triedUnquoted bool    // whether such a trial was made
-	hired         *reader // the trial; nil where there is none
+	unquoted bool   // quotes for all of some work are left out: a trial, of which nothing is told
+	trial    *trial // the file read so
 
 	allKeys []target // of the deal itself, once they are asked for
 	scoping
@@ -85,7 +84,7 @@ type scope struct {
 func newReader(name string) *reader {
 	d := &Deal{Name: name, Root: model.NewDeal(name), Work: map[*model.Member]*Work{}, Products: map[*model.Member]*pricebook.Product{}}
 	d.Root.Pos.File = name
-	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, books: map[string]string{}, lostTime: map[diag.Pos]bool{}, scoping: newScoping(), sold: newSold()}
+	return &reader{deal: d, name: name, got: map[string]*reading{}, items: map[string][]scope{}, meant: map[string]bool{}, odd: map[string]bool{}, astray: map[string]bool{}, books: map[string]string{}, lostTime: map[diag.Pos]bool{}, scoping: newScoping(), sold: newSold(), trial: &trial{}}
 }
 
 // say adds a finding once its hint is known.

@@ -2,17 +2,27 @@ package deal
 
 import (
 	"slices"
+	"sync"
 
 	"github.com/shopspring/decimal"
 )
 
+// A trial is a file read another way, once it is asked for.
+type trial struct {
+	sync.Mutex
+	done bool
+	read *reader // nil where it cannot be
+}
+
 // heldByQuote is what the labour and the materials of the work that a quote for all of other work is
 // taken to hold come to by the price book. The model works it out where that quote is not there: the
-// file is read once more without the quotes that do not say what they cover.
+// file is read once more without the quotes for all of some work.
 func (r *reader) heldByQuote(w *work) (labour, goods decimal.Decimal) {
 	if len(w.holds) == 0 || w.scope.path == "" {
 		return labour, goods
 	}
+	r.trial.Lock() // the sheets of a workbook ask side by side
+	defer r.trial.Unlock()
 	hired := r.withoutQuotes()
 	if hired == nil {
 		return labour, goods
@@ -55,17 +65,17 @@ func (r *reader) heldAtMost(w *work, labour decimal.Decimal) (decimal.Decimal, b
 	return held.Mul(labour).DivRound(own, 2).Mul(two), true
 }
 
-// withoutQuotes is the file as it is read without the quotes that do not say what they cover; nil
-// where it cannot be.
+// withoutQuotes is the file as it is read without the quotes for all of some work; nil where it cannot
+// be.
 func (r *reader) withoutQuotes() *reader {
-	if !r.triedUnquoted {
-		r.triedUnquoted = true
+	if !r.trial.done {
+		r.trial.done = true
 		x := newReader(r.name)
 		x.unquoted, x.src, x.book = true, r.src, r.book
 		x.allOptions, x.asked, x.open, x.ownPicks = r.allOptions, r.asked, r.open, r.ownPicks
 		if x.read(r.root); !x.diags.HasErrors() {
-			r.hired = x
+			r.trial.read = x
 		}
 	}
-	return r.hired
+	return r.trial.read
 }

@@ -147,7 +147,7 @@ func (r *reader) workDetails(w *work, e *entry) {
 		}
 		short("by")
 	}
-	if r.unquoted && r.of(w.scope, "covers") == nil {
+	if covers := r.of(w.scope, "covers"); r.unquoted && (covers == nil || covers.choice != "labour") {
 		w.member.Withdraw("quote")
 	}
 	w.finish()

@@ -81,6 +81,38 @@ func TestInputsAreDoubtedBesideOthers(t *testing.T) {
 	}
 }
 
+// A quote is to be looked at again wherever check doubts one: it is below the labour alone, about labour
+// and materials where it is for the labour, or holds other work; and where it is far from the file's.
+func TestQuotesAreDoubtedAsByCheck(t *testing.T) {
+	look := itoa(int(unusual))
+	const (
+		rest    = "stone counter: hired, tile backsplash: hired, resilient plank floor: hired, paint walls: hired"
+		kitchen = "{size: 14' x 13', fixed: {base cabinets: 22' x 2', wall cabinets: 16' x 1', sink: 1}, work: {kitchen cabinets: "
+	)
+	says, paths := map[string]map[string]string{}, []string{}
+	for i, x := range []struct {
+		quote string
+		typed float64
+		says  string
+	}{
+		{"$7,900", 2000, look}, {"$7,900", 6500, "0"}, {"$7,900", 14900, look}, {"{quote: $7,900, holds more: yes}", 24000, "0"},
+		{"{quote: $7,900, covers: all}", 2000, "0"}, {"{quote: $7,900, covers: all}", 1310, look}, {"{quote: $2,100, covers: labour}", 6300, look},
+	} {
+		text := strings.Replace(besideDeal, "rooms:\n", "rooms:\n  kitchen: "+kitchen+x.quote+", "+rest+"}}\n", 1)
+		b, err := made(answered(t, text), Options{Uncached: true})
+		require.NoError(t, err)
+		place := b.typeOf(t, "kitchen cabinets", "quote", x.typed)
+		path := filepath.Join(t.TempDir(), itoa(i)+".xlsx")
+		saved(t, path, b)
+		says[path], paths = map[string]string{place: x.says}, append(paths, path)
+	}
+	for path, f := range recomputed(t, paths...) {
+		for place, want := range says[path] {
+			require.Equal(t, want, flawAt(t, f, place), "%s: %s", path, place)
+		}
+	}
+}
+
 func besideBook(t *testing.T) *book {
 	b, err := made(answered(t, besideDeal), Options{Uncached: true})
 	require.NoError(t, err)
