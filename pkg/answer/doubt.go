@@ -65,7 +65,7 @@ func (a *Answer) doubtLoan(l *diag.List, loan *model.Member) {
 		{"cut_by_as_is", "loan-cut-by-as-is", "%s: %s is taken off, since the as-is value is under the price that it would count", "have that much more cash ready, or give the as-is value of an appraisal that says more"},
 		{"cut_no_cash_back", "loan-cut-no-cash-back", CutBack, "lower the loan, or ask the lender what it does with the rest"},
 		{"cut_by_caps", "loan-cut-by-cap", CutByCap, "have that much more cash ready, or look for a lender with another cap"},
-		{"never_drawn", "never-drawn", "%s: %s of the holdback never comes in before the sale", "ask the lender how soon draws are paid; what takes no cash, such as own work counted at trade price, is never drawn"},
+		{"never_drawn", "never-drawn", NeverDrawn, "ask the lender how soon draws are paid; what takes no cash, such as own work counted at trade price, is never drawn"},
 		{"beyond_reserve", "reserve-runs-out", "%s: the interest reserve runs out; %s of interest is paid in cash", "ask for a larger reserve, or keep that much cash ready"},
 		{"top_up", "least-interest", "%s: the lender's least interest adds %s at the sale", "this is what a quick sale costs; ask the lender whether it can be waived"},
 	} {
@@ -94,6 +94,9 @@ const CutBack = "%s: %s is taken off, since no loan gives cash back at the purch
 
 // CutByCap is how a loan is told that a cap of its lender makes smaller: its name, and by what.
 const CutByCap = "%s: the lender's cap takes off %s"
+
+// NeverDrawn is how a loan is told of which some comes too late: its name, and how much.
+const NeverDrawn = "%s: %s of the holdback never comes in before the sale"
 
 // besidePremium is what is said of a loan that gives no cash back, where it does not count what
 // is paid on top of the price either: that is all the reason as far as counting it would do.

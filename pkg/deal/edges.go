@@ -176,6 +176,8 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 		return []Edge{least(c.Given.Number.Div(billTimes).Round(2)), most(c.Given.Number.Mul(billTimes))}
 	case c.Line.ID() == "partner_split" && c.Given != nil && c.Given.Number.IsPositive():
 		return []Edge{least(c.Given.Number.Div(billTimes))}
+	case c.Line.ID() == "overrun":
+		return []Edge{most(one)}
 	case c.Line.ID() == "contingency_share":
 		return []Edge{d.usualContingency(c)}
 	case c.Line.ID() == "loan.price_share" || c.Line.ID() == "loan.renovation_share":

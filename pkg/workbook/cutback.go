@@ -17,6 +17,8 @@ const (
 	untoldBacks  = "Whether a loan is more than what is paid at the purchase cannot be said."
 	noneCapped   = "No loan is cut by a cap of its lender."
 	untoldCapped = "Whether a loan is cut by a cap of its lender cannot be said."
+	noneUndrawn  = "All of every holdback comes in before the sale."
+	untoldDrawn  = "Whether all of every holdback comes in before the sale cannot be said."
 )
 
 // cutBack says on a first page which loans are cut since they would give cash back at the purchase, or
@@ -33,7 +35,18 @@ func (b *book) cutBack(g *grid, row int) int {
 	}})
 }
 
-// cut is what is taken off a loan by a line of it, in words that hold the loan's name and the amount.
+// undrawn says on a first page of which loans some of the holdback never comes in before the sale, in
+// the words of the answer, as draws and the hold now stand.
+func (b *book) undrawn(g *grid, row int) int {
+	return b.loans(g, row, loanNotice{noneUndrawn, untoldDrawn, "Ask the lender how soon draws are paid; what takes no cash, such as own work, is never drawn.", func(l *model.Member) loanTold {
+		if !b.answer.Of(l, "holdback").IsPositive() {
+			return loanTold{}
+		}
+		return b.cut(l, "never_drawn", answer.NeverDrawn)
+	}})
+}
+
+// cut is what a line of a loan says is taken off it, or never comes in, in words that hold the loan's name and the amount.
 func (b *book) cut(l *model.Member, line, format string) loanTold {
 	cut, now := b.of(l, line), b.answer.Of(l, line)
 	tells := func(x decimal.Decimal) string {

@@ -12,7 +12,7 @@ func (b *book) request() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
 	row = g.paragraph(row, 1, lastColumn, "A house to buy, renovate and sell. Figures follow the inputs of this workbook"+butFor(append(b.italics(), b.still()...))+".", look{role: small})
-	row = b.cutBack(g, b.fallsDue(g, b.sticks(g, b.weights(g, b.roomFor(g, row))))) + 1
+	row = b.undrawn(g, b.cutBack(g, b.fallsDue(g, b.sticks(g, b.weights(g, b.roomFor(g, row)))))) + 1
 	if len(a.Loans()) == 0 {
 		row = g.blocks(row, "The house, without a loan", b.house(), "Cash at the purchase closing", b.cashToClose())
 	} else {

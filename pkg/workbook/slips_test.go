@@ -50,11 +50,11 @@ func TestSlipsAreDoubtedInTheSheet(t *testing.T) {
 		"rates-beyond": {ratesDeal, []typed{
 			{"up to $250k", "rate", 0.04, look}, {"up to $500k", "rate", 0.07, look}, {"below $400k", "rate", 0.03, look}, {"below $150k", "fixed", 1100.0, look},
 			{"county tax", "share", 0.011, look}, {"stamp", "unit_price", 5.5, look}, {"", "assignment_fee", 42000.0, look}, {"", "premium_share", 0.2, look},
-			{"bank", "least_interest_months", 90.0, look}, {"", "marketing", 0.0, look}, {"", "escrow", 0.0, look}, {"", "renovation", 0.4, look},
+			{"bank", "least_interest_months", 90.0, look}, {"", "marketing", 0.0, look}, {"", "escrow", 0.0, look}, {"", "renovation", 0.4, look}, {"", "overrun", 1.5, look},
 		}},
 		"rates-within": {ratesDeal, []typed{
 			{"up to $250k", "rate", 0.006, "0"}, {"below $400k", "rate", 0.005, "0"}, {"below $150k", "fixed", 150.0, "0"}, {"county tax", "share", 0.002, "0"},
-			{"stamp", "unit_price", 1.1, "0"}, {"", "assignment_fee", 7500.0, "0"}, {"", "premium_share", 0.05, "0"}, {"", "marketing", 0.5, "0"}, {"", "escrow", 0.5, "0"},
+			{"stamp", "unit_price", 1.1, "0"}, {"", "assignment_fee", 7500.0, "0"}, {"", "overrun", 0.45, "0"}, {"", "premium_share", 0.05, "0"}, {"", "marketing", 0.5, "0"}, {"", "escrow", 0.5, "0"},
 			{"", "renovation", 3.0, "0"}, {"water heater", "if_bad", 1200.0, "0"}, {"bank", "least_interest_months", 6.0, "0"},
 		}},
 		"likely-over-most":   {ratesDeal, []typed{{"water heater", "if_bad", 2500.0, "0"}}},

@@ -22,7 +22,7 @@ func twoLists() []float64 { return []float64{37, 15.5, 2, 40, 17} }
 func (b *book) verdict() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
-	row = b.cutBack(g, b.fallsDue(g, b.sticks(g, b.weights(g, b.headline(g, row)))))
+	row = b.undrawn(g, b.cutBack(g, b.fallsDue(g, b.sticks(g, b.weights(g, b.headline(g, row))))))
 	word, why := a.Advice()
 	row = g.paragraph(row, 1, lastColumn, "As the file stood: "+word+" "+why, look{role: strong})
 	for _, s := range []string{a.Asking(), a.Decides(), a.Gaps(), a.CashAside(), a.BackOut()} {
