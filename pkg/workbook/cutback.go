@@ -17,8 +17,8 @@ const (
 	untoldBacks  = "Whether a loan is more than what is paid at the purchase cannot be said."
 	noneCapped   = "No loan is cut by a cap of its lender."
 	untoldCapped = "Whether a loan is cut by a cap of its lender cannot be said."
-	noneUndrawn  = "All of every holdback comes in before the sale."
-	untoldDrawn  = "Whether all of every holdback comes in before the sale cannot be said."
+	noneUndrawn  = "Every holdback comes in whole before the sale."
+	untoldDrawn  = "Whether every holdback comes in before the sale cannot be said."
 )
 
 // cutBack says on a first page which loans are cut since they would give cash back at the purchase, or
