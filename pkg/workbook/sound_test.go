@@ -25,7 +25,7 @@ var worksheetOrder = strings.Fields(`sheetPr dimension sheetViews sheetFormatPr 
 	oleObjects controls webPublishItems tableParts extLst`)
 
 // Functions that are in use, all of them older than 2010.
-var functions = strings.Fields("SUM MAX MIN IF ROUND INT ABS AND OR NOT SQRT PMT INDEX MATCH COUNT COUNTIF SUMIF SUMPRODUCT TEXT ROUNDUP ROUNDDOWN ISNUMBER ISERROR LEFT LEN N")
+var functions = strings.Fields("SUM MAX MIN IF ROUND INT ABS AND OR NOT SQRT PMT INDEX MATCH COUNT COUNTIF SUMIF SUMPRODUCT TEXT ROUNDUP ROUNDDOWN ISNUMBER ISTEXT ISERROR LEFT LEN N")
 
 var (
 	calls  = regexp.MustCompile(`([A-Z][A-Z0-9.]*)\(`)

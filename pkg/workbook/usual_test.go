@@ -96,7 +96,7 @@ func TestAContingencyLowerStillIsDoubted(t *testing.T) {
 	given := *c.Given
 	given.Number = decimal.New(4, -2)
 	c.Given = &given
-	usual := b.answer.Deal.Usual(c)
+	usual := b.usualOf(c)
 	require.Len(t, usual, 1)
 	require.Equal(t, "0.04", usual[0].At.String())
 }
