@@ -8,7 +8,6 @@ import (
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
-	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -87,7 +86,7 @@ func (q quoteSums) holdsOther(other otherWork, held decimal.Decimal) Beside {
 // which is hired besides.
 func (r *reader) doubtHoldsOther(w *work, given model.Value, quote, base decimal.Decimal) {
 	over := quote.Sub(base)
-	if pricebook.FarFrom(quote, base) != "" || over.LessThan(smallWork) || quote.LessThan(base.Mul(farOver)) {
+	if r.farQuote(w, quote, base) || over.LessThan(smallWork) || quote.LessThan(base.Mul(farOver)) {
 		return
 	}
 	labour, _ := r.worked(w.member, "computed_labour")

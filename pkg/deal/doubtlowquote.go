@@ -13,6 +13,9 @@ import (
 // cent makes an edge of dollars one that is doubted too.
 var cent = decimal.New(1, -2)
 
+// A quote for all of some work is about its labour up to so many times it; common practice, no source.
+var nearLabour = decimal.RequireFromString("1.15")
+
 // low are the ways in which a quote for all of some work looks like less than that: it is about its
 // labour alone or below it, where the materials are much, by themselves or with those of what else it
 // is taken to hold; or below half of the labour, where they are little. What is held comes to so much
@@ -33,8 +36,8 @@ func (q quoteSums) low(heldLabour, heldGoods decimal.Decimal) []Beside {
 	much := Beside{
 		quote(one),
 		q.sum(smallWork.Neg().Add(cent), q.book(one)),
-		plus(labour(nearOther), quote(one.Neg()), extra(cent)), // about the labour at most
-		plus(labour(half), all(half), quote(one.Neg())),        // and nearer to it than to all
+		plus(labour(nearLabour), quote(one.Neg()), extra(cent)), // about the labour at most
+		plus(labour(half), all(half), quote(one.Neg())),         // and nearer to it than to all
 	}
 	return []Beside{
 		append(slices.Clone(much), // of the work itself, however small
@@ -64,7 +67,7 @@ func (r *reader) doubtLowQuote(w *work, given model.Value, quote, labour decimal
 	if r.saysCovers(w) {
 		return
 	}
-	if most, known := r.heldAtMost(w, labour); known && quote.GreaterThan(labour.Add(most).Mul(nearOther)) {
+	if most, known := r.heldAtMost(w, labour); known && quote.GreaterThan(labour.Add(most).Mul(nearLabour)) {
 		return // it is not near the labour, whatever it holds
 	}
 	held, goods := r.heldByQuote(w)

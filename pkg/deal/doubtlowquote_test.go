@@ -43,3 +43,12 @@ func TestACheapQuoteForLabour(t *testing.T) {
 		require.Len(t, toldOf(t, "quote-half", "  den: {size: 40' x 30', work: {"+work+"}}\n", ""), want, work)
 	}
 }
+
+// A quote of a quarter under the price book is one that was got by asking around, and of the labour
+// alone only within 1.15 times it: here $8,540, of $17,000 or so for all of it.
+func TestAGoodQuoteAboveItsLabour(t *testing.T) {
+	const den = "  den: {size: 12' x 10', work: {paint walls: own hands}}\n"
+	for quote, want := range map[string]int{"$11,000": 0, "$9,900": 0, "$9,800": 1, "$8,600": 1} {
+		require.Len(t, toldOf(t, "quote-half", den, "house: {year built: 1988}\noutside: {around: 160 ft, siding: 1600 sq ft, work: {vinyl siding: "+quote+"}}\n"), want, quote)
+	}
+}

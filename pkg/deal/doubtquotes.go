@@ -32,7 +32,11 @@ func (r *reader) doubtQuotes() {
 					r.doubtMoreHeld(w)
 				}
 			default:
-				r.doubtFar(w, "quote", v, quote, "what the price book says", base)
+				if all := r.bookOfAll(w, quote, base); all.GreaterThan(base) {
+					r.doubtFar(w, "quote", v, quote, "what the price book says of all that it is taken to hold", all)
+				} else {
+					r.doubtFar(w, "quote", v, quote, "what the price book says", base)
+				}
 				r.doubtHalf(w, v, quote, base)
 				r.doubtLabourQuote(w, v, quote, base)
 				r.doubtHoldsOther(w, v, quote, base)
@@ -142,11 +146,26 @@ func (r *reader) doubtFar(w *work, what string, given model.Value, price decimal
 	}
 	if words := pricebook.FarFrom(price, base); words != "" {
 		settle := ""
-		if what == "quote" && price.GreaterThan(base) {
+		if what == "quote" && price.GreaterThan(base) && r.good(w.scope.path+"holds more") == nil {
 			settle = "; if it holds other work too, as a whole kitchen, say   holds more: yes   beside it, and name under   without   what it holds of the work that comes along"
 		}
 		r.say("quote-far", given.Pos, "%s: the %s of %s is %s %s, %s", w.label, what, diag.Quote(given.Text), words, than, quantity.FormatMoney(base))("check it for a point or nought that has slipped%s; it is used as it stands", settle)
 	}
+}
+
+// bookOfAll is what the price book says of all that a quote is taken to hold, where the quote is far
+// above its own work; else of that work alone, which needs no second reading of the file.
+func (r *reader) bookOfAll(w *work, quote, base decimal.Decimal) decimal.Decimal {
+	if !w.quotedAll() || quote.LessThanOrEqual(base) || pricebook.FarFrom(quote, base) == "" {
+		return base
+	}
+	labour, goods := r.heldByQuote(w)
+	return base.Add(labour).Add(goods)
+}
+
+// farQuote reports whether a quote is far from what the price book says of its work.
+func (r *reader) farQuote(w *work, quote, base decimal.Decimal) bool {
+	return pricebook.FarFrom(quote, r.bookOfAll(w, quote, base)) != ""
 }
 
 // A quote looks like that of another extent where it is so near to what the other comes to; one for
@@ -158,7 +177,7 @@ var nearOther, offItsOwn = decimal.RequireFromString("1.3"), decimal.RequireFrom
 func (r *reader) doubtHalf(w *work, given model.Value, quote, base decimal.Decimal) {
 	labour, known := r.worked(w.member, "computed_labour")
 	goods := r.goodsOf(w)
-	if !known || !labour.IsPositive() || pricebook.FarFrom(quote, base) != "" || base.LessThan(smallWork) {
+	if !known || !labour.IsPositive() || r.farQuote(w, quote, base) || base.LessThan(smallWork) {
 		return
 	}
 	tell := func(says string, other decimal.Decimal, hint string) {

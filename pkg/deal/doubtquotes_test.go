@@ -47,9 +47,33 @@ func TestAQuoteMayHoldMoreThanItsWork(t *testing.T) {
 				got = append(got, d.Code)
 			}
 			if d.Code == "quote-far" {
-				require.Equal(t, strings.Contains(work, "$45,000"), strings.Contains(d.Hint, "holds more: yes"), "%s", d.Hint)
+				require.Equal(t, strings.Contains(work, "$45,000, count: 12 ft}"), strings.Contains(d.Hint, "holds more: yes"), "%s", d.Hint)
 			}
 		}
 		require.Equal(t, doubts, strings.Join(got, "; "), "%s: %v", work, found)
+	}
+}
+
+// A quote for all of some work is held against all that it is taken to hold, which may come to several
+// times the work itself, as washing, scraping and priming beside painting outside: with those 1,440 sq ft
+// come to over three times the $2,245.62 of the painting.
+func TestAQuoteFarAboveAllThatItHolds(t *testing.T) {
+	const den = "  den: {size: 12' x 10', work: {paint walls: own hands}}\n"
+	for quote, want := range map[string]string{
+		"$12,400":                           "",
+		"{quote: $12,400, holds more: no}":  "",
+		"{quote: $40,000, holds more: no}":  "is over 5 times what the price book says of all that it is taken to hold, ",
+		"$40,000":                           "is over 5 times what the price book says of all that it is taken to hold, ",
+		"{quote: $40,000, holds more: yes}": "",
+		"{quote: $15,000, covers: labour}":  "is over 5 times what the price book says, ",
+		"{quote: $90, covers: labour}":      "is under a fifth of what the price book says, ",
+	} {
+		told := toldOf(t, "quote-far", den, "house: {year built: 1988}\noutside: {around: 160 ft, siding: 1440 sq ft, doors: 2, windows: 12, work: {outside wall paint: "+quote+"}}\n")
+		if want == "" {
+			require.Empty(t, told, quote)
+			continue
+		}
+		require.Len(t, told, 1, quote)
+		require.Contains(t, told[0], want, quote)
 	}
 }

@@ -15,9 +15,13 @@ func (d *Deal) quoteBeside(c *model.Cell) (out []Beside) {
 	q := quoteSums{d, c}
 	w := d.chosenWork(c.Member)
 	more := w != nil && d.reader.holdsMore(w)
+	var labour, goods decimal.Decimal // of what else a quote for all of it is taken to hold
+	if w != nil && w.quotedAll() {
+		labour, goods = d.reader.heldByQuote(w)
+	}
 	if !more {
 		out = append(out, Beside{
-			q.sum(decimal.Zero, q.quote(one), q.book(pricebook.FarTimes.Neg())),
+			q.sum(labour.Add(goods).Mul(pricebook.FarTimes).Neg(), q.quote(one), q.book(pricebook.FarTimes.Neg())),
 			q.sum(smallWork.Neg(), q.quote(one)),
 			q.sum(decimal.Zero, q.book(one)),
 		})
@@ -33,7 +37,6 @@ func (d *Deal) quoteBeside(c *model.Cell) (out []Beside) {
 			out = append(out, q.forAll(w.buys() || d.reader.bringsOfTrade(w))...)
 		}
 	default:
-		labour, goods := d.reader.heldByQuote(w)
 		if !d.reader.saysCovers(w) {
 			for _, x := range q.low(labour, goods) {
 				if more { // else it is higher for what it holds
