@@ -9,8 +9,8 @@ import (
 	"ledgerboard/pkg/pricebook"
 )
 
-// doubtGeneralTwice doubts general lines that name a trade or a piece of work, and nothing else, that
-// rooms price too. What goes by the month is a rent or a bill; permits and containers have doubts of
+// doubtGeneralTwice doubts general lines that name a trade, a piece of work or a room, and nothing else,
+// that rooms price too. What goes by the month is a rent or a bill; permits and containers have doubts of
 // their own.
 func (r *reader) doubtGeneralTwice(works []*work) {
 	for _, m := range r.deal.Root.In("general_fee") {
@@ -19,8 +19,11 @@ func (r *reader) doubtGeneralTwice(works []*work) {
 		if v, once := m.Given.Look("fixed"); !once || v.Number.IsZero() || !known || !line.IsPositive() || pricebook.IsPermit(name) || ofTheWhole(name) != "" || container().MatchString(m.Label) {
 			continue
 		}
-		same := r.namedByGeneral(m, works)
-		if sum := r.tradePrice(same...); !sum.IsPositive() || sum.LessThan(line.Mul(smallBeside)) {
+		same, whole := r.ofAPlace(m.Label, works)
+		if len(same) == 0 {
+			same = r.namedByGeneral(m, works)
+		}
+		if sum := r.tradePrice(same...); !sum.IsPositive() || !whole && sum.LessThan(line.Mul(smallBeside)) {
 			continue
 		}
 		r.say("trade-twice", m.Pos, "%s, a general line, is of what rooms price too: %s", diag.Quote(m.Label), r.largest(same))("take out of one what the other holds; if it is other work, write it under   lines   with   apart: yes")

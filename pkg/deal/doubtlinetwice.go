@@ -25,10 +25,13 @@ func (r *reader) doubtLinesTwice(works []*work) {
 			continue
 		}
 		trade, _, _ := strings.Cut(m.Label, ":")
-		same := r.pricedInRooms(plainKey(trade), works)
+		same, whole := r.ofAPlace(m.Label, works)
+		if len(same) == 0 {
+			same = r.pricedInRooms(plainKey(trade), works)
+		}
 		sum := r.tradePrice(same...)
 		line, known := r.worked(m, "trade_price")
-		if len(same) == 0 || known && line.IsPositive() && sum.LessThan(line.Mul(smallBeside)) {
+		if len(same) == 0 || !whole && known && line.IsPositive() && sum.LessThan(line.Mul(smallBeside)) {
 			continue
 		}
 		r.say("trade-twice", m.Pos, "%s is of a trade, or of a room, that rooms price too: %s", diag.Quote(m.Label), r.largest(same))("take out of one what the other holds; if it is other work, say   apart: yes   in the line")

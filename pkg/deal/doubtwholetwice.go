@@ -10,28 +10,30 @@ import (
 	"ledgerboard/pkg/model"
 )
 
+type wholeOf struct {
+	what  string
+	words []string
+}
+
 // wholeWords are what a line of all of the work, of its materials or of its labour is called, with
 // what that is; beside them stand the words of besideWhole, and no others, else it is a line of
 // something.
-var wholeWords = []struct {
-	what  string
-	words []string
-}{
-	{"the materials of the work", []string{"material", "materials", "supplies"}},
+var wholeWords = []wholeOf{
+	{"the materials of the work", []string{"material", "materials", "supplies", "lumberyard"}},
 	{"the labour of the work", []string{"labour", "labor", "wage", "wages", "workers", "handyman", "handymen", "helper", "helpers", "sweat"}},
 	{"all of the work", []string{"renovation", "renovations", "remodel", "remodeling", "remodelling", "rehab", "rehabilitation", "refurbishment", "rebuild", "contractor", "contractors", "gc", "builder", "builders", "rooms", "house", "works", "everything", "turnkey", "work", "gut"}},
 }
 
 var besideWhole = []string{
-	"a", "all", "allowance", "amount", "and", "bid", "budget", "building", "by", "complete", "construction", "cost", "costs", "crew", "entire", "equity",
-	"estimate", "estimated", "for", "full", "general", "hired", "home", "in", "inside", "interior", "job", "lump", "my", "of", "our", "own", "price", "project",
-	"quote", "quoted", "remaining", "sum", "the", "time", "total", "whole",
+	"a", "all", "allowance", "amount", "and", "bid", "big", "bill", "bought", "box", "budget", "building", "by", "complete", "construction", "cost", "costs", "crew", "entire", "equity",
+	"estimate", "estimated", "for", "from", "full", "general", "hired", "home", "in", "inside", "interior", "job", "lump", "my", "of", "order", "orders", "our", "own", "price", "project",
+	"quote", "quoted", "remaining", "store", "stores", "sum", "the", "time", "total", "whole",
 }
 
 // ofTheWhole is what of all the work a line names by nothing but words for that; "" where it names
 // something else too, or by words that say nothing.
 func ofTheWhole(label string) (what string) {
-	words := strings.FieldsFunc(plainKey(label), func(c rune) bool { return strings.ContainsRune(" :,&+/()", c) })
+	words := strings.FieldsFunc(strings.ReplaceAll(plainKey(label), "lumber yard", "lumberyard"), func(c rune) bool { return strings.ContainsRune(" :,&+/()", c) })
 	for _, of := range wholeWords {
 		if slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of.words, w) }) {
 			what = of.what // the work itself last, as labour and materials of a whole house

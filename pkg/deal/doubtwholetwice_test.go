@@ -31,6 +31,8 @@ func TestALineOfTheWholeBesideRooms(t *testing.T) {
 	}
 	for line, want := range map[string]int{
 		"contractor: $18k": 1, "renovation budget: $18k": 1, "materials: $6,000": 1, "own labour: $6,000": 1, "my wages: $2,000/month": 1, "labor: $900": 1,
+		"materials from the big store: $6,000": 1, "supplies from the store: $6,000": 1, "lumber yard order: $6,000": 1, "lumberyard: $6,000": 1,
+		"lumber: $900": 0, "store credit: $600": 0, "cleaning supplies from the store: $90": 0,
 		"contractor: 12%": 0, "general conditions: $4,000": 0, "builder's permit review: $240": 0, "final cleaning crew: $380": 0,
 		"blades and consumables: $260": 0, "general: $900": 0, "house cleaning: $400": 0, "project manager: $4,000": 0, "contractor's fee: $3,000": 0,
 		"sales tax: {amount: 6.25%, of: works cost}": 1, "sales tax: $700": 1, "transfer tax: $700": 0,
