@@ -286,13 +286,30 @@ func (r *reader) doubtLength(room *model.Member) bool {
 	return true
 }
 
-func (r *reader) doubtFloor(room *model.Member) {
-	most := largeRoom
-	if r.takesALevel(room) {
-		most = largeBasement
+// largeKinds are in sq ft what floors of rooms that are small in houses rarely are over; common
+// practice, no source.
+var largeKinds = map[string]int64{"bath": 200, "closet": 250, "laundry": 300, "hall": 400}
+
+// twoRooms are in the names of rooms that are another as well.
+var twoRooms = []string{" and ", " with ", "+", "&", "/"}
+
+// usualFloor is how much floor a room usually has at most, by its kind and its name.
+func (r *reader) usualFloor(room *model.Member) decimal.Decimal {
+	kind := r.roomKinds[room]
+	most, small := largeKinds[kind]
+	switch level := kind == "basement" || namedALevel(room.Label); {
+	case small && (kind == "bath" || !level) && !holdsAny(strings.ToLower(room.Label), twoRooms...):
+		return decimal.NewFromInt(most)
+	case level:
+		return largeBasement
 	}
+	return largeRoom
+}
+
+func (r *reader) doubtFloor(room *model.Member) {
+	most := r.usualFloor(room)
 	if floor, ok := r.worked(room, "floor_area"); ok && floor.GreaterThan(most) {
-		r.say("room-large", r.where(r.roomPaths[room]+"size", r.roomPaths[room]+"walls"), "%s has a floor of %s sq ft; usual is at most %s sq ft", room.Label, quantity.FormatCount(floor.Round(0), 0), quantity.FormatCount(most, 0))("check its sizes, for feet and inches run together; it is used as it stands")
+		r.say("room-large", r.where(r.roomPaths[room]+"size", r.roomPaths[room]+"walls"), "%s has a floor of %s sq ft; usual is at most %s sq ft", room.Label, quantity.FormatCount(floor.Round(0), 0), quantity.FormatCount(most, 0))("check its sizes, for feet and inches run together and for metres that are feet; it is used as it stands")
 	}
 }
 

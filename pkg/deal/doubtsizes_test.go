@@ -60,6 +60,38 @@ func TestSizesAreDoubtedOnce(t *testing.T) {
 	}
 }
 
+// Feet written for metres make a bath as large as a living room: each kind of room that is small in
+// houses has a floor of its own that is large.
+func TestSmallKindsOfRoomsAreDoubtedSooner(t *testing.T) {
+	for _, c := range []struct {
+		room, says string
+	}{
+		{"main bath: {size: 9 m x 5.4 m", "main bath has a floor of 523 sq ft; usual is at most 200 sq ft"},
+		{"bath: {size: 29' x 15' 4\"", "bath has a floor of 445 sq ft"},
+		{"powder room: {size: 24' x 24'", "powder room has a floor of 576 sq ft"},
+		{"basement bath: {size: 29' x 15' 4\"", "basement bath has a floor of 445 sq ft"},
+		{"spare: {size: 29' x 15', kind: bath", "spare has a floor of 435 sq ft"},
+		{"primary ensuite: {size: 14' x 14'", ""},
+		{"bath: {size: 2.7 m x 1.6 m", ""},
+		{"basement with bath: {size: 29' x 15'", ""},
+		{"bath and laundry: {size: 20' x 12'", ""},
+		{"bath: {size: 29' x 15' 4\", kind: living", ""},
+		{"laundry: {size: 24' x 20'", "laundry has a floor of 480 sq ft; usual is at most 300 sq ft"},
+		{"basement laundry: {size: 24' x 20'", ""},
+		{"pantry: {size: 20' x 20'", "pantry has a floor of 400 sq ft; usual is at most 250 sq ft"},
+		{"walk-in closet: {size: 14' x 12'", ""},
+		{"entry: {size: [20' x 10', 20' x 9' sharing 20', 20' x 9' sharing 20']", "entry has a floor of 560 sq ft; usual is at most 400 sq ft"},
+	} {
+		told := toldOf(t, "room-large", "  "+c.room+", work: {paint ceiling: hired}}\n", "")
+		if c.says == "" {
+			require.Empty(t, told, c.room)
+			continue
+		}
+		require.Len(t, told, 1, c.room)
+		require.Contains(t, told[0], c.says, c.room)
+	}
+}
+
 // What leads through a wall may be wider than high, as doors are not.
 func TestWideOpeningsAreLetBe(t *testing.T) {
 	for _, keys := range []string{"doorways: 8' x 6'8\"", "cased openings: [8' x 6'8\", 2' x 4']", "windows: 6' x 3'", "doorways: 6' x 6'"} {

@@ -76,6 +76,8 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 			return nil
 		}
 		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member.Parent, "perimeter", one.Neg())), sum(decimal.Zero, cell(c.Member.Parent, "perimeter", one))}}
+	case sideOfRoom(c) && d.reader != nil: // feet for metres slip on both sides
+		return []Beside{{sum(d.reader.usualFloor(c.Member.Parent).Neg(), cell(c.Member.Parent, "floor_area", one))}}
 	case c.Line.ID() == "seller_credit":
 		return []Beside{over(one, "price", highCredit)}
 	case c.Line.ID() == "outside.gutters":
@@ -111,6 +113,11 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		out = append(out, over(times, "price", highCover))
 	}
 	return out
+}
+
+// sideOfRoom reports whether an input is a side of the floor of a room, or of a wall of a walk around it.
+func sideOfRoom(c *model.Cell) bool {
+	return slices.Contains([]string{"section.length", "section.width", "leg.walk_east", "leg.walk_north"}, c.Line.ID()) && c.Member.Parent.Kind == "inside"
 }
 
 // termBeside is how a term with extensions is doubted: it ends before the work does, and no level
