@@ -42,6 +42,7 @@ const (
 	roof      = "{trade: roof, work: new shingles, amount: $9800}"
 	extension = "extension: {each: 3 months, fee: 0.5%}"
 	transfer  = "transfer tax: {slabs: {up to $250k: 0.5%, above: 0.75%}}"
+	agents    = "listing agent: 2.5%       # shares are of the sale price\n  buyer's agent: 2.5%"
 	settle    = "settlement: $1,200"
 	yard      = "yard: $88/month during marketing"
 	reserve   = "renovation share: 90%"
@@ -250,6 +251,10 @@ var slips = []slip{
 	{"income-as-cost", "utilities: $310/month", "rent of a tenant: $310/month"},
 	{"property-tax-low", "property tax: $4,120/year", "property tax: $412/year"},
 	{"credit-high", price, price + "\n  seller credit: $21,250"},
+	{"agent-share-low", agents, "agents: 0.5%"},
+	{"agents-missing", agents, "deed: $120"},
+	{"charge-high", settle, "settlement: $12,000"},
+	{"utilities-high", "utilities: $310/month", "utilities: $3,720/month"},
 	{"agent-share-low", settle, "listing broker: 0.3%"},
 	{"share-high", settle, "settlement: 30%"},
 	{"charge-high", price, price + "\n  assignment fee: $42,000"},

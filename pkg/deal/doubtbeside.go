@@ -2,6 +2,7 @@ package deal
 
 import (
 	"regexp"
+	"slices"
 	"sync"
 
 	"github.com/shopspring/decimal"
@@ -77,7 +78,7 @@ func (r *reader) doubtLowTax() {
 // agentWords are in the names of what agents take of the sale; settlesWords in those of others who
 // call themselves agents.
 var agentWords, settlesWords = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)\b(agents?|brokers?|listing|realtors?|commissions?)\b`)
+	return regexp.MustCompile(`(?i)\b(agents?|brokers?|brokerage|listing|realtors?|commissions?)\b`)
 }), sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?i)\b(title|escrow|closing|settlement|transaction)\b`)
 })
@@ -87,11 +88,24 @@ func sells(m *model.Member) bool {
 	return m.Kind == "selling_fee" && agentWords().MatchString(m.Label) && !settlesWords().MatchString(m.Label)
 }
 
+// severalAgents are the names of what all agents take together.
+var severalAgents = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\b(agents|brokers|realtors|commissions)\b`) })
+
+// leastOf is the share of the sale that an agent hardly takes less than, or all of them together
+// where one charge is for all.
+func leastOf(agent *model.Member) decimal.Decimal {
+	others := slices.ContainsFunc(agent.Parent.In("selling_fee"), func(m *model.Member) bool { return m != agent && sells(m) })
+	if severalAgents().MatchString(agent.Label) || !others {
+		return lowAgents
+	}
+	return lowAgent
+}
+
 // doubtLowAgents doubts agents who take next to nothing, where a point has slipped.
 func (r *reader) doubtLowAgents() {
 	for _, m := range r.deal.Root.In("selling_fee") {
-		if v, ok := m.Given.Look("share"); ok && sells(m) && v.Number.IsPositive() && v.Number.LessThan(lowAgent) {
-			r.say("agent-share-low", v.Pos, "%s takes %s, under %s of the sale", m.Label, v.Text, quantity.FormatPercent(lowAgent, 1))("check it with the listing agreement, for a point that has slipped; it is used as it stands")
+		if v, ok := m.Given.Look("share"); ok && sells(m) && v.Number.IsPositive() && v.Number.LessThan(leastOf(m)) {
+			r.say("agent-share-low", v.Pos, "%s takes %s, under %s of the sale", m.Label, v.Text, quantity.FormatPercent(leastOf(m), 1))("check it with the listing agreement, for a point that has slipped; it is used as it stands")
 		}
 	}
 }

@@ -17,6 +17,8 @@ var (
 	highClosing  = decimal.New(5, -2) // of the price
 	largeCharge  = decimal.NewFromInt(5000)
 	timesTheNext = decimal.NewFromInt(3)
+	highTitle    = decimal.New(25, -3) // of what the house sells for, for title, escrow or settlement of the sale
+	highAtSale   = decimal.New(5, -2)  // and for another charge of it
 )
 
 // highShare is the share over which a charge, or a rate of its tables, is doubted; false where none is.
@@ -28,6 +30,18 @@ func highShare(fee *model.Member) (most decimal.Decimal, is bool) {
 		return highClosing, true
 	}
 	return highCharge, fee.Kind == "purchase_fee" || fee.Kind == "selling_fee"
+}
+
+// highOfSale is the share of the after-repair value over which a charge of the sale in dollars is
+// doubted; false for what agents take and a buyer is given, which may well be more.
+func highOfSale(fee *model.Member) (most decimal.Decimal, is bool) {
+	switch {
+	case agentWords().MatchString(fee.Label) || holdsAny(strings.ToLower(fee.Label), "concession", "credit"):
+		return most, false
+	case settlesWords().MatchString(fee.Label):
+		return highTitle, true
+	}
+	return highAtSale, true
 }
 
 // feeOf is the charge that a member states: itself, or the one that a bracket's table is of.
@@ -76,7 +90,11 @@ func (r *reader) doubtCharges() {
 		}
 		if r.farBeside(fee, "fixed", 0) {
 			v := fee.Given.Of("fixed")
-			r.say("charge-high", v.Pos, "%s is %s, more than %s of the price", fee.Label, quantity.FormatDollars(v.Number), quantity.FormatPercent(highClosing, 0))("check it with whoever gave it to you, for a nought too many; it is used as it stands")
+			share, of := highClosing, "the price"
+			if high, is := highOfSale(fee); is && fee.Kind == "selling_fee" {
+				share, of = high, "the after-repair value"
+			}
+			r.say("charge-high", v.Pos, "%s is %s, more than %s of %s", fee.Label, quantity.FormatDollars(v.Number), quantity.FormatPercent(share, 1), of)("check it with whoever gave it to you, for a nought too many; it is used as it stands")
 		}
 	}
 	if g := r.good("purchase.assignment fee"); g != nil && r.farBeside(root, "assignment_fee", 0) {

@@ -44,6 +44,51 @@ func TestChargesWithASlip(t *testing.T) {
 	}
 }
 
+// What agents take of the sale is asked for where nothing of it is among the charges, and doubted where it
+// is next to nothing; the other charges of the sale are as those of the purchase.
+func TestTheSaleIsByAgentsUnlessTheFileSaysSo(t *testing.T) {
+	const den = "  den: {size: 12' x 13', work: {paint walls: hired}}\n"
+	for _, c := range []struct {
+		keys string
+		told map[string]int
+	}{
+		{"title: $1,900, transfer tax: 0.5%", map[string]int{"agents-missing": 1}},
+		{"title agent: $1,900, transfer tax: 4%, seller concessions: 3%", map[string]int{"agents-missing": 1}},
+		{"transfer tax: {brackets: {up to $250k: 1.5%, above: 2.5%}}", map[string]int{"agents-missing": 1}},
+		{"title: $1,900, agents: 0%", nil},
+		{"title: $1,900, agents: $0", nil},
+		{"title: $1,900, listing agent: $9,000", nil},
+		{"title: $1,900, buyer side commission: 2.5%", nil},
+		{"costs of the sale: 7%", nil}, {"closing costs: 8%", nil}, {"agents and closing: $16,000", nil}, {"buyer's side: 2.5%", nil}, {"commission and transfer tax: 6%", nil},
+		{"agents: 0.5%", map[string]int{"agent-share-low": 1}},
+		{"commission: 0.6%", map[string]int{"agent-share-low": 1}},
+		{"listing agent: 0.25%, buyer's agent: 2.5%", map[string]int{"agent-share-low": 1}},
+		{"listing agent: 0.5%, buyer's agent: 2.5%", nil},
+		{"agents: 1%", nil},
+		{"agents: 5%, title: $15,000", map[string]int{"charge-high": 1}},
+		{"agents: 5%, title: $6,000", nil},
+		{"agents: $15,600, title: $1,500, seller credit: $14,000", nil},
+		{"agents: 5%, staging: $14,000", map[string]int{"charge-high": 1}},
+	} {
+		for _, code := range []string{"agents-missing", "agent-share-low", "charge-high"} {
+			require.Len(t, toldOf(t, code, den, "selling: {"+c.keys+"}\n"), c.told[code], "%s: %s", code, c.keys)
+		}
+	}
+}
+
+// A year's utilities by the month are told, at any price of a house.
+func TestAYearsUtilitiesByTheMonth(t *testing.T) {
+	const den = "  den: {size: 12' x 13', work: {paint walls: hired}}\n"
+	for charge, want := range map[string]int{
+		"utilities: $3,120/month": 1, "power and water: $1,440/month": 1, "electric: $1,800/month during marketing": 1, "gas: $6,000/quarter": 1, "utilities: $31,200/year": 1, "heating oil: $2,400/month": 1,
+		"utilities: $260/month": 0, "utilities: $1,100/month": 0, "heating oil: $1,800/quarter": 0, "utilities: $3,120/year": 0, "yard: $1,900/month": 0,
+	} {
+		require.Len(t, toldOf(t, "utilities-high", den, "holding: {"+charge+"}\n"), want, charge)
+	}
+	_, found := deal.Read("a.yaml", []byte(strings.Replace(walked, "price: $160k", "price: $1.6m", 1)+"holding: {utilities: $3,120/month}\nrooms:\n"+den))
+	require.NotContains(t, codesIn(found), "utilities-high")
+}
+
 // toldWith are the messages of one code in a deal whose purchase at $200,000 says more.
 func toldWith(t *testing.T, code, purchase string) (out []string) {
 	t.Helper()

@@ -16,6 +16,8 @@ var (
 	smallRoof     = decimal.NewFromInt(100) // sq ft of all of a roof
 	littleOfFloor = decimal.New(75, -2)     // of the floor under it, that a roof covers at least
 	moreThanFits  = decimal.New(12, -1)     // times what the outside walls enclose, for walls and tapes
+	partOver      = decimal.New(15, -1)     // and for one part of a roof, with its eaves and a porch
+	roofsOver     = decimal.New(175, -2)    // and for all parts, with those of a garage and porches
 	sixteen       = decimal.NewFromInt(16)
 )
 
@@ -68,10 +70,27 @@ func roofApart(out *model.Member, roof, floor decimal.Decimal, rooms string, enc
 		return fmt.Sprintf("and a house %s around has %s sq ft or more", around.Text, short(narrow))
 	case roof.LessThan(smallRoof):
 		return "little for a house"
-	case around.Number.IsPositive() && roof.GreaterThan(enclosed.Mul(two)):
+	case around.Number.IsPositive() && roof.GreaterThan(enclosed.Mul(roofOver(out))) || largestPart(out).GreaterThan(enclosed.Mul(partOver)) && around.Number.IsPositive():
 		return fmt.Sprintf("and a house %s around encloses %s sq ft at most", around.Text, short(enclosed))
 	}
 	return ""
+}
+
+// roofOver is how many times what the outside walls enclose a roof covers at most: its area where that is
+// all that is said goes along the slope and over the eaves.
+func roofOver(out *model.Member) decimal.Decimal {
+	if len(out.In("plane")) == 0 {
+		return two
+	}
+	return roofsOver
+}
+
+// largestPart is what the largest part of a roof covers in plan.
+func largestPart(out *model.Member) (most decimal.Decimal) {
+	for _, p := range out.In("plane") {
+		most = decimal.Max(most, p.Given.Of("plane_length").Number.Mul(p.Given.Of("plane_width").Number))
+	}
+	return most
 }
 
 // roofPlan is what a roof covers in plan, or its area where that is all that is known, and where it

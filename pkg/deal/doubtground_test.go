@@ -27,6 +27,11 @@ func TestTheOutsideIsHeldAgainstTheGround(t *testing.T) {
 		{house, "levels: 1", "around: 118 ft, roof: 1,020 sq ft", ""},
 		{house, "levels: 1", "around: 118 ft, roof: 102 sq ft", "roof is \"102 sq ft\", and the rooms have"},
 		{house, "levels: 1", "around: 118 ft, roof: [{size: 64' x 45'}]", "the roof covers 2880 sq ft"},
+		{oneRoom, "levels: 2", "around: 36.8 m, wall height: 18 ft, roof: [{size: 11 m x 14.8 m, overhang: 0.3 m}]", "the roof covers 1752.36 sq ft in plan, both slopes together, and a house 36.8 m around encloses 911 sq ft at most"}, // for 11 m x 7.4 m
+		{oneRoom, "levels: 2", "around: 36.8 m, wall height: 18 ft, roof: [{size: 11 m x 7.4 m, overhang: 3 m}]", "the roof stands 3 m over the walls (its overhang)"},
+		{oneRoom, "levels: 2", "around: 36.8 m, wall height: 18 ft, roof: [{size: 11 m x 7.4 m, overhang: 1.2 m}]", ""},
+		{house, "levels: 1", "around: 118 ft, roof: [{size: 36' x 27'}, {size: 22' x 20'}]", ""}, // and a garage
+		{house, "levels: 1", "around: 118 ft, roof: 1,600 sq ft", ""},                            // along the slope
 		{house, "levels: 2", "around: 84 ft, roof: [{size: 22' x 20'}], wall height: 18 ft", ""},
 		{house, "units: 1", "around: 84 ft, roof: [{size: 22' x 20'}]", ""}, // levels may be two
 		{house, "levels: 1", "around: 59 ft", "around is \"59 ft\", which encloses 218 sq ft at most"},

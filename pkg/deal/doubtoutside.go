@@ -25,6 +25,9 @@ var outsideSizes = []struct {
 // longRoof is in ft what a part of a roof is at most along a side; common practice, no source.
 var longRoof = decimal.NewFromInt(120)
 
+// longOverhang is in ft how far a roof stands over the walls at most; common practice, no source.
+var longOverhang = decimal.NewFromInt(4)
+
 // doubtOutside looks for measures of the outside of which a mark has slipped, or that do not go
 // with each other.
 func (r *reader) doubtOutside() {
@@ -41,6 +44,9 @@ func (r *reader) doubtOutside() {
 		for _, p := range out.In("plane") {
 			if long := longerOf(p.Given.Of("plane_length"), p.Given.Of("plane_width")); long.Number.GreaterThan(longRoof) {
 				r.outsideSize(long, "a part of the roof is "+feetOf(long)+" long")
+			}
+			if over := p.Given.Of("overhang"); over.Number.GreaterThan(longOverhang) {
+				r.outsideSize(over, "the roof stands "+feetOf(over)+" over the walls (its overhang), usual is at most "+short(longOverhang)+" ft")
 			}
 		}
 		r.doubtFlatShingles(out)

@@ -1,7 +1,9 @@
 package deal
 
 import (
+	"regexp"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -17,10 +19,13 @@ var (
 	highTax        = decimal.New(8, -2)          // property tax of a year, as a share of the price
 	highCover      = decimal.New(6, -2)          // insurance of a year, as a share of the price
 	highCharge     = decimal.New(20, -2)         // a charge of the purchase or the sale, as a share
+	highSupplies   = decimal.New(3, -2)          // utilities of a year, as a share of the price
+	largeSupplies  = decimal.NewFromInt(14_400)  // and in dollars
 	lowTax         = decimal.New(25, -4)         // property tax of a year, as a share of the price
 	highCredit     = decimal.New(6, -2)          // a seller's credit, as a share of the price
 	highAssignment = decimal.New(10, -2)         // an assignment fee, as a share of the price
 	lowAgent       = decimal.New(5, -3)          // an agent's share of the sale
+	lowAgents      = decimal.New(1, -2)          // what all agents take of the sale
 	lowOfValue     = decimal.New(60, -2)         // a low value, as a share of the after-repair value
 	lowPrice       = decimal.New(30, -2)         // a first loan's share of the price
 	lowWork        = decimal.New(20, -2)         // a loan's share of the renovation
@@ -34,6 +39,7 @@ func (r *reader) doubtSlips() {
 	r.doubtSmallLines()
 	r.doubtYearly(taxes, "property-tax-high", highTax)
 	r.doubtYearly(insures, "insurance-high", highCover)
+	r.doubtSupplies()
 	r.doubtShares()
 	until, bought := r.good("purchase.earnest deposit.refundable until"), r.good("purchase.date")
 	if until != nil && bought != nil && days(until.date, bought.date) > earlyDeposit {
@@ -77,6 +83,35 @@ func (r *reader) doubtYearly(is func(*model.Member) bool, code string, most deci
 				continue
 			}
 			tell("write %s/year if it is the bill of a year", quantity.FormatDollars(v.Number))
+		}
+	}
+}
+
+// supplyWords are in the names of what a house uses and is billed for.
+var supplyWords = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(utilit(y|ies)|electric(al|ity)?|power|gas|water|sewer(age)?|heat(ing)?|oil|propane|internet|trash|garbage|refuse)\b`)
+})
+
+// supplies reports whether a charge is of what a house uses, such as power and water.
+func supplies(m *model.Member) bool {
+	return supplyWords().MatchString(m.Label) && !taxes(m) && !insures(m) && m.Given.Of("credit").Number.IsZero()
+}
+
+// doubtSupplies doubts a bill of utilities that is rather one of a year, or has a nought too many.
+func (r *reader) doubtSupplies() {
+	for _, m := range r.deal.Root.In("holding_fee") {
+		for line, times := range timesAYear {
+			v, given := m.Given.Look(line)
+			if !given || !supplies(m) || !r.farBeside(m, line, 0) {
+				continue
+			}
+			month := v.Number.Mul(decimal.NewFromInt(times)).DivRound(decimal.NewFromInt(12), 0)
+			tell := r.say("utilities-high", v.Pos, "%s is %s, %s a month, much for an empty house", m.Label, v.Text, quantity.FormatDollars(month))
+			if times == 1 {
+				tell("check it with the bills, for a nought too many; it is used as it stands")
+				continue
+			}
+			tell("write %s/year if it is what a year costs; it is used as it stands", quantity.FormatDollars(v.Number))
 		}
 	}
 }

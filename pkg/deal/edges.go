@@ -207,6 +207,8 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 		return openingEdges(m, lowOpening, highOpening)
 	case "plane.plane_length", "plane.plane_width":
 		return []Edge{most(longRoof)}
+	case "plane.overhang":
+		return []Edge{most(longOverhang)}
 	case "plane.pitch":
 		return []Edge{most(steepRoof)}
 	}
@@ -259,7 +261,7 @@ func shareEdges(c *model.Cell) (out []Edge) {
 		out = append(out, most(high))
 	}
 	if sells(m) && c.Line.Set == "fee" {
-		out = append(out, least(lowAgent))
+		out = append(out, least(leastOf(m)))
 	}
 	if c.Given != nil && c.Given.Number.IsPositive() {
 		out = append(out, most(c.Given.Number.Mul(billTimes)))

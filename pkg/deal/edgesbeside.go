@@ -84,6 +84,11 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member, "eaves", two.Neg())), sum(decimal.Zero, cell(c.Member, "eaves", one))}}
 	case c.Line.ID() == "assignment_fee":
 		return []Beside{over(one, "price", highAssignment)}
+	case c.Line.Name == "fixed" && c.Member.Kind == "selling_fee":
+		if high, is := highOfSale(c.Member); is {
+			return []Beside{append(over(one, "after_repair_value", high), sum(largeCharge.Neg(), self(one)))}
+		}
+		return nil
 	case c.Line.Name == "fixed" && c.Member.Kind == "purchase_fee":
 		return []Beside{append(over(one, "price", highClosing), sum(largeCharge.Neg(), self(one)))}
 	case c.Line.Name == "unit_price" && slices.Contains([]string{"fee", "bracket"}, c.Line.Set):
@@ -111,6 +116,8 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		}
 	case insures(c.Member):
 		out = append(out, over(times, "price", highCover))
+	case supplies(c.Member):
+		out = append(out, append(over(times, "price", highSupplies), sum(largeSupplies.Neg(), self(times))))
 	}
 	return out
 }

@@ -43,7 +43,7 @@ var loanRows = []Field{
 // resultRows are holding, selling and what the owner wants to know.
 var resultRows = []Field{
 	{Path: "holding", Kind: Fees, Line: "holding_fee", Example: "{property tax: $4,120/year}", Meaning: "taxes, insurance, utilities and the like while the house is owned"},
-	{Path: "selling", Kind: Fees, Line: "selling_fee", Example: "{listing agent: 2.5%}", Meaning: "commissions, closing, transfer tax and other charges of the sale"},
+	{Path: "selling", Kind: Fees, Line: "selling_fee", Example: "{listing agent: 2.5%}", Meaning: "commissions, closing, transfer tax and other charges of the sale; `agents: 0%` says that no agent takes any"},
 	{Path: "tax withheld at sale", Kind: Money, Line: "tax_withheld", Example: "$0"},
 
 	{Path: "targets", Kind: Group, Default: "profit of at least $0", Meaning: "what the deal must bring"},

@@ -25,6 +25,29 @@ targets: {profit: $5k}
 cash: {available: $170k}
 `
 
+// A bath as large as a living room is to be looked at again by both of its sides.
+func TestABathAsLargeAsALivingRoomIsDoubted(t *testing.T) {
+	text := strings.Replace(besideDeal, "rooms:\n", "rooms:\n  main bath: {size: 9' x 5' 4\", ceiling: 8', work: {paint bath walls: hired}}\n", 1)
+	says := map[string]map[string]string{}
+	var paths []string
+	for _, x := range []struct {
+		long, wide float64
+		want       string
+	}{{29.5, 17.7, itoa(int(unusual))}, {14, 12, "0"}} {
+		b, err := made(answered(t, text), Options{Uncached: true})
+		require.NoError(t, err)
+		path := filepath.Join(t.TempDir(), "bath.xlsx")
+		want := map[string]string{b.typeIn(t, "section.length", x.long): x.want, b.typeIn(t, "section.width", x.wide): x.want}
+		saved(t, path, b)
+		says[path], paths = want, append(paths, path)
+	}
+	for path, f := range recomputed(t, paths...) {
+		for place, want := range says[path] {
+			require.Equal(t, want, flawAt(t, f, place), place)
+		}
+	}
+}
+
 // What is typed by a slip, and is right by itself, is to be looked at again beside other inputs, the
 // price book or what the file says; what is as far as it may well be is not.
 func TestInputsAreDoubtedBesideOthers(t *testing.T) {
@@ -40,7 +63,7 @@ func TestInputsAreDoubtedBesideOthers(t *testing.T) {
 		{"tile floor", "quote", 286.0, look}, {"property tax", "a_year", 291.0, look}, {"vacant insurance", "a_year", 142.0, look}, {"power", "a_month", 2280.0, look},
 		{"county tax", "share", 0.011, look}, {"listing agent", "share", 0.0025, look}, {"bank", "exit_share", 0.2, look},
 		{"", "renovation", 6.0, look}, {"", "seller_credit", 9500.0, look},
-		{"title", "fixed", 14500.0, look}, {"", "fitting.fitting_length", 120.0, look},
+		{"title", "fixed", 14500.0, look}, {"settlement", "fixed", 6300.0, look}, {"", "fitting.fitting_length", 120.0, look},
 	}
 	all = append(all, []typed{
 		{"hazards", "seen", "good", "0"}, {"tile floor", "quote", 2600.0, "0"}, {"property tax", "a_year", 3900.0, "0"}, {"power", "a_month", 1100.0, "0"},

@@ -1,0 +1,47 @@
+package deal
+
+import (
+	"regexp"
+	"sync"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+)
+
+// A charge of the sale that takes so much of it, and whose name tells of nothing else, may well be what
+// agents take, or hold it; closing costs hold it from the second share on. Common practice, no source.
+var (
+	mayBeAgents   = decimal.New(2, -2)
+	mayHoldAgents = decimal.New(5, -2)
+)
+
+// noAgents are in the names of charges of the sale that are none of agents, however much they take.
+var noAgents = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(tax(es)?|stamps?|duty|excise|deed|concessions?|credits?|warranty)\b`)
+})
+
+// paysAgents reports whether a charge of the sale is or holds what agents take of it, as far as its name and
+// amount tell; one of nothing says that there are none.
+func (r *reader) paysAgents(m *model.Member) bool {
+	if sells(m) {
+		return true
+	}
+	if noAgents().MatchString(m.Label) && !agentWords().MatchString(m.Label) {
+		return false
+	}
+	least := mayBeAgents
+	if settlesWords().MatchString(m.Label) && !agentWords().MatchString(m.Label) {
+		least = mayHoldAgents
+	}
+	value, known := r.worked(r.deal.Root, "after_repair_value")
+	if v, is := m.Given.Look("fixed"); is && known && value.IsPositive() && !v.Number.LessThan(least.Mul(value)) {
+		return true
+	}
+	for _, x := range charging(m) {
+		if _, share, is := shareCharged(x); is && !share.LessThan(least) {
+			return true
+		}
+	}
+	return false
+}
