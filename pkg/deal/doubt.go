@@ -257,7 +257,7 @@ func (r *reader) doubtSelling() {
 		r.say("selling-costs-missing", r.where("selling"), "the sale costs nothing")("add the commissions, the closing and the transfer tax, e.g.   selling: {listing agent: 2.5%%, settlement: $1,200}")
 	}
 	if len(selling) > 0 && !slices.ContainsFunc(selling, r.paysAgents) {
-		r.say("agents-missing", r.where("selling"), "no charge of the sale is the commission of an agent")("add what agents take, e.g.   listing agent: 2.5%%   and   buyer's agent: 2.5%%   ; if you sell without any, write   agents: 0%%")
+		r.say("agents-missing", r.where("selling"), "no charge of the sale is an agent's commission, so nothing is counted for one")("add what agents take, e.g.   listing agent: 2.5%%   and   buyer's agent: 2.5%%   ; if you sell without any, write   agents: 0%%")
 	}
 	for _, m := range selling {
 		if v, ok := m.Given.Look("base"); ok && v.Refers == "price" && strings.TrimPrefix(plainKey(v.Text), "the ") == "price" {

@@ -105,13 +105,12 @@ func (r *reader) doubtSupplies() {
 			if !given || !supplies(m) || !r.farBeside(m, line, 0) {
 				continue
 			}
-			month := v.Number.Mul(decimal.NewFromInt(times)).DivRound(decimal.NewFromInt(12), 0)
-			tell := r.say("utilities-high", v.Pos, "%s is %s, %s a month, much for an empty house", m.Label, v.Text, quantity.FormatDollars(month))
-			if times == 1 {
+			year := quantity.FormatDollars(v.Number.Mul(decimal.NewFromInt(times)))
+			if tell := r.say("utilities-high", v.Pos, "%s is %s, %s a year, much for one house", m.Label, v.Text, year); times != 1 {
+				tell("write %s/year if it is what a year costs; it is used as it stands", quantity.FormatDollars(v.Number))
+			} else {
 				tell("check it with the bills, for a nought too many; it is used as it stands")
-				continue
 			}
-			tell("write %s/year if it is what a year costs; it is used as it stands", quantity.FormatDollars(v.Number))
 		}
 	}
 }
