@@ -36,7 +36,7 @@ func TestABathAsLargeAsALivingRoomIsDoubted(t *testing.T) {
 	}{{29.5, 17.7, itoa(int(unusual))}, {14, 12, "0"}} {
 		b, err := made(answered(t, text), Options{Uncached: true})
 		require.NoError(t, err)
-		path := filepath.Join(t.TempDir(), "bath.xlsx")
+		path := filepath.Join(t.TempDir(), "bath"+x.want+".xlsx")
 		want := map[string]string{b.typeIn(t, "section.length", x.long): x.want, b.typeIn(t, "section.width", x.wide): x.want}
 		saved(t, path, b)
 		says[path], paths = want, append(paths, path)
