@@ -259,6 +259,7 @@ func (r *reader) doubtSelling() {
 	if len(selling) > 0 && !slices.ContainsFunc(selling, r.paysAgents) {
 		r.say("agents-missing", r.where("selling"), "no charge of the sale is an agent's commission, so nothing is counted for one")("add what agents take, e.g.   listing agent: 2.5%%   and   buyer's agent: 2.5%%   ; if you sell without any, write   agents: 0%%")
 	}
+	r.doubtAgentsTogether(selling)
 	for _, m := range selling {
 		if v, ok := m.Given.Look("base"); ok && v.Refers == "price" && strings.TrimPrefix(plainKey(v.Text), "the ") == "price" {
 			r.say("selling-of-price", v.Pos, "%s is of the price that you pay for the house, not of what it sells for", m.Label)("write   of: sale price   if it is of that, or   of: purchase price   if this is meant")

@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 )
 
 // A charge of the sale that takes so much of it, and whose name tells of nothing else, may well be what
@@ -44,4 +45,24 @@ func (r *reader) paysAgents(m *model.Member) bool {
 		}
 	}
 	return false
+}
+
+// highAgents is what agents take of the sale together at most; common practice, no source.
+var highAgents = decimal.New(8, -2)
+
+// doubtAgentsTogether doubts shares of several agents that are more together than is usual: what all of
+// them take may be written for each.
+func (r *reader) doubtAgentsTogether(selling []*model.Member) {
+	var sum decimal.Decimal
+	var last model.Value
+	n := 0
+	for _, m := range selling {
+		if v, is := m.Given.Look("share"); is && sells(m) && v.Number.IsPositive() && !v.Number.GreaterThan(highCharge) {
+			sum, last = sum.Add(v.Number), v
+			n++
+		}
+	}
+	if n > 1 && sum.GreaterThan(highAgents) {
+		r.say("share-high", last.Pos, "the agents take %s of the sale together", quantity.FormatPercent(sum, 2))("check it with the listing agreement: what both take may be written for each; over %s is unusual", quantity.FormatPercent(highAgents, 0))
+	}
 }

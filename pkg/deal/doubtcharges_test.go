@@ -65,12 +65,14 @@ func TestTheSaleIsByAgentsUnlessTheFileSaysSo(t *testing.T) {
 		{"listing agent: 0.25%, buyer's agent: 2.5%", map[string]int{"agent-share-low": 1}},
 		{"listing agent: 0.5%, buyer's agent: 2.5%", nil},
 		{"agents: 1%", nil},
+		{"listing agent: 5%, buyer's agent: 5%", map[string]int{"share-high": 1}},
+		{"listing agent: 3.5%, buyer's agent: 3%, transfer tax: 2%", nil},
 		{"agents: 5%, title: $15,000", map[string]int{"charge-high": 1}},
 		{"agents: 5%, title: $6,000", nil},
 		{"agents: $15,600, title: $1,500, seller credit: $14,000", nil},
 		{"agents: 5%, staging: $14,000", map[string]int{"charge-high": 1}},
 	} {
-		for _, code := range []string{"agents-missing", "agent-share-low", "charge-high"} {
+		for _, code := range []string{"agents-missing", "agent-share-low", "share-high", "charge-high"} {
 			require.Len(t, toldOf(t, code, den, "selling: {"+c.keys+"}\n"), c.told[code], "%s: %s", code, c.keys)
 		}
 	}

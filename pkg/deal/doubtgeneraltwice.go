@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"ledgerboard/pkg/diag"
-	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 )
 
@@ -21,7 +20,7 @@ func (r *reader) doubtGeneralTwice(works []*work) {
 		}
 		same, whole := r.ofAPlace(m.Label, works)
 		if len(same) == 0 {
-			same = r.namedByGeneral(m, works)
+			same = namedBy(m.Label, works)
 		}
 		if sum := r.tradePrice(same...); !sum.IsPositive() || !whole && sum.LessThan(line.Mul(smallBeside)) {
 			continue
@@ -30,10 +29,10 @@ func (r *reader) doubtGeneralTwice(works []*work) {
 	}
 }
 
-// namedByGeneral is the work that a general line names: that of a trade, or of what it makes, by a
-// single word, or else of an item that has all its words.
-func (r *reader) namedByGeneral(m *model.Member, works []*work) (out []*work) {
-	words := strings.Fields(strings.ReplaceAll(plainKey(m.Label), "-", " "))
+// namedBy is the work that the words of a line name: that of a trade, or of what it makes, by a single
+// word, or else of an item that has all of them but for those that it is new.
+func namedBy(label string, works []*work) (out []*work) {
+	words := slices.DeleteFunc(strings.Fields(strings.ReplaceAll(plainKey(label), "-", " ")), func(word string) bool { return slices.Contains(doneOver, word) })
 	for _, w := range works {
 		theirs := strings.Fields(strings.ReplaceAll(plainKey(w.item.Name), "-", " "))
 		foreign := func(word string) bool {

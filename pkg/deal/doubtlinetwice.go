@@ -17,21 +17,25 @@ import (
 var smallBeside = decimal.RequireFromString("0.2")
 
 // doubtLinesTwice doubts lines of a trade that has work in rooms, or of a room that has work,
-// and tells what that work is and costs; not those that the file says are apart.
+// and tells what that work is and costs; not those that the file says are apart, nor small ones, as
+// hooks for a bath that is painted.
 func (r *reader) doubtLinesTwice(works []*work) {
 	for _, l := range r.lines() {
 		m := l.member
 		if m == nil || r.saidApart(l) || container().MatchString(m.Label) || ofTheWhole(m.Label) != "" {
 			continue
 		}
-		trade, _, _ := strings.Cut(m.Label, ":")
+		who, what, _ := strings.Cut(m.Label, ":")
 		same, whole := r.ofAPlace(m.Label, works)
 		if len(same) == 0 {
-			same = r.pricedInRooms(plainKey(trade), works)
+			same = r.pricedInRooms(plainKey(who), works)
+		}
+		if len(same) == 0 { // it is called by who does it, a handyman
+			same = namedBy(what, works)
 		}
 		sum := r.tradePrice(same...)
 		line, known := r.worked(m, "trade_price")
-		if len(same) == 0 || !whole && known && line.IsPositive() && sum.LessThan(line.Mul(smallBeside)) {
+		if len(same) == 0 || !whole && known && line.IsPositive() && (line.LessThan(smallWork) || sum.LessThan(line.Mul(smallBeside))) {
 			continue
 		}
 		r.say("trade-twice", m.Pos, "%s is of a trade, or of a room, that rooms price too: %s", diag.Quote(m.Label), r.largest(same))("take out of one what the other holds; if it is other work, say   apart: yes   in the line")

@@ -18,6 +18,12 @@ func TestALineIsDoubtedBesideRoomsWithWhatTheyHold(t *testing.T) {
 		"trade: electrical, work: kitchen outlets, amount: $700":       `"electrical: kitchen outlets" is of a trade, or of a room, that rooms price too: protected outlet`,
 		"trade: electrical, work: outlets, amount: $700, apart: yes":   "",
 		"trade: electrical, work: outlets, amount: $700, apart: no":    "protected outlet",
+		"trade: electrical, work: door bell, amount: $120":             "",
+		"trade: kitchen, work: spice rack, amount: $70":                "",
+		"trade: handyman, work: stone counter, amount: $2.4k":          "stone counter",
+		"trade: handyman, work: new stone counter, amount: $2.4k":      "stone counter",
+		"trade: handyman, work: paint, amount: $1k":                    "paint",
+		"trade: handyman, work: garden bench, amount: $2.4k":           "",
 		"trade: kitchen, work: all of it, amount: $9k":                 " more, together $",
 		"trade: kitchen, work: cellar shelves, amount: $9k, apart: on": "",
 	} {

@@ -1,7 +1,9 @@
 package deal
 
 import (
+	"regexp"
 	"slices"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -51,13 +53,20 @@ func (r *reader) doubtQuotes() {
 	}
 }
 
+// secondHand is what a note says of a find, which costs next to nothing.
+var secondHand = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(used|second[ -]?hand|pre-?owned|thrift(ed)?|salvaged?|reclaimed|refurbished|vintage|antique|found|gift|free)\b`)
+})
+
 // doubtAllowance doubts an allowance far from the price of the product that it stands for, or,
-// where there is none, from the labour; what is found may cost nothing.
+// where there is none, from the labour; what is found may cost nothing, or little where a note says
+// that it is.
 func (r *reader) doubtAllowance(w *work, given model.Value) {
 	found, done := r.worked(w.member, "found")
 	labour, known := r.worked(w.member, "computed_labour")
 	switch base, has := r.firstProduct(w); {
 	case !done || found.IsZero():
+	case has && found.LessThan(base) && secondHand().MatchString(r.text(w, "note")):
 	case has:
 		r.doubtFar(w, "allowance", given, found, "what the product that it stands for costs in the price book", base)
 	case known && len(w.item.Uses) == 0 && found.GreaterThan(labour):
@@ -148,6 +157,9 @@ func (r *reader) doubtFar(w *work, what string, given model.Value, price decimal
 		settle := ""
 		if what == "quote" && price.GreaterThan(base) && r.good(w.scope.path+"holds more") == nil {
 			settle = "; if it holds other work too, as a whole kitchen, say   holds more: yes   beside it, and name under   without   what it holds of the work that comes along"
+		}
+		if what == "allowance" && price.LessThan(base) {
+			settle = "; if it is a find, say so, e.g.   note: used"
 		}
 		r.say("quote-far", given.Pos, "%s: the %s of %s is %s %s, %s", w.label, what, diag.Quote(given.Text), words, than, quantity.FormatMoney(base))("check it for a point or nought that has slipped%s; it is used as it stands", settle)
 	}
