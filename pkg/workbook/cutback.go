@@ -50,9 +50,9 @@ func (b *book) undrawn(g *grid, row int) int {
 func (b *book) cut(l *model.Member, line, format string) loanTold {
 	cut, now := b.of(l, line), b.answer.Of(l, line)
 	tells := func(x decimal.Decimal) string {
-		return fmt.Sprintf(format, l.Label, quantity.FormatMoney(x)) + ". "
+		return fmt.Sprintf(format, loanNamed(l), quantity.FormatMoney(x)) + ". "
 	}
 	words := strings.Split(format, "%s")
-	live := quoted(l.Label+words[1]) + `&TEXT(` + cut.formula + `,"$#,##0.00")&` + quoted(words[2]+". ")
+	live := quoted(loanNamed(l)+words[1]) + `&TEXT(` + cut.formula + `,"$#,##0.00")&` + quoted(words[2]+". ")
 	return loanTold{tells(now), tells(decimal.New(99999999, -2)), now.IsPositive(), cut, live}
 }

@@ -25,8 +25,8 @@ func (b *book) fallsDue(g *grid, row int) int {
 	words, hold := strings.Split(deal.FallsDue, "%s"), b.figure("hold_months")
 	return b.loans(g, row, loanNotice{noneDue, untoldDues, "Ask the lender.", func(l *model.Member) loanTold {
 		early, term := b.of(l, "due_before_sale"), b.of(l, "term")
-		tells := fmt.Sprintf(deal.FallsDue, l.Label, quantity.FormatMonths(b.answer.Of(l, "term"), 1), quantity.FormatMonths(b.answer.Line("hold_months"), 1)) + ". "
-		live := quoted(l.Label+words[1]) + "&" + months(term.formula) + "&" + quoted(words[2]) + "&" + months(hold.formula) + "&" + quoted(words[3]+". ")
+		tells := fmt.Sprintf(deal.FallsDue, loanNamed(l), quantity.FormatMonths(b.answer.Of(l, "term"), 1), quantity.FormatMonths(b.answer.Line("hold_months"), 1)) + ". "
+		live := quoted(loanNamed(l)+words[1]) + "&" + months(term.formula) + "&" + quoted(words[2]) + "&" + months(hold.formula) + "&" + quoted(words[3]+". ")
 		return loanTold{tells, tells, b.answer.Of(l, "due_before_sale").Round(9).IsPositive(), early, live}
 	}})
 }

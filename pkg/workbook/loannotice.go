@@ -1,6 +1,10 @@
 package workbook
 
-import "ledgerboard/pkg/model"
+import (
+	"strings"
+
+	"ledgerboard/pkg/model"
+)
 
 // A loanNotice is what a first page says of each loan of which something holds, as the inputs now
 // stand.
@@ -40,4 +44,12 @@ func (b *book) loans(g *grid, row int, n loanNotice) int {
 		c.value = said + n.ask
 	}
 	return g.spoken(row, lastColumn, longest+n.ask, c)
+}
+
+// loanNamed is a loan's name where words begin with it: never with a sign that begins a formula.
+func loanNamed(l *model.Member) string {
+	if strings.ContainsAny(l.Label[:min(1, len(l.Label))], "=+-@") {
+		return "loan " + l.Label
+	}
+	return l.Label
 }
