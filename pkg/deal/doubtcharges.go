@@ -10,9 +10,9 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// A charge of the purchase in dollars is large from so much on and so much of the price, and a rate of a table from so many times that of the
-// next bracket on: taxes rise with the total, and what falls, as premiums do, falls by less. Common
-// practice, no source.
+// A charge of the purchase in dollars is large from so much on and so much of the price, and a rate of a
+// table from so many times that of the next bracket on: taxes rise with the total, and what falls, as
+// premiums do, falls by less. Common practice, no source.
 var (
 	highClosing  = decimal.New(5, -2) // of the price
 	largeCharge  = decimal.NewFromInt(5000)

@@ -31,8 +31,11 @@ func unlikeMost(c *Comparables, so func(*comps.Row) bool) bool {
 	return nearlyAll(n, len(c.Value.Rows))
 }
 
-// nearlyAll reports whether some are three in four of all, two at least.
-func nearlyAll(n, all int) bool { return n >= 2 && 4*n >= 3*all }
+// nearlyAllOf is how many are nearly all: three in four of them, two at least.
+func nearlyAllOf(all int) int { return max(2, (3*all+3)/4) }
+
+// nearlyAll reports whether so many are nearly all.
+func nearlyAll(n, all int) bool { return n >= nearlyAllOf(all) }
 
 // doubtAreas warns of living areas that are hardly those of houses like this one.
 func (r *reader) doubtAreas(c *Comparables) {

@@ -78,7 +78,7 @@ func (c *Comparables) nearbyEdges(line string) (out []Edge) {
 				all = append(all, theirs.Value)
 			}
 		}
-		n := max(2, (3*len(all)+3)/4) // so many are nearly all
+		n := nearlyAllOf(len(all))
 		if n > len(all) {
 			return nil
 		}

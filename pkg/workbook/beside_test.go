@@ -28,35 +28,22 @@ cash: {available: $170k}
 // A bath as large as a living room is to be looked at again by both of its sides.
 func TestABathAsLargeAsALivingRoomIsDoubted(t *testing.T) {
 	text := strings.Replace(besideDeal, "rooms:\n", "rooms:\n  main bath: {size: 9' x 5' 4\", ceiling: 8', work: {paint bath walls: hired}}\n", 1)
-	says := map[string]map[string]string{}
-	var paths []string
+	var over typedOver
 	for _, x := range []struct {
 		long, wide float64
 		want       string
 	}{{29.5, 17.7, itoa(int(unusual))}, {14, 12, "0"}} {
 		b, err := made(answered(t, text), Options{Uncached: true})
 		require.NoError(t, err)
-		path := filepath.Join(t.TempDir(), "bath"+x.want+".xlsx")
-		want := map[string]string{b.typeIn(t, "section.length", x.long): x.want, b.typeIn(t, "section.width", x.wide): x.want}
-		saved(t, path, b)
-		says[path], paths = want, append(paths, path)
+		over.add(t, "bath"+x.want, b, typed{"", "section.length", x.long, x.want}, typed{"", "section.width", x.wide, x.want})
 	}
-	for path, f := range recomputed(t, paths...) {
-		for place, want := range says[path] {
-			require.Equal(t, want, flawAt(t, f, place), place)
-		}
-	}
+	over.recomputed(t)
 }
 
 // What is typed by a slip, and is right by itself, is to be looked at again beside other inputs, the
 // price book or what the file says; what is as far as it may well be is not.
 func TestInputsAreDoubtedBesideOthers(t *testing.T) {
 	look := itoa(int(unusual))
-	type typed struct {
-		label, line string
-		value       any
-		says        string
-	}
 	var all [][]typed
 	beyond := []typed{
 		{"hazards", "seen", "bad", look}, {"wiring", "seen", "bad", look},
@@ -71,33 +58,15 @@ func TestInputsAreDoubtedBesideOthers(t *testing.T) {
 		{"bank", "exit_share", 0.01, "0"}, {"bank", "fixed_amount", 100000.0, "0"}, {"title", "fixed", 1800.0, "0"}, {"masonry: stoop", "materials", 160.0, "0"}, {"", "fitting.fitting_length", 12.0, "0"}, {"", "opening.opening_width", 3.0, "0"},
 	}, beyond, []typed{{"tile floor", "quote", 28600.0, look}, {"", "price", 3e6, "0"}, {"property tax", "a_year", 2910.0, look}, {"", "opening.opening_width", 32.0, look}, {"", "opening.opening_height", 80.0, look}, {"masonry: stoop", "materials", 1200.0, look}})
 	all = append(all, beyond[:1])
-	says, paths := map[string]map[string]string{}, []string{}
+	var over typedOver
 	for i, inputs := range all {
-		b, want := besideBook(t), map[string]string{}
-		for _, x := range inputs {
-			place := ""
-			switch {
-			case x.label != "":
-				place = b.typeOf(t, x.label, x.line, x.value)
-			case strings.Contains(x.line, "."):
-				place = b.typeIn(t, x.line, x.value)
-			default:
-				place = b.typeOf(t, b.model.Root.Label, x.line, x.value)
-			}
-			want[place] = x.says
-		}
-		path := filepath.Join(t.TempDir(), itoa(i)+".xlsx")
-		saved(t, path, b)
-		says[path], paths = want, append(paths, path)
+		over.add(t, itoa(i), besideBook(t), inputs...)
 	}
-	for path, f := range recomputed(t, paths...) {
-		for place, want := range says[path] {
-			require.Equal(t, want, flawAt(t, f, place), "%s: %s", path, place)
-		}
+	for path, f := range over.recomputed(t) {
 		page := printed(t, f, "The deal")
-		require.Equal(t, path == paths[0], strings.Contains(page, flawless), path)
+		require.Equal(t, path == over.paths[0], strings.Contains(page, flawless), path)
 		require.Contains(t, page, noneBack)
-		if path == paths[3] {
+		if path == over.paths[3] {
 			require.Contains(t, page, "hazards, seen, which counts for nothing once it is bad (its work goes into the deal file), is not usual, look again")
 			require.Contains(t, page, "At a price of $152,000 every target holds."+lookAgain)
 		}
@@ -112,7 +81,7 @@ func TestQuotesAreDoubtedAsByCheck(t *testing.T) {
 		rest    = "stone counter: hired, tile backsplash: hired, resilient plank floor: hired, paint walls: hired"
 		kitchen = "{size: 14' x 13', fixed: {base cabinets: 22' x 2', wall cabinets: 16' x 1', sink: 1}, work: {kitchen cabinets: "
 	)
-	says, paths := map[string]map[string]string{}, []string{}
+	var over typedOver
 	for i, x := range []struct {
 		quote string
 		typed float64
@@ -124,16 +93,9 @@ func TestQuotesAreDoubtedAsByCheck(t *testing.T) {
 		text := strings.Replace(besideDeal, "rooms:\n", "rooms:\n  kitchen: "+kitchen+x.quote+", "+rest+"}}\n", 1)
 		b, err := made(answered(t, text), Options{Uncached: true})
 		require.NoError(t, err)
-		place := b.typeOf(t, "kitchen cabinets", "quote", x.typed)
-		path := filepath.Join(t.TempDir(), itoa(i)+".xlsx")
-		saved(t, path, b)
-		says[path], paths = map[string]string{place: x.says}, append(paths, path)
+		over.add(t, itoa(i), b, typed{"kitchen cabinets", "quote", x.typed, x.says})
 	}
-	for path, f := range recomputed(t, paths...) {
-		for place, want := range says[path] {
-			require.Equal(t, want, flawAt(t, f, place), "%s: %s", path, place)
-		}
-	}
+	over.recomputed(t)
 }
 
 func besideBook(t *testing.T) *book {

@@ -1,7 +1,6 @@
 package workbook
 
 import (
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -27,46 +26,29 @@ cash: {available: $170k}
 // weeks and a term that ends before the work are to be looked at again; half as much more is not.
 func TestValuesAreDoubtedBesideOthers(t *testing.T) {
 	look := itoa(int(unusual))
-	type typed struct {
-		label, line string
-		value       float64
-		says        string
-	}
-	says, paths := map[string]map[string]string{}, []string{}
+	var over typedOver
 	for name, inputs := range map[string][]typed{
 		"beyond": {
-			{"", "sale_price", 2.71e6, look}, {"", "low_value", 24900, look}, {"", "lender_value", 26200, look}, {"", "as_is_value", 16000, look},
-			{"building permits", "share", 0.065, look}, {"", "renovation", 16, look}, {"bank", "term", 1, look},
+			{"", "sale_price", 2.71e6, look}, {"", "low_value", 24900.0, look}, {"", "lender_value", 26200.0, look}, {"", "as_is_value", 16000.0, look},
+			{"building permits", "share", 0.065, look}, {"", "renovation", 16.0, look}, {"bank", "term", 1.0, look},
 		},
 		"low": {
-			{"", "expected_discount", 0.0002, look}, {"bank", "points_share", 0.0002, look}, {"", "partner_split", 0.04, look}, {"listing agent", "least", 35000, look},
-			{"transfer tax", "share", 0.055, look}, {"masonry: stoop", "own_hours", 200, look},
-			{"", "sale_price", 27100, look}, {"building permits", "share", 0.13, look},
+			{"", "expected_discount", 0.0002, look}, {"bank", "points_share", 0.0002, look}, {"", "partner_split", 0.04, look}, {"listing agent", "least", 35000.0, look},
+			{"transfer tax", "share", 0.055, look}, {"masonry: stoop", "own_hours", 200.0, look},
+			{"", "sale_price", 27100.0, look}, {"building permits", "share", 0.13, look},
 		},
 		"within": {
-			{"", "expected_discount", 0.0025, "0"}, {"bank", "points_share", 0.0025, "0"}, {"", "partner_split", 0.1, "0"}, {"listing agent", "least", 5000, "0"},
-			{"transfer tax", "share", 0.015, "0"}, {"masonry: stoop", "own_hours", 60, "0"},
+			{"", "expected_discount", 0.0025, "0"}, {"bank", "points_share", 0.0025, "0"}, {"", "partner_split", 0.1, "0"}, {"listing agent", "least", 5000.0, "0"},
+			{"transfer tax", "share", 0.015, "0"}, {"masonry: stoop", "own_hours", 60.0, "0"},
 			{"", "sale_price", 390e3, "0"}, {"", "low_value", 165e3, "0"}, {"", "lender_value", 140e3, "0"}, {"", "as_is_value", 90e3, "0"},
-			{"building permits", "share", 0.04, "0"}, {"", "renovation", 9, "0"}, {"bank", "term", 9, "0"}, {"bank", "value_cap", 0, "0"},
+			{"building permits", "share", 0.04, "0"}, {"", "renovation", 9.0, "0"}, {"bank", "term", 9.0, "0"}, {"bank", "value_cap", 0.0, "0"},
 		},
 	} {
 		b, err := made(answered(t, valuedDeal), Options{Uncached: true})
 		require.NoError(t, err)
-		path := filepath.Join(t.TempDir(), name+".xlsx")
-		says[path] = map[string]string{}
-		for _, x := range inputs {
-			if x.label == "" {
-				x.label = b.model.Root.Label
-			}
-			says[path][b.typeOf(t, x.label, x.line, x.value)] = x.says
-		}
-		saved(t, path, b)
-		paths = append(paths, path)
+		over.add(t, name, b, inputs...)
 	}
-	for path, f := range recomputed(t, paths...) {
-		for place, want := range says[path] {
-			require.Equal(t, want, flawAt(t, f, place), "%s: %s", path, place)
-		}
+	for path, f := range over.recomputed(t) {
 		page := printed(t, f, "The deal")
 		require.Equal(t, strings.Contains(path, "within"), strings.Contains(page, flawless), path)
 		require.Equal(t, !strings.Contains(path, "beyond"), strings.Contains(page, noneCapped), path)

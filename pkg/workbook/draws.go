@@ -296,7 +296,8 @@ func (s *drawSheet) covered() {
 }
 
 // slips speak up, each in a row of its own, where words stand for an amount, and where more was drawn of a
-// line than it comes to, taken off it, or asked of it than is left. What is left of a line that is a credit lies below nothing before anything is drawn.
+// line than it comes to, taken off it, or asked of it than is left. What is left of a line that is a credit
+// lies below nothing before anything is drawn.
 func (s *drawSheet) slips() []cell {
 	span := func(col int) string {
 		return address(s.first, col, false, false) + ":" + address(s.end, col, false, false)

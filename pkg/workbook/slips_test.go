@@ -2,7 +2,6 @@ package workbook
 
 import (
 	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -32,17 +31,12 @@ cash: {available: $170k}
 // likely amount beyond its own least or most cannot be so.
 func TestSlipsAreDoubtedInTheSheet(t *testing.T) {
 	look := itoa(int(unusual))
-	type typed struct {
-		label, line string
-		value       any
-		says        string
-	}
 	scenario := func(name string) string {
 		text, err := os.ReadFile("../../scenarios/" + name + ".yaml")
 		require.NoError(t, err)
 		return string(text)
 	}
-	says, paths := map[string]map[string]string{}, []string{}
+	var over typedOver
 	for name, x := range map[string]struct {
 		deal   string
 		inputs []typed
@@ -76,25 +70,9 @@ func TestSlipsAreDoubtedInTheSheet(t *testing.T) {
 	} {
 		b, err := made(answered(t, x.deal), Options{Uncached: true})
 		require.NoError(t, err)
-		path := filepath.Join(t.TempDir(), name+".xlsx")
-		says[path] = map[string]string{}
-		for _, i := range x.inputs {
-			switch {
-			case strings.Contains(i.line, "."):
-				says[path][b.typeIn(t, i.line, i.value)] = i.says
-			case i.label == "":
-				says[path][b.typeOf(t, b.model.Root.Label, i.line, i.value)] = i.says
-			default:
-				says[path][b.typeOf(t, i.label, i.line, i.value)] = i.says
-			}
-		}
-		saved(t, path, b)
-		paths = append(paths, path)
+		over.add(t, name, b, x.inputs...)
 	}
-	for path, f := range recomputed(t, paths...) {
-		for place, want := range says[path] {
-			require.Equal(t, want, flawAt(t, f, place), "%s: %s", path, place)
-		}
+	for path, f := range over.recomputed(t) {
 		page := printed(t, f, "The deal")
 		require.Equal(t, strings.Contains(path, "beyond"), strings.Contains(page, "LOOK AGAIN"), path)
 		require.Equal(t, strings.Contains(path, "likely"), strings.Contains(page, "OVER IT"), path)

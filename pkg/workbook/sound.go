@@ -233,9 +233,11 @@ var sides = []string{"section.length", "section.width", "opening.opening_width",
 func (b *book) edgesHold() string {
 	var parts []string
 	for _, c := range b.model.Cells {
-		if line := edges[c.Line.Name]; line == "" {
+		line, begins := edges[c.Line.Name]
+		if !begins {
 			continue
-		} else if end := b.model.Find(c.Member, line); end != nil && b.typed(end) {
+		}
+		if end := b.model.Find(c.Member, line); end != nil && b.typed(end) {
 			parts = append(parts, b.cellRef(end)+">"+b.cellRef(c))
 		}
 	}

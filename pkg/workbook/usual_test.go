@@ -30,19 +30,14 @@ func (b *book) typeOf(t *testing.T, label, line string, value any) string {
 func TestTheSheetDoubtsWhatTheFileDoes(t *testing.T) {
 	look := itoa(int(unusual))
 	root := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{}).model.Root.Label
-	type typed struct {
-		label, line string
-		value       float64
-		says        string
-	}
 	all := map[string][]typed{
 		"beyond": {
-			{"property tax", "a_year", 39000, look}, {"builder's risk and vacant cover", "a_year", 19400, look}, {"county transfer tax", "share", 0.011, look},
-			{root, "contingency_share", 0, look}, {root, "marketing", 6, look}, {root, "escrow", 5, look},
+			{"property tax", "a_year", 39000.0, look}, {"builder's risk and vacant cover", "a_year", 19400.0, look}, {"county transfer tax", "share", 0.011, look},
+			{root, "contingency_share", 0.0, look}, {root, "marketing", 6.0, look}, {root, "escrow", 5.0, look},
 		},
 		"within": {
-			{"property tax", "a_year", 4900, "0"}, {"builder's risk and vacant cover", "a_year", 2400, "0"}, {"county transfer tax", "share", 0.006, "0"},
-			{root, "contingency_share", 0.2, "0"}, {root, "marketing", 3, "0"}, {root, "escrow", 2, "0"},
+			{"property tax", "a_year", 4900.0, "0"}, {"builder's risk and vacant cover", "a_year", 2400.0, "0"}, {"county transfer tax", "share", 0.006, "0"},
+			{root, "contingency_share", 0.2, "0"}, {root, "marketing", 3.0, "0"}, {root, "escrow", 2.0, "0"},
 		},
 	}
 	says, paths := map[string]map[string]string{}, []string{}
@@ -53,10 +48,8 @@ func TestTheSheetDoubtsWhatTheFileDoes(t *testing.T) {
 		return says[path]
 	}
 	for name, inputs := range all {
-		b, want := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true}), map[string]string{}
-		for _, x := range inputs {
-			want[b.typeOf(t, x.label, x.line, x.value)] = x.says
-		}
+		b := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true})
+		want := b.typeAll(t, inputs...)
 		maps.Copy(save(name, b), want)
 	}
 	cheap := bookOf(t, "../../scenarios/juniper-lane.yaml", Options{Uncached: true}) // what a bill is beside the price follows that
