@@ -1,15 +1,46 @@
 package deal
 
-import "sync"
+import (
+	"sync"
+	"sync/atomic"
 
-// ahead works the deal's own lines out in the background, for most of a short run is to do
-// so and to look for doubts, and returns what waits for them. What fails is found again by
-// whoever asks for it.
+	"ledgerboard/pkg/model"
+)
+
+// ofRooms is what is said of a room and of a trade before all that stands in it.
+var ofRooms = []string{"cash_cost", "cost_a_foot", "floor_area", "trade_price", "own_hours", "crew_hours"}
+
+// ahead works the deal's own lines out in the background, and what doubtAddsFar asks for, for
+// most of a short run is to do so and to look for doubts; then, while these are looked for,
+// what is said of rooms and trades. It returns what waits for the first. What fails is found
+// again by whoever asks for it.
 func (r *reader) ahead() (wait func()) {
 	var figures sync.WaitGroup
+	var enough atomic.Bool
 	known := r.deal.Known.Copy()
-	figures.Go(func() { _ = known.Work(r.deal.Model.Own()...) })
+	work := func(m *model.Member, lines ...string) {
+		for _, line := range lines {
+			if c := r.deal.Model.Find(m, line); c != nil && c.Member == m {
+				_ = known.Work(c.Index)
+			}
+		}
+	}
+	figures.Go(func() {
+		_ = known.Work(r.deal.Model.Own()...)
+		for _, p := range r.chosenPlans() {
+			work(p.option, "trade_price")
+		}
+		for _, set := range []string{"room", "trade"} {
+			for _, m := range r.deal.Root.In(set) {
+				if enough.Load() {
+					return
+				}
+				work(m, ofRooms...)
+			}
+		}
+	})
 	return func() {
+		enough.Store(true)
 		figures.Wait()
 		r.deal.Known = known
 	}

@@ -34,7 +34,6 @@ func (r *reader) doubtRooms() {
 	r.doubtLeftLayers()
 	r.doubtBedrooms()
 	r.doubtAdds()
-	r.doubtAddsFar()
 	r.doubtUnadded()
 	r.doubtIdleAdds()
 	r.doubtNothingAdded()
