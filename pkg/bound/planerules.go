@@ -12,7 +12,7 @@ import (
 // most are.
 const (
 	leastApart = 1e-5 // of the value
-	mostApart  = 160
+	mostApart  = 640
 )
 
 // planeRules are those of planes in a region. They count the errors kept apart.
