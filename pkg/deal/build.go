@@ -61,7 +61,7 @@ func (r *reader) fill(p *plan, w *work) {
 	say("weight_each", it.Weight, it.Source)
 	say("waiting", it.Waits, it.Source)
 	r.usesOf(p, w)
-	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: r.onlyHeld(p, w)}
+	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: r.onlyHeld(p, w), AllBought: r.allowedAll(w)}
 }
 
 // trade notes work of a trade, whether a permit or a licensed trade is usual for it, and whether
@@ -88,6 +88,8 @@ type Work struct {
 	// Includes is what else a quote for all of the work is taken to bring: what it would
 	// bring along of the same trade, and what that would.
 	Includes []string
+	// AllBought is whether its allowance stands for all that it buys, not for its first product alone.
+	AllBought bool
 }
 
 func (r *reader) text(w *work, key string) string {
@@ -117,7 +119,11 @@ func (r *reader) usesOf(p *plan, w *work) {
 		if len(uses) > 0 {
 			r.firstUse(w, &uses[0])
 		}
-		if _, found := w.member.Given.Look("allowance"); found && len(uses) > 0 {
+		_, found := w.member.Given.Look("allowance")
+		switch {
+		case r.allowedAll(w):
+			uses, packs, price = nil, nil, nil
+		case found && len(uses) > 0:
 			uses, packs, price = uses[1:], packs[1:], nil // which is of the first, too
 		}
 	}

@@ -110,6 +110,7 @@ func roomDoubts() []Code {
 		{"quote-holds-other", "a quote of so much more than its work that it may hold other hired work too"},
 		{"quote-beside", "a quote that holds more, in an option that leaves nothing out"},
 		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},
+		{"allowance-part", "an allowance that is taken for the first product of work that buys much besides"},
 		{"price-beside-allowance", "a price or waste of the first product, or another one, beside an allowance that is paid instead of it"},
 		{"quote-detail", "what a quote covers without a quote, or a price or tax on labour beside one that stands for it"},
 		{"part-of-count", "a part of work that is counted too"},

@@ -107,6 +107,7 @@ var roomSlips = []slip{
 	inDen("quote-far", "hired}", "$0}"),
 	inDen("quote-far", "hired}", "{quote: $0, covers: labour}}"),
 	inDen("allowance-beside-quote", "hired}", "{quote: $400, allowance: $90}}"),
+	inDen("allowance-part", denSize+"\n    work: {paint walls: hired}", denSize+"\n    fixed: {base cabinets: 14' x 2', wall cabinets: 11' x 1'}\n    work: {kitchen cabinets: {allowance: $4,800}}"),
 	inDen("too-small", denSize, denSize+"\n    fixed: {base cabinets: 15' x 2\"}"),
 	inDen("quote-detail", "hired}", "{by: hired, quote: $450, price: $31}}"),
 	inDen("quote-detail", "hired}", "{by: hired, quote: $450, hired: $2 per sq ft}}"),

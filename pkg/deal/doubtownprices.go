@@ -28,8 +28,12 @@ func (r *reader) doubtOwnPrices() {
 		if g, p := r.good(w.scope.path+"price"), r.packOf(w.scope); g != nil && p != nil {
 			if in, times := p.LikeLarger(g.number, p.Price); in != nil {
 				r.say("price-far", g.at(), "%s: %s a pack of %s (%s) is %s the price book's %s, about what %s costs", w.label, g.node.text, p.Name, p.SoldIn(), times, quantity.FormatMoney(p.Price), in.Name)("%s", in.Hint(g.number))
-			} else if words := pricebook.FarFrom(g.number, p.Price); words != "" {
-				r.say("price-far", g.at(), "%s: %s a pack of %s (%s) is %s the price book's %s", w.label, g.node.text, p.Name, p.SoldIn(), words, quantity.FormatMoney(p.Price))("%s", pricebook.FarHint(g.number, false))
+			} else if words := pricebook.FarFrom(g.number, p.Price); words != "" && !(g.number.GreaterThan(p.Price) && r.saysHighEnd(w)) {
+				hint := pricebook.FarHint(g.number, false)
+				if g.number.GreaterThan(p.Price) {
+					hint += highEndHint
+				}
+				r.say("price-far", g.at(), "%s: %s a pack of %s (%s) is %s the price book's %s", w.label, g.node.text, p.Name, p.SoldIn(), words, quantity.FormatMoney(p.Price))("%s", hint)
 			}
 		}
 		if v, ok := w.member.Given.Look("hired_price"); ok && v.Key != "" {

@@ -1,9 +1,7 @@
 package deal
 
 import (
-	"regexp"
 	"slices"
-	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -30,7 +28,7 @@ func (r *reader) doubtQuotes() {
 			case quote.IsZero() && base.IsPositive():
 				r.doubtFree(w, v, base)
 			case r.holdsMore(w) && quote.GreaterThan(base):
-				if !r.holdsElsewhere(w) {
+				if !r.holdsElsewhere(w) && !w.allowed() {
 					r.doubtMoreHeld(w)
 				}
 			default:
@@ -49,55 +47,9 @@ func (r *reader) doubtQuotes() {
 		}
 		if v, ok := w.member.Given.Look("allowance"); ok {
 			r.doubtAllowance(w, v)
+			r.doubtExtent(w, v)
 		}
 	}
-}
-
-// secondHand is what a note says of a find, which costs next to nothing.
-var secondHand = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)\b(used|second[ -]?hand|pre-?owned|thrift(ed)?|salvaged?|reclaimed|refurbished|vintage|antique|found|gift|free)\b`)
-})
-
-// doubtAllowance doubts an allowance far from the price of the product that it stands for, or,
-// where there is none, from the labour; what is found may cost nothing, or little where a note says
-// that it is.
-func (r *reader) doubtAllowance(w *work, given model.Value) {
-	found, done := r.worked(w.member, "found")
-	labour, known := r.worked(w.member, "computed_labour")
-	switch base, has := r.firstProduct(w); {
-	case !done || found.IsZero():
-	case has && found.LessThan(base) && secondHand().MatchString(r.text(w, "note")):
-	case has:
-		r.doubtFar(w, "allowance", given, found, "what the product that it stands for costs in the price book", base)
-	case known && len(w.item.Uses) == 0 && found.GreaterThan(labour):
-		r.doubtFar(w, "allowance", given, found, "what a trade would charge for putting it in", labour)
-	}
-}
-
-// firstProduct is about what the first product of some work costs by the price book, before
-// whole packs; false where that goes along another measure or by the roll.
-func (r *reader) firstProduct(w *work) (decimal.Decimal, bool) {
-	all, known := r.worked(w.member, "quantity")
-	coats, _ := r.worked(w.member, "coats")
-	if !known || len(w.item.Uses) == 0 {
-		return decimal.Zero, false
-	}
-	u := w.item.Uses[0]
-	p := r.prices().Product(u.Product)
-	if p == nil || p.Roll != nil || u.Along != "" {
-		return decimal.Zero, false
-	}
-	goods := all.Mul(u.TakesOf(p, w.item))
-	switch {
-	case u.ForJob.IsPositive():
-		goods = u.ForJob
-	case u.Covers.IsPositive():
-		goods = all.DivRound(u.Covers, 4).Mul(r.prices().PackOf(u).Number)
-	}
-	if u.PerCoat {
-		goods = goods.Mul(coats)
-	}
-	return goods.Mul(one.Add(u.Waste)).Mul(p.UnitPrice()).Round(2), true
 }
 
 // doubtFree doubts a quote of nothing for work that the price book has at some price.
@@ -117,7 +69,8 @@ func (r *reader) doubtUnused(w *work) {
 	}
 	detail := func(key string) *reading { return r.good(w.scope.path + key) }
 	part, count := detail("part"), detail("count")
-	if _, found := w.member.Given.Look("allowance"); found {
+	_, allowed := w.member.Given.Look("allowance")
+	if allowed {
 		for _, key := range []string{"price", "waste", "product"} {
 			if g := detail(key); g != nil {
 				r.say("price-beside-allowance", g.at(), "%s: the %s, %s, is not used: the allowance is paid instead of the first product", w.label, key, g.node.text)("keep one of them")
@@ -125,8 +78,12 @@ func (r *reader) doubtUnused(w *work) {
 		}
 	}
 	for _, key := range []string{"covers", "holds more"} {
-		if g := detail(key); g != nil && !w.quoted() && !(key == "covers" && g.choice == "labour" && r.ownHired(w)) {
-			r.say("quote-detail", g.at(), "%s: %s, %s, is not used: there is no quote", w.label, key, g.node.text)("add the quote, or leave it out")
+		none, add := "there is no quote", "add the quote"
+		if key == "holds more" {
+			none, add = "there is no quote or allowance", "add the quote or the allowance"
+		}
+		if g := detail(key); g != nil && !w.quoted() && !(key == "covers" && g.choice == "labour" && r.ownHired(w)) && !(key == "holds more" && allowed) {
+			r.say("quote-detail", g.at(), "%s: %s, %s, is not used: %s", w.label, key, g.node.text, none)("%s, or leave it out", add)
 		}
 	}
 	if g := detail("tax on labour"); g != nil && w.quoted() && w.member.Given.Of("labour_taxed").Number.IsPositive() {
@@ -158,8 +115,11 @@ func (r *reader) doubtFar(w *work, what string, given model.Value, price decimal
 		if what == "quote" && price.GreaterThan(base) && r.good(w.scope.path+"holds more") == nil {
 			settle = "; if it holds other work too, as a whole kitchen, say   holds more: yes   beside it, and name under   without   what it holds of the work that comes along"
 		}
-		if what == "allowance" && price.LessThan(base) {
+		if what == "allowance" {
 			settle = "; if it is a find, say so, e.g.   note: used"
+			if price.GreaterThan(base) {
+				settle = highEndHint
+			}
 		}
 		r.say("quote-far", given.Pos, "%s: the %s of %s is %s %s, %s", w.label, what, diag.Quote(given.Text), words, than, quantity.FormatMoney(base))("check it for a point or nought that has slipped%s; it is used as it stands", settle)
 	}

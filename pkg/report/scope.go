@@ -9,8 +9,8 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/answer"
+	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/model"
-	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -297,16 +297,20 @@ func details(p *page, a *answer.Answer, m *model.Member) {
 		p.text("      ", "taken to be in the quote: "+strings.Join(w.Includes, ", ")+"; name it as work of its own if it is not")
 	}
 	if x := a.Of(m, "allowance"); x.IsPositive() {
-		p.text("      ", "an allowance of "+money(x)+" instead of "+firstProduct(w.Item))
+		p.text("      ", "an allowance of "+money(x)+" instead of "+allowedFor(w))
 	}
 	if w.Note != "" {
 		p.text("      ", w.Note)
 	}
 }
 
-func firstProduct(it *pricebook.Item) string {
-	if len(it.Uses) == 0 {
+// allowedFor is what an allowance stands for.
+func allowedFor(w *deal.Work) string {
+	switch {
+	case len(w.Item.Uses) == 0:
 		return "materials"
+	case w.AllBought:
+		return "all that it buys"
 	}
-	return it.Uses[0].Product
+	return w.Item.Uses[0].Product
 }
