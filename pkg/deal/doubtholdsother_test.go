@@ -23,7 +23,13 @@ func TestAQuoteForAWholeKitchen(t *testing.T) {
 		{"{quote: $14,900, holds more: no}", hired, 0},
 		{"{quote: $14,900, covers: all}", hired, 1},
 		{"$14,900", "paint walls: hired", 0}, // which is nothing beside it
-		{"$14,900", "stone counter: own hands, tile backsplash: own hands, paint walls: own hands", 0},
+		{"$11,900", "stone counter: own hands, tile backsplash: own hands, paint walls: own hands", 0},
+		{"$14,900", "stone counter: own hands, tile backsplash: own hands, paint walls: own hands", 1},
+		{"{quote: $14,900, holds more: no}", "stone counter: own hands, tile backsplash: own hands, paint walls: own hands", 0},
+		{"{quote: $14,900, holds more: yes}", "stone counter: own hands, paint walls: own hands", 0},
+		{"$14,900", "stone counter: $4,200, tile backsplash: $1,500", 1},
+		{"$11,900", "stone counter: $4,200, tile backsplash: $1,500", 0},
+		{"$14,900", "stone counter: {quote: $0, from: Fern}, paint walls: own hands", 0}, // paint alone costs little
 		{"{quote: $14,900, from: Fern}", "stone counter: {quote: $0, from: Fern}, tile backsplash: hired, resilient plank floor: hired, paint walls: hired", 0},
 	} {
 		told := toldOf(t, "quote-holds-other", kitchen(x.cabinets, x.rest), "")
@@ -45,12 +51,13 @@ func TestAQuoteForOtherRoomsToo(t *testing.T) {
 		want          int
 	}{
 		{"$2,300", "hired", 1}, {"{quote: $2,300, holds more: yes}", "hired", 0}, {"{quote: $2,300, holds more: no}", "hired", 0},
-		{"$1,100", "hired", 0}, {"$2,300", "own hands", 0}, {"$2,300", "$900", 0},
+		{"$1,100", "hired", 0}, {"$2,300", "own hands", 1}, {"$2,300", "$900", 1},
+		{"$1,500", "own hands", 0}, {"$1,500", "$900", 0}, {"{quote: $2,300, holds more: no}", "own hands", 0}, {"{quote: $2,300, holds more: no}", "$900", 0},
 	} {
 		told := toldOf(t, "quote-holds-other", rooms(x.first, x.second), "")
 		require.Len(t, told, x.want, "%v", x)
 		if x.want > 0 {
-			require.Contains(t, told[0], "the same in office is hired besides")
+			require.Contains(t, told[0], "the same in office is ")
 		}
 	}
 	const den = "  den: {size: 12' x 10', work: {paint walls: own hands}}\n"

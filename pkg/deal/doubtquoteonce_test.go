@@ -35,7 +35,7 @@ func TestOneQuoteInTwoRooms(t *testing.T) {
 // A quote of nothing is settled by one of the same trade that holds more, and settles what that holds.
 func TestAQuoteOfNothingBesideOneThatHoldsIt(t *testing.T) {
 	rooms := func(large, small string) string {
-		return "  den: {size: 12' x 13', work: {carpet: {" + large + "}, paint walls: own hands}}\n  nook: {size: 9' x 10', work: {carpet: {" + small + "}}}\n"
+		return "  den: {size: 12' x 13', work: {carpet: {" + large + "}, paint walls: hired}}\n  nook: {size: 9' x 10', work: {carpet: {" + small + "}}}\n"
 	}
 	for _, c := range []struct {
 		rooms     string

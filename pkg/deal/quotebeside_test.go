@@ -3,6 +3,7 @@ package deal
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -16,14 +17,14 @@ import (
 func TestAQuoteIsDoubtedBesideAsByCheck(t *testing.T) {
 	doubts := 0
 	for _, quote := range []string{"$90", "$900", "$3,000", "$4,300", "$5,200", "$6,400", "$8,900", "$12,400", "$20,000", "$40,000", "{quote: $12,400, holds more: no}", "{quote: $40,000, holds more: no}", "{quote: $40,000, holds more: yes}", "{quote: $12,400, covers: labour}"} {
-		for _, work := range []string{"outside wall paint", "vinyl siding", "shingle roof gable"} {
+		for _, work := range []string{"outside wall paint", "vinyl siding", "shingle roof gable", "gutters: {quote: $1,900}, vinyl siding", "gutters: own hands, outside wall paint"} {
 			text := fmt.Sprintf(`
 purchase: {price: $160k}
 value: {after-repair value: $260k}
 time: {marketing: 5 weeks, escrow: 1 month}
 house: {year built: 1988}
 rooms: {den: {size: 12' x 10', work: {paint walls: own hands}}}
-outside: {around: 160 ft, siding: 1440 sq ft, doors: 2, windows: 12, roof: [{size: 44' x 32', pitch: 6/12, overhang: 1'}], work: {%s: %s}}
+outside: {around: 160 ft, siding: 1440 sq ft, gutters: 120 ft, doors: 2, windows: 12, roof: [{size: 44' x 32', pitch: 6/12, overhang: 1'}], work: {%s: %s}}
 `, work, quote)
 			d, found := Read("a.yaml", []byte(text))
 			require.False(t, found.HasErrors(), "%v", found)
@@ -33,7 +34,7 @@ outside: {around: 160 ft, siding: 1440 sq ft, doors: 2, windows: 12, roof: [{siz
 			}
 			var c *model.Cell
 			for _, w := range d.reader.chosenWorks() {
-				if w.quoted() {
+				if w.quoted() && strings.HasSuffix(work, w.item.Name) {
 					c = d.Model.Find(w.member, "quote")
 				}
 			}

@@ -12,17 +12,21 @@ type trial struct {
 	sync.Mutex
 	done bool
 	read *reader // nil where it cannot be
+	held map[*work][2]decimal.Decimal
 }
 
 // heldByQuote is what the labour and the materials of the work that a quote for all of other work is
 // taken to hold come to by the price book. The model works it out where that quote is not there: the
-// file is read once more without the quotes for all of some work.
+// file is read once more without the quotes for all of some work. Each doubt asks, so it is kept.
 func (r *reader) heldByQuote(w *work) (labour, goods decimal.Decimal) {
 	if len(w.holds) == 0 || w.scope.path == "" {
 		return labour, goods
 	}
 	r.trial.Lock() // the sheets of a workbook ask side by side
 	defer r.trial.Unlock()
+	if known, asked := r.trial.held[w]; asked {
+		return known[0], known[1]
+	}
 	hired := r.withoutQuotes()
 	if hired == nil {
 		return labour, goods
@@ -39,6 +43,10 @@ func (r *reader) heldByQuote(w *work) (labour, goods decimal.Decimal) {
 			}
 		}
 	}
+	if r.trial.held == nil {
+		r.trial.held = map[*work][2]decimal.Decimal{}
+	}
+	r.trial.held[w] = [2]decimal.Decimal{labour, goods}
 	return labour, goods
 }
 
