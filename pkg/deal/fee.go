@@ -26,6 +26,9 @@ func (r *reader) fees(s scope, f *Field, g *reading) {
 	g.ok = true
 	for i := range g.node.entries {
 		e := &g.node.entries[i]
+		if r.nameless(f, e) {
+			continue
+		}
 		m := s.member.Add("fee", f.Line, e.key.text)
 		m.Pos = e.key.at
 		r.fee(scope{path: s.path + e.name + ".", group: "<fee>", member: m, place: placeOf(f.Line), at: e.key.at}, e)

@@ -22,13 +22,22 @@ func (r *reader) byName(s scope, f *Field, g *reading) {
 	g.ok = true
 	for i := range g.node.entries {
 		e := &g.node.entries[i]
-		if e.value.shape == refused || r.stray(e) {
+		if e.value.shape == refused || r.stray(e) || r.nameless(f, e) {
 			continue
 		}
 		inner := scope{path: s.path + f.Key() + "." + e.name + ".", group: f.Of, member: r.namedMember(s, f, e), at: e.key.at}
 		r.items[f.Of] = append(r.items[f.Of], inner)
 		r.namedGroup(inner, f, e)
 	}
+}
+
+// nameless refuses an entry with an empty name, by which pages and --set would not find it.
+func (r *reader) nameless(f *Field, e *entry) bool {
+	if strings.TrimSpace(e.key.text) != "" {
+		return false
+	}
+	r.say("unknown-key", e.key.at, "there is no name before the colon")("name it, as in   %s", unbraced(f.Example))
+	return true
 }
 
 // namedMember is the member of the model that an entry makes.

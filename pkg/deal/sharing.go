@@ -5,6 +5,7 @@ import (
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
 )
 
 // rectanglesForWalls is the way out where a walk around the walls says too little.
@@ -29,7 +30,7 @@ func (r *reader) sharing(room *model.Member) {
 			continue
 		}
 		if most.IsPositive() {
-			r.say("shared-too-long", v.Pos, "%s shares %s, but at most %s can lie along another rectangle of %s", floor.Label, diag.Quote(v.Text), feetText(most), room.Label)("write how much of the two touches; it is no longer than the shorter of the sides that meet")
+			r.say("shared-too-long", v.Pos, "%s shares %s, but at most %s can lie along another rectangle of %s", floor.Label, diag.Quote(v.Text), lengthText(most, v.Text), room.Label)("write how much of the two touches; it is no longer than the shorter of the sides that meet")
 			return
 		}
 		r.say("shared-too-long", v.Pos, "%s shares %s, but the joint with the other rectangle of %s is stated already", floor.Label, diag.Quote(v.Text), room.Label)("state what two rectangles share once, behind one of them")
@@ -38,6 +39,16 @@ func (r *reader) sharing(room *model.Member) {
 	if shared.IsZero() {
 		r.say("nothing-shared", floors[1].Pos, "%s has %d rectangles that share nothing, so each counts with walls all around", room.Label, len(floors))("write what they share, e.g.   size: [12' x 13' 6\", 5' x 4' 2\" sharing 5']   , or make two rooms of them")
 	}
+}
+
+// lengthText is a length as the file writes another: in metres where that is metric.
+func lengthText(feet decimal.Decimal, like string) string {
+	side, err := quantity.ParseSize(like + " x " + like)
+	length, odd := quantity.ParseLength(feet.Round(4).String() + " ft")
+	if err != nil || odd != nil || !side.First.Metric {
+		return feetText(feet)
+	}
+	return length.Metres().Round(2).String() + " m"
 }
 
 // joints is the longest that a rectangle can lie along the others: for each, the

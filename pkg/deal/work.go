@@ -68,7 +68,7 @@ func (r *reader) works(s scope, f *Field, g *reading) {
 	p := r.planOf(s, g)
 	for i := range g.node.entries {
 		e := &g.node.entries[i]
-		if e.value.shape == refused || r.stray(e) || r.noWork(e) {
+		if e.value.shape == refused || r.stray(e) || r.nameless(f, e) || r.noWork(e) {
 			continue
 		}
 		label := strings.Join(strings.Fields(e.key.text), " ")
