@@ -128,14 +128,23 @@ func (r *reader) rollsOfWalks() {
 	}
 }
 
-// rollsTooShort refuses wallpaper of whose roll not one drop can be cut.
+// rollsTooShort refuses wallpaper of whose roll not one drop can be cut, or of a half-drop pattern not
+// one that is begun half of the repeat later.
 func (r *reader) rollsTooShort() {
 	for p, w := range r.eachWork() {
 		for _, use := range w.member.In("use") {
 			for _, d := range use.In("drop") {
-				if n, ok := r.worked(d, "drops_a_roll"); ok && n.IsZero() {
+				none := func(line string) bool {
+					n, ok := r.worked(d, line)
+					return ok && n.IsZero()
+				}
+				if none("first_drops") || none("second_drops") {
 					long, _ := r.worked(d, "drop_length")
-					r.say("roll-too-short", w.at, "a roll of %s is shorter than one drop in %s, %s ft", d.Label, p.room.Label, short(long))("take another paper, or give the roll its length in your own price book: roll: 20.5 in x 33 ft")
+					later := ""
+					if !none("drops_a_roll") {
+						later = " that begins half of the repeat later"
+					}
+					r.say("roll-too-short", w.at, "a roll of %s is shorter than one drop%s in %s, %s ft", d.Label, later, p.room.Label, short(long))("take another paper, or give the roll its length in your own price book: roll: 20.5 in x 33 ft")
 				}
 			}
 		}
