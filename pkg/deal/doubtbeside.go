@@ -18,7 +18,12 @@ func (r *reader) farBeside(m *model.Member, line string, way int) bool {
 		return false
 	}
 	all := r.deal.Beside(c)
-	return way < len(all) && !all[way].Holds(func(c *model.Cell) (decimal.Decimal, bool) { return r.worked(c.Member, c.Line.Name) })
+	return way < len(all) && r.breaks(all[way])
+}
+
+// breaks reports whether figures are doubted in one way beside each other.
+func (r *reader) breaks(x Beside) bool {
+	return !x.Holds(func(c *model.Cell) (decimal.Decimal, bool) { return r.worked(c.Member, c.Line.Name) })
 }
 
 // doubtLongWork doubts a stated renovation of far more than the rooms' hours take.

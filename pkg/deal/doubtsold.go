@@ -122,7 +122,7 @@ var highConcessions = decimal.New(10, -2)
 // off the comparables and paid at the sale.
 func (r *reader) doubtConcessions(c *Comparables) {
 	for i := range c.Value.Rows {
-		if s := &c.Value.Rows[i].Sold; s.Concessions.GreaterThan(s.Price.Mul(highConcessions)) {
+		if s := &c.Value.Rows[i].Sold; r.farBeside(c.Members[i], "concessions", 0) {
 			r.say("concessions-high", c.Place(s), "%s was sold for %s, and its seller gave back %s of that, more than the customary 10%%", c.Value.Rows[i].Name(), quantity.FormatDollars(s.Price), quantity.FormatDollars(s.Concessions))("look whether that is so, and no figure of another column; it is taken off the price")
 		}
 	}

@@ -80,15 +80,12 @@ var burdens = []string{"busy", "traffic", "highway", "freeway", "interstate", "r
 // doubtGivenNoughts warns of amounts and own lines that are a large part of the middle price.
 func (r *reader) doubtGivenNoughts(c *Comparables) {
 	middle := decimal.NewFromFloat(c.middlePrice()).Round(0)
-	over := func(x decimal.Decimal, most int64) bool {
-		return x.Abs().GreaterThan(middle.Mul(decimal.New(most, -2)))
-	}
 	says := func(most int64) string {
 		return fmt.Sprintf("over %d%% of the middle price of the sales, %s", most, quantity.FormatDollars(middle))
 	}
 	for _, row := range adjusted {
 		most, ok := mostOfPrice[row.line]
-		if g := r.good("comps.amounts." + row.key); ok && g != nil && over(g.number, most) {
+		if g := r.good("comps.amounts." + row.key); ok && g != nil && c.beyondAmount(row.rate, g.number) {
 			r.say("comps-amount-unusual", g.at(), "a %s is worth %s, it says, %s", row.key, g.node.text, says(most))("check it for a nought too many; it is for one, e.g.   %s", fieldNamed("comps.amounts", row.key).example())
 		}
 	}
@@ -97,7 +94,7 @@ func (r *reader) doubtGivenNoughts(c *Comparables) {
 		if x.Worth.IsPositive() && slices.ContainsFunc(burdens, func(w string) bool { return strings.Contains(name, w) }) && !strings.Contains(name, "no ") && !strings.Contains(name, "not ") {
 			r.say("comps-amount-unusual", x.at, "the own line %s makes a house worth %s more, it says, and such a thing usually makes it worth less", diag.Quote(x.Name), x.text)("write   %s: -%s   if it takes that off", x.Name, strings.TrimPrefix(x.text, "+"))
 		}
-		if over(x.Worth, mostOwn) {
+		if x.Worth.Abs().GreaterThan(c.partOfMiddle(mostOwn)) {
 			r.say("comps-amount-unusual", x.at, "the own line %s is worth %s, it says, %s", diag.Quote(x.Name), x.text, says(mostOwn))("check it for a nought too many; every sale without it, or with it, is moved by as much")
 		}
 	}
@@ -105,10 +102,10 @@ func (r *reader) doubtGivenNoughts(c *Comparables) {
 
 // doubtGivenAmounts warns of amounts of the file that are hardly what a unit more is worth.
 func (r *reader) doubtGivenAmounts(c *Comparables) {
-	if g, whole := r.good("comps.amounts.square foot"), c.middlePerSqFt(livingAreaOf); g != nil && whole > 0 && g.number.InexactFloat64() > wholeSqFt*whole {
+	if g, whole := r.good("comps.amounts.square foot"), c.middlePerSqFt(livingAreaOf); g != nil && c.beyondAmount("size_rate", g.number) {
 		r.say("comps-amount-unusual", g.at(), "a square foot more is worth %s, it says, and the sales went for %s a sq ft with land and all: that is near the whole price", g.node.text, quantity.FormatDollars(decimal.NewFromFloat(whole).Round(0)))("write what a sq ft more adds to a house, some third to half of its price per sq ft; or leave it out, and the sales tell it where they can")
 	}
-	if g, whole := r.good("comps.amounts.square foot of lot"), c.middlePerSqFt(lotOf); g != nil && whole > 0 && g.number.InexactFloat64() > mostForLand*whole {
+	if g, whole := r.good("comps.amounts.square foot of lot"), c.middlePerSqFt(lotOf); g != nil && c.beyondAmount("lot_rate", g.number) {
 		hint := "write what a sq ft more of land adds, e.g.   " + fieldNamed("comps.amounts", g.field.Key()).example()
 		if x := r.good("comps.amounts.square foot"); x != nil && x.number.LessThan(g.number) {
 			hint = "look whether it was changed about with   square foot: " + x.node.text

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -66,14 +67,14 @@ func (r *reader) doubtBeyond() {
 	if stated != nil {
 		at = stated.at()
 	}
-	if stated != nil && (value.LessThan(low) || value.GreaterThan(high)) {
+	if stated != nil && slices.ContainsFunc(r.deal.outsideSales(), r.breaks) {
 		text := stated.dollars()
 		if from != "" {
 			text = quantity.FormatDollars(value)
 		}
 		r.say("value-outside-comps", at, "the after-repair value (%s)%s is outside what the comparables say, %s to %s", text, from, quantity.FormatDollars(low), quantity.FormatDollars(high))("one such house in ten sells below that, one above; ledgerboard comps   shows the sales; change the value, or say better what they are")
 	}
-	if value.GreaterThan(best) {
+	if r.breaks(r.deal.aboveBest()) {
 		r.say("above-best-sale", at, "the after-repair value (%s) is above %s, the most that any comparable sold for%s", quantity.FormatDollars(value), quantity.FormatDollars(best), but)("a house rarely sells above the best of its neighbourhood, whatever is put into it; look for one that did")
 	}
 	if cost := of("house_and_work"); cost.GreaterThan(best) {

@@ -197,11 +197,10 @@ func milesOf(metres float64) string {
 	return quantity.FormatCount(decimal.NewFromFloat(metres/comps.Mile), 1)
 }
 
-// doubtBuilt warns of sold houses that were not built yet; a new one may be sold in the
-// year before.
+// doubtBuilt warns of sold houses that were not built yet.
 func (r *reader) doubtBuilt(c *Comparables) {
 	for _, row := range c.Value.Rows {
-		if x := row.Built; x.Known && int(x.Value) > row.Date.Year+1 {
+		if x := row.Built; x.Known && int(x.Value) > builtBy(&row) {
 			r.say("sale-built-later", c.Place(&row.Sold), "%s was built in %.0f, it says, and sold on %s", row.Name(), x.Value, row.Date)("look whether the year was read right; it is compared by it as it stands")
 		}
 	}

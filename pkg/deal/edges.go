@@ -139,10 +139,10 @@ func NoneIsUsual(c *model.Cell) bool {
 	return !slices.Contains([]string{"contingency_share", "marketing", "escrow"}, c.Line.ID())
 }
 
-// isMeasure reports whether an input is a measure of a room, of the outside or of what is in them, of
-// which a mark, a point or a nought may slip.
+// isMeasure reports whether an input is a measure of a room, of the outside, of what is in them or of a
+// sold house, of which a mark, a point or a nought may slip.
 func isMeasure(c *model.Cell) bool {
-	return slices.Contains([]string{"room", "inside", "outside", "section", "opening", "plane", "fitting"}, c.Line.Set) && slices.Contains([]string{"ft", "sqft", "each"}, c.Line.Unit)
+	return slices.Contains(soldFacts, c.Line.Name) || slices.Contains([]string{"room", "inside", "outside", "section", "opening", "plane", "fitting"}, c.Line.Set) && slices.Contains([]string{"ft", "sqft", "each"}, c.Line.Unit)
 }
 
 // outsideEdges are those of a measure of the outside of the house.
@@ -168,12 +168,18 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 		return []Edge{most(decimal.Max(c.Given.Number.Mul(manyTimes), c.Given.Number.Add(one)))}
 	case c.Line.Section == "Comparables" && (strings.HasPrefix(c.Line.Name, "subject_") || c.Line.Name == "market_rate"):
 		return d.houseEdges(c.Line.Name)
+	case c.Line.Set == "comp" && !isSum(c) && d.hasSales():
+		return d.soldEdges(c)
+	case c.Line.ID() == "extra.extra_worth" && c.Given != nil && d.hasSales():
+		return d.Comps.ownEdges(c.Given.Number)
+	case worthOfUnit(c) && d.hasSales():
+		return append(sumEdges(c), d.Comps.amountEdges(c.Line.Name)...)
 	case c.Line.Set == "outside":
 		return outsideEdges(c.Line.Name)
 	case slices.Contains(chargedShares, c.Line.ID()):
 		return shareEdges(c)
 	case isSum(c) && c.Given != nil && c.Given.Number.IsPositive():
-		return []Edge{least(c.Given.Number.Div(billTimes).Round(2)), most(c.Given.Number.Mul(billTimes))}
+		return sumEdges(c)
 	case c.Line.ID() == "partner_split" && c.Given != nil && c.Given.Number.IsPositive():
 		return []Edge{least(c.Given.Number.Div(billTimes))}
 	case c.Line.ID() == "overrun":
@@ -234,12 +240,20 @@ func isSum(c *model.Cell) bool {
 	case "cost":
 		return slices.Contains([]string{"materials", "labour", "lump", "own_hours"}, c.Line.Name)
 	}
-	return slices.Contains([]string{"loan.draw_fee", "assignment_fee", "premium_least", "comp.sold_price", "item.quote", "item.allowance"}, c.Line.ID()) || c.Line.Section == "Comparables" && slices.ContainsFunc(adjusted, isRate(c.Line.Name))
+	return slices.Contains([]string{"loan.draw_fee", "assignment_fee", "premium_least", "comp.sold_price", "comp.concessions", "item.quote", "item.allowance"}, c.Line.ID())
 }
 
-// isRate tells the line of the grid of which a line of the model is what a unit is worth, in dollars.
-func isRate(line string) func(gridLine) bool {
-	return func(x gridLine) bool { return x.rate == line && x.figure != nil }
+// sumEdges are those of a sum by what the file gives of it.
+func sumEdges(c *model.Cell) []Edge {
+	if c.Given == nil || !c.Given.Number.IsPositive() {
+		return nil
+	}
+	return []Edge{least(c.Given.Number.Div(billTimes).Round(2)), most(c.Given.Number.Mul(billTimes))}
+}
+
+// worthOfUnit reports whether an input is what a unit of a line of the grid is worth, in dollars.
+func worthOfUnit(c *model.Cell) bool {
+	return c.Line.Section == "Comparables" && slices.ContainsFunc(adjusted, func(x gridLine) bool { return x.rate == c.Line.Name && x.figure != nil })
 }
 
 // usualSide is how long a side of a room usually is at most.

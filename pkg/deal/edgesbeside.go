@@ -62,7 +62,15 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 	times := decimal.NewFromInt(timesAYear[c.Line.Name])
 	switch {
 	case c.Line.ID() == "after_repair_value":
-		return []Beside{over(one, "price", TimesThePrice)}
+		out = append(out, over(one, "price", TimesThePrice))
+		if d.hasSales() {
+			out = append(append(out, d.aboveBest()), d.outsideSales()...)
+		}
+		return out
+	case c.Line.ID() == "value_before_work" && d.hasSales():
+		return append([]Beside{d.aboveBest()}, d.outsideSales()...)
+	case c.Line.ID() == "comp.concessions":
+		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member, "sold_price", highConcessions.Neg()))}}
 	case c.Line.ID() == "as_is_value":
 		return []Beside{over(one, "price", two), under("all_in_price", half)}
 	case c.Line.ID() == "lender_value":

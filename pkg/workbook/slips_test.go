@@ -27,7 +27,8 @@ cash: {available: $170k}
 `
 
 // What lost a point or has a nought too many in a rate of a table, a slight share, a fee on the price, a
-// measure, a time or a fact of the house is to be looked at again; what is a little off is not, and a
+// measure, a time or a fact of the house or of a sold one is to be looked at again, and so is a value above
+// the sales; what is a little off is not, and a
 // likely amount beyond its own least or most cannot be so.
 func TestSlipsAreDoubtedInTheSheet(t *testing.T) {
 	look := itoa(int(unusual))
@@ -61,11 +62,19 @@ func TestSlipsAreDoubtedInTheSheet(t *testing.T) {
 		}},
 		"house-beyond": {scenario("larkspur-way"), []typed{
 			{"", "subject_area", 11800.0, look}, {"", "subject_bedrooms", 14.0, look}, {"", "subject_baths", 10.0, look}, {"", "subject_lot", 74052.0, look}, {"", "subject_built", 1861.0, look},
-			{"", "size_rate", 880.0, look}, {"", "market_rate", 0.07, look},
+			{"", "size_rate", 220.0, look}, {"", "market_rate", 0.07, look}, {"", "after_repair_value", 350e3, look}, // a sq ft goes for some 240, and the dearest went for 338,900
 		}},
 		"house-within": {scenario("larkspur-way"), []typed{
 			{"", "subject_area", 1240.0, "0"}, {"", "subject_bedrooms", 4.0, "0"}, {"", "subject_baths", 2.0, "0"}, {"", "subject_lot", 8000.0, "0"}, {"", "subject_built", 1965.0, "0"},
-			{"", "size_rate", 110.0, "0"}, {"", "market_rate", 0.005, "0"},
+			{"", "size_rate", 110.0, "0"}, {"", "market_rate", 0.005, "0"}, {"", "after_repair_value", 320e3, "0"},
+		}},
+		"sold-beyond": {scenario("larkspur-way"), []typed{
+			{"12 Larkspur Way", "comp_area", 11500.0, look}, {"12 Larkspur Way", "comp_lot", 74052.0, look}, {"12 Larkspur Way", "comp_baths", 10.0, look}, {"12 Larkspur Way", "concessions", 35000.0, look},
+			{"12 Larkspur Way", "months_before", 24.0, look}, {"12 Larkspur Way", "comp_built", 2091.0, look}, {"in law flat", "extra_worth", 240e3, look}, {"", "value_before_work", 350e3, look},
+		}},
+		"sold-within": {scenario("larkspur-way"), []typed{
+			{"12 Larkspur Way", "comp_area", 1290.0, "0"}, {"12 Larkspur Way", "comp_lot", 8000.0, "0"}, {"12 Larkspur Way", "comp_baths", 2.0, "0"}, {"12 Larkspur Way", "concessions", 8000.0, "0"},
+			{"12 Larkspur Way", "months_before", 4.0, "0"}, {"12 Larkspur Way", "comp_built", 2026.0, "0"}, {"in law flat", "extra_worth", 30e3, "0"}, {"", "value_before_work", 320e3, "0"},
 		}},
 	} {
 		b, err := made(answered(t, x.deal), Options{Uncached: true})
@@ -76,5 +85,6 @@ func TestSlipsAreDoubtedInTheSheet(t *testing.T) {
 		page := printed(t, f, "The deal")
 		require.Equal(t, strings.Contains(path, "beyond"), strings.Contains(page, "LOOK AGAIN"), path)
 		require.Equal(t, strings.Contains(path, "likely"), strings.Contains(page, "OVER IT"), path)
+		require.Equal(t, strings.Contains(path, "sold-beyond"), strings.Contains(page, "adjusted prices of sales are more than nothing\nNOT ALL"), path)
 	}
 }

@@ -53,6 +53,15 @@ func (b *book) withinPrice() string {
 	return allHold(parts)
 }
 
+// soldHold is the condition that adjustments leave something of the price of every sold house; "" without
+// any.
+func (b *book) soldHold() string {
+	parts := b.ranges(func(c *model.Cell) bool {
+		return c.Line.ID() == "comp.adjusted_price" && b.places[c.Index].grid != nil && b.answer.Values.Of(c).IsPositive()
+	})
+	return b.inCells("whether every sold house is worth something as adjusted", parts, func(some []string) string { return "ROUND(" + nested("MIN(", some) + ",9)>0" })
+}
+
 // leastOf is the least that a file takes of the price and of what the house will be worth, as far
 // as they keep it now.
 func (b *book) leastOf(c *model.Cell) (least decimal.Decimal, is bool) {
@@ -267,6 +276,7 @@ func (b *book) canBe() []condition {
 		{"no measure or amount of work is below nothing", b.measuresHold(), "BELOW NOTHING", false, false},
 		{"price and after-repair value are $1,000 at least", b.valuesHold(), "UNDER IT", false, false},
 		{"deposit and credit are within the price", b.withinPrice(), "OVER THE PRICE", false, false},
+		{"adjusted prices of sales are more than nothing", b.soldHold(), "NOT ALL", false, false},
 		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false, false},
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false, false},
 		{"rates, times, sizes and amounts can be right", b.none(beyondRate), "NOT ALL", false, false},
