@@ -82,7 +82,7 @@ func roomDoubts() []Code {
 		{"closet-large", "a closet larger or longer than its room"},
 		{"door-small", "a door lower or narrower than doors are"},
 		{"many-in-room", "more of a thing than one room has"},
-		{"waits-long", "work that waits for months"},
+		{"waits-long", "work, or all of it, that waits for months"},
 		{"tub-deep", "a tub that is deeper than long"},
 		{"done-twice", "two pieces of work in one room that each take the place of the other"},
 		{"not-put-back", "work that takes all of a thing out, and no work that makes it new"},

@@ -217,6 +217,7 @@ var slips = []slip{
 	{"rate-unusual", loanRate, "rate: 0.1125%"},
 	{"rate-unusual", "own labour rate: $45/hour", "own labour rate: $3837/hour"},
 	{"points-high", "points: 2 points", "points: 6 points"},
+	{"points-high", "points: 2 points", "points: 0.2%"},
 	{"interest-basis-assumed", "interest on: balance", "# none"},
 	{"loan-without-term", "term: 12 months\n    " + extension, "# none"},
 	{"term-long", "term: 12 months\n    " + extension, "term: 270 months"},

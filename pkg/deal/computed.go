@@ -183,23 +183,22 @@ var lowOpening = decimal.NewFromInt(6)
 // openingsFit refuses a single opening higher than the room or wider than its walls.
 func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member) {
 	ceiling := v.Scalar[r.deal.Model.Find(room, "highest_ceiling").Index]
-	longest := longestWall(v, r.deal.Model, room)
+	longest, across, corner := r.come(r.deal.longestOf(room)), r.come(r.deal.acrossOf(room)), r.come(r.deal.cornerOf(room))
 	for _, f := range room.In("fitting") {
-		if l := f.Given.Of("fitting_length"); l.Number.Round(9).GreaterThan(longest.Round(9)) && slices.Contains([]string{"tub", "shower", "vanity", "toilet", "sink"}, f.Given.Of("sort").Choice) { // cabinets go around corners
+		if l := f.Given.Of("fitting_length"); slices.Contains(oneWall, f.Given.Of("sort").Choice) && r.unfit(f, "fitting_length") {
 			r.say("fixed-over-wall", l.Pos, "%s is %s long, longer than any wall of %s (%s ft)", f.Label, diag.Quote(l.Text), room.Label, short(longest))("check the length; write its length along the wall first")
 		}
 	}
-	across, corner := acrossRoom(room), besideWalls(room)
 	for _, f := range room.In("fitting") {
-		if l := f.Given.Of("fitting_length"); unknownSort(f) && l.Number.Round(9).GreaterThan(corner.Round(9)) { // a bench may go around a corner
+		if l := f.Given.Of("fitting_length"); unknownSort(f) && r.unfit(f, "fitting_length") {
 			r.say("fixed-over-wall", l.Pos, "%s is %s long, longer than %s is along two walls (%s ft)", f.Label, diag.Quote(l.Text), room.Label, short(corner))("check its size, for feet and inches that have slipped; write its length along the wall first")
 		}
-		if l := longerOf(f.Given.Of("fitting_length"), f.Given.Of("fitting_depth")); f.Given.Of("sort").Choice == "island" && l.Number.Round(9).GreaterThan(across.Round(9)) {
+		if l := longerOf(f.Given.Of("fitting_length"), f.Given.Of("fitting_depth")); f.Given.Of("sort").Choice == "island" && (r.unfit(f, "fitting_length") || r.unfit(f, "fitting_depth")) {
 			r.say("fixed-over-wall", l.Pos, "%s is %s long, and %s is %s ft across at most", f.Label, diag.Quote(l.Text), room.Label, short(across))("check its size, for feet and inches that have slipped")
 		}
 	}
 	high := func(m *model.Member, line, says string) {
-		if v := m.Given.Of(line); v.Number.Round(9).GreaterThan(ceiling.Round(9)) && v.Key != "" {
+		if v := m.Given.Of(line); v.Key != "" && r.unfit(m, line) {
 			r.say("opening-over-ceiling", v.Pos, "%s goes up to %s, and %s is %s ft high", says, v.Text, room.Label, short(ceiling))("write how high it goes, at most the ceiling; or give the room its ceiling")
 		}
 	}
@@ -210,7 +209,7 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 	for _, o := range room.In("opening") {
 		w, h, kind := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number, o.Given.Of("kind").Choice
 		switch {
-		case h.Round(9).GreaterThan(ceiling.Round(9)):
+		case r.unfit(o, "opening_height"):
 			number := o.Given.Of("number")
 			if _, size := quantity.ParseCount(number.Text); size == nil { // counted, so of the usual size
 				low := "6'"
@@ -221,7 +220,7 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 				continue
 			}
 			r.say("opening-over-ceiling", o.Pos, "%s is higher than the room, %s ft", o.Label, short(ceiling))("write across first and up second: 3' x 6'8\"; or give the room its ceiling")
-		case w.Round(9).GreaterThan(longest.Round(9)):
+		case r.unfit(o, "opening_width"):
 			r.say("opening-over-wall", o.Pos, "%s is wider than the longest wall, %s ft", o.Label, short(longest))("write across first and up second: 3' x 6'8\"")
 		case kind == "door" && w.GreaterThan(h), (kind == "doorway" || kind == "cased") && w.GreaterThan(h) && h.LessThan(lowOpening):
 			tell := r.say("door-wide", o.Pos, "%s is wider than it is high", o.Label)
@@ -234,21 +233,15 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 	}
 }
 
+// unfit reports whether something cannot be beside the room that it is in.
+func (r *reader) unfit(m *model.Member, line string) bool {
+	return slices.ContainsFunc(r.deal.Unfit(r.deal.Model.Find(m, line)), r.breaks)
+}
+
 // unknownSort reports whether a fixed part is none of those that are known.
 func unknownSort(f *model.Member) bool {
 	sort := f.Given.Of("sort").Choice
 	return sort == "" || sort == "other"
-}
-
-// longestWall is the longest side of a room's rectangles, or wall of a walk around it.
-func longestWall(v *walk.Values[decimal.Decimal], m *model.Model, room *model.Member) (longest decimal.Decimal) {
-	for _, s := range room.In("section") {
-		longest = decimal.Max(longest, s.Given.Of("length").Number, s.Given.Of("width").Number)
-	}
-	for _, l := range room.In("leg") {
-		longest = decimal.Max(longest, v.Scalar[m.Find(l, "leg_length").Index])
-	}
-	return longest
 }
 
 // layered names what lies on a floor, as far as it is taken up when the floor is

@@ -113,7 +113,7 @@ func (q quoteSums) holdsOther(other otherWork, held decimal.Decimal) Beside {
 	}
 	others := func(times decimal.Decimal) (out []Part) {
 		for _, c := range parts {
-			out = append(out, Part{c, times})
+			out = append(out, Part{Cell: c, Times: times})
 		}
 		return out
 	}

@@ -20,6 +20,7 @@ func (r *reader) doubtRooms() {
 	r.doubtIslands()
 	r.doubtQuotes()
 	r.doubtOwnPrices()
+	r.doubtWaiting()
 	r.doubtRoll()
 	r.doubtApart()
 	r.doubtOwnTrades()

@@ -124,44 +124,21 @@ func (r *reader) doubtClosets(room *model.Member) {
 	}
 	var closets []*model.Member
 	for _, m := range room.In("section") {
-		if n := m.Given.Of("closet").Number; n.IsPositive() {
+		if isCloset(m) {
 			closets, floor = append(closets, m), floor.Sub(area(m))
 		}
 	}
-	across := acrossRoom(room)
+	across := r.come(r.deal.acrossOf(room))
 	for _, m := range closets {
-		if long := longerSide(m); across.IsPositive() && long.Number.Round(9).GreaterThan(across.Round(9)) {
+		if long := longerSide(m); slices.ContainsFunc(r.deal.sidesOfFloor(m), func(c *model.Cell) bool { return slices.ContainsFunc(r.deal.longCloset(c), r.breaks) }) {
 			r.say("closet-large", long.Pos, "a closet of %s is %s long, and the room %s ft across at most", room.Label, feetOf(long), short(across))("check its size, for feet and inches that have slipped, or make it a room of its own; it is used as it stands")
 			continue
 		}
-		if floor.IsPositive() && area(m).GreaterThan(floor) {
+		if slices.ContainsFunc(r.deal.largeCloset(m), r.breaks) {
 			long := m.Given.Of("length")
 			r.say("closet-large", long.Pos, "a closet of %s is %s x %s, %s sq ft, and the room itself %s sq ft", room.Label, long.Text, m.Given.Of("width").Text, short(area(m)), short(floor))("check its size, for feet and inches that have slipped, or make it a room of its own; it is used as it stands")
 		}
 	}
-}
-
-// besideWalls is how long a length and a width of a room are together.
-func besideWalls(room *model.Member) (feet decimal.Decimal) {
-	for _, m := range rectangles(room) {
-		feet = feet.Add(m.Given.Of("length").Number).Add(m.Given.Of("width").Number)
-	}
-	for _, leg := range room.In("leg") {
-		feet = feet.Add(leg.Given.Of("walk_east").Number.Abs().Add(leg.Given.Of("walk_north").Number.Abs()).Div(decimal.NewFromInt(2)))
-	}
-	return feet
-}
-
-// acrossRoom is how far it can be at most from wall to wall: the longer sides of the rectangles end
-// to end, or half of a walk around.
-func acrossRoom(room *model.Member) (feet decimal.Decimal) {
-	if len(room.In("leg")) > 0 {
-		return besideWalls(room)
-	}
-	for _, m := range rectangles(room) {
-		feet = feet.Add(longerSide(m).Number)
-	}
-	return feet
 }
 
 func longerSide(m *model.Member) model.Value {
@@ -401,7 +378,7 @@ func shortSide(floor *model.Member) model.Value {
 
 // rectangles are the parts of a room's floor, without its closets.
 func rectangles(room *model.Member) []*model.Member {
-	return slices.DeleteFunc(slices.Clone(room.In("section")), func(m *model.Member) bool { return !m.Given.Of("closet").Number.IsZero() })
+	return slices.DeleteFunc(slices.Clone(room.In("section")), isCloset)
 }
 
 // sidesOf are the sides of a room's rectangles and the walls of a walk around it; those

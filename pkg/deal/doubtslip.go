@@ -27,6 +27,7 @@ var (
 	lowAgent       = decimal.New(5, -3)          // an agent's share of the sale
 	lowAgents      = decimal.New(1, -2)          // what all agents take of the sale
 	lowOfValue     = decimal.New(60, -2)         // a low value, as a share of the after-repair value
+	highSale       = decimal.New(15, -1)         // a sale price, as a share of it
 	lowPrice       = decimal.New(30, -2)         // a first loan's share of the price
 	lowWork        = decimal.New(20, -2)         // a loan's share of the renovation
 	longTerm       = decimal.NewFromInt(60)      // months of a loan of interest only

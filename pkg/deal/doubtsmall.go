@@ -21,19 +21,22 @@ var partWords = []string{"nook", "alcove", "passage", "landing", "bar", "booth",
 // doubtSmall doubts a room to live, sleep or cook in with next to no floor, as metres with
 // a foot mark have it: 3.45' x 4.1'.
 func (r *reader) doubtSmall(room *model.Member) {
-	floor, ok := r.worked(room, "floor_area")
-	if !ok || !floor.IsPositive() || !floor.LessThan(smallRoom) || !slices.Contains([]string{"bedroom", "kitchen", "living"}, r.roomKinds[room]) {
+	if !r.livedIn(room) || !r.breaks(r.deal.smallFloor(room)) {
 		return
 	}
-	if slices.ContainsFunc(strings.Fields(plainKey(room.Label)), func(w string) bool { return slices.Contains(partWords, w) }) {
-		return
-	}
+	floor, _ := r.worked(room, "floor_area")
 	tell := r.say("room-small", r.where(r.roomPaths[room]+"size", r.roomPaths[room]+"walls"), "%s has a floor of %s sq ft, little for such a room", room.Label, quantity.FormatCount(floor, 1))
 	if metres := inMetres(room); metres != "" {
 		tell("did you mean %s? else check the feet and inches; it is used as it stands", metres)
 	} else {
 		tell("check its size, for a digit or a unit that has slipped; a closet has   kind: closet")
 	}
+}
+
+// livedIn reports whether a room is a whole one to live, sleep or cook in.
+func (r *reader) livedIn(room *model.Member) bool {
+	return slices.Contains([]string{"bedroom", "kitchen", "living"}, r.roomKinds[room]) &&
+		!slices.ContainsFunc(strings.Fields(plainKey(room.Label)), func(w string) bool { return slices.Contains(partWords, w) })
 }
 
 // inMetres is a room's size with metres for feet where a side is written in decimal feet,

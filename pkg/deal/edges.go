@@ -195,13 +195,20 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 	}
 	switch c.Line.ID() {
 	case "section.length", "section.width":
-		return []Edge{most(usualSide(m.Parent))}
+		if out = []Edge{most(usualSide(m.Parent))}; d.isFloor(m) {
+			out = append(out, least(narrowRoom))
+		}
+		return out
 	case "leg.walk_east", "leg.walk_north":
 		return []Edge{least(usualSide(m.Parent).Neg()), most(usualSide(m.Parent))}
 	case "section.height":
 		return []Edge{most(highCeiling)}
+	case "item.waiting":
+		return []Edge{most(longWait)}
+	case "waiting_days":
+		return []Edge{most(longestWait)}
 	case "usual_ceiling":
-		return []Edge{least(lowCeiling), most(highCeiling)}
+		return []Edge{least(lowCeiling), most(highUsual)}
 	case "room.room_ceiling":
 		if kindOfRoom(m.Label, false) == "closet" || strings.Contains(strings.ToLower(m.Label), "crawl") {
 			return []Edge{most(highCeiling)}
@@ -254,6 +261,12 @@ func sumEdges(c *model.Cell) []Edge {
 // worthOfUnit reports whether an input is what a unit of a line of the grid is worth, in dollars.
 func worthOfUnit(c *model.Cell) bool {
 	return c.Line.Section == "Comparables" && slices.ContainsFunc(adjusted, func(x gridLine) bool { return x.rate == c.Line.Name && x.figure != nil })
+}
+
+// isFloor reports whether a rectangle is all the floor of a room that is no closet.
+func (d *Deal) isFloor(m *model.Member) bool {
+	floors := rectangles(m.Parent)
+	return len(floors) == 1 && floors[0] == m && d.reader != nil && d.reader.roomKinds[m.Parent] != "closet"
 }
 
 // usualSide is how long a side of a room usually is at most.

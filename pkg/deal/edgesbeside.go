@@ -15,10 +15,11 @@ type Sum struct {
 	And   decimal.Decimal
 }
 
-// A Part is a cell so many times.
+// A Part is a cell so many times; with others, the largest of all.
 type Part struct {
 	Cell  *model.Cell
 	Times decimal.Decimal
+	Or    []*model.Cell
 }
 
 // Of is what a sum comes to; false where a cell of it is not known.
@@ -26,6 +27,10 @@ func (s Sum) Of(value func(*model.Cell) (decimal.Decimal, bool)) (decimal.Decima
 	out := s.And
 	for _, p := range s.Parts {
 		x, known := value(p.Cell)
+		for _, c := range p.Or {
+			other, ok := value(c)
+			x, known = decimal.Max(x, other), known && ok
+		}
 		if !known {
 			return out, false
 		}
@@ -49,10 +54,10 @@ func (x Beside) Holds(value func(*model.Cell) (decimal.Decimal, bool)) bool {
 func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 	root := d.Model.Root
 	cell := func(m *model.Member, line string, times decimal.Decimal) Part {
-		return Part{d.Model.Find(m, line), times}
+		return Part{Cell: d.Model.Find(m, line), Times: times}
 	}
 	sum := func(and decimal.Decimal, parts ...Part) Sum { return Sum{parts, and} }
-	self := func(times decimal.Decimal) Part { return Part{c, times} }
+	self := func(times decimal.Decimal) Part { return Part{Cell: c, Times: times} }
 	over := func(times decimal.Decimal, line string, share decimal.Decimal) Beside {
 		return Beside{sum(decimal.Zero, self(times), cell(root, line, share.Neg()))}
 	}
@@ -78,14 +83,14 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 	case c.Line.ID() == "low_value":
 		return []Beside{under("after_repair_value", lowOfValue)}
 	case c.Line.ID() == "sale_price": // which the workbook alone takes
-		return []Beside{under("after_repair_value", half), over(one, "after_repair_value", two)}
+		return []Beside{under("after_repair_value", half), over(one, "after_repair_value", highSale)}
 	case c.Line.ID() == "fitting.fitting_length":
 		if c.Member.Parent.Kind != "inside" {
 			return nil
 		}
 		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member.Parent, "perimeter", one.Neg())), sum(decimal.Zero, cell(c.Member.Parent, "perimeter", one))}}
-	case sideOfRoom(c) && d.reader != nil: // feet for metres slip on both sides
-		return []Beside{{sum(d.reader.usualFloor(c.Member.Parent).Neg(), cell(c.Member.Parent, "floor_area", one))}}
+	case sideOfRoom(c) && d.reader != nil:
+		return d.besideFloor(c)
 	case c.Line.ID() == "seller_credit":
 		return []Beside{over(one, "price", highCredit)}
 	case c.Line.ID() == "outside.gutters":
@@ -138,7 +143,7 @@ func sideOfRoom(c *model.Cell) bool {
 // termBeside is how a term with extensions is doubted: it ends before the work does, and no level
 // payments have cleared the loan by then.
 func (d *Deal) termBeside(c *model.Cell, cell func(*model.Member, string, decimal.Decimal) Part) []Beside {
-	term, less := Part{c, one}, Part{c, one.Neg()}
+	term, less := Part{Cell: c, Times: one}, Part{Cell: c, Times: one.Neg()}
 	early := func(uncleared Sum) Beside {
 		return Beside{{[]Part{cell(d.Model.Root, "works_end", one), less}, decimal.Zero}, {[]Part{term}, decimal.Zero}, {[]Part{cell(c.Member, "extension_months", one)}, decimal.Zero}, uncleared}
 	}

@@ -111,7 +111,7 @@ func (d *Deal) outsideSales() []Beside {
 // valueOver is how the after-repair value is doubted over a line of the comparables, or with -1 under it.
 func (d *Deal) valueOver(line string, times decimal.Decimal) Beside {
 	root := d.Model.Root
-	return Beside{{Parts: []Part{{d.Model.Find(root, "after_repair_value"), times}, {d.Model.Find(root, line), times.Neg()}}}}
+	return Beside{{Parts: []Part{{Cell: d.Model.Find(root, "after_repair_value"), Times: times}, {Cell: d.Model.Find(root, line), Times: times.Neg()}}}}
 }
 
 // hasSales reports whether sold houses say something of the value.

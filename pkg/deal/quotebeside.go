@@ -75,10 +75,10 @@ func (q quoteSums) sum(and decimal.Decimal, parts ...[]Part) Sum {
 }
 
 func (q quoteSums) cell(line string, times decimal.Decimal) []Part {
-	return []Part{{q.d.Model.Find(q.c.Member, line), times}}
+	return []Part{{Cell: q.d.Model.Find(q.c.Member, line), Times: times}}
 }
 
-func (q quoteSums) quote(times decimal.Decimal) []Part { return []Part{{q.c, times}} }
+func (q quoteSums) quote(times decimal.Decimal) []Part { return []Part{{Cell: q.c, Times: times}} }
 
 // book is what the price book says of the work itself, as far as the quote covers it.
 func (q quoteSums) book(times decimal.Decimal) []Part {
@@ -91,7 +91,7 @@ func (q quoteSums) labour(times decimal.Decimal) []Part { return q.cell("compute
 func (q quoteSums) goods(times decimal.Decimal) []Part {
 	out := q.cell("found", times)
 	for _, u := range q.c.Member.In("use") {
-		out = append(out, Part{q.d.Model.Find(u, "by_parts"), times})
+		out = append(out, Part{Cell: q.d.Model.Find(u, "by_parts"), Times: times})
 	}
 	return out
 }

@@ -14,7 +14,7 @@ var loanRows = []Field{
 	{Path: "loans[].cap on after-repair value", Kind: Percent, Line: "value_cap", Range: "more than 0%, at most 100%", Default: "no cap", Example: "70%"},
 	{Path: "loans[].cap on cost", Kind: Percent, Line: "cost_cap", Range: "more than 0%, at most 100%", Default: "no cap", Example: "85%"},
 	{Path: "loans[].rate", Kind: Percent, Line: "rate", Range: "at least 0%, at most 100%", Doubt: "at least 2%, at most 25%", DoubtCode: "rate-unusual", Example: "11.25%", Other: []string{"interest rate", "interest"}},
-	{Path: "loans[].points", Kind: Percent, Line: "points_share", Range: "at least 0%, at most 20%", Doubt: "at least 0.1%, at most 5%", DoubtCode: "points-high", Example: "2 points"},
+	{Path: "loans[].points", Kind: Percent, Line: "points_share", Range: "at least 0%, at most 20%", Doubt: "at least 0.25%, at most 5%", DoubtCode: "points-high", Example: "2 points"},
 	{Path: "loans[].fees", Kind: Fees, Line: "loan_fee", Example: "{underwriting: $1,495}", Meaning: "the lender's other charges at the closing"},
 	{Path: "loans[].interest on", Kind: Choice, Line: "interest_on", Default: "balance is assumed", Example: "balance", Choices: []string{"balance", "commitment"}},
 	{Path: "loans[].interest paid", Kind: Choice, Line: "interest_paid", Default: "monthly", Example: "monthly", Choices: []string{"monthly", "reserve", "at payoff", "added monthly"}},

@@ -10,14 +10,15 @@ import (
 	"ledgerboard/pkg/model"
 )
 
-// besideOf are the conditions that an input at an address is not doubted beside others, as far as they
-// hold now. A figure that is not in this workbook tells nothing in it.
-func (b *book) besideOf(c *model.Cell) (out []func(at string) string) {
+// besideOf are the conditions that an input at an address is in none of some ways beside others, as far as
+// they hold now. A figure that is not in this workbook tells nothing in it.
+func (b *book) besideOf(c *model.Cell, all []deal.Beside) (out []func(at string) string) {
 	value := func(c *model.Cell) (decimal.Decimal, bool) { return b.answer.Values.Of(c), true }
-	for _, x := range b.answer.Deal.Beside(c) {
-		if !x.Holds(value) || slices.ContainsFunc(x, func(s deal.Sum) bool {
-			return slices.ContainsFunc(s.Parts, func(p deal.Part) bool { return p.Cell == nil || b.secret(p.Cell) })
-		}) {
+	missing := func(c *model.Cell) bool { return c == nil || b.secret(c) }
+	for _, x := range all {
+		if slices.ContainsFunc(x, func(s deal.Sum) bool {
+			return slices.ContainsFunc(s.Parts, func(p deal.Part) bool { return missing(p.Cell) || slices.ContainsFunc(p.Or, missing) })
+		}) || !x.Holds(value) {
 			continue
 		}
 		var within, beside []string
@@ -26,8 +27,14 @@ func (b *book) besideOf(c *model.Cell) (out []func(at string) string) {
 			for _, p := range s.Parts {
 				at := whereAt
 				if p.Cell != c {
-					at = b.cellRef(p.Cell)
-					beside = append(beside, at)
+					var some []string
+					for _, x := range append([]*model.Cell{p.Cell}, p.Or...) {
+						some = append(some, b.cellRef(x))
+					}
+					beside = append(beside, some...)
+					if at = some[0]; len(some) > 1 {
+						at = "MAX(" + strings.Join(some, ",") + ")"
+					}
 				}
 				text += signed(p.Times) + "*" + at
 			}

@@ -40,10 +40,36 @@ func TestABathAsLargeAsALivingRoomIsDoubted(t *testing.T) {
 	over.recomputed(t)
 }
 
+// What no longer fits into a room that is made smaller cannot be; a room of metres, and a closet that is
+// longer than its room is across, are to be looked at again.
+func TestWhatIsInARoomFitsIntoIt(t *testing.T) {
+	look, cannot := itoa(int(unusual)), itoa(int(beyondRate)+plainly)
+	const (
+		bath    = `hall bath: {size: 8' x 5', ceiling: 8', doors: 2' 4" x 6' 8", windows: 3' x 3', fixed: {tub: 5' x 2' 6"}, work: {paint bath walls: hired}}`
+		bedroom = `bedroom: {size: 12' x 11', closets: 6' x 2', doors: 2' 8" x 6' 8", work: {paint walls: hired}}`
+		door    = `door 2' 4" x 6' 8"`
+	)
+	var over typedOver
+	for name, x := range map[string]struct {
+		room   string
+		inputs []typed
+	}{
+		"bath-beyond":    {bath, []typed{{"", "section.length", 4.0, "0"}, {"", "section.width", 4.5, "0"}, {"", "room.room_ceiling", 6.6, "0"}, {"tub", "fitting_length", 5.0, cannot}, {door, "opening_height", 6.6667, cannot}, {door, "opening_width", 4.7, cannot}}},
+		"bath-within":    {bath, []typed{{"", "section.length", 7.0, "0"}, {"", "section.width", 5.0, "0"}, {"", "room.room_ceiling", 7.5, "0"}, {"tub", "fitting_length", 5.0, "0"}, {door, "opening_height", 6.6667, "0"}, {door, "opening_width", 3.0, "0"}}},
+		"bedroom-beyond": {bedroom, []typed{{"", "section.length", 3.66, look}, {"", "section.width", 3.35, look}, {"closet", "length", 6.0, look}, {"", "usual_ceiling", 18.0, look}, {"", "sale_price", 480e3, look}, {"", "waiting_days", 180.0, look}}},
+		"bedroom-within": {bedroom, []typed{{"", "section.length", 10.0, "0"}, {"", "section.width", 9.0, "0"}, {"closet", "length", 7.0, "0"}, {"", "usual_ceiling", 9.0, "0"}, {"", "sale_price", 330e3, "0"}, {"", "waiting_days", 40.0, "0"}}},
+	} {
+		b, err := made(answered(t, strings.Replace(besideDeal, "rooms:\n", "rooms:\n  "+x.room+"\n", 1)), Options{Uncached: true})
+		require.NoError(t, err)
+		over.add(t, name, b, x.inputs...)
+	}
+	over.recomputed(t)
+}
+
 // What is typed by a slip, and is right by itself, is to be looked at again beside other inputs, the
 // price book or what the file says; what is as far as it may well be is not.
 func TestInputsAreDoubtedBesideOthers(t *testing.T) {
-	look := itoa(int(unusual))
+	look, cannot := itoa(int(unusual)), itoa(int(beyondRate)+plainly)
 	var all [][]typed
 	beyond := []typed{
 		{"hazards", "seen", "bad", look}, {"wiring", "seen", "bad", look},
@@ -56,7 +82,7 @@ func TestInputsAreDoubtedBesideOthers(t *testing.T) {
 		{"hazards", "seen", "good", "0"}, {"tile floor", "quote", 2600.0, "0"}, {"property tax", "a_year", 3900.0, "0"}, {"power", "a_month", 1100.0, "0"},
 		{"county tax", "share", 0.006, "0"}, {"listing agent", "share", 0.03, "0"}, {"", "renovation", 1.1, "0"}, {"", "seller_credit", 9000.0, "0"},
 		{"bank", "exit_share", 0.01, "0"}, {"bank", "fixed_amount", 100000.0, "0"}, {"title", "fixed", 1800.0, "0"}, {"masonry: stoop", "materials", 160.0, "0"}, {"", "fitting.fitting_length", 12.0, "0"}, {"", "opening.opening_width", 3.0, "0"},
-	}, beyond, []typed{{"tile floor", "quote", 28600.0, look}, {"", "price", 3e6, "0"}, {"property tax", "a_year", 2910.0, look}, {"", "opening.opening_width", 32.0, look}, {"", "opening.opening_height", 80.0, look}, {"masonry: stoop", "materials", 1200.0, look}})
+	}, beyond, []typed{{"tile floor", "quote", 28600.0, look}, {"", "price", 3e6, "0"}, {"property tax", "a_year", 2910.0, look}, {"", "opening.opening_width", 32.0, cannot}, {"", "opening.opening_height", 80.0, cannot}, {"masonry: stoop", "materials", 1200.0, look}})
 	all = append(all, beyond[:1])
 	var over typedOver
 	for i, inputs := range all {

@@ -103,6 +103,9 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 			beyond(beyondRate, e)
 		}
 	}
+	for _, x := range b.besideOf(c, b.answer.Deal.Unfit(c)) {
+		out = append(out, flawRule{beyondRate, x})
+	}
 	if slices.Contains(sides, c.Line.ID()) && b.answer.Values.Of(c).IsPositive() {
 		rule(noSide, "", ">0")
 	}
@@ -112,7 +115,7 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 	for _, e := range b.usualOf(c) {
 		beyond(unusual, e)
 	}
-	for _, x := range b.besideOf(c) {
+	for _, x := range b.besideOf(c, b.answer.Deal.Beside(c)) {
 		out = append(out, flawRule{unusual, x})
 	}
 	if dated(c) { // what stands for no edge is far beyond every day
