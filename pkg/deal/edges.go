@@ -179,7 +179,7 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 	case slices.Contains(chargedShares, c.Line.ID()):
 		return shareEdges(c)
 	case isSum(c) && c.Given != nil && c.Given.Number.IsPositive():
-		return sumEdges(c)
+		return append(sumEdges(c), doubtEdges(c)...)
 	case c.Line.ID() == "partner_split" && c.Given != nil && c.Given.Number.IsPositive():
 		return []Edge{least(c.Given.Number.Div(billTimes))}
 	case c.Line.ID() == "overrun":
@@ -230,6 +230,11 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 			return []Edge{most(x.most)}
 		}
 	}
+	return doubtEdges(c)
+}
+
+// doubtEdges are those of what is usual of the rows that feed a line.
+func doubtEdges(c *model.Cell) (out []Edge) {
 	for _, f := range feeding()[c.Line.Name] {
 		if kindMeasures(f.Kind) && f.Doubt != "" {
 			out = append(out, edgesIn(limits(f.Kind, f.Doubt))...)
@@ -239,7 +244,8 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 }
 
 // isSum reports whether an input is a bill or a charge in dollars, or dollars or own hours of a line of
-// work, or a quote or an allowance for some, of which a nought or a time may slip.
+// work, or a quote or an allowance for some, or what is at stake, of which a nought or a time may
+// slip.
 func isSum(c *model.Cell) bool {
 	switch c.Line.Set {
 	case "fee", "bracket":
@@ -247,8 +253,11 @@ func isSum(c *model.Cell) bool {
 	case "cost":
 		return slices.Contains([]string{"materials", "labour", "lump", "own_hours"}, c.Line.Name)
 	}
-	return slices.Contains([]string{"loan.draw_fee", "assignment_fee", "premium_least", "comp.sold_price", "comp.concessions", "item.quote", "item.allowance"}, c.Line.ID())
+	return slices.Contains(staked, c.Line.ID()) || slices.Contains([]string{"loan.draw_fee", "assignment_fee", "premium_least", "comp.sold_price", "comp.concessions", "item.quote", "item.allowance"}, c.Line.ID())
 }
+
+// staked are what a deal is to bring, what there is for it, and over how long a loan is paid back.
+var staked = []string{"target_profit", "cash_available", "cash_reserve", "earnest_deposit", "loan.amortising_months"}
 
 // sumEdges are those of a sum by what the file gives of it.
 func sumEdges(c *model.Cell) []Edge {
@@ -292,6 +301,9 @@ func shareEdges(c *model.Cell) (out []Edge) {
 	}
 	if c.Given != nil && c.Given.Number.IsPositive() {
 		out = append(out, most(c.Given.Number.Mul(billTimes)))
+	}
+	if c.Given != nil && c.Line.ID() == "bracket.rate" {
+		out = append(out, least(c.Given.Number.Div(billTimes)))
 	}
 	return out
 }

@@ -11,7 +11,7 @@ import (
 // A deal with rates in tables and by the step, an assignment fee and a part of the house not seen.
 const ratesDeal = `
 house: {year built: 1961}
-purchase: {price: $152k, assignment fee: $4,200, auction premium: {share: 2%, at least: $900}, closing: {title: $1,450, county tax: 0.11%, stamp: $0.55 per $500}}
+purchase: {price: $152k, earnest deposit: $4k, assignment fee: $4,200, auction premium: {share: 2%, at least: $900}, closing: {title: $1,450, county tax: 0.11%, stamp: $0.55 per $500}}
 value: {after-repair value: $236k}
 time: {renovation: 4 months, marketing: 6 weeks, escrow: 1 month}
 renovation: {contingency: 20%, lines: [{trade: masonry, work: stoop, materials: $9,120, labour: $12,200}]}
@@ -21,7 +21,7 @@ holding: {property tax: $2,910/year, vacant insurance: $1,420/year}
 selling:
   listing agent: 2.5%
   transfer tax: {brackets: {up to $250k: 0.4%, up to $500k: 0.7%, above: 1%}}
-  city stamp: {slabs: {below $150k: $110, below $400k: 0.3%, above: 0.5%}}
+  city stamp: {slabs: {below $150k: $110, below $400k: 0.3%, below $500k: 0.5%, above: 0.6%}}
 targets: {profit: $5k}
 cash: {available: $170k}
 `
@@ -45,12 +45,12 @@ func TestSlipsAreDoubtedInTheSheet(t *testing.T) {
 		"rates-beyond": {ratesDeal, []typed{
 			{"up to $250k", "rate", 0.04, look}, {"up to $500k", "rate", 0.07, look}, {"below $400k", "rate", 0.03, look}, {"below $150k", "fixed", 1100.0, look},
 			{"county tax", "share", 0.011, look}, {"stamp", "unit_price", 5.5, look}, {"", "assignment_fee", 42000.0, look}, {"", "premium_share", 0.2, look},
-			{"bank", "least_interest_months", 90.0, look}, {"", "marketing", 0.0, look}, {"", "escrow", 0.0, look}, {"", "renovation", 0.4, look}, {"", "overrun", 1.5, look},
+			{"bank", "least_interest_months", 90.0, look}, {"", "target_profit", 50e3, look}, {"", "cash_available", 1.7e6, look}, {"", "earnest_deposit", 40e3, look}, {"below $500k", "rate", 0.0005, look}, {"", "marketing", 0.0, look}, {"", "escrow", 0.0, look}, {"", "renovation", 0.4, look}, {"", "overrun", 1.5, look},
 		}},
 		"rates-within": {ratesDeal, []typed{
 			{"up to $250k", "rate", 0.006, "0"}, {"below $400k", "rate", 0.005, "0"}, {"below $150k", "fixed", 150.0, "0"}, {"county tax", "share", 0.002, "0"},
 			{"stamp", "unit_price", 1.1, "0"}, {"", "assignment_fee", 7500.0, "0"}, {"", "overrun", 0.45, "0"}, {"", "premium_share", 0.05, "0"}, {"", "marketing", 0.5, "0"}, {"", "escrow", 0.5, "0"},
-			{"", "renovation", 3.0, "0"}, {"water heater", "if_bad", 1200.0, "0"}, {"bank", "least_interest_months", 6.0, "0"},
+			{"", "renovation", 3.0, "0"}, {"water heater", "if_bad", 1200.0, "0"}, {"bank", "least_interest_months", 6.0, "0"}, {"", "target_profit", 20e3, "0"}, {"", "cash_available", 120e3, "0"}, {"", "earnest_deposit", 6e3, "0"}, {"below $500k", "rate", 0.004, "0"},
 		}},
 		"likely-over-most":   {ratesDeal, []typed{{"water heater", "if_bad", 2500.0, "0"}}},
 		"likely-under-least": {ratesDeal, []typed{{"water heater", "if_bad", 250.0, "0"}}},
