@@ -60,6 +60,7 @@ type book struct {
 	conditions  []condition
 	usableAt    string
 	flaws       *flawList
+	sums        map[string]string // where the sums that quotes are held against stand, by what is added up
 }
 
 // more is how many months there is room for beyond the sale.
@@ -109,7 +110,7 @@ func made(a *answer.Answer, how Options) (*book, error) {
 func newBook(a *answer.Answer, how Options) *book {
 	return &book{
 		answer: a, model: a.Model, how: how, file: excelize.NewFile(), styles: map[look]int{}, last: a.Values.Months() + more,
-		places: make([]place, len(a.Model.Cells)), fixedness: make([]fixedness, len(a.Model.Cells)), workings: map[reading]place{}, read: make([]bool, len(a.Model.Cells)), named: map[string][]*model.Member{},
+		places: make([]place, len(a.Model.Cells)), fixedness: make([]fixedness, len(a.Model.Cells)), workings: map[reading]place{}, read: make([]bool, len(a.Model.Cells)), named: map[string][]*model.Member{}, sums: map[string]string{},
 	}
 }
 

@@ -168,8 +168,7 @@ func (b *book) flawed() *flawList {
 		return b.flaws
 	}
 	b.flaws = &flawList{some: map[flaw]bool{}, formulas: map[int]string{}}
-	g := b.workingSheet()
-	first := g.next()
+	var typed []*model.Cell
 	for _, c := range b.model.Cells {
 		if b.typed(c) {
 			rules := b.flawRules(c)
@@ -177,13 +176,17 @@ func (b *book) flawed() *flawList {
 			if c.Expr.IsNumber() {
 				more = plainly
 			}
-			formula := flawOf(rules, more)
-			b.flaws.formulas[c.Index] = formula
-			b.working(b.whereIs(c), strings.ReplaceAll(formula, whereAt, b.cellRef(c)), 0)
+			b.flaws.formulas[c.Index] = flawOf(rules, more)
+			typed = append(typed, c)
 			for _, r := range rules {
 				b.flaws.some[r.flaw] = true
 			}
 		}
+	}
+	g := b.workingSheet()
+	first := g.next() // behind what the rules have worked out
+	for _, c := range typed {
+		b.working(b.whereIs(c), strings.ReplaceAll(b.flaws.formulas[c.Index], whereAt, b.cellRef(c)), 0)
 	}
 	column := func(col int) string {
 		return sheetPrefix(g, nil) + address(first, col, true, true) + ":" + address(g.next()-1, col, true, true)
