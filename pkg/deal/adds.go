@@ -18,7 +18,7 @@ var half = decimal.New(5, -1)
 var smallAdds = decimal.NewFromInt(100)
 
 // doubtAdds looks for options that add more than the house can well hold: one of a room over half
-// of the price, one of the whole house over half of the after-repair value, or more than a house is
+// of the price, or over two fifths where that is much of the after-repair value too, one of the whole house over half of the after-repair value, or more than a house is
 // worth of which only that is known.
 func (r *reader) doubtAdds() {
 	for _, o := range r.items["<option>"] {
@@ -34,6 +34,14 @@ func (r *reader) doubtAdds() {
 	}
 }
 
+// One room hardly adds so much of the price that is so much of the after-repair value too: a house
+// bought for little may well gain as much of that. An option of much work that adds under an eighth of
+// what that costs may have lost a nought; common practice, no source.
+var (
+	muchOfPrice, partOfValue = decimal.New(4, -1), decimal.New(25, -2)
+	largeOption, lostNought  = decimal.NewFromInt(10_000), eight
+)
+
 // muchAdded is the share of the price from which what an option adds is looked at beside what its work
 // costs, and farAdded how many times that it hardly adds; common practice, no source.
 var muchAdded, farAdded = decimal.New(15, -2), decimal.NewFromInt(5)
@@ -44,13 +52,30 @@ func (r *reader) doubtAddsFar() {
 	price := r.good("purchase.price")
 	for _, p := range r.chosenPlans() {
 		g := r.good(p.scope.path + "adds")
-		if g == nil || len(p.works) == 0 || !g.number.GreaterThan(price.number.Mul(muchAdded)) || r.overMostAdded(p.option, g) != "" {
+		if g == nil || len(p.works) == 0 || r.overMostAdded(p.option, g) != "" {
+			continue
+		}
+		if !g.number.GreaterThan(price.number.Mul(muchAdded)) {
+			r.doubtLittleAdded(p, g)
 			continue
 		}
 		if cost, known := r.worked(p.option, "trade_price"); known && g.number.GreaterThan(cost.Mul(farAdded)) {
 			r.say("adds-far", g.at(), "%s: %s adds %s, over %s times what its work costs finished by trades (%s)", p.room.Label, p.option.Label, g.dollars(), farAdded, quantity.FormatDollars(cost.Round(0)))("check it for a nought too many, and whether all of its work is named; write what the house sells for more because of this option; it is used as it stands")
 		}
 	}
+}
+
+// doubtLittleAdded doubts an option of a room or the outside whose much work adds a small part of what it
+// costs. What mends the whole house often adds little.
+func (r *reader) doubtLittleAdded(p *plan, g *reading) {
+	if p.room.Kind == "whole_house" || !g.number.IsPositive() || g.number.LessThan(smallAdds) {
+		return
+	}
+	cost, known := r.worked(p.option, "trade_price")
+	if !known || cost.LessThan(largeOption) || !g.number.Mul(lostNought).LessThan(cost) {
+		return
+	}
+	r.say("adds-far", g.at(), "%s: %s adds %s, under an eighth of what its work costs finished by trades (%s)", p.room.Label, p.option.Label, g.dollars(), quantity.FormatDollars(cost.Round(0)))("check it for a nought that was lost; write what the house sells for more because of this option; it is used as it stands")
 }
 
 // overMostAdded says how what an option adds, if anything, is more than it plausibly can, or "".
@@ -63,10 +88,16 @@ func (r *reader) overMostAdded(option *model.Member, adds *reading) string {
 	if ofPrice := price.number.Mul(half); option.Parent.Kind != "whole_house" && (words == "" || ofPrice.LessThan(most)) {
 		most, words = ofPrice, "over half of the price ("+price.dollars()+")"
 	}
-	if words == "" || !adds.number.GreaterThan(most) {
+	if words != "" && adds.number.GreaterThan(most) {
+		return words
+	}
+	if option.Parent.Kind == "whole_house" || !adds.number.GreaterThan(price.number.Mul(muchOfPrice)) {
 		return ""
 	}
-	return words
+	if worth, known := r.worked(r.deal.Root, "after_repair_value"); known && adds.number.GreaterThan(worth.Mul(partOfValue)) {
+		return "over two fifths of the price (" + price.dollars() + ") and over a quarter of the after-repair value"
+	}
+	return ""
 }
 
 // mostAdded is what no option plausibly adds more than, with the words for more than that; "" where

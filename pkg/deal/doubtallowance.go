@@ -56,6 +56,7 @@ func (r *reader) doubtAllowance(w *work, given model.Value) {
 	}
 	switch {
 	case !done || found.IsZero():
+	case has && r.doubtDearFind(w, given, found, base):
 	case has && found.LessThan(base) && secondHand().MatchString(r.text(w, "note")):
 	case has && found.GreaterThan(base) && r.saysHighEnd(w):
 	case has:
@@ -68,6 +69,22 @@ func (r *reader) doubtAllowance(w *work, given model.Value) {
 // muchBesides is the share of the first product of some work from which on what else it buys may well
 // be in an allowance too, as wall cabinets beside base cabinets; common practice, no source.
 var muchBesides = half
+
+// oldThing is what a note says of a find that may well cost more than a new thing of the price book.
+var oldThing = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(vintage|antique|reclaimed|restored|refinished|set|pair)\b`)
+})
+
+// doubtDearFind doubts an allowance of over twice the price of a new thing whose note says that it is
+// second-hand, and reports whether it did.
+func (r *reader) doubtDearFind(w *work, given model.Value, found, base decimal.Decimal) bool {
+	note := r.text(w, "note")
+	if !found.GreaterThan(base.Mul(two)) || found.LessThan(smallWork) || pricebook.FarFrom(found, base) != "" || !secondHand().MatchString(note) || oldThing().MatchString(note) || r.saysHighEnd(w) {
+		return false
+	}
+	r.say("quote-far", given.Pos, "%s: the allowance of %s is over twice what a new one costs in the price book, %s, and its note says %s", w.label, diag.Quote(given.Text), quantity.FormatMoney(base), diag.Quote(note))("check it for a nought too many%s; it is used as it stands", highEndHint)
+	return true
+}
 
 // doubtExtent doubts an allowance for the first product of work that buys much besides: it may be for
 // a whole set. What comes along and buys much may be in it as well.

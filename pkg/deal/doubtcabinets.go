@@ -61,3 +61,42 @@ func cabinetsOf(room *model.Member, sort string) (run decimal.Decimal, first *mo
 	}
 	return run, first
 }
+
+// What base cabinets of a kitchen take of its walls at most, or of many of them where they are as many
+// times as long as its wall cabinets; and how many ft an island is from the walls at its ends together;
+// common practice, no source.
+var (
+	mostOfWalls, manyOfWalls = decimal.New(75, -2), decimal.New(66, -2)
+	pastIsland               = decimal.NewFromInt(3)
+)
+
+// doubtRoomForCabinets doubts base cabinets of a kitchen for which its walls have no room beside doors and
+// a range, and an island that is as long as the room.
+func (r *reader) doubtRoomForCabinets(room *model.Member) {
+	if r.roomKinds[room] != "kitchen" {
+		return
+	}
+	const hint = "check it, for a digit too many or digits that changed places; it is used as it stands"
+	walls, known := r.worked(room, "perimeter")
+	base, first := cabinetsOf(room, "base cabinet")
+	above, _ := cabinetsOf(room, "wall cabinet")
+	apart := above.IsPositive() && base.GreaterThan(above.Mul(baseOfWall)) && base.GreaterThan(walls.Mul(manyOfWalls))
+	if first != nil && known && walls.IsPositive() && base.LessThanOrEqual(walls) && (apart || base.GreaterThan(walls.Mul(mostOfWalls))) {
+		r.say("fixed-long", first.Given.Of("fitting_length").Pos, "%s: base cabinets of %s in all, and all walls of %s with their doors are %s ft", first.Label, feetText(base), room.Label, short(walls))(hint)
+	}
+	across := longestOf(room)
+	for _, f := range room.In("fitting") {
+		long := f.Given.Of("fitting_length")
+		if f.Given.Of("sort").Choice == "island" && across.IsPositive() && long.Number.GreaterThan(decimal.Max(across.Sub(pastIsland), pastIsland)) && long.Number.LessThanOrEqual(walls) {
+			r.say("fixed-long", long.Pos, "%s is %s long, and %s is %s ft long", f.Label, quoted(long), room.Label, short(across))(hint)
+		}
+	}
+}
+
+// longestOf is in ft the longest side of a room's rectangles, or wall of a walk around it.
+func longestOf(room *model.Member) (feet decimal.Decimal) {
+	for _, v := range sidesOf(room) {
+		feet = decimal.Max(feet, v.Number.Abs())
+	}
+	return feet
+}

@@ -31,6 +31,7 @@ func (r *reader) doubtCounts() {
 		g := r.good(w.scope.path + "count")
 		m := pricebook.MeasureNamed(w.item.Measure)
 		r.doubtPieces(w, g, m)
+		r.doubtMuchOf(w, g, m)
 		if g == nil || m == nil || m.Unit == "month" || slices.Contains(grown, m.Name) {
 			continue
 		}

@@ -18,6 +18,8 @@ var (
 	moreThanFits  = decimal.New(12, -1)     // times what the outside walls enclose, for walls and tapes
 	partOver      = decimal.New(15, -1)     // and for one part of a roof, with its eaves and a porch
 	roofsOver     = decimal.New(175, -2)    // and for all parts, with those of a garage and porches
+	withEaves     = decimal.New(11, -1)     // or so many times that, and
+	roofsBeside   = decimal.NewFromInt(700) // sq ft of these
 	sixteen       = decimal.NewFromInt(16)
 )
 
@@ -70,19 +72,19 @@ func roofApart(out *model.Member, roof, floor decimal.Decimal, rooms string, enc
 		return fmt.Sprintf("and a house %s around has %s sq ft or more", around.Text, short(narrow))
 	case roof.LessThan(smallRoof):
 		return "little for a house"
-	case around.Number.IsPositive() && roof.GreaterThan(enclosed.Mul(roofOver(out))) || largestPart(out).GreaterThan(enclosed.Mul(partOver)) && around.Number.IsPositive():
+	case around.Number.IsPositive() && roof.GreaterThan(mostRoof(out, enclosed)) || largestPart(out).GreaterThan(enclosed.Mul(partOver)) && around.Number.IsPositive():
 		return fmt.Sprintf("and a house %s around encloses %s sq ft at most", around.Text, short(enclosed))
 	}
 	return ""
 }
 
-// roofOver is how many times what the outside walls enclose a roof covers at most: its area where that is
-// all that is said goes along the slope and over the eaves.
-func roofOver(out *model.Member) decimal.Decimal {
+// mostRoof is what a roof covers at most over walls that enclose so much: its area where that is all
+// that is said goes along the slope and over the eaves.
+func mostRoof(out *model.Member, enclosed decimal.Decimal) decimal.Decimal {
 	if len(out.In("plane")) == 0 {
-		return two
+		return enclosed.Mul(two)
 	}
-	return roofsOver
+	return decimal.Min(enclosed.Mul(roofsOver), enclosed.Mul(withEaves).Add(roofsBeside))
 }
 
 // largestPart is what the largest part of a roof covers in plan.
@@ -141,17 +143,14 @@ func (r *reader) ground() (floor decimal.Decimal, words string) {
 var manyOpenings = []struct {
 	kind, what string
 	most       decimal.Decimal
-}{{"window", "windows", decimal.NewFromInt(60)}, {"door", "doors", decimal.NewFromInt(12)}}
+}{{"window", "windows", decimal.NewFromInt(60)}, {"door", "doors", decimal.NewFromInt(8)}}
 
 // doubtOutsideOpenings doubts more doors and windows outside than houses have, or so large ones
 // that they take over half of the walls.
 func (r *reader) doubtOutsideOpenings(out *model.Member) {
 	var area decimal.Decimal
 	var largest model.Value
-	units := one
-	if g := r.good("house.units"); g != nil {
-		units = g.number
-	}
+	units := r.units()
 	for _, x := range manyOpenings {
 		var n decimal.Decimal
 		var at model.Value

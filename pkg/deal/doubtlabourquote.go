@@ -15,11 +15,19 @@ import (
 // the labour of its tear-off in it too; common practice, no source.
 var muchLabour = decimal.New(25, -1)
 
+// littleLabour is how small a part of what much labour comes to a quote for it is at least; one that is
+// dear and lost a nought is over a fifth of that; common practice, no source.
+var littleLabour, muchOfLabour = decimal.New(25, -2), decimal.NewFromInt(1500)
+
 // doubtLabourQuote doubts a quote for the labour of far more than that is by the price book, of work
 // with materials, or that brings work of its own trade: it may be the price of all of it, of which much
 // is in what comes along. One that is doubted already, or far off, is not told again.
 func (r *reader) doubtLabourQuote(w *work, given model.Value, quote, base decimal.Decimal) {
 	told := slices.ContainsFunc(r.diags, func(d diag.Diag) bool { return d.Code == "quote-half" && d.Pos == given.Pos })
+	if !w.quotedAll() && !told && quote.LessThan(base.Mul(littleLabour)) && !base.LessThan(muchOfLabour) && pricebook.FarFrom(quote, base) == "" {
+		r.say("quote-far", given.Pos, "%s: a quote of %s for the labour is under a quarter of what that comes to by the price book, %s", w.label, diag.Quote(given.Text), quantity.FormatMoney(base))("check it for a nought that was lost, and whether it is for all of the work; it is used as it stands")
+		return
+	}
 	if w.quotedAll() || told || !r.hasGoods(w) || base.LessThan(smallWork) || !quote.GreaterThan(base.Mul(muchLabour)) || pricebook.FarFrom(quote, base) != "" {
 		return
 	}

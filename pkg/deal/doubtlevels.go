@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -13,6 +14,7 @@ import (
 // What outside walls tell of the levels behind them; common practice, no source.
 var (
 	aboveCeiling   = decimal.NewFromInt(2) // ft that the walls of one level reach above its ceiling, with joists and sill
+	footOfWalls    = decimal.NewFromInt(6) // ft that walls reach at most beyond those of their levels, as over a slope
 	roomUnderRidge = decimal.NewFromInt(7) // ft under the ridge from which on a level may lie under the roof
 )
 
@@ -29,6 +31,22 @@ func (r *reader) doubtOneLevel(out *model.Member) {
 	}
 	all := levels.number.Mul(usualLevel)
 	r.say("wall-height-low", high.Pos, "the house has %s levels, and wall height is %s, as for one: %s of wall around", levels.node.text, quoted(high), sqFeet(around.Mul(high.Number)))("measure from the foundation to the eaves, over all levels, e.g.   wall height: %s ft   , %s; %s goes by it. If the upper level lies under the roof, give their area, less openings, as   siding: %s", all, sqFeet(around.Mul(all)), works[i].label, sqFeet(around.Mul(high.Number)))
+}
+
+// doubtHighWalls doubts walls higher than the levels that the house is said to have, with a basement that
+// opens to a slope.
+func (r *reader) doubtHighWalls(out *model.Member) {
+	levels, high := r.good("house.levels"), out.Given.Of("wall_height")
+	if levels == nil {
+		return
+	}
+	storeys, basement := levels.number, slices.ContainsFunc(r.deal.Root.In("inside"), func(m *model.Member) bool { return r.roomKinds[m] == "basement" })
+	if basement {
+		storeys = storeys.Add(one)
+	}
+	if high.Number.GreaterThan(storeys.Mul(usualLevel).Add(footOfWalls)) {
+		r.outsideSize(high, fmt.Sprintf("wall height is %s, and levels is %s", quoted(high), levels.node.text))
+	}
 }
 
 func sqFeet(x decimal.Decimal) string { return quantity.FormatCount(x, 0) + " sq ft" }

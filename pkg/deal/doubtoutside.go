@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -41,9 +42,14 @@ func (r *reader) doubtOutside() {
 		}
 		r.doubtSiding(out)
 		r.doubtRuns(out)
+		r.doubtPlot(out)
 		for _, p := range out.In("plane") {
-			if long := longerOf(p.Given.Of("plane_length"), p.Given.Of("plane_width")); long.Number.GreaterThan(longRoof) {
+			long, around := longerOf(p.Given.Of("plane_length"), p.Given.Of("plane_width")), out.Given.Of("foundation_run")
+			switch along := around.Number.Div(two); {
+			case long.Number.GreaterThan(longRoof):
 				r.outsideSize(long, "a part of the roof is "+feetOf(long)+" long")
+			case along.IsPositive() && long.Number.GreaterThan(along) && !r.outsideDoubted(around):
+				r.outsideSize(long, fmt.Sprintf("a part of the roof is %s long, and a house %s around is under %s ft long", feetOf(long), around.Text, short(along)))
 			}
 			if over := p.Given.Of("overhang"); over.Number.GreaterThan(longOverhang) {
 				r.outsideSize(over, "the roof stands "+feetOf(over)+" over the walls (its overhang), usual is at most "+short(longOverhang)+" ft")
@@ -52,6 +58,7 @@ func (r *reader) doubtOutside() {
 		r.doubtFlatShingles(out)
 		r.doubtWallHeight(out)
 		r.doubtOneLevel(out)
+		r.doubtHighWalls(out)
 		r.doubtGround(out)
 		r.doubtOutsideOpenings(out)
 	}
@@ -71,12 +78,29 @@ func (r *reader) outsideDoubted(v model.Value) bool {
 
 var two, four, eight = decimal.NewFromInt(2), decimal.NewFromInt(4), decimal.NewFromInt(8)
 
-// doubtRuns doubts gutters over twice as long as the eaves, and a rail over twice as long as goes
-// around a square deck of as much area.
+// What hangs along the edges of a roof: how far apart downspouts are at least, and of how many that is
+// looked at; common practice, no source.
+var (
+	spoutsApart = eight // ft of gutter
+	manySpouts  = decimal.NewFromInt(10)
+)
+
+// doubtRuns doubts gutters over twice as long as the eaves, more downspouts or soffit than goes along
+// them, and a rail over twice as long as goes around a square deck of as much area.
 func (r *reader) doubtRuns(out *model.Member) {
 	if gutters := out.Given.Of("gutters"); r.farBeside(out, "gutters", 0) {
 		eaves, _ := r.worked(out, "eaves")
 		r.outsideSize(gutters, "gutters is "+diag.Quote(gutters.Text)+", and the eaves are "+short(eaves)+" ft")
+	}
+	gutters, _ := r.worked(out, "gutters")
+	if spouts, given := out.Given.Look("downspouts"); given && gutters.IsPositive() && spouts.Number.GreaterThan(manySpouts) && spouts.Number.Mul(spoutsApart).GreaterThan(gutters) {
+		r.outsideSize(spouts, fmt.Sprintf("downspouts is %s, and the gutters are %s ft, under %s ft for each", quoted(spouts), short(gutters), spoutsApart))
+	}
+	eaves, _ := r.worked(out, "eaves")
+	rakes, _ := r.worked(out, "rakes")
+	edge := decimal.Max(eaves.Add(rakes), out.Given.Of("foundation_run").Number)
+	if soffit, given := out.Given.Look("soffit"); given && edge.IsPositive() && soffit.Number.GreaterThan(edge.Mul(longOverhang)) && !r.outsideDoubted(out.Given.Of("foundation_run")) {
+		r.outsideSize(soffit, fmt.Sprintf("soffit is %s, more than %s ft deep along %s ft around", quoted(soffit), longOverhang, short(edge)))
 	}
 	rail, given := out.Given.Look("deck_rail")
 	if deck := out.Given.Of("deck").Number; given && deck.IsPositive() && rail.Number.Mul(rail.Number).GreaterThan(deck.Mul(eight).Mul(eight)) {

@@ -16,6 +16,8 @@ func (r *reader) doubtRooms() {
 	r.doubtUnnamed()
 	r.doubtSizes()
 	r.doubtCounts()
+	r.doubtLargeWork()
+	r.doubtContainer()
 	r.doubtPartUnsaid()
 	r.doubtIslands()
 	r.doubtQuotes()

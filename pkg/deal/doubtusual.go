@@ -48,7 +48,7 @@ func usualHint(f *Field, s span, x decimal.Decimal, l limit) string {
 		return "check it with the lender's term sheet, for days in the place of months; it is used as it stands"
 	case f.DoubtCode == "factor-unusual" && l.least:
 		return fmt.Sprintf("it is what the book's prices are multiplied by: for %s more than they are write %s", s.text, quantity.FormatPercent(one.Add(x), 2))
-	case strings.HasPrefix(f.Path, "labour.own") || f.group() == "<work>": // which nobody but the owner says
+	case strings.HasPrefix(f.Path, "labour.") || f.group() == "<work>": // which nobody but the owner says
 		return "check it; it is used as it stands"
 	case l.least && better != "" && f.Kind == Money:
 		return "write " + better + " if thousands are meant; it is used as it stands"

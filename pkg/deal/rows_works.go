@@ -3,7 +3,7 @@ package deal
 // renovationRows are the works and how their money is spent.
 var renovationRows = []Field{
 	{Path: "renovation", Kind: Group, Example: "{contingency: 12%, lines: [{trade: roof, amount: $9,800}]}", Meaning: "what the work costs"},
-	{Path: "renovation.contingency", Kind: Percent, Line: "contingency_share", Doubt: "at most 50%", DoubtCode: "contingency-high", Default: "10% is assumed", Example: "12%"},
+	{Path: "renovation.contingency", Kind: Percent, Line: "contingency_share", Doubt: "at most 35%", DoubtCode: "contingency-high", Default: "10% is assumed", Example: "12%"},
 	{Path: "renovation.spending", Kind: Spending, Line: "curve", Default: "straight is assumed", Example: "straight", Choices: []string{"straight", "front", "back", "s"},
 		Meaning: "how the spending runs over the renovation: a word, or a list of the amount of each month"},
 	{Path: "renovation.own labour rate", Kind: HourRate, Line: "own_labour_rate", Doubt: "at least $10/hour, at most $250/hour", DoubtCode: "rate-unusual", Example: "$45/hour"},

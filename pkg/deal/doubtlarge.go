@@ -1,0 +1,41 @@
+package deal
+
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// One piece of work that costs so many dollars, so much of the price of the house and half of all that
+// is spent is rather a unit or a digit that slipped than a plan; common practice, no source.
+var largeWork, partOfPrice = decimal.NewFromInt(30_000), decimal.New(25, -2)
+
+// slipped are the doubts of what such work goes by: a slip is told once.
+var slipped = []string{"outside-size", "room-large", "count-large", "hired-with-materials", "price-far"}
+
+// doubtLargeWork doubts such work at the prices of the price book: a quote is somebody's word.
+func (r *reader) doubtLargeWork() {
+	least := decimal.Max(largeWork, r.good("purchase.price").number.Mul(partOfPrice))
+	for _, w := range r.chosenWorks() {
+		if w.quoted() || w.allowed() {
+			continue
+		}
+		cost, _ := r.worked(w.member, "labour")
+		if cost = cost.Add(r.goodsOf(w)); !cost.GreaterThan(least) {
+			continue
+		}
+		all, known := r.worked(r.deal.Root, "works_cost")
+		much, _ := r.worked(w.member, "quantity")
+		if known && cost.Mul(two).GreaterThan(all) && !r.doubted(slipped...) {
+			r.say("work-large", w.at, "%s is %s %s by the price book's prices, %s, more than half of all work and much beside the price of the house", diag.Quote(w.label), quantity.FormatCount(much, 1), w.item.Unit, quantity.FormatDollars(cost.Round(0)))("check what it goes by, its count and the sizes, for a unit or a digit that has slipped; if it is so much, ask for a quote, and write   %s: {quote: $31,000, from: who gave it}", w.label)
+		}
+	}
+}
+
+// doubted reports whether one of some codes has been told.
+func (r *reader) doubted(codes ...string) bool {
+	return slices.ContainsFunc(r.diags, func(d diag.Diag) bool { return slices.Contains(codes, d.Code) })
+}

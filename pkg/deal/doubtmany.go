@@ -1,0 +1,88 @@
+package deal
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/pricebook"
+)
+
+// A room hardly has more than two of a thing that is heated, cooked, washed or cooled with, nor a
+// house more than four for each unit; common practice, no source.
+var mostInRoom, mostInHouse = two, four
+
+// fewInRoom are items by the piece that stand for such a thing and make nothing that another could
+// make; a test holds that the price book has them. Never written to.
+var fewInRoom = []string{
+	"exhaust fan", "bath accessories", "fridge", "dishwasher fitted", "microwave over range", "range hood fitted", "range changed to gas", "washer", "laundry box",
+	"panel 200 amp", "service upgrade", "main shutoff valve", "pressure regulator fitted", "sump pump", "radon fan",
+	"sewer line replaced", "chimney liner", "chimney rebuilt above roof", "oil tank removed", "oil tank buried removed", "staging",
+	"garage door", "garage door opener",
+}
+
+// A lamp hardly lights less floor than so many sq ft, where there are more than a few; common
+// practice, no source.
+var litFloor, fewLamps = decimal.NewFromInt(10), decimal.NewFromInt(6)
+
+// doubtMuchOf doubts a count by the piece that a place hardly has: of what stands there once or twice,
+// of lights in a room of so much floor, and of sq ft of a room that is counted for the whole house.
+func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
+	if g == nil || m == nil || w.quoted() {
+		return
+	}
+	place, count := w.member.Parent.Parent, w.member.Given.Of("measure").Number
+	tell := func(says string) {
+		r.say("count-large", g.at(), "%s: a count of %s, %s", w.label, g.node.text, says)("check it, for a digit too many; it is used as it stands")
+	}
+	switch floor, _ := r.worked(place, "floor_area"); {
+	case m.Name == "one" && (w.item.Makes != "" || slices.Contains(fewInRoom, w.item.Name)):
+		most, where := mostInHouse.Mul(r.units()), "a house"
+		if place.Kind == "inside" {
+			most, where = mostInRoom, "a room"
+		}
+		if count.GreaterThan(most) {
+			tell("and " + where + " hardly has more than " + most.String())
+		}
+	case m.Name == "lights" && place.Kind == "inside" && count.GreaterThan(fewLamps) && floor.IsPositive() && count.Mul(litFloor).GreaterThan(floor):
+		tell(fmt.Sprintf("many for the %s of floor of %s", sqFeet(floor), place.Label))
+	case m.Of == "inside" && place.Kind == "whole_house" && (m.Name == "ceiling" || m.Name == "floor" || m.Name == "open floor"):
+		if most, words := r.mostLevel(); count.GreaterThan(most) {
+			tell("and " + words)
+		}
+	}
+}
+
+// units are how many homes are under the roof.
+func (r *reader) units() decimal.Decimal {
+	if g := r.good("house.units"); g != nil && g.number.GreaterThan(one) {
+		return g.number
+	}
+	return one
+}
+
+// largeHouse is in sq ft the floor that houses rarely are over; common practice, no source.
+var largeHouse = decimal.NewFromInt(5000)
+
+// mostLevel is how much floor or ceiling the house can have, by its roof or the way around it over all
+// of its levels, with that in words.
+func (r *reader) mostLevel() (most decimal.Decimal, words string) {
+	levels := levelsUnsaid
+	if g := r.good("house.levels"); g != nil {
+		levels = decimal.Max(one, g.number)
+	}
+	by := "the way around it"
+	for _, out := range r.deal.Root.In("outside") {
+		around := out.Given.Of("foundation_run").Number
+		most = around.Mul(around).DivRound(sixteen, 0).Mul(moreThanFits)
+		if roof, _ := r.worked(out, "roof"); roof.GreaterThan(most) {
+			most, by = roof, "its roof"
+		}
+	}
+	if !most.IsPositive() {
+		return largeHouse, "houses rarely have over " + sqFeet(largeHouse)
+	}
+	most = most.Mul(levels)
+	return most, fmt.Sprintf("by %s the house has %s at most", by, sqFeet(most))
+}
