@@ -18,7 +18,7 @@ var half = decimal.New(5, -1)
 var smallAdds = decimal.NewFromInt(100)
 
 // doubtAdds looks for options that add more than the house can well hold: one of a room over half
-// of the price, or over two fifths where that is much of the after-repair value too, one of the whole house over half of the after-repair value, or more than a house is
+// of the price, one of the whole house over half of the after-repair value, or more than a house is
 // worth of which only that is known.
 func (r *reader) doubtAdds() {
 	for _, o := range r.items["<option>"] {
@@ -34,13 +34,9 @@ func (r *reader) doubtAdds() {
 	}
 }
 
-// One room hardly adds so much of the price that is so much of the after-repair value too: a house
-// bought for little may well gain as much of that. An option of much work that adds under an eighth of
-// what that costs may have lost a nought; common practice, no source.
-var (
-	muchOfPrice, partOfValue = decimal.New(4, -1), decimal.New(25, -2)
-	largeOption, lostNought  = decimal.NewFromInt(10_000), eight
-)
+// An option of much work that adds under an eighth of what that costs may have lost a nought; common
+// practice, no source.
+var largeOption, lostNought = decimal.NewFromInt(20_000), eight
 
 // muchAdded is the share of the price from which what an option adds is looked at beside what its work
 // costs, and farAdded how many times that it hardly adds; common practice, no source.
@@ -88,16 +84,10 @@ func (r *reader) overMostAdded(option *model.Member, adds *reading) string {
 	if ofPrice := price.number.Mul(half); option.Parent.Kind != "whole_house" && (words == "" || ofPrice.LessThan(most)) {
 		most, words = ofPrice, "over half of the price ("+price.dollars()+")"
 	}
-	if words != "" && adds.number.GreaterThan(most) {
-		return words
-	}
-	if option.Parent.Kind == "whole_house" || !adds.number.GreaterThan(price.number.Mul(muchOfPrice)) {
+	if words == "" || !adds.number.GreaterThan(most) {
 		return ""
 	}
-	if worth, known := r.worked(r.deal.Root, "after_repair_value"); known && adds.number.GreaterThan(worth.Mul(partOfValue)) {
-		return "over two fifths of the price (" + price.dollars() + ") and over a quarter of the after-repair value"
-	}
-	return ""
+	return words
 }
 
 // mostAdded is what no option plausibly adds more than, with the words for more than that; "" where

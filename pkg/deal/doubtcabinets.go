@@ -67,7 +67,7 @@ func cabinetsOf(room *model.Member, sort string) (run decimal.Decimal, first *mo
 // common practice, no source.
 var (
 	mostOfWalls, manyOfWalls = decimal.New(75, -2), decimal.New(66, -2)
-	pastIsland               = decimal.NewFromInt(3)
+	pastIsland               = two
 )
 
 // doubtRoomForCabinets doubts base cabinets of a kitchen for which its walls have no room beside doors and
@@ -82,13 +82,13 @@ func (r *reader) doubtRoomForCabinets(room *model.Member) {
 	above, _ := cabinetsOf(room, "wall cabinet")
 	apart := above.IsPositive() && base.GreaterThan(above.Mul(baseOfWall)) && base.GreaterThan(walls.Mul(manyOfWalls))
 	if first != nil && known && walls.IsPositive() && base.LessThanOrEqual(walls) && (apart || base.GreaterThan(walls.Mul(mostOfWalls))) {
-		r.say("fixed-long", first.Given.Of("fitting_length").Pos, "%s: base cabinets of %s in all, and all walls of %s with their doors are %s ft", first.Label, feetText(base), room.Label, short(walls))(hint)
+		r.say("fixed-long", first.Given.Of("fitting_length").Pos, "%s: all base cabinets are %s long, and all walls of %s, with its doors, %s ft", first.Label, feetText(base), room.Label, short(walls))(hint)
 	}
 	across := longestOf(room)
 	for _, f := range room.In("fitting") {
 		long := f.Given.Of("fitting_length")
-		if f.Given.Of("sort").Choice == "island" && across.IsPositive() && long.Number.GreaterThan(decimal.Max(across.Sub(pastIsland), pastIsland)) && long.Number.LessThanOrEqual(walls) {
-			r.say("fixed-long", long.Pos, "%s is %s long, and %s is %s ft long", f.Label, quoted(long), room.Label, short(across))(hint)
+		if f.Given.Of("sort").Choice == "island" && across.IsPositive() && long.Number.GreaterThan(across.Sub(pastIsland)) && long.Number.LessThanOrEqual(walls) {
+			r.say("fixed-long", long.Pos, "%s is %s long, and %s %s ft at most", f.Label, feetOf(long), room.Label, short(across))(hint)
 		}
 	}
 }

@@ -7,7 +7,7 @@ import (
 )
 
 // What a cubic yard of a container costs at least and at most; common practice, no source.
-var littlePerYard, muchPerYard, cubicFeet = decimal.NewFromInt(5), decimal.NewFromInt(150), decimal.NewFromInt(27)
+var littlePerYard, muchPerYard, cubicFeet = four, decimal.NewFromInt(150), decimal.NewFromInt(27)
 
 // doubtContainer doubts a container that costs far too little or too much for what it holds, where a digit
 // of either has slipped and neither is doubted by itself.
@@ -26,6 +26,6 @@ func (r *reader) doubtContainer() {
 	yards = yards.Div(cubicFeet)
 	each := price.DivRound(yards, 2)
 	if each.LessThan(littlePerYard) || each.GreaterThan(muchPerYard) {
-		r.say("container-unusual", at.at(), "a container of %s cu yd for %s is %s for each", quantity.FormatCount(yards, 1), quantity.FormatDollars(price), quantity.FormatMoney(each))("check what it holds and costs; usual is %s to %s for a cu yd; it is used as it stands", quantity.FormatDollars(littlePerYard), quantity.FormatDollars(muchPerYard))
+		r.say("container-unusual", at.at(), "a container of %s cu yd costs %s, %s a cu yd", quantity.FormatCount(yards, 1), quantity.FormatDollars(price), quantity.FormatMoney(each))("check what it holds and costs; usual is %s to %s for a cu yd; it is used as it stands", quantity.FormatDollars(littlePerYard), quantity.FormatDollars(muchPerYard))
 	}
 }

@@ -50,12 +50,26 @@ func (r *reader) doubtGround(out *model.Member) {
 		}
 		r.outsideSize(at, covers+", "+says)
 	}
+	if walled {
+		r.doubtLongPart(out, around)
+	}
 	most, says := enclosed, "a house "+around.Text+" around encloses"
 	if !walled {
 		most, says = roof, "the roof covers"
 	}
 	if deck := out.Given.Of("deck"); most.IsPositive() && deck.Number.GreaterThan(most) {
 		r.outsideSize(deck, fmt.Sprintf("deck is %s, %s sq ft, and %s %s sq ft", quoted(deck), short(deck.Number), says, short(most)))
+	}
+}
+
+// doubtLongPart doubts a part of a roof that is longer than a house with so much around it.
+func (r *reader) doubtLongPart(out *model.Member, around model.Value) {
+	along := around.Number.Div(two)
+	for _, p := range out.In("plane") {
+		if long := longerOf(p.Given.Of("plane_length"), p.Given.Of("plane_width")); long.Number.GreaterThan(along) {
+			r.outsideSize(long, fmt.Sprintf("a part of the roof is %s long, and a house %s around is under %s ft long", feetOf(long), around.Text, short(along)))
+			return
+		}
 	}
 }
 
@@ -116,9 +130,7 @@ func roofPlan(out *model.Member) (sum decimal.Decimal, at model.Value) {
 func (r *reader) ground() (floor decimal.Decimal, words string) {
 	levels, said := levelsUnsaid, "two levels"
 	if g := r.good("house.levels"); g != nil {
-		if levels, said = g.number, g.node.text+" levels"; levels.Equal(one) {
-			said = "one level"
-		}
+		levels, said = g.number, levelsText(g)
 	}
 	var all decimal.Decimal
 	for _, room := range r.deal.Root.In("inside") {

@@ -10,7 +10,7 @@ import (
 )
 
 // One piece of work that costs so many dollars, so much of the price of the house and half of all that
-// is spent is rather a unit or a digit that slipped than a plan; common practice, no source.
+// is planned is rather a unit or a digit that slipped than a plan; common practice, no source.
 var largeWork, partOfPrice = decimal.NewFromInt(30_000), decimal.New(25, -2)
 
 // slipped are the doubts of what such work goes by: a slip is told once.
@@ -28,9 +28,10 @@ func (r *reader) doubtLargeWork() {
 			continue
 		}
 		all, known := r.worked(r.deal.Root, "works_cost")
+		unseen, _ := r.worked(r.deal.Root, "not_seen")
 		much, _ := r.worked(w.member, "quantity")
-		if known && cost.Mul(two).GreaterThan(all) && !r.doubted(slipped...) {
-			r.say("work-large", w.at, "%s is %s %s by the price book's prices, %s, more than half of all work and much beside the price of the house", diag.Quote(w.label), quantity.FormatCount(much, 1), w.item.Unit, quantity.FormatDollars(cost.Round(0)))("check what it goes by, its count and the sizes, for a unit or a digit that has slipped; if it is so much, ask for a quote, and write   %s: {quote: $31,000, from: who gave it}", w.label)
+		if known && cost.Mul(two).GreaterThan(all.Sub(unseen)) && !r.doubted(slipped...) {
+			r.say("work-large", w.at, "%s is %s %s by the price book's prices, %s, more than half of all work that is planned", diag.Quote(w.label), quantity.FormatCount(much, 1), w.item.Unit, quantity.FormatDollars(cost.Round(0)))("check what it goes by, its count and the sizes, for a unit or a digit that has slipped; if it is so much, ask for a quote, and write   %s: {quote: $31,000, from: who gave it}", w.label)
 		}
 	}
 }

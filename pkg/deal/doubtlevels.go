@@ -14,7 +14,7 @@ import (
 // What outside walls tell of the levels behind them; common practice, no source.
 var (
 	aboveCeiling   = decimal.NewFromInt(2) // ft that the walls of one level reach above its ceiling, with joists and sill
-	footOfWalls    = decimal.NewFromInt(6) // ft that walls reach at most beyond those of their levels, as over a slope
+	footOfWalls    = decimal.NewFromInt(8) // ft that walls reach at most beyond those of their levels, as over a slope
 	roomUnderRidge = decimal.NewFromInt(7) // ft under the ridge from which on a level may lie under the roof
 )
 
@@ -45,8 +45,16 @@ func (r *reader) doubtHighWalls(out *model.Member) {
 		storeys = storeys.Add(one)
 	}
 	if high.Number.GreaterThan(storeys.Mul(usualLevel).Add(footOfWalls)) {
-		r.outsideSize(high, fmt.Sprintf("wall height is %s, and levels is %s", quoted(high), levels.node.text))
+		r.outsideSize(high, fmt.Sprintf("wall height is %s, and the house has %s", quoted(high), levelsText(levels)))
 	}
+}
+
+// levelsText is how many levels the file says that there are.
+func levelsText(levels *reading) string {
+	if levels.number.Equal(one) {
+		return "one level"
+	}
+	return levels.node.text + " levels"
 }
 
 func sqFeet(x decimal.Decimal) string { return quantity.FormatCount(x, 0) + " sq ft" }

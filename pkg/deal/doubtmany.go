@@ -24,7 +24,7 @@ var fewInRoom = []string{
 
 // A lamp hardly lights less floor than so many sq ft, where there are more than a few; common
 // practice, no source.
-var litFloor, fewLamps = decimal.NewFromInt(10), decimal.NewFromInt(6)
+var litFloor, fewLamps = eight, decimal.NewFromInt(6)
 
 // doubtMuchOf doubts a count by the piece that a place hardly has: of what stands there once or twice,
 // of lights in a room of so much floor, and of sq ft of a room that is counted for the whole house.
@@ -66,7 +66,7 @@ func (r *reader) units() decimal.Decimal {
 var largeHouse = decimal.NewFromInt(5000)
 
 // mostLevel is how much floor or ceiling the house can have, by its roof or the way around it over all
-// of its levels, with that in words.
+// of its levels and one that is none, as a basement, with that in words.
 func (r *reader) mostLevel() (most decimal.Decimal, words string) {
 	levels := levelsUnsaid
 	if g := r.good("house.levels"); g != nil {
@@ -83,6 +83,6 @@ func (r *reader) mostLevel() (most decimal.Decimal, words string) {
 	if !most.IsPositive() {
 		return largeHouse, "houses rarely have over " + sqFeet(largeHouse)
 	}
-	most = most.Mul(levels)
+	most = most.Mul(levels.Add(one))
 	return most, fmt.Sprintf("by %s the house has %s at most", by, sqFeet(most))
 }

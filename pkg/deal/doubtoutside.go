@@ -44,12 +44,8 @@ func (r *reader) doubtOutside() {
 		r.doubtRuns(out)
 		r.doubtPlot(out)
 		for _, p := range out.In("plane") {
-			long, around := longerOf(p.Given.Of("plane_length"), p.Given.Of("plane_width")), out.Given.Of("foundation_run")
-			switch along := around.Number.Div(two); {
-			case long.Number.GreaterThan(longRoof):
+			if long := longerOf(p.Given.Of("plane_length"), p.Given.Of("plane_width")); long.Number.GreaterThan(longRoof) {
 				r.outsideSize(long, "a part of the roof is "+feetOf(long)+" long")
-			case along.IsPositive() && long.Number.GreaterThan(along) && !r.outsideDoubted(around):
-				r.outsideSize(long, fmt.Sprintf("a part of the roof is %s long, and a house %s around is under %s ft long", feetOf(long), around.Text, short(along)))
 			}
 			if over := p.Given.Of("overhang"); over.Number.GreaterThan(longOverhang) {
 				r.outsideSize(over, "the roof stands "+feetOf(over)+" over the walls (its overhang), usual is at most "+short(longOverhang)+" ft")

@@ -316,10 +316,6 @@ func (r *reader) doubtNarrow(room *model.Member) bool {
 			widest = short
 		}
 	}
-	if bed := r.roomKinds[room] == "bedroom"; bed && widest.Number.GreaterThanOrEqual(narrowRoom) && widest.Number.LessThan(narrowBedroom) {
-		r.say("room-narrow", widest.Pos, "%s is %s wide, and a bedroom has at least %s ft", room.Label, feetOf(widest), narrowBedroom)("check the size, for a digit that was lost; a closet goes under closets, and a room that is no bedroom has a kind, e.g.   kind: other")
-		return true
-	}
 	if !widest.Number.IsPositive() || !widest.Number.LessThan(narrowRoom) {
 		return false
 	}
@@ -371,45 +367,6 @@ func (r *reader) doubtWideHall(room *model.Member) bool {
 		}
 	}
 	return false
-}
-
-// A bedroom is at least so many ft wide, and hardly over longBedroom long and so many times as long as
-// wide; common practice, no source.
-var narrowBedroom, longBedroom, bedroomTimes = decimal.NewFromInt(6), decimal.NewFromInt(28), decimal.New(22, -1)
-
-// doubtLongBedroom doubts a bedroom of one rectangle that is as long as a house and far longer than
-// wide, as of digits that changed places, and reports whether it did.
-func (r *reader) doubtLongBedroom(room *model.Member) bool {
-	floors := rectangles(room)
-	if r.roomKinds[room] != "bedroom" || len(floors) != 1 || namedALevel(room.Label) || holdsAny(strings.ToLower(room.Label), twoRooms...) {
-		return false
-	}
-	long := longerSide(floors[0])
-	if !long.Number.GreaterThan(longBedroom) || !long.Number.GreaterThan(shortSide(floors[0]).Number.Mul(bedroomTimes)) {
-		return false
-	}
-	r.say("room-large", long.Pos, "%s has a side of %s, over %s times its other, which is long for a bedroom", room.Label, feetOf(long), bedroomTimes)("check it, for digits that changed places; it is used as it stands")
-	return true
-}
-
-// steepCeiling is in ft for each foot across how fast a ceiling falls at most: one of 60 degrees is under
-// it; common practice, no source.
-var steepCeiling = decimal.New(175, -2)
-
-// doubtSteepCeiling doubts a sloped ceiling that is steeper than the roofs of houses over all parts of a
-// room: over a closet or a bay it counts as falling all the way.
-func (r *reader) doubtSteepCeiling(room *model.Member) {
-	var least decimal.Decimal
-	var high model.Value
-	for i, part := range room.In("section") {
-		slope, _ := r.worked(part, "ceiling_slope")
-		if i == 0 || slope.LessThan(least) {
-			least, high = slope, part.Given.Of("height")
-		}
-	}
-	if least.GreaterThan(steepCeiling) && !high.Number.GreaterThan(highCeiling) {
-		r.say("ceiling-high", high.Pos, "%s has a ceiling that falls %s ft for each foot across", room.Label, quantity.FormatCount(least, 1))("check how high it is, and how wide the room; it is used as it stands")
-	}
 }
 
 // shortSide is the shorter side of a rectangle.

@@ -21,10 +21,14 @@ var partWords = []string{"nook", "alcove", "passage", "landing", "bar", "booth",
 // doubtSmall doubts a room to live, sleep or cook in with next to no floor, as metres with
 // a foot mark have it: 3.45' x 4.1'.
 func (r *reader) doubtSmall(room *model.Member) {
+	floor, ok := r.worked(room, "floor_area")
+	if ok && !floor.LessThan(smallRoom) {
+		r.doubtNarrowBedroom(room)
+		return
+	}
 	if !r.livedIn(room) || !r.breaks(r.deal.smallFloor(room)) {
 		return
 	}
-	floor, _ := r.worked(room, "floor_area")
 	tell := r.say("room-small", r.where(r.roomPaths[room]+"size", r.roomPaths[room]+"walls"), "%s has a floor of %s sq ft, little for such a room", room.Label, quantity.FormatCount(floor, 1))
 	if metres := inMetres(room); metres != "" {
 		tell("did you mean %s? else check the feet and inches; it is used as it stands", metres)

@@ -1,0 +1,150 @@
+package deal_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/pricebook"
+)
+
+// told counts the doubts of one code in a deal with these keys.
+func told(t *testing.T, code, keys string) (n int) {
+	t.Helper()
+	_, found := deal.Read("a.yaml", []byte(minimal+"renovation: {contingency: 20%}\n"+keys))
+	require.False(t, found.HasErrors(), "%s: %v", keys, found)
+	for _, d := range found {
+		if d.Code == code {
+			n++
+		}
+	}
+	return n
+}
+
+// What stands in a place once or twice, lights of its floor and what is counted of the whole house are
+// held against it.
+func TestCountsThatAPlaceHardlyHas(t *testing.T) {
+	for _, name := range deal.FewInRoom {
+		require.NotNil(t, pricebook.Starter().Item(name), name)
+		require.Equal(t, "one", pricebook.Starter().Item(name).Measure, name)
+	}
+	const kitchen, attic = "rooms: {kitchen: {size: 12' x 14', work: {WORK}}}\n", "rooms: {den: {size: 10' x 12', work: {paint walls: hired}}}\n"
+	for keys, want := range map[string]int{
+		"house: {units: 1}\nwhole house: {work: {furnace: {by: hired, count: 11}}}\n":                                                                         1,
+		"house: {units: 1}\nwhole house: {work: {furnace: {by: hired, count: 2}}}\n":                                                                          0,
+		"house: {units: 4}\nwhole house: {work: {furnace: {by: hired, count: 11}}}\n":                                                                         0,
+		"whole house: {work: {furnace: {quote: $21k, count: 11}}}\n":                                                                                          0,
+		"whole house: {work: {mini-split: {by: hired, count: 5}}}\n":                                                                                          0,
+		"rooms: {kitchen: {size: 12' x 14', work: {range electric: {by: hired, count: 4}}}}\n":                                                                1,
+		"rooms: {kitchen: {size: 12' x 14', work: {range electric: {by: hired, count: 2}}}}\n":                                                                0,
+		"rooms: {kitchen: {size: 12' x 14', work: {recessed light: {by: hired, count: 30}}}}\n":                                                               1,
+		"rooms: {kitchen: {size: 12' x 14', work: {recessed light: {by: hired, count: 14}}}}\n":                                                               0,
+		"rooms: {bath: {size: 5' x 8', work: {light fixture: {by: hired, count: 6}}}}\n":                                                                      0,
+		"whole house: {work: {light fixture: {by: hired, count: 20}}}\n":                                                                                      0,
+		attic + "whole house: {work: {attic blown: {by: hired, count: 12000 sq ft}}}\n":                                                                       1,
+		attic + "whole house: {work: {attic blown: {by: hired, count: 1200 sq ft}}}\n":                                                                        0,
+		attic + "house: {levels: 1}\noutside: {around: 120 ft}\nwhole house: {work: {paint ceiling: {by: hired, count: 1700 sq ft}}}\n":                       0, // with a basement
+		attic + "house: {levels: 1}\noutside: {roof: [{size: 40' x 28', pitch: 6/12}]}\nwhole house: {work: {attic blown: {by: hired, count: 4000 sq ft}}}\n": 1,
+	} {
+		require.Equal(t, want, told(t, "count-large", keys), keys)
+	}
+}
+
+// The plot, its walls and what hangs along its roof are held against each other, where work goes by them.
+func TestSizesOutsideOfADigitMore(t *testing.T) {
+	for outside, want := range map[string]int{
+		"yard: 5600 sq ft, fence: 1400 ft, work: {wood fence: hired}":                    1,
+		"yard: 5600 sq ft, fence: 340 ft, work: {wood fence: hired}":                     0,
+		"yard: 40000 sq ft, fence: 840 ft, work: {wood fence: hired}":                    0,
+		"fence: 1400 ft, work: {wood fence: {by: hired, count: 90 ft}}":                  0,
+		"yard: 5600 sq yd, work: {sod: hired}":                                           1,
+		"yard: 43000 sq ft, work: {sod: {by: hired, count: 1200 sq ft}}":                 0,
+		"yard: 43000 sq ft, work: {sod: {quote: $30k}}":                                  0,
+		"yard: 43000 sq ft, work: {seed: own hands}":                                     0, // which costs little
+		"driveway: 16' x 340', work: {driveway concrete: hired}":                         1,
+		"driveway: 20' x 38', work: {driveway concrete: hired}":                          0,
+		"walk: 30' x 30', work: {walk concrete: hired}":                                  1,
+		"walk: 3' x 60', work: {walk concrete: hired}":                                   0,
+		"around: 140 ft, soffit: 1900 sq ft":                                             1,
+		"around: 140 ft, soffit: 420 sq ft":                                              0,
+		"gutters: 112 ft, downspouts: 50":                                                1,
+		"gutters: 112 ft, downspouts: 12":                                                0,
+		"around: 160 ft, wall height: 19' 4\"":                                           1,
+		"around: 160 ft, wall height: 16' 4\"":                                           0,
+		"doors: 12":                                                                      1,
+		"doors: 8":                                                                       0,
+		"around: 160 ft, roof: [{size: 44' x 28'}, {size: 44' x 28'}]":                   1,
+		"around: 144 ft, roof: [{size: 44' x 28'}, {size: 32' x 28'}]":                   1,
+		"around: 144 ft, roof: [{size: 44' x 28'}, {size: 24' x 24'}, {size: 24' x 8'}]": 0,
+		"around: 160 ft, roof: [{size: 44' x 28'}, {size: 112' x 10', pitch: 3/12}]":     1,
+		"around: 160 ft, roof: [{size: 66' x 14'}]":                                      0,
+	} {
+		require.Equal(t, want, told(t, "outside-size", "house: {levels: 1}\noutside: {"+outside+"}\n"), outside)
+	}
+	require.Zero(t, told(t, "outside-size", "house: {levels: 1}\noutside: {around: 120 ft, wall height: 18'}\nrooms: {basement: {size: 20' x 20'}}\n"), "which opens to a slope")
+}
+
+// Rooms, cabinets and ceilings of which digits changed places or were lost.
+func TestSlipsOfDigitsInRooms(t *testing.T) {
+	kitchen := func(size, fixed string) string {
+		return "rooms: {kitchen: {size: " + size + ", fixed: {" + fixed + ", sink: 1}, work: {paint walls: hired}}}\n"
+	}
+	bed := func(name, size string) string {
+		return "rooms: {" + name + ": {" + size + ", work: {paint walls: hired}}}\n"
+	}
+	for _, c := range []struct {
+		code, keys string
+		want       int
+	}{
+		{"fixed-long", kitchen("13' x 14'", "base cabinets: 41' x 2', wall cabinets: 11' x 1'"), 1},
+		{"fixed-long", kitchen("13' x 14'", "base cabinets: 26' x 2', wall cabinets: 8' x 1'"), 0},
+		{"fixed-long", kitchen("8' x 14'", "base cabinets: 28' x 2', wall cabinets: 12' x 1'"), 0}, // a galley
+		{"fixed-long", kitchen("13' x 14'", "base cabinets: 14' x 2', island: 13' x 2' 6\""), 1},
+		{"fixed-long", kitchen("11' x 11'", "base cabinets: 14' x 2', island: 9' x 2' 6\""), 0},
+		{"room-large", bed("bedroom", "size: 12' 4\" x 31' 8\""), 1},
+		{"room-large", bed("attic bedroom", "size: 12' 4\" x 31' 8\""), 0},
+		{"room-large", bed("main bedroom", "size: 15' x 24'"), 0},
+		{"room-narrow", bed("bedroom", "size: 12' 4\" x 3' 8\""), 1},
+		{"room-narrow", bed("bedroom", "size: 12' 4\" x 6'"), 0},
+		{"room-narrow", bed("bedroom", "size: [12' x 5', 12' x 5' sharing 12']"), 0},
+		{"ceiling-high", bed("attic bedroom", "size: 19' x 14' 6\", ceiling: 4' to 18' both sides"), 1},
+		{"ceiling-high", bed("attic bedroom", "size: 19' x 14' 6\", ceiling: 4' to 12' both sides"), 0},
+		{"ceiling-high", bed("attic bedroom", "size: [19' x 14', 6' x 3' sharing 6'], ceiling: 4' to 8' both sides"), 0}, // over a dormer
+	} {
+		require.Equal(t, c.want, told(t, c.code, c.keys), c.keys)
+	}
+}
+
+// Sums that a careful friend asks about: a container, a find, what options add, one dear piece of work.
+func TestSumsOfADigitMoreOrLess(t *testing.T) {
+	option := func(adds, work string) string {
+		return "rooms: {den: {size: 12' x 10', options: {fresh: {adds: " + adds + ", work: {" + work + "}}}}}\nscope: fresh\n"
+	}
+	const strip = "rooms: {den: {size: 12' x 10', work: {strip wall board: own hands}}}\nlocal prices: {container: {"
+	for _, c := range []struct {
+		code, keys string
+		want       int
+	}{
+		{"container-unusual", strip + "holds: 20 cu yd, costs: $52}}\n", 1},
+		{"container-unusual", strip + "holds: 2 cu yd, costs: $525}}\n", 1},
+		{"container-unusual", strip + "holds: 3 cu yd, costs: $240, weight limit: 1.5 tons}}\n", 0}, // a bag
+		{"container-unusual", strip + "holds: 6 cu yd, costs: $60}}\n", 0},                          // a trailer
+		{"container-unusual", strip + "holds: 40 cu yd, costs: $690}}\n", 0},
+		{"quote-far", "rooms: {kitchen: {size: 12' x 14', work: {fridge: {by: own hands, allowance: $3800, note: thrifted}}}}\n", 1},
+		{"quote-far", "rooms: {kitchen: {size: 12' x 14', work: {fridge: {by: own hands, allowance: $380, note: thrifted}}}}\n", 0},
+		{"quote-far", "rooms: {kitchen: {size: 12' x 14', work: {fridge: {by: own hands, allowance: $3800}}}}\n", 0},
+		{"quote-far", "rooms: {bath: {size: 5' x 8', fixed: {tub: 5' x 2'6\"}, work: {tub: {by: hired, allowance: $1800, note: used antique clawfoot}}}}\n", 0},
+		{"quote-far", "outside: {siding: 1315 sq ft, work: {vinyl siding: {quote: $985, covers: labour}}}\n", 1},
+		{"quote-far", "outside: {siding: 1315 sq ft, work: {vinyl siding: {quote: $1985, covers: labour}}}\n", 0},
+		{"adds-far", option("$1,900", "paint walls: {quote: $21k}"), 1},
+		{"adds-far", option("$1,900", "paint walls: {quote: $14k}"), 0},
+		{"adds-far", option("$5,900", "paint walls: {quote: $21k}"), 0},
+		{"adds-far", option("$0", "paint walls: {quote: $21k}"), 0},
+		{"work-large", "whole house: {work: {termite damage repair: {by: hired, count: 20}}}\n", 1},
+		{"work-large", "whole house: {work: {termite damage repair: {quote: $70k, count: 20}}}\n", 0},
+		{"work-large", "whole house: {work: {termite damage repair: {by: hired, count: 4}}}\n", 0},
+	} {
+		require.Equal(t, c.want, told(t, c.code, c.keys), c.keys)
+	}
+}
