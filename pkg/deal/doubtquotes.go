@@ -21,6 +21,7 @@ func (r *reader) doubtQuotes() {
 	for _, w := range r.chosenWorks() {
 		r.doubtRent(w)
 		r.doubtUnused(w)
+		r.doubtAmountMissing(w)
 		if v, ok := w.member.Given.Look("quote"); ok {
 			quote, _ := r.worked(w.member, "labour_at_trade")
 			switch base, known := r.bookOf(w); {
