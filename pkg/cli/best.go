@@ -139,14 +139,11 @@ func (o *bestOptions) search(d *deal.Deal, path string, limits best.Limits) (*re
 }
 
 // held reads standard input once, for a file is read several times.
-func (o *bestOptions) held(path string) (common, error) {
-	c := o.common
-	if path != "-" {
-		return c, nil
+func (o *bestOptions) held(path string) (_ common, err error) {
+	if path == "-" {
+		_, _, err = o.text(path)
 	}
-	_, text, err := c.text(path)
-	c.again = text
-	return c, err
+	return o.common, err
 }
 
 // priced reads the file with a scope, or with its own, and finds the maximum offer within
@@ -155,7 +152,11 @@ func (c common) priced(path, scope string, cash *decimal.Decimal) (*answer.Answe
 	if scope != "" {
 		c.sets = append(c.sets[:len(c.sets):len(c.sets)], "scope="+scope)
 	}
-	a, err := c.worked(path)
+	d, doubts, err := c.read(path)
+	if err != nil {
+		return nil, solve.Offer{}, err
+	}
+	a, err := answer.Worked(d, doubts)
 	if err != nil {
 		return nil, solve.Offer{}, err
 	}

@@ -28,9 +28,10 @@ func newCheck(s Streams) *cobra.Command {
 
 Reports every mistake of the files at once, each with its place and what to do;
 a slip in the YAML itself stops the reading of its file, and rooms and work are
-measured once the rest is right. Once there is no mistake, it tells every
-doubtful spot the same way, also of options that the scope does not take. It
-exits with 3 if there is a mistake.
+measured once the rest is right. Once there is no mistake in what the scope
+takes, it tells every doubtful spot the same way, and with them the mistakes
+and doubtful spots of options that the scope does not take. It exits with 3 if
+there is a mistake.
 
 A workbook of quotes (.xlsx), such as a form for bids that came back filled in,
 is checked against the starter price book.`,
@@ -96,9 +97,6 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 	if strings.EqualFold(filepath.Ext(path), ".csv") {
 		return checked{}, &usageError{fmt.Errorf("%s is a table, not a deal file", name), "ledgerboard prices --from " + name + "   reads a table of quotes; a form for bids is checked as .xlsx"}
 	}
-	if path == "-" {
-		c.again = text
-	}
 	l, err := c.load(path, sets)
 	if err != nil {
 		return checked{}, err
@@ -109,15 +107,11 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 		if err != nil {
 			return checked{}, err
 		}
-		wrong, err := c.untaken(l, path, sets)
+		untaken, err := c.inUntaken(l, path, sets)
 		if err != nil {
 			return checked{}, err
 		}
-		doubts, err := c.untakenDoubts(l.deal, l.found, path)
-		if err != nil {
-			return checked{}, err
-		}
-		found = slices.Concat(a.Warnings, wrong, doubts)
+		found = slices.Concat(a.Warnings, untaken)
 	}
 	found.Sort()
 	return checked{

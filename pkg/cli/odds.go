@@ -95,11 +95,7 @@ func (o *oddsOptions) page(path string) (*report.OddsPage, error) {
 	if err != nil {
 		return nil, err
 	}
-	d, doubts, err := o.read(path)
-	if err != nil {
-		return nil, err
-	}
-	a, err := answer.Doubted(d, doubts)
+	a, err := o.told(path, answer.Doubted)
 	if err != nil {
 		return nil, err
 	}

@@ -29,6 +29,7 @@ func (c *common) text(path string) (name string, text []byte, err error) {
 	}
 	if path == "-" {
 		text, err = io.ReadAll(io.LimitReader(c.In, largest))
+		c.again = text
 		return "standard input", text, err
 	}
 	f, err := c.open(path)
@@ -185,6 +186,15 @@ func ahead(text []byte) {
 
 // read reads a deal. Mistakes are told on Err; doubts are returned.
 func (c *common) read(path string) (*deal.Deal, diag.List, error) {
+	l, _, err := c.readWith(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	return l.deal, l.found, nil
+}
+
+// readWith does so, with what was set.
+func (c *common) readWith(path string) (*loaded, []deal.Set, error) {
 	sets, err := c.replacements()
 	if err != nil {
 		return nil, nil, err
@@ -196,7 +206,7 @@ func (c *common) read(path string) (*deal.Deal, diag.List, error) {
 	if l.found.HasErrors() {
 		return nil, nil, c.mistakes(l.name, l.found, l.sources)
 	}
-	return l.deal, l.found, nil
+	return l, sets, nil
 }
 
 // mistakes tells the mistakes of a file on Err.
@@ -239,10 +249,4 @@ func inSets(found diag.List) int {
 	return n
 }
 
-func (c *common) answer(path string) (*answer.Answer, error) {
-	d, doubts, err := c.read(path)
-	if err != nil {
-		return nil, err
-	}
-	return answer.Of(d, doubts)
-}
+func (c *common) answer(path string) (*answer.Answer, error) { return c.told(path, answer.Of) }
