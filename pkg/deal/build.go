@@ -57,6 +57,7 @@ func (r *reader) fill(p *plan, w *work) {
 		say("hired_price", it.Hired, it.HiredSource)
 	}
 	say("coats", decimal.NewFromInt(int64(it.Coats)), it.Source)
+	r.hauled(w)
 	say("debris_each", it.Debris, it.Source)
 	say("weight_each", it.Weight, it.Source)
 	say("waiting", it.Waits, it.Source)

@@ -111,6 +111,7 @@ func roomDoubts() []Code {
 		{"quote-half", "a quote for all of some work that looks like its labour alone or less, or the other way around"},
 		{"quote-holds-other", "a quote of so much more than its work that it may hold other work too, which is paid besides"},
 		{"amount-missing", "who quoted, or the day of it, without what was asked"},
+		{"debris-besides", "containers for the debris of work with a quote for all of it, which the trade may take away"},
 		{"quote-beside", "a quote that holds more, in an option that leaves nothing out"},
 		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},
 		{"allowance-part", "an allowance that is taken for the first product of work that buys much besides"},

@@ -35,6 +35,7 @@ func inOptions(codes string, changes ...string) slip {
 
 // roomSlips are slips in deals with rooms.
 var roomSlips = []slip{
+	besideDen("debris-besides", "outside: {driveway: 16' x 34', work: {driveway concrete: {quote: $9,800}}}"),
 	inDen("amount-missing", "hired}", "{from: Fern Tile}}"),
 	inDen("amount-missing", "hired}", "{by: own hands, dated: 2026-09-01}}"),
 	inDen("quote-holds-other", "paint walls: hired", "carpet: $2,300, hang wall board: hired"),

@@ -42,6 +42,7 @@ func (r *reader) doubtQuotes() {
 				r.doubtLabourQuote(w, v, quote, base)
 				r.doubtHoldsOther(w, v, quote, base)
 			}
+			r.doubtDebris(w, v)
 			if a, both := w.member.Given.Look("allowance"); both && w.member.Given.Of("quote_covers").Choice == "all" {
 				r.say("allowance-beside-quote", a.Pos, "%s: the allowance of %s is paid beside a quote for all of it", w.label, diag.Quote(a.Text))("say   covers: labour   if the quote is for the labour, or leave the allowance out if the quote brings what it is for")
 			}

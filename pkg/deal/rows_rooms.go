@@ -89,6 +89,7 @@ var roomRows = []Field{
 	{Path: "<work>.quote", Kind: Money, Line: "quote", Example: "$1,450"},
 	{Path: "<work>.covers", Kind: Choice, Line: "quote_covers", Choices: []string{"all", "labour"}, Default: "all", Example: "labour", Meaning: "what the quote brings: all, or the labour alone; labour beside a hired price of yours ends the doubt that it has the materials in it"},
 	{Path: "<work>.holds more", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether the quote holds other work too, as one for a whole kitchen; yes ends the doubt that it is too high for this work alone. Of an allowance: whether it stands for all that the work buys, as a whole set of cabinets does"},
+	{Path: "<work>.hauls", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether its debris is taken away, as by the trade that quotes, so that none of it goes to your containers; no ends the doubt of that"},
 	{Path: "<work>.from", Kind: Text, Example: "Fern Street Tile", Meaning: "who quoted"},
 	{Path: "<work>.dated", Kind: Date, Example: "2026-09-14", Meaning: "the day of the quote or price"},
 	{Path: "<work>.allowance", Kind: Money, Line: "allowance", Example: "$120", Meaning: "a fixed amount instead of its first product, or with   holds more: yes   of all that it buys: a thrifted find, or one still to be chosen"},

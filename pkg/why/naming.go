@@ -21,7 +21,7 @@ func (t *Tree) naming() naming {
 
 // unitWords are units whose names are other than the model's, of one and of several.
 var unitWords = map[string][2]string{
-	"sqft": {"sq ft", "sq ft"}, "cuft": {"cu ft", "cu ft"}, "ft ft": {"sq ft", "sq ft"},
+	"sqft": {"sq ft", "sq ft"}, "cuft": {"cu ft", "cu ft"}, "ft ft": {"sq ft", "sq ft"}, "ft ft ft": {"cu ft", "cu ft"},
 	"day": {"day", "days"}, "week": {"week", "weeks"}, "quarter": {"quarter", "quarters"}, "year": {"year", "years"},
 	"pack": {"pack", "packs"},
 }
