@@ -46,12 +46,22 @@ func (r *reader) doubtTerm(l scope) {
 	}
 	if early, ok := r.worked(l.member, "due_before_sale"); ok && quantity.Before(decimal.Zero, early) {
 		hold, _ := r.hold()
-		r.say("term-before-sale", term.at(), FallsDue, l.member.Label, term.node.text, quantity.FormatMonths(hold, 1))("ask the lender, and add   extension: {each: 3 months, fee: 0.5%%}")
+		r.say("term-before-sale", term.at(), FallsDue, l.member.Label, term.node.text, HoldBeside(term.number, hold))("ask the lender, and add   extension: {each: 3 months, fee: 0.5%%}")
 	}
 }
 
 // FallsDue is how a loan that ends before the sale is told: its name, its term and the hold.
 const FallsDue = "%s falls due after %s, before the sale (%s), and no extension is agreed"
+
+// HoldBeside is a hold in words beside a term that ends before it, with a place more where one does not
+// tell them apart.
+func HoldBeside(term, hold decimal.Decimal) string {
+	places := int32(1)
+	if hold.Round(places).Equal(term.Round(places)) {
+		places++
+	}
+	return quantity.FormatMonths(hold, places)
+}
 
 // doubtNames looks for loans of one name, which are told apart nowhere.
 func (r *reader) doubtNames() {

@@ -34,6 +34,8 @@ func TestALoanThatFallsDueBeforeTheSaleIsTold(t *testing.T) {
 		says                     string
 	}{
 		{"planned", dues, "", "", 0, noneDue}, {"written", slow, "", "", 0, early},
+		{"near", dues, "", "marketing", 3.04, strings.Replace(early, "(8 months)", "(6.04 months)", 1)},
+		{"near as written", strings.Replace(dues, "marketing: 1 month", "marketing: 3.04 months", 1), "", "", 0, strings.Replace(early, "(8 months)", "(6.04 months)", 1)},
 		{"slow", dues, "", "marketing", 5, early}, {"quick", slow, "", "marketing", 3, noneDue},
 		{"extended", slow, "bank", "extension_months", 3, noneDue}, {"endless", slow, "bank", "term", 0, noneDue},
 		{"short", dues, "aunt", "term", 1, "aunt falls due after 1 month, before the sale (4 months), and no extension is agreed. Ask the lender."},
