@@ -64,7 +64,7 @@ var roomRows = []Field{
 	{Path: "<room>.living area", Kind: YesNo, Line: "counts_as_living", Default: "yes; no for a basement or cellar, a garage, carport, porch, patio, shed or crawl space, and what is called unfinished", Example: "no", Meaning: "whether it is finished and above grade, so that it counts as living area, and as floor of the house for wires, pipes and air sealing"},
 	{Path: "<room>.options", Kind: Named, Of: "<option>", Set: "option", Example: "{cosmetic: {work: {paint walls: own hands}}}", Meaning: "what could be done, by name; doing nothing is always one more, as it is"},
 	{Path: "<room>.work", Kind: Works, Example: "{paint walls: own hands}", Meaning: "the work, where there is only one option"},
-	{Path: "<room>.without", Kind: Words, Example: "[wall primer]", Meaning: "what that work would bring along and is not wanted"},
+	{Path: "<room>.without", Kind: Words, Example: "[prepare walls]", Meaning: "what that work would bring along and is not wanted"},
 	{Path: "<fixed>.size", Kind: Sizes, Example: `5' x 2'6"`, Meaning: "its length along the wall and its depth; one size, and a second part named by itself, as second base cabinets"},
 	{Path: "<fixed>.kind", Kind: Choice, Line: "sort", Choices: fittingSorts, Default: "what its name says", Example: "base cabinet"},
 	{Path: "<fixed>.count", Kind: WholeNumber, Line: "fitted", Range: "at least 1, at most 100", Example: "1"},
@@ -73,7 +73,7 @@ var roomRows = []Field{
 
 	{Path: "<option>.adds", Kind: Money, Line: "value_added", Example: "$6,500"},
 	{Path: "<option>.work", Kind: Works, Example: "{paint walls: own hands}", Meaning: "the work, by the names of the price book: who does it, or a quote, or a group of details"},
-	{Path: "<option>.without", Kind: Words, Example: "[wall primer]", Meaning: "what the work would bring along and is not wanted"},
+	{Path: "<option>.without", Kind: Words, Example: "[prepare walls]", Meaning: "what the work would bring along and is not wanted"},
 	{Path: "<work>.item", Kind: Text, Example: "tile floor", Default: "its own name", Meaning: "the item of the price book"},
 	{Path: "<work>.by", Kind: Choice, Line: "who", Choices: []string{"own hands", "hired"}, Default: "hired", Example: "own hands", Meaning: "who does it", Other: []string{"who"}},
 	{Path: "<work>.count", Kind: Quantity, Example: "3", Default: "the whole measure", Meaning: "how much of it, where it is not the whole measure: 45 sq ft, 12 ft, 3, 3 months"},
@@ -93,7 +93,7 @@ var roomRows = []Field{
 	{Path: "<work>.from", Kind: Text, Example: "Fern Street Tile", Meaning: "who quoted"},
 	{Path: "<work>.dated", Kind: Date, Example: "2026-09-14", Meaning: "the day of the quote or price"},
 	{Path: "<work>.allowance", Kind: Money, Line: "allowance", Example: "$120", Meaning: "a fixed amount instead of its first product, or with   holds more: yes   of all that it buys: a thrifted find, or one still to be chosen"},
-	{Path: "<work>.note", Kind: Text, Example: "thrifted, needs a new top", Meaning: "anything worth keeping, also that an allowance is for something used, or that a price is high as the thing is high end; who is given a bid form or the cost breakdown reads it too"},
+	{Path: "<work>.note", Kind: Text, Example: "thrifted; needs a new top", Meaning: "anything worth keeping, also that an allowance is for something used, or that a price is high as the thing is high end; who is given a bid form or the cost breakdown reads it too"},
 	{Path: "<work>.waits", Kind: Days, Line: "waiting", Range: "at least 0 days, at most 1,000 days", Default: "by the price book", Example: "2 days"},
 
 	{Path: "outside", Kind: Group, Meaning: "the outside of the house"},

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
@@ -121,4 +122,67 @@ func TestFeeExamplesAreRead(t *testing.T) {
 		d, found := deal.Read("a.yaml", []byte(text+"\n"))
 		require.NotNil(t, d, "%s: %v", text, found)
 	}
+}
+
+// places are deals around the keys of groups that stand under names of the owner's own; %s is a key
+// with its example. A key that needs others about it has a deal of its own.
+var places = map[string]string{
+	"<room>":               "rooms: {hall bath: {size: 12' x 10', work: {paint walls: own hands}, %s}}",
+	"<room>.size":          "rooms: {hall bath: {%s}}",
+	"<room>.walls":         "rooms: {hall bath: {%s}}",
+	"<room>.doorways":      "rooms: {hall bath: {size: 12' x 10', %s}}",
+	"<room>.options":       "rooms: {hall bath: {size: 12' x 10', %s}}",
+	"<room>.work":          "rooms: {hall bath: {size: 12' x 10', %s}}",
+	"<room>.stairs.treads": "rooms: {stair hall: {size: 12' x 10', stairs: {%s}}}",
+	"<room>.stairs":        "rooms: {stair hall: {size: 12' x 10', %s}}",
+	"<room>.stairs.":       "rooms: {stair hall: {size: 12' x 10', stairs: {treads: 13, %s}}}",
+	"<fixed>":              "rooms: {hall bath: {size: 12' x 10', fixed: {tub: {size: 5' x 2'6\", %s}}}}",
+	"<fixed>.size":         "rooms: {hall bath: {size: 12' x 10', fixed: {tub: {%s}}}}",
+	"<option>":             "rooms: {hall bath: {size: 12' x 10', options: {cosmetic: {work: {paint walls: own hands}, %s}}}}",
+	"<option>.work":        "rooms: {hall bath: {size: 12' x 10', options: {cosmetic: {%s}}}}",
+	"<work>":               "rooms: {hall bath: {size: 12' x 10', work: {tile floor: {%s}}}}",
+	"<work>.count":         "rooms: {hall bath: {size: 12' x 10', work: {light fixture: {%s}}}}",
+	"<work>.item":          "rooms: {hall bath: {size: 12' x 10', work: {our floor: {%s}}}}",
+	"<plane>":              "outside: {roof: [{size: 40' x 28', %s}]}",
+	"<plane>.size":         "outside: {roof: [{%s}]}",
+	"outside.work":         "outside: {%s}",
+	"outside.options":      "outside: {%s}",
+	"outside.without":      "outside: {deck: 12' x 16', work: {deck frame: hired}, %s}",
+	"whole house.work":     "whole house: {%s}",
+	"whole house.options":  "whole house: {%s}",
+	"whole house.without":  "whole house: {work: {panel 200 amp: hired}, %s}",
+	"<trade>":              "labour: {trades: {tile: {%s}}}",
+	"<check>":              "rooms: {hall bath: {size: 12' x 10', work: {paint walls: own hands}}}\nseen: {sewer line: {state: not seen, %s}}",
+	"<check>.state":        "rooms: {hall bath: {size: 12' x 10', work: {paint walls: own hands}}}\nseen: {sewer line: {%s}}",
+	"<comp>":               "comps: {own lines: {pool: $9,000}, sold: {12 Elm St: {sold: 2025-11-14, price: $341k, %s}}}",
+	"<comp>.sold":          "comps: {sold: {12 Elm St: {price: $341k, %s}}}",
+	"<comp>.price":         "comps: {sold: {12 Elm St: {sold: 2025-11-14, %s}}}",
+	"<range>":              "ranges: {overrun: {low: 0%%, high: 50%%, %s}}",
+	"<range>.low":          "ranges: {overrun: {high: 50%%, %s}}",
+	"<range>.high":         "ranges: {overrun: {low: 0%%, %s}}",
+	"<range>.cases":        "ranges: {overrun: {%s}}",
+}
+
+// Examples under names of the owner's own are read as well, with all that they name of the price book.
+func TestExamplesUnderOwnNamesAreRead(t *testing.T) {
+	placed := 0
+	for _, f := range deal.Table() {
+		group, _, _ := strings.Cut(f.Path, ".")
+		place, ok := places[f.Path]
+		if under := f.Path[:strings.LastIndexByte(f.Path, '.')+1]; !ok && places[under] != "" {
+			place, ok = places[under], true
+		}
+		if !ok && strings.HasPrefix(group, "<") && group != "<fee>" {
+			place = places[group]
+			require.NotEmpty(t, place, f.Path)
+		}
+		if place == "" {
+			continue
+		}
+		placed++
+		text := strings.Replace(minimal, "{price: $200k", "{date: 2026-01-01, price: $200k", 1) + strings.Replace(strings.ReplaceAll(place, "%%", "%"), "%s", f.Key()+": "+f.Example, 1) + "\n"
+		d, found := deal.Read("a.yaml", []byte(text))
+		assert.NotNil(t, d, "%s: %v", text, found)
+	}
+	require.Greater(t, placed, 60)
 }

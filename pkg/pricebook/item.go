@@ -27,7 +27,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		{Key{"set-up hours", "1", "none", "hours that come once for each room it is done in, and for each part of one that is a piece of work of its own"}, func(r *reader, it *Item) read {
 			return parsed(r, quantity.ParseHours, func(x decimal.Decimal) { it.SetUp = x })
 		}},
-		{Key{"hours source", "I. S. Griffith, Carpentry (1916)", "your own price book, where it gives hours", "where the hours come from"}, func(r *reader, it *Item) read { return r.text(&it.HoursSource) }},
+		{Key{"hours source", "Griffith's Carpentry of 1916", "your own price book, where it gives hours", "where the hours come from"}, func(r *reader, it *Item) read { return r.text(&it.HoursSource) }},
 		{Key{"hired", "$9.50 per sq ft", "*needed*; none if no trade does it alone", "what a trade charges for its labour alone, for each unit and coat"}, func(r *reader, it *Item) read { return r.rate(it, &it.Hired, "", "$") }},
 		{Key{"hired source", "Fern Street Tile", "your own price book; in the starter book, an invented starter price", "who says so"}, func(r *reader, it *Item) read { return r.text(&it.HiredSource) }},
 		{Key{"dated", "2026-09-14", "unknown; 2026-09-01 in the starter book", "the day of the hired price"}, func(r *reader, it *Item) read {
@@ -56,7 +56,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		{Key{"cautions", "[asbestos]", "none", "what in it can hurt: " + strings.Join(Cautions, ", ")}, func(r *reader, it *Item) read {
 			return func(n *node) { it.Cautions = nil; r.list(func(n *node) { r.caution(it, n) })(n) }
 		}},
-		{Key{"source", "common practice, no source", "*needed*", "where the item as a whole comes from"}, func(r *reader, it *Item) read { return r.text(&it.Source) }},
+		{Key{"source", "\"common practice, no source\"", "*needed*", "where the item as a whole comes from"}, func(r *reader, it *Item) read { return r.text(&it.Source) }},
 	}
 })
 
@@ -86,8 +86,8 @@ func (r *reader) item(name string, at diag.Pos, body *node, base *Item) *Item {
 	}{
 		{"trade", "trade: tile", false}, {"measure", "measure: open floor   or   measure: one", false},
 		{"hours", "hours: " + hours + "   or   hours: none", true}, {"hired", "hired: " + hired + "   or   hired: none", true},
-		{"materials", "materials: {floor tile: {waste: 10%}}   or   materials: none", true}, {"brings", "brings: [transition]   or   brings: none", false},
-		{"source", "source: common practice, no source", false},
+		{"materials", "materials: {porcelain floor tile: {waste: 10%}}   or   materials: none", true}, {"brings", "brings: [floor backer board]   or   brings: none", false},
+		{"source", "source: \"common practice, no source\"", false},
 	} {
 		if !has(body, must.key) && (base == nil || again && must.unit) {
 			r.missing(at, name, must.key, must.example)
@@ -221,7 +221,7 @@ var materialKeys = sync.OnceValue(func() []keyOf[useDraft] {
 			return parsed(r, waste, func(x decimal.Decimal) { u.Waste = x })
 		}},
 		{Key{"each coat", "yes", "no", "whether it is taken again for each coat"}, func(r *reader, u useDraft) read { return r.yesNo(func(x bool) { u.PerCoat = x }) }},
-		{Key{"source", "common practice, no source", "nothing", "where the yield and the waste come from"}, func(r *reader, u useDraft) read { return r.text(&u.Source) }},
+		{Key{"source", "\"common practice, no source\"", "nothing", "where the yield and the waste come from"}, func(r *reader, u useDraft) read { return r.text(&u.Source) }},
 	}
 })
 
