@@ -152,11 +152,7 @@ func (c common) priced(path, scope string, cash *decimal.Decimal) (*answer.Answe
 	if scope != "" {
 		c.sets = append(c.sets[:len(c.sets):len(c.sets)], "scope="+scope)
 	}
-	d, doubts, err := c.read(path)
-	if err != nil {
-		return nil, solve.Offer{}, err
-	}
-	a, err := answer.Worked(d, doubts)
+	a, err := c.worked(path)
 	if err != nil {
 		return nil, solve.Offer{}, err
 	}

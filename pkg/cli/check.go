@@ -107,11 +107,15 @@ func checkFile(c *common, path string, sets []deal.Set) (checked, error) {
 		if err != nil {
 			return checked{}, err
 		}
-		untaken, err := c.inUntaken(l, path, sets)
+		wrong, err := c.untaken(l, path, sets)
 		if err != nil {
 			return checked{}, err
 		}
-		found = slices.Concat(a.Warnings, untaken)
+		doubts, err := c.untakenDoubts(l.deal, l.found, path)
+		if err != nil {
+			return checked{}, err
+		}
+		found = slices.Concat(a.Warnings, wrong, doubts)
 	}
 	found.Sort()
 	return checked{

@@ -95,7 +95,11 @@ func (o *oddsOptions) page(path string) (*report.OddsPage, error) {
 	if err != nil {
 		return nil, err
 	}
-	a, err := o.told(path, answer.Doubted)
+	d, doubts, err := o.read(path)
+	if err != nil {
+		return nil, err
+	}
+	a, err := answer.Doubted(d, doubts)
 	if err != nil {
 		return nil, err
 	}

@@ -186,15 +186,6 @@ func ahead(text []byte) {
 
 // read reads a deal. Mistakes are told on Err; doubts are returned.
 func (c *common) read(path string) (*deal.Deal, diag.List, error) {
-	l, _, err := c.readWith(path)
-	if err != nil {
-		return nil, nil, err
-	}
-	return l.deal, l.found, nil
-}
-
-// readWith does so, with what was set.
-func (c *common) readWith(path string) (*loaded, []deal.Set, error) {
 	sets, err := c.replacements()
 	if err != nil {
 		return nil, nil, err
@@ -206,7 +197,7 @@ func (c *common) readWith(path string) (*loaded, []deal.Set, error) {
 	if l.found.HasErrors() {
 		return nil, nil, c.mistakes(l.name, l.found, l.sources)
 	}
-	return l, sets, nil
+	return l.deal, l.found, nil
 }
 
 // mistakes tells the mistakes of a file on Err.
@@ -249,4 +240,10 @@ func inSets(found diag.List) int {
 	return n
 }
 
-func (c *common) answer(path string) (*answer.Answer, error) { return c.told(path, answer.Of) }
+func (c *common) answer(path string) (*answer.Answer, error) {
+	d, doubts, err := c.read(path)
+	if err != nil {
+		return nil, err
+	}
+	return answer.Of(d, doubts)
+}

@@ -71,5 +71,11 @@ func (c *common) roomed(path string, view report.View) (*answer.Answer, error) {
 	return a, rooms(a, path, view)
 }
 
-// worked reads a deal for a page and works its figures out, without the searches of a bid.
-func (c *common) worked(path string) (*answer.Answer, error) { return c.told(path, answer.Worked) }
+// worked reads a deal and works its figures out, without the searches of a bid.
+func (c *common) worked(path string) (*answer.Answer, error) {
+	d, doubts, err := c.read(path)
+	if err != nil {
+		return nil, err
+	}
+	return answer.Worked(d, doubts)
+}

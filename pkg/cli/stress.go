@@ -57,13 +57,16 @@ func runStress(o *stressOptions, path string) error {
 
 // page works out what is asked for.
 func (o *stressOptions) page(path string) (*report.StressPage, error) {
+	d, doubts, err := o.read(path)
+	if err != nil {
+		return nil, err
+	}
 	p := &report.StressPage{Asked: o.across != "" || o.down != ""}
 	work := answer.Of
 	if p.Asked {
 		work = answer.Planned
 	}
-	var err error
-	if p.Answer, err = o.told(path, work); err != nil {
+	if p.Answer, err = work(d, doubts); err != nil {
 		return nil, err
 	}
 	across, down, err := o.axes(p.Answer.Plan)

@@ -3,12 +3,9 @@ package cli
 import (
 	"fmt"
 	"slices"
-	"strings"
 
-	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
-	"ledgerboard/pkg/internal/together"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -65,44 +62,9 @@ func fresh(told, found diag.List, name string) (out diag.List) {
 	return out
 }
 
-// pointToCheck says how much is amiss in options that the scope does not take, of which only check tells.
-func (c *common) pointToCheck(path string, found diag.List) {
-	var counts []string
-	if n := len(found.Errors()); n > 0 {
-		counts = append(counts, quantity.Counted(n, "mistake"))
+// pointToCheck says of how many doubts in options that the scope does not take only check tells.
+func (c *common) pointToCheck(path string, doubts diag.List) {
+	if n := len(doubts); n > 0 {
+		tell(c.Err, "warning: %s in options that the scope does not take; told by   ledgerboard check %s", quantity.Counted(n, "doubtful spot"), c.askedOf(path))
 	}
-	if n := len(found.Warnings()); n > 0 {
-		counts = append(counts, quantity.Counted(n, "doubtful spot"))
-	}
-	if len(counts) > 0 {
-		tell(c.Err, "warning: %s in options that the scope does not take; told by   ledgerboard check %s", strings.Join(counts, " and "), c.askedOf(path))
-	}
-}
-
-// inUntaken is what is amiss in options that the scope does not take: mistakes, and then doubts.
-func (c *common) inUntaken(l *loaded, path string, sets []deal.Set) (diag.List, error) {
-	wrong, err := c.untaken(l, path, sets)
-	if err != nil {
-		return nil, err
-	}
-	doubts, err := c.untakenDoubts(l.deal, l.found, path)
-	return slices.Concat(wrong, doubts), err
-}
-
-// told reads a deal for a page and works it out, and says on Err how much is amiss in what the page does
-// not show. That is looked for meanwhile.
-func (c *common) told(path string, work func(*deal.Deal, diag.List) (*answer.Answer, error)) (a *answer.Answer, _ error) {
-	l, sets, err := c.readWith(path)
-	if err != nil {
-		return nil, err
-	}
-	var amiss diag.List
-	err = together.Run(
-		func() (err error) { a, err = work(l.deal, slices.Clone(l.found)); return err },
-		func() (err error) { amiss, err = c.inUntaken(l, path, sets); return err })
-	if err != nil {
-		return nil, err
-	}
-	c.pointToCheck(path, amiss)
-	return a, nil
 }
