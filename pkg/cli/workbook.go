@@ -82,6 +82,7 @@ func tradesOf(all []*model.Member) []string {
 var readers = map[string]workbook.Reader{"owner": workbook.Owner, "lender": workbook.Lender}
 
 func runWorkbook(o *workbookOptions, path string) error {
+	o.reader = strings.ToLower(o.reader)
 	reader, known := readers[o.reader]
 	if !known {
 		return &usageError{fmt.Errorf("--for is %q", o.reader), "it is for owner or lender"}

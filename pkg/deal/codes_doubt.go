@@ -48,6 +48,8 @@ func doubtCodes() []Code {
 		{"renovation-share-low", "an unusually low share of the renovation"},
 		{"retainage-high", "unusual retainage"},
 		{"least-interest-long", "a loan that takes interest for more than a year, however early it is paid off"},
+		{"least-draw-high", "a smallest draw of more than all that is held back"},
+		{"paid-ahead-long", "a bill paid for more than two years ahead"},
 		{"draws-unused", "draws of a loan that funds no renovation"},
 		{"owner-first-mixed", "one lender pays after the owner's part of the work, another from the first dollar on"},
 		{"price-shares-over-100", "loans of more than the whole price"},

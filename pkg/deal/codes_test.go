@@ -241,6 +241,8 @@ var slips = []slip{
 	{"own-hours-crowded", "own hours: 110", "own hours: 1,900"},
 	{"below-zero", "  closing:", "  prorations: {county taxes: -$318.77}\n  closing:"},
 	{"least-interest-long", "price share: 85%", "price share: 85%\n    least interest: 90 months"},
+	{"least-draw-high", "lag: 1 month", "lag: 1 month, at least: $50,000"},
+	{"paid-ahead-long", "premium paid ahead: 12 months", "premium paid ahead: 60 months"},
 	{"price-share-low", "price share: 85%", "price share: 8.5%"},
 	{"renovation-share-low", reserve, "renovation share: 9%"},
 	{"deposit-date-early", "refundable until: 2026-02-12", "refundable until: 2025-02-12"},

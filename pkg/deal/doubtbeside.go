@@ -28,8 +28,8 @@ func (r *reader) breaks(x Beside) bool {
 
 // doubtLongWork doubts a stated renovation of far more than the rooms' hours take.
 func (r *reader) doubtLongWork() {
-	stated := r.good("time.renovation")
-	if stated == nil || !r.farBeside(r.deal.Root, "renovation", 0) {
+	stated, c := r.good("time.renovation"), r.deal.Model.Find(r.deal.Root, "renovation")
+	if stated == nil || InWeeks(c) || !r.breaks(r.deal.longWork(c)) {
 		return
 	}
 	takes, _ := r.worked(r.deal.Root, "scope_months")

@@ -17,7 +17,7 @@ var fullWeek = decimal.NewFromInt(60)
 func (r *reader) doubtOwnPace() {
 	stated := r.good("time.renovation")
 	hours, ok := r.worked(r.deal.Root, "own_hours")
-	if stated == nil || !ok || !stated.number.IsPositive() {
+	if stated == nil || !ok || !r.breaks(r.deal.crowdedWork(r.deal.Model.Find(r.deal.Root, "renovation"))) {
 		return
 	}
 	most, said := fullWeek, "more than most can keep up"
@@ -25,9 +25,6 @@ func (r *reader) doubtOwnPace() {
 		most, said = g.number, "and you have "+g.node.text
 	}
 	weeks := formula.Divide(stated.number, quantity.Week.Months())
-	if !hours.GreaterThan(most.Mul(weeks)) {
-		return
-	}
 	r.say("own-hours-crowded", stated.at(), "%s of your own work in %s are %s a week, %s", quantity.FormatHours(hours, 0), stated.node.text, quantity.FormatCount(hours.Div(weeks), 1), said)(
 		"at %s a week they take %s weeks; give the renovation longer, or hire some of it", quantity.FormatCount(most, 1), quantity.FormatCount(hours.Div(most), 1))
 }

@@ -32,6 +32,10 @@ func (r *reader) doubtLoan(l scope) {
 	if g := r.of(l, "draws"); g != nil && !positive("renovation share") {
 		r.say("draws-unused", g.key.at, "%s has draws but lends nothing for the renovation", name)("add   renovation share: 90%%   or leave out the draws")
 	}
+	if g := r.good(l.path + "draws.at least"); g != nil && r.farBeside(l.member, "least_draw", 0) {
+		held, _ := r.worked(l.member, "holdback")
+		r.say("least-draw-high", g.at(), "%s: the smallest draw that is paid (%s) is more than all that is held back for the work (%s), so nothing is paid before the work ends", name, g.dollars(), quantity.FormatDollars(held))("check it with the lender's term sheet, for a digit too many; it is used as it stands")
+	}
 }
 
 // doubtTerm looks at when the loan falls due.

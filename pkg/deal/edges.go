@@ -118,7 +118,7 @@ func (d *Deal) customaryContingency(rooms bool) decimal.Decimal {
 // Usual are the edges beyond which an input is doubted in the file and used as it stands. Of a
 // least one, nothing is not doubted where NoneIsUsual.
 func (d *Deal) Usual(c *model.Cell) []Edge {
-	out, given := d.UsualAlone(c), decimal.Zero
+	out, given := append(d.UsualAlone(c), slipEdges(c)...), decimal.Zero
 	if c.Given != nil {
 		given = c.Given.Number
 	}

@@ -81,7 +81,9 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 	case c.Line.ID() == "lender_value":
 		return []Beside{under("after_repair_value", half)}
 	case c.Line.ID() == "low_value":
-		return []Beside{under("after_repair_value", lowOfValue)}
+		return []Beside{under("after_repair_value", lowOfValue), over(one, "after_repair_value", one)}
+	case c.Line.ID() == "check.if_bad":
+		return d.asideBeside(c)
 	case c.Line.ID() == "sale_price": // which the workbook alone takes
 		return []Beside{under("after_repair_value", half), over(one, "after_repair_value", highSale)}
 	case c.Line.ID() == "fitting.fitting_length":
@@ -110,13 +112,13 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 			return nil
 		}
 		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member, "unit_size", most.Neg()))}}
-	case c.Line.ID() == "renovation" && !InWeeks(c):
-		return []Beside{{
-			sum(decimal.Zero, self(one), cell(root, "scope_months", manyTimes.Neg())),
-			sum(one.Neg(), self(one), cell(root, "scope_months", one.Neg())),
-			sum(decimal.Zero, cell(root, "scope_months", one)),
-			sum(decimal.Zero, cell(root, "rooms_at_trade_price", one), cell(root, "lines_cost", one.Neg())), // of which lines tell no time
-		}}
+	case c.Line.ID() == "renovation":
+		if out = append(out, d.crowdedWork(c)); !InWeeks(c) {
+			out = append(out, d.longWork(c))
+		}
+		return out
+	case c.Line.ID() == "loan.least_draw":
+		return d.leastDrawBeside(c)
 	case c.Line.ID() == "loan.term":
 		return d.termBeside(c, cell)
 	case c.Line.ID() == "item.quote":

@@ -339,12 +339,21 @@ func (r *sheetRows) remarked() (found diag.List) {
 		}
 		notes, _ := r.file.GetComments(sheet) // what cannot be read has no text
 		for _, n := range notes {
-			if col, row, err := excelize.CellNameToCoordinates(n.Cell); err == nil && moneyIn().MatchString(n.Text) {
-				doubt(on, row, col, "a note at a cell holds", n.Text)
+			if col, row, err := excelize.CellNameToCoordinates(n.Cell); err == nil && moneyIn().MatchString(textOf(n)) {
+				doubt(on, row, col, "a note at a cell holds", textOf(n))
 			}
 		}
 	}
 	return found
+}
+
+// textOf is all that a note says: most programs write it in pieces of one look each.
+func textOf(n excelize.Comment) string {
+	out := n.Text
+	for _, piece := range n.Paragraph {
+		out += piece.Text
+	}
+	return out
 }
 
 // whereMoney says of what stands in a cell of a form that it holds money.

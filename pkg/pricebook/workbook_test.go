@@ -543,6 +543,9 @@ func TestMoneyInTheWordsOfAForm(t *testing.T) {
 	doubtedMoney(t, f, "", "")
 	require.NoError(t, f.AddComment(pricebook.FormSheet, excelize.Comment{Cell: "I10", Text: "plus $90 for the drain"}))
 	doubtedMoney(t, f, pricebook.FormSheet+"!I10", "a note at a cell holds money")
+	require.NoError(t, f.DeleteComment(pricebook.FormSheet, "I10"))
+	require.NoError(t, f.AddComment(pricebook.FormSheet, excelize.Comment{Cell: "I10", Paragraph: []excelize.RichTextRun{{Text: "plus $"}, {Text: "90 for the drain"}}}))
+	doubtedMoney(t, f, pricebook.FormSheet+"!I10", "a note at a cell holds money")
 	_, err = f.NewSheet("More")
 	require.NoError(t, err)
 	style, err := f.NewStyle(&excelize.Style{NumFmt: 44}) // dollars and cents

@@ -6,13 +6,30 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/model"
 )
 
-// besideOf are the conditions that an input at an address is in none of some ways beside others, as far as
-// they hold now. A figure that is not in this workbook tells nothing in it.
-func (b *book) besideOf(c *model.Cell, all []deal.Beside) (out []func(at string) string) {
+// A besideRule is a condition that an input at an address keeps beside others.
+type besideRule struct {
+	flaw   flaw
+	holds  func(at string) string
+	others []*model.Cell
+}
+
+// besideOf are the conditions that an input is neither doubted beside others nor above what it may not be
+// above, as far as they hold now. A figure that is not in this workbook tells nothing in it.
+func (b *book) besideOf(c *model.Cell) []besideRule {
+	out := append(b.ordered(c), b.ways(c, unusual, b.answer.Deal.Beside(c))...)
+	if len(out) > 0 {
+		b.besides[c.Index] = out
+	}
+	return out
+}
+
+// ways are the conditions that an input has a flaw in none of some ways beside others.
+func (b *book) ways(c *model.Cell, f flaw, all []deal.Beside) (out []besideRule) {
 	value := func(c *model.Cell) (decimal.Decimal, bool) { return b.answer.Values.Of(c), true }
 	missing := func(c *model.Cell) bool { return c == nil || b.secret(c) }
 	for _, x := range all {
@@ -22,8 +39,14 @@ func (b *book) besideOf(c *model.Cell, all []deal.Beside) (out []func(at string)
 			continue
 		}
 		var within, beside []string
-		for _, s := range x {
+		var others []*model.Cell
+		for i, s := range x {
 			text := ""
+			for _, p := range s.Parts {
+				if i == 0 && p.Cell != c { // what follows says when it matters
+					others = append(append(others, p.Cell), p.Or...)
+				}
+			}
 			for _, p := range b.together(s.Parts, c) {
 				text += signed(p.times) + "*" + p.at
 				beside = append(beside, p.reads...)
@@ -36,7 +59,63 @@ func (b *book) besideOf(c *model.Cell, all []deal.Beside) (out []func(at string)
 		slices.Sort(beside)
 		beside = slices.Compact(beside)
 		formula := "IF(COUNT(" + strings.Join(beside, ",") + ")=" + itoa(len(beside)) + ",OR(" + strings.Join(within, ",") + "),TRUE)"
-		out = append(out, func(at string) string { return strings.ReplaceAll(formula, whereAt, at) })
+		out = append(out, besideRule{f, func(at string) string { return strings.ReplaceAll(formula, whereAt, at) }, others})
+	}
+	return out
+}
+
+// notAbove are lines that may not be above another of the same member.
+var notAbove = map[string]string{"least": "most", "cash_reserve": "cash_available", "concessions": "sold_price", "low_height": "height"}
+
+// ordered are the conditions that an input is not above what it may not be above.
+func (b *book) ordered(c *model.Cell) []besideRule {
+	line, is := notAbove[c.Line.Name]
+	if !is || c.Given == nil {
+		return nil
+	}
+	most := b.model.Find(c.Member, line)
+	if most == nil || most.Given == nil || b.places[most.Index].grid == nil {
+		return nil
+	}
+	return []besideRule{{overOther, func(at string) string { return "ROUND(" + b.cellRef(most) + "-" + at + ",9)>=0" }, []*model.Cell{most}}}
+}
+
+// besideWords name what an input is looked at beside, once its rules are made, with the cells of what can be
+// typed over; "" where it is nothing.
+func (b *book) besideWords(c *model.Cell) string {
+	const few = 3 // of many none tells which
+	var all []string
+	for _, x := range b.besides[c.Index] {
+		for _, o := range x.others {
+			said := words(o.Line)
+			if o.Member == c.Member && c.Line.Set != model.Deal && !b.typed(o) { // which follows it
+				continue
+			}
+			if at := b.places[o.Index]; at.grid != nil && b.typed(o) {
+				said += " in " + sheetPrefix(at.grid, b.places[c.Index].grid) + address(at.row, at.col, false, false)
+			}
+			if !slices.Contains(all, said) {
+				all = append(all, said)
+			}
+		}
+	}
+	if len(all) == 0 || len(all) > few {
+		return ""
+	}
+	return " (beside " + answer.Listed(all) + ")"
+}
+
+// besideAnother are the inputs that no figure follows and that others are looked at beside: they are open, to be
+// made to fit.
+func (b *book) besideAnother() map[int]bool {
+	out := map[int]bool{}
+	for i, all := range b.besides {
+		for _, x := range all {
+			out[i] = true
+			for _, o := range x.others {
+				out[o.Index] = true
+			}
+		}
 	}
 	return out
 }

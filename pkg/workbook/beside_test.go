@@ -82,7 +82,7 @@ func TestInputsAreDoubtedBesideOthers(t *testing.T) {
 		{"hazards", "seen", "good", "0"}, {"tile floor", "quote", 2600.0, "0"}, {"property tax", "a_year", 3900.0, "0"}, {"power", "a_month", 1100.0, "0"},
 		{"county tax", "share", 0.006, "0"}, {"listing agent", "share", 0.03, "0"}, {"", "renovation", 1.1, "0"}, {"", "seller_credit", 9000.0, "0"},
 		{"bank", "exit_share", 0.01, "0"}, {"bank", "fixed_amount", 100000.0, "0"}, {"title", "fixed", 1800.0, "0"}, {"masonry: stoop", "materials", 160.0, "0"}, {"", "fitting.fitting_length", 12.0, "0"}, {"", "opening.opening_width", 3.0, "0"},
-	}, beyond, []typed{{"tile floor", "quote", 28600.0, look}, {"", "price", 3e6, "0"}, {"property tax", "a_year", 2910.0, look}, {"", "opening.opening_width", 32.0, cannot}, {"", "opening.opening_height", 80.0, cannot}, {"masonry: stoop", "materials", 1200.0, look}})
+	}, beyond, []typed{{"tile floor", "quote", 28600.0, look}, {"", "price", 3e6, look}, {"property tax", "a_year", 2910.0, look}, {"", "opening.opening_width", 32.0, cannot}, {"", "opening.opening_height", 80.0, cannot}, {"masonry: stoop", "materials", 1200.0, look}})
 	all = append(all, beyond[:1])
 	var over typedOver
 	for i, inputs := range all {

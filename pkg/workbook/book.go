@@ -60,7 +60,9 @@ type book struct {
 	conditions  []condition
 	usableAt    string
 	flaws       *flawList
-	sums        map[string]string // where the sums that quotes are held against stand, by what is added up
+	sums        map[string]string    // where the sums that quotes are held against stand, by what is added up
+	red         *int                 // the look of what cannot be so, once there is some
+	besides     map[int][]besideRule // by the index of the input
 }
 
 // more is how many months there is room for beyond the sale.
@@ -110,7 +112,7 @@ func made(a *answer.Answer, how Options) (*book, error) {
 func newBook(a *answer.Answer, how Options) *book {
 	return &book{
 		answer: a, model: a.Model, how: how, file: excelize.NewFile(), styles: map[look]int{}, last: a.Values.Months() + more,
-		places: make([]place, len(a.Model.Cells)), fixedness: make([]fixedness, len(a.Model.Cells)), workings: map[reading]place{}, read: make([]bool, len(a.Model.Cells)), named: map[string][]*model.Member{}, sums: map[string]string{},
+		places: make([]place, len(a.Model.Cells)), fixedness: make([]fixedness, len(a.Model.Cells)), workings: map[reading]place{}, besides: map[int][]besideRule{}, read: make([]bool, len(a.Model.Cells)), named: map[string][]*model.Member{}, sums: map[string]string{},
 	}
 }
 

@@ -29,8 +29,8 @@ func (b *book) cash() {
 	add("money out", root, "money_out")
 	add("money in", root, "money_in")
 	add("net", root, "net_cash")
-	add("the deal's net so far", root, "cumulative")
-	add(strings.Replace(yours, "your cash ", "your cash\n", 1), root, "owner_cumulative") // in one line it would run into the head before it
+	add("the deal's\nnet so far", root, "cumulative") // in one line it would run into the head before it
+	add(strings.Replace(yours, "your cash ", "your cash\n", 1), root, "owner_cumulative")
 	add(tied, root, "low_point")
 	for _, l := range b.answer.Loans() {
 		add(l.Label+":\nowed", l, "balance")
@@ -66,7 +66,7 @@ func (b *book) cash() {
 	under := g.paragraph(head+b.last+3, 1, mark, "The low point is inside its month: when its bills are paid and nothing has come in yet. That is the cash needed. The chart ends with month "+itoa(end)+".", look{role: small})
 	at := address(under+1, 1, false, false)
 	g.before = func(f *excelize.File, g *grid) error {
-		if g.across() { // there is no room for the chart below the months
+		if g.across() && !g.roomBelow(chartHeight) {
 			g.breaks = append(g.breaks, under-1)
 		}
 		if err := b.hideAfterSale(f, g, area{head + 1, 1, head + 1 + b.last, mark}); err != nil {
@@ -98,12 +98,25 @@ func (b *book) hideAfterSale(f *excelize.File, g *grid, x area) error {
 	})
 }
 
+// chartHeight is how high the chart is, in points.
+const chartHeight = 225.0
+
+// roomBelow lays a sheet that lies on its side on one page with something below it, where it is read so.
+func (g *grid) roomBelow(points float64) bool {
+	g.reckoned()
+	for row := 1; row <= len(g.rows); row++ {
+		points += g.high[row]
+	}
+	g.once = paperOf["landscape"].tall/points >= readable
+	return g.once
+}
+
 // draw puts a chart of a column over the months.
 func (b *book) draw(f *excelize.File, g *grid, at, title string, x area) error {
 	span := func(col int) string {
 		return sheetPrefix(g, nil) + address(x.row, col, true, true) + ":" + address(x.toRow, col, true, true)
 	}
-	const column = 64 // pixels: what columns are taken for while the chart is placed
+	const column, pixels = 64, 96.0 / 72 // what columns are taken for while the chart is placed, and how many a point has
 	gap, noLegend, small := uint(40), "none", excelize.Font{Size: 9, Color: ink}
 	return f.AddChart(g.name, at, &excelize.Chart{
 		Type: excelize.Col,
@@ -113,7 +126,7 @@ func (b *book) draw(f *excelize.File, g *grid, at, title string, x area) error {
 		}},
 		Title:        excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: title + ", at the end of each month", Font: &excelize.Font{Bold: true, Size: 11, Color: ink}}}},
 		Legend:       excelize.ChartLegend{Position: noLegend},
-		Dimension:    excelize.ChartDimension{Width: uint(column * len(g.widths)), Height: 300},
+		Dimension:    excelize.ChartDimension{Width: uint(column * len(g.widths)), Height: uint(chartHeight * pixels)},
 		GapWidth:     &gap,
 		XAxis:        excelize.ChartAxis{TickLabelPosition: excelize.ChartTickLabelLow, Font: small, Title: excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: "month", Font: &small}}}},
 		YAxis:        excelize.ChartAxis{MajorGridLines: true, Font: small, NumFmt: excelize.ChartNumFmt{CustomNumFmt: rounded}},

@@ -52,9 +52,10 @@ func (b *book) cell(c *model.Cell, g *grid) cell {
 }
 
 // drawn reports whether a cell stands as a value, locked: the weight of a sold house, for the
-// value is not divided by the sum of the weights, and what a cut list takes, which is of a search.
+// value is not divided by the sum of the weights, the width of the range of sales, and what a cut
+// list takes, which is of a search.
 func drawn(c *model.Cell) bool {
-	return slices.Contains([]string{"comp.weight", "stock.sticks", "stock.stick_length"}, c.Line.ID())
+	return slices.Contains([]string{"comp.weight", "comps_low_share", "comps_high_share", "stock.sticks", "stock.stick_length"}, c.Line.ID())
 }
 
 // unknown reports whether a cell is a fact of a sold house that nobody knows: the number in it

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/xuri/excelize/v2"
+	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/model"
@@ -15,7 +15,8 @@ import (
 type flaw int
 
 const (
-	unusual flaw = iota + 1 // it can be, and is doubted in a file
+	unusual   flaw = iota + 1 // it can be, and is doubted in a file
+	overOther                 // above what it may not be above
 	notWhole
 	noSide // a side of what has a size is nothing
 	beyondRate
@@ -103,8 +104,8 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 			beyond(beyondRate, e)
 		}
 	}
-	for _, x := range b.besideOf(c, b.answer.Deal.Unfit(c)) {
-		out = append(out, flawRule{beyondRate, x})
+	for _, x := range b.ways(c, beyondRate, b.answer.Deal.Unfit(c)) {
+		out = append(out, flawRule{x.flaw, x.holds})
 	}
 	if slices.Contains(sides, c.Line.ID()) && b.answer.Values.Of(c).IsPositive() {
 		rule(noSide, "", ">0")
@@ -112,11 +113,18 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 	if deal.IsWhole(c.Line.Name) || c.Line.ID() == "opening.number" {
 		rule(notWhole, "", "=INT("+whereAt+")")
 	}
-	for _, e := range b.usualOf(c) {
+	usual := b.usualOf(c)
+	if low, high, both := closed(usual); both && c.Expr.IsNumber() && deal.NoneIsUsual(c) { // said in one, of what is typed as it is
+		between := ">=" + numeral(low, bindsAll) + ","
+		most := "<=" + numeral(high, bindsAll) + "))"
+		out = append(out, flawRule{unusual, func(at string) string { return "OR(" + at + "=0,AND(" + at + between + at + most }})
+		usual = nil
+	}
+	for _, e := range usual {
 		beyond(unusual, e)
 	}
-	for _, x := range b.besideOf(c, b.answer.Deal.Beside(c)) {
-		out = append(out, flawRule{unusual, x})
+	for _, x := range b.besideOf(c) {
+		out = append(out, flawRule{x.flaw, x.holds})
 	}
 	if dated(c) { // what stands for no edge is far beyond every day
 		out = append(out, flawRule{unusual, func(at string) string {
@@ -124,6 +132,17 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 		}})
 	}
 	return out
+}
+
+// closed are the two ends of a range that holds both; false of another.
+func closed(all []deal.Edge) (low, high decimal.Decimal, both bool) {
+	if len(all) != 2 || all[0].Least == all[1].Least || all[0].Open || all[1].Open {
+		return low, high, false
+	}
+	if !all[0].Least {
+		all[0], all[1] = all[1], all[0]
+	}
+	return all[0].At, all[1].At, true
 }
 
 // dated reports whether an input is a day, counted from that of the purchase.
@@ -147,8 +166,8 @@ func flawOf(rules []flawRule, more int) string {
 	out := "0"
 	for _, r := range slices.Backward(rules) {
 		told := int(r.flaw) + more
-		if r.flaw == unusual { // whatever cannot be so is told before it
-			told = int(unusual)
+		if r.flaw <= overOther { // whatever cannot be so by itself is told before it
+			told = int(r.flaw)
 		}
 		out = "IF(" + r.holds(whereAt) + "," + out + "," + itoa(told) + ")"
 	}
@@ -157,9 +176,9 @@ func flawOf(rules []flawRule, more int) string {
 
 // A flawList is where the flaws of all inputs stand, each beside the place of its input.
 type flawList struct {
-	flaws, places string
-	some          map[flaw]bool  // those that an input may have
-	formulas      map[int]string // by the index of the input, with whereAt in the place of its address
+	flaws, places, besides string
+	some                   map[flaw]bool  // those that an input may have
+	formulas               map[int]string // by the index of the input, with whereAt in the place of its address
 }
 
 // flawed lists the flaws of all that can be typed over, on the sheet of workings.
@@ -187,11 +206,14 @@ func (b *book) flawed() *flawList {
 	first := g.next() // behind what the rules have worked out
 	for _, c := range typed {
 		b.working(b.whereIs(c), strings.ReplaceAll(b.flaws.formulas[c.Index], whereAt, b.cellRef(c)), 0)
+		if beside := b.besideWords(c); beside != "" {
+			g.set(g.next()-1, 3, text(beside, look{role: small}))
+		}
 	}
 	column := func(col int) string {
 		return sheetPrefix(g, nil) + address(first, col, true, true) + ":" + address(g.next()-1, col, true, true)
 	}
-	b.flaws.places, b.flaws.flaws = column(1), column(2)
+	b.flaws.places, b.flaws.flaws, b.flaws.besides = column(1), column(2), column(3)
 	return b.flaws
 }
 
@@ -237,12 +259,11 @@ func (b *book) firstFlaw(g *grid, row int) int {
 	}
 	good := flawless + " One that cannot is named here, and red on its sheet."
 	worst := "MAX(" + all.flaws + ")"
+	of := func(column string) string { return "INDEX(" + column + ",MATCH(" + worst + "," + all.flaws + ",0))" }
 	others := "COUNTIF(" + all.flaws + `,">0")-1`
 	red := ". What cannot be so, or is not usual, is red on its sheet."
-	c := cell{value: good, formula: "IF(" + worst + "=0," + quoted(good) + ",INDEX(" + all.places + ",MATCH(" + worst + "," + all.flaws + ",0))&IF(" + worst + "=" + itoa(int(unusual)) + "," + quoted(" is not usual, look again") + "," + quoted(" cannot be so") + ")" +
+	c := cell{value: good, formula: "IF(" + worst + "=0," + quoted(good) + "," + of(all.places) + "&IF(" + worst + "<=" + itoa(int(overOther)) + "," + of(all.besides) + `,"")&IF(` + worst + "=" + itoa(int(unusual)) + "," + quoted(" is not usual, look again") + "," + quoted(" cannot be so") + ")" +
 		"&IF(" + others + `>0," (and "&` + others + `&" more)","")&` + quoted(red) + ")"}
-	g.before = func(_ *excelize.File, g *grid) error {
-		return b.mark(g, address(row, 1, false, false), "LEFT($A"+itoa(row)+","+itoa(len(flawless))+")<>"+quoted(flawless))
-	}
+	b.markWhere(g, row, func(at string) string { return "LEFT(" + at + "," + itoa(len(flawless)) + ")<>" + quoted(flawless) })
 	return g.spoken(row, lastColumn, good, c)
 }

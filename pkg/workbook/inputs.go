@@ -82,18 +82,24 @@ func (b *book) source(c *model.Cell) string {
 	return c.Given.Text
 }
 
-// idle takes the look of an input from those that no figure of the workbook follows.
+// idle takes the look of an input from those that no figure of the workbook follows, but for what is looked
+// at beside another.
 func (b *book) idle() {
+	beside := b.besideAnother()
 	for _, c := range b.model.Cells {
 		at := b.places[c.Index]
 		if at.grid == nil || !b.editable(c) || b.read[c.Index] {
 			continue
 		}
-		here := &at.grid.rows[at.row-1][at.col-1]
-		here.look.role = result
+		told := "; changes no figure here"
+		if beside[c.Index] {
+			told += ", is looked at in the checks"
+		} else {
+			at.grid.rows[at.row-1][at.col-1].look.role = result
+		}
 		if at.grid == b.inputs {
 			from := &at.grid.rows[at.row-1][3]
-			from.value = from.value.(string) + "; changes no figure here"
+			from.value = from.value.(string) + told
 		}
 	}
 }

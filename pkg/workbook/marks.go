@@ -76,12 +76,28 @@ func (b *book) marked(g *grid) error {
 	return nil
 }
 
+// markWhere makes the words of a row of a page red where a condition on their place holds.
+func (b *book) markWhere(g *grid, row int, condition func(at string) string) {
+	before := g.before
+	g.before = func(f *excelize.File, g *grid) error {
+		if before != nil {
+			if err := before(f, g); err != nil {
+				return err
+			}
+		}
+		return b.mark(g, address(row, 1, false, false), condition(address(row, 1, false, true)))
+	}
+}
+
 // mark makes cells red where a condition holds.
 func (b *book) mark(g *grid, at, condition string) error {
 	const red = "E8B4A8"
-	look, err := b.file.NewConditionalStyle(&excelize.Style{Font: &excelize.Font{Color: warned, Bold: true}, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{red}}})
-	if err != nil {
-		return err
+	if b.red == nil {
+		look, err := b.file.NewConditionalStyle(&excelize.Style{Font: &excelize.Font{Color: warned, Bold: true}, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{red}}})
+		if err != nil {
+			return err
+		}
+		b.red = &look
 	}
-	return b.file.SetConditionalFormat(g.name, at, []excelize.ConditionalFormatOptions{{Type: "formula", Criteria: condition, Format: &look}})
+	return b.file.SetConditionalFormat(g.name, at, []excelize.ConditionalFormatOptions{{Type: "formula", Criteria: condition, Format: b.red}})
 }

@@ -67,6 +67,14 @@ func (g *grid) heading(row, from, to int, words string) {
 	for col := from; col <= to; col++ {
 		g.set(row, col, text("", look{role: heading}))
 	}
+	width := 0.0
+	for col := from; col <= to; col++ {
+		width += g.width(col)
+	}
+	if l := (look{role: heading}); linesOf(words, width/l.wider()) > 1 { // a long name of a loan
+		g.paragraph(row, from, to, words, l)
+		return
+	}
 	g.set(row, from, text(words, look{role: heading}))
 }
 

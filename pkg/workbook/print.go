@@ -16,6 +16,7 @@ import (
 const (
 	upright, sideways = 100.0, 135.0
 	smallest          = 0.5
+	readable          = 0.8  // of a page that is read on paper: letters of 8 points
 	sharper           = 1.25 // how much wider than upright paper a sheet may be that is printed so
 )
 
@@ -50,8 +51,9 @@ func (b *book) paper(g *grid) error {
 		}
 	}
 	switch {
-	case g.once:
+	case g.once && !g.split(min(1, paperOf[direction].wide/width), paperOf[direction].tall):
 		down = 1
+	case g.once:
 	case g.closed && across == 1:
 		down = g.down(min(1, paperOf[direction].wide/width), paperOf[direction].tall)
 	}
@@ -89,10 +91,8 @@ const tail, short = 0.12, 0.05
 // Rows get the height that they are reckoned with.
 func (g *grid) down(scale, page float64) int {
 	heads, rest := 0.0, 0.0
+	g.reckoned()
 	for row := 1; row <= len(g.rows); row++ {
-		if g.high[row] == 0 {
-			g.height(row, lineHeight*g.letters(row))
-		}
 		if row <= g.heads {
 			heads += g.high[row]
 		} else {
@@ -105,6 +105,44 @@ func (g *grid) down(scale, page float64) int {
 		return 0
 	}
 	return int(down)
+}
+
+// reckoned gives every row the height that it is reckoned with.
+func (g *grid) reckoned() {
+	for row := 1; row <= len(g.rows); row++ {
+		if g.high[row] == 0 {
+			g.height(row, lineHeight*g.letters(row))
+		}
+	}
+}
+
+// split lays a sheet that nobody could read on one page, at the scale of its width, on as many as it takes, each
+// beginning with a heading; false where it is read on one.
+func (g *grid) split(scale, page float64) bool {
+	g.reckoned()
+	all := 0.0
+	for row := 1; row <= len(g.rows); row++ {
+		all += g.high[row]
+	}
+	if page/all >= min(readable, scale) {
+		return false
+	}
+	page *= (1 - short) / scale
+	at, block, from := 0.0, 0.0, 0 // what the page holds down to the last heading, and what is below that
+	for row := 1; row <= len(g.rows); row++ {
+		if r := g.rows[row-1]; len(r) > 0 && r[0].look.role == heading {
+			at, block, from = at+block, 0, row
+		}
+		block += g.high[row]
+		switch {
+		case at > 0 && from > 0 && at+block > page:
+			g.breaks = append(g.breaks, from)
+			at, from = 0, 0
+		case block > page:
+			at, block, from = 0, g.high[row], 0
+		}
+	}
+	return true
 }
 
 // letters is the size of the largest letters of a row against the usual.

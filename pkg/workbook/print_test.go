@@ -3,25 +3,36 @@ package workbook
 import (
 	"bytes"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 )
 
-// With three loans the months lie on their side, and the chart begins a page of its own.
+// With three loans the months lie on their side, and the chart stands below them on one page; below many
+// months it begins a page of its own.
 func TestCashKeepsItsChartWhole(t *testing.T) {
-	for n, across := range map[int]bool{1: false, 3: true} {
+	for _, x := range []struct {
+		n            int
+		across, long bool
+	}{{1, false, false}, {3, true, false}, {3, true, true}} {
+		n, across := x.n, x.across
 		text := sentinels[:strings.Index(sentinels, "selling:")]
 		for i := 1; i < n; i++ {
 			text += "  - {name: loan " + itoa(i) + ", fixed amount: $500, rate: 9%}\n"
 		}
-		b, err := made(answered(t, text+sentinels[strings.Index(sentinels, "selling:"):]), Options{For: Lender})
+		text += sentinels[strings.Index(sentinels, "selling:"):]
+		if x.long {
+			text = strings.Replace(text, "marketing: ", "standstill: 20 months, marketing: ", 1)
+		}
+		b, err := made(answered(t, text), Options{For: Lender})
 		require.NoError(t, err)
 		require.NoError(t, b.stream())
 		g := sheetOf(b, "Cash by month")
 		require.Equal(t, across, g.across(), "%d loans: %v", n, g.widths)
-		require.Len(t, g.breaks, map[bool]int{true: 1}[across], "%d loans", n)
+		require.Len(t, g.breaks, map[bool]int{true: 1}[x.long], "%d loans", n)
+		require.Equal(t, across && !x.long, g.once, "%d loans", n)
 	}
 }
 
@@ -115,5 +126,41 @@ func TestFirstPageSaysWhatToPrint(t *testing.T) {
 		require.Contains(t, strings.Join(texts(b.pages[0]), "\n"), "To print, choose the sheets as far as Notes")
 		require.Equal(t, "Notes", b.pages[len(b.pages)-1].name)
 		require.Equal(t, "Inputs", b.grids[0].name)
+	}
+}
+
+// A first page of many loans is read on paper: it runs on to another page, which begins with a heading, where
+// its letters would be under 8 points on one, and each page holds its rows at the scale of its width.
+func TestFirstPageIsRead(t *testing.T) {
+	for n, pages := range map[int]int{0: 1, 3: 2} {
+		at := strings.Index(sentinels, "selling:")
+		text := sentinels[:at]
+		for i := range n {
+			text += "  - {name: loan " + itoa(i) + ", fixed amount: $500, rate: 9%}\n"
+		}
+		for _, whom := range []Reader{Owner, Lender} {
+			b, err := made(answered(t, text+sentinels[at:]), Options{For: whom})
+			require.NoError(t, err)
+			require.NoError(t, b.stream())
+			g, tall, page := b.pages[0], 0.0, 1
+			scale := min(1, upright/g.full())
+			for row := 1; row <= len(g.rows); row++ {
+				if slices.Contains(g.breaks, row) {
+					require.Equal(t, heading, g.rows[row-1][0].look.role)
+					tall, page = 0, page+1
+				}
+				tall += g.high[row]
+				if len(g.breaks) > 0 {
+					require.Less(t, tall*scale, paperOf["portrait"].tall, "page %d", page)
+				}
+			}
+			require.GreaterOrEqual(t, page, pages)
+			layout, err := b.file.GetPageLayout(g.name)
+			require.NoError(t, err)
+			require.Equal(t, page == 1, *layout.FitToHeight == 1)
+			if page == 1 {
+				require.GreaterOrEqual(t, paperOf["portrait"].tall/tall, readable)
+			}
+		}
 	}
 }

@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"unicode/utf8"
 
 	"ledgerboard/pkg/model"
 )
@@ -11,7 +12,7 @@ import (
 func (b *book) request() {
 	a, g := b.answer, b.page(&grid{name: "The deal", widths: twoLists(), once: true, noted: true})
 	row := g.title(lastColumn, a.Deal.Name, a.Deal.Address)
-	row = g.paragraph(row, 1, lastColumn, "A house to buy, renovate and sell. Figures follow the inputs of this workbook"+butFor(append(b.italics(), b.still()...))+".", look{role: small})
+	row = b.asks(g, row)
 	row = b.undrawn(g, b.cutBack(g, b.fallsDue(g, b.sticks(g, b.weights(g, b.roomFor(g, row)))))) + 1
 	if len(a.Loans()) == 0 {
 		row = g.blocks(row, "The house, without a loan", b.house(), "Cash at the purchase closing", b.cashToClose())
@@ -30,6 +31,13 @@ func (b *book) request() {
 	g.toPrint(row)
 }
 
+// asks says what the workbook is for, and where an input of it cannot be so or is to be looked at again.
+func (b *book) asks(g *grid, row int) int {
+	says := "A house to buy, renovate and sell. Figures follow the inputs of this workbook" + butFor(append(b.italics(), b.still()...)) + "."
+	b.markWhere(g, row, func(at string) string { return "LEN(" + at + ")<>" + itoa(utf8.RuneCountInString(says)) })
+	return g.spoken(row, lastColumn, says+lookAgain, cell{value: says, formula: "IF(" + b.sound() + "," + quoted(says) + b.again() + "," + quoted(cannotBe) + ")"})
+}
+
 // italics are the figures that a search found, which a lender's workbook has of loans and of
 // other options.
 func (b *book) italics() []string {
@@ -42,7 +50,7 @@ func (b *book) italics() []string {
 // roomFor says up to which month of the sale the figures hold, and speaks up past it.
 func (b *book) roomFor(g *grid, row int) int {
 	holds := fmt.Sprintf("The months of this workbook have room for a sale up to month %d.", b.last)
-	return g.spoken(row, lastColumn, b.tooLong(), cell{value: holds, formula: b.looked(b.inMonths(quoted(holds), b.tooLong()))})
+	return g.spoken(row, lastColumn, b.tooLong(), cell{value: holds, formula: "IF(" + b.usable() + "," + b.inMonths(quoted(holds), b.tooLong()) + "," + quoted("Whether the sale falls within the months of this workbook cannot be said.") + ")"})
 }
 
 func (b *book) house() []entry {

@@ -88,16 +88,6 @@ func (b *book) valuesHold() string {
 	return allHold(slices.DeleteFunc(parts, func(s string) bool { return s == "" }))
 }
 
-// lowHolds is the condition that a low value is not above a stated after-repair value; "" where
-// that comes of the options, beside which a file may state it.
-func (b *book) lowHolds() string {
-	low, value := b.model.Find(b.model.Root, "low_value"), b.model.Find(b.model.Root, "after_repair_value")
-	if b.places[low.Index].grid == nil || b.places[value.Index].grid == nil || value.Given == nil {
-		return ""
-	}
-	return "ROUND(" + b.ref("after_repair_value", 0) + "-" + b.ref("low_value", 0) + ",9)>=0"
-}
-
 // oneWayHolds is the condition that no loan has both a fixed amount and a share of the price.
 func (b *book) oneWayHolds() string {
 	var parts []string
@@ -128,24 +118,6 @@ func (b *book) loansHold() string {
 		}
 	}
 	return b.inCells("whether the choices of every loan go together", parts, allHold)
-}
-
-// ordered are lines of which the first may not be above each of the others.
-var ordered = map[string][]string{"least": {"most"}, "if_bad_least": {"if_bad", "if_bad_most"}, "if_bad": {"if_bad_most"}, "cash_reserve": {"cash_available"}, "concessions": {"sold_price"}, "low_height": {"height"}}
-
-// orderHolds is the condition that what is the least is not above what is the most; "" without any.
-func (b *book) orderHolds() string {
-	var parts []string
-	for _, c := range b.model.Cells {
-		for _, line := range ordered[c.Line.Name] {
-			most := b.model.Find(c.Member, line)
-			if most == nil || c.Given == nil || most.Given == nil || b.places[c.Index].grid == nil || b.places[most.Index].grid == nil {
-				continue
-			}
-			parts = append(parts, "ROUND("+b.cellRef(most)+"-"+b.cellRef(c)+",9)>=0")
-		}
-	}
-	return b.inCells("whether nothing that is the least is above the most", parts, allHold)
 }
 
 // walksHold is the condition that the walls of every room that was measured around them lead
@@ -277,12 +249,11 @@ func (b *book) canBe() []condition {
 		{"price and after-repair value are $1,000 at least", b.valuesHold(), "UNDER IT", false, false},
 		{"deposit and credit are within the price", b.withinPrice(), "OVER THE PRICE", false, false},
 		{"adjusted prices of sales are more than nothing", b.soldHold(), "NOT ALL", false, false},
-		{"the low value is within the after-repair value", b.lowHolds(), "OVER IT", false, false},
 		{"shares are within their whole, also the loans'", b.sharesHold(), "BEYOND IT", false, false},
 		{"rates, times, sizes and amounts can be right", b.none(beyondRate), "NOT ALL", false, false},
 		{"no loan has both a fixed amount and a price share", b.oneWayHolds(), "ONE HAS", false, false},
 		{"the choices of every loan go together", b.loansHold(), "THEY DO NOT", false, false},
-		{"at least is within at most, cash kept within cash", b.orderHolds(), "OVER IT", false, false},
+		{"at least is within at most, cash kept within cash", b.none(overOther), "OVER IT", false, false},
 		{"the stated spending falls into the renovation", b.spendingHolds(), "NONE DOES", false, false},
 		{"sides of rooms and openings are more than nothing", b.none(noSide), "NOT ALL", false, false},
 		{"months and counts are whole numbers", b.none(notWhole), "NOT ALL", false, false},

@@ -55,10 +55,7 @@ func (b *book) headline(g *grid, row int) int {
 	}
 	at := "At a price of "
 	said = at + b.answer.Asked() + " " + said + "."
-	again, doubt := "", b.none(unusual)
-	if doubt != "" {
-		again = "&IF(" + doubt + `,"",` + quoted(lookAgain) + ")"
-	}
+	again := b.again()
 	next := g.paragraph(row, 1, lastColumn, said+lookAgain, look{role: lead})
 	c := g.rows[row-1][0]
 	c.value = said
@@ -66,6 +63,14 @@ func (b *book) headline(g *grid, row int) int {
 	c.formula = "IF(" + b.sound() + "," + b.inMonths(says+"IF("+b.allHold()+","+quoted(yes+".")+","+quoted(no+".")+")"+again, b.tooLong()) + "," + quoted(cannotBe) + ")"
 	g.set(row, 1, c)
 	return next
+}
+
+// again is what a first line adds where an input is doubted.
+func (b *book) again() string {
+	if doubt := b.none(unusual); doubt != "" {
+		return "&IF(" + doubt + `,"",` + quoted(lookAgain) + ")"
+	}
+	return ""
 }
 
 // lookAgain is said behind the headline where an input is doubted.
