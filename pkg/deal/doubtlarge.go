@@ -31,7 +31,11 @@ func (r *reader) doubtLargeWork() {
 		unseen, _ := r.worked(r.deal.Root, "not_seen")
 		much, _ := r.worked(w.member, "quantity")
 		if known && cost.Mul(two).GreaterThan(all.Sub(unseen)) && !r.doubted(slipped...) {
-			r.say("work-large", w.at, "%s is %s %s by the price book's prices, %s, more than half of all work that is planned", diag.Quote(w.label), quantity.FormatCount(much, 1), w.item.Unit, quantity.FormatDollars(cost.Round(0)))("check what it goes by, its count and the sizes, for a unit or a digit that has slipped; if it is so much, ask for a quote, and write   %s: {quote: $31,000, from: who gave it}", w.label)
+			of := quantity.FormatCount(much, 1)
+			if w.item.Unit != "each" {
+				of += " " + string(w.item.Unit)
+			}
+			r.say("work-large", w.at, "%s comes to %s for %s by the price book, more than half of all work that is planned", diag.Quote(w.label), quantity.FormatDollars(cost.Round(0)), of)("check what it goes by, its count and the sizes, for a unit or a digit that has slipped; if it is so much, ask for a quote, and write   %s: {quote: $31,000, from: who gave it}", w.label)
 		}
 	}
 }

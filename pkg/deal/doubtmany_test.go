@@ -130,6 +130,7 @@ func TestSumsOfADigitMoreOrLess(t *testing.T) {
 		{"container-unusual", strip + "holds: 2 cu yd, costs: $525}}\n", 1},
 		{"container-unusual", strip + "holds: 3 cu yd, costs: $240, weight limit: 1.5 tons}}\n", 0}, // a bag
 		{"container-unusual", strip + "holds: 6 cu yd, costs: $60}}\n", 0},                          // a trailer
+		{"container-unusual", strip + "holds: 2 cu yd, costs: $60}}\n", 0},
 		{"container-unusual", strip + "holds: 40 cu yd, costs: $690}}\n", 0},
 		{"quote-far", "rooms: {kitchen: {size: 12' x 14', work: {fridge: {by: own hands, allowance: $3800, note: thrifted}}}}\n", 1},
 		{"quote-far", "rooms: {kitchen: {size: 12' x 14', work: {fridge: {by: own hands, allowance: $380, note: thrifted}}}}\n", 0},

@@ -12,7 +12,7 @@ var roomRows = []Field{
 	{Path: "local prices.roll width", Kind: Length, Line: "roll_width", Range: "at least 1 ft, at most 30 ft", Example: "12 ft"},
 	{Path: "local prices.fill pieces", Kind: WholeNumber, Line: "fill_pieces", Range: "at least 1, at most 12", Example: "3"},
 	{Path: "local prices.container", Kind: Group, Meaning: "the container for debris"},
-	{Path: "local prices.container.holds", Kind: Volume, Line: "container_holds", Range: "more than 0 cu ft, at most 100,000 cu ft", Doubt: "at least 3 cu yd, at most 50 cu yd", DoubtCode: "container-unusual", Example: "20 cu yd"},
+	{Path: "local prices.container.holds", Kind: Volume, Line: "container_holds", Range: "more than 0 cu ft, at most 100,000 cu ft", Doubt: "at least 2 cu yd, at most 50 cu yd", DoubtCode: "container-unusual", Example: "20 cu yd"},
 	{Path: "local prices.container.weight limit", Kind: Weight, Line: "container_limit", Range: "more than 0 lb, at most 1,000,000 lb", Doubt: "at least 0.5 tons, at most 15 tons", DoubtCode: "container-unusual", Example: "3 tons"},
 	{Path: "local prices.container.costs", Kind: Money, Line: "container_price", Doubt: "at least $50, at most $3,000", DoubtCode: "container-unusual", Example: "$540"},
 	{Path: "labour", Kind: Group, Meaning: "who works, how fast and how much"},
