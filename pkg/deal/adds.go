@@ -61,10 +61,10 @@ func (r *reader) doubtAddsFar() {
 	}
 }
 
-// doubtLittleAdded doubts an option of a room or the outside whose much work adds a small part of what it
-// costs. What mends the whole house often adds little.
+// doubtLittleAdded doubts an option of the outside whose much work adds a small part of what it costs.
+// What mends the whole house often adds little, and one room seldom costs so much.
 func (r *reader) doubtLittleAdded(p *plan, g *reading) {
-	if p.room.Kind == "whole_house" || !g.number.IsPositive() || g.number.LessThan(smallAdds) {
+	if p.room.Kind != "outside" || !g.number.IsPositive() || g.number.LessThan(smallAdds) {
 		return
 	}
 	cost, known := r.worked(p.option, "trade_price")

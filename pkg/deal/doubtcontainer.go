@@ -18,9 +18,12 @@ func (r *reader) doubtContainer() {
 	if at == nil {
 		at = holds
 	}
+	if at == nil || r.doubted("container-unusual") {
+		return
+	}
 	yards, known := r.worked(r.deal.Root, "container_holds")
 	price, too := r.worked(r.deal.Root, "container_price")
-	if at == nil || !known || !too || !yards.IsPositive() || !price.IsPositive() || r.doubted("container-unusual") {
+	if !known || !too || !yards.IsPositive() || !price.IsPositive() {
 		return
 	}
 	yards = yards.Div(cubicFeet)

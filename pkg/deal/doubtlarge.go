@@ -23,6 +23,10 @@ func (r *reader) doubtLargeWork() {
 		if w.quoted() || w.allowed() {
 			continue
 		}
+		labour, _ := r.worked(w.member, "computed_labour")
+		if !labour.GreaterThan(least.Mul(partOfPrice)) {
+			continue // goods are seldom over three times the labour, and most work ends here
+		}
 		cost, _ := r.worked(w.member, "labour")
 		if cost = cost.Add(r.goodsOf(w)); !cost.GreaterThan(least) {
 			continue

@@ -119,7 +119,7 @@ func TestSlipsOfDigitsInRooms(t *testing.T) {
 // Sums that a careful friend asks about: a container, a find, what options add, one dear piece of work.
 func TestSumsOfADigitMoreOrLess(t *testing.T) {
 	option := func(adds, work string) string {
-		return "rooms: {den: {size: 12' x 10', options: {fresh: {adds: " + adds + ", work: {" + work + "}}}}}\nscope: fresh\n"
+		return "outside: {driveway: 16' x 120', options: {fresh: {adds: " + adds + ", work: {" + work + "}}}}\nscope: fresh\n"
 	}
 	const strip = "rooms: {den: {size: 12' x 10', work: {strip wall board: own hands}}}\nlocal prices: {container: {"
 	for _, c := range []struct {
@@ -138,10 +138,10 @@ func TestSumsOfADigitMoreOrLess(t *testing.T) {
 		{"quote-far", "rooms: {bath: {size: 5' x 8', fixed: {tub: 5' x 2'6\"}, work: {tub: {by: hired, allowance: $1800, note: used antique clawfoot}}}}\n", 0},
 		{"quote-far", "outside: {siding: 1315 sq ft, work: {vinyl siding: {quote: $985, covers: labour}}}\n", 1},
 		{"quote-far", "outside: {siding: 1315 sq ft, work: {vinyl siding: {quote: $1985, covers: labour}}}\n", 0},
-		{"adds-far", option("$1,900", "paint walls: {quote: $21k}"), 1},
-		{"adds-far", option("$1,900", "paint walls: {quote: $14k}"), 0},
-		{"adds-far", option("$5,900", "paint walls: {quote: $21k}"), 0},
-		{"adds-far", option("$0", "paint walls: {quote: $21k}"), 0},
+		{"adds-far", option("$1,900", "driveway concrete: {quote: $21k}"), 1},
+		{"adds-far", option("$1,900", "driveway concrete: {quote: $14k}"), 0},
+		{"adds-far", option("$5,900", "driveway concrete: {quote: $21k}"), 0},
+		{"adds-far", option("$0", "driveway concrete: {quote: $21k}"), 0},
 		{"work-large", "whole house: {work: {termite damage repair: {by: hired, count: 20}}}\n", 1},
 		{"work-large", "whole house: {work: {termite damage repair: {quote: $70k, count: 20}}}\n", 0},
 		{"work-large", "whole house: {work: {termite damage repair: {by: hired, count: 4}}}\n", 0},
