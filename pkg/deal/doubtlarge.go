@@ -20,7 +20,8 @@ var slipped = []string{"outside-size", "room-large", "count-large", "hired-with-
 func (r *reader) doubtLargeWork() {
 	least := decimal.Max(largeWork, r.good("purchase.price").number.Mul(partOfPrice))
 	for _, w := range r.chosenWorks() {
-		if w.quoted() || w.allowed() {
+		counted := w.scope.path != "" && r.good(w.scope.path+"count") != nil
+		if w.by != "" || w.quoted() || w.allowed() || !counted && w.member.Parent.Parent.Kind == "inside" { // whose sizes have doubts of their own
 			continue
 		}
 		labour, _ := r.worked(w.member, "computed_labour")
