@@ -176,10 +176,6 @@ func (r *reader) fits(v *walk.Values[decimal.Decimal]) {
 
 func short(x decimal.Decimal) string { return x.Round(2).String() }
 
-// lowOpening is, in ft, how high a way through a wall that one walks through is at least;
-// common practice, no source.
-var lowOpening = decimal.NewFromInt(6)
-
 // openingsFit refuses a single opening higher than the room or wider than its walls.
 func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member) {
 	ceiling := v.Scalar[r.deal.Model.Find(room, "highest_ceiling").Index]
@@ -207,29 +203,7 @@ func (r *reader) openingsFit(v *walk.Values[decimal.Decimal], room *model.Member
 		high(f, "surround", "the surround of "+f.Label)
 	}
 	for _, o := range room.In("opening") {
-		w, h, kind := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number, o.Given.Of("kind").Choice
-		switch {
-		case r.unfit(o, "opening_height"):
-			number := o.Given.Of("number")
-			if _, size := quantity.ParseCount(number.Text); size == nil { // counted, so of the usual size
-				low := "6'"
-				if ceiling.LessThan(decimal.NewFromInt(6)) {
-					low = "5'"
-				}
-				r.say("opening-over-ceiling", o.Pos, "%s: %s are taken as %s, higher than the room, %s ft", number.Key, number.Text, strings.TrimPrefix(o.Label, strings.TrimSuffix(number.Key, "s")+" "), short(ceiling))("write their size in place of the count, e.g.   %s: %s of 2'6\" x %s", number.Key, number.Text, low)
-				continue
-			}
-			r.say("opening-over-ceiling", o.Pos, "%s is higher than the room, %s ft", o.Label, short(ceiling))("write across first and up second: 3' x 6'8\"; or give the room its ceiling")
-		case r.unfit(o, "opening_width"):
-			r.say("opening-over-wall", o.Pos, "%s is wider than the longest wall, %s ft", o.Label, short(longest))("write across first and up second: 3' x 6'8\"")
-		case kind == "door" && w.GreaterThan(h), (kind == "doorway" || kind == "cased") && w.GreaterThan(h) && h.LessThan(lowOpening):
-			tell := r.say("door-wide", o.Pos, "%s is wider than it is high", o.Label)
-			if kind == "door" {
-				tell("write across first and up second: 2'8\" x 6'8\"")
-			} else {
-				tell("write across first and up second: 2'8\" x 6'8\"; what does not reach the floor goes under windows")
-			}
-		}
+		r.openingFits(room, o, longest, ceiling)
 	}
 }
 

@@ -1,0 +1,74 @@
+package deal
+
+import (
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// lowOpening is, in ft, how high a way through a wall that one walks through is at least;
+// common practice, no source.
+var lowOpening = decimal.NewFromInt(6)
+
+// openingFits refuses an opening higher than its room or wider than the longest wall, and a door that
+// lies on its side.
+func (r *reader) openingFits(room, o *model.Member, longest, ceiling decimal.Decimal) {
+	w, h, kind := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number, o.Given.Of("kind").Choice
+	number := o.Given.Of("number")
+	sizes, counted := openingSizes(o)
+	most := func(x decimal.Decimal) string { return lengthText(x, sizes.First.Text) }
+	turned := sideText(sizes.Second) + " x " + sideText(sizes.First)
+	fitsTurned := !h.Round(9).GreaterThan(longest.Round(9)) && !w.Round(9).GreaterThan(ceiling.Round(9)) && (kind == "window" || h.LessThan(w))
+	name := strings.TrimSuffix(number.Key, "s") + " " + sideText(sizes.First) + " x " + sideText(sizes.Second)
+	switch {
+	case r.unfit(o, "opening_height") && counted: // so of the usual size
+		low := "6'"
+		if ceiling.LessThan(lowOpening) {
+			low = "5'"
+		}
+		r.say("opening-over-ceiling", o.Pos, "%s: %s are taken as %s, higher than the room, %s ft", number.Key, number.Text, strings.TrimPrefix(o.Label, strings.TrimSuffix(number.Key, "s")+" "), short(ceiling))("write their size in place of the count, e.g.   %s: %s of 2'6\" x %s", number.Key, number.Text, low)
+	case r.unfit(o, "opening_height"):
+		tell := r.say("opening-over-ceiling", o.Pos, "%s is higher than the room, %s", name, most(ceiling))
+		if fitsTurned {
+			tell("if it is wider than high, write across first and up second: %s; or give the room its ceiling", turned)
+		} else {
+			tell("check how high it is, the second of the two; or give the room its ceiling")
+		}
+	case r.unfit(o, "opening_width"):
+		tell := r.say("opening-over-wall", o.Pos, "%s is wider than the longest wall, %s", name, most(longest))
+		if fitsTurned {
+			tell("if it is higher than wide, write across first and up second: %s", turned)
+		} else {
+			tell("check how wide it is, the first of the two, and the size of the room; what goes around a corner is two")
+		}
+	case kind == "door" && w.GreaterThan(h), (kind == "doorway" || kind == "cased") && w.GreaterThan(h) && h.LessThan(lowOpening):
+		tell := r.say("door-wide", o.Pos, "%s is wider than it is high", name)
+		if kind == "door" {
+			tell("write across first and up second: %s", turned)
+		} else {
+			tell("write across first and up second: %s; what does not reach the floor goes under windows", turned)
+		}
+	}
+}
+
+// openingSizes are the two sides of an opening, and whether it is counted alone, so of the usual size.
+func openingSizes(o *model.Member) (quantity.Size, bool) {
+	number := o.Given.Of("number")
+	if _, err := quantity.ParseCount(number.Text); err == nil {
+		usual, _ := quantity.ParseSize(openingKinds[number.Key].size)
+		return usual, true
+	}
+	x, _ := quantity.ParseOpenings(number.Text) // it was read so
+	return x.Size, false
+}
+
+// sideText is a side as the file writes it: in metres or in feet and inches.
+func sideText(s quantity.Side) string {
+	if s.Metric {
+		return s.Metres().Round(3).String() + " m"
+	}
+	return s.Length.String()
+}
