@@ -161,7 +161,11 @@ func (r *reader) fits(v *walk.Values[decimal.Decimal]) {
 		} {
 			c := r.deal.Model.Find(room, check.line)
 			if x := v.Scalar[c.Index]; x.Round(9).IsNegative() {
-				r.say(check.code, room.Pos, "%s: %s by %s %s", room.Label, check.says, short(x.Neg()), map[string]string{"ft": "ft", "sqft": "sq ft"}[c.Line.Unit])("%s", check.hint)
+				over := short(x.Neg()) + " sq ft"
+				if c.Line.Unit == "ft" {
+					over = lengthText(x.Neg(), sideOf(room))
+				}
+				r.say(check.code, room.Pos, "%s: %s by %s", room.Label, check.says, over)("%s", check.hint)
 			}
 		}
 		r.openingsFit(v, room)

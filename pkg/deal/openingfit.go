@@ -29,7 +29,7 @@ func (r *reader) openingFits(room, o *model.Member, longest, ceiling decimal.Dec
 		if ceiling.LessThan(lowOpening) {
 			low = "5'"
 		}
-		r.say("opening-over-ceiling", o.Pos, "%s: %s are taken as %s, higher than the room, %s ft", number.Key, number.Text, strings.TrimPrefix(o.Label, strings.TrimSuffix(number.Key, "s")+" "), short(ceiling))("write their size in place of the count, e.g.   %s: %s of 2'6\" x %s", number.Key, number.Text, low)
+		r.say("opening-over-ceiling", o.Pos, "%s: %s are taken as %s, higher than the room, %s", number.Key, number.Text, strings.TrimPrefix(o.Label, strings.TrimSuffix(number.Key, "s")+" "), lengthText(ceiling, sideOf(room)))("write their size in place of the count, e.g.   %s: %s of 2'6\" x %s", number.Key, number.Text, low)
 	case r.unfit(o, "opening_height"):
 		tell := r.say("opening-over-ceiling", o.Pos, "%s is higher than the room, %s", name, most(ceiling))
 		if fitsTurned {
@@ -63,6 +63,14 @@ func openingSizes(o *model.Member) (quantity.Size, bool) {
 	}
 	x, _ := quantity.ParseOpenings(number.Text) // it was read so
 	return x.Size, false
+}
+
+// sideOf is a side of a room as the file writes it, or nothing.
+func sideOf(room *model.Member) string {
+	if floors := room.In("section"); len(floors) > 0 {
+		return floors[0].Given.Of("length").Text
+	}
+	return ""
 }
 
 // sideText is a side as the file writes it: in metres or in feet and inches.
