@@ -189,6 +189,8 @@ func (r *reader) firstUse(w *work, u *pricebook.Use) {
 			tell := r.say("unknown-product", g.at(), "the price book has no product %s", diag.Quote(g.choice))
 			if near, ok := diag.Nearest(name, r.prices().Products()); ok {
 				tell("did you mean %q?", near)
+			} else if all := r.prices().ProductsWith(name); len(all) > 0 && len(all) <= mostMeant {
+				tell("did you mean one of these? %s", strings.Join(all, ", "))
 			} else {
 				tell("look for it with   ledgerboard prices %s   or add it to your own price book", lastOf(name))
 			}

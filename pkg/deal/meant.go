@@ -40,11 +40,14 @@ var meantKeys = map[string][]string{
 	"goals": {"targets"}, "goal": {"targets"},
 	"bracket": {"tax.income rate"},
 
-	"cost": {"renovation.lines[].amount"},
+	"cost": {"renovation.lines[].amount", "<work>.quote"}, "bid": {"<work>.quote"}, "estimate": {"<work>.quote"}, "amount": {"<work>.quote"}, "total": {"<work>.quote"},
+	"cnt": {"<work>.count", "<fixed>.count"}, "qty": {"<work>.count", "<fixed>.count"}, "quantity": {"<work>.count", "<fixed>.count"}, "number": {"<work>.count", "<fixed>.count"}, "how many": {"<work>.count", "<fixed>.count"},
+	"contractor": {"<work>.from"}, "quoted by": {"<work>.from"}, "date": {"<work>.dated"}, "quoted on": {"<work>.dated"},
 
 	"bathroom": {"quick.baths"}, "bathrooms": {"quick.baths"}, "dining rooms": {"quick.living rooms"},
 
 	"height": {"<room>.ceiling"}, "length": {"<room>.size"}, "width": {"<room>.size"}, "dimensions": {"<room>.size"},
+	"fixtures": {"<room>.fixed"}, "fixture": {"<room>.fixed"}, "fittings": {"<room>.fixed"},
 
 	"min": {"<range>.low"}, "minimum": {"<range>.low"}, "least": {"<range>.low"}, "max": {"<range>.high"}, "maximum": {"<range>.high"}, "most": {"<range>.high"},
 	"mode": {"<range>.likely"}, "expected": {"<range>.likely"}, "most likely": {"<range>.likely"},

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"iter"
+	"slices"
 	"strings"
 
 	"ledgerboard/pkg/diag"
@@ -204,8 +205,34 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 		tell("did you mean one of these? %s; see   ledgerboard prices %s   for more", strings.Join(near, ", "), lastOf(name))
 		return nil
 	}
+	if meant := respelt(name, r.prices().Items()); meant != name {
+		if near := r.prices().ItemsWith(meant); len(near) > 0 {
+			tell("did you mean one of these? %s; see   ledgerboard prices %s   for more", strings.Join(near[:min(len(near), mostMeant)], ", "), lastOf(meant))
+			return nil
+		}
+	}
 	tell("look for it with   ledgerboard prices %s   or add it to your own price book", lastOf(name))
 	return nil
+}
+
+// leastRespelt is how many letters a word has in which a slip is forgiven alone.
+const leastRespelt = 5
+
+// respelt are words with each that no name has as the one of the names that it is a slip of; as they are
+// where there is none.
+func respelt(words string, names []string) string {
+	known := strings.Fields(strings.Join(names, " "))
+	slices.Sort(known)
+	known = slices.Compact(known)
+	out := strings.Fields(words)
+	for i, w := range out {
+		near, ok := diag.Nearest(w, known)
+		if slices.Contains(known, w) || !ok || len(w) < leastRespelt || near[0] != w[0] || !diag.Misspelt(w, near) {
+			continue
+		}
+		out[i] = near
+	}
+	return strings.Join(out, " ")
 }
 
 // itemNamed is the item of an evened-out name, or nil.

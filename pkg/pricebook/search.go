@@ -36,10 +36,14 @@ func (b *Book) Search(words string) (products, items []string) {
 // ItemsWith returns the names of the items in which every word stands whole, one or many,
 // or a synonym of it, in the order of the book: what someone means who has the words right
 // and not the name.
-func (b *Book) ItemsWith(words string) []string {
+func (b *Book) ItemsWith(words string) []string { return withAll(words, b.Items()) }
+
+// ProductsWith returns the names of the products likewise.
+func (b *Book) ProductsWith(words string) []string { return withAll(words, b.Products()) }
+
+func withAll(words string, names []string) (out []string) {
 	wanted := telling(strings.Fields(even(words)))
-	var out []string
-	for _, name := range b.Items() {
+	for _, name := range names {
 		if !slices.ContainsFunc(wanted, func(w string) bool { return !isWord(w, name) }) {
 			out = append(out, name)
 		}
