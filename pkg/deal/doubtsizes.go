@@ -293,7 +293,7 @@ func (r *reader) doubtFloor(room *model.Member) {
 }
 
 // doubtInches doubts a small room whose size is written in inches alone, as 81" x 51"
-// for 8' 1" x 5' 1"; it reports whether it did.
+// for 8' 1" x 5' 1"; it reports whether it did. An entry or hall may be as small.
 func (r *reader) doubtInches(room *model.Member) bool {
 	floors := rectangles(room)
 	if len(floors) != 1 {
@@ -301,7 +301,7 @@ func (r *reader) doubtInches(room *model.Member) bool {
 	}
 	length, width := floors[0].Given.Of("length"), floors[0].Given.Of("width")
 	a, b := inchesAlone(length.Text), inchesAlone(width.Text)
-	if a == "" || b == "" || length.Number.Mul(width.Number).GreaterThanOrEqual(smallInInches) {
+	if r.isPassage(room) || a == "" || b == "" || length.Number.Mul(width.Number).GreaterThanOrEqual(smallInInches) {
 		return false
 	}
 	r.say("size-in-inches", length.Pos, "%s is %s x %s, little for a room", room.Label, length.Text, width.Text)("did you mean %s x %s? write %s x %s if the inches are right", a, b, feetText(length.Number), feetText(width.Number))

@@ -42,6 +42,7 @@ func TestSizesAreDoubtedOnce(t *testing.T) {
 		{"bath: {size: 97\" x 61\"", ""},
 		{"bath: {size: 81\" x 51\"", "size-in-inches"},
 		{"bath: {size: 81 x 51 in", "size-in-inches"},
+		{"entry: {size: 76\" x 60\"", ""},
 		{"bath: {size: 3 x 4 m", ""},
 		{"bath: {size: 3 m x 160 in", "size-mixed"},
 		{"bath: {size: 8' x 5', fixed: {tub: 5' x 76 cm}", "size-mixed"},

@@ -62,7 +62,7 @@ func (c comparison) write(next string) {
 		})
 	}
 	c.row("maximum offer", func(a answer.Column) string { return offered(a.Offer) })
-	if slices.ContainsFunc(c.all, func(a answer.Column) bool { return a.Aside != nil }) {
+	if c.aside() {
 		c.row("  cash aside", func(a answer.Column) string {
 			if a.Aside == nil {
 				return offered(a.Offer)
@@ -71,6 +71,7 @@ func (c comparison) write(next string) {
 		})
 	}
 	c.targets()
+	c.legend()
 	c.byRoom()
 	c.gains()
 	c.byTrade()
@@ -105,6 +106,21 @@ func (c comparison) targets() {
 			return "met"
 		})
 	}
+}
+
+// legend says what stands under targets that are missed, and what an offer is with cash aside.
+func (c comparison) legend() {
+	if slices.ContainsFunc(c.all, func(a answer.Column) bool { return len(a.Missed()) > 0 }) {
+		c.text("", "The row of a target says met, or what is missing: for profit, margin and ROI in dollars of profit, for cash in dollars of cash.")
+	}
+	if c.aside() {
+		c.text("", "Cash aside is the maximum offer if the cash that you have were no matter.")
+	}
+}
+
+// aside reports whether cash holds the offer of some deal back.
+func (c comparison) aside() bool {
+	return slices.ContainsFunc(c.all, func(a answer.Column) bool { return a.Aside != nil })
 }
 
 // ownProfit is what the row of the owner's profit is called.
