@@ -10,7 +10,7 @@ import (
 // ofRooms is what is said of a room and of a trade before all that stands in it.
 var ofRooms = []string{"cash_cost", "cost_a_foot", "floor_area", "trade_price", "own_hours", "crew_hours"}
 
-// ahead works the deal's own lines out in the background, and what doubtAddsFar asks for, for
+// ahead works the deal's own lines out in the background, and what doubtFigures asks for, for
 // most of a short run is to do so and to look for doubts; then, while these are looked for,
 // what is said of rooms and trades. It returns what waits for the first. What fails is found
 // again by whoever asks for it.
@@ -44,4 +44,10 @@ func (r *reader) ahead() (wait func()) {
 		figures.Wait()
 		r.deal.Known = known
 	}
+}
+
+// doubtFigures looks for what is doubtful by figures that were worked out meanwhile.
+func (r *reader) doubtFigures() {
+	r.doubtQuotes()
+	r.doubtAddsFar()
 }

@@ -20,7 +20,6 @@ func (r *reader) doubtRooms() {
 	r.doubtContainer()
 	r.doubtPartUnsaid()
 	r.doubtIslands()
-	r.doubtQuotes()
 	r.doubtOwnPrices()
 	r.doubtWaiting()
 	r.doubtRoll()

@@ -17,6 +17,11 @@ var lowOpening = decimal.NewFromInt(6)
 // lies on its side.
 func (r *reader) openingFits(room, o *model.Member, longest, ceiling decimal.Decimal) {
 	w, h, kind := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number, o.Given.Of("kind").Choice
+	high, wide := r.unfit(o, "opening_height"), r.unfit(o, "opening_width")
+	lies := w.GreaterThan(h) && (kind == "door" || (kind == "doorway" || kind == "cased") && h.LessThan(lowOpening))
+	if !high && !wide && !lies {
+		return
+	}
 	number := o.Given.Of("number")
 	sizes, counted := openingSizes(o)
 	most := func(x decimal.Decimal) string { return lengthText(x, sizes.First.Text) }
@@ -24,27 +29,27 @@ func (r *reader) openingFits(room, o *model.Member, longest, ceiling decimal.Dec
 	fitsTurned := !h.Round(9).GreaterThan(longest.Round(9)) && !w.Round(9).GreaterThan(ceiling.Round(9)) && (kind == "window" || h.LessThan(w))
 	name := strings.TrimSuffix(number.Key, "s") + " " + sideText(sizes.First) + " x " + sideText(sizes.Second)
 	switch {
-	case r.unfit(o, "opening_height") && counted: // so of the usual size
+	case high && counted: // so of the usual size
 		low := "6'"
 		if ceiling.LessThan(lowOpening) {
 			low = "5'"
 		}
 		r.say("opening-over-ceiling", o.Pos, "%s: %s are taken as %s, higher than the room, %s", number.Key, number.Text, strings.TrimPrefix(o.Label, strings.TrimSuffix(number.Key, "s")+" "), lengthText(ceiling, sideOf(room)))("write their size in place of the count, e.g.   %s: %s of 2'6\" x %s", number.Key, number.Text, low)
-	case r.unfit(o, "opening_height"):
+	case high:
 		tell := r.say("opening-over-ceiling", o.Pos, "%s is higher than the room, %s", name, most(ceiling))
 		if fitsTurned {
 			tell("if it is wider than high, write across first and up second: %s; or give the room its ceiling", turned)
 		} else {
 			tell("check how high it is, the second of the two; or give the room its ceiling")
 		}
-	case r.unfit(o, "opening_width"):
+	case wide:
 		tell := r.say("opening-over-wall", o.Pos, "%s is wider than the longest wall, %s", name, most(longest))
 		if fitsTurned {
 			tell("if it is higher than wide, write across first and up second: %s", turned)
 		} else {
 			tell("check how wide it is, the first of the two, and the size of the room; what goes around a corner is two")
 		}
-	case kind == "door" && w.GreaterThan(h), (kind == "doorway" || kind == "cased") && w.GreaterThan(h) && h.LessThan(lowOpening):
+	default:
 		tell := r.say("door-wide", o.Pos, "%s is wider than it is high", name)
 		if kind == "door" {
 			tell("write across first and up second: %s", turned)

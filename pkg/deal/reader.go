@@ -117,7 +117,7 @@ func (r *reader) read(root *node) {
 			figures := r.ahead()
 			r.doubt()
 			figures()
-			r.doubtAddsFar() // of what was worked out meanwhile
+			r.doubtFigures()
 		}
 	}
 	r.diags = append(r.diags, aside...)
