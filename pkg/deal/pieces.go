@@ -100,9 +100,9 @@ func (c cutter) shaped(use *model.Member) []int64 {
 	room := use.Parent.Parent.Parent
 	switch measureOf(use) {
 	case "base_run":
-		return takeoff.Walls(c.walls(room), c.gaps(room))
+		return c.seen(room, c.gaps(room))
 	case "perimeter", "crown_run":
-		return takeoff.Walls(c.walls(room), takeoff.Gaps{})
+		return c.seen(room, takeoff.Gaps{})
 	case "casing_run":
 		return c.casings(room)
 	case "closet_rod_run":
@@ -139,13 +139,27 @@ func measureOf(use *model.Member) string {
 	return use.Parent.Given.Of("measure").Refers
 }
 
-// walls are the runs of wall of a room. What a rectangle shares comes off its own wall
-// of that length, or else the end of its longest, and off the longest of those before.
-func (c cutter) walls(room *model.Member) []int64 {
-	var out []int64
+// seen are the pieces of a room's walls that are seen. All gaps come off the walls of the room, for a
+// closet's door comes off on the room's side alone; those of its closets stay whole, unless the room's
+// do not hold the gaps.
+func (c cutter) seen(room *model.Member, gaps takeoff.Gaps) []int64 {
+	own, closets := c.walls(room)
+	if takeoff.Total(gaps) > sum(own) {
+		return takeoff.Walls(slices.Concat(own, closets), gaps)
+	}
+	return takeoff.Walls(slices.Concat(takeoff.Walls(own, gaps), closets), takeoff.Gaps{})
+}
+
+// walls are the runs of wall of a room, and those of its closets. What a rectangle shares comes off its
+// own wall of that length, or else the end of its longest, and off the longest of those before.
+func (c cutter) walls(room *model.Member) (out, closets []int64) {
 	for _, s := range room.In("section") {
 		l, w := units(c.of(s, "length")), units(c.of(s, "width"))
 		own := []int64{l, l, w, w}
+		if s.Given.Of("closet").Number.IsPositive() {
+			closets = append(closets, own...)
+			continue
+		}
 		if x := units(c.of(s, "shared")); x > 0 {
 			if i := slices.Index(own, x); i >= 0 {
 				own = slices.Delete(own, i, i+1)
@@ -159,7 +173,7 @@ func (c cutter) walls(room *model.Member) []int64 {
 	for _, l := range room.In("leg") {
 		out = append(out, units(c.of(l, "leg_length")))
 	}
-	return out
+	return out, closets
 }
 
 // gaps are what of a room's walls has no base: what stands against three of them stands

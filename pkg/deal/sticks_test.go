@@ -20,6 +20,10 @@ func TestStickPiecesFollowTheWalls(t *testing.T) {
 	}{
 		{"12.33 ft x 10.41 ft", "baseboard: hired", []string{"124.92", "124.92", "147.96", "147.96"}},
 		{"3.76 m x 3.17 m", "baseboard: hired", []string{"124.80", "124.80", "148.03", "148.03"}},
+		{"14' x 11', closets: 6' x 2', doors: [2'6\" x 6'8\", 5' x 6'8\"]", "baseboard: hired", // all doors are in the room's walls
+			[]string{"3.00", "3.00", "24.00", "24.00", "36.00", "72.00", "72.00", "132.00", "168.00", "168.00"}},
+		{"4' x 3', closets: 6' x 2', doors: 5 of 2'8\" x 6'8\"", "baseboard: hired", // 160 in, and the room has 168
+			[]string{"2.00", "2.00", "2.00", "2.00", "24.00", "24.00", "72.00", "72.00"}},
 		{"14' x 11'", "crown: hired", []string{"30.00", "132.00", "132.00", "168.00", "168.00"}}, // 5% of 50 ft for spoiled copes
 		{"14' x 11'", "baseboard: {by: hired, part: 50%}", []string{"132.00", "168.00"}},
 		{"14' x 11'", "baseboard: {by: hired, count: 20 ft}", []string{"48.00", "192.00"}},

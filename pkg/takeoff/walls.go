@@ -36,6 +36,17 @@ func Walls(walls []int64, gaps Gaps) []int64 {
 	return descending(left)
 }
 
+// Total is what gaps take of the walls in all.
+func Total(gaps Gaps) (sum int64) {
+	for _, a := range gaps.Alcoves {
+		sum += a.Across + 2*a.Deep
+	}
+	for _, x := range slices.Concat(gaps.Doors, gaps.Corners) {
+		sum += x
+	}
+	return sum
+}
+
 // corner takes a gap off the ends of the longest pieces.
 func corner(left []int64, gap int64) []int64 {
 	for gap > 0 && len(left) > 0 {
