@@ -81,6 +81,7 @@ func (h *House) takeApart() *parts {
 	t.called()
 	t.containers()
 	t.singles()
+	t.waiting()
 	for i := range h.totals {
 		t.most[i] = h.work.Of(h.totals[i]).InexactFloat64()
 	}
@@ -291,6 +292,19 @@ func (t *taker) always() {
 	}
 	for _, a := range t.sure.takes {
 		t.pools[a.pool].sure += a.x
+	}
+}
+
+// waiting takes the days of waiting that the file says in place of what work waits for.
+func (t *taker) waiting() {
+	if t.find("waiting_days").Given == nil {
+		return
+	}
+	t.sure.waits = t.of(t.Deal.Root, "waiting_days")
+	for _, room := range t.rooms {
+		for o := range room {
+			room[o].waits = 0
+		}
 	}
 }
 

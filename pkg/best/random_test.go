@@ -54,7 +54,7 @@ func house(t *rapid.T) drawn {
 	}
 	line("time: {lead-in: %d weeks, marketing: %d weeks, escrow: 1 month%s}", rapid.IntRange(0, 5).Draw(t, "lead"), rapid.IntRange(0, 9).Draw(t, "sells"),
 		pick(t, "stated", "", "", ", renovation: 3 months"))
-	line("labour: {own hours a week: %d, together: %s}", rapid.IntRange(8, 50).Draw(t, "pace"), pick(t, "together", "overlapping", "side by side", "one after the other"))
+	line("labour: {own hours a week: %d, together: %s%s}", rapid.IntRange(8, 50).Draw(t, "pace"), pick(t, "together", "overlapping", "side by side", "one after the other"), pick(t, "waiting", "", "", ", waiting: 0 days", ", waiting: 6 days"))
 	if rapid.Bool().Draw(t, "own book") {
 		line("own book: mine.yaml")
 		d.book = calling(t)
