@@ -46,3 +46,24 @@ func (r *reader) doubtDebris(w *work, given model.Value) {
 	much := quantity.FormatCount(debris, 0) + " cu ft, " + quantity.FormatCount(weight, 0) + " lb"
 	r.say("debris-besides", given.Pos, "%s: the quote of %s is for its work, and its debris (%s) goes to containers besides: %s, %s", w.label, diag.Quote(given.Text), much, quantity.Counted(int(more.IntPart()), "container"), quantity.FormatMoney(more.Mul(price)))("ask who takes it away; if the trade does, say   hauls: yes   beside the quote; if you do, say   hauls: no")
 }
+
+// doubtIdleHaul doubts that the debris of work is said to be taken away of which there is none but that of
+// what comes along with it.
+func (r *reader) doubtIdleHaul(w *work) {
+	g := r.good(w.scope.path + "hauls")
+	if g == nil || !g.number.IsPositive() || w.quotedAll() || leavesDebris(w) {
+		return
+	}
+	for _, x := range r.chosenWorks() {
+		if x.by != "" && x.broughtBy(w) && leavesDebris(x) {
+			by := "hired"
+			if x.byOwnHands() {
+				by = "own hands"
+			}
+			r.say("quote-detail", g.at(), "%s: hauls, %s, is not used: its own work leaves no debris, that of %s goes to containers", w.label, g.node.text, x.label)("write it there, e.g.   %s: {by: %s, hauls: yes}", x.item.Name, by)
+			return
+		}
+	}
+}
+
+func leavesDebris(w *work) bool { return w.item.Debris.IsPositive() || w.item.Weight.IsPositive() }

@@ -29,3 +29,13 @@ func TestHauledDebrisTakesNoContainer(t *testing.T) {
 		require.Equal(t, want, worth(t, d, "disposal"), hauls)
 	}
 }
+
+// What is taken away is the debris of the work itself, not that of what comes along. The house is invented.
+func TestHaulingOfNothingIsDoubted(t *testing.T) {
+	for work, want := range map[string]int{
+		"shingle roof gable: {quote: $6200, covers: labour, hauls: yes}": 1, "shingle roof gable: {quote: $6200, covers: labour, hauls: no}": 0,
+		"shingle roof gable: {quote: $9200, hauls: yes}": 0, "shingle roof gable: hired, roof tear-off: {by: hired, hauls: yes}": 0,
+	} {
+		require.Len(t, toldOf(t, "quote-detail", "  den: {size: 12' x 10', work: {paint walls: hired}}\n", "outside: {roof: [{size: 40' x 28', pitch: 6/12, overhang: 1'}], work: {"+work+"}}\n"), want, work)
+	}
+}

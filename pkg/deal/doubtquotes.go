@@ -88,6 +88,7 @@ func (r *reader) doubtUnused(w *work) {
 			r.say("quote-detail", g.at(), "%s: %s, %s, is not used: %s", w.label, key, g.node.text, none)("%s, or leave it out", add)
 		}
 	}
+	r.doubtIdleHaul(w)
 	if g := detail("tax on labour"); g != nil && w.quoted() && w.member.Given.Of("labour_taxed").Number.IsPositive() {
 		r.say("quote-detail", g.at(), "%s: tax on labour, %s, is not used: a quote stands for all that it comes to", w.label, g.node.text)("write the quote with its tax, and leave this out")
 	}

@@ -88,7 +88,7 @@ var roomRows = []Field{
 	{Path: "<work>.tax on labour", Kind: YesNo, Line: "labour_taxed", Default: "no", Example: "yes"},
 	{Path: "<work>.quote", Kind: Money, Line: "quote", Example: "$1,450"},
 	{Path: "<work>.covers", Kind: Choice, Line: "quote_covers", Choices: []string{"all", "labour"}, Default: "all", Example: "labour", Meaning: "what the quote brings: all, or the labour alone; labour beside a hired price of yours ends the doubt that it has the materials in it"},
-	{Path: "<work>.holds more", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether the quote holds other work too, as one for a whole kitchen; yes ends the doubt that it is too high for this work alone. Of an allowance: whether it stands for all that the work buys, as a whole set of cabinets does"},
+	{Path: "<work>.holds more", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether the quote holds other work too, as one for a whole kitchen; yes ends the doubt that it is too high for this work alone. Of an allowance, be it beside a quote for labour: whether it stands for all that the work buys, as a whole set of cabinets does"},
 	{Path: "<work>.hauls", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether its debris is taken away, as by the trade that quotes, so that none of it goes to your containers; no ends the doubt of that"},
 	{Path: "<work>.from", Kind: Text, Example: "Fern Street Tile", Meaning: "who quoted"},
 	{Path: "<work>.dated", Kind: Date, Example: "2026-09-14", Meaning: "the day of the quote or price"},

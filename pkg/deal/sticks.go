@@ -140,7 +140,7 @@ func (c cutter) list(p *model.Member) (CutList, error) {
 		if mixed { // else the factor is the same for all, and which sticks are cheapest does not turn on it
 			price = price.Mul(c.of(k, "stick_factor"))
 		}
-		s := takeoff.Stock{Length: units(c.of(k, "stick_length")), Price: price.Shift(2).Round(0).IntPart()}
+		s := takeoff.Stock{Length: units(c.of(k, "stick_length")), Price: max(1, price.Shift(2).Round(0).IntPart())} // one given free counts as next to nothing
 		stock = append(stock, s)
 		longest = max(longest, s.Length)
 	}

@@ -29,7 +29,7 @@ func (p *Product) FarHint() string {
 	if in, _ := p.larger(); in != nil {
 		return fmt.Sprintf("if it is for %s, give its pack too:   %s   ; it is used as it stands", in.Name, in.pack)
 	}
-	return FarHint(p.UnitPrice(), false)
+	return FarHint(p.farthest(), false)
 }
 
 // FarHint is what to do about a price of labour that is.
@@ -45,7 +45,20 @@ func (p *Product) Far() string {
 	if in, words := p.larger(); in != nil {
 		return words
 	}
-	return far(p.UnitPrice(), base.UnitPrice(), p.Unit())
+	return far(p.farthest(), base.UnitPrice(), p.Unit())
+}
+
+// farthest is its price a unit; of one in sticks of which a length is far from the starter book's price a
+// foot, that of the length.
+func (p *Product) farthest() decimal.Decimal {
+	if base := Starter().Product(p.Name); base != nil && base != p {
+		for _, s := range p.Sticks {
+			if x := s.Price.DivRound(s.Length.Feet(), 4); FarFrom(x, base.UnitPrice()) != "" {
+				return x
+			}
+		}
+	}
+	return p.UnitPrice()
 }
 
 // Far says the same of the price of hired labour.
