@@ -12,14 +12,15 @@ import (
 
 // What the ground that a house stands on tells of its other sizes; common practice, no source.
 var (
-	narrowHouse   = decimal.NewFromInt(12)  // ft that a house is wide at least
+	narrowHouse   = decimal.NewFromInt(10)  // ft that a house is wide at least, or
+	narrowOfSmall = decimal.NewFromInt(7)   // a part in so many of the way around a small one
 	smallRoof     = decimal.NewFromInt(100) // sq ft of all of a roof
 	littleOfFloor = decimal.New(75, -2)     // of the floor under it, that a roof covers at least
 	moreThanFits  = decimal.New(12, -1)     // times what the outside walls enclose, for walls and tapes
 	partOver      = decimal.New(15, -1)     // and for one part of a roof, with its eaves and a porch
 	roofsOver     = decimal.New(175, -2)    // and for all parts, with those of a garage and porches
 	withEaves     = decimal.New(11, -1)     // or so many times that, and
-	roofsBeside   = decimal.NewFromInt(700) // sq ft of these
+	roofsBeside   = decimal.NewFromInt(700) // sq ft of one of these
 	sixteen       = decimal.NewFromInt(16)
 )
 
@@ -37,18 +38,18 @@ func (r *reader) doubtGround(out *model.Member) {
 	enclosed := around.Number.Mul(around.Number).DivRound(sixteen, 0) // by a square, the most of all rectangles
 	walled := around.Number.IsPositive()
 	if walled && floor.GreaterThan(enclosed.Mul(moreThanFits)) {
-		r.outsideSize(around, fmt.Sprintf("around is %s, which encloses %s sq ft at most, and %s", quoted(around), short(enclosed), rooms))
+		r.outsideSize(around, fmt.Sprintf("around is %s, which encloses %s at most, and %s", quoted(around), sqFeet(enclosed), rooms))
 	}
 	if r.outsideDoubted(around) {
 		return // what else is told by it would be wrong with it
 	}
 	roof, at := roofPlan(out)
 	if says := roofApart(out, roof, floor, rooms, enclosed); says != "" {
-		covers := fmt.Sprintf("the roof covers %s sq ft in plan, both slopes together", short(roof))
+		covers := fmt.Sprintf("the roof covers %s in plan, both slopes together", sqFeet(roof))
 		if len(out.In("plane")) == 0 {
 			covers = "roof is " + quoted(at)
 		}
-		r.outsideSize(at, covers+", "+says)
+		r.roofSize(at, covers+", "+says)
 	}
 	if walled {
 		r.doubtLongPart(out, around)
@@ -58,7 +59,7 @@ func (r *reader) doubtGround(out *model.Member) {
 		most, says = roof, "the roof covers"
 	}
 	if deck := out.Given.Of("deck"); most.IsPositive() && deck.Number.GreaterThan(most) {
-		r.outsideSize(deck, fmt.Sprintf("deck is %s, %s sq ft, and %s %s sq ft", quoted(deck), short(deck.Number), says, short(most)))
+		r.outsideSize(deck, fmt.Sprintf("deck is %s, %s, and %s %s", quoted(deck), sqFeet(deck.Number), says, sqFeet(most)))
 	}
 }
 
@@ -77,17 +78,18 @@ func (r *reader) doubtLongPart(out *model.Member, around model.Value) {
 // far more than that encloses; "" where it does not, or there is none.
 func roofApart(out *model.Member, roof, floor decimal.Decimal, rooms string, enclosed decimal.Decimal) string {
 	around := out.Given.Of("foundation_run")
-	narrow := around.Number.Div(two).Sub(narrowHouse).Mul(narrowHouse)
+	wide := decimal.Min(narrowHouse, around.Number.DivRound(narrowOfSmall, 2))
+	narrow := around.Number.Div(two).Sub(wide).Mul(wide)
 	switch {
 	case !roof.IsPositive():
 	case roof.LessThan(floor.Mul(littleOfFloor)):
 		return "and " + rooms
 	case roof.LessThan(narrow):
-		return fmt.Sprintf("and a house %s around has %s sq ft or more", around.Text, short(narrow))
+		return fmt.Sprintf("and a house %s around usually has %s or more", around.Text, sqFeet(narrow))
 	case roof.LessThan(smallRoof):
 		return "little for a house"
 	case around.Number.IsPositive() && roof.GreaterThan(mostRoof(out, enclosed)) || largestPart(out).GreaterThan(enclosed.Mul(partOver)) && around.Number.IsPositive():
-		return fmt.Sprintf("and a house %s around encloses %s sq ft at most", around.Text, short(enclosed))
+		return fmt.Sprintf("and a house %s around encloses %s at most", around.Text, sqFeet(enclosed))
 	}
 	return ""
 }
@@ -95,18 +97,32 @@ func roofApart(out *model.Member, roof, floor decimal.Decimal, rooms string, enc
 // mostRoof is what a roof covers at most over walls that enclose so much: its area where that is all
 // that is said goes along the slope and over the eaves.
 func mostRoof(out *model.Member, enclosed decimal.Decimal) decimal.Decimal {
-	if len(out.In("plane")) == 0 {
-		return enclosed.Mul(two)
+	parts := partsOfRoof(out)
+	if len(parts) == 0 {
+		return enclosed.Mul(two).Add(roofsBeside)
 	}
-	return decimal.Min(enclosed.Mul(roofsOver), enclosed.Mul(withEaves).Add(roofsBeside))
+	house := enclosed.Mul(withEaves)
+	if n := len(parts); n > 1 && parts[1].LessThan(parts[0]) && !parts[1].GreaterThan(roofsBeside) { // none is the house again
+		return house.Add(roofsBeside.Mul(decimal.NewFromInt(int64(min(n-1, 2)))))
+	}
+	return decimal.Min(enclosed.Mul(roofsOver), house.Add(roofsBeside))
 }
 
 // largestPart is what the largest part of a roof covers in plan.
-func largestPart(out *model.Member) (most decimal.Decimal) {
-	for _, p := range out.In("plane") {
-		most = decimal.Max(most, p.Given.Of("plane_length").Number.Mul(p.Given.Of("plane_width").Number))
+func largestPart(out *model.Member) decimal.Decimal {
+	if parts := partsOfRoof(out); len(parts) > 0 {
+		return parts[0]
 	}
-	return most
+	return decimal.Zero
+}
+
+// partsOfRoof are what the parts of a roof cover in plan, the largest first.
+func partsOfRoof(out *model.Member) (parts []decimal.Decimal) {
+	for _, p := range out.In("plane") {
+		parts = append(parts, p.Given.Of("plane_length").Number.Mul(p.Given.Of("plane_width").Number))
+	}
+	slices.SortFunc(parts, func(a, b decimal.Decimal) int { return b.Cmp(a) })
+	return parts
 }
 
 // roofPlan is what a roof covers in plan, or its area where that is all that is known, and where it
@@ -139,14 +155,14 @@ func (r *reader) ground() (floor decimal.Decimal, words string) {
 			continue
 		}
 		if x.GreaterThan(floor) {
-			floor, words = x, fmt.Sprintf("%s has %s sq ft", room.Label, short(x))
+			floor, words = x, fmt.Sprintf("%s has %s", room.Label, sqFeet(x))
 		}
 		if living, _ := r.worked(room, "counts_as_living"); living.IsPositive() && !underRoof(room) {
 			all = all.Add(x)
 		}
 	}
 	if each := all.DivRound(levels, 0); each.GreaterThan(floor) {
-		floor, words = each, fmt.Sprintf("the rooms have %s sq ft on each of %s", short(each), said)
+		floor, words = each, fmt.Sprintf("the rooms have %s on each of %s", sqFeet(each), said)
 	}
 	return floor, words
 }
@@ -184,7 +200,7 @@ func (r *reader) doubtOutsideOpenings(out *model.Member) {
 	walls, known := r.worked(out, "wall_height")
 	walls = walls.Mul(out.Given.Of("foundation_run").Number)
 	if known && walls.IsPositive() && area.Mul(two).GreaterThan(walls) {
-		r.outsideSize(largest, fmt.Sprintf("the doors and windows outside take %s sq ft, over half of the %s sq ft of the walls", short(area), short(walls)))
+		r.outsideSize(largest, fmt.Sprintf("the doors and windows outside take %s, over half of the %s of the walls", sqFeet(area), sqFeet(walls)))
 	}
 }
 

@@ -20,18 +20,25 @@ func TestTheOutsideIsHeldAgainstTheGround(t *testing.T) {
 	for _, c := range []struct{ rooms, keys, outside, says string }{
 		{house, "levels: 1", "around: 118 ft, roof: [{size: 34' x 25'}], windows: 11, doors: 2, deck: 12' x 16'", ""},
 		{house, "levels: 1", "around: 118 ft, roof: [{size: 34' x 12.5'}]", "the roof covers 425 sq ft in plan, both slopes together, and the rooms have 744 sq ft on each of one level"},
-		{oneRoom, "levels: 1", "around: 118 ft, roof: [{size: 34' x 12.5'}]", "the roof covers 425 sq ft in plan, both slopes together, and a house 118 ft around has 564 sq ft or more"},
+		{oneRoom, "levels: 1", "around: 118 ft, roof: [{size: 34' x 12.5'}]", "the roof covers 425 sq ft in plan, both slopes together, and a house 118 ft around usually has 490 sq ft or more"},
 		{oneRoom, "levels: 1", "roof: [{size: 34' x 12.5'}]", ""}, // nothing tells
 		{oneRoom, "levels: 1", "roof: [{size: 3.4' x 25'}]", "the roof covers 85 sq ft"},
 		{house, "levels: 1", "around: 118 ft, roof: [{size: 34' x 25'}, {size: 10' x 8'}]", ""},
 		{house, "levels: 1", "around: 118 ft, roof: 1,020 sq ft", ""},
 		{house, "levels: 1", "around: 118 ft, roof: 102 sq ft", "roof is \"102 sq ft\", and the rooms have"},
-		{house, "levels: 1", "around: 118 ft, roof: [{size: 64' x 45'}]", "the roof covers 2880 sq ft"},
-		{oneRoom, "levels: 2", "around: 36.8 m, wall height: 18 ft, roof: [{size: 11 m x 14.8 m, overhang: 0.3 m}]", "the roof covers 1752.36 sq ft in plan, both slopes together, and a house 36.8 m around encloses 911 sq ft at most"}, // for 11 m x 7.4 m
+		{house, "levels: 1", "around: 118 ft, roof: [{size: 64' x 45'}]", "the roof covers 2,880 sq ft"},
+		{oneRoom, "levels: 2", "around: 36.8 m, wall height: 18 ft, roof: [{size: 11 m x 14.8 m, overhang: 0.3 m}]", "the roof covers 1,752 sq ft in plan, both slopes together, and a house 36.8 m around encloses 911 sq ft at most"}, // for 11 m x 7.4 m
 		{oneRoom, "levels: 2", "around: 36.8 m, wall height: 18 ft, roof: [{size: 11 m x 7.4 m, overhang: 3 m}]", "the roof stands 3 m over the walls (its overhang)"},
 		{oneRoom, "levels: 2", "around: 36.8 m, wall height: 18 ft, roof: [{size: 11 m x 7.4 m, overhang: 1.2 m}]", ""},
 		{house, "levels: 1", "around: 118 ft, roof: [{size: 36' x 27'}, {size: 22' x 20'}]", ""}, // and a garage
-		{house, "levels: 1", "around: 118 ft, roof: 1,600 sq ft", ""},                            // along the slope
+		{oneRoom, "levels: 1", "around: 102 ft, roof: [{size: 40' x 11'}]", ""},                  // narrow houses
+		{oneRoom, "levels: 1", "around: 120 ft, roof: [{size: 50' x 10'}]", ""},
+		{oneRoom, "levels: 1", "around: 56 ft, roof: [{size: 20' x 8'}]", ""},
+		{house, "levels: 1", "around: 124 ft, roof: [{size: 36' x 26'}, {size: 24' x 24'}, {size: 36' x 8'}]", ""}, // and a garage and a porch
+		{house, "levels: 1", "around: 124 ft, roof: \"2,100 sq ft\"", ""},
+		{oneRoom, "levels: 1", "around: 88 ft, roof: [{size: 24' x 20'}, {size: 24' x 24'}]", ""},
+		{oneRoom, "levels: 1", "around: 108 ft, roof: [{size: 34' x 20'}, {size: 34' x 20'}]", "the roof covers 1,360 sq ft in plan"}, // each slope
+		{house, "levels: 1", "around: 118 ft, roof: 1,600 sq ft", ""},                                                                 // along the slope
 		{house, "levels: 2", "around: 84 ft, roof: [{size: 22' x 20'}], wall height: 18 ft", ""},
 		{house, "units: 1", "around: 84 ft, roof: [{size: 22' x 20'}]", ""}, // levels may be two
 		{house, "levels: 1", "around: 59 ft", "around is \"59 ft\", which encloses 218 sq ft at most"},
@@ -45,7 +52,7 @@ func TestTheOutsideIsHeldAgainstTheGround(t *testing.T) {
 		{oneRoom, "levels: 1", "windows: 120", "there are 120 windows outside"},
 		{oneRoom, "units: 4", "windows: 120, doors: 16", ""},
 		{oneRoom, "levels: 1", "doors: 20", "there are 20 doors outside"},
-		{oneRoom, "levels: 1", "around: 118 ft, windows: [2 of 3' x 4', 12 of 8' x 6']", "take 600 sq ft, over half of the 1062 sq ft"},
+		{oneRoom, "levels: 1", "around: 118 ft, windows: [2 of 3' x 4', 12 of 8' x 6']", "take 600 sq ft, over half of the 1,062 sq ft"},
 		{oneRoom, "levels: 1", "around: 118 ft, windows: [2 of 3' x 4', 6 of 8' x 6'], doors: 3", ""},
 	} {
 		_, found := deal.Read("den.yaml", []byte(minimal+"house: {"+c.keys+"}\n"+c.rooms+"outside: {"+c.outside+"}\n"))

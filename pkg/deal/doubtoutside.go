@@ -62,10 +62,19 @@ func (r *reader) doubtOutside() {
 
 // outsideSize doubts a size, once.
 func (r *reader) outsideSize(v model.Value, what string) {
+	r.outsideBut(v, what, "")
+}
+
+// roofSize doubts what a roof covers, once; of which a part may be left out, or another building's be in.
+func (r *reader) roofSize(v model.Value, what string) {
+	r.outsideBut(v, what, "; a roof with that of a garage, a porch or a barn, or of a part of the house alone, is well")
+}
+
+func (r *reader) outsideBut(v model.Value, what, well string) {
 	if r.outsideDoubted(v) {
 		return
 	}
-	r.say("outside-size", v.Pos, "%s", what)("check it, for feet, inches, a point or a nought that have slipped; it is used as it stands")
+	r.say("outside-size", v.Pos, "%s", what)("check it, for feet, inches, a point or a nought that have slipped%s; it is used as it stands", well)
 }
 
 func (r *reader) outsideDoubted(v model.Value) bool {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/pricebook"
 )
 
 // Rooms that are as they should be are not doubted for their size, and each slip once.
@@ -131,6 +132,37 @@ func TestCountsOfMoreThanThereIsAreDoubted(t *testing.T) {
 	} {
 		_, found := deal.Read("den.yaml", []byte(strings.Replace(den, "paint walls: hired", work, 1)))
 		require.Equal(t, doubt, slices.Contains(codesIn(found), "count-large"), work)
+	}
+}
+
+// Of some work there is honestly more than its measure tells; a digit too many is doubted all the same.
+func TestCountsThatAreOftenMore(t *testing.T) {
+	for work, doubt := range map[string]bool{
+		"vanity faucet and drain: {by: hired, count: 2}": false,
+		"mirror: {by: hired, count: 2}":                  false,
+		"vanity rough-in: {by: hired, count: 2}":         false,
+		"shower niche: {by: hired, count: 2}":            false,
+		"mirror: {by: hired, count: 20}":                 true,
+		"vanity: {by: hired, count: 2}":                  true, // of which a second is said where it stands
+	} {
+		bath := "rooms: {bath: {size: 10' x 9', doors: 1, fixed: {vanity: 6' x 1'10\", shower: 5' x 3', toilet: 1}, work: {" + work + "}}}\n"
+		require.Equal(t, doubt, told(t, "count-large", bath) > 0, work)
+	}
+	for work, doubt := range map[string]bool{
+		"pressure wash: {by: hired, count: \"1,900 sq ft\"}":  false, // of 1,050, with the drive
+		"pressure wash: {by: hired, count: \"19,000 sq ft\"}": true,
+		"fascia: {by: hired, count: 150 ft}":                  false, // of 80 along the eaves
+		"fascia: {by: hired, count: 1500 ft}":                 true,
+		"outside trim painted: {by: hired, count: 400 ft}":    false, // of windows and corners too
+	} {
+		out := "house: {levels: 1}\noutside: {around: 130 ft, siding: \"1,050 sq ft\", roof: [{size: 40' x 25', pitch: 6/12}], work: {" + work + "}}\n"
+		require.Equal(t, doubt, told(t, "count-large", out) > 0, work)
+	}
+	closet := "rooms: {bedroom: {size: 12' x 11', doors: 1, closets: [8' x 2'], work: {closet rod and shelf: {by: hired, count: %s}}}}\n"
+	require.Zero(t, told(t, "count-large", strings.Replace(closet, "%s", "16 ft", 1)))
+	require.Equal(t, 1, told(t, "count-large", strings.Replace(closet, "%s", "160 ft", 1)))
+	for name := range deal.OftenMore {
+		require.NotNil(t, pricebook.Starter().Item(name), name)
 	}
 }
 

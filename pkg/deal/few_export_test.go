@@ -2,3 +2,6 @@ package deal
 
 // FewInRoom are the items by the piece of which a room hardly has more than two.
 var FewInRoom = fewInRoom
+
+// OftenMore is how often its measure the count of some items may well be.
+var OftenMore = oftenMore

@@ -46,8 +46,13 @@ func givenBy(measure string) string {
 // counted is a piece of work as it would be written with a count, done as it is now.
 func (w *work) counted() string {
 	n := map[quantity.Unit]string{"sq ft": "40 sq ft", "ft": "12 ft", "month": "4 months"}[w.item.Unit]
-	if n == "" {
+	switch {
+	case n == "":
 		n = "1"
+	case w.item.Measure == "roof" && w.item.Unit == "sq ft":
+		n = "1,200 sq ft"
+	case w.item.Measure == "siding" && w.item.Unit == "sq ft":
+		n = "1,500 sq ft"
 	}
 	how := "by: hired"
 	if q, quoted := w.member.Given.Look("quote"); quoted {

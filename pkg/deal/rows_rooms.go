@@ -130,8 +130,8 @@ var roomRows = []Field{
 	{Path: "seen", Kind: Named, Of: "<check>", Example: "{sewer line: not seen, heating: good}", Meaning: "what was seen of the parts that hide repairs: good, bad or not seen; what is not named was not seen"},
 	{Path: "<check>.state", Kind: Choice, Line: "seen", Choices: []string{"not seen", "good", "bad"}, Default: "not seen", Example: "good"},
 	{Path: "<check>.likely", Kind: Money, Line: "if_bad", Default: "by the year built", Example: "$4,800"},
-	{Path: "<check>.least", Kind: Money, Line: "if_bad_least", Default: "by the year built", Example: "$1,200"},
-	{Path: "<check>.most", Kind: Money, Line: "if_bad_most", Default: "by the year built", Example: "$11,000"},
+	{Path: "<check>.least", Kind: Money, Line: "if_bad_least", Default: "by the year built, and at most the likely", Example: "$1,200"},
+	{Path: "<check>.most", Kind: Money, Line: "if_bad_most", Default: "by the year built, and at least the likely", Example: "$11,000"},
 }
 
 var roomKinds = []string{"bath", "kitchen", "bedroom", "laundry", "basement", "closet", "living", "hall", "other"}
