@@ -25,3 +25,17 @@ func TestAnOptionThatAddsFarMoreThanItCosts(t *testing.T) {
 		require.Len(t, toldOf(t, "adds-high", room, ""), want[1], option)
 	}
 }
+
+// An option with all of another's work and more hardly adds under half as much.
+func TestAnOptionThatAddsLessForMoreWork(t *testing.T) {
+	for gut, want := range map[string]int{
+		"{adds: $2,700, work: {strip wall plaster: hired, hang wall board: hired, paint walls: own hands}}": 1,
+		"{adds: $4,500, work: {strip wall plaster: hired, hang wall board: hired, paint walls: own hands}}": 0,
+		"{adds: $0, work: {strip wall plaster: hired, hang wall board: hired, paint walls: own hands}}":     0,
+		"{adds: $2,700, work: {resilient plank floor: hired, hang ceiling board: hired}}":                   0, // other work
+		"{adds: $2,700, work: {paint walls: own hands}}":                                                    0, // the same, by whom may tell
+	} {
+		room := "  den:\n    size: 12' x 10'\n    doors: 1\n    options: {fresh: {adds: $9,000, work: {paint walls: hired}}, gut: " + gut + "}\n"
+		require.Len(t, toldOf(t, "adds-less", room, ""), want, gut)
+	}
+}

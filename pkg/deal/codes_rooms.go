@@ -125,6 +125,7 @@ func roomDoubts() []Code {
 		{"adds-small", "an option that adds a few dollars"},
 		{"adds-high", "options that add most of the after-repair value"},
 		{"adds-far", "an option that adds much of the price and many times what its work costs, or a small part of what that costs"},
+		{"adds-less", "an option that adds far less than another of its room with a part of its work"},
 		{"adds-missing", "an option that does not say what it adds, beside one that does"},
 		{"adds-without-work", "an option that adds to the value and has no work"},
 		{"adds-nothing", "a value before work to which no option adds anything"},
@@ -151,6 +152,7 @@ func roomDoubts() []Code {
 		{"bad-not-planned", "a part of the house seen bad, and no work that mends it"},
 		{"quote-late", "a quote dated after the purchase"},
 		{"seen-small", "a few dollars for a part of the house that was not seen"},
+		{"seen-large", "far more for a part of the house that was not seen than the price book takes"},
 		{"good-with-amount", "an amount for a part of the house that was seen good"},
 		{"contingency-for-age", "rooms with less contingency than the age of the house suggests"},
 	})

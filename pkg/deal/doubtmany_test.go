@@ -149,3 +149,31 @@ func TestSumsOfADigitMoreOrLess(t *testing.T) {
 		require.Equal(t, c.want, told(t, c.code, c.keys), c.keys)
 	}
 }
+
+// What is likely for a mend is held against the most of the price book, where the file says no most.
+func TestFarMoreAsideThanThePriceBookTakes(t *testing.T) {
+	for seen, want := range map[string]int{
+		"{state: not seen, likely: $38,000}":                1,
+		"{state: not seen, likely: $28,000}":                0, // twice $14,000
+		"{state: not seen, likely: $38,000, most: $45,000}": 0,
+		"{state: not seen, likely: $38,000, most: $38,000}": 0,
+		"{state: good}":                     0,
+		"{state: not seen, likely: $3,800}": 0,
+		"{state: not seen, least: $0, likely: $900, most: $4,000}": 0,
+	} {
+		require.Equal(t, want, told(t, "seen-large", "house: {year built: 1930}\nseen: {sewer line: "+seen+"}\n"), seen)
+	}
+}
+
+// Gutters along a small part of the eaves are doubted where they are hung by that.
+func TestGuttersAlongASmallPartOfTheEaves(t *testing.T) {
+	for outside, want := range map[string]int{
+		"gutters: 7 ft, work: {gutters: hired}":                     1,
+		"gutters: 14 ft, work: {gutters: hired}":                    0,
+		"gutters: 7 ft":                                             0,
+		"work: {gutters: {by: hired, count: 7 ft}}":                 0,
+		"gutters: 7 ft, work: {gutters: {by: hired, count: 70 ft}}": 0,
+	} {
+		require.Equal(t, want, told(t, "outside-size", "outside: {roof: [{size: 38' x 26', pitch: 6/12}], "+outside+"}\n"), outside)
+	}
+}

@@ -97,6 +97,7 @@ func (r *reader) doubtRuns(out *model.Member) {
 		eaves, _ := r.worked(out, "eaves")
 		r.outsideSize(gutters, "gutters is "+diag.Quote(gutters.Text)+", and the eaves are "+short(eaves)+" ft")
 	}
+	r.doubtFewGutters(out)
 	gutters, _ := r.worked(out, "gutters")
 	if spouts, given := out.Given.Look("downspouts"); given && gutters.IsPositive() && spouts.Number.GreaterThan(manySpouts) && spouts.Number.Mul(spoutsApart).GreaterThan(gutters) {
 		r.outsideSize(spouts, fmt.Sprintf("downspouts is %s, and the gutters are %s ft, under %s ft for each", quoted(spouts), short(gutters), spoutsApart))
@@ -110,6 +111,21 @@ func (r *reader) doubtRuns(out *model.Member) {
 	rail, given := out.Given.Look("deck_rail")
 	if deck := out.Given.Of("deck").Number; given && deck.IsPositive() && rail.Number.Mul(rail.Number).GreaterThan(deck.Mul(eight).Mul(eight)) {
 		r.outsideSize(rail, "deck rail is "+diag.Quote(rail.Text)+", more than goes around a deck of "+short(deck)+" sq ft")
+	}
+}
+
+// doubtFewGutters doubts gutters along a small part of the eaves, where work goes by them.
+func (r *reader) doubtFewGutters(out *model.Member) {
+	gutters := out.Given.Of("gutters")
+	works := r.chosenWorks()
+	i := slices.IndexFunc(works, func(w *work) bool {
+		return w.by == "" && w.member.Parent.Parent == out && w.member.Given.Of("measure").Refers == "gutters"
+	})
+	if i < 0 || !gutters.Number.IsPositive() {
+		return
+	}
+	if eaves, _ := r.worked(out, "eaves"); gutters.Number.Mul(six).LessThan(eaves) && !r.outsideDoubted(gutters) {
+		r.say("outside-size", gutters.Pos, "gutters is %s, and the eaves are %s ft", quoted(gutters), short(eaves))("check it, for a digit left out; if no more are hung, write that with the work, as   %s: {by: hired, count: %s}   , and leave the key out; it is used as it stands", works[i].label, gutters.Text)
 	}
 }
 

@@ -36,6 +36,7 @@ func (r *reader) doubtRooms() {
 	r.doubtLeftLayers()
 	r.doubtBedrooms()
 	r.doubtAdds()
+	r.doubtAddsLess()
 	r.doubtUnadded()
 	r.doubtIdleAdds()
 	r.doubtNothingAdded()
@@ -44,6 +45,7 @@ func (r *reader) doubtRooms() {
 		r.doubtBad(m)
 		r.doubtGood(m)
 		r.doubtSmallAside(m)
+		r.doubtLargeAside(m)
 	}
 }
 
@@ -81,6 +83,18 @@ func (r *reader) doubtSmallAside(m *model.Member) {
 			hint = "check it beside the most, " + most.Text + ", for a point and a k that have slipped, as in $1.8k"
 		}
 		r.say("seen-small", v.Pos, "%s: %s is %s, little for a mend", m.Label, v.Key, diag.Quote(v.Text))("%s; it is used as it stands", hint)
+	}
+}
+
+// doubtLargeAside doubts what is likely for the mend of a part that was not seen, where it is over twice
+// the most of the price book and the file says no most.
+func (r *reader) doubtLargeAside(m *model.Member) {
+	likely, seen, c := m.Given.Of("if_bad"), m.Given.Of("seen").Choice, checkOf(m)
+	if m.Given.Of("if_bad_most").Key != "" || likely.Key == "" || seen == "good" || seen == seenBad || len(c.Rows) == 0 {
+		return
+	}
+	if most := c.For(r.yearBuilt()).Most; most.IsPositive() && likely.Number.GreaterThan(most.Mul(two)) {
+		r.say("seen-large", likely.Pos, "%s: likely is %s, over twice the most that the price book takes for it (%s)", m.Label, diag.Quote(likely.Text), quantity.FormatDollars(most))("check it, for a nought too many; if it is right, say the most too, as   most: %s   ; it is used as it stands", likely.Text)
 	}
 }
 

@@ -244,12 +244,13 @@ func namedALevel(name string) bool {
 
 // doubtLength doubts the longest side of a room; it reports whether it did.
 func (r *reader) doubtLength(room *model.Member) bool {
+	usual := longRoom
 	if r.takesALevel(room) {
-		return false
+		usual = longLevel
 	}
 	var long model.Value
 	for _, side := range sidesOf(room) {
-		if side.Number.Abs().GreaterThan(decimal.Max(longRoom, long.Number.Abs())) {
+		if side.Number.Abs().GreaterThan(decimal.Max(usual, long.Number.Abs())) {
 			long = side
 		}
 	}

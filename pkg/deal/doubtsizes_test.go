@@ -17,6 +17,8 @@ func TestSizesAreDoubtedOnce(t *testing.T) {
 	for _, c := range []struct{ room, code string }{
 		{"den: {size: 40' x 20'", ""},
 		{"den: {size: 40' 1\" x 10'", "room-large"},
+		{"attic bedroom: {size: 81' x 13'", "room-large"},
+		{"attic bedroom: {size: 42' x 13'", ""},
 		{"den: {size: 29' x 28'", "room-large"},
 		{"den: {size: [20' x 20', 21' x 20' sharing 20']", "room-large"},
 		{"basement: {size: 50' x 50'", ""},
