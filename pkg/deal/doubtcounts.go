@@ -31,6 +31,7 @@ var oftenMore = map[string]decimal.Decimal{
 	"shower niche": two, "shower faucet and valve trim": two, "counter cut-outs": two,
 	"ice barrier": three, "fascia": three, "fascia covered": three, "closet rod and shelf": three, "pressure wash": three,
 	"outside trim painted": six, "trim scraped and primed": six,
+	"smoke and carbon monoxide alarms": six, // in halls and on each level too
 }
 
 var three, six = decimal.NewFromInt(3), decimal.NewFromInt(6)
