@@ -13,7 +13,7 @@ import (
 var soldFacts = []string{"comp_area", "comp_lot", "comp_bedrooms", "comp_baths", "comp_garage"}
 
 // monthsMore is within how many months of the day that the file says a sale may well be.
-var monthsMore = decimal.NewFromInt(6)
+var monthsMore = decimal.NewFromInt(18)
 
 // soldEdges are beyond which a fact of a sold house is doubted: beside its sale, and beside this house.
 func (d *Deal) soldEdges(c *model.Cell) (out []Edge) {

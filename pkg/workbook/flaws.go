@@ -113,6 +113,15 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 	if deal.IsWhole(c.Line.Name) || c.Line.ID() == "opening.number" {
 		rule(notWhole, "", "=INT("+whereAt+")")
 	}
+	beside := b.besideOf(c)
+	told := func(f flaw) {
+		for _, x := range beside {
+			if x.flaw == f {
+				out = append(out, flawRule{x.flaw, x.holds})
+			}
+		}
+	}
+	told(overOther)
 	usual := b.usualOf(c)
 	if low, high, both := closed(usual); both && c.Expr.IsNumber() && deal.NoneIsUsual(c) { // said in one, of what is typed as it is
 		between := ">=" + numeral(low, bindsAll) + ","
@@ -123,9 +132,7 @@ func (b *book) flawRules(c *model.Cell) (out []flawRule) {
 	for _, e := range usual {
 		beyond(unusual, e)
 	}
-	for _, x := range b.besideOf(c) {
-		out = append(out, flawRule{x.flaw, x.holds})
-	}
+	told(unusual)
 	if dated(c) { // what stands for no edge is far beyond every day
 		out = append(out, flawRule{unusual, func(at string) string {
 			return "OR(ABS(" + at + ")<=" + numeral(deal.FarDay, bindsAll) + "," + at + "=" + numeral(b.answer.Values.Of(c), bindsSum) + ")"

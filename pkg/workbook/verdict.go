@@ -77,7 +77,7 @@ func (b *book) again() string {
 const lookAgain = " Look again at the inputs named below."
 
 // cannotBe is said in the place of the headline where an input cannot be so, be it the price.
-const cannotBe = "Nothing can be said: an input cannot be so, see the checks below."
+const cannotBe = "Nothing can be said: an input cannot be so, or not beside others; see the checks below."
 
 // inMonths is a formula as long as the sale falls in a month of the workbook, and other
 // words beyond: what comes in then is not in its figures.
