@@ -40,6 +40,19 @@ func TestWaitingSaidByTheFile(t *testing.T) {
 	}
 }
 
+// What comes along with work may wait, though the work itself takes no time. The deal is invented.
+func TestOnlyWhatComesAlongWaits(t *testing.T) {
+	everyChoice(t, `purchase: {price: $99k}
+house: {year built: 1985}
+value: {after-repair value: $192k}
+time: {escrow: 52 days}
+whole house:
+  options:
+    panel: {adds: $5625, work: {panel 200 amp: hired}}
+    hazard: {adds: $9600, work: {hazard removal: {by: hired, waits: 0 days}}, without: [clearance test]}
+`)
+}
+
 // everyChoice holds what is found best and second against all choices.
 func everyChoice(t *testing.T, text string) {
 	h, err := best.New(opened(t, text))

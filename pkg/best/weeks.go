@@ -74,10 +74,31 @@ func (h *House) shortestWork() float64 {
 			}
 		}
 	}
+	if wait := h.shortestWait(); wait > 0 {
+		least = min(least, wait*p.daily)
+	}
 	if len(h.loose) > 0 {
 		least = min(least, briefest)
 	}
 	return least * (1 - 1e-9)
+}
+
+// shortestWait is the fewest days that any work waits that waits at all, be it what others call for; 0 where
+// none does, or where the file says how long is waited.
+func (h *House) shortestWait() (least float64) {
+	if h.find("waiting_days").Given != nil {
+		return 0
+	}
+	for _, room := range h.Deal.Root.In("room") {
+		for _, o := range room.In("option") {
+			for _, it := range o.In("item") {
+				if x := it.Given.Of("waiting").Number.InexactFloat64(); x > 0 && (least == 0 || x < least) {
+					least = x
+				}
+			}
+		}
+	}
+	return least
 }
 
 // briefest is less than any work takes, in months. Work that is not firm counts with no
