@@ -246,7 +246,7 @@ func (s *slice) holds(z *[ways]float64, moves bool) bool {
 	for k, x := range s.spans {
 		near := float64(slack)
 		if k == timeWay {
-			near = 1e-6
+			near = briefest
 		}
 		if (k != timeWay || moves) && (z[k] < x.lo-near || z[k] > x.hi+near) {
 			return false

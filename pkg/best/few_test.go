@@ -53,9 +53,33 @@ whole house:
 `)
 }
 
+// Work that yields to the same done otherwise may take seconds. The deal and its price book are invented.
+func TestWorkOfSeconds(t *testing.T) {
+	const book = `items:
+  zz one: {trade: general, measure: one, hours: 0 each, hired: $40 each, materials: none, brings: [zz two in house], source: invented}
+  zz two: {trade: general, measure: one, hours: 0.01 each, hired: $90 each, materials: none, brings: none, source: invented}
+`
+	for _, crew := range []string{"crew: 9, hours a week: 168", "crew: 7, hours a week: 40", "crew: 5, hours a week: 40"} {
+		everyChoiceOf(t, `own book: zz.yaml
+purchase: {price: $120k}
+value: {after-repair value: $192k}
+time: {escrow: 16 days}
+labour: {trades: {general: {`+crew+`}}}
+whole house:
+  options:
+    a: {adds: $2000, work: {zz one: own hands}}
+    b: {adds: $3000, work: {zz one: hired}}
+`, book)
+	}
+}
+
 // everyChoice holds what is found best and second against all choices.
-func everyChoice(t *testing.T, text string) {
-	h, err := best.New(opened(t, text))
+func everyChoice(t *testing.T, text string) { everyChoiceOf(t, text, "") }
+
+func everyChoiceOf(t *testing.T, text, book string) {
+	d, found := deal.ReadWith(deal.Options{AllOptions: true, Open: func(string) ([]byte, error) { return []byte(book), nil }}, "few.yaml", []byte(text))
+	require.Empty(t, found.Errors())
+	h, err := best.New(d)
 	require.NoError(t, err, text)
 	f, err := h.Find(best.Limits{})
 	require.NoError(t, err, text)

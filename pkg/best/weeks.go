@@ -101,6 +101,6 @@ func (h *House) shortestWait() (least float64) {
 	return least
 }
 
-// briefest is less than any work takes, in months. Work that is not firm counts with no
-// option, so that a choice may come to no more than it takes.
-const briefest = 1e-5
+// briefest is in months how long what takes no time may seem to, so that no work falls between.
+// Work that is not firm counts with no option, so that a choice may come to no more than it takes.
+const briefest = 1e-6
