@@ -29,7 +29,7 @@ func (r *reader) breaks(x Beside) bool {
 // doubtLongWork doubts a stated renovation of far more than the rooms' hours take.
 func (r *reader) doubtLongWork() {
 	stated, c := r.good("time.renovation"), r.deal.Model.Find(r.deal.Root, "renovation")
-	if stated == nil || InWeeks(c) || !r.breaks(r.deal.longWork(c)) {
+	if stated == nil || InWeeks(c) || !r.breaks(r.deal.longWork(c)) || r.quotesHoldMore() {
 		return
 	}
 	takes, _ := r.worked(r.deal.Root, "scope_months")

@@ -22,6 +22,7 @@ var (
 	longLevel     = decimal.NewFromInt(80)   // ft of a side of what may take a whole level
 	narrowRoom    = decimal.NewFromInt(3)    // ft, where it is widest; halls are 3 ft wide
 	lowCeiling    = decimal.New(65, -1)      // ft, at its highest
+	lowCellar     = decimal.New(55, -1)      // ft, of a basement, in which many stoop
 	steepRoof     = decimal.NewFromInt(2)    // of rise for a foot across
 	smallInInches = decimal.NewFromInt(35)   // sq ft of a room whose size is all inches
 	highCeiling   = decimal.NewFromInt(20)   // ft, at its highest
@@ -92,7 +93,11 @@ func (r *reader) doubtCeiling(room *model.Member) {
 			}
 		}
 	}
-	r.doubtHeight(room.Label, high, r.roomKinds[room] != "closet" && !strings.Contains(strings.ToLower(room.Label), "crawl"))
+	low := lowCeilingOf(room)
+	if r.roomKinds[room] == "closet" || strings.Contains(strings.ToLower(room.Label), "crawl") {
+		low = decimal.Zero
+	}
+	r.doubtHeight(room.Label, high, low)
 }
 
 // doubtUsualHeight doubts a ceiling of all rooms that not all rooms of a house have.
@@ -102,16 +107,24 @@ func (r *reader) doubtUsualHeight() {
 		r.say("ceiling-high", usual.Pos, "the house has a ceiling of %s, which is high for all of its rooms", usual.Text)("check it, for feet, inches and metres that have slipped; where one room is so high, write it there as   ceiling: %s   ; it is used as it stands", usual.Text)
 		return
 	}
-	r.doubtHeight("the house", usual, true)
+	r.doubtHeight("the house", usual, lowCeiling)
+}
+
+// lowCeilingOf is how high a room is at least that one can stand in.
+func lowCeilingOf(room *model.Member) decimal.Decimal {
+	if kindOfRoom(room.Label, false) == "basement" {
+		return lowCellar
+	}
+	return lowCeiling
 }
 
 // doubtHeight doubts a ceiling that houses do not have.
-func (r *reader) doubtHeight(where string, high model.Value, lived bool) {
+func (r *reader) doubtHeight(where string, high model.Value, low decimal.Decimal) {
 	if high.Number.GreaterThan(highCeiling) {
 		r.say("ceiling-high", high.Pos, "%s has a ceiling of %s, which is high for a house", where, high.Text)("check it, for feet, inches and metres that have slipped; it is used as it stands")
 	}
-	if lived && high.Number.IsPositive() && high.Number.LessThan(lowCeiling) {
-		r.say("ceiling-low", high.Pos, "%s has a ceiling of %s, under which one cannot stand", where, high.Text)("check it, for feet and inches that have slipped; usual is 7 ft or more; it is used as it stands")
+	if high.Number.IsPositive() && high.Number.LessThan(low) {
+		r.say("ceiling-low", high.Pos, "%s has a ceiling of %s, under which many cannot stand", where, high.Text)("check it, for feet and inches that have slipped; usual is 7 ft or more; it is used as it stands")
 	}
 }
 

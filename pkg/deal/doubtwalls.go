@@ -11,12 +11,12 @@ import (
 // squareFeet is in sq ft what a square of siding or roofing is.
 var squareFeet = decimal.NewFromInt(100)
 
-// doubtSiding doubts siding that is over twice, or under a quarter, of the walls around: squares
-// that were written as sq ft.
+// doubtSiding doubts siding that is over twice, or under an eighth, of the walls around: squares
+// that were written as sq ft. A house may share walls, or have them of brick.
 func (r *reader) doubtSiding(out *model.Member) {
 	siding, given := out.Given.Look("siding")
 	walls, says := r.wallsAround(out)
-	if !given || !walls.IsPositive() || siding.Number.LessThanOrEqual(walls.Mul(two)) && siding.Number.Mul(four).GreaterThanOrEqual(walls) {
+	if !given || !walls.IsPositive() || siding.Number.LessThanOrEqual(walls.Mul(two)) && siding.Number.Mul(eight).GreaterThanOrEqual(walls) {
 		return
 	}
 	if siding.Number.GreaterThan(walls) {

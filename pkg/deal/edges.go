@@ -213,7 +213,7 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 		if kindOfRoom(m.Label, false) == "closet" || strings.Contains(strings.ToLower(m.Label), "crawl") {
 			return []Edge{most(highCeiling)}
 		}
-		return []Edge{least(lowCeiling), most(highCeiling)}
+		return []Edge{least(lowCeilingOf(m)), most(highCeiling)}
 	case "opening.opening_width":
 		return openingEdges(m, narrowDoor, wideOpening)
 	case "opening.opening_height":

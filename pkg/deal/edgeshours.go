@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/model"
@@ -18,6 +20,11 @@ func (d *Deal) longWork(c *model.Cell) Beside {
 		{Parts: []Part{cell("scope_months", one)}},
 		{Parts: []Part{cell("rooms_at_trade_price", one), cell("lines_cost", one.Neg())}}, // of which lines tell no time
 	}
+}
+
+// quotesHoldMore reports whether a quote holds more than its own work, which takes hours that nobody knows.
+func (r *reader) quotesHoldMore() bool {
+	return slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return w.quoted() && r.holdsMore(w) })
 }
 
 // crowdedWork is how a renovation is doubted that leaves no time for the owner's own hours: those that the file

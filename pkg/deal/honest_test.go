@@ -1,0 +1,39 @@
+package deal_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
+)
+
+// Plans that look like slips and are none. The houses are invented.
+func TestHonestPlansAreLetStand(t *testing.T) {
+	for _, c := range []struct {
+		code, rooms, keys string
+		told              int
+	}{
+		{"ceiling-low", "  cellar: {size: 24' x 22', ceiling: 6'3\", work: {paint block walls: own hands}}\n", "", 0},
+		{"ceiling-low", "  cellar: {size: 24' x 22', ceiling: 5'3\", work: {paint block walls: own hands}}\n", "", 1},
+		{"ceiling-low", "  den: {size: 24' x 22', ceiling: 6'3\", work: {paint walls: own hands}}\n", "", 1},
+		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {around: 110 ft, wall height: 20 ft, siding: 520 sq ft}\n", 0},
+		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {around: 110 ft, wall height: 20 ft, siding: 52 sq ft}\n", 1},
+	} {
+		require.Len(t, toldOf(t, c.code, c.rooms, c.keys), c.told, "%s of %s%s", c.code, c.rooms, c.keys)
+	}
+}
+
+// One firm's quote for a whole kitchen takes hours that nobody knows. The house is invented.
+func TestTimeOfAQuoteThatHoldsMore(t *testing.T) {
+	for holds, want := range map[string]bool{"holds more: yes": false, "holds more: no": true} {
+		_, found := deal.Read("a.yaml", []byte(strings.Replace(walked, "time: {", "time: {renovation: 2 months, ", 1)+`rooms:
+  kitchen: {size: 12' x 11', fixed: {base cabinets: 14' x 2', sink: 1}, work: {kitchen cabinets: {quote: "$29,500", from: Fern, `+holds+`}}}
+`))
+		require.False(t, found.HasErrors(), found)
+		require.Equal(t, want, slices.ContainsFunc(found, func(d diag.Diag) bool { return d.Code == "renovation-long" }), holds)
+	}
+}
