@@ -18,13 +18,7 @@ func (r *reader) ahead() (wait func()) {
 	var figures sync.WaitGroup
 	var enough atomic.Bool
 	known := r.deal.Known.Copy()
-	work := func(m *model.Member, lines ...string) {
-		for _, line := range lines {
-			if c := r.deal.Model.Find(m, line); c != nil && c.Member == m {
-				_ = known.Work(c.Index)
-			}
-		}
-	}
+	work := func(m *model.Member, lines ...string) { _ = known.Work(r.deal.ownLines(m, lines...)...) }
 	figures.Go(func() {
 		_ = known.Work(r.deal.Model.Own()...)
 		for _, p := range r.chosenPlans() {

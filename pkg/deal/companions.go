@@ -250,6 +250,14 @@ func (r *reader) along(p *plan, x brought, it *pricebook.Item) {
 // byOwnHands reports whether it is done by own hands, not by a trade.
 func (w *work) byOwnHands() bool { return w.member.Given.Of("who").Choice == "own" }
 
+// doer is who does it as the file would say.
+func (w *work) doer() string {
+	if w.byOwnHands() {
+		return "own hands"
+	}
+	return "hired"
+}
+
 // broughtByQuote reports whether a companion is work of the trade that quotes for all
 // of it, materials and labour: the quote has it in already.
 func (w *work) broughtByQuote(c pricebook.Companion, book *pricebook.Book) bool {

@@ -18,13 +18,7 @@ import (
 // needed before the deal is whole.
 func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 	var want []int
-	add := func(m *model.Member, lines ...string) {
-		for _, line := range lines {
-			if c := r.deal.Model.Find(m, line); c != nil && c.Member == m {
-				want = append(want, c.Index)
-			}
-		}
-	}
+	add := func(m *model.Member, lines ...string) { want = append(want, r.deal.ownLines(m, lines...)...) }
 	for _, room := range r.deal.Root.In("room") {
 		add(room, "open_floor", "walls_less_all", "base_run", "siding", "walls_less_openings", "highest_ceiling", "perimeter", "closet_rod_run", "casing_run")
 	}
@@ -41,10 +35,28 @@ func (r *reader) before() (*walk.Values[decimal.Decimal], bool) {
 	return r.deal.Known.Values, true
 }
 
+// ownLines are the cells of those of some lines that a member has itself.
+func (d *Deal) ownLines(m *model.Member, lines ...string) (out []int) {
+	for _, line := range lines {
+		if c := d.Model.Find(m, line); c != nil && c.Member == m {
+			out = append(out, c.Index)
+		}
+	}
+	return out
+}
+
 // worked is what a line of a member comes to, and whether there is such a line.
 func (r *reader) worked(m *model.Member, line string) (decimal.Decimal, bool) {
 	c := r.deal.Model.Find(m, line)
-	if c == nil || r.deal.Known.Work(c.Index) != nil {
+	if c == nil {
+		return decimal.Zero, false
+	}
+	return r.comesTo(c)
+}
+
+// comesTo is what a cell comes to, and whether it could be worked out.
+func (r *reader) comesTo(c *model.Cell) (decimal.Decimal, bool) {
+	if r.deal.Known.Work(c.Index) != nil {
 		return decimal.Zero, false
 	}
 	return r.deal.Known.Values.Scalar[c.Index], true

@@ -97,11 +97,7 @@ func (r *reader) doubtExtent(w *work, given model.Value) {
 	first, along := w.item.Uses[0].Product, ""
 	for _, x := range r.chosenWorks() {
 		if x.by != "" && x.broughtBy(w) && x.item.Trade == w.item.Trade && !r.goodsOf(x).LessThan(smallWork) {
-			by := "hired"
-			if x.byOwnHands() {
-				by = "own hands"
-			}
-			along += fmt.Sprintf(" ; for %[1]s of the set, which come along, write   %[1]s: {by: %[2]s, allowance: $0, holds more: yes}", x.item.Name, by)
+			along += fmt.Sprintf(" ; for %[1]s of the set, which come along, write   %[1]s: {by: %[2]s, allowance: $0, holds more: yes}", x.item.Name, x.doer())
 		}
 	}
 	r.say("allowance-part", given.Pos, "%s: the allowance of %s is taken for %s alone, %s in the price book, and what else this work buys is paid besides, %s: %s", w.label, diag.Quote(given.Text), first, quantity.FormatMoney(base), quantity.FormatMoney(besides), r.mostOf(w))("if it is for all that this work buys, as a whole set, say   holds more: yes%s ; if it is for %s alone, say   holds more: no", along, first)

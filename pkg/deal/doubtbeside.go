@@ -23,13 +23,13 @@ func (r *reader) farBeside(m *model.Member, line string, way int) bool {
 
 // breaks reports whether figures are doubted in one way beside each other.
 func (r *reader) breaks(x Beside) bool {
-	return !x.Holds(func(c *model.Cell) (decimal.Decimal, bool) { return r.worked(c.Member, c.Line.Name) })
+	return !x.Holds(r.comesTo)
 }
 
 // doubtLongWork doubts a stated renovation of far more than the rooms' hours take.
 func (r *reader) doubtLongWork() {
 	stated, c := r.good("time.renovation"), r.deal.Model.Find(r.deal.Root, "renovation")
-	if stated == nil || InWeeks(c) || !r.breaks(r.deal.longWork(c)) || r.quotesHoldMore() {
+	if stated == nil || !slices.ContainsFunc(r.longWork(c), r.breaks) {
 		return
 	}
 	takes, _ := r.worked(r.deal.Root, "scope_months")

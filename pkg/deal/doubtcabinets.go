@@ -84,19 +84,11 @@ func (r *reader) doubtRoomForCabinets(room *model.Member) {
 	if first != nil && known && walls.IsPositive() && base.LessThanOrEqual(walls) && (apart || base.GreaterThan(walls.Mul(mostOfWalls))) {
 		r.say("fixed-long", first.Given.Of("fitting_length").Pos, "%s: all base cabinets are %s long, and all walls of %s, with its doors, %s ft", first.Label, feetText(base), room.Label, short(walls))(hint)
 	}
-	across := longestOf(room)
+	across := r.come(r.deal.longestOf(room))
 	for _, f := range room.In("fitting") {
 		long := f.Given.Of("fitting_length")
 		if f.Given.Of("sort").Choice == "island" && across.IsPositive() && long.Number.GreaterThan(across.Sub(pastIsland)) && long.Number.LessThanOrEqual(walls) {
 			r.say("fixed-long", long.Pos, "%s is %s long, and %s %s ft at most", f.Label, feetOf(long), room.Label, short(across))(hint)
 		}
 	}
-}
-
-// longestOf is in ft the longest side of a room's rectangles, or wall of a walk around it.
-func longestOf(room *model.Member) (feet decimal.Decimal) {
-	for _, v := range sidesOf(room) {
-		feet = decimal.Max(feet, v.Number.Abs())
-	}
-	return feet
 }

@@ -56,11 +56,7 @@ func (r *reader) doubtIdleHaul(w *work) {
 	}
 	for _, x := range r.chosenWorks() {
 		if x.by != "" && x.broughtBy(w) && leavesDebris(x) {
-			by := "hired"
-			if x.byOwnHands() {
-				by = "own hands"
-			}
-			r.say("quote-detail", g.at(), "%s: hauls, %s, is not used: its own work leaves no debris, that of %s goes to containers", w.label, g.node.text, x.label)("write it there, e.g.   %s: {by: %s, hauls: yes}", x.item.Name, by)
+			r.say("quote-detail", g.at(), "%s: hauls, %s, is not used: its own work leaves no debris, that of %s goes to containers", w.label, g.node.text, x.label)("write it there, e.g.   %s: {by: %s, hauls: yes}", x.item.Name, x.doer())
 			return
 		}
 	}

@@ -93,11 +93,7 @@ func (r *reader) doubtCeiling(room *model.Member) {
 			}
 		}
 	}
-	low := lowCeilingOf(room)
-	if r.roomKinds[room] == "closet" || strings.Contains(strings.ToLower(room.Label), "crawl") {
-		low = decimal.Zero
-	}
-	r.doubtHeight(room.Label, high, low)
+	r.doubtHeight(room.Label, high, lowCeilingOf(room, r.roomKinds[room]))
 }
 
 // doubtUsualHeight doubts a ceiling of all rooms that not all rooms of a house have.
@@ -110,9 +106,12 @@ func (r *reader) doubtUsualHeight() {
 	r.doubtHeight("the house", usual, lowCeiling)
 }
 
-// lowCeilingOf is how high a room is at least that one can stand in.
-func lowCeilingOf(room *model.Member) decimal.Decimal {
-	if kindOfRoom(room.Label, false) == "basement" {
+// lowCeilingOf is how high a room of a kind is at least; nobody stands in a closet or a crawl space.
+func lowCeilingOf(room *model.Member, kind string) decimal.Decimal {
+	switch {
+	case kind == "closet" || strings.Contains(strings.ToLower(room.Label), "crawl"):
+		return decimal.Zero
+	case kindOfRoom(room.Label, false) == "basement":
 		return lowCellar
 	}
 	return lowCeiling

@@ -210,10 +210,10 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 	case "usual_ceiling":
 		return []Edge{least(lowCeiling), most(highUsual)}
 	case "room.room_ceiling":
-		if kindOfRoom(m.Label, false) == "closet" || strings.Contains(strings.ToLower(m.Label), "crawl") {
-			return []Edge{most(highCeiling)}
+		if low := lowCeilingOf(m, kindOfRoom(m.Label, false)); low.IsPositive() {
+			return []Edge{least(low), most(highCeiling)}
 		}
-		return []Edge{least(lowCeilingOf(m)), most(highCeiling)}
+		return []Edge{most(highCeiling)}
 	case "opening.opening_width":
 		return openingEdges(m, narrowDoor, wideOpening)
 	case "opening.opening_height":
@@ -260,12 +260,7 @@ func isSum(c *model.Cell) bool {
 var staked = []string{"target_profit", "cash_available", "cash_reserve", "earnest_deposit", "loan.amortising_months"}
 
 // sumEdges are those of a sum by what the file gives of it.
-func sumEdges(c *model.Cell) []Edge {
-	if c.Given == nil || !c.Given.Number.IsPositive() {
-		return nil
-	}
-	return []Edge{least(c.Given.Number.Div(billTimes).Round(2)), most(c.Given.Number.Mul(billTimes))}
-}
+func sumEdges(c *model.Cell) []Edge { return aroundGiven(c, billTimes, 2) }
 
 // worthOfUnit reports whether an input is what a unit of a line of the grid is worth, in dollars.
 func worthOfUnit(c *model.Cell) bool {

@@ -113,8 +113,8 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		}
 		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member, "unit_size", most.Neg()))}}
 	case c.Line.ID() == "renovation":
-		if out = append(out, d.crowdedWork(c)); !InWeeks(c) && (d.reader == nil || !d.reader.quotesHoldMore()) {
-			out = append(out, d.longWork(c))
+		if out = append(out, d.crowdedWork(c)); d.reader != nil {
+			out = append(out, d.reader.longWork(c)...)
 		}
 		return out
 	case c.Line.ID() == "loan.least_draw":

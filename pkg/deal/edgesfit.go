@@ -105,7 +105,7 @@ func (d *Deal) acrossOf(room *model.Member) (out []Part) {
 
 // come is what some parts come to together, nothing where that cannot be told.
 func (r *reader) come(parts []Part) decimal.Decimal {
-	x, _ := Sum{Parts: parts}.Of(func(c *model.Cell) (decimal.Decimal, bool) { return r.worked(c.Member, c.Line.Name) })
+	x, _ := Sum{Parts: parts}.Of(r.comesTo)
 	return x
 }
 

@@ -9,22 +9,21 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// longWork is how a renovation is doubted that takes far longer than the hours of its work.
-func (d *Deal) longWork(c *model.Cell) Beside {
-	self, cell := Part{Cell: c, Times: one}, func(line string, times decimal.Decimal) Part {
-		return Part{Cell: d.Model.Find(d.Model.Root, line), Times: times}
+// longWork is how a renovation in months is doubted that takes far longer than the hours of its work; not at
+// all where a quote holds more, which takes hours that nobody knows.
+func (r *reader) longWork(c *model.Cell) []Beside {
+	if InWeeks(c) || slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return w.quoted() && r.holdsMore(w) }) {
+		return nil
 	}
-	return Beside{
+	self, cell := Part{Cell: c, Times: one}, func(line string, times decimal.Decimal) Part {
+		return Part{Cell: r.deal.Model.Find(r.deal.Root, line), Times: times}
+	}
+	return []Beside{{
 		{Parts: []Part{self, cell("scope_months", manyTimes.Neg())}},
 		{Parts: []Part{self, cell("scope_months", one.Neg())}, And: one.Neg()},
 		{Parts: []Part{cell("scope_months", one)}},
 		{Parts: []Part{cell("rooms_at_trade_price", one), cell("lines_cost", one.Neg())}}, // of which lines tell no time
-	}
-}
-
-// quotesHoldMore reports whether a quote holds more than its own work, which takes hours that nobody knows.
-func (r *reader) quotesHoldMore() bool {
-	return slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return w.quoted() && r.holdsMore(w) })
+	}}
 }
 
 // crowdedWork is how a renovation is doubted that leaves no time for the owner's own hours: those that the file

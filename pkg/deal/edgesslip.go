@@ -19,19 +19,24 @@ var (
 
 // slipEdges are those of such an input: a price as far from the given as a file's may be from the price book's.
 func slipEdges(c *model.Cell) []Edge {
+	switch id := c.Line.ID(); {
+	case slices.Contains(shopPrices, id):
+		return aroundGiven(c, pricebook.FarTimes, 9)
+	case slices.Contains(slipSums, id):
+		return aroundGiven(c, billTimes, 9)
+	case slices.Contains(slipShares, id):
+		if both := aroundGiven(c, billTimes, 9); both != nil {
+			return both[:1]
+		}
+	}
+	return nil
+}
+
+// aroundGiven are the ends of a part in so many of what the file gives, rounded to places, and of so many
+// times that; none where it gives nothing.
+func aroundGiven(c *model.Cell, times decimal.Decimal, places int32) []Edge {
 	if c.Given == nil || !c.Given.Number.IsPositive() {
 		return nil
 	}
-	between := func(times decimal.Decimal) []Edge {
-		return []Edge{least(c.Given.Number.DivRound(times, 9)), most(c.Given.Number.Mul(times))}
-	}
-	switch id := c.Line.ID(); {
-	case slices.Contains(shopPrices, id):
-		return between(pricebook.FarTimes)
-	case slices.Contains(slipSums, id):
-		return between(billTimes)
-	case slices.Contains(slipShares, id):
-		return between(billTimes)[:1]
-	}
-	return nil
+	return []Edge{least(c.Given.Number.DivRound(times, places)), most(c.Given.Number.Mul(times))}
 }
