@@ -52,22 +52,22 @@ func tradeWords() []tradeWord {
 // kindsOf returns the families the plan's trades belong to, each once, in the
 // order of the table. Names it does not know belong to none.
 func kindsOf(trades []string) []kind {
+	var words []string
+	for _, t := range trades {
+		words = append(words, strings.FieldsFunc(strings.ToLower(t), notInWord)...)
+	}
 	var out []kind
 	for _, t := range tradeWords() {
-		if !slices.Contains(out, t.kind) && slices.ContainsFunc(trades, t.matches) {
+		if !slices.Contains(out, t.kind) && slices.ContainsFunc(words, t.matches) {
 			out = append(out, t.kind)
 		}
 	}
 	return out
 }
 
-func (t tradeWord) matches(trade string) bool {
-	for _, w := range strings.FieldsFunc(strings.ToLower(trade), notInWord) {
-		if begin, ok := strings.CutSuffix(t.word, "*"); w == t.word || ok && strings.HasPrefix(w, begin) {
-			return true
-		}
-	}
-	return false
+func (t tradeWord) matches(word string) bool {
+	begin, open := strings.CutSuffix(t.word, "*")
+	return word == t.word || open && strings.HasPrefix(word, begin)
 }
 
 func notInWord(r rune) bool { return !unicode.IsLetter(r) }

@@ -26,10 +26,12 @@ func (r *reader) ahead() (wait func()) {
 		}
 		for _, set := range []string{"room", "trade"} {
 			for _, m := range r.deal.Root.In(set) {
-				if enough.Load() {
-					return
+				for _, line := range ofRooms {
+					if enough.Load() {
+						return
+					}
+					work(m, line)
 				}
-				work(m, ofRooms...)
 			}
 		}
 	})

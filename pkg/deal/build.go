@@ -110,7 +110,7 @@ func (r *reader) day(w *work, key string) string {
 // usesOf gives a piece of work its products.
 func (r *reader) usesOf(p *plan, w *work) {
 	uses := slices.Clone(w.item.Uses)
-	var packs []quantity.Pack
+	packs := make([]quantity.Pack, 0, len(uses))
 	for _, u := range uses {
 		packs = append(packs, r.prices().PackOf(u))
 	}

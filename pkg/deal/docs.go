@@ -47,7 +47,7 @@ func KeyOf(l *model.Line) string {
 		return ""
 	}
 	for f := range rows() {
-		if slices.Contains(f.lines(doc), l) {
+		if strings.Contains(f.Line, l.Name) && slices.Contains(f.lines(doc), l) { // of few keys more need be asked
 			return f.Key()
 		}
 	}
@@ -65,7 +65,7 @@ func LinesOf(path string) []string {
 	}
 	var out []string
 	for f := range rows() {
-		if !slices.Contains(f.names(), key) {
+		if !f.isNamed(key) {
 			continue
 		}
 		lines := f.feeds()

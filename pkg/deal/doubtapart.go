@@ -12,6 +12,10 @@ import (
 // the work takes one of the starter book of nearly that name: its price would count for
 // nothing without a word.
 func (r *reader) doubtApart() {
+	ownProducts, ownItems := r.prices().Apart()
+	if len(ownProducts)+len(ownItems) == 0 {
+		return
+	}
 	var products, items []string
 	for _, m := range r.deal.Root.In("product") {
 		products = append(products, m.Label)
@@ -28,7 +32,6 @@ func (r *reader) doubtApart() {
 		slices.Sort(*all)
 		*all = slices.Compact(*all)
 	}
-	ownProducts, ownItems := r.prices().Apart()
 	for _, name := range ownProducts {
 		if near := r.prices().Meant(name, products); len(near) > 0 && !slices.Contains(products, name) {
 			r.say("own-name-near", r.prices().Product(name).Pos, "no work takes %s of the own book; it takes %s", diag.Quote(name), quotedAll(near))("if that is what you buy, call it so in the own book; or let work take it, with   product: %s", name)
@@ -44,6 +47,9 @@ func (r *reader) doubtApart() {
 // doubtOwnTrades doubts a trade of the owner's price book that is nearly one of the starter
 // book, which has hours, rates and permits of its own; one that is unlike any is hers to have.
 func (r *reader) doubtOwnTrades() {
+	if r.prices() == pricebook.Starter() {
+		return
+	}
 	known := pricebook.Starter().Trades()
 	told := []string{}
 	for _, name := range r.prices().Items() {

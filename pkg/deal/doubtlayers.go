@@ -15,9 +15,13 @@ import (
 func (r *reader) doubtBetweenLayers() {
 	for _, p := range r.chosenPlans() {
 		for _, w := range p.works {
-			there, all := r.layersOf(p.room, w.item), r.allThereIs(p, w.item)
+			there := r.layersOf(p.room, w.item)
+			if there == 1 {
+				continue
+			}
+			all := r.allThereIs(p, w.item)
 			sum, last := r.namedOf(p, w.item, all)
-			if w != last || there == 1 || !all.IsPositive() {
+			if w != last || !all.IsPositive() {
 				continue
 			}
 			layers := layersIn(sum, all)

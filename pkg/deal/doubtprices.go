@@ -123,15 +123,23 @@ func oldest(all []priced, before quantity.Date) []priced {
 func (r *reader) bookPrices() []priced {
 	var out []priced
 	seen := map[string]bool{}
-	add := func(what string, day quantity.Date, source, far, hint string, at diag.Pos) {
-		if !seen[what] {
-			seen[what] = true
-			out = append(out, priced{what: what, day: day, starter: source == pricebook.Invented, far: far, hint: hint, at: at})
+	add := func(what string, day quantity.Date, source string, of interface {
+		Far() string
+		FarHint() string
+	}, at diag.Pos) {
+		if seen[what] {
+			return
 		}
+		seen[what] = true
+		p := priced{what: what, day: day, starter: source == pricebook.Invented, far: of.Far(), at: at}
+		if p.far != "" {
+			p.hint = of.FarHint()
+		}
+		out = append(out, p)
 	}
 	for _, w := range r.chosenWorks() {
 		for _, product := range w.products {
-			add(product.Name, product.Dated, product.Source, product.Far(), product.FarHint(), product.Pos)
+			add(product.Name, product.Dated, product.Source, product, product.Pos)
 		}
 		given := w.member.Given
 		price, ok := given.Look("hired_price")
@@ -143,7 +151,7 @@ func (r *reader) bookPrices() []priced {
 		if w.byOwnHands() { // nobody is paid it, but by it trades finish
 			day = quantity.Date{}
 		}
-		add("the labour of "+w.item.Name, day, w.item.HiredSource, w.item.Far(), w.item.FarHint(), w.item.Pos)
+		add("the labour of "+w.item.Name, day, w.item.HiredSource, w.item, w.item.Pos)
 	}
 	return out
 }

@@ -20,6 +20,11 @@ type extents struct {
 // extentSets are the sets that measures are made of.
 var extentSets = []string{"room", "section", "leg", "opening", "fitting", "plane"}
 
+// ofExtents reports whether a line is of rooms or is a measure of the whole house.
+func ofExtents(l *model.Line) bool {
+	return l.Set != model.Deal || slices.ContainsFunc(pricebook.Measures, func(m pricebook.Measure) bool { return m.Of == "house" && m.Line == l.Name })
+}
+
 // extents lays the rooms over the document without their work.
 func (r *reader) extents() *extents {
 	if r.measures != nil {
@@ -42,7 +47,7 @@ func (r *reader) extents() *extents {
 	if err != nil {
 		return e
 	}
-	if m, err := model.Bind(doc, bare); err == nil {
+	if m, err := model.BindFor(doc, bare, ofExtents); err == nil {
 		e.known = walk.NewKnown(m)
 	}
 	return e

@@ -117,6 +117,11 @@ func (f *Field) names() []string {
 	return out
 }
 
+// isNamed reports whether an evened-out name is one of the key's.
+func (f *Field) isNamed(name string) bool {
+	return plainKey(f.Key()) == name || slices.ContainsFunc(f.Other, func(o string) bool { return plainKey(o) == name })
+}
+
 // feeds are the model lines by name.
 func (f *Field) feeds() []string { return strings.Fields(f.Line) }
 
@@ -149,7 +154,7 @@ var fields = sync.OnceValue(func() map[string][]*Field {
 // fieldNamed returns the field of a group by an evened-out name, or nil.
 func fieldNamed(group, name string) *Field {
 	for _, f := range fields()[group] {
-		if slices.Contains(f.names(), name) {
+		if f.isNamed(name) {
 			return f
 		}
 	}

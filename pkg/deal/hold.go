@@ -28,7 +28,7 @@ func (r *reader) calendar() (calendar, bool) {
 		return *r.times, false
 	}
 	if r.got["time.renovation"] == nil && len(r.plans) > 0 {
-		r.early, r.timed = r.times.read(r.deal.Root)
+		r.early, r.timed = r.times.read(r.deal.Root, model.Bind)
 		return *r.times, r.timed
 	}
 	bare := model.NewDeal("")
@@ -45,17 +45,22 @@ func (r *reader) calendar() (calendar, bool) {
 			}
 		}
 	}
-	_, r.timed = r.times.read(bare)
+	_, r.timed = r.times.read(bare, bindPhases)
 	return *r.times, r.timed
 }
 
+// bindPhases is [model.Bind] for the lines of a calendar.
+func bindPhases(doc *model.Document, bare *model.Member) (*model.Model, error) {
+	return model.BindFor(doc, bare, func(l *model.Line) bool { return l.Name == "hold_months" || l.Name == "sale_day" })
+}
+
 // read works the phases out; it returns what is known of the deal if it can be bound.
-func (c *calendar) read(bare *model.Member) (*walk.Known, bool) {
+func (c *calendar) read(bare *model.Member, bind func(*model.Document, *model.Member) (*model.Model, error)) (*walk.Known, bool) {
 	doc, err := model.Standard()
 	if err != nil {
 		return nil, false
 	}
-	m, err := model.Bind(doc, bare)
+	m, err := bind(doc, bare)
 	if err != nil {
 		return nil, false
 	}

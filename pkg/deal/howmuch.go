@@ -25,7 +25,12 @@ type toDo struct {
 var whole = toDo{share: one}
 
 // of is how much it is where there is so much of the measure.
-func (a toDo) of(all decimal.Decimal) decimal.Decimal { return a.counted.Add(a.share.Mul(all)) }
+func (a toDo) of(all decimal.Decimal) decimal.Decimal {
+	if a.counted.IsZero() && a.share.Equal(one) { // as most is
+		return all
+	}
+	return a.counted.Add(a.share.Mul(all))
+}
 
 func (a toDo) none() bool { return a.counted.IsZero() && a.share.IsZero() }
 

@@ -136,7 +136,7 @@ func (r *reader) target(root *node, path string, at diag.Pos, written string) (t
 func asTheFileSays(root *node, path string) string {
 	parts := strings.Split(path, ".")
 	for _, f := range fields()[""] {
-		if !slices.Contains(f.names(), parts[0]) {
+		if !f.isNamed(parts[0]) {
 			continue
 		}
 		for _, name := range f.names() {

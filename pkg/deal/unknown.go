@@ -93,7 +93,7 @@ func (r *reader) tradeAsKey(s scope, e *entry) bool {
 func (r *reader) misplaced(s scope, e *entry, keys string) {
 	var elsewhere []string
 	for f := range rows() {
-		if slices.Contains(f.names(), e.name) && !strings.HasPrefix(f.Path, "<") {
+		if f.isNamed(e.name) && !strings.HasPrefix(f.Path, "<") {
 			elsewhere = append(elsewhere, f.stands())
 			r.meant[f.Path] = true
 		}
@@ -141,7 +141,7 @@ func nearAway(word string) *Field {
 func (r *reader) headless(e *entry) bool {
 	var home string
 	for f := range rows() {
-		if group := f.group(); slices.Contains(f.names(), e.name) && group != "" && !strings.ContainsAny(group, ".[<") {
+		if group := f.group(); f.isNamed(e.name) && group != "" && !strings.ContainsAny(group, ".[<") {
 			home = group
 		}
 	}

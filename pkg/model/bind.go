@@ -81,19 +81,40 @@ const horizon = "sale_month"
 // circle found (CircleError). A deal is bound once at a time: formulas find their cells
 // by its members, so a model is of no use once they are bound anew.
 func Bind(d *Document, root *Member) (*Model, error) {
+	return bind(d, root, func(b *binder) (errs []error) {
+		for _, c := range b.Cells {
+			if err := b.resolve(c); err != nil {
+				errs = append(errs, err)
+			}
+		}
+		return errs
+	})
+}
+
+// BindFor is Bind for whoever asks for some lines alone, which takes a part of the time: the
+// others have no formula unless those need it, and can be asked for nothing.
+func BindFor(d *Document, root *Member, wanted func(*Line) bool) (*Model, error) {
+	return bind(d, root, func(b *binder) (errs []error) {
+		for _, c := range b.Cells {
+			if wanted(c.Line) || c.Index == b.Horizon {
+				errs = b.reach(c, errs)
+			}
+		}
+		return errs
+	})
+}
+
+func bind(d *Document, root *Member, resolve func(*binder) []error) (*Model, error) {
 	m := &Model{Doc: d, Root: root, shapes: newShapes(d)}
 	b := &binder{Model: m}
 	errs := b.lay()
-	for _, c := range m.Cells {
-		if err := b.resolve(c); err != nil {
-			errs = append(errs, err)
-		}
-	}
+	m.Horizon = m.at(root, horizon)
+	errs = append(errs, resolve(b)...)
 	b.shapes.done = true
-	if len(errs) > 0 {
+	switch {
+	case len(errs) > 0:
 		return nil, errors.Join(errs...)
-	}
-	if m.Horizon = m.at(root, horizon); m.Horizon < 0 {
+	case m.Horizon < 0:
 		return nil, fmt.Errorf("the document has no line %s", horizon)
 	}
 	return m, m.order()
@@ -178,6 +199,21 @@ func (b *binder) resolve(c *Cell) (err error) {
 		c.Expr = c.rule.expr
 	}
 	return err
+}
+
+// reach resolves a cell and all that it needs.
+func (b *binder) reach(c *Cell, errs []error) []error {
+	if c.Expr != nil {
+		return errs
+	}
+	if err := b.resolve(c); err != nil {
+		return append(errs, err)
+	}
+	b.needs(c.Index, func(to int, _ need) bool {
+		errs = b.reach(b.Cells[to], errs)
+		return true
+	})
+	return errs
 }
 
 func (b *binder) given(c *Cell, v Value) error {

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
 
@@ -69,6 +70,27 @@ func TestNamesAreLookedUpOutward(t *testing.T) {
 	assert.Equal(t, []*model.Member{late}, second.In("late_fee"))
 	assert.Equal(t, []*model.Member{late}, second.In("fee"))
 	assert.Empty(t, second.In("open_fee"))
+}
+
+func TestBoundForSomeLinesAlone(t *testing.T) {
+	d := model.NewDeal("test") // without its price
+	d.Add("loan", "", "loan").GiveNumber("points", number("3"))
+	doc, err := model.Parse(model.Source{Name: "sound", Text: sound}, model.Source{Name: "more", Text: "twice | loan | $\n  = 2 * points\n  x\nof_price | loan | $\n  = price / 10\n  x\n"})
+	require.NoError(t, err)
+	wanting := func(name string) (*model.Model, error) {
+		return model.BindFor(doc, d, func(l *model.Line) bool { return l.Name == name })
+	}
+	m, err := wanting("twice")
+	require.NoError(t, err)
+	loan := d.In("loan")[0]
+	k := walk.NewKnown(m)
+	require.NoError(t, k.Work(m.Find(loan, "twice").Index))
+	require.Equal(t, "6", k.Values.Scalar[m.Find(loan, "twice").Index].String())
+	require.Nil(t, m.Find(loan, "of_price").Expr)
+	_, err = wanting("of_price")
+	require.ErrorContains(t, err, "price is not given")
+	_, err = model.Bind(doc, d)
+	require.ErrorContains(t, err, "price is not given")
 }
 
 func TestGivenValues(t *testing.T) {

@@ -29,6 +29,7 @@ func (m *Model) order() error {
 type orderer struct {
 	model   *Model
 	next    [][]*Line // by line, those that any of its cells needs
+	place   []int32   // by cell, its place + 1 among those looked at
 	circles []error
 }
 
@@ -80,14 +81,16 @@ func (o *orderer) lines(set []int) {
 		cells = slices.AppendSeq(cells, m.cellsOf(m.Doc.Lines[l]))
 	}
 	slices.Sort(cells)
-	place := make(map[int]int, len(cells))
+	if o.place == nil {
+		o.place = make([]int32, len(m.Cells))
+	}
 	for i, c := range cells {
-		place[c] = i
+		o.place[c] = int32(i + 1)
 	}
 	c := newComponents(len(cells), func(i int, visit func(int)) {
 		m.needs(cells[i], func(to int, _ need) bool {
-			if j, in := place[to]; in {
-				visit(j)
+			if at := o.place[to]; at > 0 {
+				visit(int(at - 1))
 			}
 			return true
 		})
@@ -100,6 +103,9 @@ func (o *orderer) lines(set []int) {
 	})
 	for i := range cells {
 		c.visit(i)
+	}
+	for _, c := range cells {
+		o.place[c] = 0
 	}
 }
 

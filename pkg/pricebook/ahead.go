@@ -25,8 +25,8 @@ func (b *Book) Ahead(text string) {
 	if len(named) > 0 {
 		byAge() // which is asked for first
 	}
-	for _, name := range named {
-		read(name)
+	for i := len(named) - 1; i >= 0; i-- { // for whoever reads the text begins at its head
+		read(named[i])
 	}
 }
 

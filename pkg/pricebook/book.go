@@ -130,7 +130,9 @@ func (it *Item) IsWindow() bool {
 
 // IsPermit reports whether a name, evened out, is what people call the town's leave to build.
 // The name says it, for an own book's permit need have none of the marks of the starter's.
-func IsPermit(name string) bool { return permitName().MatchString(name) }
+func IsPermit(name string) bool {
+	return strings.Contains(name, "permit") && permitName().MatchString(name) // few names ask for more
+}
 
 var permitName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\bpermits\b|\bpermit( fees?)?$`) })
 
