@@ -4,6 +4,7 @@ import (
 	"sync"
 	"sync/atomic"
 
+	"ledgerboard/pkg/internal/walk"
 	"ledgerboard/pkg/model"
 )
 
@@ -17,9 +18,10 @@ var ofRooms = []string{"cash_cost", "cost_a_foot", "floor_area", "trade_price", 
 func (r *reader) ahead() (wait func()) {
 	var figures sync.WaitGroup
 	var enough atomic.Bool
-	known := r.deal.Known.Copy()
-	work := func(m *model.Member, lines ...string) { _ = known.Work(r.deal.ownLines(m, lines...)...) }
+	var known *walk.Known
 	figures.Go(func() {
+		known = r.deal.Known.Copy()
+		work := func(m *model.Member, lines ...string) { _ = known.Work(r.deal.ownLines(m, lines...)...) }
 		_ = known.Work(r.deal.Model.Own()...)
 		for _, p := range r.chosenPlans() {
 			work(p.option, "trade_price")

@@ -16,6 +16,7 @@ import (
 // doubt warns of what is possible but probably not meant. Only what the file alone
 // tells is looked at.
 func (r *reader) doubt() {
+	r.doubtPrices() // needs no figure, while those that there are are copied
 	r.doubtPurchase()
 	r.doubtLow()
 	r.doubtSmallValues()
@@ -39,7 +40,6 @@ func (r *reader) doubt() {
 	}
 	r.doubtLoans()
 	r.doubtDates()
-	r.doubtPrices()
 	r.doubtHired()
 	r.doubtNoRate()
 	r.doubtRates()

@@ -49,20 +49,8 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 			g.ok = false
 			continue
 		}
-		if m := countTimes().FindStringSubmatch(n.text); m != nil && err != nil {
-			if _, bad := quantity.ParseSize(m[2]); bad == nil {
-				r.say("bad-openings", n.at, "%s: %s is neither a count nor a size", f.title(), diag.Quote(n.text))("write   %s of %s", m[1], m[2])
-				g.ok = false
-				continue
-			}
-		}
-		if m := builders().FindStringSubmatch(n.text); m != nil && err != nil {
-			r.say("bad-openings", n.at, "%s: %s is not feet and inches", f.title(), diag.Quote(n.text))("write   %s%s'%s\" x %s'%s\"", m[1], m[2], m[3], m[4], m[5])
-			g.ok = false
-			continue
-		}
 		if err != nil {
-			r.unread(f.title(), n.span, "bad-openings", err, f.example())
+			r.openingUnread(f, n, err)
 			g.ok = false
 			continue
 		}
@@ -113,6 +101,21 @@ func leastOpening(kind string) decimal.Decimal {
 
 // timesOneSide is a count and one side that look like two sides: 2 x 32".
 var timesOneSide = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(\d+) ?[x×*] ?([^x×*]+)$`) })
+
+// openingUnread tells of openings that cannot be read.
+func (r *reader) openingUnread(f *Field, n *node, err error) {
+	if m := countTimes().FindStringSubmatch(n.text); m != nil {
+		if _, bad := quantity.ParseSize(m[2]); bad == nil {
+			r.say("bad-openings", n.at, "%s: %s is neither a count nor a size", f.title(), diag.Quote(n.text))("write   %s of %s", m[1], m[2])
+			return
+		}
+	}
+	if m := builders().FindStringSubmatch(n.text); m != nil {
+		r.say("bad-openings", n.at, "%s: %s is not feet and inches", f.title(), diag.Quote(n.text))("write   %s%s'%s\" x %s'%s\"", m[1], m[2], m[3], m[4], m[5])
+		return
+	}
+	r.unread(f.title(), n.span, "bad-openings", err, f.example())
+}
 
 // builders is a size as a builder says it, with strokes between feet and inches: 2/8 x 6/8.
 var builders = sync.OnceValue(func() *regexp.Regexp {

@@ -47,7 +47,7 @@ func kindOfRoom(name string, plumbed bool) string {
 	switch {
 	case at != nil && (plumbed || at[len(at)-1][1] == len(name)-1):
 		return "bath"
-	case bedName().MatchString(name):
+	case strings.ContainsAny(name, "123456789") && bedName().MatchString(name):
 		return "bedroom"
 	}
 	for _, k := range kindWords {

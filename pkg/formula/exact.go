@@ -64,9 +64,7 @@ func exactMul(a []decimal.Decimal) (decimal.Decimal, error) {
 // idle reports whether x is a 0 that adds nothing to y, not even places.
 func idle(x, y decimal.Decimal) bool { return x.IsZero() && x.Exponent() >= y.Exponent() }
 
-func isOne(x decimal.Decimal) bool {
-	return x.Exponent() == 0 && x.NumDigits() == 1 && x.CoefficientInt64() == 1
-}
+func isOne(x decimal.Decimal) bool { return x.Exponent() == 0 && x.Equal(unit) }
 
 func exactDiv(a []decimal.Decimal) (decimal.Decimal, error) {
 	if a[1].IsZero() {

@@ -235,6 +235,23 @@ func shortDecimal(r *big.Rat, places int32) (decimal.Decimal, bool) {
 	return decimal.Zero, false
 }
 
+// shortQuotient is the quotient of two numbers of nine digits at most that ends within nine
+// decimals more.
+func shortQuotient(a, b decimal.Decimal) (decimal.Decimal, bool) {
+	const most = 1_000_000_000
+	if a.NumDigits() > 9 || b.NumDigits() > 9 || b.IsZero() {
+		return decimal.Zero, false
+	}
+	top, bottom := a.CoefficientInt64(), b.CoefficientInt64()
+	for n, tens := int32(0), int64(1); tens <= most; n, tens = n+1, 10*tens {
+		if top*tens%bottom == 0 {
+			q := trim(decimal.New(top*tens/bottom, a.Exponent()-b.Exponent()-n))
+			return q, -q.Exponent() <= Places
+		}
+	}
+	return decimal.Zero, false
+}
+
 // trim drops zeros behind the point and writes out those before it, so that equal
 // values look the same inside too.
 func trim(d decimal.Decimal) decimal.Decimal {

@@ -33,3 +33,27 @@ func TestShortDecimalsAreAsByDivision(t *testing.T) {
 	require.True(t, is)
 	require.Equal(t, "0.3125", d.String())
 }
+
+// A short quotient is that of fractions, inside too.
+func TestShortQuotientsAreAsByFractions(t *testing.T) {
+	short := 0
+	rapid.Check(t, func(t *rapid.T) {
+		draw := func(name string) decimal.Decimal {
+			return decimal.New(rapid.OneOf(rapid.Int64Range(-3000, 3000), rapid.SampledFrom([]int64{3048, 254, 9144, 999999999, 1e9, 9290304})).Draw(t, name), rapid.Int32Range(-45, 3).Draw(t, name+" decimals"))
+		}
+		a, b := draw("a"), draw("b")
+		got, is := shortQuotient(a, b)
+		if !is {
+			return
+		}
+		short++
+		want := toDecimal(new(big.Rat).Quo(a.Rat(), b.Rat()), Places)
+		require.Equal(t, want.String(), got.String())
+		require.Equal(t, want.Exponent(), got.Exponent())
+	})
+	require.Positive(t, short)
+	_, is := shortQuotient(decimal.NewFromInt(1), decimal.NewFromInt(3))
+	require.False(t, is)
+	_, is = shortQuotient(decimal.NewFromInt(1), decimal.Zero)
+	require.False(t, is)
+}

@@ -152,5 +152,8 @@ func unitRows(rows []unitRow) (map[Unit]*unitRow, map[string]*unitRow) {
 
 // quotient divides exactly and rounds once, to Places decimals.
 func quotient(a, b decimal.Decimal) decimal.Decimal {
+	if d, is := shortQuotient(a, b); is {
+		return d
+	}
 	return toDecimal(new(big.Rat).Quo(a.Rat(), b.Rat()), Places)
 }
