@@ -66,7 +66,7 @@ func roomDoubts() []Code {
 		{"size-in-inches", "a small room whose size is all inches"},
 		{"room-large", "a room larger than rooms are"},
 		{"room-small", "a room to live, sleep or cook in with next to no floor"},
-		{"room-narrow", "a room narrower than a hall, or a bedroom than one that a bed stands in"},
+		{"room-narrow", "a room narrower than a hall, a bath than most, or a bedroom than one that a bed stands in"},
 		{"ceiling-low", "a ceiling lower than one can live under"},
 		{"ceiling-high", "a ceiling higher than houses have, or steeper than a roof over one"},
 		{"size-slight", "a length inside of less than a foot"},

@@ -69,6 +69,7 @@ var roomSlips = []slip{
 	inDen("size-in-inches", denSize, "size: 81\" x 51\""),
 	inDen("room-small", denSize, "size: 3.45' x 4.1'"),
 	inDen("room-narrow", denSize, "size: 12' x 10\""),
+	inDen("room-narrow", denSize, "kind: bath\n    size: 5' x 2' 8\""),
 	inDen("room-large", denSize, "size: 128' x 10'"),
 	inDen("room-large", denSize, "kind: bedroom\n    size: 81' x 13'"),
 	inDen("room-large", denSize, "size: 32' x 30'"),

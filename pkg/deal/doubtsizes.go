@@ -111,7 +111,7 @@ func lowCeilingOf(room *model.Member, kind string) decimal.Decimal {
 	switch {
 	case kind == "closet" || strings.Contains(strings.ToLower(room.Label), "crawl"):
 		return decimal.Zero
-	case kindOfRoom(room.Label, false) == "basement":
+	case belowGrade(room.Label, kind):
 		return lowCellar
 	}
 	return lowCeiling
@@ -331,6 +331,10 @@ func (r *reader) doubtNarrow(room *model.Member) bool {
 	}
 	if !widest.Number.IsPositive() || !widest.Number.LessThan(narrowRoom) {
 		return false
+	}
+	if r.roomKinds[room] == "bath" {
+		r.say("room-narrow", widest.Pos, "%s is %s wide, and few baths are under 3 ft", room.Label, feetOf(widest))("check the size, for a foot mark (') in place of an inch mark (\"); if it is so narrow, ask what room the local code wants beside a toilet; it is used as it stands")
+		return true
 	}
 	r.say("room-narrow", widest.Pos, "%s is %s wide, and a hall has at least 3 ft", room.Label, feetOf(widest))("check the size, for a foot mark (') in place of an inch mark (\"); a closet goes under closets, or has   kind: closet")
 	return true

@@ -64,6 +64,18 @@ func TestSizesAreDoubtedOnce(t *testing.T) {
 	}
 }
 
+// A narrow bath is doubted as one, and a narrow hall as one.
+func TestNarrowRoomsAreToldByTheirKind(t *testing.T) {
+	for room, want := range map[string]string{
+		"powder room: {size: 2'8\" x 5', fixed: {toilet: 1}, work: {paint bath walls: hired}}": "powder room is 2'8\" wide, and few baths are under 3 ft",
+		"nook: {kind: bath, size: 2'8\" x 5', work: {paint bath walls: hired}}":                "nook is 2'8\" wide, and few baths are under 3 ft",
+		"hall: {size: 2'8\" x 12', work: {paint walls: hired}}":                                "hall is 2'8\" wide, and a hall has at least 3 ft",
+	} {
+		require.Equal(t, []string{want}, toldOf(t, "room-narrow", "  "+room+"\n", ""))
+	}
+	require.Empty(t, toldOf(t, "room-narrow", "  powder room: {size: 3' x 5', work: {paint bath walls: hired}}\n", ""))
+}
+
 // Feet written for metres make a bath as large as a living room: each kind of room that is small in
 // houses has a floor of its own that is large.
 func TestSmallKindsOfRoomsAreDoubtedSooner(t *testing.T) {

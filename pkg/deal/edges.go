@@ -210,7 +210,7 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 	case "usual_ceiling":
 		return []Edge{least(lowCeiling), most(highUsual)}
 	case "room.room_ceiling":
-		if low := lowCeilingOf(m, kindOfRoom(m.Label, false)); low.IsPositive() {
+		if low := lowCeilingOf(m, d.kindOf(m)); low.IsPositive() {
 			return []Edge{least(low), most(highCeiling)}
 		}
 		return []Edge{most(highCeiling)}

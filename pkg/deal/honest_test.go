@@ -19,6 +19,9 @@ func TestHonestPlansAreLetStand(t *testing.T) {
 	}{
 		{"ceiling-low", "  cellar: {size: 24' x 22', ceiling: 6'3\", work: {paint block walls: own hands}}\n", "", 0},
 		{"ceiling-low", "  cellar: {size: 24' x 22', ceiling: 5'3\", work: {paint block walls: own hands}}\n", "", 1},
+		{"ceiling-low", "  lower level: {kind: basement, size: 24' x 22', ceiling: 6'3\", work: {paint block walls: own hands}}\n", "", 0},
+		{"ceiling-low", "  lower level: {kind: basement, size: 24' x 22', ceiling: 5'3\", work: {paint block walls: own hands}}\n", "", 1},
+		{"ceiling-low", "  basement bath: {size: 8' x 5', ceiling: 6'3\", work: {paint bath walls: own hands}}\n", "", 0},
 		{"ceiling-low", "  den: {size: 24' x 22', ceiling: 6'3\", work: {paint walls: own hands}}\n", "", 1},
 		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {around: 110 ft, wall height: 20 ft, siding: 520 sq ft}\n", 0},
 		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {around: 110 ft, wall height: 20 ft, siding: 52 sq ft}\n", 1},
@@ -35,5 +38,14 @@ func TestTimeOfAQuoteThatHoldsMore(t *testing.T) {
 `))
 		require.False(t, found.HasErrors(), found)
 		require.Equal(t, want, slices.ContainsFunc(found, func(d diag.Diag) bool { return d.Code == "renovation-long" }), holds)
+	}
+}
+
+// The workbook takes the low ceiling of a basement by its kind too. The house is invented.
+func TestTheSheetKnowsABasementByItsKind(t *testing.T) {
+	for kind, want := range map[string]string{"basement": "5.5", "living": "6.5"} {
+		d := readDeal(t, walked+"rooms:\n  lower level: {kind: "+kind+", size: 24' x 22', ceiling: 7'6\", work: {paint walls: own hands}}\n")
+		edges := d.UsualAlone(d.Model.Find(d.Root.In("inside")[0], "room_ceiling"))
+		require.Equal(t, want, edges[0].At.String(), kind)
 	}
 }

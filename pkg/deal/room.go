@@ -61,6 +61,14 @@ func kindOfRoom(name string, plumbed bool) string {
 	return "other"
 }
 
+// kindOf is what sort of room a room of a deal that was read is; of any other its name alone tells.
+func (d *Deal) kindOf(room *model.Member) string {
+	if d.reader == nil {
+		return kindOfRoom(room.Label, false)
+	}
+	return d.reader.roomKinds[room]
+}
+
 // apartName matches the name of a room that is out of the living area though above grade.
 var apartName = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`\b((garage|carport|porch|patio|shed|crawl ?space)( \d+)?$|unfinished\b)`)
@@ -71,12 +79,17 @@ var apartName = sync.OnceValue(func() *regexp.Regexp {
 func apart(name, kind string) string {
 	name = plainKey(name)
 	switch {
-	case kind == "basement" || strings.Contains(name, "basement") || strings.Contains(name, "cellar"):
+	case belowGrade(name, kind):
 		return "below grade"
 	case apartName().MatchString(name) && !strings.Contains(name, "convert"):
 		return "no finished room of the house"
 	}
 	return ""
+}
+
+// belowGrade reports whether a room is below grade by its name or kind.
+func belowGrade(name, kind string) bool {
+	return kind == "basement" || holdsAny(plainKey(name), "basement", "cellar")
 }
 
 // noRooms are what stands beside rooms, or for all of them, where they are listed.
