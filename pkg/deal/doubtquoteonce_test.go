@@ -51,6 +51,19 @@ func TestAQuoteOfNothingBesideOneThatHoldsIt(t *testing.T) {
 	}
 }
 
+// A quote of nothing is settled by a note that the work is a gift; one of some dollars is not.
+func TestAQuoteOfNothingForAGift(t *testing.T) {
+	for quote, want := range map[string]int{
+		"quote: $0, from: Ted":                             1,
+		"quote: $0, from: Ted, note: after work":           1,
+		"quote: $0, from: Ted, note: a gift":               0,
+		"quote: $0, covers: labour, note: done as a favor": 0,
+		"quote: $6, note: gift":                            1,
+	} {
+		require.Len(t, toldOf(t, "quote-far", "  den: {size: 12' x 13', work: {carpet: {"+quote+"}}}\n", ""), want, quote)
+	}
+}
+
 // One sum of one firm at different work is told as the same work in several rooms is; not where nobody
 // is named, the days differ, or   holds more   settles it.
 func TestOneQuoteOfAFirmAtSeveralWorks(t *testing.T) {

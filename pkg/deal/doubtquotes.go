@@ -1,7 +1,9 @@
 package deal
 
 import (
+	"regexp"
 	"slices"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -25,7 +27,7 @@ func (r *reader) doubtQuotes() {
 		if v, ok := w.member.Given.Look("quote"); ok {
 			quote, _ := r.worked(w.member, "labour_at_trade")
 			switch base, known := r.bookOf(w); {
-			case !known || quote.IsZero() && r.heldElsewhere(w):
+			case !known || quote.IsZero() && (r.heldElsewhere(w) || gift().MatchString(r.text(w, "note"))):
 			case quote.IsZero() && base.IsPositive():
 				r.doubtFree(w, v, base)
 			case r.holdsMore(w) && quote.GreaterThan(base):
@@ -54,13 +56,16 @@ func (r *reader) doubtQuotes() {
 	}
 }
 
+// gift is what a note says of work that somebody does for nothing.
+var gift = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\b(gift|given|favou?r|free)\b`) })
+
 // doubtFree doubts a quote of nothing for work that the price book has at some price.
 func (r *reader) doubtFree(w *work, given model.Value, base decimal.Decimal) {
 	free := "it costs nothing here, materials and own hours too"
 	if w.member.Given.Of("quote_covers").Choice == "labour" {
 		free = "its labour costs nothing here, own hours too"
 	}
-	r.say("quote-far", given.Pos, "%s: a quote of %s: %s; the price book says %s", w.label, diag.Quote(given.Text), free, quantity.FormatMoney(base))("if it is your own work, write   own hands   in place of it; if it is given, leave it; if another quote holds it, say by whom in both, and   holds more: yes   in that; it is used as it stands")
+	r.say("quote-far", given.Pos, "%s: a quote of %s: %s; the price book says %s", w.label, diag.Quote(given.Text), free, quantity.FormatMoney(base))("if it is your own work, write   own hands   in place of it; if it is given, say so, e.g.   note: gift   ; if another quote holds it, say by whom in both, and   holds more: yes   in that; it is used as it stands")
 }
 
 // doubtUnused doubts details that change nothing: of the first product, where an allowance
