@@ -25,6 +25,7 @@ func TestHonestPlansAreLetStand(t *testing.T) {
 		{"ceiling-low", "  den: {size: 24' x 22', ceiling: 6'3\", work: {paint walls: own hands}}\n", "", 1},
 		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {around: 110 ft, wall height: 20 ft, siding: 520 sq ft}\n", 0},
 		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {around: 110 ft, wall height: 20 ft, siding: 52 sq ft}\n", 1},
+		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {roof: [{size: 18' x 34', pitch: 6/12}], around: 100 ft, wall height: 18 ft, siding: 540 sq ft, gutters: 18 ft, work: {gutters: hired}}\n", 0},
 	} {
 		require.Len(t, toldOf(t, c.code, c.rooms, c.keys), c.told, "%s of %s%s", c.code, c.rooms, c.keys)
 	}
