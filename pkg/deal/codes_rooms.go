@@ -112,7 +112,7 @@ func roomDoubts() []Code {
 		{"quote-holds-other", "a quote of so much more than its work that it may hold other work too, which is paid besides"},
 		{"amount-missing", "who quoted, or the day of it, without what was asked"},
 		{"debris-besides", "containers for the debris of work with a quote for all of it, which the trade may take away"},
-		{"quote-beside", "a quote that holds more, in an option that leaves nothing out"},
+		{"quote-beside", "a quote that holds more, in an option that does not say what is left out"},
 		{"allowance-beside-quote", "an allowance beside a quote for all of the work"},
 		{"allowance-part", "an allowance that is taken for the first product of work that buys much besides"},
 		{"price-beside-allowance", "a price or waste of the first product, or another one, beside an allowance that is paid instead of it"},

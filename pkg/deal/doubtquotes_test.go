@@ -33,11 +33,12 @@ func TestAnAllowanceIsHeldAgainstItsProduct(t *testing.T) {
 }
 
 // A quote for a whole kitchen on one of its works is far above what that work costs; the file says
-// that it holds more. That settles no quote that is far too low, and without a quote it is told.
+// that it holds more. That settles no quote that is far too low, and without a quote it is told. What
+// comes along is paid besides, unless the file says what is left out.
 func TestAQuoteMayHoldMoreThanItsWork(t *testing.T) {
 	for work, doubts := range map[string]string{
 		"kitchen cabinets: {quote: $45,000, count: 12 ft}":                  "quote-far",
-		"kitchen cabinets: {quote: $45,000, count: 12 ft, holds more: yes}": "",
+		"kitchen cabinets: {quote: $45,000, count: 12 ft, holds more: yes}": "quote-beside",
 		"kitchen cabinets: {quote: $45,000, count: 12 ft, holds more: no}":  "quote-far",
 		"kitchen cabinets: {quote: $450, count: 12 ft, holds more: yes}":    "quote-far",
 		"kitchen cabinets: {by: hired, count: 12 ft, holds more: yes}":      "quote-detail",
@@ -54,6 +55,24 @@ func TestAQuoteMayHoldMoreThanItsWork(t *testing.T) {
 			}
 		}
 		require.Equal(t, doubts, strings.Join(got, "; "), "%s: %v", work, found)
+	}
+}
+
+// What a quote that holds more brings along, paid besides, is told where it is much.
+func TestAQuoteThatHoldsMoreAndWhatComesAlong(t *testing.T) {
+	for work, want := range map[string]int{
+		"{tub: {quote: $9400, holds more: yes}}":                                                              1,
+		"{tub: {quote: $9400, holds more: yes}}, without: []":                                                 0,
+		"{tub: {quote: $9400, holds more: yes}}, without: [tub surround tile]":                                0,
+		"{tub: {quote: $9400}}":                                                                               0,
+		"{toilet: {quote: $2400, holds more: yes}}":                                                           0, // brings little along
+		"{tile floor: {quote: $4400, holds more: yes, from: Elm}, tub surround tile: {quote: $0, from: Elm}}": 0,
+	} {
+		told := toldOf(t, "quote-beside", "  bath: {size: 8' x 5', fixed: {tub: 5' x 2'6\", toilet: 1}, work: "+work+"}\n", "house: {year built: 1996}\n")
+		require.Len(t, told, want, "%s: %v", work, told)
+		if want > 0 {
+			require.Contains(t, told[0], "what else bath takes is priced besides: tub surround tile, ")
+		}
 	}
 }
 
