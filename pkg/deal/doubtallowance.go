@@ -50,7 +50,8 @@ func (r *reader) doubtAllowance(w *work, given model.Value) {
 	than := "what the product that it stands for costs in the price book"
 	switch besides := r.besidesAllowance(w); {
 	case r.allowedAll(w):
-		base, than = r.allProducts(w), "what all that it stands for costs in the price book"
+		base, has = r.allProducts(w)
+		than = "what all that it stands for costs in the price book"
 	case found.GreaterThan(base) && r.doubtsExtent(w, base, besides):
 		base, than = base.Add(besides), "what all that this work buys costs in the price book"
 	}
@@ -132,13 +133,16 @@ func (r *reader) mostOf(w *work) string {
 	return name
 }
 
-// allProducts is about what all products of some work cost by the price book, as far as that tells.
-func (r *reader) allProducts(w *work) (sum decimal.Decimal) {
-	for _, u := range w.item.Uses {
-		x, _ := r.productPrice(w, u)
-		sum = sum.Add(x)
+// allProducts is about what all products of some work cost by the price book, as far as that tells;
+// false where it does not of the first.
+func (r *reader) allProducts(w *work) (sum decimal.Decimal, known bool) {
+	for i, u := range w.item.Uses {
+		x, priced := r.productPrice(w, u)
+		if sum = sum.Add(x); i == 0 {
+			known = priced
+		}
 	}
-	return sum
+	return sum, known
 }
 
 // firstProduct is about what the first product of some work costs by the price book, before

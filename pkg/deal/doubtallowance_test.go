@@ -49,6 +49,20 @@ func TestAnAllowanceForAllThatIsBought(t *testing.T) {
 	}
 }
 
+// An allowance for all that carpet and sheet goods take is held against the book too: off a roll of 12 ft
+// the carpet for 18' x 19' alone is about $754, with pad and strips about $1,003.
+func TestAnAllowanceForAllOfACarpet(t *testing.T) {
+	for allowance, want := range map[string]int{
+		"$100, holds more: yes":             1,
+		"$100, holds more: yes, note: used": 0,
+		"$240, holds more: yes":             0,
+		"$4,900, holds more: yes":           0,
+		"$9,900, holds more: yes":           1,
+	} {
+		require.Len(t, toldOf(t, "quote-far", "  den: {size: 18' x 19', work: {carpet: {allowance: "+allowance+"}}}\n", ""), want, allowance)
+	}
+}
+
 // A price or an allowance of over 5 times the book's is settled by a note that the thing is dear.
 func TestAHighEndThing(t *testing.T) {
 	for _, x := range []struct {
