@@ -62,7 +62,7 @@ func (r *reader) fill(p *plan, w *work) {
 	say("weight_each", it.Weight, it.Source)
 	say("waiting", it.Waits, it.Source)
 	r.usesOf(p, w)
-	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: r.onlyHeld(p, w), AllBought: r.allowedAll(w)}
+	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: r.onlyHeld(p, w), AllBought: r.allowedAll(w), HoldsMore: r.quoteHoldsMore(w)}
 }
 
 // trade notes work of a trade, whether a permit or a licensed trade is usual for it, and whether
@@ -91,6 +91,8 @@ type Work struct {
 	Includes []string
 	// AllBought is whether its allowance stands for all that it buys, not for its first product alone.
 	AllBought bool
+	// HoldsMore is whether its quote holds other work too.
+	HoldsMore bool
 }
 
 func (r *reader) text(w *work, key string) string {

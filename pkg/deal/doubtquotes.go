@@ -199,6 +199,9 @@ func (r *reader) holdsMore(w *work) bool {
 	return w.scope.path != "" && g != nil && g.number.IsPositive()
 }
 
+// quoteHoldsMore reports whether work has a quote that holds other work too.
+func (r *reader) quoteHoldsMore(w *work) bool { return w.quoted() && r.holdsMore(w) }
+
 // doubtRent doubts what is said of work that is rented by the month and counts for nothing
 // there.
 func (r *reader) doubtRent(w *work) {

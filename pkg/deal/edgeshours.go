@@ -12,7 +12,7 @@ import (
 // longWork is how a renovation in months is doubted that takes far longer than the hours of its work; not at
 // all where a quote holds more, which takes hours that nobody knows.
 func (r *reader) longWork(c *model.Cell) []Beside {
-	if InWeeks(c) || slices.ContainsFunc(r.chosenWorks(), func(w *work) bool { return w.quoted() && r.holdsMore(w) }) {
+	if InWeeks(c) || slices.ContainsFunc(r.chosenWorks(), r.quoteHoldsMore) {
 		return nil
 	}
 	self, cell := Part{Cell: c, Times: one}, func(line string, times decimal.Decimal) Part {

@@ -142,11 +142,25 @@ func duration(p *page, a *answer.Answer) {
 	said += fmt.Sprintf(" By that the work takes %s.", months(a.Line("scope_months")))
 	if stated := a.Line("renovation"); !stated.Equal(a.Line("scope_months")) {
 		said += fmt.Sprintf(" You state %s, which counts.", months(stated))
+	} else if more := heldMore(a); len(more) > 0 {
+		said += fmt.Sprintf(" Of a quote that holds more (%s), its own work alone takes time here; if the rest takes longer, state the whole as   renovation   under   time.", strings.Join(more, ", "))
 	}
 	if lines := a.Line("lines_cost"); lines.IsPositive() {
 		said += " Of the renovation lines outside of rooms only own hours count; trades there take no time of their own."
 	}
 	p.text("", said)
+}
+
+// heldMore names the work whose quotes hold other work too.
+func heldMore(a *answer.Answer) (out []string) {
+	for _, room := range a.Model.Root.In("room") {
+		for _, m := range itemsOf(a, room, "") {
+			if a.Deal.Work[m].HoldsMore {
+				out = append(out, m.Label)
+			}
+		}
+	}
+	return out
 }
 
 // ownPace says how much longer than a trained hand the owner takes, where there is own work of rooms.
