@@ -61,17 +61,19 @@ func (r *reader) doubtAddsFar() {
 	}
 }
 
-// doubtLittleAdded doubts an option of the outside whose much work adds a small part of what it costs.
-// What mends the whole house often adds little, and one room seldom costs so much.
+// doubtLittleAdded doubts an option of the outside whose much work adds a small part of what it costs,
+// and one inside that adds little beside another of its room. What mends the whole house often adds little.
 func (r *reader) doubtLittleAdded(p *plan, g *reading) {
-	if p.room.Kind != "outside" || !g.number.IsPositive() || g.number.LessThan(smallAdds) {
+	if g.number.LessThan(smallAdds) {
 		return
 	}
-	cost, known := r.worked(p.option, "trade_price")
-	if !known || cost.LessThan(largeOption) || !g.number.Mul(lostNought).LessThan(cost) {
-		return
+	switch cost, known := r.worked(p.option, "trade_price"); {
+	case !known:
+	case p.room.Kind == "inside":
+		r.doubtAddsLittle(p, g, cost)
+	case p.room.Kind == "outside" && !cost.LessThan(largeOption) && g.number.Mul(lostNought).LessThan(cost):
+		r.say("adds-far", g.at(), "%s: %s adds %s, under an eighth of what its work costs finished by trades (%s)", p.room.Label, p.option.Label, g.dollars(), quantity.FormatDollars(cost.Round(0)))("check it for a nought that was lost; write what the house sells for more because of this option; it is used as it stands")
 	}
-	r.say("adds-far", g.at(), "%s: %s adds %s, under an eighth of what its work costs finished by trades (%s)", p.room.Label, p.option.Label, g.dollars(), quantity.FormatDollars(cost.Round(0)))("check it for a nought that was lost; write what the house sells for more because of this option; it is used as it stands")
 }
 
 // overMostAdded says how what an option adds, if anything, is more than it plausibly can, or "".

@@ -39,3 +39,21 @@ func TestAnOptionThatAddsLessForMoreWork(t *testing.T) {
 		require.Len(t, toldOf(t, "adds-less", room, ""), want, gut)
 	}
 }
+
+// An option that names more than another, and half of that one's work, hardly adds under a third of what
+// its work costs and of what the other adds. By trades the work of the gut comes to over $12,300.
+func TestAnOptionThatAddsLittleBesideAnother(t *testing.T) {
+	const work = "kitchen cabinets: hired, stone counter: hired, sink and faucet set: hired, resilient plank floor: hired"
+	for gut, want := range map[string][2]int{
+		"{adds: $3,100, work: {" + work + ", paint walls: hired, paint ceiling: hired}}":                        {1, 0},
+		"{adds: $4,100, work: {" + work + ", paint walls: hired, paint ceiling: hired}}":                        {0, 0},
+		"{adds: $0, work: {" + work + ", paint walls: hired, paint ceiling: hired}}":                            {0, 0},
+		"{adds: $3,100, work: {" + work + ", paint walls: hired}}":                                              {0, 0}, // mostly other work
+		"{adds: $3,100, work: {" + work + ", paint walls: hired, paint ceiling: hired, paint cabinets: hired}}": {0, 1}, // all of the other's
+		"{adds: $900, work: {paint walls: hired, paint ceiling: hired, light fixture: hired, outlet: hired}}":   {0, 0}, // which costs little
+	} {
+		room := "  kitchen:\n    size: 12' x 13'\n    lights: 1\n    fixed: {base cabinets: 14' x 2', wall cabinets: 11' x 1', sink: 1}\n    options: {gut: " + gut + ", fresh: {adds: $12,000, work: {paint cabinets: hired, paint walls: hired, paint ceiling: hired}}}\n"
+		require.Len(t, toldOf(t, "adds-far", room, ""), want[0], gut)
+		require.Len(t, toldOf(t, "adds-less", room, ""), want[1], gut)
+	}
+}
