@@ -211,7 +211,7 @@ func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 	var others []toDo
 	for _, x := range by {
 		switch {
-		case pricebook.SameSurface(x.by.item.Measure, it.Measure):
+		case asMuch(it, x.by.item):
 		case follows(it, x.by.item):
 			others = append(others, b.within(it, x.by))
 		default:
@@ -239,7 +239,13 @@ func takesLayers(by, along *pricebook.Item) bool {
 // follows reports whether so much of a companion is done as of the work that brings it: both
 // go by one measure or surface, or the work by a part of the companion's.
 func follows(it, by *pricebook.Item) bool {
-	return pricebook.SameSurface(by.Measure, it.Measure) || pricebook.PartOf(by.Measure, it.Measure)
+	return asMuch(it, by) || pricebook.PartOf(by.Measure, it.Measure) && !it.Once
+}
+
+// asMuch reports whether as large a part of a companion is done as of the work that brings it:
+// both go by one measure or surface, and it does not come once for a room.
+func asMuch(it, by *pricebook.Item) bool {
+	return pricebook.SameSurface(by.Measure, it.Measure) && !it.Once
 }
 
 // within is how much of the measure of a companion the work is that goes by a part of it.

@@ -62,6 +62,42 @@ func TestPartsOfWhatBringsACompanionAddUp(t *testing.T) {
 	})
 }
 
+// What a room needs once comes once, however many pieces of work are counted in it; what is done
+// to each piece follows the count. The file may count it itself.
+func TestWhatARoomNeedsOnceFollowsNoCount(t *testing.T) {
+	inEitherOrder(t, []amountOf{
+		{walled, "drywall patch: {count: 5}", "paint walls: hired", "lead-safe supplies", "1"},
+		{walled, "drywall patch: {count: 5}", "paint walls: hired", "spot prime repairs", "5"},
+		{walled, "joist sister: {count: 6}", "drywall patch: {part: 50%}", "lead-safe supplies", "1"},
+		{walled, "drywall patch: {part: 50%}", "final cleaning: {count: 100 sq ft}", "lead-safe supplies", "1"}, // a whole one for a part, too
+		{walled, "circuit: {count: 3}", "carpet: hired", "dust barrier", "1"},
+		{walled, "circuit: {count: 3}", "carpet: hired", "wall patching after trades", "3"},
+		{walled, "joist sister: {count: 6}", "lead-safe supplies: {count: 2}", "lead-safe supplies", "2"},
+		{walled, "termite damage repair: {count: 3}", "carpet: hired", "termite treatment", "1"},
+		{walled, "gas line: {count: 2}", "furnace: hired", "gas pressure test", "1"},
+		{walled, "washer: {count: 2}", "carpet: hired", "old appliance hauled away", "2"},
+	})
+}
+
+// An own book says once of what comes along, and takes it from what the starter book has so.
+func TestAnOwnBookSaysWhatARoomNeedsOnce(t *testing.T) {
+	const items = `
+  za: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [zx, zy, lead-safe supplies], source: x}
+  zx: {trade: y, measure: one, once: yes, hours: 1 each, hired: $10 each, materials: none, brings: none, source: x}
+  zy: {trade: y, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: none, source: x}
+`
+	for more, want := range map[string]string{"": "1", "  lead-safe supplies: {hired: $150 each}\n": "1", "  lead-safe supplies: {once: no}\n": "4"} {
+		d := ownBook(t, deal.Options{}, items+more, "rooms: {den: {size: 10' x 12', work: {za: {by: hired, count: 4}}}}\n")
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		got := map[string]string{}
+		for m, w := range d.Work {
+			got[w.Item.Name] = v.Of(d.Model.Find(m, "quantity")).String()
+		}
+		require.Equal(t, map[string]string{"za": "4", "zx": "1", "zy": "4", "lead-safe supplies": want}, got, more)
+	}
+}
+
 // A companion of which one piece of work brings a part and another, by another measure, all is
 // done whole, and what it brings with it: 44 ft of base, 120 sq ft of floor, by hand.
 func TestWhatAnotherMeasureBringsWholeIsWholeFurtherOn(t *testing.T) {

@@ -167,7 +167,7 @@ func (b *bringing) once(works []*work) []*work {
 // sameMeasure is the work among what brings a companion that goes by its measure or surface.
 func sameMeasure(it *pricebook.Item, by []brought) (out []*work) {
 	for _, x := range by {
-		if pricebook.SameSurface(x.by.item.Measure, it.Measure) {
+		if asMuch(it, x.by.item) {
 			out = append(out, x.by)
 		}
 	}

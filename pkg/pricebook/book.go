@@ -68,6 +68,7 @@ type Item struct {
 	InsteadOf   []string        // other work that has no place where all of this is done
 	ShareByAge  string          // "subfloor" or "roof deck": the table that says how much of the measure; "" for all of it
 	InPart      bool            // it is rarely done to all of its measure
+	Once        bool            // brought along, it comes once for a room, whatever the count or part of what brings it
 	Permit      bool            // a permit is usual
 	Licence     bool            // a licensed trade is usual or required
 	Cautions    []string
