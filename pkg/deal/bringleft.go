@@ -29,28 +29,31 @@ func (p *plan) houseLeaves(name string) bool {
 }
 
 // callsFor reports whether work of any room, or what that brings, could call for what an
-// option of the whole house does without.
+// option of the whole house does without: also work of options that this scope does not take.
 func (r *reader) callsFor(p *plan, name string) bool {
 	if p.room.Kind != "whole_house" {
 		return false
 	}
-	asked := map[*pricebook.Item]bool{}
-	var calls func(it *pricebook.Item) bool
-	calls = func(it *pricebook.Item) bool {
-		if it == nil || asked[it] {
+	type asking struct {
+		it    *pricebook.Item
+		house bool // it comes once for the house, and so does what it brings
+	}
+	asked := map[asking]bool{}
+	var calls func(a asking) bool
+	calls = func(a asking) bool {
+		if a.it == nil || asked[a] {
 			return false
 		}
-		asked[it] = true
-		return slices.ContainsFunc(it.Brings, func(c pricebook.Companion) bool {
-			return c.House && plainKey(c.Item) == name || calls(r.book.Item(c.Item))
+		asked[a] = true
+		return slices.ContainsFunc(a.it.Brings, func(c pricebook.Companion) bool {
+			house := a.house || c.House
+			return house && plainKey(c.Item) == name || calls(asking{r.book.Item(c.Item), house})
 		})
 	}
-	for _, w := range r.eachWork() {
-		if calls(w.item) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.inFile, func(q *plan) bool {
+		return slices.ContainsFunc(q.works, func(w *work) bool { return calls(asking{it: w.item}) }) ||
+			slices.ContainsFunc(r.peels(q), func(name string) bool { return calls(asking{it: r.book.Item(name)}) })
+	})
 }
 
 // brings are the names of what work of a plan brings along, also once for the house, by name.

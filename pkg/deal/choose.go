@@ -95,6 +95,7 @@ func (r *reader) choose() {
 	}
 	r.checkOptions()
 	r.planned = r.ownScope(byRoom, rooms)
+	r.inFile = r.plans
 	var kept []*plan
 	for _, room := range rooms {
 		taken := r.taken(room, byRoom[room])

@@ -245,9 +245,19 @@ var harder = map[string]string{"strip floor tile": "strip mortar bed floor tile"
 
 // peelLeaves reports whether what is left out would take up a layer for a new floor.
 func (r *reader) peelLeaves(p *plan, name string) bool {
+	return slices.Contains(r.peels(p), name)
+}
+
+// peels are the names of what takes up the layers of a room for a new floor of a plan.
+func (r *reader) peels(p *plan) (names []string) {
 	g := r.good(r.roomPaths[p.room] + "layers")
-	return g != nil && slices.ContainsFunc(p.works, func(w *work) bool { return w.item.NewFloor }) &&
-		slices.ContainsFunc(g.words(), func(s span) bool { return layered[plainKey(s.text)] == name })
+	if g == nil || !slices.ContainsFunc(p.works, func(w *work) bool { return w.item.NewFloor }) {
+		return nil
+	}
+	for _, s := range g.words() {
+		names = append(names, layered[plainKey(s.text)])
+	}
+	return names
 }
 
 // peel lets a new floor take up what lies on the old one, layer by layer.

@@ -206,3 +206,28 @@ func TestWithoutOfNoNameListsWhatComesOnceForTheHouseToo(t *testing.T) {
 	require.Len(t, found, 1)
 	require.Regexp(t, `^the work brings along: .*electrical permit`, found[0].Hint)
 }
+
+// What the whole house does without is of use where work of any option could call for it, be that
+// option taken or not: scopes are mixed by room.
+func TestAnOptionOfTheHouseDoesWithoutWhatAnyOptionCallsFor(t *testing.T) {
+	const house = walked + `house: {utilities: off}
+scope: %s
+rooms:
+  bath: {size: 8' x 8', layers: [vinyl], options: {light: {work: {paint walls: hired}}, gut: {work: {supply lines: hired, tile floor: hired}}}}
+  den: {size: 8' x 8', options: {light: {work: {paint walls: hired}}}}
+whole house: {options: {light: {work: {final cleaning: hired}, without: [%s]}}}
+`
+	for _, scope := range []string{"light", "{all rooms: light, bath: gut}", "{all rooms: as it is, whole house: light}", "{all rooms: light, bath: as it is}"} {
+		for without, doubted := range map[string]bool{
+			"plumbing permit":     false,
+			"asbestos test":       false, // by the sheet vinyl under the tile
+			"plumbing leak watch": false, // by the turn-on, which the main shutoff calls for
+			"building permit":     true,
+			"tile transition":     true, // the tile brings it, but in the bath
+		} {
+			_, found := deal.Read("house.yaml", fmt.Appendf(nil, house, scope, without))
+			require.False(t, found.HasErrors(), "%v", found)
+			require.Equal(t, doubted, slices.Contains(codesIn(found), "without-unneeded"), "%s without %s", scope, without)
+		}
+	}
+}

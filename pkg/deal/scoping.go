@@ -14,6 +14,7 @@ import (
 type scoping struct {
 	book                    *pricebook.Book // nil before it is asked for
 	plans                   []*plan
+	inFile                  []*plan                    // all of them, also those that the scope does not take
 	itemNames, productNames map[string]string          // of the book, by evened-out spelling
 	leads                   map[string]map[string]bool // what items could bring in the end, by name
 	hourly                  map[string]bool            // the trades that work of any option pays by the hour
