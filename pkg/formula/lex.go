@@ -3,6 +3,7 @@ package formula
 import (
 	"fmt"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -43,8 +44,11 @@ func (t token) String() string {
 // symbols are tried in order, so the longer come first.
 var symbols = []string{"<=", ">=", "<>", "<", ">", "=", "+", "-", "*", "/", "(", ")", ","}
 
-func lex(text string) ([]token, error) {
-	tokens := make([]token, 0, len(text)/4+2)
+// used are slices of tokens of formulas that are read.
+var used = sync.Pool{New: func() any { return new([]token) }}
+
+// lex splits a formula behind tokens.
+func lex(tokens []token, text string) ([]token, error) {
 	for at := 0; at < len(text); {
 		r, size := utf8.DecodeRuneInString(text[at:])
 		if unicode.IsSpace(r) {
@@ -53,7 +57,7 @@ func lex(text string) ([]token, error) {
 		}
 		t, err := next(text, at, r)
 		if err != nil {
-			return nil, err
+			return tokens, err
 		}
 		tokens = append(tokens, t)
 		at += len(t.text)

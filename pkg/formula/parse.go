@@ -15,11 +15,13 @@ const longest = 60
 
 // Parse reads one formula. The error is a *SyntaxError.
 func Parse(text string) (*Node, error) {
-	tokens, err := lex(text)
-	if err != nil {
+	tokens := used.Get().(*[]token)
+	defer used.Put(tokens)
+	var err error
+	if *tokens, err = lex((*tokens)[:0], text); err != nil {
 		return nil, err
 	}
-	p := &parser{tokens: tokens}
+	p := &parser{tokens: *tokens}
 	n, err := p.expression(0)
 	if err != nil {
 		return nil, err

@@ -24,7 +24,10 @@ func parse[T any](text, want string, read func(*cursor) (T, error)) (T, error) {
 		return none, &Error{Found: trimmed, At: strings.Index(text, trimmed), Want: want,
 			Why: fmt.Sprintf("longer than %d characters", maxChars)}
 	}
-	c := &cursor{text: text, want: want, toks: scan(text)}
+	toks := used.Get().(*[]token)
+	defer used.Put(toks)
+	*toks = scan((*toks)[:0], text)
+	c := &cursor{text: text, want: want, toks: *toks}
 	if err := c.readable(); err != nil {
 		return none, err
 	}

@@ -135,7 +135,7 @@ func isForeign(t token) bool {
 // ForeignMoney is the first sign or name of a currency other than the US dollar in a text,
 // or "".
 func ForeignMoney(text string) string {
-	for _, t := range scan(text) {
+	for _, t := range scan(nil, text) {
 		if isForeign(t) {
 			return t.text
 		}

@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -25,9 +26,11 @@ type token struct {
 	tight bool // no space before it
 }
 
-// scan splits a text; the last token is always of kind end.
-func scan(text string) []token {
-	toks := make([]token, 0, 4)
+// used are slices of tokens of texts that are read: a price book has thousands of short ones.
+var used = sync.Pool{New: func() any { return new([]token) }}
+
+// scan splits a text behind toks; the last token is always of kind end.
+func scan(toks []token, text string) []token {
 	last := 0
 	for at := 0; at < len(text); {
 		r, size := utf8.DecodeRuneInString(text[at:])
