@@ -11,10 +11,10 @@ import (
 // ofRooms is what is said of a room and of a trade before all that stands in it.
 var ofRooms = []string{"cash_cost", "cost_a_foot", "floor_area", "trade_price", "own_hours", "crew_hours"}
 
-// ahead works the deal's own lines out in the background, and what doubtFigures asks for, for
-// most of a short run is to do so and to look for doubts; then, while these are looked for,
-// what is said of rooms and trades. It returns what waits for the first. What fails is found
-// again by whoever asks for it.
+// ahead works out in the background what doubtFigures asks for, for most of a short run is to do
+// so and to look for doubts; then, while these are looked for, what is said of rooms and trades,
+// and the deal's own lines. It returns what waits for the first. What fails, or is not reached,
+// is worked out by whoever asks for it.
 func (r *reader) ahead() (wait func()) {
 	var figures sync.WaitGroup
 	var enough atomic.Bool
@@ -22,7 +22,6 @@ func (r *reader) ahead() (wait func()) {
 	figures.Go(func() {
 		known = r.deal.Known.Copy()
 		work := func(m *model.Member, lines ...string) { _ = known.Work(r.deal.ownLines(m, lines...)...) }
-		_ = known.Work(r.deal.Model.Own()...)
 		for _, p := range r.chosenPlans() {
 			work(p.option, "trade_price")
 		}
@@ -35,6 +34,12 @@ func (r *reader) ahead() (wait func()) {
 					work(m, line)
 				}
 			}
+		}
+		for _, c := range r.deal.Model.Own() {
+			if enough.Load() {
+				return
+			}
+			_ = known.Work(c)
 		}
 	})
 	return func() {
