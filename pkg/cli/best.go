@@ -111,6 +111,7 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 		p.Instead = "   or compare whole plans by sold houses, with   " + by + "   under comps"
 	}
 	p.Adds = slices.ContainsFunc(d.Choices(), adds)
+	p.Unsaid = unsaid(p, slices.Concat(a.Warnings, doubts))
 	p.Best, p.Offer, err = text.priced(path, p.Scope, p.Limits.Cash)
 	if err == nil && !p.Best.Line("owner_profit").Equal(p.Found.Best.Profit) {
 		err = fmt.Errorf("the search comes to a profit of %s, the file with that scope to %s: this is a mistake of the program; please report it with the file",
@@ -122,6 +123,20 @@ func (o *bestOptions) page(path string) (*report.BestPage, error) {
 // adds reports whether an option of a room says what it adds to the value.
 func adds(r deal.RoomChoice) bool {
 	return slices.ContainsFunc(r.Options[1:], func(m *model.Member) bool { return !m.Given.Of("value_added").Number.IsZero() })
+}
+
+// unsaid are the options that the best choice passes over and that are doubted as not saying what
+// they add.
+func unsaid(p *report.BestPage, doubts diag.List) (out []*model.Member) {
+	for i, r := range p.Rooms {
+		for k, o := range r.Options {
+			doubted := func(d diag.Diag) bool { return d.Code == "adds-missing" && d.Pos == o.Pos }
+			if o != nil && k != p.Found.Best.Options[i] && slices.ContainsFunc(doubts, doubted) {
+				out = append(out, o)
+			}
+		}
+	}
+	return out
 }
 
 // search finds the best choice of a deal and what each limit costs.

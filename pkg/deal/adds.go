@@ -104,6 +104,9 @@ func (r *reader) mostAdded() (most decimal.Decimal, more string) {
 	return decimal.Zero, ""
 }
 
+// saysAdds is the way out where an option does not say what it adds.
+const saysAdds = "write what the house sells for more because of it, as   adds: $9,000   , or   adds: $0"
+
 // doubtUnadded doubts an option with work that does not say what it adds to the value,
 // where another of its room does: nothing is assumed then, which decides between them.
 func (r *reader) doubtUnadded() {
@@ -118,7 +121,42 @@ func (r *reader) doubtUnadded() {
 		if other == "" || r.got[o.path+"work"] == nil || r.got[o.path+"adds"] != nil {
 			continue
 		}
-		r.say("adds-missing", o.at, "%s of %s does not say what it adds to the value, so nothing is assumed; %s does", diag.Quote(o.member.Label), o.member.Parent.Label, diag.Quote(other))("write what the house sells for more because of it, as   adds: $9,000   , or   adds: $0")
+		r.say("adds-missing", o.at, "%s of %s does not say what it adds to the value, so nothing is assumed; %s does", diag.Quote(o.member.Label), o.member.Parent.Label, diag.Quote(other))(saysAdds)
+	}
+}
+
+// An option is much work from a share of what all rooms cost and one of the price on; common practice,
+// no source.
+var muchOfRooms, muchOfPrice = decimal.New(5, -2), decimal.New(1, -2)
+
+// doubtUnaddedRooms doubts an option taken of a room to live in, with much of the work, where no
+// option of the room says what it adds and those of other rooms do. A repair, and work on what
+// hardly sells a house, as a cellar or a closet, need not add.
+func (r *reader) doubtUnaddedRooms() {
+	says := map[*model.Member]bool{}
+	for _, o := range r.items["<option>"] {
+		if g := r.good(o.path + "adds"); g != nil && g.number.IsPositive() {
+			says[o.member.Parent] = true
+		}
+	}
+	if len(says) == 0 || r.byCondition() {
+		return
+	}
+	var all decimal.Decimal
+	costs := map[*plan]decimal.Decimal{}
+	for _, p := range r.chosenPlans() {
+		costs[p], _ = r.worked(p.option, "trade_price")
+		all = all.Add(costs[p])
+	}
+	much := decimal.Max(all.Mul(muchOfRooms), r.good("purchase.price").number.Mul(muchOfPrice))
+	for _, p := range r.chosenPlans() {
+		o := p.scope
+		if p.room.Kind != "inside" || p.option.Label == onlyOption || says[p.room] || r.got[o.path+"adds"] != nil || o.at.File != r.name || !costs[p].GreaterThan(much) {
+			continue
+		}
+		if living, _ := r.worked(p.room, "counts_as_living"); living.IsPositive() && r.roomKinds[p.room] != "closet" {
+			r.say("adds-missing", o.at, "%s of %s does not say what it adds to the value, so nothing is assumed; options of other rooms do", diag.Quote(p.option.Label), p.room.Label)(saysAdds)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package deal_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -56,4 +57,37 @@ func TestAnOptionThatAddsLittleBesideAnother(t *testing.T) {
 		require.Len(t, toldOf(t, "adds-far", room, ""), want[0], gut)
 		require.Len(t, toldOf(t, "adds-less", room, ""), want[1], gut)
 	}
+}
+
+// An option with much of the work does not say what it adds, though those of another room do: it is
+// told. Stating it ends that, and so does nothing; small work, and what hardly sells a house, need not.
+func TestAnOptionThatDoesNotSayWhatItAddsBesideThoseOfOtherRooms(t *testing.T) {
+	const (
+		den     = "  den: {size: 12' x 14', options: {fresh: {%s, work: {paint walls: hired}}}}\n"
+		kitchen = "  %s: {size: 12' x 14', fixed: {base cabinets: 15' x 2', sink: 1}%s, options: {fresh: {%swork: {%s}}}}\n"
+		large   = "kitchen cabinets: hired, stone counter: hired"
+	)
+	for _, c := range []struct {
+		adds, room, keys, says, work string
+		want                         int
+	}{
+		{"adds: $3k", "kitchen", "", "", large, 1},
+		{"adds: $3k", "kitchen", "", "adds: $0, ", large, 0},
+		{"adds: $3k", "kitchen", "", "adds: $9k, ", large, 0},
+		{"adds: $0", "kitchen", "", "", large, 0}, // nothing says that an option adds
+		{"without: []", "kitchen", "", "", large, 0},
+		{"adds: $3k", "kitchen", "", "", "sink and faucet set: hired", 0},
+		{"adds: $3k", "cellar", "", "", large, 0},
+		{"adds: $3k", "closet", "", "", large, 0},
+		{"adds: $3k", "kitchen", ", living area: no", "", large, 0},
+	} {
+		rooms := fmt.Sprintf(den, c.adds) + fmt.Sprintf(kitchen, c.room, c.keys, c.says, c.work)
+		require.Len(t, toldOf(t, "adds-missing", rooms, ""), c.want, rooms)
+	}
+	alone := fmt.Sprintf(den, "adds: $3k") + "  kitchen: {size: 12' x 14', fixed: {base cabinets: 15' x 2'}, work: {" + large + "}}\n"
+	require.Empty(t, toldOf(t, "adds-missing", alone, ""))
+	house := "whole house: {options: {fresh: {work: {rewire: hired}}}}\noutside: {roof: 1200 sq ft, options: {fresh: {work: {shingle roof gable: hired}}}}\n"
+	require.Empty(t, toldOf(t, "adds-missing", fmt.Sprintf(den, "adds: $3k"), house))
+	counted := "quick: {kitchens: 1}\n" // which cannot say it
+	require.Empty(t, toldOf(t, "adds-missing", fmt.Sprintf(den, "adds: $3k"), counted))
 }

@@ -53,4 +53,5 @@ func (r *reader) ahead() (wait func()) {
 func (r *reader) doubtFigures() {
 	r.doubtQuotes()
 	r.doubtAddsFar()
+	r.doubtUnaddedRooms()
 }

@@ -126,7 +126,7 @@ func roomDoubts() []Code {
 		{"adds-high", "options that add most of the after-repair value"},
 		{"adds-far", "an option that adds much of the price and many times what its work costs, or a small part of what that costs"},
 		{"adds-less", "an option that adds far less than another of its room with a part of its work"},
-		{"adds-missing", "an option that does not say what it adds, beside one that does"},
+		{"adds-missing", "an option that does not say what it adds, beside one of the room that does, or with much of the work where those of other rooms do"},
 		{"adds-without-work", "an option that adds to the value and has no work"},
 		{"adds-nothing", "a value before work to which no option adds anything"},
 		{"adds-apart", "a value before work that does not come to the after-repair value with what the options add"},

@@ -11,6 +11,7 @@ import (
 	"ledgerboard/pkg/answer"
 	"ledgerboard/pkg/best"
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 	"ledgerboard/pkg/solve"
 )
@@ -25,10 +26,11 @@ type BestPage struct {
 	Best            *answer.Answer // nil if no choice keeps the limits
 	Own             *answer.Answer // of the scope of the file
 	Offer, OwnOffer solve.Offer
-	Scope           string   // as the file says it
-	Stated          []string // the values that the file states, by their keys
-	Instead         string   // of that, for whole plans
-	Adds            bool     // some option says what it adds to the value
+	Scope           string          // as the file says it
+	Stated          []string        // the values that the file states, by their keys
+	Instead         string          // of that, for whole plans
+	Adds            bool            // some option says what it adds to the value
+	Unsaid          []*model.Member // options passed over that do not say so, though others do
 }
 
 // Best writes the choice of options with the most profit.
@@ -311,7 +313,7 @@ func (p bestPage) values() {
 	}
 }
 
-// short says which targets the choice misses, and where nothing says what work adds.
+// short says which targets the choice misses, and where it is not said what work adds.
 func (p bestPage) short() {
 	if p.Best == nil {
 		return
@@ -326,5 +328,12 @@ func (p bestPage) short() {
 	}
 	if !p.Adds {
 		p.text("", "No option says what it adds to the value, so doing nothing looks best. Write what you think under each:   adds: $9,000"+p.Instead)
+	}
+	if len(p.Unsaid) > 0 {
+		var names []string
+		for _, o := range p.Unsaid {
+			names = append(names, fmt.Sprintf("%q of %s", o.Label, o.Parent.Label))
+		}
+		p.text("", "The choice hangs on what is not said: what is added by "+strings.Join(names, ", ")+". It counts as nothing, so none of them was taken. Write what you think under each:   adds: $9,000   , or   adds: $0")
 	}
 }
