@@ -7,6 +7,7 @@ import (
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -151,7 +152,7 @@ func (r *reader) doubtUnaddedRooms() {
 	much := decimal.Max(all.Mul(muchOfRooms), r.good("purchase.price").number.Mul(muchOfPrice))
 	for _, p := range r.chosenPlans() {
 		o := p.scope
-		if p.room.Kind != "inside" || p.option.Label == onlyOption || says[p.room] || r.got[o.path+"adds"] != nil || o.at.File != r.name || !costs[p].GreaterThan(much) {
+		if p.room.Kind != "inside" || p.option.Label == onlyOption || says[p.room] || r.got[o.path+"adds"] != nil || o.at.File == pricebook.QuickFile || !costs[p].GreaterThan(much) {
 			continue
 		}
 		if living, _ := r.worked(p.room, "counts_as_living"); living.IsPositive() && r.roomKinds[p.room] != "closet" {
@@ -202,6 +203,10 @@ func (r *reader) usedUp(g *reading, comes, planned decimal.Decimal) bool {
 	return true
 }
 
+// ListToAdd is how options come to say what they add where there are only those of rooms that are
+// counted, which stand in no line of the file.
+const ListToAdd = "a room that is only counted cannot say what it adds: list it under rooms with its size and options, as   kitchen: {size: 12' x 13', options: {cosmetic: {adds: $9,000, work: {paint walls: hired}}}}"
+
 // doubtNothingAdded doubts a value from before the work to which no option adds anything: it
 // is that of the house as it is, though the work costs money.
 func (r *reader) doubtNothingAdded() {
@@ -215,6 +220,10 @@ func (r *reader) doubtNothingAdded() {
 		}
 	}
 	if spent, ok := r.worked(r.deal.Root, "budget"); ok && spent.IsPositive() {
-		r.say("adds-nothing", before.at(), "the value is that before work, %s, and nothing says what the work adds to it", before.dollars())("write at the options what each adds, as   adds: $9,000   , or what the house is worth after the work, as   after-repair value: $285,000")
+		how := "write at the options what each adds, as   adds: $9,000   , or"
+		if r.deal.OnlyCounted {
+			how = ListToAdd + "   , or write"
+		}
+		r.say("adds-nothing", before.at(), "the value is that before work, %s, and nothing says what the work adds to it", before.dollars())("%s what the house is worth after the work, as   after-repair value: $285,000", how)
 	}
 }

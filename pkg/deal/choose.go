@@ -6,6 +6,7 @@ import (
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 )
 
 // AsItIs is the option of doing nothing, which every room has.
@@ -94,6 +95,9 @@ func (r *reader) choose() {
 		}
 	}
 	r.checkOptions()
+	counted := func(o scope) bool { return o.at.File == pricebook.QuickFile }
+	own := func(o scope) bool { return !counted(o) }
+	r.deal.OnlyCounted = slices.ContainsFunc(r.items["<option>"], counted) && !slices.ContainsFunc(r.items["<option>"], own)
 	r.planned = r.ownScope(byRoom, rooms)
 	r.inFile = r.plans
 	var kept []*plan

@@ -47,6 +47,7 @@ type Deal struct {
 	StatedValues []string
 	Mixed        bool                // the scope takes different options in different rooms
 	Firsts       []*model.Member     // options taken as the first of their rooms, which the scope does not name
+	OnlyCounted  bool                // there are options, all of them of rooms that are only counted
 	Sized        map[string][]string // the rooms by how sure their sizes are: measured, paced, guessed
 	Unlisted     []string            // how many rooms of which kind the house has beyond those that the file lists: 1 bedroom
 	Unlayered    []string            // the rooms that get a new floor and name nothing that lies on the old one

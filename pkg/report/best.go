@@ -327,7 +327,11 @@ func (p bestPage) short() {
 		}
 	}
 	if !p.Adds {
-		p.text("", "No option says what it adds to the value, so doing nothing looks best. Write what you think under each:   adds: $9,000"+p.Instead)
+		how := "Write what you think under each:   adds: $9,000"
+		if p.Own.Deal.OnlyCounted {
+			how = capital(deal.ListToAdd)
+		}
+		p.text("", "No option says what it adds to the value, so doing nothing looks best. "+how+p.Instead)
 	}
 	if len(p.Unsaid) > 0 {
 		var names []string

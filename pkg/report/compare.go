@@ -289,12 +289,16 @@ func (c comparison) gains() {
 		return
 	}
 	if !slices.ContainsFunc(c.all, func(a answer.Column) bool { return !a.Line("value_added").IsZero() }) {
-		said := "No option says what it adds. Add"
+		said := "No option says what it adds. "
 		if c.alike("after_repair_value") {
-			said = "No option says what it adds, so all have the same value. Add"
+			said = "No option says what it adds, so all have the same value. "
 		}
 		if len(c.rooms()) > 0 {
-			said += "   adds: $6,500   to the options, from what houses with that finish sold for"
+			if c.all[0].Deal.OnlyCounted {
+				said += capital(deal.ListToAdd)
+			} else {
+				said += "Add   adds: $6,500   to the options, from what houses with that finish sold for"
+			}
 			if by := c.all[0].Deal.ConditionsFor(); by != "" {
 				said += "; or under comps, for values by the condition that each leaves the house in,   " + by
 			}
