@@ -66,7 +66,7 @@ func (r *reader) doubtBedrooms() {
 	for _, p := range r.chosenPlans() {
 		for _, x := range p.idle {
 			if it := r.prices().Item(x.Item); it.Measure == "house bedrooms" && !r.does(it) {
-				r.say("no-bedroom", x.by.at, "no room counts as a bedroom, so nothing is priced of %s, which %s would bring along", it.Name, x.by.fromWhat())("say   kind: bedroom   in the rooms that are slept in, or count it:   whole house: {work: {%s: {by: hired, count: 3}}}", it.Name)
+				r.say("no-bedroom", x.by.at, "no room counts as a bedroom, so nothing is priced of %s, which %s would bring along", it.Name, x.by.fromWhat())("say   kind: bedroom   in the rooms that are slept in, or count it:   %s", r.workIn("whole house", it.Name+": {by: hired, count: 3}"))
 				return
 			}
 		}
@@ -84,7 +84,7 @@ func (r *reader) doubtOutsideAlone() {
 	for _, p := range r.chosenPlans() {
 		for _, x := range p.idle {
 			if it := r.prices().Item(x.Item); p.room.Kind != "outside" && pricebook.MeasureNamed(it.Measure).Of == "outside" && !done(it) {
-				r.say("outside-alone", x.by.at, "nothing is priced of %s, which %s would bring along: it goes by %s, outside", it.Name, x.by.fromWhat(), it.Measure)("add   outside: {work: {%[1]s: hired}}   , or, if it is not wanted,   without: [%[1]s]   beside the work", it.Name)
+				r.say("outside-alone", x.by.at, "nothing is priced of %s, which %s would bring along: it goes by %s, outside", it.Name, x.by.fromWhat(), it.Measure)("add   %s   , or, if it is not wanted,   without: [%s]   beside the work", r.workIn("outside", it.Name+": hired"), it.Name)
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package deal_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -8,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 )
 
 // What people write for something else is told with the form that is read.
@@ -64,4 +66,27 @@ func TestAnAmountByTimeOfTooManyDecimals(t *testing.T) {
 	_, found := deal.Read("den.yaml", []byte(strings.Replace(den, "rooms:", "holding: {tax: {amount: $1200.125/year, paid ahead: 6 months}}\nrooms:", 1)))
 	require.Len(t, found.Errors(), 1)
 	require.Equal(t, `amount is "$1200.125/year": "1200.125" has more than 2 decimals`, found.Errors()[0].Message)
+}
+
+// Work that belongs outside or to the whole house is written where the file has such work: in the
+// option taken of what has options, for beside them it would be refused. Done so, the doubt ends.
+func TestHintsPutWorkWhereItMayStand(t *testing.T) {
+	const outside = walked + "rooms: {den: {size: 10' x 12', work: {paint walls: hired}}}\nwhole house: {work: {crawl vapour barrier: hired}}\noutside: {around: 128 ft%s}\n"
+	const house = walked + "rooms: {den: {size: 10' x 12', work: {rewire: hired}}, hall: {size: 10' x 4', work: {rewire: hired}}}\n%s"
+	for _, c := range []struct{ place, given, code, hint string }{
+		{outside, "", "outside-alone", "outside: {work: {grading at foundation: hired}}"},
+		{outside, ", work: {pressure wash: {by: hired, count: 90 sq ft}}", "outside-alone", "outside: {work: {grading at foundation: hired}}"},
+		{outside, ", options: {light: {work: {pressure wash: {by: hired, count: 90 sq ft}}}, full: {}}", "outside-alone", "outside: {options: {light: {work: {grading at foundation: hired}}}}"},
+		{"scope: {outside: full}\n" + outside, ", options: {light: {work: {pressure wash: {by: hired, count: 90 sq ft}}}, full: {}}", "outside-alone", "outside: {options: {full: {work: {grading at foundation: hired}}}}"},
+		{house, "", "done-twice", "whole house: {work: {rewire: ...}}"},
+		{house, "whole house: {options: {all: {work: {final cleaning: hired}}}}\n", "done-twice", "whole house: {options: {all: {work: {rewire: ...}}}}"},
+	} {
+		_, found := deal.Read("a.yaml", fmt.Appendf(nil, c.place, c.given))
+		require.False(t, found.HasErrors(), "%v", found)
+		i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == c.code })
+		require.GreaterOrEqual(t, i, 0, "%v", found)
+		require.Contains(t, found[i].Hint, c.hint+"   ", c.given)
+	}
+	_, found := deal.Read("a.yaml", fmt.Appendf(nil, outside, ", options: {light: {work: {grading at foundation: hired, downspouts led away: hired}}}"))
+	require.NotContains(t, codesIn(found), "outside-alone")
 }

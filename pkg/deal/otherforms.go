@@ -40,6 +40,21 @@ func otherForm(f *Field, text string) string {
 	return otherPercent(f, text)
 }
 
+// workIn writes work of the outside or of the whole house as the file may have it there: where that has
+// options, in the one that is taken.
+func (r *reader) workIn(place, work string) string {
+	option := onlyOption
+	for _, p := range r.inFile {
+		if p.room.Label == place && (option == onlyOption || p.taken) {
+			option = p.option.Label
+		}
+	}
+	if option == onlyOption {
+		return fmt.Sprintf("%s: {work: {%s}}", place, work)
+	}
+	return fmt.Sprintf("%s: {options: {%s: {work: {%s}}}}", place, option, work)
+}
+
 // elsewhere says where work belongs that is measured by what only a room has.
 func elsewhere(m *pricebook.Measure) string {
 	if onlyIn(*m) == "a room" {
