@@ -64,7 +64,7 @@ func (r *reader) doubtOldOnes(p *plan) {
 func (r *reader) takenOutFor(p *plan, it *pricebook.Item) bool {
 	return slices.ContainsFunc(p.works, func(w *work) bool {
 		thing := r.takesOut(p, w)
-		return thing != "" && r.standsFor(it, thing)
+		return thing != "" && r.leftFor(it, thing)
 	})
 }
 

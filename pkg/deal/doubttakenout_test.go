@@ -49,6 +49,10 @@ func TestWhatIsTakenOutAndNotPutBackIsDoubted(t *testing.T) {
 		{"bath", "strip wall tile, tub", "", "", ""},
 		{"bath", "strip wall tile, tub surround tile", "", "", ""},
 		{"bath", "strip wall tile", "tub surround tile", "", ""},
+		{"bath", "strip wall tile", "tile shower walls", "", ""}, // a shower for the tub, which a quote holds
+		{"shower room", "strip wall tile", "tub wall panels", "", ""},
+		{"bath", "take out tub, shower base: {quote: $4800, count: 1, holds more: yes}", "tile shower walls", "", ""},
+		{"bath", "take out tub", "tile shower walls", "", `"take out tub" takes out all of the tub of bath, and no work makes it new`}, // the walls alone are left
 		{"bath", "strip wall tile", "", "renovation: {lines: [{trade: tile, work: surround, amount: $3k}]}\n", ""},
 		{"bath", "strip tub surround panels", "", "", `"strip tub surround panels" takes out all of the tub walls of bath, and no work makes it new`},
 		{"den", "strip nailed wood floor", "", "", `"strip nailed wood floor" takes out all of the floor of den, and no work makes it new`},

@@ -87,7 +87,7 @@ func (r *reader) putBack(p *plan, thing string) bool {
 	made := func(x *work) bool { return r.makes(x.item, thing) }
 	for _, o := range r.plans {
 		if o == p || o.room.Kind == "whole_house" {
-			left := func(s span) bool { return r.standsFor(r.itemNamed(plainKey(s.text)), thing) }
+			left := func(s span) bool { return r.leftFor(r.itemNamed(plainKey(s.text)), thing) }
 			if slices.ContainsFunc(o.works, made) || slices.ContainsFunc(o.without, left) {
 				return true
 			}
@@ -134,6 +134,15 @@ func (r *reader) standsFor(it *pricebook.Item, thing string) bool {
 	}
 	brings := func(c pricebook.Companion) bool { return makes(r.itemNamed(plainKey(c.Item))) }
 	return makes(it) || it != nil && slices.ContainsFunc(it.Brings, brings)
+}
+
+// leftFor reports whether to leave an item out says that no new thing is wanted: the walls of a
+// surround are named as those of the tub that was there or of the shower in its place.
+func (r *reader) leftFor(it *pricebook.Item, thing string) bool {
+	if !slices.Contains([]string{"tub walls", "shower walls"}, thing) {
+		return r.standsFor(it, thing)
+	}
+	return slices.ContainsFunc(inItsPlace(thing), func(walls string) bool { return r.standsFor(it, walls) })
 }
 
 // namesThing reports whether a name has a thing in it, or what is put in its place: countertops
