@@ -213,7 +213,9 @@ func (r *reader) scopeNames() {
 	var options, rooms []string
 	for _, p := range r.plans {
 		options = append(options, p.option.Label)
-		rooms = append(rooms, p.room.Label)
+		if !slices.Contains(rooms, p.room.Label) {
+			rooms = append(rooms, p.room.Label)
+		}
 	}
 	if all := r.picks.all; all != nil && all.name != AsItIs && !r.known(all.name) && len(options) > 0 {
 		tell := r.say("unknown-option", all.at, "no room has an option %s", diag.Quote(all.name))

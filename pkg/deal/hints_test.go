@@ -90,3 +90,9 @@ func TestHintsPutWorkWhereItMayStand(t *testing.T) {
 	_, found := deal.Read("a.yaml", fmt.Appendf(nil, outside, ", options: {light: {work: {grading at foundation: hired, downspouts led away: hired}}}"))
 	require.NotContains(t, codesIn(found), "outside-alone")
 }
+
+// Rooms to choose from are named once each, however many options they have.
+func TestHintsNameARoomOnce(t *testing.T) {
+	_, found := deal.Read("a.yaml", []byte(strings.Replace(twoOptions, "rooms:", "scope: {attic: gut}\nrooms:", 1)))
+	require.Equal(t, "those are: den, office; or write   all rooms", found[slices.Index(codesIn(found), "unknown-room")].Hint)
+}
