@@ -20,7 +20,8 @@ var (
 	largeBasement = decimal.NewFromInt(2500) // sq ft, and for what takes a whole level
 	longRoom      = decimal.NewFromInt(40)   // ft of a side
 	longLevel     = decimal.NewFromInt(80)   // ft of a side of what may take a whole level
-	narrowRoom    = decimal.NewFromInt(3)    // ft, where it is widest; halls are 3 ft wide
+	narrowRoom    = decimal.New(25, -1)      // ft, where it is widest; halls of old houses and of mobile homes are little wider
+	narrowBath    = decimal.NewFromInt(3)    // ft, likewise
 	lowCeiling    = decimal.New(65, -1)      // ft, at its highest
 	lowCellar     = decimal.New(55, -1)      // ft, of a basement, in which many stoop
 	steepRoof     = decimal.NewFromInt(2)    // of rise for a foot across
@@ -229,7 +230,7 @@ func (r *reader) doubtOpenings(room *model.Member) {
 func (r *reader) doubtDoors(room *model.Member) {
 	for _, o := range room.In("opening") {
 		w, h := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number
-		if o.Given.Of("kind").Choice != "window" && (w.LessThan(narrowDoor) || h.LessThan(lowOpening)) {
+		if o.Given.Of("kind").Choice != "window" && (w.LessThan(narrowDoor) || h.LessThan(lowOpening)) && !r.inLowWall(o) {
 			r.say("door-small", o.Pos, "%s of %s is under 1'6\" wide or 6 ft high", o.Label, room.Label)("check it, for feet and inches that have slipped; usual is 2'8\" x 6'8\"; it is used as it stands")
 		}
 	}
@@ -321,7 +322,7 @@ func (r *reader) doubtInches(room *model.Member) bool {
 	return true
 }
 
-// doubtNarrow doubts a room that is under 3 ft where it is widest; it reports whether it did.
+// doubtNarrow doubts a room that is narrower than any hall where it is widest; it reports whether it did.
 func (r *reader) doubtNarrow(room *model.Member) bool {
 	var widest model.Value
 	for _, floor := range rectangles(room) {
@@ -329,15 +330,24 @@ func (r *reader) doubtNarrow(room *model.Member) bool {
 			widest = short
 		}
 	}
-	if !widest.Number.IsPositive() || !widest.Number.LessThan(narrowRoom) {
+	kind := r.roomKinds[room]
+	if !widest.Number.IsPositive() || !widest.Number.LessThan(narrowOf(kind)) {
 		return false
 	}
-	if r.roomKinds[room] == "bath" {
+	if kind == "bath" {
 		r.say("room-narrow", widest.Pos, "%s is %s wide, and few baths are under 3 ft", room.Label, feetOf(widest))("check the size, for a foot mark (') in place of an inch mark (\"); if it is so narrow, ask what room the local code wants beside a toilet; it is used as it stands")
 		return true
 	}
-	r.say("room-narrow", widest.Pos, "%s is %s wide, and a hall has at least 3 ft", room.Label, feetOf(widest))("check the size, for a foot mark (') in place of an inch mark (\"); a closet goes under closets, or has   kind: closet")
+	r.say("room-narrow", widest.Pos, "%s is %s wide, and even halls of old houses are hardly under %s", room.Label, feetOf(widest), feetText(narrowRoom))("check the size, for a foot mark (') in place of an inch mark (\"); a closet goes under closets, or has   kind: closet")
 	return true
+}
+
+// narrowOf is how wide a room of a kind is at least where it is widest.
+func narrowOf(kind string) decimal.Decimal {
+	if kind == "bath" {
+		return narrowBath
+	}
+	return narrowRoom
 }
 
 // sliver is the side in feet under which no part of a room is, but a mark of inches for feet: a bay

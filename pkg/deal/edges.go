@@ -196,7 +196,7 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 	switch c.Line.ID() {
 	case "section.length", "section.width":
 		if out = []Edge{most(usualSide(m.Parent))}; d.isFloor(m) {
-			out = append(out, least(narrowRoom))
+			out = append(out, least(narrowOf(d.kindOf(m.Parent))))
 		}
 		return out
 	case "leg.walk_east", "leg.walk_north":
@@ -215,9 +215,9 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 		}
 		return []Edge{most(highCeiling)}
 	case "opening.opening_width":
-		return openingEdges(m, narrowDoor, wideOpening)
+		return d.openingEdges(m, narrowDoor, wideOpening)
 	case "opening.opening_height":
-		return openingEdges(m, lowOpening, highOpening)
+		return d.openingEdges(m, lowOpening, highOpening)
 	case "plane.plane_length", "plane.plane_width":
 		return []Edge{most(longRoof)}
 	case "plane.overhang":
@@ -303,9 +303,9 @@ func shareEdges(c *model.Cell) (out []Edge) {
 	return out
 }
 
-// openingEdges are those of a side of an opening: only what one walks through has a least.
-func openingEdges(m *model.Member, low, high decimal.Decimal) []Edge {
-	if doorInside(m) {
+// openingEdges are those of a side of an opening: only what one walks through upright has a least.
+func (d *Deal) openingEdges(m *model.Member, low, high decimal.Decimal) []Edge {
+	if doorInside(m) && !(d.reader != nil && d.reader.inLowWall(m)) {
 		return []Edge{least(low), most(high)}
 	}
 	return []Edge{most(high)}

@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -12,6 +13,20 @@ import (
 // lowOpening is, in ft, how high a way through a wall that one walks through is at least;
 // common practice, no source.
 var lowOpening = decimal.NewFromInt(6)
+
+// inLowWall reports whether an opening is where no usual door can stand: in a room that is nowhere so
+// high, or no higher than a knee wall of it.
+func (r *reader) inLowWall(o *model.Member) bool {
+	usual, _ := quantity.ParseSize(openingKinds["doors"].size)
+	door, room := usual.Second.Feet(), o.Parent
+	if high, known := r.worked(room, "highest_ceiling"); known && high.LessThan(door) {
+		return true
+	}
+	return slices.ContainsFunc(room.In("section"), func(m *model.Member) bool {
+		low, known := r.worked(m, "low_height")
+		return known && low.LessThan(door) && !o.Given.Of("opening_height").Number.GreaterThan(low)
+	})
+}
 
 // openingFits refuses an opening higher than its room or wider than the longest wall, and a door that
 // lies on its side.
