@@ -243,8 +243,9 @@ func (r *reader) doubtIncome(m *model.Member) {
 	}
 }
 
-// highPermits is the share of the work over which permits hardly are; common practice, no source.
-var highPermits = decimal.New(5, -2)
+// Permits are hardly over a share of the work, nor in dollars where that is little: one of a small job costs
+// some hundreds; common practice, no source.
+var highPermits, largePermits = decimal.New(5, -2), decimal.NewFromInt(2500)
 
 // permits reports whether a charge is what the building department takes of the work.
 func permits(m *model.Member) bool {

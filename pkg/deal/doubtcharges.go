@@ -90,6 +90,11 @@ func (r *reader) doubtCharges() {
 		}
 		if r.farBeside(fee, "fixed", 0) {
 			v := fee.Given.Of("fixed")
+			if permits(fee) {
+				all, _ := r.worked(root, "trade_cost")
+				r.say("charge-high", v.Pos, "%s is %s, and all of the work, parts not seen with it, %s; permits are rarely over %s of that", fee.Label, quantity.FormatDollars(v.Number), quantity.FormatDollars(all.Sub(v.Number)), quantity.FormatPercent(highPermits, 0))("check it with the building department, for a nought too many; it is used as it stands")
+				continue
+			}
 			share, of := highClosing, "the price"
 			if high, is := highOfSale(fee); is && fee.Kind == "selling_fee" {
 				share, of = high, "the after-repair value"

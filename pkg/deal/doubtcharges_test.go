@@ -44,6 +44,29 @@ func TestChargesWithASlip(t *testing.T) {
 	}
 }
 
+// Permits in dollars are held against the work as a share of it is, but for those of a small job.
+func TestPermitsInDollars(t *testing.T) {
+	for keys, want := range map[string]int{
+		"general: {permits: $7,500}": 1,
+		"lines: [{work: roof, amount: $60k}], general: {building permits: $12,000}": 1,
+		"lines: [{work: roof, amount: $60k}], general: {building permits: $1,200}":  0,
+		"lines: [{work: roof, amount: $160k}], general: {permits: $7,500}":          0,
+		"general: {permits: $900}": 0, "general: {permits: $2,400}": 0,
+		"general: {permits: $7,500, contractor: $180k}": 0,
+	} {
+		text := strings.Replace(walked, "time: {", "renovation: {"+keys+"}\ntime: {", 1) + "seen: {hazards: good, oil tank: good, foundation: good}\nrooms: {bath: {size: 8' x 5', work: {paint walls: hired}}}\n"
+		_, found := deal.Read("a.yaml", []byte(text))
+		require.False(t, found.HasErrors(), "%s: %v", keys, found)
+		n := 0
+		for _, code := range codesIn(found) {
+			if code == "charge-high" {
+				n++
+			}
+		}
+		require.Equal(t, want, n, keys)
+	}
+}
+
 // What agents take of the sale is asked for where nothing of it is among the charges, and doubted where it
 // is next to nothing; the other charges of the sale are as those of the purchase.
 func TestTheSaleIsByAgentsUnlessTheFileSaysSo(t *testing.T) {

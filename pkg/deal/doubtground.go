@@ -174,8 +174,11 @@ var manyOpenings = []struct {
 }{{"window", "windows", decimal.NewFromInt(60)}, {"door", "doors", decimal.NewFromInt(8)}}
 
 // doubtOutsideOpenings doubts more doors and windows outside than houses have, or so large ones
-// that they take over half of the walls.
+// that they take over half of the walls, or one that none is as large as.
 func (r *reader) doubtOutsideOpenings(out *model.Member) {
+	if r.doubtOverWall(out) {
+		return
+	}
 	var area decimal.Decimal
 	var largest model.Value
 	units := r.units()
@@ -202,6 +205,26 @@ func (r *reader) doubtOutsideOpenings(out *model.Member) {
 	if known && walls.IsPositive() && area.Mul(two).GreaterThan(walls) {
 		r.outsideSize(largest, fmt.Sprintf("the doors and windows outside take %s, over half of the %s of the walls", sqFeet(area), sqFeet(walls)))
 	}
+}
+
+// doubtOverWall doubts an opening outside that is wider than any is, or higher and higher than the walls, and
+// reports whether it did.
+func (r *reader) doubtOverWall(out *model.Member) bool {
+	high, _ := r.worked(out, "wall_height")
+	high = decimal.Max(high, highOpening)
+	for _, o := range out.In("opening") {
+		number, w, h := o.Given.Of("number"), o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number
+		switch {
+		case h.GreaterThan(high):
+			r.outsideSize(number, fmt.Sprintf("%s outside: %s is %s high, and walls and openings are hardly over %s ft", number.Key, quoted(number), feetText(h), short(high)))
+		case w.GreaterThan(wideOpening):
+			r.outsideSize(number, fmt.Sprintf("%s outside: %s is %s wide, and openings are hardly over %s ft", number.Key, quoted(number), feetText(w), short(wideOpening)))
+		default:
+			continue
+		}
+		return true
+	}
+	return false
 }
 
 func quoted(v model.Value) string { return diag.Quote(v.Text) }

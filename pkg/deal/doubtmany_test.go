@@ -72,6 +72,11 @@ func TestSizesOutsideOfADigitMore(t *testing.T) {
 		"gutters: 112 ft, downspouts: 12":                                                0,
 		"around: 160 ft, wall height: 19' 4\"":                                           1,
 		"around: 160 ft, wall height: 16' 4\"":                                           0,
+		"around: 150 ft, wall height: 8' 6\", windows: [4 of 3' x 36', 3]":               1,
+		"around: 150 ft, wall height: 16', windows: [2' x 14', 9]":                       0, // of a stair
+		"around: 150 ft, wall height: 6', doors: 3' x 6'8\"":                             0, // in the gable of a roof down to the ground
+		"around: 150 ft, doors: [3' x 6'8\", 60' x 6'8\"]":                               1,
+		"around: 150 ft, doors: [3' x 6'8\", 18' x 7']":                                  0, // of a garage
 		"doors: 12":                                                                      1,
 		"doors: 8":                                                                       0,
 		"around: 160 ft, roof: [{size: 44' x 28'}, {size: 44' x 28'}]":                   1,

@@ -106,6 +106,8 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		return nil
 	case c.Line.Name == "fixed" && c.Member.Kind == "purchase_fee":
 		return []Beside{append(over(one, "price", highClosing), sum(largeCharge.Neg(), self(one)))}
+	case c.Line.Name == "fixed" && permits(c.Member):
+		return []Beside{append(over(one, "trade_cost", highPermits), sum(largePermits.Neg(), self(one)), sum(decimal.Zero, cell(root, "works_at_trade_price", one)))}
 	case c.Line.Name == "unit_price" && slices.Contains([]string{"fee", "bracket"}, c.Line.Set):
 		most, bounded := highShare(feeOf(c.Member))
 		if !bounded {
