@@ -119,6 +119,7 @@ func roomDoubts() []Code {
 		{"quote-detail", "what a quote covers without a quote, or a price or tax on labour beside one that stands for it"},
 		{"part-of-count", "a part of work that is counted too"},
 		{"quick-fewer", "fewer rooms of a sort counted than are measured"},
+		{"quick-many", "more rooms of a sort counted than the house is said to have, or than houses have"},
 		{"no-bedroom", "alarms for the bedrooms, and no room that counts as one"},
 		{"openings-wide", "openings wider together than the walls are long"},
 		{"pitch-steep", "a roof steeper than houses have"},

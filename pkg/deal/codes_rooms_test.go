@@ -213,6 +213,7 @@ var roomSlips = []slip{
 	inDen("quote-detail", "paint walls: hired", "tile floor: {by: own hands, covers: labour}"),
 	inDen("quote-detail", "paint walls: hired", "tile floor: {quote: $500, covers: labour, tax on labour: yes}"),
 	inDen("part-of-count", "paint walls: hired", "baseboard: {by: hired, part: 50%, count: 30 ft}"),
+	{"quick-many", "=", "quick: {bedrooms: 13}\n" + den},
 	{"quick-fewer", "=", "quick: {bedrooms: 0}\n" + strings.Replace(den, denSize, "kind: bedroom\n    "+denSize, 1)},
 	besideDen("no-bedroom", "whole house: {work: {rewire: hired}}"),
 	inOptions("low-above-options", "value: {after-repair value: $300k}", "value: {before work: $240k, low: $270k}"),

@@ -7,6 +7,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
@@ -28,6 +29,7 @@ var grown = []string{"one", "outlets", "lights", "downspouts", "deck footings"}
 // corners; common practice, no source. A test holds that the price book has them. Never written to.
 var oftenMore = map[string]decimal.Decimal{
 	"vanity faucet and drain": two, "mirror": two, "medicine cabinet fitted": two, "vanity rough-in": two,
+	"window pane replaced": six, "window locks and lifts": two,
 	"shower niche": two, "shower faucet and valve trim": two, "counter cut-outs": two,
 	"ice barrier": three, "fascia": three, "fascia covered": three, "closet rod and shelf": three, "pressure wash": three,
 	"outside trim painted": six, "trim scraped and primed": six,
@@ -49,7 +51,7 @@ func (r *reader) doubtCounts() {
 		if g == nil || m == nil || m.Unit == "month" || slices.Contains(grown, m.Name) {
 			continue
 		}
-		room := w.member.Parent.Parent
+		room, m := r.heldAgainst(w, m)
 		has, ok := r.worked(room, m.Line)
 		count := w.member.Given.Of("measure").Number
 		where, times := room.Label, roomTimes
@@ -67,7 +69,7 @@ func (r *reader) doubtCounts() {
 		if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(has.Add(r.islandIn(w)))) {
 			continue
 		}
-		name := strings.TrimPrefix(m.Name, "house ")
+		name := strings.TrimPrefix(strings.TrimPrefix(m.Name, "house "), "outside ")
 		says, check := fmt.Sprintf("but %s of %s is %s %s", name, where, quantity.FormatCount(has, 1), m.Unit), r.checkCount(w)
 		if m.Unit == "each" {
 			says, check = fmt.Sprintf("but the count of %s in %s is %s", name, where, quantity.FormatCount(has, 1)), "check it; if there are more of them, say so there"
@@ -77,6 +79,16 @@ func (r *reader) doubtCounts() {
 		}
 		r.say("count-large", g.at(), "%s: a count of %s, %s", w.label, g.node.text, says)("%s; it is used as it stands", check)
 	}
+}
+
+// heldAgainst is the place whose measure a count is held against, and that measure: windows outside, or of
+// the house, against those that the file lists outside.
+func (r *reader) heldAgainst(w *work, m *pricebook.Measure) (*model.Member, *pricebook.Measure) {
+	place := w.member.Parent.Parent
+	if outs := r.deal.Root.In("outside"); m.Name == "windows" && place.Kind != "inside" && len(outs) > 0 {
+		return outs[0], pricebook.MeasureNamed("outside windows")
+	}
+	return place, m
 }
 
 // checkCount tells that a count is seldom needed; cabinets of an island may be counted twice.

@@ -6,7 +6,9 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 )
 
 // A room hardly has more than two of a thing that is heated, cooked, washed or cooled with, nor a
@@ -19,15 +21,27 @@ var fewInRoom = []string{
 	"exhaust fan", "bath accessories", "fridge", "dishwasher fitted", "microwave over range", "range hood fitted", "range changed to gas", "washer", "laundry box",
 	"panel 200 amp", "service upgrade", "main shutoff valve", "pressure regulator fitted", "sump pump", "radon fan",
 	"sewer line replaced", "chimney liner", "chimney rebuilt above roof", "oil tank removed", "oil tank buried removed", "staging",
-	"garage door", "garage door opener",
+	"garage door", "garage door opener", "fire door to garage", "doorbell", "mailbox", "attic hatch",
+	"range circuit", "dryer circuit", "range hood duct", "dryer duct", "chimney flashing", "chimney crown and cap",
 }
+
+// severalTimes are items by the piece of which a place may have so many times what it has of those; common
+// practice, no source. Never written to.
+var severalTimes = map[string]decimal.Decimal{
+	"circuit": decimal.NewFromInt(10), "protected outlet": six, "ceiling fan": three, "thermostat": three,
+	"outside outlet": two, "outside light": six, "hose bibb": two, "skylight": two, "mulch": three,
+}
+
+// rentedTimes is how many times as long as the house is held a thing is rented for at most; common practice,
+// no source.
+var rentedTimes = two
 
 // A lamp hardly lights less floor than so many sq ft, where there are more than a few; common
 // practice, no source.
 var litFloor, fewLamps = eight, decimal.NewFromInt(6)
 
-// doubtMuchOf doubts a count by the piece that a place hardly has: of what stands there once or twice,
-// of lights in a room of so much floor, and of sq ft of a room that is counted for the whole house.
+// doubtMuchOf doubts a count by the piece that a place hardly has: of what stands there once or a few
+// times, of months that are rented far beyond the sale, of lights in a room of so much floor, and of sq ft of a room that is counted for the whole house.
 func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 	if g == nil || m == nil || w.quoted() {
 		return
@@ -37,13 +51,17 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 		r.say("count-large", g.at(), "%s: a count of %s, %s", w.label, g.node.text, says)("check it, for a digit too many; it is used as it stands")
 	}
 	switch floor, _ := r.worked(place, "floor_area"); {
-	case m.Name == "one" && (w.item.Makes != "" || slices.Contains(fewInRoom, w.item.Name)):
-		most, where := mostInHouse.Mul(r.units()), "a house"
-		if place.Kind == "inside" {
-			most, where = mostInRoom, "a room"
+	case m.Name == "one":
+		if most, where := r.mostByPiece(w); most.IsPositive() && count.GreaterThan(most) {
+			says := "and " + where + " hardly has more than " + most.String()
+			if _, several := severalTimes[w.item.Name]; several {
+				says += " of " + diag.Quote(w.item.Work)
+			}
+			tell(says)
 		}
-		if count.GreaterThan(most) {
-			tell("and " + where + " hardly has more than " + most.String())
+	case m.Name == pricebook.Months:
+		if held, known := r.worked(r.deal.Root, "hold_months"); known && held.IsPositive() && count.GreaterThan(rentedTimes.Mul(held)) {
+			tell("and the house is held for " + quantity.FormatMonths(held, 1))
 		}
 	case m.Name == "lights" && place.Kind == "inside" && count.GreaterThan(fewLamps) && floor.IsPositive() && count.Mul(litFloor).GreaterThan(floor):
 		tell(fmt.Sprintf("many for the %s of floor of %s", sqFeet(floor), place.Label))
@@ -52,6 +70,19 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 			tell("and " + words)
 		}
 	}
+}
+
+// mostByPiece is how many of an item by the piece its place hardly has more than, and what place that is; none
+// where that is not known.
+func (r *reader) mostByPiece(w *work) (most decimal.Decimal, where string) {
+	times := severalTimes[w.item.Name]
+	if w.item.Makes != "" || slices.Contains(fewInRoom, w.item.Name) {
+		times = one
+	}
+	if w.member.Parent.Parent.Kind == "inside" {
+		return mostInRoom.Mul(times), "a room"
+	}
+	return mostInHouse.Mul(r.units()).Mul(times), "a house"
 }
 
 // units are how many homes are under the roof.

@@ -29,6 +29,10 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 		require.NotNil(t, pricebook.Starter().Item(name), name)
 		require.Equal(t, "one", pricebook.Starter().Item(name).Measure, name)
 	}
+	for name := range deal.SeveralTimes {
+		require.NotNil(t, pricebook.Starter().Item(name), name)
+		require.Equal(t, "one", pricebook.Starter().Item(name).Measure, name)
+	}
 	const kitchen, attic = "rooms: {kitchen: {size: 12' x 14', work: {WORK}}}\n", "rooms: {den: {size: 10' x 12', work: {paint walls: hired}}}\n"
 	for keys, want := range map[string]int{
 		"house: {units: 1}\nwhole house: {work: {furnace: {by: hired, count: 11}}}\n":                                                                         1,
@@ -38,6 +42,17 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 		"whole house: {work: {mini-split: {by: hired, count: 5}}}\n":                                                                                          0,
 		"rooms: {kitchen: {size: 12' x 14', work: {range electric: {by: hired, count: 4}}}}\n":                                                                1,
 		"rooms: {kitchen: {size: 12' x 14', work: {range electric: {by: hired, count: 2}}}}\n":                                                                0,
+		"whole house: {work: {circuit: {by: hired, count: 60}}}\n":                                                                                            1,
+		"whole house: {work: {circuit: {by: hired, count: 24}}}\n":                                                                                            0,
+		"house: {units: 3}\nwhole house: {work: {circuit: {by: hired, count: 60}}}\n":                                                                         0,
+		"whole house: {work: {circuit: {quote: $9k, count: 60}}}\n":                                                                                           0,
+		"outside: {work: {outside outlet: {by: hired, count: 22}}}\n":                                                                                         1,
+		"outside: {work: {outside outlet: {by: hired, count: 4}, mulch: {by: hired, count: 6}, outside light: {by: hired, count: 9}}}\n":                      0,
+		"outside: {work: {mulch: {by: hired, count: 40}}}\n":                                                                                                  1,
+		"whole house: {work: {thermostat: {by: hired, count: 9}, ceiling fan: {by: hired, count: 7}, joist sister: {by: hired, count: 22}}}\n":                0,
+		"rooms: {kitchen: {size: 12' x 14', work: {circuit: {by: hired, count: 8}, protected outlet: {by: hired, count: 11}}}}\n":                             0,
+		"whole house: {work: {portable toilet: {by: hired, count: 30 months}}}\n":                                                                             1,
+		"whole house: {work: {lawn care: {by: hired, count: 5 months}}}\n":                                                                                    0, // until the sale, and by guess
 		"rooms: {kitchen: {size: 12' x 14', work: {recessed light: {by: hired, count: 30}}}}\n":                                                               1,
 		"rooms: {kitchen: {size: 12' x 14', work: {recessed light: {by: hired, count: 14}}}}\n":                                                               0,
 		"rooms: {bath: {size: 5' x 8', work: {light fixture: {by: hired, count: 6}}}}\n":                                                                      0,
@@ -54,31 +69,31 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 // The plot, its walls and what hangs along its roof are held against each other, where work goes by them.
 func TestSizesOutsideOfADigitMore(t *testing.T) {
 	for outside, want := range map[string]int{
-		"yard: 5600 sq ft, fence: 1400 ft, work: {wood fence: hired}":                    1,
-		"yard: 5600 sq ft, fence: 340 ft, work: {wood fence: hired}":                     0,
-		"yard: 40000 sq ft, fence: 840 ft, work: {wood fence: hired}":                    0,
-		"fence: 1400 ft, work: {wood fence: {by: hired, count: 90 ft}}":                  0,
-		"yard: 5600 sq yd, work: {sod: hired}":                                           1,
-		"yard: 43000 sq ft, work: {sod: {by: hired, count: 1200 sq ft}}":                 0,
-		"yard: 43000 sq ft, work: {sod: {quote: $30k}}":                                  0,
-		"yard: 43000 sq ft, work: {seed: own hands}":                                     0, // which costs little
-		"driveway: 16' x 340', work: {driveway concrete: hired}":                         1,
-		"driveway: 20' x 38', work: {driveway concrete: hired}":                          0,
-		"walk: 30' x 30', work: {walk concrete: hired}":                                  1,
-		"walk: 3' x 60', work: {walk concrete: hired}":                                   0,
-		"around: 140 ft, soffit: 1900 sq ft":                                             1,
-		"around: 140 ft, soffit: 420 sq ft":                                              0,
-		"gutters: 112 ft, downspouts: 50":                                                1,
-		"gutters: 112 ft, downspouts: 12":                                                0,
-		"around: 160 ft, wall height: 19' 4\"":                                           1,
-		"around: 160 ft, wall height: 16' 4\"":                                           0,
-		"around: 150 ft, wall height: 8' 6\", windows: [4 of 3' x 36', 3]":               1,
-		"around: 150 ft, wall height: 16', windows: [2' x 14', 9]":                       0, // of a stair
-		"around: 150 ft, wall height: 6', doors: 3' x 6'8\"":                             0, // in the gable of a roof down to the ground
-		"around: 150 ft, doors: [3' x 6'8\", 60' x 6'8\"]":                               1,
-		"around: 150 ft, doors: [3' x 6'8\", 18' x 7']":                                  0, // of a garage
-		"doors: 12":                                                                      1,
-		"doors: 8":                                                                       0,
+		"yard: 5600 sq ft, fence: 1400 ft, work: {wood fence: hired}":      1,
+		"yard: 5600 sq ft, fence: 340 ft, work: {wood fence: hired}":       0,
+		"yard: 40000 sq ft, fence: 840 ft, work: {wood fence: hired}":      0,
+		"fence: 1400 ft, work: {wood fence: {by: hired, count: 90 ft}}":    0,
+		"yard: 5600 sq yd, work: {sod: hired}":                             1,
+		"yard: 43000 sq ft, work: {sod: {by: hired, count: 1200 sq ft}}":   0,
+		"yard: 43000 sq ft, work: {sod: {quote: $30k}}":                    0,
+		"yard: 43000 sq ft, work: {seed: own hands}":                       0, // which costs little
+		"driveway: 16' x 340', work: {driveway concrete: hired}":           1,
+		"driveway: 20' x 38', work: {driveway concrete: hired}":            0,
+		"walk: 30' x 30', work: {walk concrete: hired}":                    1,
+		"walk: 3' x 60', work: {walk concrete: hired}":                     0,
+		"around: 140 ft, soffit: 1900 sq ft":                               1,
+		"around: 140 ft, soffit: 420 sq ft":                                0,
+		"gutters: 112 ft, downspouts: 50":                                  1,
+		"gutters: 112 ft, downspouts: 12":                                  0,
+		"around: 160 ft, wall height: 19' 4\"":                             1,
+		"around: 160 ft, wall height: 16' 4\"":                             0,
+		"around: 150 ft, wall height: 8' 6\", windows: [4 of 3' x 36', 3]": 1,
+		"around: 150 ft, wall height: 16', windows: [2' x 14', 9]":         0, // of a stair
+		"around: 150 ft, wall height: 6', doors: 3' x 6'8\"":               0, // in the gable of a roof down to the ground
+		"around: 150 ft, doors: [3' x 6'8\", 60' x 6'8\"]":                 1,
+		"around: 150 ft, doors: [3' x 6'8\", 18' x 7']":                    0, // of a garage
+		"doors: 12": 1,
+		"doors: 8":  0,
 		"around: 160 ft, roof: [{size: 44' x 28'}, {size: 44' x 28'}]":                   1,
 		"around: 144 ft, roof: [{size: 44' x 28'}, {size: 32' x 28'}]":                   1,
 		"around: 144 ft, roof: [{size: 44' x 28'}, {size: 24' x 24'}, {size: 24' x 8'}]": 0,
@@ -118,6 +133,28 @@ func TestSlipsOfDigitsInRooms(t *testing.T) {
 		{"ceiling-high", bed("attic bedroom", "size: [19' x 14', 6' x 3' sharing 6'], ceiling: 4' to 8' both sides"), 0}, // over a dormer
 	} {
 		require.Equal(t, c.want, told(t, c.code, c.keys), c.keys)
+	}
+}
+
+// Fixed parts and rooms that are only counted, of a digit twice.
+func TestCountsOfADigitTwice(t *testing.T) {
+	for keys, want := range map[string]int{
+		"rooms: {kitchen: {size: 12' x 14', fixed: {sink: 11}, work: {paint walls: hired}}}\n":                                             1,
+		"rooms: {bath: {size: 8' x 5', fixed: {toilet: {count: 11}}, work: {paint walls: hired}}}\n":                                       1,
+		"rooms: {bath: {size: 10' x 9', fixed: {sink: 2, toilet: 1, vanity: {size: 3' x 1'9\", count: 2}}, work: {paint walls: hired}}}\n": 0,
+		"rooms: {kitchen: {size: 12' x 14', fixed: {base cabinets: {size: 3' x 2', count: 6}}, work: {paint walls: hired}}}\n":             0,
+	} {
+		require.Equal(t, want, told(t, "many-in-room", keys), keys)
+	}
+	for keys, want := range map[string]int{
+		"quick: {bedrooms: 13, baths: 2}\n": 1, "quick: {bedrooms: 3, baths: 12}\n": 1, "quick: {kitchens: 11}\n": 1,
+		"quick: {bedrooms: 5, baths: 4, kitchens: 2, living rooms: 4, halls: 4, laundries: 2, basements: 1}\n": 0,
+		"house: {units: 4}\nquick: {bedrooms: 12, kitchens: 4, baths: 8}\n":                                    0,
+		"house: {bedrooms: 3, baths: 2}\nquick: {bedrooms: 4, baths: 3}\n":                                     2,
+		"house: {bedrooms: 3, baths: 1.5}\nquick: {bedrooms: 3, baths: 2}\n":                                   0,
+		"house: {bedrooms: 12, units: 1}\nquick: {bedrooms: 12}\n":                                             0,
+	} {
+		require.Equal(t, want, told(t, "quick-many", keys), keys)
 	}
 }
 

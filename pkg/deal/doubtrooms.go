@@ -14,6 +14,7 @@ func (r *reader) doubtRooms() {
 		r.doubtContingencyForAge()
 	}
 	r.doubtUnnamed()
+	r.doubtQuick()
 	r.doubtSizes()
 	r.doubtCounts()
 	r.doubtLargeWork()

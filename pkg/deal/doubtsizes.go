@@ -34,6 +34,7 @@ var (
 	highOpening   = decimal.NewFromInt(12)   // ft
 	manyInRoom    = decimal.NewFromInt(60)   // of what is counted in one room
 	manyTreads    = decimal.NewFromInt(40)   // of its stairs
+	manyFixed     = four                     // of a fixed part that water runs to
 )
 
 // counted are what a room has a number of, by line.
@@ -241,6 +242,11 @@ func (r *reader) doubtMany(room *model.Member) {
 	for _, x := range counted {
 		if v := room.Given.Of(x.line); v.Number.GreaterThan(x.most) {
 			r.say("many-in-room", v.Pos, "%s has %s %s, many for one room", room.Label, v.Text, x.what)("check it, for a digit too many; it is used as it stands")
+		}
+	}
+	for _, f := range room.In("fitting") {
+		if v := f.Given.Of("fitted"); v.Number.GreaterThan(manyFixed) && slices.Contains(oneWall, f.Given.Of("sort").Choice) {
+			r.say("many-in-room", v.Pos, "%s of %s is counted %s times, many for one room", f.Label, room.Label, v.Text)("check it, for a digit too many; it is used as it stands")
 		}
 	}
 }

@@ -173,6 +173,16 @@ func TestCountsThatAreOftenMore(t *testing.T) {
 		out := "house: {levels: 1}\noutside: {around: 130 ft, siding: \"1,050 sq ft\", roof: [{size: 40' x 25', pitch: 6/12}], work: {" + work + "}}\n"
 		require.Equal(t, doubt, told(t, "count-large", out) > 0, work)
 	}
+	for keys, doubt := range map[string]bool{
+		"outside: {windows: 7, work: {replacement window: {by: hired, count: 70}}}\n":                 true,
+		"outside: {windows: 7, work: {replacement window: {by: hired, count: 7}}}\n":                  false,
+		"outside: {work: {replacement window: {by: hired, count: 70}}}\n":                             false, // none listed
+		"outside: {windows: 7}\nwhole house: {work: {replacement window: {by: hired, count: 70}}}\n":  true,
+		"outside: {windows: 7}\nwhole house: {work: {prehung inside door: {by: hired, count: 12}}}\n": false,
+		"outside: {doors: 2}\nwhole house: {work: {replacement window: {by: hired, count: 12}}}\n":    false,
+	} {
+		require.Equal(t, doubt, told(t, "count-large", keys) > 0, keys)
+	}
 	closet := "rooms: {bedroom: {size: 12' x 11', doors: 1, closets: [8' x 2'], work: {closet rod and shelf: {by: hired, count: %s}}}}\n"
 	require.Zero(t, told(t, "count-large", strings.Replace(closet, "%s", "16 ft", 1)))
 	require.Equal(t, 1, told(t, "count-large", strings.Replace(closet, "%s", "160 ft", 1)))

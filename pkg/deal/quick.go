@@ -3,14 +3,20 @@ package deal
 import (
 	"fmt"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
 
-// quickKinds are the sorts of room that are counted, by the keys of quick.
-var quickKinds = []struct{ key, kind string }{
-	{"bedrooms", "bedroom"}, {"baths", "bath"}, {"kitchens", "kitchen"}, {"living rooms", "living"},
-	{"halls", "hall"}, {"laundries", "laundry"}, {"basements", "basement"},
+// quickKinds are the sorts of room that are counted, by the keys of quick, and how many of each a home
+// hardly has more than; common practice, no source.
+var quickKinds = []struct {
+	key, kind string
+	most      int64
+}{
+	{"bedrooms", "bedroom", 10}, {"baths", "bath", 8}, {"kitchens", "kitchen", 3}, {"living rooms", "living", 8},
+	{"halls", "hall", 10}, {"laundries", "laundry", 3}, {"basements", "basement", 3},
 }
 
 // quick adds rooms that are only counted to those that are measured, so that a house
@@ -52,6 +58,23 @@ func (r *reader) quick(root *node) {
 		}
 	}
 	r.books[pricebook.QuickFile] = pricebook.Quick
+}
+
+// doubtQuick doubts more rooms of a sort counted than the house is said to have, or than homes have.
+func (r *reader) doubtQuick() {
+	for _, q := range quickKinds {
+		g := r.good("quick." + q.key)
+		if g == nil {
+			continue
+		}
+		has, said := r.houseHas(q.kind)
+		switch {
+		case said && g.number.GreaterThan(decimal.NewFromInt(int64(has))):
+			r.say("quick-many", g.at(), "%s: %s counted, and the house has %s when the work is done", q.key, g.node.text, quantity.Counted(has, q.kind))("check both, for a digit too many; they are used as they stand")
+		case !said && g.number.GreaterThan(decimal.NewFromInt(q.most).Mul(r.units())):
+			r.say("quick-many", g.at(), "%s: %s counted, many for a house", q.key, g.node.text)("check it, for a digit too many; a house of several homes says so, as   house: {units: 3}   ; it is used as it stands")
+		}
+	}
 }
 
 // freeNames are names for the rooms of a sort that are counted beyond the measured ones: the
