@@ -260,6 +260,17 @@ func (r *reader) peels(p *plan) (names []string) {
 	return names
 }
 
+// layersCalled are the layers that other words are for, by the names of the work that takes them up.
+func (r *reader) layersCalled(words string) (out []string) {
+	with := r.prices().ItemsWith(words)
+	for name, item := range layered {
+		if slices.Contains(with, item) {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
 // peel lets a new floor take up what lies on the old one, layer by layer.
 func (r *reader) peel(p *plan) {
 	g := r.good(r.roomPaths[p.room] + "layers")
@@ -281,7 +292,11 @@ func (r *reader) peel(p *plan) {
 				names = append(names, k)
 			}
 			tell := r.say("unknown-layer", s.at, "%s is no layer that is known", diag.Quote(s.text))
-			if near, ok := diag.Nearest(s.text, names); ok {
+			near, ok := diag.Nearest(s.text, names)
+			if also := r.layersCalled(s.text); !ok && len(also) == 1 {
+				near, ok = also[0], true
+			}
+			if ok {
 				tell("did you mean %q?", near)
 			} else {
 				tell("the layers are: carpet, vinyl, tile, wood, laminate; name other work under the option")

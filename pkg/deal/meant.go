@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -138,6 +140,33 @@ func fieldAt(path string) *Field {
 	return nil
 }
 
+// costOfWork tells of what a piece of work costs, by words that are keys elsewhere.
+func (r *reader) costOfWork(s scope, e *entry) bool {
+	if s.group != "<work>" || e.value.shape != scalar {
+		return false
+	}
+	trade, rate := "paint", "$45/hour"
+	if it := r.itemNamed(plainKey(s.member.Label)); it != nil {
+		trade = it.Trade
+	}
+	if _, err := hourly(e.value.text); err == nil {
+		rate = e.value.text
+	}
+	var hint string
+	switch v := e.value.text; e.name {
+	case "labour":
+		hint = fmt.Sprintf("what somebody asks for all of its labour is   quote: %s, covers: labour   ; what a trade charges by the unit is   hired: $9.50 per sq ft", v)
+	case "rate", "hourly rate":
+		hint = fmt.Sprintf("what a trade charges by the hour is   by the hour: yes   at the work, and   labour: {trades: {%s: {rate: %s}}}   ; by the unit it is   hired: $9.50 per sq ft", trade, rate)
+	case "materials", "material":
+		hint = fmt.Sprintf("what one pack of its first product costs is   price: $31.20   ; a sum for all of that product is   allowance: %s", v)
+	default:
+		return false
+	}
+	r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("%s", hint)
+	return true
+}
+
 // besides tells of what people write beside a room's size or a piece of work that
 // stands in a place of its own.
 func (r *reader) besides(s scope, e *entry) bool {
@@ -151,6 +180,8 @@ func (r *reader) besides(s scope, e *entry) bool {
 		}
 	case s.group == "<work>" && e.name == "without":
 		r.besideWork(e)
+	case e.name == "by" && fieldNamed(s.group, "work") != nil:
+		r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))("who does it stands with each piece of work, as   work: {paint walls: %s}", cmp.Or(e.value.text, "hired"))
 	case s.group == "<work>" && e.name == "pack":
 		r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))(
 			"it belongs to the product in a price book of your own, with its price; name the book with   own book: my-prices.yaml")

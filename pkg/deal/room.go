@@ -146,7 +146,7 @@ func (r *reader) finishRoom(s scope, e *entry) {
 // sortWords are the words in a fixed part's name that tell what it is.
 var sortWords = []struct{ word, sort string }{
 	{"tub", "tub"}, {"jacuzzi", "tub"}, {"whirlpool", "tub"}, {"shower", "shower"}, {"vanity", "vanity"},
-	{"toilet", "toilet"}, {"commode", "toilet"}, {"water closet", "toilet"}, {"medicine", "wall cabinet"},
+	{"toilet", "toilet"}, {"commode", "toilet"}, {"water closet", "toilet"}, {" wc ", "toilet"}, {"medicine", "wall cabinet"},
 	{"wall cabinet", "wall cabinet"}, {"upper", "wall cabinet"}, {"island", "island"}, {"base cabinet", "base cabinet"}, {"cabinet", "base cabinet"},
 	{"sink", "sink"}, {"basin", "sink"},
 }
@@ -158,7 +158,7 @@ var fixedWalls = map[string]int64{"tub": 3, "shower": 3, "island": 0}
 // sortOf is what a fixed part is by its name, or "".
 func sortOf(name string) string {
 	for _, w := range sortWords {
-		if strings.Contains(strings.ToLower(name), w.word) {
+		if strings.Contains(" "+strings.ToLower(name)+" ", w.word) {
 			return w.sort
 		}
 	}

@@ -28,10 +28,14 @@ func (r *reader) checkTrades() {
 	}
 }
 
-// nearTrade finds the trade that one who works in it, or a slip, stands for.
+// nearTrade finds the trade that one who works in it, another word for it, or a slip stands for.
 func nearTrade(name string, known []string) (string, bool) {
 	if trade := pricebook.TradeOf(name); slices.Contains(known, trade) {
 		return trade, true
+	}
+	others := func(trade string) bool { return !pricebook.OfTrade(name, trade) }
+	if of := slices.DeleteFunc(slices.Clone(known), others); len(of) == 1 {
+		return of[0], true
 	}
 	return diag.Nearest(name, known)
 }

@@ -17,7 +17,11 @@ func (r *reader) unknown(s scope, e *entry) {
 	r.odd[s.path] = true
 	key, keys := diag.Quote(e.key.text), strings.Join(s.keys(), ", ")
 	word, value, colon := strings.Cut(e.key.text, ":")
-	switch near, ok := nearestKey(s.group, e.name); {
+	near, ok := nearestKey(s.group, e.name)
+	if ok && len(near) < len(e.name) && !diag.Misspelt(e.name, near) && len(standing(e.name)) > 0 {
+		ok = false // sales tax is a key of its own, and no tax
+	}
+	switch {
 	case e.name == "":
 		r.say("unknown-key", e.key.at, "there is no key before the colon")("here stand: %s", keys)
 	case colon && fieldNamed(s.group, plainKey(word)) != nil:
@@ -36,7 +40,7 @@ func (r *reader) unknown(s scope, e *entry) {
 	case !ok && r.tradeAsKey(s, e): // told
 	case r.bookInDeal(s, e): // told
 	case r.workOutside(s, e): // told
-	case r.noSaleKey(s, e) || r.meantHere(s, e) || r.meantElsewhere(s, e): // told
+	case r.costOfWork(s, e) || r.noSaleKey(s, e) || r.meantHere(s, e) || r.meantElsewhere(s, e): // told
 	case ok:
 		r.meant[s.path+fieldNamed(s.group, plainKey(near)).Key()] = true
 		r.say("unknown-key", e.key.at, "unknown key %s", key)("did you mean %q?", near)
@@ -92,11 +96,9 @@ func (r *reader) tradeAsKey(s scope, e *entry) bool {
 // misplaced tells of a key that stands elsewhere, or nowhere.
 func (r *reader) misplaced(s scope, e *entry, keys string) {
 	var elsewhere []string
-	for f := range rows() {
-		if f.isNamed(e.name) && !strings.HasPrefix(f.Path, "<") {
-			elsewhere = append(elsewhere, f.stands())
-			r.meant[f.Path] = true
-		}
+	for _, f := range standing(e.name) {
+		elsewhere = append(elsewhere, f.stands())
+		r.meant[f.Path] = true
 	}
 	if len(elsewhere) == 1 && r.headless(e) {
 		return
@@ -111,6 +113,16 @@ func (r *reader) misplaced(s scope, e *entry, keys string) {
 		return
 	}
 	r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))("here stand: %s", keys)
+}
+
+// standing are the fields of groups of the deal that a key is the name of.
+func standing(name string) (out []*Field) {
+	for f := range rows() {
+		if f.isNamed(name) && !strings.HasPrefix(f.Path, "<") {
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 // nearAway is the field of a group of the deal whose key a word is near to, where there

@@ -88,7 +88,7 @@ func (r *reader) works(s scope, f *Field, g *reading) {
 func (r *reader) noWork(e *entry) bool {
 	item, who, colon := strings.Cut(e.key.text, ":")
 	switch {
-	case e.name == "without":
+	case e.name == "without" || e.name == "adds" && e.value.shape == scalar:
 		r.besideWork(e)
 	case colon && e.value.shape == nothing && r.itemNamed(plainKey(item)) != nil:
 		r.noSpaceBehind(e, item, who)
@@ -98,8 +98,12 @@ func (r *reader) noWork(e *entry) bool {
 	return true
 }
 
-// besideWork tells of what is left out in the wrong place.
+// besideWork tells of what is left out, or what an option adds, in the wrong place.
 func (r *reader) besideWork(e *entry) {
+	if e.name == "adds" {
+		r.say("unknown-key", e.key.at, "the key %s does not belong here", diag.Quote(e.key.text))("it stands beside work, not in it; write   work: {...}, adds: %s", e.value.text)
+		return
+	}
 	var names []string
 	for _, s := range (&reading{node: e.value}).words() {
 		names = append(names, s.text)
@@ -146,6 +150,9 @@ func (r *reader) workDetails(w *work, e *entry) {
 			short("quote")
 			break
 		}
+		if r.rateAlone(e) {
+			break
+		}
 		short("by")
 	}
 	if covers := r.of(w.scope, "covers"); r.unquoted && (covers == nil || covers.choice != "labour") {
@@ -155,6 +162,16 @@ func (r *reader) workDetails(w *work, e *entry) {
 	if q, by := r.of(w.scope, "quote"), r.of(w.scope, "by"); q != nil && by != nil && by.choice == "own hands" {
 		r.say("quote-and-own", by.at(), "%s has a quote and is done by own hands", diag.Quote(e.key.text))("keep one of them; what is bought for own work is in the price book, or an allowance")
 	}
+}
+
+// rateAlone tells of what a trade charges by the unit in the place of who does the work.
+func (r *reader) rateAlone(e *entry) bool {
+	x, err := quantity.ParsePer(e.value.text)
+	if err != nil || !x.Money {
+		return false
+	}
+	r.say("bad-choice", e.value.at, "%s is %s, which does not say who does it", diag.Quote(e.key.text), diag.Quote(e.value.text))("write   %s: {by: hired, hired: %s}", e.key.text, e.value.text)
+	return true
 }
 
 // finish puts details into the model's words.
@@ -196,8 +213,11 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 	case len(all) > 1 && len(all) <= mostMeant:
 		tell("did you mean one of these? %s", strings.Join(all, ", "))
 		return nil
+	case len(all) > mostMeant: // no slip of one of them
+		tell("did you mean one of these? %s; see   ledgerboard prices %s   for more", strings.Join(r.prices().Foremost(name, all)[:mostMeant], ", "), lastOf(name))
+		return nil
 	}
-	if near, ok := diag.Nearest(name, r.prices().Items()); ok {
+	if near, ok := diag.Nearest(name, r.prices().Items()); ok && (near[0] == name[0] || !r.prices().Knows(name)) { // plaster is no rafter
 		tell("did you mean %q? see   ledgerboard prices   for all, or name it with   item:", near)
 		return nil
 	}

@@ -44,7 +44,7 @@ func (r *csvRows) isForm() bool {
 		has := func(name string) bool {
 			return slices.ContainsFunc(heads, func(s string) bool { return even(strings.Trim(s, `"`)) == name })
 		}
-		if has("item") && has("unit price") {
+		if has("item") && has("trade") && has("unit price") {
 			return true
 		}
 	}

@@ -436,6 +436,10 @@ func TestFormAsCSV(t *testing.T) {
 	require.Len(t, found, 1)
 	require.Equal(t, "quotes-form", found[0].Code)
 	require.Contains(t, found[0].Hint, "give the form as .xlsx")
+	_, _, found = pricebook.ReadQuotes("mine.csv", "item,unit price\nlay oak,5\n", read(t, below, nil)) // a table of one's own
+	require.Len(t, found, 1)
+	require.Equal(t, `there is no column "name"`, found[0].Message)
+	require.Contains(t, found[0].Hint, "name,price")
 }
 
 func TestCoatsOfATableAreDoubted(t *testing.T) {
