@@ -48,6 +48,7 @@ func TestHintsNameTheFormThatIsRead(t *testing.T) {
 		{"paint walls: hired", "paint walls:own hands", "unknown-key", "write   paint walls: own hands"},
 		{"rooms:", "local prices: {labour factor: 1.04}\nrooms:", "bad-percent", "a percent sign: 104%"},
 		{"rooms:", "scope: as is\nrooms:", "unknown-option", `did you mean "as it is"?`},
+		{denSize, "walls: [east 12', north-east 4', north 7', west 15', south 10']", "bad-walk", "north 1' 6\", east 3', north 1' 6\""},
 		{"rooms:", "sales tax: 6%\nrooms:", "unknown-key", "it belongs under local prices"},
 		{"rooms:", "labour: {trades: {tiling: {rate: $40/hour}}}\nrooms:", "unknown-trade", `did you mean "tile"?`},
 		{"rooms:", "labour: {trades: {heating: {rate: $40/hour}}}\nrooms:", "unknown-trade", `did you mean "heating and cooling"?`},

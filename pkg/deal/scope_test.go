@@ -34,6 +34,26 @@ func labels(all []*model.Member) (out []string) {
 	return out
 }
 
+// The rooms with slanting walls of docs/measuring.md, against their true shapes by elementary geometry: a bay
+// and a corner at 45 degrees, and eight sides 8 ft across, whose floor is 2(root 2 - 1) times 8 squared and
+// whose sides are root 2 - 1 times 8 each.
+func TestSlantingWalls(t *testing.T) {
+	const root2 = 1.4142136
+	for shape, want := range map[string]struct{ floor, walls, over float64 }{
+		"size: [14' x 12', 6' x 2' sharing 6']":                                       {180, 44 + 4 + 4*root2, 0.045},
+		"walls: [east 12', north 10' 6\", west 3', north 1' 6\", west 9', south 12']": {139.5, 42 + 3*root2, 0.039},
+		"size: 7' 3\" x 7' 3\"":                                                       {128 * (root2 - 1), 64 * (root2 - 1), 0.095},
+	} {
+		d := readDeal(t, walked+"rooms: {den: {"+shape+", work: {paint walls: hired}}}\n")
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		den := d.Root.In("inside")[0]
+		require.InEpsilon(t, want.floor, v.Of(d.Model.Find(den, "floor_area")).InexactFloat64(), 0.01, shape)
+		over := v.Of(d.Model.Find(den, "perimeter")).InexactFloat64()/want.walls - 1
+		require.InDelta(t, want.over, over, 0.002, shape)
+	}
+}
+
 // A measured room takes the place of a counted one of its sort.
 func TestQuickRoomsMakeWayForMeasuredOnes(t *testing.T) {
 	d := readDeal(t, walked+`

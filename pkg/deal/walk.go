@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -31,6 +32,11 @@ func (r *reader) walls(s scope, f *Field, g *reading) {
 		}
 		word, rest, _ := strings.Cut(n.text, " ")
 		d, known := directions[strings.ToLower(word)]
+		if !known && slants(word) {
+			r.say("bad-walk", n.at, "%s slants, and a walk knows north, south, east and west alone", diag.Quote(n.text))("write a wall that slants as a step halfway, as   north 1' 6\", east 3', north 1' 6\"   for one that goes 3' east and 3' north: the floor is right, and the walls a little long")
+			g.ok = false
+			continue
+		}
 		if !known {
 			r.say("bad-walk", n.at, "%s does not begin with north, south, east or west", diag.Quote(n.text))("say which way the wall runs and how long it is, e.g. east 12'; any wall may be called north")
 			g.ok = false
@@ -63,6 +69,12 @@ func (r *reader) walls(s scope, f *Field, g *reading) {
 	if a, b := crossing(walls); g.ok && b != nil {
 		r.say("walk-crosses", b.at, "the wall %s meets the wall %s", diag.Quote(b.text), diag.Quote(a.text))("each wall of a walk ends where the next begins, and meets no other; check the lengths and the ways")
 	}
+}
+
+// slants reports whether a direction lies between two of those that a walk knows.
+func slants(word string) bool {
+	word = strings.ReplaceAll(strings.ToLower(word), "-", "")
+	return slices.Contains([]string{"northeast", "northwest", "southeast", "southwest", "ne", "nw", "se", "sw"}, word)
 }
 
 // A corner is where a walk has come to, in ft to the east and to the north of where it began.

@@ -47,8 +47,8 @@ var otherwise = map[string][]string{
 
 	"gfci": {"protected outlet"}, "gfi": {"protected outlet"},
 	"granite": {"stone counter"}, "quartz": {"stone counter"}, "marble": {"stone counter"},
-	"hvac":    {"heating and cooling"},
-	"tiling":  {"tile"}, "rewiring": {"rewire"}, "shelving": {"shelf"},
+	"hvac":   {"heating and cooling"},
+	"tiling": {"tile"}, "rewiring": {"rewire"}, "shelving": {"shelf"},
 	"popcorn": {"textured ceiling"},
 	"can":     {"recessed"}, "downlight": {"recessed light"},
 	"rekey": {"re keyed", "re key"}, "rekeying": {"re keyed", "re key"}, "rekeyed": {"re keyed"},
