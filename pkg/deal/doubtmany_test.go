@@ -142,6 +142,8 @@ func TestCountsOfADigitTwice(t *testing.T) {
 		"rooms: {kitchen: {size: 12' x 14', fixed: {sink: 11}, work: {paint walls: hired}}}\n":                                             1,
 		"rooms: {bath: {size: 8' x 5', fixed: {toilet: {count: 11}}, work: {paint walls: hired}}}\n":                                       1,
 		"rooms: {bath: {size: 10' x 9', fixed: {sink: 2, toilet: 1, vanity: {size: 3' x 1'9\", count: 2}}, work: {paint walls: hired}}}\n": 0,
+		"rooms: {bath: {size: 8' x 5', fixed: {wc: 11}, work: {paint walls: hired}}}\n":                                                    1, // a toilet
+		"rooms: {den: {size: 12' x 14', fixed: {showcase: {size: 1' x 1', count: 6}}, work: {paint walls: hired}}}\n":                      0,
 		"rooms: {kitchen: {size: 12' x 14', fixed: {base cabinets: {size: 3' x 2', count: 6}}, work: {paint walls: hired}}}\n":             0,
 	} {
 		require.Equal(t, want, told(t, "many-in-room", keys), keys)
