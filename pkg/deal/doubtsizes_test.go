@@ -70,10 +70,11 @@ func TestNarrowRoomsAreToldByTheirKind(t *testing.T) {
 	for room, want := range map[string]string{
 		"powder room: {size: 2'8\" x 5', fixed: {toilet: 1}, work: {paint bath walls: hired}}": "powder room is 2'8\" wide, and few baths are under 3 ft",
 		"nook: {kind: bath, size: 2'8\" x 5', work: {paint bath walls: hired}}":                "nook is 2'8\" wide, and few baths are under 3 ft",
-		"hall: {size: 2'8\" x 12', work: {paint walls: hired}}":                                "hall is 2'8\" wide, and a hall has at least 3 ft",
+		"hall: {size: 2'4\" x 12', work: {paint walls: hired}}":                                "hall is 2'4\" wide, and even halls of old houses are hardly under 2' 6\"",
 	} {
 		require.Equal(t, []string{want}, toldOf(t, "room-narrow", "  "+room+"\n", ""))
 	}
+	require.Empty(t, toldOf(t, "room-narrow", "  hall: {size: 2'8\" x 12', work: {paint walls: hired}}\n", ""))
 	require.Empty(t, toldOf(t, "room-narrow", "  powder room: {size: 3' x 5', work: {paint bath walls: hired}}\n", ""))
 }
 
