@@ -29,7 +29,8 @@ func (p *plan) houseLeaves(name string) bool {
 }
 
 // callsFor reports whether work of any room, or what that brings, could call for what an
-// option of the whole house does without: also work of options that this scope does not take.
+// option of the whole house does without: also work of options that this scope does not take,
+// but for those that it is taken instead of.
 func (r *reader) callsFor(p *plan, name string) bool {
 	if p.room.Kind != "whole_house" {
 		return false
@@ -51,8 +52,9 @@ func (r *reader) callsFor(p *plan, name string) bool {
 		})
 	}
 	return slices.ContainsFunc(r.inFile, func(q *plan) bool {
-		return slices.ContainsFunc(q.works, func(w *work) bool { return calls(asking{it: w.item}) }) ||
-			slices.ContainsFunc(r.peels(q), func(name string) bool { return calls(asking{it: r.book.Item(name)}) })
+		return (q == p || q.room != p.room) &&
+			(slices.ContainsFunc(q.works, func(w *work) bool { return calls(asking{it: w.item}) }) ||
+				slices.ContainsFunc(r.peels(q), func(name string) bool { return calls(asking{it: r.book.Item(name)}) }))
 	})
 }
 

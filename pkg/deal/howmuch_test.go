@@ -11,6 +11,7 @@ import (
 
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/exact"
+	"ledgerboard/pkg/pricebook"
 )
 
 // quantities are how much there is of each item in a deal, by name, and what the rooms cost, by "$".
@@ -77,6 +78,15 @@ func TestWhatARoomNeedsOnceFollowsNoCount(t *testing.T) {
 		{walled, "gas line: {count: 2}", "furnace: hired", "gas pressure test", "1"},
 		{walled, "washer: {count: 2}", "carpet: hired", "old appliance hauled away", "2"},
 	})
+}
+
+// What comes once for a room is the room itself by its measure.
+func TestWhatComesOnceForARoomIsMeasuredByOne(t *testing.T) {
+	for _, name := range pricebook.Starter().Items() {
+		if it := pricebook.Starter().Item(name); it.Once {
+			require.Equal(t, "one", it.Measure, name)
+		}
+	}
 }
 
 // An own book says once of what comes along, and takes it from what the starter book has so.

@@ -215,15 +215,15 @@ scope: %s
 rooms:
   bath: {size: 8' x 8', layers: [vinyl], options: {light: {work: {paint walls: hired}}, gut: {work: {supply lines: hired, tile floor: hired}}}}
   den: {size: 8' x 8', options: {light: {work: {paint walls: hired}}}}
-whole house: {options: {light: {work: {final cleaning: hired}, without: [%s]}}}
+whole house: {options: {light: {work: {final cleaning: hired}, without: [%s]}, gut: {work: {deck frame: {by: hired, count: 90 sq ft}}}}}
 `
 	for _, scope := range []string{"light", "{all rooms: light, bath: gut}", "{all rooms: as it is, whole house: light}", "{all rooms: light, bath: as it is}"} {
 		for without, doubted := range map[string]bool{
 			"plumbing permit":     false,
 			"asbestos test":       false, // by the sheet vinyl under the tile
 			"plumbing leak watch": false, // by the turn-on, which the main shutoff calls for
-			"building permit":     true,
-			"tile transition":     true, // the tile brings it, but in the bath
+			"building permit":     true,  // which the house has with its other option alone
+			"tile transition":     true,  // the tile brings it, but in the bath
 		} {
 			_, found := deal.Read("house.yaml", fmt.Appendf(nil, house, scope, without))
 			require.False(t, found.HasErrors(), "%v", found)

@@ -338,6 +338,6 @@ func (p bestPage) short() {
 		for _, o := range p.Unsaid {
 			names = append(names, fmt.Sprintf("%q of %s", o.Label, o.Parent.Label))
 		}
-		p.text("", "The choice hangs on what is not said: what is added by "+strings.Join(names, ", ")+". It counts as nothing, so none of them was taken. Write what you think under each:   adds: $9,000   , or   adds: $0")
+		p.text("", "The choice hangs on what is not said: what is added by "+strings.Join(names, ", ")+". It counts as nothing. Write what you think under each:   adds: $9,000   , or   adds: $0")
 	}
 }
