@@ -69,7 +69,7 @@ func (r *reader) doubtCounts() {
 		if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(has.Add(r.islandIn(w)))) {
 			continue
 		}
-		name := strings.TrimPrefix(strings.TrimPrefix(m.Name, "house "), "outside ")
+		name := strings.TrimPrefix(m.Name, m.Of+" ")
 		says, check := fmt.Sprintf("but %s of %s is %s %s", name, where, quantity.FormatCount(has, 1), m.Unit), r.checkCount(w)
 		if m.Unit == "each" {
 			says, check = fmt.Sprintf("but the count of %s in %s is %s", name, where, quantity.FormatCount(has, 1)), "check it; if there are more of them, say so there"

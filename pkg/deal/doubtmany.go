@@ -41,7 +41,8 @@ var rentedTimes = two
 var litFloor, fewLamps = eight, decimal.NewFromInt(6)
 
 // doubtMuchOf doubts a count by the piece that a place hardly has: of what stands there once or a few
-// times, of months that are rented far beyond the sale, of lights in a room of so much floor, and of sq ft of a room that is counted for the whole house.
+// times, of months that are rented far beyond the sale, of lights in a room of so much floor, and of sq ft
+// of a room that is counted for the whole house.
 func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 	if g == nil || m == nil || w.quoted() {
 		return

@@ -87,7 +87,11 @@ func (r *reader) doubtPitches() {
 
 // doubtCeiling doubts a room that is nowhere high enough to live in; a crawl space is not.
 func (r *reader) doubtCeiling(room *model.Member) {
-	var high model.Value
+	r.doubtHeight(room.Label, highestGiven(room), lowCeilingOf(room, r.roomKinds[room]))
+}
+
+// highestGiven is how high a room is at its highest as the file has it.
+func highestGiven(room *model.Member) (high model.Value) {
 	for _, m := range append([]*model.Member{room}, room.In("section")...) {
 		for _, line := range []string{"room_ceiling", "height"} {
 			if v := m.Given.Of(line); v.Number.GreaterThan(high.Number) {
@@ -95,7 +99,7 @@ func (r *reader) doubtCeiling(room *model.Member) {
 			}
 		}
 	}
-	r.doubtHeight(room.Label, high, lowCeilingOf(room, r.roomKinds[room]))
+	return high
 }
 
 // doubtUsualHeight doubts a ceiling of all rooms that not all rooms of a house have.
@@ -231,7 +235,7 @@ func (r *reader) doubtOpenings(room *model.Member) {
 func (r *reader) doubtDoors(room *model.Member) {
 	for _, o := range room.In("opening") {
 		w, h := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number
-		if o.Given.Of("kind").Choice != "window" && (w.LessThan(narrowDoor) || h.LessThan(lowOpening)) && !r.inLowWall(o) {
+		if o.Given.Of("kind").Choice != "window" && (w.LessThan(narrowDoor) || h.LessThan(lowOpening)) && !r.deal.inLowWall(o) {
 			r.say("door-small", o.Pos, "%s of %s is under 1'6\" wide or 6 ft high", o.Label, room.Label)("check it, for feet and inches that have slipped; usual is 2'8\" x 6'8\"; it is used as it stands")
 		}
 	}

@@ -305,7 +305,7 @@ func shareEdges(c *model.Cell) (out []Edge) {
 
 // openingEdges are those of a side of an opening: only what one walks through upright has a least.
 func (d *Deal) openingEdges(m *model.Member, low, high decimal.Decimal) []Edge {
-	if doorInside(m) && !(d.reader != nil && d.reader.inLowWall(m)) {
+	if doorInside(m) && !d.inLowWall(m) {
 		return []Edge{least(low), most(high)}
 	}
 	return []Edge{most(high)}

@@ -25,6 +25,7 @@ func TestHonestPlansAreLetStand(t *testing.T) {
 		{"ceiling-low", "  den: {size: 24' x 22', ceiling: 6'3\", work: {paint walls: own hands}}\n", "", 1},
 		{"door-small", "  attic knee wall: {size: 24' x 5', kind: closet, ceiling: 1' to 4'6\", doors: 2' x 4', work: {paint walls: own hands}}\n", "", 0},
 		{"door-small", "  cellar: {size: 24' x 22', ceiling: 6'4\", doors: 2'6\" x 5'10\", work: {paint walls: own hands}}\n", "", 0},
+		{"door-small", "  cellar: {size: 24' x 22', doors: 2'6\" x 5'10\", work: {paint walls: own hands}}\n", "ceiling: 6'4\"\n", 0},
 		{"door-small", "  attic: {size: 24' x 22', ceiling: 4' to 8' both sides, doors: 2' x 4', work: {paint walls: own hands}}\n", "", 0},
 		{"door-small", "  attic: {size: 24' x 22', ceiling: 4' to 8' both sides, doors: 2'8\" x 68\", work: {paint walls: own hands}}\n", "", 1},
 		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {around: 110 ft, wall height: 20 ft, siding: 520 sq ft}\n", 0},

@@ -16,15 +16,17 @@ var lowOpening = decimal.NewFromInt(6)
 
 // inLowWall reports whether an opening is where no usual door can stand: in a room that is nowhere so
 // high, or no higher than a knee wall of it.
-func (r *reader) inLowWall(o *model.Member) bool {
+func (d *Deal) inLowWall(o *model.Member) bool {
 	usual, _ := quantity.ParseSize(openingKinds["doors"].size)
-	door, room := usual.Second.Feet(), o.Parent
-	if high, known := r.worked(room, "highest_ceiling"); known && high.LessThan(door) {
-		return true
+	door := usual.Second.Feet()
+	low := func(x decimal.Decimal) bool { return x.IsPositive() && x.LessThan(door) }
+	high := highestGiven(o.Parent)
+	if high.Text == "" {
+		high = d.Root.Given.Of("usual_ceiling")
 	}
-	return slices.ContainsFunc(room.In("section"), func(m *model.Member) bool {
-		low, known := r.worked(m, "low_height")
-		return known && low.LessThan(door) && !o.Given.Of("opening_height").Number.GreaterThan(low)
+	return low(high.Number) || slices.ContainsFunc(o.Parent.In("section"), func(m *model.Member) bool {
+		wall := m.Given.Of("low_height").Number
+		return low(wall) && !o.Given.Of("opening_height").Number.GreaterThan(wall)
 	})
 }
 
