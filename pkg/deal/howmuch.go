@@ -56,6 +56,24 @@ func (a toDo) less(b toDo, all decimal.Decimal) toDo {
 	return a
 }
 
+// together is how much several amounts of a companion come to: all of them where it comes for each
+// piece of work that brings it.
+func (b *bringing) together(it *pricebook.Item, amounts []toDo) (sum toDo) {
+	all := b.all(it)
+	if !it.TakenEach() {
+		return addUp(all, amounts)
+	}
+	amounts = slices.DeleteFunc(amounts, toDo.none)
+	if len(amounts) == 1 {
+		return amounts[0]
+	}
+	for _, a := range amounts {
+		sum.counted = sum.counted.Add(a.of(all))
+		sum.text, sum.at = "for each that brings it", a.at
+	}
+	return sum
+}
+
 // addUp adds amounts up, at most to the whole, or to the most of them where a single one is
 // counted higher.
 func addUp(all decimal.Decimal, amounts []toDo) (sum toDo) {
@@ -114,7 +132,7 @@ func (b *bringing) amount(w *work) toDo {
 		return rest
 	}
 	first := b.total(w.item, always, nil)
-	return addUp(all, []toDo{first, rest})
+	return b.together(w.item, []toDo{first, rest})
 }
 
 // before is what brings an item to the plan and to quotes before the one that has it in a
@@ -217,6 +235,14 @@ func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 		default:
 			others = append(others, whole)
 		}
+	}
+	if it.TakenEach() {
+		for _, w := range b.once(sameMeasure(it, by)) {
+			if !slices.Contains(but, w) {
+				others = append(others, b.amount(w))
+			}
+		}
+		return b.together(it, others)
 	}
 	all := b.all(it)
 	sum := b.sum(all, sameMeasure(it, by), but, others...)

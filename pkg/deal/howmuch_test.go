@@ -80,11 +80,26 @@ func TestWhatARoomNeedsOnceFollowsNoCount(t *testing.T) {
 	})
 }
 
+// What each of several pieces of work takes for itself adds up, with what it brings in its turn; of
+// what serves all of them the largest count counts. Worked by hand.
+func TestWhatEachTakesForItselfAddsUp(t *testing.T) {
+	inEitherOrder(t, []amountOf{
+		{walled, "mini-split: {count: 2}", "baseboard heater: {count: 3}", "circuit", "5"},
+		{walled, "mini-split: {count: 2}", "baseboard heater: {count: 3}", "firestopping", "5"},
+		{walled, "mini-split: {count: 2}", "baseboard heater: {count: 3}", "dust barrier", "1"},
+		{walled, "mini-split: hired", "carpet: hired", "circuit", "1"},
+		{walled, "range electric: hired", "fridge: hired", "old appliance hauled away", "2"},
+		{walled, "washer: {count: 2}", "dryer electric: hired", "old appliance hauled away", "3"},
+		{walled, "furnace: {count: 2}", "air conditioner: hired", "thermostat", "2"},
+	})
+}
+
 // What comes once for a room is the room itself by its measure.
 func TestWhatComesOnceForARoomIsMeasuredByOne(t *testing.T) {
 	for _, name := range pricebook.Starter().Items() {
-		if it := pricebook.Starter().Item(name); it.Once {
+		if it := pricebook.Starter().Item(name); it.Once || it.ForEach {
 			require.Equal(t, "one", it.Measure, name)
+			require.False(t, it.Once && it.ForEach, name)
 		}
 	}
 }

@@ -77,11 +77,11 @@ func (b *bringing) layers(works []*work) (out []layer) {
 }
 
 // under is the work that a piece of work stems from: itself, or where just as much is done
-// of it as of what brings it, that.
+// of it as of what brings it together, that.
 func (b *bringing) under(w *work) []layer {
 	things := b.things(w.item)
 	same := sameMeasure(w.item, w.bringers)
-	if len(same) == 0 || len(same) < len(w.bringers) || b.yields(w) {
+	if len(same) == 0 || len(same) < len(w.bringers) || w.item.TakenEach() || b.yields(w) {
 		return []layer{{[]*work{w}, things}}
 	}
 	layers := b.layers(same)

@@ -49,6 +49,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		{Key{"share by age", "subfloor", "all of the measure", "of which table by year built it takes its share of the measure: subfloor or roof deck"}, func(r *reader, it *Item) read { return parsed(r, shareByAge, func(x string) { it.ShareByAge = x }) }},
 		{Key{"in part", "yes", "no", "whether it is rarely done to all of the measure, as a mend of what is found rotten: it is doubted where the deal file says neither count nor part"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.InPart = x }) }},
 		{Key{"once", "yes", "no", "whether an item measured by one, where it is brought along, comes once for a room, whatever the count or part of the work that brings it, as the containment of a work area"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.Once = x }) }},
+		{Key{"for each", "yes", "no", "whether an item measured by one, where several pieces of work bring it along, comes for each of them, as a circuit for each appliance; without this the largest count of them counts"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.ForEach = x }) }},
 		{Key{"waits", "2 days", "none", "curing, delivery or inspection in which nobody works"}, func(r *reader, it *Item) read {
 			return parsed(r, quantity.ParseDays, func(x decimal.Decimal) { it.Waits = x })
 		}},

@@ -29,6 +29,7 @@ func ItemPage(w io.Writer, b *pricebook.Book, it *pricebook.Item, s Style) error
 	p.fact("share", sharesOf(it))
 	p.fact("done", usual(it.InPart, "to a part as a rule: the deal file says how much, with   count:   or   part:"))
 	p.fact("once", usual(it.Once, "for a room where other work brings it, whatever the count of that"))
+	p.fact("each", usual(it.ForEach, "one for each piece of work that brings it"))
 	p.fact("floor", usual(it.NewFloor, "a new one, so that the layers of the old one are taken up"))
 	p.fact("makes", it.Makes)
 	p.fact("takes out", it.TakesOut)

@@ -44,6 +44,7 @@ type ItemPrice struct {
 	ShareByAge  string          `json:"share_by_age"` // of which table by year built; "" is all of the measure
 	InPart      bool            `json:"in_part"`      // rarely done to all of the measure
 	Once        bool            `json:"once"`         // brought along, whatever the count or part of what brings it
+	ForEach     bool            `json:"for_each"`     // brought along by several pieces of work, for each of them
 	Permit      bool            `json:"permit"`
 	Licence     bool            `json:"licence"`
 	Cautions    []string        `json:"cautions"`
@@ -114,7 +115,7 @@ func itemPrice(b *pricebook.Book, it *pricebook.Item) ItemPrice {
 	out := ItemPrice{
 		Name: it.Name, Trade: it.Trade, Work: it.Work, Category: it.Category, Element: it.Element, Measure: it.Measure, Unit: string(it.Unit),
 		Hours: it.Hours, SetUp: it.SetUp, HoursSource: it.HoursSource, Hired: it.Hired, HiredSource: it.HiredSource, Dated: day(it.Dated),
-		Materials: []Material{}, Brings: []Brought{}, Debris: it.Debris, Weight: it.Weight, Waits: it.Waits, Coats: it.Coats, NewFloor: it.NewFloor, ShareByAge: it.ShareByAge, InPart: it.InPart, Once: it.Once,
+		Materials: []Material{}, Brings: []Brought{}, Debris: it.Debris, Weight: it.Weight, Waits: it.Waits, Coats: it.Coats, NewFloor: it.NewFloor, ShareByAge: it.ShareByAge, InPart: it.InPart, Once: it.Once, ForEach: it.ForEach,
 		Makes: it.Makes, TakesOut: it.TakesOut, InsteadOf: append([]string{}, it.InsteadOf...),
 		Permit: it.Permit, Licence: it.Licence, Cautions: append([]string{}, it.Cautions...), Source: it.Source, Own: b.Own(it.Name),
 	}
