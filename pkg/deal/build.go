@@ -194,7 +194,7 @@ func (r *reader) firstUse(w *work, u *pricebook.Use) {
 			} else if all := r.prices().ProductsWith(name); len(all) > 0 && len(all) <= mostMeant {
 				tell("did you mean one of these? %s", strings.Join(all, ", "))
 			} else {
-				tell("look for it with   ledgerboard prices %s   or add it to your own price book", lastOf(name))
+				tell("look for it with   %s   or add it to your own price book", r.prices().LookFor(name))
 			}
 			return
 		}

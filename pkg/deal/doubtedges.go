@@ -84,10 +84,24 @@ func (r *reader) doubtOutsideAlone() {
 	for _, p := range r.chosenPlans() {
 		for _, x := range p.idle {
 			if it := r.prices().Item(x.Item); p.room.Kind != "outside" && pricebook.MeasureNamed(it.Measure).Of == "outside" && !done(it) {
-				r.say("outside-alone", x.by.at, "nothing is priced of %s, which %s would bring along: it goes by %s, outside", it.Name, x.by.fromWhat(), it.Measure)("add   %s   , or, if it is not wanted,   without: [%s]   beside the work", r.workIn("outside", it.Name+": hired"), it.Name)
+				r.say("outside-alone", x.by.at, "nothing is priced of %s, which %s would bring along: it goes by %s, outside", it.Name, x.by.fromWhat(), it.Measure)("add   %s   , or, if it is not wanted,   without: [%s]   beside the work", r.hiredOutside(it), it.Name)
 			}
 		}
 	}
+}
+
+// hiredOutside writes hired work outside, with what it goes by where the file says none of that.
+func (r *reader) hiredOutside(it *pricebook.Item) string {
+	work := r.workIn("outside", it.Name+": hired")
+	for _, out := range r.deal.Root.In("outside") {
+		if much, known := r.worked(out, pricebook.MeasureNamed(it.Measure).Line); known && much.IsPositive() {
+			return work
+		}
+	}
+	if from := givenBy(it.Measure); from != "" {
+		work = strings.Replace(work, "outside: {", "outside: {"+from+", ", 1)
+	}
+	return work
 }
 
 // doubtSinks looks for kitchens whose work would bring a new sink along, and that do not say that they

@@ -214,7 +214,7 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 		tell("did you mean one of these? %s", strings.Join(all, ", "))
 		return nil
 	case len(all) > mostMeant: // no slip of one of them
-		tell("did you mean one of these? %s; see   ledgerboard prices %s   for more", strings.Join(r.prices().Foremost(name, all)[:mostMeant], ", "), lastOf(name))
+		tell("did you mean one of these? %s; see   %s   for more", strings.Join(r.prices().Foremost(name, all)[:mostMeant], ", "), r.prices().LookFor(name))
 		return nil
 	}
 	if near, ok := diag.Nearest(name, r.prices().Items()); ok && (near[0] == name[0] || !r.prices().Knows(name)) { // plaster is no rafter
@@ -222,16 +222,16 @@ func (r *reader) bookItem(w *work, e *entry) *pricebook.Item {
 		return nil
 	}
 	if near := r.prices().ItemsNear(name); len(near) > 0 {
-		tell("did you mean one of these? %s; see   ledgerboard prices %s   for more", strings.Join(near, ", "), lastOf(name))
+		tell("did you mean one of these? %s; see   %s   for more", strings.Join(near, ", "), r.prices().LookFor(name))
 		return nil
 	}
 	if meant := respelt(name, r.prices().Items()); meant != name {
 		if near := r.prices().ItemsWith(meant); len(near) > 0 {
-			tell("did you mean one of these? %s; see   ledgerboard prices %s   for more", strings.Join(near[:min(len(near), mostMeant)], ", "), lastOf(meant))
+			tell("did you mean one of these? %s; see   %s   for more", strings.Join(near[:min(len(near), mostMeant)], ", "), r.prices().LookFor(meant))
 			return nil
 		}
 	}
-	tell("look for it with   ledgerboard prices %s   or add it to your own price book", lastOf(name))
+	tell("look for it with   %s   or add it to your own price book", r.prices().LookFor(name))
 	return nil
 }
 
@@ -279,5 +279,3 @@ func evenedOut(names []string) map[string]string {
 	}
 	return out
 }
-
-func lastOf(name string) string { return name[strings.LastIndexByte(name, ' ')+1:] }

@@ -128,12 +128,11 @@ func (r *tableReader) unknown(text, kind string, at int) {
 		tell("did you mean %q?", near)
 		return
 	}
-	words := strings.Fields(text)
 	instead := "add it to your own price book"
 	if sheet, is := r.rows.(*sheetRows); is && sheet.form && sheet.extra() {
 		instead = "name it under what is done, not under item, where the form did not ask for it"
 	}
-	tell("look for it with   ledgerboard prices %s   or %s", words[len(words)-1], instead)
+	tell("look for it with   %s   or %s", r.book.LookFor(text), instead)
 }
 
 // inOtherOrder is the name that has the words of a text in another order, or "".

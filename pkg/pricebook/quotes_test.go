@@ -214,7 +214,7 @@ var wrongQuotes = []struct{ code, text, place, says, hint string }{
 	{"quotes-csv", "name,price\n\"oak strip,5\nlay oak,6\n", "2:1", "not closed before line", "close them"},
 	{"quotes-name", "name,price\n,5\n", "2:1", "no name", "write the name"},
 	{"quotes-name", "name,price\noak stripe,5\n", "2:1", `no product or item "oak stripe"`, `did you mean "oak strip"?`},
-	{"quotes-name", "name,price\ngold leaf,5\n", "2:1", `no product or item "gold leaf"`, "ledgerboard prices leaf"},
+	{"quotes-name", "name,price\ngold leaf,5\n", "2:1", `no product or item "gold leaf"`, "look for it with   ledgerboard prices   or"},
 	{"quotes-name", "name,price,kind\nlay oak,5,product\n", "2:1", `no product "lay oak"`, "ledgerboard prices oak"},
 	{"quotes-name", "name,price,kind\nlay oka,5,item\n", "2:1", `no item "lay oka"`, `did you mean "lay oak"?`},
 	{"quotes-kind", "name,price,kind\nlay oak,5,thing\n", "2:11", `"thing" is no kind`, "product or item"},

@@ -33,6 +33,17 @@ func (b *Book) Search(words string) (products, items []string) {
 	return products, items
 }
 
+// LookFor is the command that shows what there is near a name: by the last of its words that finds
+// something.
+func (b *Book) LookFor(name string) string {
+	for _, word := range slices.Backward(telling(strings.Fields(even(name)))) {
+		if products, items := b.Search(word); len(products)+len(items) > 0 {
+			return "ledgerboard prices " + word
+		}
+	}
+	return "ledgerboard prices"
+}
+
 // ItemsWith returns the names of the items in which every word stands whole, one or many,
 // or a synonym of it, in the order of the book: what someone means who has the words right
 // and not the name.

@@ -49,6 +49,7 @@ var otherwise = map[string][]string{
 	"granite": {"stone counter"}, "quartz": {"stone counter"}, "marble": {"stone counter"},
 	"hvac":   {"heating and cooling"},
 	"tiling": {"tile"}, "rewiring": {"rewire"}, "shelving": {"shelf"},
+	"bathroom": {"bath"}, "exterior": {"outside"}, "washing": {"wash"}, "tuckpointing": {"repointing", "repointed"},
 	"popcorn": {"textured ceiling"},
 	"can":     {"recessed"}, "downlight": {"recessed light"},
 	"rekey": {"re keyed", "re key"}, "rekeying": {"re keyed", "re key"}, "rekeyed": {"re keyed"},
