@@ -58,6 +58,38 @@ func (r *reader) callsFor(p *plan, name string) bool {
 	})
 }
 
+// idleLeft are the names that an option does without though none would have come, be it through
+// others of them: a quote that holds these holds what they bring, too.
+func (b *bringing) idleLeft() (out []span) {
+	through := map[string]bool{}
+	var follow func(it *pricebook.Item)
+	follow = func(it *pricebook.Item) {
+		if it == nil || through[plainKey(it.Name)] {
+			return
+		}
+		through[plainKey(it.Name)] = true
+		for _, c := range it.Brings {
+			if b.place.OwnHands = c.If == "own hands"; c.Comes(b.place) { // whoever would have done it
+				follow(b.book.Item(c.Item))
+			}
+		}
+	}
+	for _, s := range b.plan.without {
+		if name := plainKey(s.text); b.wouldCome(name) {
+			follow(b.itemNamed(name))
+		} else {
+			out = append(out, s)
+		}
+	}
+	return slices.DeleteFunc(out, func(s span) bool { return through[plainKey(s.text)] })
+}
+
+// wouldCome reports whether what is left out would come along with what is done.
+func (b *bringing) wouldCome(name string) bool {
+	p := b.plan
+	return b.left[name] || b.peelLeaves(p, name) || p.houseLeaves(name) || b.houseLeavesOut(name) || b.callsFor(p, name)
+}
+
 // brings are the names of what work of a plan brings along, also once for the house, by name.
 func (r *reader) brings(p *plan) (out []string) {
 	place := r.place(p)

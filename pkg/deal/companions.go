@@ -28,10 +28,8 @@ func (r *reader) bring(p *plan) {
 	for _, h := range b.held {
 		h.within.holds = append(h.within.holds, h)
 	}
-	for _, s := range p.without {
-		if name := plainKey(s.text); !b.left[name] && !r.peelLeaves(p, name) && !p.houseLeaves(name) && !r.houseLeavesOut(name) && !r.callsFor(p, name) {
-			r.unneeded(p, s)
-		}
+	for _, s := range b.idleLeft() {
+		r.unneeded(p, s)
 	}
 }
 
