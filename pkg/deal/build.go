@@ -62,7 +62,8 @@ func (r *reader) fill(p *plan, w *work) {
 	say("weight_each", it.Weight, it.Source)
 	say("waiting", it.Waits, it.Source)
 	r.usesOf(p, w)
-	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: r.onlyHeld(p, w), AllBought: r.allowedAll(w), HoldsMore: r.quoteHoldsMore(w)}
+	all, rest := r.onlyHeld(p, w)
+	r.deal.Work[m] = &Work{Item: it, By: w.by, Note: r.text(w, "note"), From: r.text(w, "from"), Dated: r.day(w, "dated"), Includes: all, IncludesRest: rest, AllBought: r.allowedAll(w), HoldsMore: r.quoteHoldsMore(w)}
 }
 
 // trade notes work of a trade, whether a permit or a licensed trade is usual for it, and whether
@@ -89,6 +90,8 @@ type Work struct {
 	// Includes is what else a quote for all of the work is taken to bring: what it would
 	// bring along of the same trade, and what that would.
 	Includes []string
+	// IncludesRest is that of which it is taken to bring what other work, that is charged for it, leaves.
+	IncludesRest []string
 	// AllBought is whether its allowance stands for all that it buys, not for its first product alone.
 	AllBought bool
 	// HoldsMore is whether its quote holds other work too.

@@ -19,6 +19,7 @@ func (r *reader) bring(p *plan) {
 		}
 	}
 	b.amounts()
+	b.rests()
 	for _, x := range b.calls {
 		b.place.OwnHands = x.by.byOwnHands()
 		if x.Comes(b.place) && !p.named(x.Item) { // named, it stands for what the room calls for
@@ -31,20 +32,6 @@ func (r *reader) bring(p *plan) {
 	for _, s := range b.idleLeft() {
 		r.unneeded(p, s)
 	}
-}
-
-// includes are the names of what a quote for all of some work is taken to bring.
-func (w *work) includes() (names []string) {
-	for _, h := range w.holds {
-		names = append(names, h.item.Name)
-	}
-	return names
-}
-
-// onlyHeld are the names of work that a quote holds and that does not come for other work
-// too, in the plan or for the whole house.
-func (r *reader) onlyHeld(p *plan, w *work) []string {
-	return slices.DeleteFunc(w.includes(), func(name string) bool { return p.has(name) || r.callPlan != nil && r.callPlan.has(name) })
 }
 
 // bringing is the work of a plan while it brings its companions.

@@ -31,15 +31,19 @@ func (r *reader) heldByQuote(w *work) (labour, goods decimal.Decimal) {
 	if hired == nil {
 		return labour, goods
 	}
-	only := r.deal.Work[w.member].Includes
+	mine := r.planWith(w)
+	share := map[string]decimal.Decimal{}
+	for _, h := range w.holds {
+		share[h.item.Name] = decimal.Max(share[h.item.Name], r.heldShare(mine, h))
+	}
 	for _, p := range hired.plans {
 		if !slices.ContainsFunc(p.works, func(x *work) bool { return x.scope.path == w.scope.path }) {
 			continue
 		}
 		for _, x := range p.works {
-			if x.by != "" && slices.Contains(only, x.item.Name) {
+			if of := share[x.item.Name]; x.by != "" && of.IsPositive() {
 				paid, _ := hired.worked(x.member, "computed_labour")
-				labour, goods = labour.Add(paid), goods.Add(hired.goodsOf(x))
+				labour, goods = labour.Add(paid.Mul(of).Round(2)), goods.Add(hired.goodsOf(x).Mul(of).Round(2))
 			}
 		}
 	}
@@ -54,7 +58,7 @@ func (r *reader) heldByQuote(w *work) (labour, goods decimal.Decimal) {
 // that of the work itself: it spares reading the file once more where that could tell nothing. False
 // where some of the work has no such price.
 func (r *reader) heldAtMost(w *work, labour decimal.Decimal) (decimal.Decimal, bool) {
-	p := r.plans[slices.IndexFunc(r.plans, func(p *plan) bool { return slices.Contains(p.works, w) })]
+	p := r.planWith(w)
 	hired := func(x *work) decimal.Decimal {
 		return x.stated().of(r.allThereIs(p, x.item)).Mul(x.item.Hired).Mul(decimal.NewFromInt(int64(x.item.Coats)))
 	}
@@ -71,6 +75,11 @@ func (r *reader) heldAtMost(w *work, labour decimal.Decimal) (decimal.Decimal, b
 		return held, false
 	}
 	return held.Mul(labour).DivRound(own, 2).Mul(two), true
+}
+
+// planWith is the plan that work is in.
+func (r *reader) planWith(w *work) *plan {
+	return r.plans[slices.IndexFunc(r.plans, func(p *plan) bool { return slices.Contains(p.works, w) })]
 }
 
 // withoutQuotes is the file as it is read without the quotes for all of some work; nil where it cannot

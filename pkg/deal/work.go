@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
@@ -21,8 +23,9 @@ type work struct {
 
 	bringers []brought // all that bring it, where it is not done for the whole house
 
-	holds  []*work // what a quote for all of it is taken to bring
-	within *work   // the quote that holds it, which is then not done besides; or nil
+	holds  []*work         // what a quote for all of it is taken to bring
+	within *work           // the quote that holds it, which is then not done besides; or nil
+	rest   decimal.Decimal // of what a quote holds, the share that is left of it where other work of the plan brings it too
 	at     diag.Pos
 
 	products []*pricebook.Product // that it buys at the price of the book

@@ -293,8 +293,12 @@ func details(p *page, a *answer.Answer, m *model.Member) {
 		}
 		p.text("      ", "rented for "+money(a.Of(x, "rent_a_month"))+" a month; counted with what the rooms share")
 	}
-	if len(w.Includes) > 0 {
-		p.text("      ", "taken to be in the quote: "+strings.Join(w.Includes, ", ")+"; name it as work of its own if it is not")
+	includes := slices.Clone(w.Includes)
+	for _, name := range w.IncludesRest {
+		includes = append(includes, "the rest of "+name)
+	}
+	if len(includes) > 0 {
+		p.text("      ", "taken to be in the quote: "+strings.Join(includes, ", ")+"; name it as work of its own if it is not")
 	}
 	if x := a.Of(m, "allowance"); x.IsPositive() {
 		p.text("      ", "an allowance of "+money(x)+" instead of "+allowedFor(w))
