@@ -22,7 +22,7 @@ func (r *reader) doubtPartMeasured() {
 	all := decimal.NewFromFloat(area.Value)
 	for p, w := range r.eachWork() {
 		m := pricebook.MeasureNamed(w.item.Measure)
-		if !p.taken || w.by != "" || p.room.Kind != "whole_house" || m == nil || m.Of != "house" || m.Unit != "sq ft" || w.member.Given.Of("measure").Refers == "" {
+		if !p.taken || w.by != "" || p.room.Kind != "whole_house" || m == nil || m.Of != "house" || m.Unit != "sq ft" || w.member.Given.Of("measure").Refers == "" || w.free() {
 			continue
 		}
 		listed, known := r.worked(r.deal.Root, m.Line)
@@ -32,4 +32,11 @@ func (r *reader) doubtPartMeasured() {
 		r.say("house-part-measured", w.at, "%s goes by the rooms that the file lists, %s, and the house has %s", diag.Quote(w.label), sqFeet(listed), sqFeet(all))("list every room, also those that stay as they are, or say how much it is, e.g.   %s: {by: hired, count: %s}", w.item.Name, sqFeet(all))
 		return
 	}
+}
+
+// free reports whether work comes to nothing however much it is: a quote of nothing brings all of it,
+// and it leaves no debris.
+func (w *work) free() bool {
+	v, quoted := w.member.Given.Look("quote")
+	return quoted && v.Number.IsZero() && w.quotedAll() && w.item.Debris.IsZero()
 }
