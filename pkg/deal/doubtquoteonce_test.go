@@ -58,6 +58,11 @@ func TestAQuoteOfNothingForAGift(t *testing.T) {
 		"quote: $0, from: Ted, note: after work":           1,
 		"quote: $0, from: Ted, note: a gift":               0,
 		"quote: $0, covers: labour, note: done as a favor": 0,
+		"quote: $0, note: 'no charge, a gift'":             0,
+		"quote: $0, note: paint given by Ted":              0,
+		"quote: $0, note: not a gift":                      1,
+		"quote: $0, note: \"it isn't free\"":               1,
+		"quote: $0, note: price not given yet":             1,
 		"quote: $6, note: gift":                            1,
 	} {
 		require.Len(t, toldOf(t, "quote-far", "  den: {size: 12' x 13', work: {carpet: {"+quote+"}}}\n", ""), want, quote)

@@ -27,7 +27,7 @@ func (r *reader) doubtQuotes() {
 		if v, ok := w.member.Given.Look("quote"); ok {
 			quote, _ := r.worked(w.member, "labour_at_trade")
 			switch base, known := r.bookOf(w); {
-			case !known || quote.IsZero() && (r.heldElsewhere(w) || gift().MatchString(r.text(w, "note"))):
+			case !known || quote.IsZero() && (r.heldElsewhere(w) || r.forNothing(w)):
 			case quote.IsZero() && base.IsPositive():
 				r.doubtFree(w, v, base)
 			case r.holdsMore(w) && quote.GreaterThan(base):
@@ -56,8 +56,17 @@ func (r *reader) doubtQuotes() {
 	}
 }
 
-// gift is what a note says of work that somebody does for nothing.
-var gift = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\b(gift|given|favou?r|free)\b`) })
+// gift is what a note says of work that somebody does for nothing, and noGift what it says of other work.
+var gift, noGift = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(gift|given|favou?r|free)\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)(\b(no|not|never)|n['’]t)\s+((a|as|an|any|for|yet)\s+)*(gift|given|favou?r|free)\b`)
+})
+
+// forNothing reports whether the note of work says that somebody does it for nothing.
+func (r *reader) forNothing(w *work) bool {
+	return gift().MatchString(noGift().ReplaceAllString(r.text(w, "note"), ""))
+}
 
 // doubtFree doubts a quote of nothing for work that the price book has at some price.
 func (r *reader) doubtFree(w *work, given model.Value, base decimal.Decimal) {
