@@ -30,18 +30,23 @@ var fewInRoom = []string{
 var severalTimes = map[string]decimal.Decimal{
 	"circuit": decimal.NewFromInt(10), "protected outlet": six, "ceiling fan": three, "thermostat": three,
 	"outside outlet": two, "outside light": six, "hose bibb": two, "skylight": two, "mulch": three,
+	"bearing wall opening": two, "beam": three, "gas line": two, "duct run": six,
+	"fixture rough-in": four, "drain replaced": three, "supply lines": three,
 }
 
 // rentedTimes is how many times as long as the house is held a thing is rented for at most; common practice,
 // no source.
 var rentedTimes = two
 
-// A lamp hardly lights less floor than so many sq ft, where there are more than a few; common
-// practice, no source.
-var litFloor, fewLamps = eight, decimal.NewFromInt(6)
+// thick are what a room hardly has one each of so many sq ft of its floor of, where it has more than a
+// few; common practice, no source.
+var thick = map[string]struct{ floor, few decimal.Decimal }{
+	"lights":  {eight, six},
+	"outlets": {six, decimal.NewFromInt(20)},
+}
 
 // doubtMuchOf doubts a count by the piece that a place hardly has: of what stands there once or a few
-// times, of months that are rented far beyond the sale, of lights in a room of so much floor, and of sq ft
+// times, of months that are rented far beyond the sale, of lights and outlets in a room of so much floor, and of sq ft
 // of a room that is counted for the whole house.
 func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 	if g == nil || m == nil || w.quoted() {
@@ -51,7 +56,7 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 	tell := func(says string) {
 		r.say("count-large", g.at(), "%s: a count of %s, %s", w.label, g.node.text, says)("check it, for a digit too many; it is used as it stands")
 	}
-	switch floor, _ := r.worked(place, "floor_area"); {
+	switch {
 	case m.Name == "one":
 		if most, where := r.mostByPiece(w); most.IsPositive() && count.GreaterThan(most) {
 			says := "and " + where + " hardly has more than " + most.String()
@@ -64,13 +69,21 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 		if held, known := r.worked(r.deal.Root, "hold_months"); known && held.IsPositive() && count.GreaterThan(rentedTimes.Mul(held)) {
 			tell("and the house is held for " + quantity.FormatMonths(held, 1))
 		}
-	case m.Name == "lights" && place.Kind == "inside" && count.GreaterThan(fewLamps) && floor.IsPositive() && count.Mul(litFloor).GreaterThan(floor):
-		tell(fmt.Sprintf("many for the %s of floor of %s", sqFeet(floor), place.Label))
+	case thick[m.Name].floor.IsPositive():
+		if floor, _ := r.worked(place, "floor_area"); tooThick(m.Name, count, floor) {
+			tell(fmt.Sprintf("many for the %s of floor of %s", sqFeet(floor), place.Label))
+		}
 	case m.Of == "inside" && place.Kind == "whole_house" && (m.Name == "ceiling" || m.Name == "floor" || m.Name == "open floor"):
 		if most, words := r.mostLevel(); count.GreaterThan(most) {
 			tell("and " + words)
 		}
 	}
+}
+
+// tooThick reports whether a floor hardly has so many of a measure; none is known of no floor.
+func tooThick(measure string, count, floor decimal.Decimal) bool {
+	x := thick[measure]
+	return count.GreaterThan(x.few) && floor.IsPositive() && count.Mul(x.floor).GreaterThan(floor)
 }
 
 // mostByPiece is how many of an item by the piece its place hardly has more than, and what place that is; none
