@@ -234,9 +234,18 @@ func (r *reader) doubtOpenings(room *model.Member) {
 // doubtDoors doubts doors, and ways through a wall, that nobody walks through upright.
 func (r *reader) doubtDoors(room *model.Member) {
 	for _, o := range room.In("opening") {
-		w, h := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number
-		if o.Given.Of("kind").Choice != "window" && (w.LessThan(narrowDoor) || h.LessThan(lowOpening)) && !r.deal.inLowWall(o) {
-			r.say("door-small", o.Pos, "%s of %s is under 1'6\" wide or 6 ft high", o.Label, room.Label)("check it, for feet and inches that have slipped; usual is 2'8\" x 6'8\"; it is used as it stands")
+		if !doorInside(o) || r.deal.inLowWall(o) {
+			continue
+		}
+		var under []string
+		if o.Given.Of("opening_width").Number.LessThan(narrowDoor) {
+			under = append(under, `1'6" wide`)
+		}
+		if least := r.deal.leastHeight(o); o.Given.Of("opening_height").Number.LessThan(least) {
+			under = append(under, least.String()+" ft high")
+		}
+		if len(under) > 0 {
+			r.say("door-small", o.Pos, "%s of %s is under %s", o.Label, room.Label, strings.Join(under, " and under "))("check it, for feet and inches that have slipped; usual is 2'8\" x 6'8\"; it is used as it stands")
 		}
 	}
 }

@@ -217,7 +217,7 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 	case "opening.opening_width":
 		return d.openingEdges(m, narrowDoor, wideOpening)
 	case "opening.opening_height":
-		return d.openingEdges(m, lowOpening, highOpening)
+		return d.openingEdges(m, d.leastHeight(m), highOpening)
 	case "plane.plane_length", "plane.plane_width":
 		return []Edge{most(longRoof)}
 	case "plane.overhang":

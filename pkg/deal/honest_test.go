@@ -28,6 +28,12 @@ func TestHonestPlansAreLetStand(t *testing.T) {
 		{"door-small", "  cellar: {size: 24' x 22', doors: 2'6\" x 5'10\", work: {paint walls: own hands}}\n", "ceiling: 6'4\"\n", 0},
 		{"door-small", "  attic: {size: 24' x 22', ceiling: 4' to 8' both sides, doors: 2' x 4', work: {paint walls: own hands}}\n", "", 0},
 		{"door-small", "  attic: {size: 24' x 22', ceiling: 4' to 8' both sides, doors: 2'8\" x 68\", work: {paint walls: own hands}}\n", "", 1},
+		{"door-small", "  attic bedroom: {size: 20' x 11', ceiling: 4' to 7' both sides, doors: [2'4\" x 5'8\"], work: {paint walls: own hands}}\n", "", 0},
+		{"door-small", "  attic bedroom: {size: 20' x 11', ceiling: 4' to 9' both sides, doors: [28\" x 68\"], work: {paint walls: own hands}}\n", "", 0},
+		{"door-small", "  attic bedroom: {size: 20' x 11', ceiling: 4' to 9' both sides, doors: [2'4\" x 4'8\"], work: {paint walls: own hands}}\n", "", 1},
+		{"door-small", "  attic bedroom: {size: 20' x 11', ceiling: 4' to 9' both sides, doors: [1'4\" x 5'8\"], work: {paint walls: own hands}}\n", "", 1},
+		{"door-small", "  den: {size: 20' x 11', ceiling: 7'4\", doors: [2'4\" x 5'8\"], work: {paint walls: own hands}}\n", "", 0},
+		{"door-small", "  den: {size: 20' x 11', ceiling: 7'6\", doors: [2'4\" x 5'8\"], work: {paint walls: own hands}}\n", "", 1},
 		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {around: 110 ft, wall height: 20 ft, siding: 520 sq ft}\n", 0},
 		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {around: 110 ft, wall height: 20 ft, siding: 52 sq ft}\n", 1},
 		{"outside-size", "  den: {size: 12' x 12', work: {paint walls: own hands}}\n", "outside: {roof: [{size: 18' x 34', pitch: 6/12}], around: 100 ft, wall height: 18 ft, siding: 540 sq ft, gutters: 18 ft, work: {gutters: hired}}\n", 0},
@@ -53,5 +59,23 @@ func TestTheSheetKnowsABasementByItsKind(t *testing.T) {
 		d := readDeal(t, walked+"rooms:\n  lower level: {kind: "+kind+", size: 24' x 22', ceiling: 7'6\", work: {paint walls: own hands}}\n")
 		edges := d.UsualAlone(d.Model.Find(d.Root.In("inside")[0], "room_ceiling"))
 		require.Equal(t, want, edges[0].At.String(), kind)
+	}
+}
+
+// A door under a roof may be lower, in the workbook by the same rule; the sentence says which side is small.
+func TestDoorsUnderARoof(t *testing.T) {
+	for _, c := range []struct{ ceiling, door, least, says string }{
+		{"4' to 9' both sides", `1'4" x 5'8"`, "5", `is under 1'6" wide`},
+		{"4' to 9' both sides", `2'4" x 4'8"`, "5", "is under 5 ft high"},
+		{"4' to 9' both sides", `2'8" x 68"`, "6", "is under 6 ft high"},
+		{"8'", `1'4" x 5'8"`, "6", `is under 1'6" wide and under 6 ft high`},
+	} {
+		text := walked + "rooms:\n  den: {size: 20' x 11', ceiling: " + c.ceiling + ", doors: [" + c.door + "], work: {paint walls: own hands}}\n"
+		d, found := deal.Read("a.yaml", []byte(text))
+		i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "door-small" })
+		require.GreaterOrEqual(t, i, 0, c.door)
+		require.Regexp(t, c.says+"$", found[i].Message)
+		edges := d.UsualAlone(d.Model.Find(d.Root.In("inside")[0].In("opening")[0], "opening_height"))
+		require.Equal(t, c.least, edges[0].At.String(), c.door)
 	}
 }

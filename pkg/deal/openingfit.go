@@ -14,17 +14,43 @@ import (
 // common practice, no source.
 var lowOpening = decimal.NewFromInt(6)
 
+// lowOpeningOld is likewise, in ft, under a roof or a low ceiling, as of an old attic; common practice,
+// no source.
+var lowOpeningOld = decimal.NewFromInt(5)
+
+// lowRoom is how high, in ft, a room is at its highest in which doors may be lower; common practice, no
+// source.
+var lowRoom = decimal.New(75, -1)
+
+// leastHeight is how high an opening that one walks through is at least. Where feet stand across and
+// inches alone up, as in 2'8" x 68", feet have slipped, under a roof too.
+func (d *Deal) leastHeight(o *model.Member) decimal.Decimal {
+	high, slopes := d.highest(o.Parent), slices.ContainsFunc(o.Parent.In("section"), func(m *model.Member) bool {
+		return m.Given.Of("low_height").Number.IsPositive()
+	})
+	sizes, _ := openingSizes(o)
+	mixed := inchesAlone(sizes.Second.Text) != "" && inchesAlone(sizes.First.Text) == ""
+	if mixed || !slopes && !(high.IsPositive() && high.LessThan(lowRoom)) {
+		return lowOpening
+	}
+	return lowOpeningOld
+}
+
+// highest is how high a room is at its highest by what the file gives; none where it gives nothing.
+func (d *Deal) highest(room *model.Member) decimal.Decimal {
+	if high := highestGiven(room); high.Text != "" {
+		return high.Number
+	}
+	return d.Root.Given.Of("usual_ceiling").Number
+}
+
 // inLowWall reports whether an opening is where no usual door can stand: in a room that is nowhere so
 // high, or no higher than a knee wall of it.
 func (d *Deal) inLowWall(o *model.Member) bool {
 	usual, _ := quantity.ParseSize(openingKinds["doors"].size)
 	door := usual.Second.Feet()
 	low := func(x decimal.Decimal) bool { return x.IsPositive() && x.LessThan(door) }
-	high := highestGiven(o.Parent)
-	if high.Text == "" {
-		high = d.Root.Given.Of("usual_ceiling")
-	}
-	return low(high.Number) || slices.ContainsFunc(o.Parent.In("section"), func(m *model.Member) bool {
+	return low(d.highest(o.Parent)) || slices.ContainsFunc(o.Parent.In("section"), func(m *model.Member) bool {
 		wall := m.Given.Of("low_height").Number
 		return low(wall) && !o.Given.Of("opening_height").Number.GreaterThan(wall)
 	})
