@@ -6,6 +6,7 @@ import (
 
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -38,7 +39,7 @@ func (c *common) untakenDoubts(d *deal.Deal, told diag.List, path string) (out d
 			return nil, err
 		}
 		if l.deal != nil {
-			out = append(out, fresh(slices.Concat(told, out), l.found, name)...)
+			out = append(out, fresh(slices.Concat(told, out), l.found, d, name)...)
 		}
 	}
 	return out, nil
@@ -49,17 +50,27 @@ func (c *common) untakenDoubts(d *deal.Deal, told diag.List, path string) (out d
 var ofTheScope = []string{"option-missing", "not-seen-replaced", "bad-not-planned"}
 
 // fresh are the doubts of a scope that were not told yet: with other figures or not, a doubt
-// of the same spot is the same.
-func fresh(told, found diag.List, name string) (out diag.List) {
+// of the same spot is the same. That an option does not say what it adds is so with the file's own scope
+// too, where that takes it.
+func fresh(told, found diag.List, own *deal.Deal, name string) (out diag.List) {
 	for _, d := range found.Warnings() {
 		same := func(o diag.Diag) bool { return o.Code == d.Code && o.Pos == d.Pos }
 		spot := d.Pos.Line > 0 && !deal.InSet(d.Pos) && !slices.Contains(ofTheScope, d.Code)
 		if spot && !slices.ContainsFunc(told, same) {
-			d.Message = fmt.Sprintf("with scope %s: %s", name, d.Message)
+			if d.Code != "adds-missing" || !takes(own, d.Pos) {
+				d.Message = fmt.Sprintf("with scope %s: %s", name, d.Message)
+			}
 			out = append(out, d)
 		}
 	}
 	return out
+}
+
+// takes reports whether the scope of a deal takes the option that stands at a place of the file.
+func takes(d *deal.Deal, at diag.Pos) bool {
+	return slices.ContainsFunc(d.Root.In("room"), func(room *model.Member) bool {
+		return slices.ContainsFunc(room.In("option"), func(o *model.Member) bool { return o.Pos == at && !deal.LeftOut(o) })
+	})
 }
 
 // pointToCheck says of how many doubts in options that the scope does not take only check tells.

@@ -73,12 +73,12 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 		"rooms: {den: {size: 10' x 11', work: {outlet: {by: hired, count: 60}}}}\n":                                                            1,
 		"rooms: {den: {size: 10' x 11', work: {outlet: {by: hired, count: 16}}}}\n":                                                            0,
 		"whole house: {work: {fixture rough-in: {by: hired, count: 14}, drain replaced: {by: hired, count: 9}, supply lines: {by: hired, count: 9}, duct run: {by: hired, count: 22}, outlet: {by: hired, count: 60}}}\n": 0,
-		"rooms: {shop: {size: 10' x 11', outlets: 24, work: {outlet: hired}}}\n":                                                                                                                         0,
-		"whole house: {work: {light fixture: {by: hired, count: 20}}}\n":                                                                                                                                                  0,
-		attic + "whole house: {work: {attic blown: {by: hired, count: 12000 sq ft}}}\n":                                                                                                                                   1,
-		attic + "whole house: {work: {attic blown: {by: hired, count: 1200 sq ft}}}\n":                                                                                                                                    0,
-		attic + "house: {levels: 1}\noutside: {around: 120 ft}\nwhole house: {work: {paint ceiling: {by: hired, count: 1700 sq ft}}}\n":                                                                                   0, // with a basement
-		attic + "house: {levels: 1}\noutside: {roof: [{size: 40' x 28', pitch: 6/12}]}\nwhole house: {work: {attic blown: {by: hired, count: 4000 sq ft}}}\n":                                                             1,
+		"rooms: {shop: {size: 10' x 11', outlets: 24, work: {outlet: hired}}}\n":                                                                              0,
+		"whole house: {work: {light fixture: {by: hired, count: 20}}}\n":                                                                                      0,
+		attic + "whole house: {work: {attic blown: {by: hired, count: 12000 sq ft}}}\n":                                                                       1,
+		attic + "whole house: {work: {attic blown: {by: hired, count: 1200 sq ft}}}\n":                                                                        0,
+		attic + "house: {levels: 1}\noutside: {around: 120 ft}\nwhole house: {work: {paint ceiling: {by: hired, count: 1700 sq ft}}}\n":                       0, // with a basement
+		attic + "house: {levels: 1}\noutside: {roof: [{size: 40' x 28', pitch: 6/12}]}\nwhole house: {work: {attic blown: {by: hired, count: 4000 sq ft}}}\n": 1,
 	} {
 		require.Equal(t, want, told(t, "count-large", keys), keys)
 	}
