@@ -144,7 +144,8 @@ func TestCountsOfMoreThanThereIsAreDoubted(t *testing.T) {
 		"rewire: {by: hired, count: 400 sq ft}":     true,
 		"circuit: {by: hired, count: 4}":            false,
 		"recessed light: {by: hired, count: 6}":     false,
-		"outlet: {by: hired, count: 60}":            false, // often more than there were
+		"outlet: {by: hired, count: 16}":            false, // often more than there were
+		"outlet: {by: hired, count: 60}":            true,
 	} {
 		_, found := deal.Read("den.yaml", []byte(strings.Replace(den, "paint walls: hired", work, 1)))
 		require.Equal(t, doubt, slices.Contains(codesIn(found), "count-large"), work)
