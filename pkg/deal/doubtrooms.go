@@ -27,6 +27,7 @@ func (r *reader) doubtRooms() {
 	r.doubtApart()
 	r.doubtOwnTrades()
 	r.doubtInstead()
+	r.doubtNamedOnce()
 	r.doubtSharedDoors()
 	r.doubtAllTheHouse()
 	r.doubtPartMeasured()

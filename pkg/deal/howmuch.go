@@ -56,24 +56,6 @@ func (a toDo) less(b toDo, all decimal.Decimal) toDo {
 	return a
 }
 
-// together is how much several amounts of a companion come to: all of them where it comes for each
-// piece of work that brings it.
-func (b *bringing) together(it *pricebook.Item, amounts []toDo) (sum toDo) {
-	all := b.all(it)
-	if !it.TakenEach() {
-		return addUp(all, amounts)
-	}
-	amounts = slices.DeleteFunc(amounts, toDo.none)
-	if len(amounts) == 1 {
-		return amounts[0]
-	}
-	for _, a := range amounts {
-		sum.counted = sum.counted.Add(a.of(all))
-		sum.text, sum.at = "for each that brings it", a.at
-	}
-	return sum
-}
-
 // addUp adds amounts up, at most to the whole, or to the most of them where a single one is
 // counted higher.
 func addUp(all decimal.Decimal, amounts []toDo) (sum toDo) {
@@ -124,6 +106,9 @@ func (b *bringing) amount(w *work) toDo {
 		return both.less(b.amount(&work{item: w.item, bringers: before}), all)
 	}
 	always, yielding := w.always()
+	if b.severalTake(w.item, w.bringers) {
+		return b.forEach(w.item, always, yielding, decimal.Max(decimal.Zero, one.Sub(under.plus(beside).of(all))))
+	}
 	rest := b.total(w.item, yielding, b.origins(sameMeasure(w.item, always))).less(under, all)
 	if left := whole.less(under.plus(beside), all); rest.of(all).GreaterThan(left.of(all)) {
 		rest = left
@@ -132,7 +117,7 @@ func (b *bringing) amount(w *work) toDo {
 		return rest
 	}
 	first := b.total(w.item, always, nil)
-	return b.together(w.item, []toDo{first, rest})
+	return addUp(all, []toDo{first, rest})
 }
 
 // before is what brings an item to the plan and to quotes before the one that has it in a
@@ -226,6 +211,9 @@ func alike(x, y *pricebook.Item) bool {
 // total adds up how much the work is done to that brings a companion, without what stems
 // from some of it already.
 func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
+	if b.severalTake(it, by) {
+		return b.forEach(it, by, nil, one)
+	}
 	var others []toDo
 	for _, x := range by {
 		switch {
@@ -235,14 +223,6 @@ func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 		default:
 			others = append(others, whole)
 		}
-	}
-	if it.TakenEach() {
-		for _, w := range b.once(sameMeasure(it, by)) {
-			if !slices.Contains(but, w) {
-				others = append(others, b.amount(w))
-			}
-		}
-		return b.together(it, others)
 	}
 	all := b.all(it)
 	sum := b.sum(all, sameMeasure(it, by), but, others...)

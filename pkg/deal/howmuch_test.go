@@ -94,6 +94,54 @@ func TestWhatEachTakesForItselfAddsUp(t *testing.T) {
 	})
 }
 
+// What one piece of work leads to by several ways counts once, the most of them: by an own book where a
+// spa brings a circuit, and a pump that brings one too.
+func TestWhatOneLeadsToByTwoWaysCountsOnce(t *testing.T) {
+	const items = `
+  spa: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [circuit, pump], source: x}
+  soaker: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [pump], source: x}
+  pump: {trade: z, measure: one, for each: yes, hours: 1 each, hired: $10 each, materials: none, brings: [circuit], source: x}
+`
+	for work, want := range map[string]string{
+		"spa: hired": "1", "soaker: hired": "1", "spa: hired, soaker: hired": "2",
+		"spa: {by: hired, count: 3}, soaker: hired": "4", "spa: hired, pump: hired": "2",
+	} {
+		d := ownBook(t, deal.Options{}, items, "rooms: {den: {size: 10' x 12', work: {"+work+"}}}\n")
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		for m, w := range d.Work {
+			if w.Item.Name == "circuit" {
+				require.Equal(t, want, v.Of(d.Model.Find(m, "quantity")).String(), work)
+			}
+		}
+	}
+}
+
+// Where a part of a room's wiring is done anew, of what each would take for itself so much is left.
+func TestWhatEachTakesIsLessByWhatIsDoneInItsPlace(t *testing.T) {
+	const old = "purchase: {price: $148k}\nvalue: {after-repair value: $214k}\ntime: {marketing: 1 month}\nhouse: {year built: 1985}\n"
+	for part, want := range map[string]string{"25%": "1.5", "50%": "1", "100%": ""} {
+		d := read(t, old+"rooms: {den: {kind: kitchen, size: 10' x 12', work: {dishwasher fitted: hired, microwave over range: hired, electrical rough room: {by: hired, part: "+part+"}}}}\n")
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		got := ""
+		for m, w := range d.Work {
+			if w.Item.Name == "circuit" {
+				got = v.Of(d.Model.Find(m, "quantity")).String()
+			}
+		}
+		require.Equal(t, want, got, part)
+	}
+}
+
+// A circuit that is named stands for those that other work takes, and is doubted without a count.
+func TestAnItemNamedOnceBesideSeveralThatTakeOneEach(t *testing.T) {
+	for circuit, want := range map[string]int{"hired": 1, "{by: hired, count: 2}": 0, "{by: hired, count: 1}": 0, "{quote: $900}": 0} {
+		require.Len(t, toldOf(t, "named-once", "  den: {size: 10' x 12', work: {mini-split: hired, baseboard heater: hired, circuit: "+circuit+"}}\n", ""), want, circuit)
+	}
+	require.Empty(t, toldOf(t, "named-once", "  den: {size: 10' x 12', work: {mini-split: hired, circuit: hired}}\n", ""))
+}
+
 // What comes once for a room is the room itself by its measure.
 func TestWhatComesOnceForARoomIsMeasuredByOne(t *testing.T) {
 	for _, name := range pricebook.Starter().Items() {

@@ -1,0 +1,44 @@
+package deal
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/quantity"
+)
+
+// doubtNamedOnce doubts an item that the file names without a count beside several pieces of work
+// that take one each: named, it stands for all of them, and one is priced.
+func (r *reader) doubtNamedOnce() {
+	for _, p := range r.chosenPlans() {
+		for _, w := range p.works {
+			if w.by != "" || !w.item.TakenEach() || w.quoted() || w.allowed() || r.good(w.scope.path+"count") != nil {
+				continue
+			}
+			if names, takes := r.takers(p, w); len(names) > 0 && takes.GreaterThan(one) {
+				count := quantity.FormatCount(takes, 2)
+				r.say("named-once", w.at, "%s stands in %s without a count, so one is priced, and work there takes %s: %s", diag.Quote(w.label), p.room.Label, count, strings.Join(names, ", "))("say how many there are in all, as   count: %s   ; if one does for all, as   count: 1", count)
+			}
+		}
+	}
+}
+
+// takers are the work of a plan that would bring an item along, and how many of it they take.
+func (r *reader) takers(p *plan, of *work) (names []string, takes decimal.Decimal) {
+	place := r.place(p)
+	for _, w := range p.works {
+		for _, c := range w.item.Brings {
+			if place.OwnHands = w.byOwnHands(); c.Item == of.item.Name && !c.House && c.Comes(place) && !slices.ContainsFunc(c.Unless, p.has) {
+				n := one
+				if asMuch(of.item, w.item) {
+					n = w.stated().of(one)
+				}
+				names, takes = append(names, w.item.Name), takes.Add(n)
+			}
+		}
+	}
+	return names, takes
+}
