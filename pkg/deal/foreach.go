@@ -9,19 +9,35 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// severalTake reports whether several pieces of work that the file names lead to an item of which
-// each takes its own.
-func (b *bringing) severalTake(it *pricebook.Item, by []brought) bool {
-	return it.TakenEach() && len(roots(by)) > 1
+// severalTake reports whether several pieces of work bring an item of which each takes its own.
+func severalTake(it *pricebook.Item, by []brought) bool {
+	return it.TakenEach() && slices.ContainsFunc(by, func(x brought) bool { return x.by != by[0].by })
 }
 
 // forEach is how much of an item all work takes that leads to it: what one piece of it leads to by
-// several ways counts once, the most of them. Of what yields, a share is left.
+// several ways counts once, the most of them, and at most all that bring it take one each. Of what
+// yields, a share is left.
 func (b *bringing) forEach(it *pricebook.Item, always, yielding []brought, left decimal.Decimal) toDo {
 	sum := toDo{text: "for each that takes one"}
 	for _, root := range roots(slices.Concat(always, yielding)) {
 		takes := decimal.Max(b.led(it, always, root, nil), b.led(it, yielding, root, nil).Mul(left))
 		sum.counted, sum.at = sum.counted.Add(takes), root.at
+	}
+	sum.counted = decimal.Min(sum.counted, b.taken(it, always).Add(b.taken(it, yielding).Mul(left)))
+	return sum
+}
+
+// taken is how much of an item those take that bring it.
+func (b *bringing) taken(it *pricebook.Item, by []brought) (sum decimal.Decimal) {
+	for i, x := range by {
+		again := slices.ContainsFunc(by[:i], func(y brought) bool { return y.by == x.by })
+		switch share := b.shareOf(x.by); {
+		case again:
+		case share.IsPositive() && !asMuch(it, x.by.item):
+			sum = sum.Add(one)
+		default:
+			sum = sum.Add(share)
+		}
 	}
 	return sum
 }

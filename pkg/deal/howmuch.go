@@ -106,7 +106,7 @@ func (b *bringing) amount(w *work) toDo {
 		return both.less(b.amount(&work{item: w.item, bringers: before}), all)
 	}
 	always, yielding := w.always()
-	if b.severalTake(w.item, w.bringers) {
+	if severalTake(w.item, w.bringers) {
 		return b.forEach(w.item, always, yielding, decimal.Max(decimal.Zero, one.Sub(under.plus(beside).of(all))))
 	}
 	rest := b.total(w.item, yielding, b.origins(sameMeasure(w.item, always))).less(under, all)
@@ -211,7 +211,7 @@ func alike(x, y *pricebook.Item) bool {
 // total adds up how much the work is done to that brings a companion, without what stems
 // from some of it already.
 func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
-	if b.severalTake(it, by) {
+	if severalTake(it, by) {
 		return b.forEach(it, by, nil, one)
 	}
 	var others []toDo
