@@ -23,6 +23,10 @@ func process(b *testing.B, args ...string) {
 	build := exec.Command("go", "build", "-o", program, ".")
 	build.Env = append(os.Environ(), "CGO_ENABLED=0")
 	require.NoError(b, build.Run())
+	text, err := os.ReadFile(program) // what the linker just wrote lies in memory in small pages
+	require.NoError(b, err)
+	program += "-installed" // and a copy as if read from the disk
+	require.NoError(b, os.WriteFile(program, text, 0o755))
 	var most, faults int64
 	for b.Loop() {
 		run := exec.Command(program, args...)
