@@ -18,7 +18,7 @@ func (r *reader) doubtNamedOnce() {
 			if w.by != "" || !w.item.TakenEach() || w.quoted() || w.allowed() || r.good(w.scope.path+"count") != nil {
 				continue
 			}
-			if names, takes := r.takers(p, w); len(names) > 0 && takes.GreaterThan(one) {
+			if names, takes := r.takers(p, w); takes.GreaterThan(one) {
 				count := quantity.FormatCount(takes, 2)
 				r.say("named-once", w.at, "%s stands in %s without a count, so one is priced, and work there takes %s: %s", diag.Quote(w.label), p.room.Label, count, strings.Join(names, ", "))("say how many there are in all, as   count: %s   ; if one does for all, as   count: 1", count)
 			}

@@ -20,8 +20,8 @@ func severalTake(it *pricebook.Item, by []brought) bool {
 func (b *bringing) forEach(it *pricebook.Item, always, yielding []brought, left decimal.Decimal) toDo {
 	sum := toDo{text: "for each that takes one"}
 	for _, root := range roots(slices.Concat(always, yielding)) {
-		takes := decimal.Max(b.led(it, always, root, nil), b.led(it, yielding, root, nil).Mul(left))
-		sum.counted, sum.at = sum.counted.Add(takes), root.at
+		most := decimal.Max(b.led(it, always, root, nil), b.led(it, yielding, root, nil).Mul(left))
+		sum.counted, sum.at = sum.counted.Add(most), root.at
 	}
 	sum.counted = decimal.Min(sum.counted, b.taken(it, always).Add(b.taken(it, yielding).Mul(left)))
 	return sum
@@ -30,16 +30,19 @@ func (b *bringing) forEach(it *pricebook.Item, always, yielding []brought, left 
 // taken is how much of an item those take that bring it.
 func (b *bringing) taken(it *pricebook.Item, by []brought) (sum decimal.Decimal) {
 	for i, x := range by {
-		again := slices.ContainsFunc(by[:i], func(y brought) bool { return y.by == x.by })
-		switch share := b.shareOf(x.by); {
-		case again:
-		case share.IsPositive() && !asMuch(it, x.by.item):
-			sum = sum.Add(one)
-		default:
-			sum = sum.Add(share)
+		if !slices.ContainsFunc(by[:i], func(y brought) bool { return y.by == x.by }) {
+			sum = sum.Add(takes(it, x.by, b.shareOf(x.by)))
 		}
 	}
 	return sum
+}
+
+// takes is how much of an item work takes of which a share is done: as much, or one, whole.
+func takes(it *pricebook.Item, by *work, share decimal.Decimal) decimal.Decimal {
+	if share.IsPositive() && !asMuch(it, by.item) {
+		return one
+	}
+	return share
 }
 
 // led is the share of all there is of an item to which one piece of work leads, by the way that
@@ -53,10 +56,7 @@ func (b *bringing) led(it *pricebook.Item, by []brought, root *work, passed []*w
 		case !slices.Contains(passed, x.by):
 			share = decimal.Min(b.led(x.by.item, x.by.bringers, root, append(slices.Clone(passed), x.by)), b.shareOf(x.by))
 		}
-		if share.IsPositive() && !asMuch(it, x.by.item) {
-			share = one // it comes whole
-		}
-		most = decimal.Max(most, share)
+		most = decimal.Max(most, takes(it, x.by, share))
 	}
 	return most
 }

@@ -47,8 +47,7 @@ func (d *Deal) highest(room *model.Member) decimal.Decimal {
 // inLowWall reports whether an opening is where no usual door can stand: in a room that is nowhere so
 // high, or no higher than a knee wall of it.
 func (d *Deal) inLowWall(o *model.Member) bool {
-	usual, _ := quantity.ParseSize(openingKinds["doors"].size)
-	door := usual.Second.Feet()
+	door := usualSizes()["doors"].Second.Feet()
 	low := func(x decimal.Decimal) bool { return x.IsPositive() && x.LessThan(door) }
 	return low(d.highest(o.Parent)) || slices.ContainsFunc(o.Parent.In("section"), func(m *model.Member) bool {
 		wall := m.Given.Of("low_height").Number
@@ -106,8 +105,7 @@ func (r *reader) openingFits(room, o *model.Member, longest, ceiling decimal.Dec
 func openingSizes(o *model.Member) (quantity.Size, bool) {
 	number := o.Given.Of("number")
 	if _, err := quantity.ParseCount(number.Text); err == nil {
-		usual, _ := quantity.ParseSize(openingKinds[number.Key].size)
-		return usual, true
+		return usualSizes()[number.Key], true
 	}
 	x, _ := quantity.ParseOpenings(number.Text) // it was read so
 	return x.Size, false

@@ -23,6 +23,15 @@ var openingKinds = map[string]struct{ kind, size string }{
 	"doorways":       {"doorway", `2'8" x 6'8"`},
 }
 
+// usualSizes are those sizes by the same keys; a test reads them. Never written to.
+var usualSizes = sync.OnceValue(func() map[string]quantity.Size {
+	sizes := map[string]quantity.Size{}
+	for key, kind := range openingKinds {
+		sizes[key], _ = quantity.ParseSize(kind.size)
+	}
+	return sizes
+})
+
 // openings reads a count, a size or a list of sizes.
 func (r *reader) openings(s scope, f *Field, g *reading) {
 	kind := openingKinds[f.Key()]
@@ -32,8 +41,7 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 		}
 		x, err := quantity.ParseOpenings(n.text)
 		if count, bad := quantity.ParseCount(n.text); bad == nil {
-			usual, _ := quantity.ParseSize(kind.size) // a constant that a test reads
-			x, err = quantity.Openings{Count: int(count.IntPart()), Size: usual}, nil
+			x, err = quantity.Openings{Count: int(count.IntPart()), Size: usualSizes()[f.Key()]}, nil
 			if !count.IsInteger() || count.IsNegative() || count.GreaterThan(mostOpenings) {
 				r.say("bad-openings", n.at, "%s cannot be %s", f.title(), n.text)("write a whole number, or sizes like   %s", f.example())
 				continue

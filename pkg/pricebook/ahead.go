@@ -1,6 +1,9 @@
 package pricebook
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Ahead reads the tables by age and those items of a book that a text names, with what they
 // bring and take, so that whoever reads the text meanwhile finds them read; nothing where
@@ -25,8 +28,8 @@ func (b *Book) Ahead(text string) {
 	if len(named) > 0 {
 		byAge() // which is asked for first
 	}
-	for i := len(named) - 1; i >= 0; i-- { // for whoever reads the text begins at its head
-		read(named[i])
+	for _, name := range slices.Backward(named) { // for whoever reads the text begins at its head
+		read(name)
 	}
 }
 

@@ -313,6 +313,15 @@ func (p bestPage) values() {
 	}
 }
 
+// toAdd is how options come to say what they add: by other words where there are only those of rooms
+// that are counted.
+func toAdd(d *deal.Deal, words string) string {
+	if d.OnlyCounted {
+		return capital(deal.ListToAdd)
+	}
+	return words
+}
+
 // short says which targets the choice misses, and where it is not said what work adds.
 func (p bestPage) short() {
 	if p.Best == nil {
@@ -327,11 +336,7 @@ func (p bestPage) short() {
 		}
 	}
 	if !p.Adds {
-		how := "Write what you think under each:   adds: $9,000"
-		if p.Own.Deal.OnlyCounted {
-			how = capital(deal.ListToAdd)
-		}
-		p.text("", "No option says what it adds to the value, so doing nothing looks best. "+how+p.Instead)
+		p.text("", "No option says what it adds to the value, so doing nothing looks best. "+toAdd(p.Own.Deal, "Write what you think under each:   adds: $9,000")+p.Instead)
 	}
 	if len(p.Unsaid) > 0 {
 		var names []string

@@ -294,11 +294,7 @@ func (c comparison) gains() {
 			said = "No option says what it adds, so all have the same value. "
 		}
 		if len(c.rooms()) > 0 {
-			if c.all[0].Deal.OnlyCounted {
-				said += capital(deal.ListToAdd)
-			} else {
-				said += "Add   adds: $6,500   to the options, from what houses with that finish sold for"
-			}
+			said += toAdd(c.all[0].Deal, "Add   adds: $6,500   to the options, from what houses with that finish sold for")
 			if by := c.all[0].Deal.ConditionsFor(); by != "" {
 				said += "; or under comps, for values by the condition that each leaves the house in,   " + by
 			}
