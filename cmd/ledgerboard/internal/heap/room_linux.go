@@ -1,33 +1,48 @@
 package heap
 
 import (
-	"runtime"
-	"runtime/debug"
 	"syscall"
 	"unsafe"
 )
 
 // room is how many bytes of the heap are in large pages. None is used before it is needed.
-const room = 64 << 20
+const room = 32 << 20
 
 // first is how much of the heap there is before it has to grow: what is in use already.
 const first = 4 << 20
 
 // Memory that is used for the first time costs a fault for each page, often a third of a
-// run. A large page has the room of 512; where the system has none, nothing changes.
+// run. A large page has the room of 512; where the system has none, nothing changes. The
+// heap takes the room for a stack, and has it back for any use as soon as that has ended.
 func init() {
-	usual := debug.SetGCPercent(-1)
-	_ = inLargePages(make([]byte, room))
-	runtime.GC() // which gives the room back to the heap, and has nothing else to look at yet
-	debug.SetGCPercent(usual)
+	ended := make(chan struct{})
+	go func() {
+		defer close(ended)
+		spread(false)
+		_ = inLargePages()
+	}()
+	<-ended
 }
 
-// inLargePages asks for large pages for b and for what the heap holds before it, whose small
-// pages are gathered at once.
-func inLargePages(b []byte) error {
-	at := uintptr(unsafe.Pointer(unsafe.SliceData(b)))
-	from := (at - 1) &^ (first - 1)
-	if err := advise(from, at-from+uintptr(len(b)), syscall.MADV_HUGEPAGE); err != nil {
+// spread has the stack grow to the room, without a touch of it: what full would give would
+// fill most of it, if it were ever asked.
+//
+//go:noinline
+func spread(ask bool) {
+	if ask {
+		_ = full()
+	}
+}
+
+//go:noinline
+func full() (most [room / 4 * 3]byte) { return most }
+
+// inLargePages asks for large pages for the stack of room that ends here, and for what the
+// heap holds before it, whose small pages are gathered at once.
+func inLargePages() error {
+	var here byte
+	from := (uintptr(unsafe.Pointer(&here)) - room) &^ (first - 1)
+	if err := advise(from, first+room, syscall.MADV_HUGEPAGE); err != nil {
 		return err
 	}
 	const collapse = 25               // MADV_COLLAPSE
