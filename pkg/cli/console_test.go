@@ -139,6 +139,9 @@ func TestYAMLBlocksCanBeRead(t *testing.T) {
 			emptyBook := func(string) ([]byte, error) { return nil, nil }
 			d, found := deal.ReadWith(deal.Options{Open: emptyBook}, filepath.Base(page), []byte(text))
 			require.NotNil(t, d, "%v in\n%s", found.Errors(), text)
+			for _, doubt := range found {
+				require.NotContains(t, doubt.Hint, "leave it out", "%v in\n%s", doubt, text)
+			}
 		}
 	}
 	require.Positive(t, read, "the blocks were found")

@@ -15,12 +15,16 @@ import (
 func (r *reader) doubtNamedOnce() {
 	for _, p := range r.chosenPlans() {
 		for _, w := range p.works {
-			if w.by != "" || !w.item.TakenEach() || w.quoted() || w.allowed() || r.good(w.scope.path+"count") != nil {
+			if w.by != "" || !w.item.TakenEach() || w.allowed() || r.good(w.scope.path+"count") != nil {
 				continue
 			}
 			if names, takes := r.takers(p, w); takes.GreaterThan(one) {
 				count := quantity.FormatCount(takes, 2)
-				r.say("named-once", w.at, "%s stands in %s without a count, so one is priced, and work there takes %s: %s", diag.Quote(w.label), p.room.Label, count, strings.Join(names, ", "))("say how many there are in all, as   count: %s   ; if one does for all, as   count: 1", count)
+				counted := "one is priced"
+				if w.quoted() {
+					counted = "the quote is taken for one"
+				}
+				r.say("named-once", w.at, "%s stands in %s without a count, so %s, and work there takes %s: %s", diag.Quote(w.label), p.room.Label, counted, count, strings.Join(names, ", "))("say how many there are in all, as   count: %s   ; if one does for all, as   count: 1", count)
 			}
 		}
 	}

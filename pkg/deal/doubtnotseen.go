@@ -48,10 +48,13 @@ func (r *reader) mends(c *pricebook.Check) bool {
 }
 
 func (r *reader) seenTo(c *pricebook.Check, by mending) (at diag.Pos, name string, found bool) {
-	for _, w := range r.chosenWorks() {
-		name := plainKey(w.item.Name)
+	sees := func(item string) bool {
+		name := plainKey(item)
 		named := c.Item == "" && strings.Contains(name, plainKey(c.Name)) && !onlyTouches().MatchString(name) // of a part that the file alone knows
-		if named || slices.Contains(by.items, w.item.Name) || pricebook.Starter().Item(w.item.Name) == nil && by.toldIn(w.item.Name) {
+		return named || slices.Contains(by.items, item) || pricebook.Starter().Item(item) == nil && by.toldIn(item)
+	}
+	for _, w := range r.chosenWorks() {
+		if sees(w.item.Name) || slices.ContainsFunc(w.includes(), sees) {
 			return w.at, w.label, true
 		}
 	}

@@ -50,6 +50,8 @@ func TestWhatWasSeenBadWantsWork(t *testing.T) {
 		{"seen: {heating: bad}\nwhole house: {work: {heating service visit: hired}}\n", true},
 		{"seen: {heating: bad}\nwhole house: {work: {boiler: hired}}\n", false},
 		{"seen: {wiring: bad}\nwhole house: {work: {old wiring made safe: hired}}\n", false},
+		{"seen: {electrical panel: bad}\nwhole house: {work: {service upgrade: {quote: $3,900, from: an electrician (invented), dated: 2026-08-10}}}\n", false}, // which holds the panel
+		{"seen: {sewer line: bad}\nwhole house: {work: {service upgrade: {quote: $3,900, from: an electrician (invented), dated: 2026-08-10}}}\n", true},
 		{"seen: {roof: {state: bad, likely: $4,900}}\n", true},
 		{"seen: {roof: {state: good}}\n", false},
 		{"seen: {roof: {state: bad}}\nwhole house: {work: {rewire: hired}}\n", true},

@@ -130,7 +130,7 @@ func TestWhatEachTakesIsLessByWhatIsDoneInItsPlace(t *testing.T) {
 
 // A circuit that is named stands for those that other work takes, and is doubted without a count.
 func TestAnItemNamedOnceBesideSeveralThatTakeOneEach(t *testing.T) {
-	for circuit, want := range map[string]int{"hired": 1, "{by: hired, count: 2}": 0, "{by: hired, count: 1}": 0, "{quote: $900}": 0} {
+	for circuit, want := range map[string]int{"hired": 1, "{by: hired, count: 2}": 0, "{by: hired, count: 1}": 0, "{quote: $900}": 1, "{quote: $900, count: 2}": 0} {
 		require.Len(t, toldOf(t, "named-once", "  den: {size: 10' x 12', work: {mini-split: hired, baseboard heater: hired, circuit: "+circuit+"}}\n", ""), want, circuit)
 	}
 	require.Empty(t, toldOf(t, "named-once", "  den: {size: 10' x 12', work: {mini-split: hired, circuit: hired}}\n", ""))
