@@ -18,7 +18,7 @@ func (b *bringing) round() {
 		switch {
 		case !slices.Contains(turn, x.Item):
 			b.later = append(b.later, x)
-		case !slices.ContainsFunc(x.Unless, b.allDone):
+		case !slices.ContainsFunc(x.Unless, func(name string) bool { return b.allDone(x, name) }):
 			now = append(now, x)
 		}
 	}

@@ -15,25 +15,35 @@ func severalTake(it *pricebook.Item, by []brought) bool {
 }
 
 // forEach is how much of an item all work takes that leads to it: what one piece of it leads to by
-// several ways counts once, the most of them, and at most all that bring it take one each. Of what
-// yields, a share is left.
-func (b *bringing) forEach(it *pricebook.Item, always, yielding []brought, left decimal.Decimal) toDo {
-	sum := toDo{text: "for each that takes one"}
-	for _, root := range roots(slices.Concat(always, yielding)) {
-		most := decimal.Max(b.led(it, always, root, nil), b.led(it, yielding, root, nil).Mul(left))
-		sum.counted, sum.at = sum.counted.Add(most), root.at
-	}
-	sum.counted = decimal.Min(sum.counted, b.taken(it, always).Add(b.taken(it, yielding).Mul(left)))
-	return sum
-}
-
-// taken is how much of an item those take that bring it.
-func (b *bringing) taken(it *pricebook.Item, by []brought) (sum decimal.Decimal) {
-	for i, x := range by {
-		if !slices.ContainsFunc(by[:i], func(y brought) bool { return y.by == x.by }) {
-			sum = sum.Add(takes(it, x.by, b.shareOf(x.by)))
+// several ways counts once, the most of them, and none of those that bring it takes more than its
+// own. Of what yields to other work, a share is left.
+func (b *bringing) forEach(it *pricebook.Item, by []brought, left decimal.Decimal) toDo {
+	of := func(x brought, much decimal.Decimal) decimal.Decimal {
+		if len(x.Unless) == 0 {
+			return much
 		}
+		return much.Mul(left)
 	}
+	var takers []*work
+	var own []decimal.Decimal
+	for _, x := range by {
+		at := slices.Index(takers, x.by)
+		if at < 0 {
+			at, takers, own = len(takers), append(takers, x.by), append(own, decimal.Zero)
+		}
+		own[at] = decimal.Max(own[at], of(x, takes(it, x.by, b.shareOf(x.by))))
+	}
+	sum := toDo{text: "for each that takes one"}
+	var led [][]decimal.Decimal
+	for _, root := range roots(by) {
+		to := make([]decimal.Decimal, len(takers))
+		for _, x := range by {
+			at := slices.Index(takers, x.by)
+			to[at] = decimal.Max(to[at], of(x, b.led(it, []brought{x}, root, nil)))
+		}
+		led, sum.at = append(led, to), root.at
+	}
+	sum.counted = mostGiven(led, own)
 	return sum
 }
 

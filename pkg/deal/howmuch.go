@@ -50,7 +50,7 @@ func (a toDo) less(b toDo, all decimal.Decimal) toDo {
 	}
 	a.counted, a.share = a.counted.Sub(b.counted), a.share.Sub(b.share)
 	if !all.IsPositive() {
-		a.share = decimal.Max(decimal.Zero, a.share)
+		a.counted, a.share = decimal.Max(decimal.Zero, a.counted), decimal.Max(decimal.Zero, a.share)
 	}
 	a.text, a.at = cmp.Or(a.text, "all")+" less "+b.text, b.at
 	return a
@@ -105,12 +105,12 @@ func (b *bringing) amount(w *work) toDo {
 		both := b.amount(&work{item: w.item, bringers: slices.Concat(before, w.bringers)})
 		return both.less(b.amount(&work{item: w.item, bringers: before}), all)
 	}
-	always, yielding := w.always()
-	if severalTake(w.item, w.bringers) {
-		return b.forEach(w.item, always, yielding, decimal.Max(decimal.Zero, one.Sub(under.plus(beside).of(all))))
+	if w.item.TakenEach() {
+		return b.forEach(w.item, w.bringers, decimal.Max(decimal.Zero, one.Sub(under.plus(beside).of(all))))
 	}
+	always, yielding := w.always()
 	rest := b.total(w.item, yielding, b.origins(sameMeasure(w.item, always))).less(under, all)
-	if left := whole.less(under.plus(beside), all); rest.of(all).GreaterThan(left.of(all)) {
+	if left := whole.less(under.plus(beside), all); all.IsPositive() && rest.of(all).GreaterThan(left.of(all)) {
 		rest = left
 	}
 	if len(always) == 0 {
@@ -212,7 +212,7 @@ func alike(x, y *pricebook.Item) bool {
 // from some of it already.
 func (b *bringing) total(it *pricebook.Item, by []brought, but []*work) toDo {
 	if severalTake(it, by) {
-		return b.forEach(it, by, nil, one)
+		return b.forEach(it, by, one)
 	}
 	var others []toDo
 	for _, x := range by {
@@ -284,14 +284,22 @@ func (b *bringing) worksOf(name string) (out []*work) {
 	return out
 }
 
-// allDone reports whether an item is done to all there is.
-func (b *bringing) allDone(name string) bool {
+// allDone reports whether an item is done to all there is; where nobody says how much that is, to as
+// much as the work that brings a companion unless it is done.
+func (b *bringing) allDone(x brought, name string) bool {
 	works := slices.DeleteFunc(b.worksOf(name), b.finishesNewFloor)
+	if len(works) == 0 {
+		return false
+	}
 	var sum toDo
 	for _, w := range works {
 		sum = sum.plus(b.amount(w))
 	}
-	return len(works) > 0 && sum.of(b.all(works[0].item)).GreaterThanOrEqual(b.all(works[0].item))
+	all := b.all(works[0].item)
+	if !all.IsPositive() && alike(x.by.item, works[0].item) {
+		all = b.amount(x.by).counted
+	}
+	return sum.of(all).GreaterThanOrEqual(all)
 }
 
 // amounts says how much is done of all companions.

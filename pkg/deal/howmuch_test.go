@@ -106,6 +106,28 @@ func TestWhatOneLeadsToByTwoWaysCountsOnce(t *testing.T) {
   soaker: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [pump], source: x}
   pump: {trade: z, measure: one, for each: yes, hours: 1 each, hired: $10 each, materials: none, brings: [circuit], source: x}
 `
+	const shared = `
+  za: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [zp], source: x}
+  zb: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [zp], source: x}
+  zp: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [circuit], source: x}
+  ze: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [circuit, zq], source: x}
+  zq: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [circuit, zw], source: x}
+  zw: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: none, source: x}
+  zt: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [zf, zw], source: x}
+  zu: {trade: z, measure: one, hours: 1 each, hired: $10 each, materials: none, brings: [zf, zw], source: x}
+  zf: {trade: z, measure: one, for each: yes, hours: 1 each, hired: $10 each, materials: none, brings: [zw], source: x}
+`
+	for work, want := range map[string]map[string]string{
+		"za: hired, zb: hired":            {"circuit": "1"}, // which share what takes it
+		"ze: hired":                       {"circuit": "1"},
+		"za: hired, zb: hired, ze: hired": {"circuit": "2"},
+		"zt: hired, zu: hired":            {"zf": "2", "zw": "2"}, // the largest count of those that bring it
+	} {
+		of := quantitiesOf(t, ownBook(t, deal.Options{}, shared, "rooms: {den: {size: 10' x 12', work: {"+work+"}}}\n"))
+		for item, much := range want {
+			require.Equal(t, much, of[item].String(), "%s of %s", item, work)
+		}
+	}
 	for work, want := range map[string]string{
 		"spa: hired": "1", "soaker: hired": "1", "spa: hired, soaker: hired": "2",
 		"spa: {by: hired, count: 3}, soaker: hired": "4", "spa: hired, pump: hired": "2",
@@ -125,6 +147,8 @@ func TestWhatEachTakesIsLessByWhatIsDoneInItsPlace(t *testing.T) {
 		if comes {
 			require.Equal(t, want, got.String(), part)
 		}
+		twice := quantities(t, strings.Replace(text, "hired, microwave over range: hired", "{by: hired, count: 2}", 1))["circuit"]
+		require.True(t, got.Equal(twice), "%s of wiring: %s", part, twice)
 	}
 }
 
@@ -277,7 +301,27 @@ func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
 		{roofed, "outside wall paint: {part: 50%}", "vinyl siding: {part: 70%}", "pressure wash", "329.4"},
 		{roofed, "outside wall paint: hired", "fibre cement siding: {part: 60%}", "scrape and fill", "439.2"},
 		{roofed, "deck stain: {part: 50%}", "deck boards: {part: 50%}", "pressure wash deck", "0"}, // the new boards are stained
+		{roofed, "fibre cement siding: {part: 30%}", "gutters: hired", "pressure wash", "0"},       // as new siding is painted
+		{roofed, "fibre cement siding: {part: 30%}", "vinyl siding: {part: 20%}", "scrape and fill", "0"},
+		{roofed, "shingle roof gable: {part: 50%}", "roof deck overlay: {part: 50%}", "roof underlayment", "500"}, // of 1,000, once
+		{carpeted, "refinish wood floor: {part: 50%}", "paint walls: hired", "subfloor repair", "0"},              // the floor under the carpet stays
+		{carpeted, "screen and recoat wood floor: hired", "paint walls: hired", "subfloor repair", "0"},
 		{strings.Replace(carpeted, "doors: 1", "doors: 3", 1), "prehung inside door: {count: 2}", "varnish doors: {count: 1}", "paint doors", "1"},
+	})
+}
+
+// Where nobody says how much there is, and work is counted, a count leaves what lies beside it, and
+// takes from what lies under it.
+func TestACountDoesNotStandForAllThatNobodyKnows(t *testing.T) {
+	const unmeasured = walked + "house: {year built: 1960}\nrooms: {den: {size: 12' x 14'}}\noutside: {work: {%s}}\n"
+	const doorless = walked + "rooms: {den: {size: 12' x 14', work: {%s}}}\n"
+	inEitherOrder(t, []amountOf{
+		{unmeasured, "outside wall paint: {count: 800 sq ft}", "vinyl siding: {count: 300 sq ft}", "pressure wash", "800"},
+		{unmeasured, "outside wall paint: {count: 800 sq ft}", "fibre cement siding: {count: 300 sq ft}", "pressure wash", "500"},
+		{unmeasured, "outside wall paint: {count: 300 sq ft}", "fibre cement siding: {count: 800 sq ft}", "pressure wash", "0"},
+		{unmeasured, "deck stain: {count: 200 sq ft}", "deck boards: {count: 50 sq ft}", "pressure wash deck", "150"},
+		{unmeasured, "fascia: {count: 100 ft}", "gutters: {count: 40 ft}", "gutters off and on", "100"},
+		{doorless, "prehung inside door: {count: 3}", "varnish doors: {count: 1}", "paint doors", "2"},
 	})
 }
 

@@ -36,11 +36,19 @@ func (l layer) in(o layer) bool {
 // counts.
 func (b *bringing) sum(all decimal.Decimal, works, but []*work, others ...toDo) (most toDo) {
 	for _, l := range b.layers(works) {
-		amounts := slices.Clone(others)
+		amounts, each := slices.Clone(others), map[*pricebook.Item]int{}
 		for _, w := range b.once(l.works) {
-			if !slices.Contains(but, w) {
-				amounts = append(amounts, b.amount(w))
+			if slices.Contains(but, w) {
+				continue
 			}
+			if i, there := each[w.item]; there { // a quote holds some of it
+				amounts[i] = amounts[i].plus(b.amount(w))
+				continue
+			}
+			if w.item.TakenEach() {
+				each[w.item] = len(amounts)
+			}
+			amounts = append(amounts, b.amount(w))
 		}
 		if sum := addUp(all, amounts); most.none() || sum.of(all).GreaterThan(most.of(all)) {
 			most = sum
@@ -97,11 +105,12 @@ func (b *bringing) under(w *work) []layer {
 const demolition = "demolition"
 
 // things are what of a place an item makes, itself. A floor that nothing refinishes leaves no
-// wood to be refinished where it lies.
+// wood to be refinished where it lies, and siding that is not painted nothing to be painted.
 func (b *bringing) things(it *pricebook.Item) []string {
-	refinished := func(c pricebook.Companion) bool {
+	finish := it.Finish()
+	finishes := func(c pricebook.Companion) bool {
 		other := b.book.Item(c.Item)
-		return other != nil && other.Thing() == pricebook.WoodFinish
+		return other != nil && other.Thing() == finish
 	}
 	switch thing := it.Thing(); {
 	case thing == "" && it.Trade == demolition && b.inLayers(it):
@@ -110,8 +119,8 @@ func (b *bringing) things(it *pricebook.Item) []string {
 		return []string{demolition} // it lies under what is new
 	case thing == "":
 		return nil
-	case it.NewFloor && !slices.ContainsFunc(it.Brings, refinished):
-		return []string{thing, pricebook.WoodFinish}
+	case finish != "" && !slices.ContainsFunc(it.Brings, finishes):
+		return []string{thing, finish}
 	default:
 		return []string{thing}
 	}
@@ -157,7 +166,7 @@ func (b *bringing) once(works []*work) []*work {
 			for _, o := range of {
 				held[o] = held[o] || !b.yields(w)
 			}
-		case allIn(of, works):
+		case allIn(of, works) && !w.item.TakenEach(): // of which each of them takes its own
 			held[w] = true
 		}
 	}

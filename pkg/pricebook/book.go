@@ -155,6 +155,21 @@ var inCoats = sync.OnceValue(func() *regexp.Regexp {
 // WoodFinish is what sanding and coating a wood floor makes, old or new.
 const WoodFinish = "wood floor finish"
 
+// SidingFinish is what painting the siding makes.
+const SidingFinish = "siding finish"
+
+// Finish is what is done on what an item makes, where something is: a floor or siding may be
+// finished by other work.
+func (it *Item) Finish() string {
+	switch {
+	case it.NewFloor:
+		return WoodFinish
+	case it.Makes == "siding":
+		return SidingFinish
+	}
+	return ""
+}
+
 // Thing is what of a place the item makes new, "" where nothing else makes that.
 func (it *Item) Thing() string {
 	if it.NewFloor {
