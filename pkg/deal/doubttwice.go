@@ -1,15 +1,12 @@
 package deal
 
 import (
-	"fmt"
 	"regexp"
-	"slices"
 	"strings"
 	"sync"
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
-	"ledgerboard/pkg/pricebook"
 )
 
 // container is what people call a container for debris.
@@ -24,18 +21,18 @@ func (r *reader) doubtTwice() {
 	if len(works) == 0 {
 		return
 	}
-	lines := slices.Concat(r.deal.Root.In("cost"), r.deal.Root.In("general_fee"))
+	var lines []*model.Member
+	for _, l := range r.lines() {
+		if l.member != nil && !r.saidApart(l) {
+			lines = append(lines, l.member)
+		}
+	}
+	lines = append(lines, r.deal.Root.In("general_fee")...)
 	if paid, ok := r.worked(r.deal.Root, "disposal"); ok && paid.IsPositive() {
 		r.twice(lines, func(m *model.Member) bool { return container().MatchString(m.Label) },
-			"containers-twice", "is beside the containers that the rooms count by their debris", "leave it out, or say   local prices: {container: {costs: $0}}   if its sum is for all")
+			"containers-twice", "is beside the containers that the rooms count by their debris", "leave it out, or say   local prices: {container: {costs: $0}}   if its sum is for all", "container for the yard")
 	}
-	if brought := r.permits(works); len(brought) > 0 {
-		r.twice(lines, func(m *model.Member) bool {
-			return pricebook.IsPermit(plainKey(m.Label)) && !r.anotherPermit(m.Label, brought)
-		},
-			"permits-twice", "is beside what the work brings along: "+strings.Join(brought, ", "),
-			fmt.Sprintf("leave it out, or say   whole house: {without: [%s]}   if its sum is for all", strings.Join(brought, ", ")))
-	}
+	r.doubtPermitsTwice(lines, works)
 	r.doubtLinesTwice(works)
 	r.doubtGeneralTwice(works)
 	r.doubtWholeTwice(works)
@@ -52,30 +49,9 @@ func roomWord(word string) string {
 	return word
 }
 
-// permits are the names of the permits that chosen work brings along and that cost something.
-func (r *reader) permits(works []*work) []string {
-	var out []string
-	for _, w := range works {
-		if w.by == "" || !pricebook.IsPermit(w.item.Name) {
-			continue
-		}
-		if paid, ok := r.worked(w.member, "cash_cost"); ok && paid.IsPositive() {
-			out = append(out, w.item.Name)
-		}
-	}
-	slices.Sort(out)
-	return slices.Compact(out)
-}
-
-// anotherPermit reports whether a label names a permit of the price book that is not among
-// those brought along.
-func (r *reader) anotherPermit(label string, brought []string) bool {
-	it := r.itemNamed(strings.TrimSuffix(strings.TrimSuffix(plainKey(label), "s"), " fee"))
-	return it != nil && !slices.Contains(brought, it.Name)
-}
-
-// twice tells once of all lines of a kind, where the first of them stands.
-func (r *reader) twice(lines []*model.Member, is func(*model.Member) bool, code, what, remedy string) {
+// twice tells once of all lines of a kind, where the first of them stands, and how one of other work is
+// written, by an example of such.
+func (r *reader) twice(lines []*model.Member, is func(*model.Member) bool, code, what, remedy, apart string) {
 	var names []string
 	var first *model.Member
 	for _, m := range lines {
@@ -90,6 +66,6 @@ func (r *reader) twice(lines []*model.Member, is func(*model.Member) bool, code,
 		what = strings.Replace(what, "is ", "are ", 1)
 	}
 	if first != nil {
-		r.say(code, first.Pos, "%s %s", strings.Join(names, ", "), what)("%s", remedy)
+		r.say(code, first.Pos, "%s %s", strings.Join(names, ", "), what)("%s; if it is for other work, write it under renovation, as   lines: [{work: %s, amount: $400, apart: yes}]", remedy, apart)
 	}
 }

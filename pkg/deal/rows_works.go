@@ -15,7 +15,7 @@ var renovationRows = []Field{
 	{Path: "renovation.lines[].amount", Kind: Money, Line: "lump", Example: "$9,800"},
 	{Path: "renovation.lines[].own hours", Kind: Hours, Line: "own_hours", Example: "40", Other: []string{"my hours"}},
 	{Path: "renovation.lines[].hired rate", Kind: HourRate, Line: "hired_rate", Doubt: "at least $10/hour, at most $250/hour", DoubtCode: "rate-unusual", Default: "the own labour rate", Example: "$55/hour"},
-	{Path: "renovation.lines[].apart", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether it is other work than the rooms hold of its trade; yes ends that doubt"},
+	{Path: "renovation.lines[].apart", Kind: YesNo, Default: "no", Example: "yes", Meaning: "whether it is other work than the rooms hold of its trade, or the permit or container of such; yes ends that doubt"},
 	{Path: "renovation.general", Kind: Fees, Line: "general_fee", Example: "{permits: $1,200}", Meaning: "permits, cleaning, dumpster and other general lines"},
 }
 

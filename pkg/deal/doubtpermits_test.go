@@ -1,0 +1,42 @@
+package deal_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// A permit that names another trade than the work that brings one is let stand; what may be the same is
+// asked for, until the file says that it is apart. A container may be for other work too. The house is
+// invented.
+func TestAPermitForOtherWork(t *testing.T) {
+	const (
+		tub  = "  bath: {size: 8' x 5', fixed: {tub: 5' x 2'6\"}, work: {tub: hired}}\n" // brings a plumbing permit
+		roof = "outside: {roof: [{size: 38' x 26', pitch: 5/12}], work: {shingle roof gable: hired}}\n"
+		deck = "outside: {deck: 12' x 16', deck footings: 4, work: {deck frame: hired}}\n"
+	)
+	for _, c := range []struct {
+		keys, outside string
+		told          int
+	}{
+		{"general: {roof permit: $400}", "", 0},
+		{"general: {roofing permits: $400}", deck, 0},
+		{"general: {roof permit: $400}", roof, 1},
+		{"general: {hvac permit: $400}", roof, 0},
+		{"general: {electrician permit: $400}", "", 0},
+		{"general: {building permit: $400}", "", 0},
+		{"general: {building and roof permits: $400}", deck, 1},
+		{"general: {roof and plumbing permits: $400}", "", 1},
+		{"general: {permits: $400}", "", 1},
+		{"general: {city permit fee: $400}", "", 1},
+		{"general: {general permits: $400}", "", 1},
+		{"lines: [{work: street permit, amount: $400}]", "", 1},
+		{"lines: [{work: street permit, amount: $400, apart: yes}]", "", 0},
+		{"lines: [{trade: roof, work: second permit, amount: $400, apart: yes}]", roof, 0},
+	} {
+		require.Len(t, toldOf(t, "permits-twice", tub, c.outside+"renovation: {"+c.keys+"}\n"), c.told, "%s with %q", c.keys, c.outside)
+	}
+	for line, want := range map[string]int{"work: container": 1, "work: yard container, apart: yes": 0} {
+		require.Len(t, toldOf(t, "containers-twice", tub, "renovation: {lines: [{"+line+", amount: $480}]}\n"), want, line)
+	}
+}
