@@ -258,6 +258,8 @@ var slips = []slip{
 	{"agents-missing", agents, "deed: $120"},
 	{"charge-high", settle, "settlement: $12,000"},
 	{"utilities-high", "utilities: $310/month", "utilities: $3,720/month"},
+	{"utilities-low", "utilities: $310/month", "utilities: $310/year"},
+	{"insurance-low", "amount: $1900/year", "amount: $190/year"},
 	{"agent-share-low", settle, "listing broker: 0.3%"},
 	{"share-high", settle, "settlement: 30%"},
 	{"charge-high", price, price + "\n  assignment fee: $42,000"},

@@ -33,6 +33,7 @@ func (r *reader) doubt() {
 	r.doubtLongWork()
 	r.doubtCredit()
 	r.doubtLowTax()
+	r.doubtLowBills()
 	r.doubtLowAgents()
 	for _, l := range r.loans() {
 		r.doubtLoan(l)

@@ -179,7 +179,11 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 	case slices.Contains(chargedShares, c.Line.ID()):
 		return shareEdges(c)
 	case isSum(c) && c.Given != nil && c.Given.Number.IsPositive():
-		return append(sumEdges(c), doubtEdges(c)...)
+		out = append(sumEdges(c), doubtEdges(c)...)
+		if low, is := d.lowBill(m); is && c.Line.Name == "a_year" {
+			out = append(out, least(low))
+		}
+		return out
 	case c.Line.ID() == "partner_split" && c.Given != nil && c.Given.Number.IsPositive():
 		return []Edge{least(c.Given.Number.Div(billTimes))}
 	case c.Line.ID() == "overrun":

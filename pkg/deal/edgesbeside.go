@@ -133,6 +133,9 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		}
 	case insures(c.Member):
 		out = append(out, over(times, "price", highCover))
+		if c.Line.Name == "a_year" && coversHouse(c.Member) {
+			out = append(out, under("price", lowOfCover))
+		}
 	case supplies(c.Member):
 		out = append(out, append(over(times, "price", highSupplies), sum(largeSupplies.Neg(), self(times))))
 	}

@@ -241,9 +241,9 @@ func insures(m *model.Member) bool {
 	return insuresVacant(label) || holdsAny(label, "insur", "hazard", "homeowner")
 }
 
-// otherCover is insurance of the title or the loan, which covers no house.
+// otherCover is insurance of the title or the loan, which covers no house, and the dues of those who own there.
 var otherCover = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(title|mortgage) insur\w*`)
+	return regexp.MustCompile(`(title|mortgage) insur\w*|home ?owner\S* (assoc\w*|dues|fees?)`)
 })
 
 func holdsAny(s string, words ...string) bool {

@@ -1,0 +1,62 @@
+package deal
+
+import (
+	"regexp"
+	"slices"
+	"sync"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// What a year of a bill that comes every month is hardly under; common practice, no source.
+var (
+	lowCover    = decimal.NewFromInt(300)              // insurance of a house
+	lowOfCover  = decimal.RequireFromString("0.00075") // and as a share of the price
+	lowSupplies = decimal.NewFromInt(480)              // all utilities
+)
+
+// otherThings are in the names of insurance that costs little, for it covers no whole house; allSupplies in
+// those of bills for all that a house uses.
+var otherThings, allSupplies = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(floods?|(earth)?quake|umbrella|liability|contents|tools?|condo(minium)?|ho-?6|unit|walls|loan|warranty|renters?|car|truck|vehicle|sewer|lines?|theft|glass|extra|rider)\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(utility|utilities)\b`)
+})
+
+// coversHouse reports whether a holding cost is all the insurance of the house.
+func coversHouse(m *model.Member) bool {
+	other := func(x *model.Member) bool { return x != m && x.Set == "fee" && insures(x) }
+	return m.Kind == "holding_fee" && insures(m) && !taxes(m) && !otherThings().MatchString(m.Label) && !slices.ContainsFunc(m.Parent.Children, other)
+}
+
+// lowBill is what the bill of a year is hardly under; false of one that may well be. Where the utilities are
+// off, or have several bills, one may be of little.
+func (d *Deal) lowBill(m *model.Member) (low decimal.Decimal, is bool) {
+	other := func(x *model.Member) bool { return x != m && supplies(x) }
+	switch {
+	case coversHouse(m):
+		return lowCover, true
+	case m.Kind != "holding_fee" || !supplies(m) || !allSupplies().MatchString(m.Label):
+		return low, false
+	}
+	return lowSupplies, !d.UtilitiesOff && !slices.ContainsFunc(m.Parent.In("holding_fee"), other)
+}
+
+// doubtLowBills doubts the bill of a year that is rather one of a month.
+func (r *reader) doubtLowBills() {
+	for _, m := range r.deal.Root.In("holding_fee") {
+		v, given := m.Given.Look("a_year")
+		low, bounded := r.deal.lowBill(m)
+		if !given || !bounded || !v.Number.IsPositive() || !v.Number.LessThan(low) && !r.farBeside(m, "a_year", 1) {
+			continue
+		}
+		code := "utilities-low"
+		if insures(m) {
+			code = "insurance-low"
+		}
+		r.say(code, v.Pos, "%s is %s, little for a house", m.Label, v.Text)("write %s/month if it is that of a month; it is used as it stands", quantity.FormatDollars(v.Number))
+	}
+}
