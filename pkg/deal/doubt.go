@@ -35,6 +35,8 @@ func (r *reader) doubt() {
 	r.doubtLowTax()
 	r.doubtLowBills()
 	r.doubtLowAgents()
+	r.doubtSmallCharges()
+	r.doubtDiscount()
 	for _, l := range r.loans() {
 		r.doubtLoan(l)
 		r.doubtTerm(l)

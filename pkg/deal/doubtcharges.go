@@ -1,8 +1,10 @@
 package deal
 
 import (
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/shopspring/decimal"
 
@@ -19,6 +21,7 @@ var (
 	timesTheNext = decimal.NewFromInt(3)
 	highTitle    = decimal.New(25, -3) // of what the house sells for, for title, escrow or settlement of the sale
 	highAtSale   = decimal.New(5, -2)  // and for another charge of it
+	highSaleTax  = decimal.New(7, -2)  // of the sale price, for taxes of the sale
 )
 
 // highShare is the share over which a charge, or a rate of its tables, is doubted; false where none is.
@@ -28,8 +31,24 @@ func highShare(fee *model.Member) (most decimal.Decimal, is bool) {
 		return highPermits, true
 	case fee.Kind == "purchase_fee" && slices.Contains([]string{"price", "all_in_price"}, fee.Given.Of("base").Refers):
 		return highClosing, true
+	case taxesSale(fee):
+		return highSaleTax, true
 	}
 	return highCharge, fee.Kind == "purchase_fee" || fee.Kind == "selling_fee"
+}
+
+// saleTaxWords are in the names of taxes of the sale; heldBack in those of taxes of what the seller earns by it,
+// which are withheld, and may be far more.
+var saleTaxWords, heldBack = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(tax(es)?|stamps?|duty|excise)\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)with(held|hold)|income|gains?\b|profit|foreign`)
+})
+
+// taxesSale reports whether a charge is a tax of the sale by its price.
+func taxesSale(m *model.Member) bool {
+	name := m.Label
+	return m.Kind == "selling_fee" && m.Given.Of("base").Refers == "sale_price" && saleTaxWords().MatchString(name) && !heldBack().MatchString(name) && !agentWords().MatchString(name) && !settlesWords().MatchString(name)
 }
 
 // highOfSale is the share of the after-repair value over which a charge of the sale in dollars is
@@ -74,11 +93,21 @@ func shareCharged(m *model.Member) (v model.Value, share decimal.Decimal, is boo
 	return v, share, false
 }
 
+// chargesOnce are all charges but those of holding.
+func (r *reader) chargesOnce() []*model.Member {
+	root := r.deal.Root
+	out := slices.Concat(root.In("before_fee"), root.In("purchase_fee"), root.In("general_fee"), root.In("selling_fee"))
+	for _, l := range r.loans() {
+		out = append(out, l.member.In("loan_fee")...)
+	}
+	return out
+}
+
 // doubtCharges doubts charges of the purchase, the work and the sale of which a point has slipped or a
 // nought is too many.
 func (r *reader) doubtCharges() {
 	root := r.deal.Root
-	for _, fee := range slices.Concat(root.In("general_fee"), root.In("purchase_fee"), root.In("selling_fee")) {
+	for _, fee := range r.chargesOnce() {
 		most, bounded := highShare(fee)
 		for _, m := range charging(fee) {
 			if v, share, is := shareCharged(m); is && bounded && share.GreaterThan(most) {
@@ -90,6 +119,10 @@ func (r *reader) doubtCharges() {
 		}
 		if r.farBeside(fee, "fixed", 0) {
 			v := fee.Given.Of("fixed")
+			if most, is := mostForPaper(fee); is {
+				r.say("charge-high", v.Pos, "%s is %s; such a charge is rarely over %s", fee.Label, v.Text, quantity.FormatDollars(most))("check it with whoever gave it to you, for a nought too many; it is used as it stands")
+				continue
+			}
 			if permits(fee) {
 				all, _ := r.worked(root, "trade_cost")
 				r.say("charge-high", v.Pos, "%s is %s, and all of the work, parts not seen with it, %s; permits are rarely over %s of that", fee.Label, quantity.FormatDollars(v.Number), quantity.FormatDollars(all.Sub(v.Number)), quantity.FormatPercent(highPermits, 0))("check it with the building department, for a nought too many; it is used as it stands")
@@ -117,6 +150,8 @@ func (r *reader) tellHighShare(fee *model.Member, v model.Value, most decimal.De
 		r.say("share-high", v.Pos, "%s takes %s of the price", fee.Label, v.Text)("what an auction house takes goes under purchase, so that loans and cautions know of it:   auction premium: %s", v.Text)
 	case most.Equal(highClosing):
 		r.say("share-high", v.Pos, "%s takes %s of the price", fee.Label, v.Text)("check it, for a point that has slipped; over %s is unusual for one charge of the purchase", words)
+	case most.Equal(highSaleTax):
+		r.say("share-high", v.Pos, "%s takes %s of the sale", fee.Label, v.Text)("check it with the county, for a point that has slipped; over %s is unusual for a tax of the sale", words)
 	default:
 		r.say("share-high", v.Pos, "%s takes %s", fee.Label, v.Text)("check it; a share of more than %s is unusual for a charge", words)
 	}

@@ -82,6 +82,8 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		return []Beside{under("after_repair_value", half)}
 	case c.Line.ID() == "low_value":
 		return []Beside{under("after_repair_value", lowOfValue), over(one, "after_repair_value", one)}
+	case c.Line.ID() == "expected_discount":
+		return d.discountBeside(c)
 	case c.Line.ID() == "check.if_bad":
 		return d.asideBeside(c)
 	case c.Line.ID() == "sale_price": // which the workbook alone takes
@@ -99,6 +101,9 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member, "eaves", two.Neg())), sum(decimal.Zero, cell(c.Member, "eaves", one))}}
 	case c.Line.ID() == "assignment_fee":
 		return []Beside{over(one, "price", highAssignment)}
+	case c.Line.Name == "fixed" && isPaper(c.Member):
+		most, _ := mostForPaper(c.Member)
+		return []Beside{append(over(one, "price", dearOfPrice), sum(most.Neg(), self(one)))}
 	case c.Line.Name == "fixed" && c.Member.Kind == "selling_fee":
 		if high, is := highOfSale(c.Member); is {
 			return []Beside{append(over(one, "after_repair_value", high), sum(largeCharge.Neg(), self(one)))}

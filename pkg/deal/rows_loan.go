@@ -30,7 +30,7 @@ var loanRows = []Field{
 	{Path: "loans[].draws", Kind: Group, Meaning: "how renovation money comes out of the loan"},
 	{Path: "loans[].draws.lag", Kind: WholeMonths, Line: "lag", Range: "at least 0, at most 12 months", Default: "1 month is assumed", Example: "1 month"},
 	{Path: "loans[].draws.retainage", Kind: Percent, Line: "retainage_share", Doubt: "at most 10%", DoubtCode: "retainage-high", Default: "none is assumed", Example: "10%"},
-	{Path: "loans[].draws.fee", Kind: Money, Line: "draw_fee", Example: "$175"},
+	{Path: "loans[].draws.fee", Kind: Money, Line: "draw_fee", Doubt: "at most $1,000", DoubtCode: "draw-fee-high", Example: "$175"},
 	{Path: "loans[].draws.at least", Kind: Money, Line: "least_draw", Example: "$5,000"},
 	{Path: "loans[].draws.owner first", Kind: YesNo, Line: "owner_first", Default: "no", Example: "yes"},
 

@@ -1,0 +1,48 @@
+package deal
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+)
+
+// What a look at the house or the papers of a loan cost at most, where that is more than little of the price;
+// common practice, no source.
+var (
+	dearPaper   = decimal.NewFromInt(4000)
+	dearOfPrice = decimal.New(1, -2)
+)
+
+// paperWords are in the names of looks at a house and of papers; moreThanPaper in those of what may well cost
+// more, as it is a share of the loan, a tax, cover, money left with someone, or work.
+var paperWords, moreThanPaper = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b(inspect(ions?|or)|appraisals?|appraiser|radon|termites?|pests?|sewer (camera|scope)|documents?|documentation|docs?|processing|administration|admin|underwriting|application|flood cert\w*|notary|courier|wire)\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`originat|points?\b|broker|commitment|discount|interest|insur|premium|tax|stamp|transfer fee|duty|intangible|record|title|escrow|deposit|reserve|credits?\b|repair|treat|allowance|fund|closing|settlement`)
+})
+
+// severalPapers are in names that hold more than one.
+var severalPapers = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[,&+/]|\band\b|\binspections\b|\ball\b`) })
+
+func isPaper(m *model.Member) bool {
+	_, is := mostForPaper(m)
+	return is
+}
+
+// mostForPaper is the charge in dollars over which one for looks or papers is doubted; false for others. One
+// whose name holds several may be twice that.
+func mostForPaper(fee *model.Member) (most decimal.Decimal, is bool) {
+	name := strings.ToLower(fee.Label)
+	if !slices.Contains([]string{"before_fee", "purchase_fee", "loan_fee"}, fee.Kind) || !paperWords().MatchString(name) || moreThanPaper().MatchString(name) {
+		return most, false
+	}
+	if severalPapers().MatchString(name) {
+		return dearPaper.Mul(two), true
+	}
+	return dearPaper, true
+}
