@@ -33,11 +33,11 @@ func TestTheSheetDoubtsWhatTheFileDoes(t *testing.T) {
 	all := map[string][]typed{
 		"beyond": {
 			{"property tax", "a_year", 39000.0, look}, {"builder's risk and vacant cover", "a_year", 19400.0, look}, {"county transfer tax", "share", 0.011, look},
-			{root, "contingency_share", 0.0, look}, {root, "marketing", 6.0, look}, {root, "escrow", 5.0, look},
+			{root, "expected_discount", 0.1, look}, {root, "contingency_share", 0.0, look}, {root, "marketing", 6.0, look}, {root, "escrow", 5.0, look},
 		},
 		"within": {
 			{"property tax", "a_year", 4900.0, "0"}, {"builder's risk and vacant cover", "a_year", 2400.0, "0"}, {"county transfer tax", "share", 0.006, "0"},
-			{root, "contingency_share", 0.2, "0"}, {root, "marketing", 3.0, "0"}, {root, "escrow", 2.0, "0"},
+			{root, "expected_discount", 0.04, "0"}, {root, "contingency_share", 0.2, "0"}, {root, "marketing", 3.0, "0"}, {root, "escrow", 2.0, "0"},
 		},
 	}
 	says, paths := map[string]map[string]string{}, []string{}
