@@ -249,6 +249,9 @@ func (r *reader) choice(s scope, f *Field, g *reading, v *model.Value) bool {
 		if f.Key() == "by" {
 			hint = doerHint(f, g.node.text, hint)
 		}
+		if f.Path == "<check>.state" {
+			hint += "; good too of what someone looked for and is not there"
+		}
 		if _, err := quantity.ParseMoney(g.node.text); err == nil && f.Path == "<check>.state" {
 			hint = fmt.Sprintf("an estimate of your own goes under likely: {likely: %s}; a quote, behind the work that mends it, in the work of the whole house", g.node.text)
 		}
