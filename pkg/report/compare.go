@@ -311,6 +311,12 @@ func (c comparison) gains() {
 	if slices.ContainsFunc(c.all, func(a answer.Column) bool { return broughtOnce(a.Answer).IsPositive() }) {
 		note += " The cash of the whole house holds what work brings once for the house."
 	}
+	for _, a := range c.all {
+		cost := func(room string) bool { return a.OfNamed("room", room, "gain").IsNegative() }
+		if a.Line("value_added").IsZero() && slices.ContainsFunc(c.rooms(), cost) {
+			note += " No option of " + a.Name + " is said to add anything, so its rooms show their cost alone."
+		}
+	}
 	c.text("", note)
 }
 
