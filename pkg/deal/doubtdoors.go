@@ -51,12 +51,12 @@ func (r *reader) isPassage(room *model.Member) bool {
 }
 
 // ownDoors are the doors that a room names, less one for each of its closets; none where it tells
-// its doorways apart.
+// its doorways apart, or where the room is only counted and nobody named them.
 func (r *reader) ownDoors(room *model.Member) decimal.Decimal {
 	path := r.roomPaths[room]
 	doors, known := r.worked(room, "doors")
 	closets, _ := r.worked(room, "closets")
-	if !known || r.good(path+"doors") == nil || r.good(path+"doorways") != nil {
+	if named := r.good(path + "doors"); !known || named == nil || named.at().File == pricebook.QuickFile || r.good(path+"doorways") != nil {
 		return decimal.Zero
 	}
 	return doors.Sub(closets)

@@ -42,3 +42,27 @@ func TestDoorsNamedInBothRoomsAreDoubted(t *testing.T) {
 		require.Equal(t, c.says, strings.Join(got, "; "), c.hall)
 	}
 }
+
+// The doors of a hall that is only counted are nobody's slip, whichever scope is taken; those of a
+// measured hall beside counted rooms are named in the file.
+func TestDoorsOfACountedHallAreLetBe(t *testing.T) {
+	const doors = "size: 12' x 11', doors: 2, work: {trim door bottoms: hired}}\n"
+	for rooms, want := range map[string]int{
+		"quick: {halls: 1}\nrooms:\n  bedroom: {" + doors + "  study: {" + doors:                                                                       0,
+		"quick: {halls: 2}\nrooms:\n  bedroom: {" + doors + "  study: {" + doors:                                                                       0,
+		"quick: {halls: 2}\nrooms:\n  hall: {size: 4' x 14', doors: 4, work: {trim door bottoms: hired}}\n  bedroom: {" + doors + "  study: {" + doors: 1,
+	} {
+		for _, scope := range []string{"cosmetic", "full gut"} {
+			_, found := deal.Read("house.yaml", []byte(walked+rooms), deal.Set{Path: "scope", Value: scope})
+			require.False(t, found.HasErrors(), "%v", found)
+			got := 0
+			for _, d := range found {
+				if d.Code == "doors-twice" {
+					require.Equal(t, "house.yaml", d.Pos.File)
+					got++
+				}
+			}
+			require.Equal(t, want, got, "%s: %s", scope, rooms)
+		}
+	}
+}
