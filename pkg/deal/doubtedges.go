@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
@@ -74,8 +76,13 @@ func (r *reader) doubtBedrooms() {
 }
 
 // doubtOutsideAlone looks for work that would come along and goes by the outside of the house,
-// with work in a room or on the house as a whole: where that stands there is nothing of it.
+// with work in a room or on the house as a whole: where that stands there is nothing of it. An outside
+// that stays as it is since it has no such option is told of as such.
 func (r *reader) doubtOutsideAlone() {
+	asItIs, said := r.outsideAsItIs()
+	if asItIs && !said {
+		return
+	}
 	done := func(it *pricebook.Item) bool {
 		return slices.ContainsFunc(r.chosenWorks(), func(w *work) bool {
 			return w.item == it && (w.by == "" || w.member.Parent.Parent.Kind == "outside")
@@ -83,25 +90,61 @@ func (r *reader) doubtOutsideAlone() {
 	}
 	for _, p := range r.chosenPlans() {
 		for _, x := range p.idle {
-			if it := r.prices().Item(x.Item); p.room.Kind != "outside" && pricebook.MeasureNamed(it.Measure).Of == "outside" && !done(it) {
-				r.say("outside-alone", x.by.at, "nothing is priced of %s, which %s would bring along: it goes by %s, outside", it.Name, x.by.fromWhat(), it.Measure)("add   %s   , or, if it is not wanted,   without: [%s]   beside the work", r.hiredOutside(it), it.Name)
+			it := r.prices().Item(x.Item)
+			if p.room.Kind == "outside" || pricebook.MeasureNamed(it.Measure).Of != "outside" || done(it) {
+				continue
 			}
+			add := r.hiredOutside(it)
+			if asItIs {
+				add = r.countedIn(p.room, it)
+			}
+			r.say("outside-alone", x.by.at, "nothing is priced of %s, which %s would bring along: it goes by %s, outside", it.Name, x.by.fromWhat(), it.Measure)("add   %s   , or, if it is not wanted,   without: [%s]   beside the work", add, it.Name)
 		}
 	}
+}
+
+// outsideAsItIs reports whether the outside has work and the scope takes none of it, and whether it
+// says so.
+func (r *reader) outsideAsItIs() (is, said bool) {
+	for _, p := range r.inFile {
+		if p.room.Kind == "outside" && p.taken {
+			return false, false
+		}
+		if p.room.Kind == "outside" {
+			is, said = true, r.pickFor(p.room).name == AsItIs
+		}
+	}
+	return is, said
 }
 
 // hiredOutside writes hired work outside, with what it goes by where the file says none of that.
 func (r *reader) hiredOutside(it *pricebook.Item) string {
 	work := r.workIn("outside", it.Name+": hired")
-	for _, out := range r.deal.Root.In("outside") {
-		if much, known := r.worked(out, pricebook.MeasureNamed(it.Measure).Line); known && much.IsPositive() {
-			return work
-		}
-	}
-	if from := givenBy(it.Measure); from != "" {
+	if from := givenBy(it.Measure); from != "" && r.muchOutside(it).IsZero() {
 		work = strings.Replace(work, "outside: {", "outside: {"+from+", ", 1)
 	}
 	return work
+}
+
+// countedIn writes hired work that goes by the outside where other work is done, with how much.
+func (r *reader) countedIn(room *model.Member, it *pricebook.Item) string {
+	_, count, _ := strings.Cut(givenBy(it.Measure), ": ")
+	if much := r.muchOutside(it); much.IsPositive() {
+		count = short(much) + " " + string(it.Unit)
+	}
+	work := r.workIn(room.Label, fmt.Sprintf("%s: {by: hired, count: %s}", it.Name, count))
+	if room.Kind == "inside" {
+		return "rooms: {" + work + "}"
+	}
+	return work
+}
+
+// muchOutside is how much there is outside of what an item goes by, as far as the file says.
+func (r *reader) muchOutside(it *pricebook.Item) (much decimal.Decimal) {
+	for _, out := range r.deal.Root.In("outside") {
+		much, _ = r.worked(out, pricebook.MeasureNamed(it.Measure).Line)
+	}
+	return much
 }
 
 // doubtSinks looks for kitchens whose work would bring a new sink along, and that do not say that they

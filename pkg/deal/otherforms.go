@@ -40,7 +40,7 @@ func otherForm(f *Field, text string) string {
 	return otherPercent(f, text)
 }
 
-// workIn writes work of the outside or of the whole house as the file may have it there: where that has
+// workIn writes work of a place, as of the whole house, as the file may have it there: where that has
 // options, in the one that is taken.
 func (r *reader) workIn(place, work string) string {
 	option := onlyOption
