@@ -83,6 +83,7 @@ var roomSlips = []slip{
 	inDen("door-small", denSize, denSize+"\n    doors: 2'8\" x 68\""),
 	inDen("door-small", denSize, denSize+"\n    doorways: 12\" x 6'8\""),
 	inDen("many-in-room", denSize, denSize+"\n    outlets: 400"),
+	inDen("many-in-room", denSize, denSize+"\n    doors: 11"),
 	inDen("many-in-room", denSize, denSize+"\n    lights: 400"),
 	inDen("many-in-room", denSize, denSize+"\n    registers: 90"),
 	inDen("many-in-room", denSize, denSize+"\n    stairs: {treads: 90}"),

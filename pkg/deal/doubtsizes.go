@@ -64,6 +64,7 @@ func (r *reader) doubtSizes() {
 		r.doubtOpenings(room)
 		r.doubtDoors(room)
 		r.doubtMany(room)
+		r.doubtManyDoors(room)
 		r.doubtFixed(room)
 		r.doubtCabinets(room)
 		r.doubtRoomForCabinets(room)
