@@ -65,6 +65,7 @@ func (r *reader) doubtSizes() {
 		r.doubtDoors(room)
 		r.doubtMany(room)
 		r.doubtManyDoors(room)
+		r.doubtManyWindows(room)
 		r.doubtFixed(room)
 		r.doubtCabinets(room)
 		r.doubtRoomForCabinets(room)
