@@ -235,6 +235,8 @@ var roomSlips = []slip{
 	inDen("cabinet-deep", denSize, denSize+"\n    fixed: {vanity: 1' 9\" x 2' 6\"}"),
 	inDen("fixed-near", denSize, denSize+"\n    fixed: {shwer: 3' x 3'}"),
 	besideDen("outside-size", "outside: {around: 1280 ft}"),
+	besideDen("outside-size", "outside: {around: 128 ft, eaves: 800 ft}"),
+	besideDen("outside-size", "outside: {roof: 1400 sq ft, eaves: 8 ft}"),
 	besideDen("outside-size", "outside: {around: 12' 8\"}"),
 	besideDen("outside-size", "outside: {around: 128 ft, wall height: 19 m}"),
 	besideDen("outside-size", "outside: {around: 128 ft, wall height: 9 ft, siding: 11,800 sq ft}"),

@@ -41,7 +41,6 @@ func (r *reader) doubtOutside() {
 			}
 		}
 		r.doubtSiding(out)
-		r.doubtRuns(out)
 		r.doubtPlot(out)
 		for _, p := range out.In("plane") {
 			if long := longerOf(p.Given.Of("plane_length"), p.Given.Of("plane_width")); long.Number.GreaterThan(longRoof) {
@@ -56,6 +55,8 @@ func (r *reader) doubtOutside() {
 		r.doubtOneLevel(out)
 		r.doubtHighWalls(out)
 		r.doubtGround(out)
+		r.doubtEaves(out)
+		r.doubtRuns(out)
 		r.doubtOutsideOpenings(out)
 	}
 }
@@ -93,7 +94,7 @@ var (
 // doubtRuns doubts gutters over twice as long as the eaves, more downspouts or soffit than goes along
 // them, and a rail over twice as long as goes around a square deck of as much area.
 func (r *reader) doubtRuns(out *model.Member) {
-	if gutters := out.Given.Of("gutters"); r.farBeside(out, "gutters", 0) {
+	if gutters := out.Given.Of("gutters"); r.farBeside(out, "gutters", 0) && !r.outsideDoubted(out.Given.Of("eaves")) {
 		eaves, _ := r.worked(out, "eaves")
 		r.outsideSize(gutters, "gutters is "+diag.Quote(gutters.Text)+", and the eaves are "+short(eaves)+" ft")
 	}
@@ -124,7 +125,7 @@ func (r *reader) doubtFewGutters(out *model.Member) {
 	if i < 0 || !gutters.Number.IsPositive() {
 		return
 	}
-	if eaves, _ := r.worked(out, "eaves"); gutters.Number.Mul(six).LessThan(eaves) && !r.outsideDoubted(gutters) {
+	if eaves, _ := r.worked(out, "eaves"); gutters.Number.Mul(six).LessThan(eaves) && !r.outsideDoubted(gutters) && !r.outsideDoubted(out.Given.Of("eaves")) {
 		r.say("outside-size", gutters.Pos, "gutters is %s, and the eaves are %s ft", quoted(gutters), short(eaves))("check it, for a digit left out; if no more are hung, write that with the work, as   %s: {by: hired, count: %s}   , and leave the key out; it is used as it stands", works[i].label, gutters.Text)
 	}
 }
