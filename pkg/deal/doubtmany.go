@@ -3,6 +3,7 @@ package deal
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -25,13 +26,13 @@ var fewInRoom = []string{
 	"range circuit", "dryer circuit", "range hood duct", "dryer duct", "chimney flashing", "chimney crown and cap",
 }
 
-// severalTimes are items by the piece of which a place may have so many times what it has of those; common
-// practice, no source. Never written to.
-var severalTimes = map[string]decimal.Decimal{
-	"circuit": decimal.NewFromInt(10), "protected outlet": six, "ceiling fan": three, "thermostat": three,
-	"outside outlet": two, "outside light": six, "hose bibb": two, "skylight": two, "mulch": three,
-	"bearing wall opening": two, "beam": three, "gas line": two, "duct run": six,
-	"fixture rough-in": four, "drain replaced": three, "supply lines": three,
+// mostOf are items by the piece of which a room hardly has more than so many, and a house for each of its
+// units; common practice, no source. Never written to.
+var mostOf = map[string]struct{ room, house int64 }{
+	"circuit": {8, 40}, "protected outlet": {12, 24}, "ceiling fan": {6, 12}, "thermostat": {6, 12},
+	"outside outlet": {4, 8}, "outside light": {12, 24}, "hose bibb": {4, 8}, "skylight": {4, 8}, "mulch": {6, 12},
+	"bearing wall opening": {4, 8}, "beam": {6, 12}, "gas line": {4, 8}, "duct run": {12, 24},
+	"fixture rough-in": {8, 16}, "drain replaced": {6, 12}, "supply lines": {6, 12},
 }
 
 // rentedTimes is how many times as long as the house is held a thing is rented for at most; common practice,
@@ -60,7 +61,7 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 	case m.Name == "one":
 		if most, where := r.mostByPiece(w); most.IsPositive() && count.GreaterThan(most) {
 			says := "and " + where + " hardly has more than " + most.String()
-			if _, several := severalTimes[w.item.Name]; several {
+			if _, several := mostOf[w.item.Name]; several {
 				says += " of " + diag.Quote(w.item.Work)
 			}
 			tell(says)
@@ -87,16 +88,20 @@ func tooThick(measure string, count, floor decimal.Decimal) bool {
 }
 
 // mostByPiece is how many of an item by the piece its place hardly has more than, and what place that is; none
-// where that is not known.
+// where that is not known. A level, or two rooms in one, may have twice as many of what rooms have several of.
 func (r *reader) mostByPiece(w *work) (most decimal.Decimal, where string) {
-	times := severalTimes[w.item.Name]
-	if w.item.Makes != "" || slices.Contains(fewInRoom, w.item.Name) {
-		times = one
+	place, x := w.member.Parent.Parent, mostOf[w.item.Name]
+	inRoom, inHouse := decimal.NewFromInt(x.room), decimal.NewFromInt(x.house)
+	switch {
+	case w.item.Makes != "" || slices.Contains(fewInRoom, w.item.Name):
+		inRoom, inHouse = mostInRoom, mostInHouse
+	case r.takesALevel(place) || holdsAny(strings.ToLower(place.Label), twoRooms...):
+		inRoom = inRoom.Mul(two)
 	}
-	if w.member.Parent.Parent.Kind == "inside" {
-		return mostInRoom.Mul(times), "a room"
+	if place.Kind == "inside" {
+		return inRoom, "a room"
 	}
-	return mostInHouse.Mul(r.units()).Mul(times), "a house"
+	return inHouse.Mul(r.units()), "a house"
 }
 
 // units are how many homes are under the roof.

@@ -29,7 +29,7 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 		require.NotNil(t, pricebook.Starter().Item(name), name)
 		require.Equal(t, "one", pricebook.Starter().Item(name).Measure, name)
 	}
-	for name := range deal.SeveralTimes {
+	for name := range deal.MostOf {
 		require.NotNil(t, pricebook.Starter().Item(name), name)
 		require.Equal(t, "one", pricebook.Starter().Item(name).Measure, name)
 	}
@@ -51,6 +51,12 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 		"outside: {work: {mulch: {by: hired, count: 40}}}\n":                                                                                   1,
 		"whole house: {work: {thermostat: {by: hired, count: 9}, ceiling fan: {by: hired, count: 7}, joist sister: {by: hired, count: 22}}}\n": 0,
 		"rooms: {kitchen: {size: 12' x 14', work: {circuit: {by: hired, count: 8}, protected outlet: {by: hired, count: 11}}}}\n":              0,
+		"rooms: {kitchen: {size: 12' x 14', work: {circuit: {by: hired, count: 20}}}}\n":                                                       1,
+		"rooms: {kitchen: {size: 12' x 14', work: {circuit: {by: hired, count: 10}}}}\n":                                                       1,
+		"rooms: {kitchen: {size: 12' x 14', work: {circuit: {quote: $3k, count: 10}}}}\n":                                                      0,
+		"rooms: {kitchen and dining: {size: 12' x 24', work: {circuit: {by: hired, count: 14}}}}\n":                                            0,
+		"rooms: {basement: {size: 30' x 24', work: {circuit: {by: hired, count: 12}}}}\n":                                                      0,
+		"rooms: {basement: {size: 30' x 24', work: {circuit: {by: hired, count: 20}}}}\n":                                                      1,
 		"whole house: {work: {portable toilet: {by: hired, count: 30 months}}}\n":                                                              1,
 		"whole house: {work: {lawn care: {by: hired, count: 5 months}}}\n":                                                                     0, // until the sale, and by guess
 		"rooms: {kitchen: {size: 12' x 14', work: {recessed light: {by: hired, count: 30}}}}\n":                                                1,

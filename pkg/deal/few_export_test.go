@@ -6,5 +6,5 @@ var FewInRoom = fewInRoom
 // OftenMore is how often its measure the count of some items may well be.
 var OftenMore = oftenMore
 
-// SeveralTimes are the items by the piece of which a place may have more than of those.
-var SeveralTimes = severalTimes
+// MostOf are the items by the piece of which a place may have more than of those.
+var MostOf = mostOf
