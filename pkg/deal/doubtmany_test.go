@@ -100,6 +100,11 @@ func TestSizesOutsideOfADigitMore(t *testing.T) {
 		"yard: 5600 sq yd, work: {sod: hired}":                             1,
 		"yard: 43000 sq ft, work: {sod: {by: hired, count: 1200 sq ft}}":   0,
 		"yard: 43000 sq ft, work: {sod: {quote: $30k}}":                    0,
+		"trees: 20, work: {tree removal: hired}":                           1,
+		"trees: 6, work: {tree removal: hired}":                            0,
+		"trees: 40, work: {tree removal: {by: hired, count: 2}}":           0,
+		"trees: 20, work: {tree removal: {quote: $9k}}":                    0,
+		"trees: 12, work: {tree trimming: hired}":                          0, // which costs little
 		"yard: 43000 sq ft, work: {seed: own hands}":                       0, // which costs little
 		"driveway: 16' x 340', work: {driveway concrete: hired}":           1,
 		"driveway: 20' x 38', work: {driveway concrete: hired}":            0,

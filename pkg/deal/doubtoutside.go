@@ -41,7 +41,6 @@ func (r *reader) doubtOutside() {
 			}
 		}
 		r.doubtSiding(out)
-		r.doubtPlot(out)
 		for _, p := range out.In("plane") {
 			if long := longerOf(p.Given.Of("plane_length"), p.Given.Of("plane_width")); long.Number.GreaterThan(longRoof) {
 				r.outsideSize(long, "a part of the roof is "+feetOf(long)+" long")
@@ -57,6 +56,7 @@ func (r *reader) doubtOutside() {
 		r.doubtGround(out)
 		r.doubtEaves(out)
 		r.doubtRuns(out)
+		r.doubtMuchOutside(out)
 		r.doubtOutsideOpenings(out)
 	}
 }
@@ -91,27 +91,19 @@ var (
 	manySpouts  = decimal.NewFromInt(10)
 )
 
-// doubtRuns doubts gutters over twice as long as the eaves, more downspouts or soffit than goes along
-// them, and a rail over twice as long as goes around a square deck of as much area.
+// doubtRuns doubts gutters over twice as long as the eaves, or along a small part of them, and more soffit than
+// goes along the edges of the roof.
 func (r *reader) doubtRuns(out *model.Member) {
 	if gutters := out.Given.Of("gutters"); r.farBeside(out, "gutters", 0) && !r.outsideDoubted(out.Given.Of("eaves")) {
 		eaves, _ := r.worked(out, "eaves")
 		r.outsideSize(gutters, "gutters is "+diag.Quote(gutters.Text)+", and the eaves are "+short(eaves)+" ft")
 	}
 	r.doubtFewGutters(out)
-	gutters, _ := r.worked(out, "gutters")
-	if spouts, given := out.Given.Look("downspouts"); given && gutters.IsPositive() && spouts.Number.GreaterThan(manySpouts) && spouts.Number.Mul(spoutsApart).GreaterThan(gutters) {
-		r.outsideSize(spouts, fmt.Sprintf("downspouts is %s, and the gutters are %s ft, under %s ft for each", quoted(spouts), short(gutters), spoutsApart))
-	}
 	eaves, _ := r.worked(out, "eaves")
 	rakes, _ := r.worked(out, "rakes")
 	edge := decimal.Max(eaves.Add(rakes), out.Given.Of("foundation_run").Number)
 	if soffit, given := out.Given.Look("soffit"); given && edge.IsPositive() && soffit.Number.GreaterThan(edge.Mul(longOverhang)) && !r.outsideDoubted(out.Given.Of("foundation_run")) {
 		r.outsideSize(soffit, fmt.Sprintf("soffit is %s, more than %s ft deep along %s ft around", quoted(soffit), longOverhang, short(edge)))
-	}
-	rail, given := out.Given.Look("deck_rail")
-	if deck := out.Given.Of("deck").Number; given && deck.IsPositive() && rail.Number.Mul(rail.Number).GreaterThan(deck.Mul(eight).Mul(eight)) {
-		r.outsideSize(rail, "deck rail is "+diag.Quote(rail.Text)+", more than goes around a deck of "+short(deck)+" sq ft")
 	}
 }
 

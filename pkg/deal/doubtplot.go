@@ -6,44 +6,71 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
 )
 
-// plotSizes are what is measured of the ground around a house that it rarely has more of, in their
-// units, where work of some cost goes by all of it: a lot may be larger than anyone sods; common
-// practice, no source.
-var plotSizes = []struct {
-	line, what string
-	most       int64
-}{
-	{"yard", "yard", 15_000}, {"driveway", "driveway", 2500}, {"walk", "walk", 500}, {"patio", "patio", 1000}, {"fence", "fence", 500},
+// plotSizes are what is measured of the ground around a house, or counted on it, that it rarely has more
+// of, in their units, where work of some cost goes by all of it: a lot may be larger than anyone sods;
+// common practice, no source.
+var plotSizes = map[string]int64{
+	"yard": 15_000, "driveway": 2500, "walk": 500, "patio": 1000, "fence": 500, "trees": 8,
 }
 
 // costly is the share of the price from which on work is looked at for what it goes by; common practice,
 // no source.
 var costly = decimal.New(5, -2)
 
-// doubtPlot doubts sizes of the ground around a house, of a unit or a nought too many. A fence that goes
-// around a large yard is let be.
-func (r *reader) doubtPlot(out *model.Member) {
-	yard := out.Given.Of("yard").Number
-	for _, x := range plotSizes {
-		v, given := out.Given.Look(x.line)
-		if !given || !v.Number.GreaterThan(decimal.NewFromInt(x.most)) {
+// doubtMuchOutside doubts sizes of the outside of a house, of a unit or a nought too many.
+func (r *reader) doubtMuchOutside(out *model.Member) {
+	for _, m := range pricebook.Measures {
+		v, given := out.Given.Look(m.Line)
+		if !given || m.Of != "outside" {
 			continue
 		}
-		says := fmt.Sprintf("%s is %s, %s", x.what, quoted(v), sqFeet(v.Number))
-		if x.line == "fence" {
-			if says = "fence is " + quoted(v); yard.IsPositive() {
-				if v.Number.Mul(v.Number).LessThanOrEqual(yard.Mul(eight).Mul(eight)) {
-					continue // of twice what goes around a square yard
-				}
-				says += fmt.Sprintf(", more than goes around a yard of %s", sqFeet(yard))
+		says, ofCost := r.muchOutside(out, m.Line, v.Number)
+		if says == "" {
+			continue
+		}
+		if ofCost {
+			w, all := r.costlyBy(out, m.Line), "it"
+			if w == nil {
+				continue
 			}
+			if m.Unit == "sq ft" {
+				says = sqFeet(v.Number) + ", " + says
+			}
+			if m.Unit == "each" {
+				all = "them"
+			}
+			says += fmt.Sprintf(", and %s goes by all of %s", w.label, all)
 		}
-		if w := r.costlyBy(out, x.line); w != nil {
-			r.outsideSize(v, fmt.Sprintf("%s, much for a house, and %s goes by all of it", says, w.label))
-		}
+		r.outsideSize(v, fmt.Sprintf("%s is %s, %s", m.Name, quoted(v), says))
 	}
+}
+
+// muchOutside says how so much of a measure of the outside is more than houses have, "" where it is not, and
+// whether that matters only where work of some cost goes by it. A fence that goes around a large yard is let
+// be; a rail may be twice as long as goes around a square deck.
+func (r *reader) muchOutside(out *model.Member, line string, much decimal.Decimal) (says string, ofCost bool) {
+	yard, deck := out.Given.Of("yard").Number, out.Given.Of("deck").Number
+	switch gutters, _ := r.worked(out, "gutters"); {
+	case line == "deck_rail" && deck.IsPositive() && much.Mul(much).GreaterThan(deck.Mul(eight).Mul(eight)):
+		return "more than goes around a deck of " + short(deck) + " sq ft", false
+	case line == "downspouts" && gutters.IsPositive() && much.GreaterThan(manySpouts) && much.Mul(spoutsApart).GreaterThan(gutters):
+		return fmt.Sprintf("and the gutters are %s ft, under %s ft for each", short(gutters), spoutsApart), false
+	}
+	most, known := plotSizes[line]
+	switch {
+	case !known || !much.GreaterThan(decimal.NewFromInt(most)):
+		return "", false
+	case line == "trees":
+		return "many for a house", true
+	case line != "fence" || !yard.IsPositive():
+		return "much for a house", true
+	case much.Mul(much).GreaterThan(yard.Mul(eight).Mul(eight)):
+		return fmt.Sprintf("more than goes around a yard of %s, much for a house", sqFeet(yard)), true
+	}
+	return "", false
 }
 
 // costlyBy is work without a quote that goes by all of a measure of the outside and costs much, or nil.
