@@ -46,6 +46,10 @@ var thick = map[string]struct{ floor, few decimal.Decimal }{
 	"outlets": {six, decimal.NewFromInt(20)},
 }
 
+// manySteps are how many treads outside, of decks and porches, a house hardly has more than for each of its units;
+// common practice, no source.
+var manySteps = decimal.NewFromInt(30)
+
 // doubtMuchOf doubts a count by the piece that a place hardly has: of what stands there once or a few
 // times, of months that are rented far beyond the sale, of lights and outlets in a room of so much floor, and of sq ft
 // of a room that is counted for the whole house.
@@ -65,6 +69,10 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 				says += " of " + diag.Quote(w.item.Work)
 			}
 			tell(says)
+		}
+	case m.Line == "stair_treads" && place.Kind == "outside":
+		if most := manySteps.Mul(r.units()); count.GreaterThan(most) {
+			tell("and a house hardly has more treads than " + most.String() + " outside")
 		}
 	case m.Name == pricebook.Months:
 		if held, known := r.worked(r.deal.Root, "hold_months"); known && held.IsPositive() && count.GreaterThan(rentedTimes.Mul(held)) {

@@ -48,6 +48,9 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 		"whole house: {work: {circuit: {quote: $9k, count: 60}}}\n":                                                                            0,
 		"outside: {work: {outside outlet: {by: hired, count: 22}}}\n":                                                                          1,
 		"outside: {work: {outside outlet: {by: hired, count: 4}, mulch: {by: hired, count: 6}, outside light: {by: hired, count: 9}}}\n":       0,
+		"outside: {deck: 12' x 16', work: {deck stairs: {by: hired, count: 40}}}\n":                                                            1,
+		"outside: {deck: 12' x 16', work: {deck stairs: {by: hired, count: 28}}}\n":                                                            0, // two from an upper level
+		"house: {units: 2}\noutside: {deck: 12' x 16', work: {deck stairs: {by: hired, count: 40}}}\n":                                         0,
 		"outside: {work: {mulch: {by: hired, count: 40}}}\n":                                                                                   1,
 		"whole house: {work: {thermostat: {by: hired, count: 9}, ceiling fan: {by: hired, count: 7}, joist sister: {by: hired, count: 22}}}\n": 0,
 		"rooms: {kitchen: {size: 12' x 14', work: {circuit: {by: hired, count: 8}, protected outlet: {by: hired, count: 11}}}}\n":              0,
@@ -105,6 +108,12 @@ func TestSizesOutsideOfADigitMore(t *testing.T) {
 		"trees: 40, work: {tree removal: {by: hired, count: 2}}":           0,
 		"trees: 20, work: {tree removal: {quote: $9k}}":                    0,
 		"trees: 12, work: {tree trimming: hired}":                          0, // which costs little
+		"deck: 12' x 16', deck footings: 40, work: {deck frame: hired}":    1,
+		"deck: 12' x 16', deck footings: 12, work: {deck frame: hired}":    0,
+		"deck: 6' x 8', deck footings: 6, work: {deck frame: hired}":       0,
+		"deck: 30' x 20', deck footings: 40, work: {deck frame: hired}":    0,
+		"deck footings: 80, work: {deck footing: hired}":                   1,
+		"deck footings: 18, work: {deck footing: hired}":                   0,
 		"yard: 43000 sq ft, work: {seed: own hands}":                       0, // which costs little
 		"driveway: 16' x 340', work: {driveway concrete: hired}":           1,
 		"driveway: 20' x 38', work: {driveway concrete: hired}":            0,

@@ -14,7 +14,14 @@ import (
 // common practice, no source.
 var plotSizes = map[string]int64{
 	"yard": 15_000, "driveway": 2500, "walk": 500, "patio": 1000, "fence": 500, "trees": 8,
+	"deck_footings": 30, // of a deck of which nobody says how large it is
 }
+
+// How much of a deck a footing carries at least, and of how many that is looked at; common practice, no source.
+var (
+	footingsApart = decimal.NewFromInt(10) // sq ft
+	fewFootings   = decimal.NewFromInt(12)
+)
 
 // costly is the share of the price from which on work is looked at for what it goes by; common practice,
 // no source.
@@ -61,9 +68,14 @@ func (r *reader) muchOutside(out *model.Member, line string, much decimal.Decima
 	}
 	most, known := plotSizes[line]
 	switch {
+	case line == "deck_footings" && deck.IsPositive():
+		if much.GreaterThan(fewFootings) && much.Mul(footingsApart).GreaterThan(deck) {
+			return fmt.Sprintf("over one for each %s of a deck of %s", sqFeet(footingsApart), sqFeet(deck)), false
+		}
+		return "", false
 	case !known || !much.GreaterThan(decimal.NewFromInt(most)):
 		return "", false
-	case line == "trees":
+	case line == "trees" || line == "deck_footings":
 		return "many for a house", true
 	case line != "fence" || !yard.IsPositive():
 		return "much for a house", true
