@@ -47,38 +47,50 @@ func (r *reader) doubtCounts() {
 		g := r.good(w.scope.path + "count")
 		m := pricebook.MeasureNamed(w.item.Measure)
 		r.doubtPieces(w, g, m)
-		r.doubtMuchOf(w, g, m)
-		if g == nil || m == nil || m.Unit == "month" || slices.Contains(grown, m.Name) {
-			continue
+		if g != nil && m != nil && !r.doubtOverMeasure(w, g, m) {
+			r.doubtMuchOf(w, g, m)
 		}
-		room, m := r.heldAgainst(w, m)
-		has, ok := r.worked(room, m.Line)
-		count := w.member.Given.Of("measure").Number
-		where, times := room.Label, roomTimes
-		layers := r.layersOf(room, w.item)
-		switch {
-		case m.Of == "house":
-			where, times = "the house", houseTimes
-		case layers > 1:
-			where, times = fmt.Sprintf("%s, of which there are %d layers,", room.Label, layers), roomTimes.Add(decimal.NewFromInt(int64(layers-1)))
-		}
-		often, more := oftenMore[w.item.Name]
-		if more {
-			times = often
-		}
-		if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(has.Add(r.islandIn(w)))) {
-			continue
-		}
-		name := strings.TrimPrefix(m.Name, m.Of+" ")
-		says, check := fmt.Sprintf("but %s of %s is %s %s", name, where, quantity.FormatCount(has, 1), m.Unit), r.checkCount(w)
-		if m.Unit == "each" {
-			says, check = fmt.Sprintf("but the count of %s in %s is %s", name, where, quantity.FormatCount(has, 1)), "check it; if there are more of them, say so there"
-		}
-		if more {
-			check = "check it, for a digit too many"
-		}
-		r.say("count-large", g.at(), "%s: a count of %s, %s", w.label, g.node.text, says)("%s; it is used as it stands", check)
 	}
+}
+
+// doubtOverMeasure doubts a count of more than there is of the measure, and reports whether it did.
+func (r *reader) doubtOverMeasure(w *work, g *reading, m *pricebook.Measure) bool {
+	if m.Unit == "month" || slices.Contains(grown, m.Name) {
+		return false
+	}
+	room, m := r.heldAgainst(w, m)
+	has, ok := r.worked(room, m.Line)
+	count := w.member.Given.Of("measure").Number
+	where, times := room.Label, roomTimes
+	layers := r.layersOf(room, w.item)
+	switch {
+	case m.Of == "house":
+		where, times = "the house", houseTimes
+	case layers > 1:
+		where, times = fmt.Sprintf("%s, of which there are %d layers,", room.Label, layers), roomTimes.Add(decimal.NewFromInt(int64(layers-1)))
+	}
+	often, more := oftenMore[w.item.Name]
+	if more {
+		times = often
+	}
+	if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(has.Add(r.islandIn(w)))) {
+		return false
+	}
+	name := strings.TrimPrefix(m.Name, m.Of+" ")
+	says, check := fmt.Sprintf("but %s of %s is %s %s", name, where, quantity.FormatCount(has, 1), m.Unit), r.checkCount(w)
+	if m.Unit == "each" {
+		says, check = fmt.Sprintf("but the count of %s in %s is %s", name, where, quantity.FormatCount(has, 1)), "check it; if there are more of them, say so there"
+	}
+	if more {
+		check = "check it, for a digit too many"
+	}
+	r.countLarge(w, g, says, check)
+	return true
+}
+
+// countLarge doubts a count of more than there is.
+func (r *reader) countLarge(w *work, g *reading, says, check string) {
+	r.say("count-large", g.at(), "%s: a count of %s, %s", w.label, g.node.text, says)("%s; it is used as it stands", check)
 }
 
 // heldAgainst is the place whose measure a count is held against, and that measure: windows outside, or of

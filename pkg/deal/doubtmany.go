@@ -50,16 +50,16 @@ var thick = map[string]struct{ floor, few decimal.Decimal }{
 // common practice, no source.
 var manySteps = decimal.NewFromInt(30)
 
-// doubtMuchOf doubts a count by the piece that a place hardly has: of what stands there once or a few
-// times, of months that are rented far beyond the sale, of lights and outlets in a room of so much floor, and of sq ft
-// of a room that is counted for the whole house.
+// doubtMuchOf doubts a count that a place hardly has: of what stands there once or a few times, of a measure of
+// the outside as that itself is doubted, of months that are rented far beyond the sale, of lights and outlets
+// in a room of so much floor, and of sq ft of a room that is counted for the whole house.
 func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
-	if g == nil || m == nil || w.quoted() {
+	if w.quoted() {
 		return
 	}
 	place, count := w.member.Parent.Parent, w.member.Given.Of("measure").Number
 	tell := func(says string) {
-		r.say("count-large", g.at(), "%s: a count of %s, %s", w.label, g.node.text, says)("check it, for a digit too many; it is used as it stands")
+		r.countLarge(w, g, says, "check it, for a digit too many")
 	}
 	switch {
 	case m.Name == "one":
@@ -73,6 +73,10 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 	case m.Line == "stair_treads" && place.Kind == "outside":
 		if most := manySteps.Mul(r.units()); count.GreaterThan(most) {
 			tell("and a house hardly has more treads than " + most.String() + " outside")
+		}
+	case m.Of == "outside":
+		if says := r.muchCounted(w, m, count); says != "" {
+			tell(says)
 		}
 	case m.Name == pricebook.Months:
 		if held, known := r.worked(r.deal.Root, "hold_months"); known && held.IsPositive() && count.GreaterThan(rentedTimes.Mul(held)) {

@@ -93,6 +93,40 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 	}
 }
 
+// A size outside is held against the same bound where it is the count of work.
+func TestCountsOfSizesOutside(t *testing.T) {
+	for outside, want := range map[string]int{
+		"work: {wood fence: {by: hired, count: 1100 ft}}":                                   1,
+		"work: {wood fence: {by: hired, count: 340 ft}}":                                    0,
+		"work: {wood fence: {quote: $9k, count: 1100 ft}}":                                  0,
+		"fence: 1100 ft, work: {wood fence: {by: hired, count: 1100 ft}}":                   1,
+		"fence: 110 ft, work: {wood fence: {by: hired, count: 1100 ft}}":                    1, // once
+		"yard: 40000 sq ft, work: {wood fence: {by: hired, count: 840 ft}}":                 0,
+		"yard: 9000 sq ft, work: {fence stained: {by: own hands, count: 620 ft}}":           0, // which costs little
+		"deck: 12' x 16', work: {deck rail: {by: hired, count: 400 ft}}":                    1,
+		"deck: 12' x 16', work: {deck rail: {by: hired, count: 44 ft}}":                     0,
+		"deck: 12' x 16', work: {deck footing: {by: hired, count: 40}}":                     1,
+		"deck: 12' x 16', work: {deck footing: {by: hired, count: 8}}":                      0,
+		"work: {deck boards: {by: hired, count: 1920 sq ft}}":                               1,
+		"work: {deck boards: {by: hired, count: 320 sq ft}}":                                0,
+		"work: {sod: {by: hired, count: 21000 sq ft}}":                                      1,
+		"work: {sod: {by: hired, count: 2100 sq ft}}":                                       0,
+		"work: {seed: {by: own hands, count: 42000 sq ft}}":                                 0,
+		"work: {tree removal: {by: hired, count: 20}}":                                      1,
+		"work: {tree removal: {by: hired, count: 3}, tree trimming: {by: hired, count: 9}}": 0,
+		"work: {walk concrete: {by: hired, count: 1200 sq ft}}":                             1,
+		"work: {driveway concrete: {by: hired, count: 900 sq ft}}":                          0,
+		"gutters: 112 ft, work: {buried downspout drain: {by: hired, count: 40}}":           1,
+		"gutters: 112 ft, work: {buried downspout drain: {by: hired, count: 4}}":            0,
+		"work: {basement drain: {by: hired, count: 1360 ft}}":                               1,
+		"work: {basement drain: {by: hired, count: 136 ft}}":                                0,
+		"work: {sod: {by: hired, count: 1200 sq ft}}, yard: 900 sq ft":                      1, // more than the yard
+	} {
+		require.Equal(t, want, told(t, "count-large", "outside: {"+outside+"}\n"), outside)
+	}
+	require.Equal(t, 1, told(t, "count-large", "whole house: {work: {wood fence: {by: hired, count: 1100 ft}}}\n"))
+}
+
 // The plot, its walls and what hangs along its roof are held against each other, where work goes by them.
 func TestSizesOutsideOfADigitMore(t *testing.T) {
 	for outside, want := range map[string]int{

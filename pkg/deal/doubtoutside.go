@@ -36,8 +36,8 @@ func (r *reader) doubtOutside() {
 	for _, out := range r.deal.Root.In("outside") {
 		for _, x := range outsideSizes {
 			v, given := out.Given.Look(x.line)
-			if given && (v.Number.LessThan(decimal.NewFromInt(x.least)) || x.most > 0 && v.Number.GreaterThan(decimal.NewFromInt(x.most))) {
-				r.outsideSize(v, x.what+" is "+diag.Quote(v.Text)+", which houses rarely have")
+			if given && (v.Number.LessThan(decimal.NewFromInt(x.least)) || rarelySoMuch(x.line, v.Number)) {
+				r.outsideSize(v, x.what+" is "+diag.Quote(v.Text)+", "+rarely)
 			}
 		}
 		r.doubtSiding(out)
@@ -59,6 +59,18 @@ func (r *reader) doubtOutside() {
 		r.doubtMuchOutside(out)
 		r.doubtOutsideOpenings(out)
 	}
+}
+
+const rarely = "which houses rarely have"
+
+// rarelySoMuch reports whether houses rarely have so much of a measure of their outside.
+func rarelySoMuch(line string, much decimal.Decimal) bool {
+	for _, x := range outsideSizes {
+		if x.line == line {
+			return x.most > 0 && much.GreaterThan(decimal.NewFromInt(x.most))
+		}
+	}
+	return false
 }
 
 // outsideSize doubts a size, once.

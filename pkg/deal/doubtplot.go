@@ -23,9 +23,9 @@ var (
 	fewFootings   = decimal.NewFromInt(12)
 )
 
-// costly is the share of the price from which on work is looked at for what it goes by; common practice,
+// costlyPart is the share of the price from which on work is looked at for what it goes by; common practice,
 // no source.
-var costly = decimal.New(5, -2)
+var costlyPart = decimal.New(5, -2)
 
 // doubtMuchOutside doubts sizes of the outside of a house, of a unit or a nought too many.
 func (r *reader) doubtMuchOutside(out *model.Member) {
@@ -85,16 +85,35 @@ func (r *reader) muchOutside(out *model.Member, line string, much decimal.Decima
 	return "", false
 }
 
-// costlyBy is work without a quote that goes by all of a measure of the outside and costs much, or nil.
+// muchCounted says how a count of work by a measure of the outside is more than houses have, as of that measure
+// itself; "" where it is not.
+func (r *reader) muchCounted(w *work, m *pricebook.Measure, count decimal.Decimal) string {
+	out := w.member.Parent.Parent
+	if all := r.deal.Root.In("outside"); out.Kind != "outside" && len(all) > 0 {
+		out = all[0]
+	}
+	says, ofCost := r.muchOutside(out, m.Line, count)
+	switch {
+	case rarelySoMuch(m.Line, count):
+		return rarely
+	case ofCost && !r.costly(w):
+		return ""
+	}
+	return says
+}
+
+// costlyBy is work that goes by all of a measure of the outside and costs much, or nil.
 func (r *reader) costlyBy(out *model.Member, line string) *work {
-	least := r.good("purchase.price").number.Mul(costly)
 	for _, w := range r.chosenWorks() {
-		if w.quoted() || w.member.Parent.Parent != out || w.member.Given.Of("measure").Refers != line {
-			continue
-		}
-		if cost, known := r.worked(w.member, "cash_cost"); known && cost.GreaterThan(least) {
+		if w.member.Parent.Parent == out && w.member.Given.Of("measure").Refers == line && r.costly(w) {
 			return w
 		}
 	}
 	return nil
+}
+
+// costly reports whether work without a quote costs much of the price.
+func (r *reader) costly(w *work) bool {
+	cost, known := r.worked(w.member, "cash_cost")
+	return !w.quoted() && known && cost.GreaterThan(r.good("purchase.price").number.Mul(costlyPart))
 }
