@@ -16,23 +16,42 @@ import (
 // house more than four for each unit; common practice, no source.
 var mostInRoom, mostInHouse = two, four
 
-// fewInRoom are items by the piece that stand for such a thing and make nothing that another could
-// make; a test holds that the price book has them. Never written to.
+// fewInRoom are items by the piece that stand for such a thing, or are done as seldom, and make nothing that
+// another could make; a test holds that the price book has them. Never written to.
 var fewInRoom = []string{
 	"exhaust fan", "bath accessories", "fridge", "dishwasher fitted", "microwave over range", "range hood fitted", "range changed to gas", "washer", "laundry box",
 	"panel 200 amp", "service upgrade", "main shutoff valve", "pressure regulator fitted", "sump pump", "radon fan",
 	"sewer line replaced", "chimney liner", "chimney rebuilt above roof", "oil tank removed", "oil tank buried removed", "staging",
 	"garage door", "garage door opener", "fire door to garage", "doorbell", "mailbox", "attic hatch",
 	"range circuit", "dryer circuit", "range hood duct", "dryer duct", "chimney flashing", "chimney crown and cap",
+	"building permit", "plumbing permit", "electrical permit", "mechanical permit", "lead-safe firm certificate",
+	"structural engineer visit", "appraisal of damage", "photos of finished house", "utility turn-on", "electrical service visit",
+	"heating service visit", "boiler service", "chimney sweep and look", "oil tank sweep", "soil test", "asbestos test", "sewer camera",
+	"termite treatment", "sewer spot repair", "crawlspace put right", "old wiring made safe", "oil lines taken out", "bonding",
+	"duct sealing", "attic air sealing", "water heater drain pan and expansion", "tile hearth", "doors and cracks after lifting",
+	"ledger flashed", "joist tops looked at", "outbuilding removal", "yard made good after digging", "walk or drive cut made good",
+	"roof flashing", "fixtures off and on for siding",
 }
 
-// mostOf are items by the piece of which a room hardly has more than so many, and a house for each of its
-// units; common practice, no source. Never written to.
-var mostOf = map[string]struct{ room, house int64 }{
+// mostPieces are how many of an item a room hardly has more than, and a house for each of its units.
+type mostPieces struct{ Room, House int64 }
+
+// mostOf are items by the piece of which a place may have more than of those; common practice, no source.
+// Never written to.
+var mostOf = map[string]mostPieces{
 	"circuit": {8, 40}, "protected outlet": {12, 24}, "ceiling fan": {6, 12}, "thermostat": {6, 12},
 	"outside outlet": {4, 8}, "outside light": {12, 24}, "hose bibb": {4, 8}, "skylight": {4, 8}, "mulch": {6, 12},
 	"bearing wall opening": {4, 8}, "beam": {6, 12}, "gas line": {4, 8}, "duct run": {12, 24},
 	"fixture rough-in": {8, 16}, "drain replaced": {6, 12}, "supply lines": {6, 12},
+	"baseboard heater": {4, 20}, "mini-split": {3, 9}, "return air path": {3, 16}, "fan duct": {3, 9}, "electrical rough room": {3, 20},
+	"old appliance hauled away": {6, 12}, "pickup load to dump": {12, 30},
+	"repair large hole": {10, 40}, "repair ceiling stain": {6, 20}, "patch wood floor": {6, 20}, "wall patching after trades": {4, 20},
+	"repair loose tiles": {4, 12}, "wires and pipes moved out of wall": {4, 16},
+	"basement post": {8, 12}, "termite damage repair": {4, 12}, "mould cleaning": {4, 12}, "hazard removal": {4, 12}, "clearance test": {4, 12},
+	"foundation crack injected": {5, 10}, "foundation wall braced": {2, 4}, "foundation piers": {2, 4}, "egress window": {3, 9},
+	"porch post": {8, 16}, "outside trim boards": {8, 16}, "scaffold and ladders": {4, 8}, "roof leak patch": {4, 8},
+	"beds edged": {6, 12}, "front planting": {4, 8}, "lawn watering": {4, 8}, "seed made good": {4, 8}, "pest treatment": {6, 9},
+	"lead-safe supplies": {2, 20},
 }
 
 // rentedTimes is how many times as long as the house is held a thing is rented for at most; common practice,
@@ -64,11 +83,7 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 	switch {
 	case m.Name == "one":
 		if most, where := r.mostByPiece(w); most.IsPositive() && count.GreaterThan(most) {
-			says := "and " + where + " hardly has more than " + most.String()
-			if _, several := mostOf[w.item.Name]; several {
-				says += " of " + diag.Quote(w.item.Work)
-			}
-			tell(says)
+			tell("and " + where + " hardly has more than " + most.String() + " of " + diag.Quote(w.item.Work))
 		}
 	case m.Line == "stair_treads" && place.Kind == "outside":
 		if most := manySteps.Mul(r.units()); count.GreaterThan(most) {
@@ -103,7 +118,7 @@ func tooThick(measure string, count, floor decimal.Decimal) bool {
 // where that is not known. A level, or two rooms in one, may have twice as many of what rooms have several of.
 func (r *reader) mostByPiece(w *work) (most decimal.Decimal, where string) {
 	place, x := w.member.Parent.Parent, mostOf[w.item.Name]
-	inRoom, inHouse := decimal.NewFromInt(x.room), decimal.NewFromInt(x.house)
+	inRoom, inHouse := decimal.NewFromInt(x.Room), decimal.NewFromInt(x.House)
 	switch {
 	case w.item.Makes != "" || slices.Contains(fewInRoom, w.item.Name):
 		inRoom, inHouse = mostInRoom, mostInHouse

@@ -1,6 +1,8 @@
 package deal_test
 
 import (
+	"fmt"
+	"maps"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -25,14 +27,6 @@ func told(t *testing.T, code, keys string) (n int) {
 // What stands in a place once or twice, lights of its floor and what is counted of the whole house are
 // held against it.
 func TestCountsThatAPlaceHardlyHas(t *testing.T) {
-	for _, name := range deal.FewInRoom {
-		require.NotNil(t, pricebook.Starter().Item(name), name)
-		require.Equal(t, "one", pricebook.Starter().Item(name).Measure, name)
-	}
-	for name := range deal.MostOf {
-		require.NotNil(t, pricebook.Starter().Item(name), name)
-		require.Equal(t, "one", pricebook.Starter().Item(name).Measure, name)
-	}
 	const kitchen, attic = "rooms: {kitchen: {size: 12' x 14', work: {WORK}}}\n", "rooms: {den: {size: 10' x 12', work: {paint walls: hired}}}\n"
 	for keys, want := range map[string]int{
 		"house: {units: 1}\nwhole house: {work: {furnace: {by: hired, count: 11}}}\n":                                                          1,
@@ -60,36 +54,61 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 		"rooms: {kitchen and dining: {size: 12' x 24', work: {circuit: {by: hired, count: 14}}}}\n":                                            0,
 		"rooms: {basement: {size: 30' x 24', work: {circuit: {by: hired, count: 12}}}}\n":                                                      0,
 		"rooms: {basement: {size: 30' x 24', work: {circuit: {by: hired, count: 20}}}}\n":                                                      1,
-		"whole house: {work: {portable toilet: {by: hired, count: 30 months}}}\n":                                                              1,
-		"whole house: {work: {lawn care: {by: hired, count: 5 months}}}\n":                                                                     0, // until the sale, and by guess
-		"rooms: {kitchen: {size: 12' x 14', work: {recessed light: {by: hired, count: 30}}}}\n":                                                1,
-		"rooms: {kitchen: {size: 12' x 14', work: {recessed light: {by: hired, count: 14}}}}\n":                                                0,
-		"rooms: {bath: {size: 5' x 8', work: {light fixture: {by: hired, count: 6}}}}\n":                                                       0,
-		"rooms: {den: {size: 10' x 11', work: {bearing wall opening: {by: hired, count: 11}}}}\n":                                              1,
-		"rooms: {den: {size: 10' x 11', work: {bearing wall opening: {by: hired, count: 3}}}}\n":                                               0,
-		"rooms: {den: {size: 10' x 11', work: {beam: {by: hired, count: 11}}}}\n":                                                              1,
-		"rooms: {den: {size: 10' x 11', work: {beam: {by: hired, count: 5}}}}\n":                                                               0,
-		"rooms: {den: {size: 10' x 11', work: {gas line: {by: hired, count: 11}}}}\n":                                                          1,
-		"rooms: {den: {size: 10' x 11', work: {gas line: {by: hired, count: 3}}}}\n":                                                           0,
-		"rooms: {den: {size: 10' x 11', work: {fixture rough-in: {by: hired, count: 11}}}}\n":                                                  1,
-		"rooms: {den: {size: 10' x 11', work: {fixture rough-in: {by: hired, count: 7}}}}\n":                                                   0,
-		"rooms: {den: {size: 10' x 11', work: {drain replaced: {by: hired, count: 10}}}}\n":                                                    1,
-		"rooms: {den: {size: 10' x 11', work: {drain replaced: {by: hired, count: 4}}}}\n":                                                     0,
-		"rooms: {den: {size: 10' x 11', work: {supply lines: {by: hired, count: 10}}}}\n":                                                      1,
-		"rooms: {den: {size: 10' x 11', work: {supply lines: {by: hired, count: 4}}}}\n":                                                       0,
-		"rooms: {den: {size: 10' x 11', work: {duct run: {by: hired, count: 20}}}}\n":                                                          1,
-		"rooms: {den: {size: 10' x 11', work: {duct run: {by: hired, count: 8}}}}\n":                                                           0,
-		"rooms: {den: {size: 10' x 11', work: {outlet: {by: hired, count: 60}}}}\n":                                                            1,
-		"rooms: {den: {size: 10' x 11', work: {outlet: {by: hired, count: 16}}}}\n":                                                            0,
-		"whole house: {work: {fixture rough-in: {by: hired, count: 14}, drain replaced: {by: hired, count: 9}, supply lines: {by: hired, count: 9}, duct run: {by: hired, count: 22}, outlet: {by: hired, count: 60}}}\n": 0,
-		"rooms: {shop: {size: 10' x 11', outlets: 24, work: {outlet: hired}}}\n":                                                                              0,
-		"whole house: {work: {light fixture: {by: hired, count: 20}}}\n":                                                                                      0,
-		attic + "whole house: {work: {attic blown: {by: hired, count: 12000 sq ft}}}\n":                                                                       1,
-		attic + "whole house: {work: {attic blown: {by: hired, count: 1200 sq ft}}}\n":                                                                        0,
-		attic + "house: {levels: 1}\noutside: {around: 120 ft}\nwhole house: {work: {paint ceiling: {by: hired, count: 1700 sq ft}}}\n":                       0, // with a basement
-		attic + "house: {levels: 1}\noutside: {roof: [{size: 40' x 28', pitch: 6/12}]}\nwhole house: {work: {attic blown: {by: hired, count: 4000 sq ft}}}\n": 1,
+		"whole house: {work: {baseboard heater: {by: hired, count: 40}}}\n":                                                                    1,
+		"whole house: {work: {baseboard heater: {by: hired, count: 14}}}\n":                                                                    0,
+		"rooms: {den: {size: 10' x 11', work: {baseboard heater: {by: hired, count: 10}}}}\n":                                                  1,
+		"whole house: {work: {old appliance hauled away: {by: hired, count: 40}}}\n":                                                           1,
+		"rooms: {kitchen: {size: 12' x 14', work: {old appliance hauled away: {by: hired, count: 5}}}}\n":                                      0,
+		"rooms: {basement: {size: 30' x 24', work: {foundation wall braced: {by: hired, count: 4}, basement post: {by: hired, count: 12}, egress window: {by: hired, count: 3}, electrical rough room: {by: hired, count: 4}}}}\n": 0,
+		"whole house: {work: {building permit: {by: own hands, count: 2}, structural engineer visit: {by: hired, count: 2}, asbestos test: {by: hired, count: 2}, joist sister: {by: hired, count: 62}}}\n":                        0,
+		"whole house: {work: {asbestos test: {by: hired, count: 12}, foundation piers: {by: hired, count: 6}}}\n":                                                                                                                  2, // samples and piers counted
+		"whole house: {work: {portable toilet: {by: hired, count: 30 months}}}\n":                                                                                                                                                  1,
+		"whole house: {work: {lawn care: {by: hired, count: 5 months}}}\n":                                                                                                                                                         0, // until the sale, and by guess
+		"rooms: {kitchen: {size: 12' x 14', work: {recessed light: {by: hired, count: 30}}}}\n":                                                                                                                                    1,
+		"rooms: {kitchen: {size: 12' x 14', work: {recessed light: {by: hired, count: 14}}}}\n":                                                                                                                                    0,
+		"rooms: {bath: {size: 5' x 8', work: {light fixture: {by: hired, count: 6}}}}\n":                                                                                                                                           0,
+		"rooms: {den: {size: 10' x 11', work: {bearing wall opening: {by: hired, count: 11}}}}\n":                                                                                                                                  1,
+		"rooms: {den: {size: 10' x 11', work: {bearing wall opening: {by: hired, count: 3}}}}\n":                                                                                                                                   0,
+		"rooms: {den: {size: 10' x 11', work: {beam: {by: hired, count: 11}}}}\n":                                                                                                                                                  1,
+		"rooms: {den: {size: 10' x 11', work: {beam: {by: hired, count: 5}}}}\n":                                                                                                                                                   0,
+		"rooms: {den: {size: 10' x 11', work: {gas line: {by: hired, count: 11}}}}\n":                                                                                                                                              1,
+		"rooms: {den: {size: 10' x 11', work: {gas line: {by: hired, count: 3}}}}\n":                                                                                                                                               0,
+		"rooms: {den: {size: 10' x 11', work: {fixture rough-in: {by: hired, count: 11}}}}\n":                                                                                                                                      1,
+		"rooms: {den: {size: 10' x 11', work: {fixture rough-in: {by: hired, count: 7}}}}\n":                                                                                                                                       0,
+		"rooms: {den: {size: 10' x 11', work: {drain replaced: {by: hired, count: 10}}}}\n":                                                                                                                                        1,
+		"rooms: {den: {size: 10' x 11', work: {drain replaced: {by: hired, count: 4}}}}\n":                                                                                                                                         0,
+		"rooms: {den: {size: 10' x 11', work: {supply lines: {by: hired, count: 10}}}}\n":                                                                                                                                          1,
+		"rooms: {den: {size: 10' x 11', work: {supply lines: {by: hired, count: 4}}}}\n":                                                                                                                                           0,
+		"rooms: {den: {size: 10' x 11', work: {duct run: {by: hired, count: 20}}}}\n":                                                                                                                                              1,
+		"rooms: {den: {size: 10' x 11', work: {duct run: {by: hired, count: 8}}}}\n":                                                                                                                                               0,
+		"rooms: {den: {size: 10' x 11', work: {outlet: {by: hired, count: 60}}}}\n":                                                                                                                                                1,
+		"rooms: {den: {size: 10' x 11', work: {outlet: {by: hired, count: 16}}}}\n":                                                                                                                                                0,
+		"whole house: {work: {fixture rough-in: {by: hired, count: 14}, drain replaced: {by: hired, count: 9}, supply lines: {by: hired, count: 9}, duct run: {by: hired, count: 22}, outlet: {by: hired, count: 60}}}\n":          0,
+		"rooms: {shop: {size: 10' x 11', outlets: 24, work: {outlet: hired}}}\n":                                                                                                                                                   0,
+		"whole house: {work: {light fixture: {by: hired, count: 20}}}\n":                                                                                                                                                           0,
+		attic + "whole house: {work: {attic blown: {by: hired, count: 12000 sq ft}}}\n":                                                                                                                                            1,
+		attic + "whole house: {work: {attic blown: {by: hired, count: 1200 sq ft}}}\n":                                                                                                                                             0,
+		attic + "house: {levels: 1}\noutside: {around: 120 ft}\nwhole house: {work: {paint ceiling: {by: hired, count: 1700 sq ft}}}\n":                                                                                            0, // with a basement
+		attic + "house: {levels: 1}\noutside: {roof: [{size: 40' x 28', pitch: 6/12}]}\nwhole house: {work: {attic blown: {by: hired, count: 4000 sq ft}}}\n":                                                                      1,
 	} {
 		require.Equal(t, want, told(t, "count-large", keys), keys)
+	}
+}
+
+// Of each item that is held by the piece, one more than a room or a house has is told, and as many are not.
+func TestCountsByThePieceAtTheirMost(t *testing.T) {
+	most := maps.Clone(deal.MostOf)
+	for _, name := range deal.FewInRoom {
+		require.NotContains(t, most, name)
+		most[name] = deal.Most{2, 4}
+	}
+	for name, most := range most {
+		require.NotNil(t, pricebook.Starter().Item(name), name)
+		require.Equal(t, "one", pricebook.Starter().Item(name).Measure, name)
+		for place, most := range map[string]int64{"rooms: {den: {size: 10' x 11', work: {%s: {by: hired, count: %d}}}}\n": most.Room, "outside: {around: 136 ft, roof: [{size: 40' x 28', pitch: 6/12}], work: {%s: {by: hired, count: %d}}}\n": most.House} {
+			require.Zero(t, told(t, "count-large", fmt.Sprintf(place, name, most)), "%s in %s", name, place)
+			require.Equal(t, 1, told(t, "count-large", fmt.Sprintf(place, name, most+1)), "%s in %s", name, place)
+		}
 	}
 }
 
@@ -258,9 +277,9 @@ func TestSumsOfADigitMoreOrLess(t *testing.T) {
 		{"adds-far", option("$1,900", "driveway concrete: {quote: $14k}"), 0},
 		{"adds-far", option("$5,900", "driveway concrete: {quote: $21k}"), 0},
 		{"adds-far", option("$0", "driveway concrete: {quote: $21k}"), 0},
-		{"work-large", "whole house: {work: {termite damage repair: {by: hired, count: 20}}}\n", 1},
-		{"work-large", "whole house: {work: {termite damage repair: {quote: $70k, count: 20}}}\n", 0},
-		{"work-large", "whole house: {work: {termite damage repair: {by: hired, count: 4}}}\n", 0},
+		{"work-large", "whole house: {work: {rafter repair: {by: hired, count: 260}}}\n", 1},
+		{"work-large", "whole house: {work: {rafter repair: {quote: $70k, count: 260}}}\n", 0},
+		{"work-large", "whole house: {work: {rafter repair: {by: hired, count: 26}}}\n", 0},
 	} {
 		require.Equal(t, c.want, told(t, c.code, c.keys), c.keys)
 	}

@@ -8,3 +8,6 @@ var OftenMore = oftenMore
 
 // MostOf are the items by the piece of which a place may have more than of those.
 var MostOf = mostOf
+
+// Most is how many of an item a room and a house hardly have more than.
+type Most = mostPieces
