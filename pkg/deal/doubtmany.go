@@ -89,6 +89,8 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 		if most := manySteps.Mul(r.units()); count.GreaterThan(most) {
 			tell("and a house hardly has more treads than " + most.String() + " outside")
 		}
+	case m.Line == "stair_rail_run" && place.Kind == "inside" && r.longRail(place, count):
+		tell(beyondStairs)
 	case m.Of == "outside":
 		if says := r.muchCounted(w, m, count); says != "" {
 			tell(says)

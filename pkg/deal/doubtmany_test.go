@@ -59,6 +59,9 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 		"rooms: {den: {size: 10' x 11', work: {baseboard heater: {by: hired, count: 10}}}}\n":                                                  1,
 		"whole house: {work: {old appliance hauled away: {by: hired, count: 40}}}\n":                                                           1,
 		"rooms: {kitchen: {size: 12' x 14', work: {old appliance hauled away: {by: hired, count: 5}}}}\n":                                      0,
+		"rooms: {stairs: {size: 3' x 11', stairs: {treads: 13}, work: {handrail: {by: hired, count: 120 ft}}}}\n":                              1,
+		"rooms: {stairs: {size: 3' x 11', stairs: {treads: 13}, work: {handrail: {by: hired, count: 24 ft}}}}\n":                               0,
+		"rooms: {stairs: {size: 3' x 11', stairs: {treads: 13, rail: 12 ft}, work: {handrail: {by: hired, count: 120 ft}}}}\n":                 1, // once
 		"rooms: {basement: {size: 30' x 24', work: {foundation wall braced: {by: hired, count: 4}, basement post: {by: hired, count: 12}, egress window: {by: hired, count: 3}, electrical rough room: {by: hired, count: 4}}}}\n": 0,
 		"whole house: {work: {building permit: {by: own hands, count: 2}, structural engineer visit: {by: hired, count: 2}, asbestos test: {by: hired, count: 2}, joist sister: {by: hired, count: 62}}}\n":                        0,
 		"whole house: {work: {asbestos test: {by: hired, count: 12}, foundation piers: {by: hired, count: 6}}}\n":                                                                                                                  2, // samples and piers counted
@@ -234,6 +237,10 @@ func TestCountsOfADigitTwice(t *testing.T) {
 		"rooms: {bath: {size: 8' x 5', fixed: {toilet: {count: 11}}, work: {paint walls: hired}}}\n":                                       1,
 		"rooms: {bath: {size: 10' x 9', fixed: {sink: 2, toilet: 1, vanity: {size: 3' x 1'9\", count: 2}}, work: {paint walls: hired}}}\n": 0,
 		"rooms: {bath: {size: 8' x 5', fixed: {wc: 11}, work: {paint walls: hired}}}\n":                                                    1, // a toilet
+		"rooms: {stairs: {size: 3' x 11', stairs: {treads: 13, rail: 120 ft}, work: {handrail: hired}}}\n":                                 1,
+		"rooms: {stairs: {size: 3' x 11', stairs: {treads: 13, rail: 28 ft}, work: {handrail: hired}}}\n":                                  0,
+		"rooms: {upper hall: {size: 14' x 9', stairs: {treads: 14, rail: 60 ft}, work: {handrail: hired}}}\n":                              0, // on both sides and around the opening
+		"rooms: {loft: {size: 14' x 16', stairs: {rail: 30 ft}, work: {handrail: hired}}}\n":                                               0,
 		"rooms: {den: {size: 12' x 14', fixed: {showcase: {size: 1' x 1', count: 6}}, work: {paint walls: hired}}}\n":                      0,
 		"rooms: {kitchen: {size: 12' x 14', fixed: {base cabinets: {size: 3' x 2', count: 6}}, work: {paint walls: hired}}}\n":             0,
 	} {

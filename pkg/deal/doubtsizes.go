@@ -211,11 +211,27 @@ func (r *reader) doubtMany(room *model.Member) {
 			r.say("many-in-room", v.Pos, "%s has %s %s, many for one room", room.Label, v.Text, x.what)("check it, for a digit too many; it is used as it stands")
 		}
 	}
+	if v := room.Given.Of("stair_rail_run"); r.longRail(room, v.Number) {
+		r.say("many-in-room", v.Pos, "%s has %s of stair rail, %s", room.Label, v.Text, beyondStairs)("check it, for a digit too many; it is used as it stands")
+	}
 	for _, f := range room.In("fitting") {
 		if v := f.Given.Of("fitted"); v.Number.GreaterThan(manyFixed) && slices.Contains(oneWall, f.Given.Of("sort").Choice) {
 			r.say("many-in-room", v.Pos, "%s of %s is counted %s times, many for one room", f.Label, room.Label, v.Text)("check it, for a digit too many; it is used as it stands")
 		}
 	}
+}
+
+// A stair has a rail of at most so much for each tread, on both sides and along the slope, and where nobody says
+// how many, so many treads; common practice, no source.
+var railOfTread, usualTreads = decimal.New(25, -1), sixteen
+
+const beyondStairs = "more than goes along both sides of the stairs and once around the room"
+
+// longRail reports whether the stairs of a room hardly have so much rail.
+func (r *reader) longRail(room *model.Member, rail decimal.Decimal) bool {
+	around, known := r.worked(room, "perimeter")
+	treads := decimal.Max(room.Given.Of("stair_treads").Number, usualTreads)
+	return known && rail.GreaterThan(treads.Mul(railOfTread).Add(around))
 }
 
 // takesALevel reports whether a room may be as large as the house.
