@@ -36,13 +36,13 @@ var fewInRoom = []string{
 // mostPieces are how many of an item a room hardly has more than, and a house for each of its units.
 type mostPieces struct{ Room, House int64 }
 
-// mostOf are items by the piece of which a place may have more than of those; common practice, no source.
-// Never written to.
+// mostOf are items by the piece of which a place may have more than of those, and what is done once for all of a
+// room, such as all of its appliances; common practice, no source. Never written to.
 var mostOf = map[string]mostPieces{
 	"circuit": {8, 40}, "protected outlet": {12, 24}, "ceiling fan": {6, 12}, "thermostat": {6, 12},
 	"outside outlet": {4, 8}, "outside light": {12, 24}, "hose bibb": {4, 8}, "skylight": {4, 8}, "mulch": {6, 12},
 	"bearing wall opening": {4, 8}, "beam": {6, 12}, "gas line": {4, 8}, "duct run": {12, 24},
-	"fixture rough-in": {8, 16}, "drain replaced": {6, 12}, "supply lines": {6, 12},
+	"fixture rough-in": {8, 16}, "drain replaced": {1, 12}, "supply lines": {1, 12},
 	"baseboard heater": {4, 20}, "mini-split": {3, 9}, "return air path": {3, 16}, "fan duct": {3, 9}, "electrical rough room": {3, 20},
 	"old appliance hauled away": {6, 12}, "pickup load to dump": {12, 30},
 	"repair large hole": {10, 40}, "repair ceiling stain": {6, 20}, "patch wood floor": {6, 20}, "wall patching after trades": {4, 20},
@@ -51,7 +51,8 @@ var mostOf = map[string]mostPieces{
 	"foundation crack injected": {5, 10}, "foundation wall braced": {2, 4}, "foundation piers": {2, 4}, "egress window": {3, 9},
 	"porch post": {8, 16}, "outside trim boards": {8, 16}, "scaffold and ladders": {4, 8}, "roof leak patch": {4, 8},
 	"beds edged": {6, 12}, "front planting": {4, 8}, "lawn watering": {4, 8}, "seed made good": {4, 8}, "pest treatment": {6, 9},
-	"lead-safe supplies": {2, 20},
+	"lead-safe supplies": {2, 20}, "take out appliances": {1, 4}, "shutoffs and supply lines": {3, 12}, "tub and basin caulk renewed": {2, 8},
+	"drywall patch": {2, 20}, "spot prime repairs": {2, 20}, "reglue paper seams": {2, 20}, "stain-block ceiling spots": {2, 20},
 }
 
 // rentedTimes is how many times as long as the house is held a thing is rented for at most; common practice,
@@ -83,6 +84,10 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 	switch {
 	case m.Name == "one":
 		if most, where := r.mostByPiece(w); most.IsPositive() && count.GreaterThan(most) {
+			if where == aRoom && most.Equal(one) {
+				r.countLarge(w, g, "and it is done once for a room: "+diag.Quote(w.item.Work), "leave the count out; what is done in several rooms is named in each, or counted under   whole house   ")
+				return
+			}
 			tell("and " + where + " hardly has more than " + most.String() + " of " + diag.Quote(w.item.Work))
 		}
 	case m.Line == "stair_treads" && place.Kind == "outside":
@@ -116,6 +121,8 @@ func tooThick(measure string, count, floor decimal.Decimal) bool {
 	return count.GreaterThan(x.few) && floor.IsPositive() && count.Mul(x.floor).GreaterThan(floor)
 }
 
+const aRoom = "a room"
+
 // mostByPiece is how many of an item by the piece its place hardly has more than, and what place that is; none
 // where that is not known. A level, or two rooms in one, may have twice as many of what rooms have several of.
 func (r *reader) mostByPiece(w *work) (most decimal.Decimal, where string) {
@@ -128,7 +135,7 @@ func (r *reader) mostByPiece(w *work) (most decimal.Decimal, where string) {
 		inRoom = inRoom.Mul(two)
 	}
 	if place.Kind == "inside" {
-		return inRoom, "a room"
+		return inRoom, aRoom
 	}
 	return inHouse.Mul(r.units()), "a house"
 }
