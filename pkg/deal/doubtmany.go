@@ -88,7 +88,11 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 				r.countLarge(w, g, "and it is done once for a room: "+diag.Quote(w.item.Work), "leave the count out; what is done in several rooms is named in each, or counted under   whole house   ")
 				return
 			}
-			tell("and " + where + " hardly has more than " + most.String() + " of " + diag.Quote(w.item.Work))
+			says := "and " + where + " hardly has more than " + most.String()
+			if w.item.Work != "" { // which an item of the owner's book may leave out
+				says += " of " + diag.Quote(w.item.Work)
+			}
+			tell(says)
 		}
 	case m.Line == "stair_treads" && place.Kind == "outside":
 		if most := manySteps.Mul(r.units()); count.GreaterThan(most) {

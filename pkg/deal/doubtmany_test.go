@@ -3,11 +3,13 @@ package deal_test
 import (
 	"fmt"
 	"maps"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
 )
 
@@ -121,6 +123,14 @@ func TestCountsByThePieceAtTheirMost(t *testing.T) {
 			require.Equal(t, 1, told(t, "count-large", fmt.Sprintf(place, name, most+1)), "%s in %s", name, place)
 		}
 	}
+}
+
+// An item of the owner's book that makes what stands once may say nothing of its work.
+func TestACountOfAnItemWithoutWords(t *testing.T) {
+	_, found := booked("items: {pellet stove: {trade: heating, measure: one, hours: none, hired: $900 each, materials: none, brings: none, makes: heating, source: me}}\n", "pellet stove: {by: hired, count: 11}")
+	i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "count-large" })
+	require.NotEqual(t, -1, i, found)
+	require.Equal(t, "pellet stove: a count of 11, and a room hardly has more than 2", found[i].Message)
 }
 
 // A size outside is held against the same bound where it is the count of work.
