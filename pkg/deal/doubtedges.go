@@ -120,7 +120,7 @@ func (r *reader) outsideAsItIs() (is, said bool) {
 // hiredOutside writes hired work outside, with what it goes by where the file says none of that.
 func (r *reader) hiredOutside(it *pricebook.Item) string {
 	work := r.workIn("outside", it.Name+": hired")
-	if from := givenBy(it.Measure); from != "" && r.muchOutside(it).IsZero() {
+	if from := givenBy(it.Measure); from != "" && r.thereOutside(it).IsZero() {
 		work = strings.Replace(work, "outside: {", "outside: {"+from+", ", 1)
 	}
 	return work
@@ -129,7 +129,7 @@ func (r *reader) hiredOutside(it *pricebook.Item) string {
 // countedIn writes hired work that goes by the outside where other work is done, with how much.
 func (r *reader) countedIn(room *model.Member, it *pricebook.Item) string {
 	_, count, _ := strings.Cut(givenBy(it.Measure), ": ")
-	if much := r.muchOutside(it); much.IsPositive() {
+	if much := r.thereOutside(it); much.IsPositive() {
 		count = short(much) + " " + string(it.Unit)
 	}
 	work := r.workIn(room.Label, fmt.Sprintf("%s: {by: hired, count: %s}", it.Name, count))
@@ -139,8 +139,8 @@ func (r *reader) countedIn(room *model.Member, it *pricebook.Item) string {
 	return work
 }
 
-// muchOutside is how much there is outside of what an item goes by, as far as the file says.
-func (r *reader) muchOutside(it *pricebook.Item) (much decimal.Decimal) {
+// thereOutside is how much there is outside of what an item goes by, as far as the file says.
+func (r *reader) thereOutside(it *pricebook.Item) (much decimal.Decimal) {
 	for _, out := range r.deal.Root.In("outside") {
 		much, _ = r.worked(out, pricebook.MeasureNamed(it.Measure).Line)
 	}
