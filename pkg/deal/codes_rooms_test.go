@@ -253,6 +253,7 @@ var roomSlips = []slip{
 	besideDen("roof-flat", "outside: {roof: [{size: 38' x 26', overhang: 1'}], work: {shingle roof gable: hired}}"),
 	besideDen("pitch-steep", "outside: {roof: [{size: 40' x 28', pitch: 70/12}]}"),
 	besideDen("edges-missing", "outside: {roof: 1400 sq ft, work: {shingle roof gable: hired}}"),
+	besideDen("edges-missing", "outside: {siding: 900 sq ft, work: {outside wall paint: hired}}"),
 	besideDen("edges-missing", "outside: {work: {deck frame: {by: hired, count: 168 sq ft}}}"),
 	besideDen("own-without-hours", "whole house: {work: {lawn care: own hands}}"),
 	besideDen("not-seen-replaced", "whole house: {work: {rewire: hired, panel 200 amp: hired}}"),

@@ -12,16 +12,28 @@ import (
 	"ledgerboard/pkg/pricebook"
 )
 
-// edges are the keys of the lengths outside that an area alone does not tell, by line, and
-// of footings where the deck has no size.
-var edges = map[string]string{"eaves": "eaves: 84 ft", "rakes": "rakes: 62 ft", "gutters": "gutters: 84 ft", "foundation_run": "around: 136 ft", "deck_footings": "deck footings: 6"}
+// edges are the keys of what work outside goes by that an area alone does not tell, by line: lengths,
+// and footings where the deck has no size.
+var edges = map[string]string{
+	"eaves": "eaves: 84 ft", "rakes": "rakes: 62 ft", "gutters": "gutters: 84 ft",
+	"foundation_run": onceAround, "house_perimeter": onceAround, "deck_footings": "deck footings: 6",
+}
+
+const onceAround = "around: 136 ft"
+
+// ofRoof are the lines of edges that a roof given by its parts tells.
+var ofRoof = []string{"eaves", "rakes", "gutters"}
 
 // doubtEdges looks for work and materials along the edges of the roof or once around the
 // house whose lengths nobody gave, and for footings that nobody counted: they would cost
 // nothing without a word.
 func (r *reader) doubtEdges() {
 	var keys, names []string
+	var roof, along bool
 	note := func(room *model.Member, line, what string) {
+		if line == "house_perimeter" {
+			room = r.deal.Root
+		}
 		x, ok := r.worked(room, line)
 		if edges[line] == "" || !ok || !x.IsZero() {
 			return
@@ -32,9 +44,13 @@ func (r *reader) doubtEdges() {
 		if !slices.Contains(names, what) {
 			names = append(names, what)
 		}
+		roof = roof || slices.Contains(ofRoof, line)
 	}
 	for _, w := range r.chosenWorks() {
 		room := w.member.Parent.Parent
+		if w.quotedAll() {
+			continue // all that it takes is in the quote
+		}
 		note(room, w.member.Given.Of("measure").Refers, w.label)
 		for _, use := range w.member.In("use") {
 			note(room, use.Given.Of("along").Refers, use.Label)
@@ -42,16 +58,20 @@ func (r *reader) doubtEdges() {
 	}
 	for _, p := range r.chosenPlans() {
 		for _, x := range p.idle {
-			if it := r.prices().Item(x.Item); !r.does(it) {
+			if it := r.prices().Item(x.Item); !r.does(it) && !x.by.broughtByQuote(x.Companion, r.prices()) {
 				note(p.room, pricebook.MeasureNamed(it.Measure).Line, it.Name)
+				along = along || slices.Contains(names, it.Name)
 			}
 		}
 	}
 	if keys != nil {
-		tell := r.say("edges-missing", r.where("outside"), "nothing is priced of %s: what they are measured by is 0", strings.Join(names, ", "))
+		tell := r.say("edges-missing", r.where("outside", "whole house"), "nothing is priced of %s: what they are measured by is 0", strings.Join(names, ", "))
 		add := "add   outside: {" + strings.Join(keys, ", ") + "}"
-		if slices.ContainsFunc(keys, func(k string) bool { return k != edges["foundation_run"] && k != edges["deck_footings"] }) {
+		if roof {
 			add += "   or give the roof its parts: roof: [{size: 40' x 28', pitch: 6/12}]"
+		}
+		if along {
+			add += "   ; what would come along and is not wanted goes under   without"
 		}
 		tell("%s", add)
 	}
