@@ -53,6 +53,8 @@ func (r *reader) doubt() {
 	r.doubtEdges()
 	r.doubtOutsideAlone()
 	r.doubtSinks()
+	r.doubtRails()
+	r.doubtCounted()
 	r.doubtOwnWithoutHours()
 }
 

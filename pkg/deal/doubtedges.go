@@ -180,6 +180,18 @@ func (r *reader) doubtSinks() {
 	}
 }
 
+// doubtRails looks for work on stairs that would bring a handrail along, where nobody says how long it is.
+func (r *reader) doubtRails() {
+	for _, p := range r.chosenPlans() {
+		for _, x := range p.idle {
+			if it := r.prices().Item(x.Item); p.room.Kind == "inside" && it.Measure == "stair rail run" && !p.has(it.Name) && !p.saysNone(it) && !x.by.broughtByQuote(x.Companion, r.prices()) {
+				r.say("rail-unsaid", x.by.at, "nothing is priced of %s, which %s would bring along: %s does not say how long the rail of its stairs is", it.Name, x.by.fromWhat(), p.room.Label)("add   rail: 12 ft   under   stairs   of the room, or, if it stays,   without: [%s]   beside the work", it.Name)
+				break
+			}
+		}
+	}
+}
+
 // fromWhat names work, with what brought it.
 func (w *work) fromWhat() string {
 	if w.by == "" {

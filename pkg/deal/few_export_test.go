@@ -11,3 +11,6 @@ var MostOf = mostOf
 
 // Most is how many of an item a room and a house hardly have more than.
 type Most = mostPieces
+
+// GoWith are the measures that go with what counted work goes by.
+var GoWith = goWith
