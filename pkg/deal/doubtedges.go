@@ -25,7 +25,7 @@ const onceAround = "around: 136 ft"
 var ofRoof = []string{"eaves", "rakes", "gutters"}
 
 // doubtEdges looks for work and materials along the edges of the roof or once around the
-// house whose lengths nobody gave, and for footings that nobody counted: they would cost
+// house whose lengths nobody gave, be it as 0, and for footings that nobody counted: they would cost
 // nothing without a word.
 func (r *reader) doubtEdges() {
 	var keys, names []string
@@ -35,7 +35,7 @@ func (r *reader) doubtEdges() {
 			room = r.deal.Root
 		}
 		x, ok := r.worked(room, line)
-		if edges[line] == "" || !ok || !x.IsZero() {
+		if _, said := room.Given.Look(line); edges[line] == "" || said || !ok || !x.IsZero() {
 			return
 		}
 		if key := edges[line]; !slices.Contains(keys, key) {

@@ -24,6 +24,8 @@ func TestOnceAroundTheHouse(t *testing.T) {
 		"siding: 900 sq ft, work: {outside wall paint: {quote: $4200}}":                                                         "",
 		"siding: 900 sq ft, work: {vinyl siding: {quote: $9200}}":                                                               "",
 		"work: {wood siding repair: {by: hired, count: 60 sq ft}, pressure wash: {by: own hands, count: 900 sq ft}}":            "",
+		"roof: 1400 sq ft, eaves: 140 ft, rakes: 0 ft, work: {shingle roof hip: hired}":                                         "",
+		"roof: 1400 sq ft, eaves: 140 ft, work: {shingle roof hip: hired}":                                                      "drip edge at rakes",
 		"roof: 1400 sq ft, work: {shingle roof gable: {quote: $7200}}, without: [rafter vents]":                                 "",
 		"roof: [{size: 40' x 28', pitch: 6/12}], siding: 900 sq ft, around: 120 ft, work: {vinyl siding: hired, fascia: hired}": "",
 	} {
