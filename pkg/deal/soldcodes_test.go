@@ -581,6 +581,7 @@ func TestTheDearestSaleIsOneThatCounts(t *testing.T) {
 			"    27 Ash Ln: {sold: 2025-09-02, price: $268,900, living area: 1210 sq ft}\n    44 Hill Rd: {sold: 2025-10-02, price: "+last+"}\n"))
 		require.NotNil(t, d, "%v", found)
 		c := d.Model.Find(d.Root, "best_comp_price")
+		require.NoError(t, d.Known.Work(c.Index))
 		require.Equal(t, "287500", d.Known.Values.Scalar[c.Index].String(), says)
 		at := slices.IndexFunc(found, func(f diag.Diag) bool { return f.Code == "above-best-sale" })
 		require.GreaterOrEqual(t, at, 0, "%v", found)
