@@ -97,6 +97,7 @@ func roomDoubts() []Code {
 		{"part-over", "more than all of a piece of work"},
 		{"nothing-shared", "rectangles of one room that share nothing"},
 		{"count-large", "a count of more than there is"},
+		{"named-part", "work for a part of a place, for no more than other work brings along"},
 		{"named-once", "an item without a count beside several pieces of work that take one each"},
 		{"count-in-parts", "a count or part of pieces that is not a whole number of them"},
 		{"sales-tax-high", "an unusual sales tax"},

@@ -75,6 +75,7 @@ var roomSlips = []slip{
 	inDen("room-large", denSize, "size: 32' x 30'"),
 	inDen("count-large", "hired}", "{by: hired, count: 1100 sq ft}}"),
 	inDen("closet-large", denSize, denSize+"\n    closets: 12' x 18'"),
+	inDen("named-part", "paint walls: hired", "nail-down oak floor: {by: hired, part: 50%}, refinish wood floor: {by: hired, part: 50%}"),
 	inDen("named-once", "paint walls: hired", "mini-split: hired, baseboard heater: hired, circuit: hired"),
 	inDen("count-in-parts", "paint walls: hired", "toilet: {by: hired, count: 1.5}"),
 	inDen("count-in-parts", denSize+"\n    work: {paint walls: hired}", denSize+"\n    doors: 3\n    work: {slab door: {by: hired, part: 33%}}"),

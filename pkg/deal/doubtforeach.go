@@ -7,6 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -32,17 +33,23 @@ func (r *reader) doubtNamedOnce() {
 
 // takers are the work of a plan that would bring an item along, and how many of it they take.
 func (r *reader) takers(p *plan, of *work) (names []string, takes decimal.Decimal) {
-	place := r.place(p)
 	for _, w := range p.works {
-		for _, c := range w.item.Brings {
-			if place.OwnHands = w.byOwnHands(); c.Item == of.item.Name && !c.House && c.Comes(place) && !slices.ContainsFunc(c.Unless, p.has) {
-				n := one
-				if asMuch(of.item, w.item) {
-					n = w.stated().of(one)
-				}
-				names, takes = append(names, w.item.Name), takes.Add(n)
+		if r.bringsHere(p, w, of.item) {
+			n := one
+			if asMuch(of.item, w.item) {
+				n = w.stated().of(one)
 			}
+			names, takes = append(names, w.item.Name), takes.Add(n)
 		}
 	}
 	return names, takes
+}
+
+// bringsHere reports whether work of a plan would bring an item along there, if the file did not name it.
+func (r *reader) bringsHere(p *plan, w *work, it *pricebook.Item) bool {
+	place := r.place(p)
+	place.OwnHands = w.byOwnHands()
+	return slices.ContainsFunc(w.item.Brings, func(c pricebook.Companion) bool {
+		return c.Item == it.Name && !c.House && c.Comes(place) && !slices.ContainsFunc(c.Unless, p.has)
+	})
 }

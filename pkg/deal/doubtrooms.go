@@ -28,6 +28,7 @@ func (r *reader) doubtRooms() {
 	r.doubtOwnTrades()
 	r.doubtInstead()
 	r.doubtNamedOnce()
+	r.doubtNamedPart()
 	r.doubtSharedDoors()
 	r.doubtAllTheHouse()
 	r.doubtPartMeasured()

@@ -1,10 +1,6 @@
 package deal
 
-import (
-	"slices"
-
-	"github.com/shopspring/decimal"
-)
+import "github.com/shopspring/decimal"
 
 // A flow is what givers give takers: how much each giver has yet for each taker, and what it gave.
 type flow struct {
@@ -23,7 +19,7 @@ func mostGiven(has [][]decimal.Decimal, room []decimal.Decimal) (sum decimal.Dec
 	for giver := range has {
 		left := decimal.Max(decimal.Zero, has[giver]...)
 		for more := left; more.IsPositive() && left.IsPositive(); left = left.Sub(more) {
-			more = f.give(giver, left, []int{giver})
+			more = f.give(giver, left, map[int]bool{giver: true})
 			sum = sum.Add(more)
 		}
 	}
@@ -32,7 +28,7 @@ func mostGiven(has [][]decimal.Decimal, room []decimal.Decimal) (sum decimal.Dec
 
 // give lets a giver give up to so much to a taker, who may leave as much to be given by another that
 // was not asked yet, and returns how much it gave.
-func (f *flow) give(giver int, much decimal.Decimal, asked []int) decimal.Decimal {
+func (f *flow) give(giver int, much decimal.Decimal, asked map[int]bool) decimal.Decimal {
 	for taker, has := range f.has[giver] {
 		can := decimal.Min(much, has)
 		if !can.IsPositive() {
@@ -44,10 +40,11 @@ func (f *flow) give(giver int, much decimal.Decimal, asked []int) decimal.Decima
 		}
 		for other := range f.gave {
 			back := decimal.Min(can, f.gave[other][taker])
-			if slices.Contains(asked, other) || !back.IsPositive() {
+			if asked[other] || !back.IsPositive() {
 				continue
 			}
-			if now := f.give(other, back, append(slices.Clone(asked), other)); now.IsPositive() {
+			asked[other] = true
+			if now := f.give(other, back, asked); now.IsPositive() {
 				f.move(other, taker, now.Neg())
 				return f.move(giver, taker, now)
 			}

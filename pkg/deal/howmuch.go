@@ -162,7 +162,7 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 		for _, other := range b.worksOf(name) {
 			switch {
 			case !alike(w.item, other.item) || b.finishesNewFloor(other):
-			case slices.ContainsFunc(yielding, func(x brought) bool { return !b.stacked(x.by.item, other.item) }):
+			case slices.ContainsFunc(yielding, func(x brought) bool { return !b.over(x.by, other) }):
 				aside = append(aside, other)
 			default:
 				above = append(above, other)
@@ -170,28 +170,51 @@ func (b *bringing) instead(w *work) (under, beside toDo) {
 		}
 	}
 	all := b.all(w.item)
-	return b.sum(all, above, b.origins(aside)), b.sum(all, aside, nil)
+	finishes := func(x *work) bool { return x.item.Thing() == pricebook.WoodFinish }
+	other := slices.DeleteFunc(slices.Clone(above), finishes)
+	above = slices.DeleteFunc(above, func(x *work) bool { return !finishes(x) })
+	under = b.sum(all, other, b.origins(aside))
+	if old := b.sum(all, above, b.origins(aside)).less(b.newUnder(above), all); old.of(all).GreaterThan(under.of(all)) {
+		under = old
+	}
+	return under, b.sum(all, aside, nil)
 }
 
-// finishesNewFloor reports whether work sands or coats only a floor that is new: no old wood,
-// in place of what lies under which something else would be done. Trim that comes with it is no
+// finishesNewFloor reports whether work that comes along sands or coats only a floor that is new: no old
+// wood, in place of what lies under which something else would be done. Trim that comes with it is no
 // such work.
 func (b *bringing) finishesNewFloor(w *work) bool {
-	if len(w.bringers) == 0 {
-		return w.item.Thing() == pricebook.WoodFinish && b.allNew(w.item)
-	}
-	return !slices.ContainsFunc(w.bringers, func(x brought) bool {
+	return len(w.bringers) > 0 && !slices.ContainsFunc(w.bringers, func(x brought) bool {
 		return !(w.item.Thing() == pricebook.WoodFinish && x.by.item.NewFloor) && !(pricebook.SameSurface(w.item.Measure, x.by.item.Measure) && b.finishesNewFloor(x.by))
 	})
 }
 
-// allNew reports whether a floor that brings its own sanding is laid on all there is: then it is
-// sanded where the file names that.
-func (b *bringing) allNew(finish *pricebook.Item) bool {
-	return slices.ContainsFunc(b.plan.works, func(w *work) bool {
-		brings := slices.ContainsFunc(w.item.Brings, func(c pricebook.Companion) bool { return c.Item == finish.Name })
-		return brings && w.item.NewFloor && w.stated().of(b.all(w.item)).GreaterThanOrEqual(b.all(w.item))
-	})
+// newUnder is how much of the floor is new under work that finishes it and that the new floor would bring:
+// so much of that finishes no old wood.
+func (b *bringing) newUnder(finishes []*work) toDo {
+	var floors []*work
+	for _, all := range [][]*work{b.plan.works, b.held} {
+		for _, w := range all {
+			leads := func(x *work) bool { return b.leadsTo(w.item.Name)[x.item.Name] }
+			if w.item.NewFloor && slices.ContainsFunc(finishes, leads) {
+				floors = append(floors, w)
+			}
+		}
+	}
+	if len(floors) == 0 {
+		return toDo{}
+	}
+	return b.sum(b.all(floors[0].item), floors, nil)
+}
+
+// over reports whether two pieces of work lie one on the other: not where what brings the first is a
+// floor that lies beside the other.
+func (b *bringing) over(w, other *work) bool {
+	if !b.stacked(w.item, other.item) {
+		return false
+	}
+	along := func(x brought) bool { return !x.by.item.NewFloor || b.stacked(x.by.item, other.item) }
+	return len(w.bringers) == 0 || slices.ContainsFunc(w.bringers, along)
 }
 
 // stacked reports whether two items lie one on the other: what makes different things, as a
@@ -199,7 +222,11 @@ func (b *bringing) allNew(finish *pricebook.Item) bool {
 // side by side.
 func (b *bringing) stacked(x, y *pricebook.Item) bool {
 	of, on := b.things(x), b.things(y)
-	return len(of) > 0 && len(on) > 0 && !slices.ContainsFunc(of, func(thing string) bool { return slices.Contains(on, thing) })
+	return len(of) > 0 && len(on) > 0 && !shareAny(of, on)
+}
+
+func shareAny(some, others []string) bool {
+	return slices.ContainsFunc(some, func(x string) bool { return slices.Contains(others, x) })
 }
 
 // alike reports whether so much of one item is so much of the other: they go by the same
@@ -285,7 +312,7 @@ func (b *bringing) worksOf(name string) (out []*work) {
 }
 
 // allDone reports whether an item is done to all there is; where nobody says how much that is, to as
-// much as the work that brings a companion unless it is done.
+// much as the work that brings a companion unless it is done, and which it does not lie beside.
 func (b *bringing) allDone(x brought, name string) bool {
 	works := slices.DeleteFunc(b.worksOf(name), b.finishesNewFloor)
 	if len(works) == 0 {
@@ -295,9 +322,16 @@ func (b *bringing) allDone(x brought, name string) bool {
 	for _, w := range works {
 		sum = sum.plus(b.amount(w))
 	}
-	all := b.all(works[0].item)
-	if !all.IsPositive() && alike(x.by.item, works[0].item) {
+	it := works[0].item
+	all := b.all(it)
+	if !all.IsPositive() && alike(x.by.item, it) {
+		if shareAny(b.things(x.by.item), b.things(it)) {
+			return false
+		}
 		all = b.amount(x.by).counted
+	}
+	if it.Thing() == pricebook.WoodFinish {
+		sum = sum.less(b.newUnder(works), all)
 	}
 	return sum.of(all).GreaterThanOrEqual(all)
 }

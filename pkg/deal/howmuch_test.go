@@ -34,6 +34,7 @@ func quantitiesOf(t require.TestingT, d *deal.Deal) map[string]decimal.Decimal {
 
 const (
 	carpeted = walked + "rooms: {den: {size: 10' x 12', doors: 1, windows: 1, layers: [carpet], dark walls: yes, work: {%s}}}\n"
+	floated  = walked + "rooms: {den: {size: 10' x 12', layers: [laminate], work: {%s}}}\n"
 	walled   = walked + "rooms: {den: {size: 10' x 12', layers: [carpet], work: {%s}}}\n"
 	roofed   = walked + "outside: {roof: [{size: 40' x 25'}], around: 130', windows: 6, deck: 12' x 10', work: {%s}}\n"
 )
@@ -158,6 +159,16 @@ func TestAnItemNamedOnceBesideSeveralThatTakeOneEach(t *testing.T) {
 		require.Len(t, toldOf(t, "named-once", "  den: {size: 10' x 12', work: {mini-split: hired, baseboard heater: hired, circuit: "+circuit+"}}\n", ""), want, circuit)
 	}
 	require.Empty(t, toldOf(t, "named-once", "  den: {size: 10' x 12', work: {mini-split: hired, circuit: hired}}\n", ""))
+}
+
+// A part that is named beside other work that brings as much along, by the same hands, may be the rest.
+func TestAPartThatIsNamedMayBeTheRest(t *testing.T) {
+	for sanding, want := range map[string]int{
+		"{by: hired, part: 50%}": 1, "{by: hired, part: 25%}": 1, "{by: hired, part: 60%}": 0, "hired": 0,
+		"{by: own hands, part: 50%}": 0, "{by: hired, part: 50%, hours: 9}": 0,
+	} {
+		require.Len(t, toldOf(t, "named-part", "  den: {size: 10' x 12', work: {nail-down oak floor: {by: hired, part: 50%}, refinish wood floor: "+sanding+"}}\n", ""), want, sanding)
+	}
 }
 
 // What comes once for a room is the room itself by its measure.
@@ -306,6 +317,15 @@ func TestACompanionIsDoneToWhatOtherWorkLeaves(t *testing.T) {
 		{roofed, "shingle roof gable: {part: 50%}", "roof deck overlay: {part: 50%}", "roof underlayment", "500"}, // of 1,000, once
 		{carpeted, "refinish wood floor: {part: 50%}", "paint walls: hired", "subfloor repair", "0"},              // the floor under the carpet stays
 		{carpeted, "screen and recoat wood floor: hired", "paint walls: hired", "subfloor repair", "0"},
+		{carpeted, "nail-down oak floor: hired", "coat wood floor: hired", "subfloor repair", "9.6"},                 // named or not
+		{carpeted, "nail-down oak floor: {part: 75%}", "refinish wood floor: {part: 75%}", "subfloor repair", "7.2"}, // as if it were not named
+		{carpeted, "nail-down oak floor: {part: 75%}", "refinish wood floor: hired", "subfloor repair", "7.2"},       // of the new floor, and none under the old quarter
+		{floated, "tile floor: {part: 50%}", "refinish wood floor: {part: 49%}", "subfloor repair", "4.8"},           // under the tile, whatever lies beside it
+		{floated, "tile floor: {part: 50%}", "refinish wood floor: {part: 50%}", "subfloor repair", "4.8"},           // 8% of 60
+		{carpeted, "refinish wood floor: {part: 50%}", "stain wood floor: {part: 50%}", "strip carpet", "60"},        // the stain goes on what is sanded
+		{carpeted, "refinish wood floor: {part: 50%}", "stain wood floor: {part: 50%}", "subfloor repair", "0"},      // which stays
+		{roofed, "shingle roof gable: {part: 50%}", "roof deck overlay: {part: 50%}", "roof deck repair", "0"},       // under the shingles
+		{roofed, "deck stain: {part: 50%}", "composite deck boards: {part: 50%}", "pressure wash deck", "60"},        // beside boards that are not stained
 		{strings.Replace(carpeted, "doors: 1", "doors: 3", 1), "prehung inside door: {count: 2}", "varnish doors: {count: 1}", "paint doors", "1"},
 	})
 }
@@ -321,6 +341,9 @@ func TestACountDoesNotStandForAllThatNobodyKnows(t *testing.T) {
 		{unmeasured, "outside wall paint: {count: 300 sq ft}", "fibre cement siding: {count: 800 sq ft}", "pressure wash", "0"},
 		{unmeasured, "deck stain: {count: 200 sq ft}", "deck boards: {count: 50 sq ft}", "pressure wash deck", "150"},
 		{unmeasured, "fascia: {count: 100 ft}", "gutters: {count: 40 ft}", "gutters off and on", "100"},
+		{unmeasured, "outside wall paint: {count: 400 sq ft}", "vinyl siding: {count: 400 sq ft}", "pressure wash", "400"},
+		{unmeasured, "outside wall paint: {count: 250 sq ft}", "vinyl siding: {count: 750 sq ft}", "prime bare wood", "250"},
+		{unmeasured, "fascia: {count: 100 ft}", "gutters: {count: 100 ft}", "gutters off and on", "0"},
 		{doorless, "prehung inside door: {count: 3}", "varnish doors: {count: 1}", "paint doors", "2"},
 	})
 }

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -105,17 +106,18 @@ func (b *bringing) under(w *work) []layer {
 const demolition = "demolition"
 
 // things are what of a place an item makes, itself. A floor that nothing refinishes leaves no
-// wood to be refinished where it lies, and siding that is not painted nothing to be painted.
+// wood to be refinished where it lies, and siding or a deck that is not painted nothing to be painted.
 func (b *bringing) things(it *pricebook.Item) []string {
 	finish := it.Finish()
 	finishes := func(c pricebook.Companion) bool {
 		other := b.book.Item(c.Item)
 		return other != nil && other.Thing() == finish
 	}
+	takesOut := it.Trade == demolition || it.TakesOut != "" && !strings.HasSuffix(it.TakesOut, "finish") // which comes off what stays
 	switch thing := it.Thing(); {
-	case thing == "" && it.Trade == demolition && b.inLayers(it):
+	case thing == "" && takesOut && b.inLayers(it):
 		return []string{demolition + " of " + it.Name} // a layer lies on the other
-	case thing == "" && it.Trade == demolition:
+	case thing == "" && takesOut:
 		return []string{demolition} // it lies under what is new
 	case thing == "":
 		return nil

@@ -155,17 +155,22 @@ var inCoats = sync.OnceValue(func() *regexp.Regexp {
 // WoodFinish is what sanding and coating a wood floor makes, old or new.
 const WoodFinish = "wood floor finish"
 
-// SidingFinish is what painting the siding makes.
-const SidingFinish = "siding finish"
+// SidingFinish is what painting the siding makes, and DeckFinish what staining a deck does.
+const (
+	SidingFinish = "siding finish"
+	DeckFinish   = "deck finish"
+)
 
-// Finish is what is done on what an item makes, where something is: a floor or siding may be
-// finished by other work.
+// Finish is what is done on what an item makes, where something is: a floor, siding or a deck may
+// be finished by other work.
 func (it *Item) Finish() string {
 	switch {
 	case it.NewFloor:
 		return WoodFinish
 	case it.Makes == "siding":
 		return SidingFinish
+	case it.Makes == "deck":
+		return DeckFinish
 	}
 	return ""
 }
