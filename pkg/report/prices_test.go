@@ -55,7 +55,7 @@ func TestSandingTakesThePlaceOfWorkOnAnOldFloorOnly(t *testing.T) {
 	var w bytes.Buffer
 	b := pricebook.Starter()
 	require.NoError(t, report.ItemPage(&w, b, b.Item("strip sheet vinyl"), report.Style{}))
-	require.Contains(t, strings.Join(strings.Fields(w.String()), " "), "subfloor repair, unless there is subfloor replacement or refinish wood floor or coat wood floor; what only finishes a floor that is laid new does not count")
+	require.Contains(t, strings.Join(strings.Fields(w.String()), " "), "subfloor repair, unless there is subfloor replacement or refinish wood floor or coat wood floor or screen and recoat wood floor; what only finishes a floor that is laid new does not count")
 }
 
 // What a page shows for an own price book can be read as one, and changes nothing but
