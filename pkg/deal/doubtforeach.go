@@ -35,11 +35,7 @@ func (r *reader) doubtNamedOnce() {
 func (r *reader) takers(p *plan, of *work) (names []string, takes decimal.Decimal) {
 	for _, w := range p.works {
 		if r.bringsHere(p, w, of.item) {
-			n := one
-			if asMuch(of.item, w.item) {
-				n = w.stated().of(one)
-			}
-			names, takes = append(names, w.item.Name), takes.Add(n)
+			names, takes = append(names, w.item.Name), takes.Add(takenBy(of.item, w))
 		}
 	}
 	return names, takes

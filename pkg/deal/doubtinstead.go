@@ -58,32 +58,6 @@ func (r *reader) doubtWhole(p *plan) {
 	}
 }
 
-// doubtHouseBoth doubts work on all of the whole house beside work in rooms that it is in
-// place of or has in it: wires run anew by the floor of all rooms, and those of one room.
-func (r *reader) doubtHouseBoth() {
-	plans := r.chosenPlans()
-	for _, h := range plans {
-		if h.room.Kind != "whole_house" {
-			continue
-		}
-		for _, w := range h.works {
-			var rooms []string
-			var first *work
-			for _, p := range plans {
-				for _, x := range p.works {
-					if p != h && x.by == "" && slices.Contains(w.item.InsteadOf, x.item.Name) && !slices.Contains(rooms, p.room.Label) {
-						rooms = append(rooms, p.room.Label)
-						first = cmp.Or(first, x)
-					}
-				}
-			}
-			if first != nil && r.allOf(w) {
-				r.say("done-twice", first.at, "%s on the whole house counts the floor of all rooms, and %s is beside it in %s", diag.Quote(w.label), diag.Quote(first.label), strings.Join(rooms, ", "))("leave %s out there, or say how much floor %s is for, with   part: 80%%   or   count: 900 sq ft", first.item.Name, w.item.Name)
-			}
-		}
-	}
-}
-
 // oneThing is what of a place an item does that is done once: what it makes, or, measured by
 // the place, the item itself; "" for what there may be two of. The walls of a shower over a tub
 // are those of the tub.

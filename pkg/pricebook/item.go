@@ -43,7 +43,7 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		{Key{"new floor", "yes", "no", "whether it lays a floor, so that the layers of the old one are taken up"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.NewFloor = x }) }},
 		{Key{"makes", "counter", "nothing that another would make instead", "what of a place it makes new: two items that make one thing do it side by side, and are doubted where each makes all of it"}, func(r *reader, it *Item) read { return r.text(&it.Makes) }},
 		{Key{"takes out", "wall surface", "nothing that need be made new", "what of a place it takes out whole: it is doubted where all of it is taken out and no item makes it"}, func(r *reader, it *Item) read { return r.text(&it.TakesOut) }},
-		{Key{"instead of", "[base off and on]", "nothing", "other work that it is in place of or has in it: both are doubted where each is done to all"}, func(r *reader, it *Item) read {
+		{Key{"instead of", "[base off and on]", "nothing", "other work that it is in place of or has in it: both are doubted where each is done to all; in work on the whole house, also what rooms bring along and would not beside that"}, func(r *reader, it *Item) read {
 			return r.names(&it.InsteadOf)
 		}},
 		{Key{"share by age", "subfloor", "all of the measure", "of which table by year built it takes its share of the measure: subfloor or roof deck"}, func(r *reader, it *Item) read { return parsed(r, shareByAge, func(x string) { it.ShareByAge = x }) }},
