@@ -98,7 +98,7 @@ func roomDoubts() []Code {
 		{"nothing-shared", "rectangles of one room that share nothing"},
 		{"count-large", "a count of more than there is"},
 		{"named-part", "work for a part of a place, for no more than other work brings along"},
-		{"named-once", "an item without a count beside several pieces of work that take one each"},
+		{"named-once", "an item without a count beside several pieces of work that take one each, or under the whole house while it comes along in rooms"},
 		{"count-in-parts", "a count or part of pieces that is not a whole number of them"},
 		{"sales-tax-high", "an unusual sales tax"},
 		{"factor-unusual", "prices of the place that are far from those of the book"},

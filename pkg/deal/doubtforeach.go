@@ -49,3 +49,39 @@ func (r *reader) bringsHere(p *plan, w *work, it *pricebook.Item) bool {
 		return c.Item == it.Name && !c.House && c.Comes(place) && !slices.ContainsFunc(c.Unless, p.has)
 	})
 }
+
+// doubtNamedForAll doubts an item that the whole house names while it comes along in rooms: one
+// quote for the circuits of the kitchen, which are paid there too. What else is done to the whole
+// house may take what it names for itself.
+func (r *reader) doubtNamedForAll() {
+	comesOnce := r.comesOnce()
+	plans := r.chosenPlans()
+	for _, h := range plans {
+		for _, w := range h.works {
+			count, known := r.worked(w.member, "quantity")
+			if h.room.Kind != "whole_house" || w.by != "" || w.item.Measure != "one" || comesOnce[plainKey(w.item.Name)] || !known || !count.IsPositive() {
+				continue
+			}
+			if _, takes := r.takers(h, w); !takes.LessThan(count) {
+				continue
+			}
+			if places := r.alongElsewhere(plans, h, w); len(places) > 0 {
+				r.say("named-once", w.at, "%s stands under the whole house (%s), and comes along in %s: all are paid", diag.Quote(w.label), quantity.FormatCount(count, 2), alongNames(places))("if those are the same, write   %s", alongHint(places, h))
+			}
+		}
+	}
+}
+
+// alongElsewhere is where an item comes along in other places than the one that names it.
+func (r *reader) alongElsewhere(plans []*plan, h *plan, w *work) (out []*comesAlong) {
+	for _, p := range plans {
+		for _, x := range p.works {
+			if p != h && x.by != "" && x.item == w.item {
+				if a := r.alongIn(p, x, func(brought) bool { return true }); a != nil {
+					out = append(out, a)
+				}
+			}
+		}
+	}
+	return out
+}

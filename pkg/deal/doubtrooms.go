@@ -29,6 +29,7 @@ func (r *reader) doubtRooms() {
 	r.doubtInstead()
 	r.doubtNamedOnce()
 	r.doubtNamedPart()
+	r.doubtNamedForAll()
 	r.doubtSharedDoors()
 	r.doubtAllTheHouse()
 	r.doubtPartMeasured()
