@@ -79,10 +79,10 @@ type comesAlong struct {
 }
 
 // alongIn is what comes along in a plan as far as that of its bringers is asked for; nil where
-// none of it does.
+// none of it does, or where it is a room that is only counted, of which the file can say nothing.
 func (r *reader) alongIn(p *plan, x *work, asked func(brought) bool) *comesAlong {
 	all, known := r.worked(x.member, "quantity")
-	if i := slices.IndexFunc(x.bringers, asked); i < 0 || known && !all.IsPositive() {
+	if !slices.ContainsFunc(x.bringers, asked) || x.at.File == pricebook.QuickFile || known && !all.IsPositive() {
 		return nil
 	}
 	a := &comesAlong{plan: p, work: x, much: all}

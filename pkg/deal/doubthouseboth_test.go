@@ -39,3 +39,13 @@ func TestCircuitsBesideARewireAreDoubted(t *testing.T) {
 		}
 	}
 }
+
+// Rooms that are only counted can leave nothing out, so nothing is said of them.
+func TestRoomsThatAreCountedAreNotAskedForTheirCircuits(t *testing.T) {
+	for _, work := range []string{"rewire: hired", "circuit: {quote: $900, count: 2}"} {
+		_, found := deal.Read("a.yaml", []byte(minimal+"house: {year built: 1962}\nscope: full gut\nquick: {kitchens: 1}\nwhole house: {options: {full gut: {work: {"+work+"}}}}\n"))
+		require.False(t, found.HasErrors(), "%v", found)
+		require.NotContains(t, codesIn(found), "done-twice")
+		require.NotContains(t, codesIn(found), "named-once")
+	}
+}
