@@ -49,6 +49,9 @@ func TestWhatWasSeenBadWantsWork(t *testing.T) {
 		{"seen: {termites: bad}\nwhole house: {work: {termite report: hired}}\n", true},
 		{"seen: {heating: bad}\nwhole house: {work: {heating service visit: hired}}\n", true},
 		{"seen: {heating: bad}\nwhole house: {work: {boiler: hired}}\n", false},
+		{"seen: {heating: bad}\nwhole house: {work: {mini-split: {quote: $9,800, count: 3}}}\n", false},
+		{"seen: {heating: bad}\nwhole house: {work: {baseboard heater: {by: hired, count: 5}}}\n", false},
+		{"seen: {heating: bad}\nwhole house: {work: {thermostat: hired}}\n", true},
 		{"seen: {wiring: bad}\nwhole house: {work: {old wiring made safe: hired}}\n", false},
 		{"seen: {electrical panel: bad}\nwhole house: {work: {service upgrade: {quote: $3,900, from: an electrician (invented), dated: 2026-08-10}}}\n", false}, // which holds the panel
 		{"seen: {sewer line: bad}\nwhole house: {work: {service upgrade: {quote: $3,900, from: an electrician (invented), dated: 2026-08-10}}}\n", true},
@@ -99,7 +102,7 @@ func TestOnlyMendingSeesToWhatWasSeenBad(t *testing.T) {
 		},
 		"chimney":             {[]string{"chimney rebuilt", "masonry: rebuild chimney", "chimney relined", "chimney liner"}, []string{"chimney sweep", "new chimney flashing", "chimney cap painted"}},
 		"wiring":              {[]string{"new wiring", "new wiring throughout", "whole house rewiring", "wiring made safe"}, []string{"wiring look", "new wiring closet", "wiring cover replaced"}},
-		"heating":             {[]string{"heating replaced", "new heating system", "heating system replacement", "furnace", "new furnace", "heating: boiler, 80k"}, []string{"heating service", "heating: new filter", "furnace filter", "clean boiler", "new heating registers"}},
+		"heating":             {[]string{"heating replaced", "new heating system", "heating system replacement", "furnace", "new furnace", "heating: boiler, 80k", "three mini-splits", "new baseboard heaters"}, []string{"heating service", "heating: new filter", "furnace filter", "clean boiler", "new heating registers", "mini-split look", "paint baseboard heaters"}},
 		"foundation":          {[]string{"foundation repair", "repair of foundation", "foundation: repaired"}, []string{"foundation painted", "foundation planting removed", "new plants at foundation"}},
 		"hazards":             {[]string{"asbestos removal", "remove asbestos", "lead paint abatement", "mould removed"}, []string{"asbestos test", "asbestos removal report"}},
 		"termites":            {[]string{"termite treatment and report", "treat termites", "termite damage repair"}, []string{"termite report", "termite inspection"}},
