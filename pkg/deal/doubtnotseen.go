@@ -58,10 +58,29 @@ func (r *reader) seenTo(c *pricebook.Check, by mending) (at diag.Pos, name strin
 			return w.at, w.label, true
 		}
 	}
+	for _, p := range r.chosenPlans() {
+		for _, w := range p.works {
+			if r.quoteHoldsMore(w) && slices.ContainsFunc(r.heldUnderWithout(p), sees) {
+				return w.at, w.label, true
+			}
+		}
+	}
 	for _, m := range r.deal.Root.In("cost") {
 		if by.toldIn(m.Label) {
 			return m.Pos, m.Label, true
 		}
 	}
 	return diag.Pos{}, "", false
+}
+
+// heldUnderWithout are the names that an option leaves out since a quote that holds more has them: none that
+// work outside such a quote brings too, which may go without.
+func (r *reader) heldUnderWithout(p *plan) (out []string) {
+	for _, s := range p.without {
+		it := r.itemNamed(plainKey(s.text))
+		if it != nil && !slices.ContainsFunc(p.works, func(w *work) bool { return !r.quoteHoldsMore(w) && bringsAny(w.item, []string{it.Name}) }) {
+			out = append(out, it.Name)
+		}
+	}
+	return out
 }

@@ -54,6 +54,11 @@ func TestWhatWasSeenBadWantsWork(t *testing.T) {
 		{"seen: {heating: bad}\nwhole house: {work: {thermostat: hired}}\n", true},
 		{"seen: {wiring: bad}\nwhole house: {work: {old wiring made safe: hired}}\n", false},
 		{"seen: {electrical panel: bad}\nwhole house: {work: {service upgrade: {quote: $3,900, from: an electrician (invented), dated: 2026-08-10}}}\n", false}, // which holds the panel
+		{"seen: {wiring: bad}\nwhole house: {work: {panel 200 amp: {quote: $7,900, from: an electrician (invented), dated: 2026-08-10, holds more: yes}}, without: [rewire]}\n", false},
+		{"seen: {wiring: bad}\nwhole house: {work: {panel 200 amp: {quote: $7,900, from: an electrician (invented), dated: 2026-08-10}}, without: [rewire]}\n", true},
+		{"seen: {wiring: bad}\nwhole house: {work: {panel 200 amp: {quote: $7,900, from: an electrician (invented), dated: 2026-08-10, holds more: yes}}, without: [bonding]}\n", true},
+		{"seen: {chimney: bad}\nhouse: {year built: 1960}\nwhole house: {work: {furnace: {quote: $7,900, from: a heater (invented), dated: 2026-08-10, holds more: yes}}, without: [chimney liner]}\n", false},
+		{"seen: {chimney: bad}\nhouse: {year built: 1960}\nwhole house: {work: {furnace: hired, panel 200 amp: {quote: $7,900, from: an electrician (invented), dated: 2026-08-10, holds more: yes}}, without: [chimney liner]}\n", true}, // which the furnace goes without
 		{"seen: {sewer line: bad}\nwhole house: {work: {service upgrade: {quote: $3,900, from: an electrician (invented), dated: 2026-08-10}}}\n", true},
 		{"seen: {roof: {state: bad, likely: $4,900}}\n", true},
 		{"seen: {roof: {state: good}}\n", false},
