@@ -15,12 +15,49 @@ func (r *reader) doubtPermitsTwice(lines []*model.Member, works []*work) {
 	if len(brought) == 0 {
 		return
 	}
-	all := strings.Join(brought, ", ")
-	r.twice(lines, func(m *model.Member) bool {
+	same := func(m *model.Member) bool {
 		return pricebook.IsPermit(plainKey(m.Label)) && !r.anotherPermit(m.Label, brought) && !r.ofOtherTrades(m.Label, brought, works)
-	},
-		"permits-twice", "is beside what the work brings along: "+all,
-		fmt.Sprintf("leave it out, or say   whole house: {without: [%s]}   if its sum is for all", all), "roof permit")
+	}
+	names, until := namedPermits(lines, same, brought), "to count its sum instead"
+	if names == nil {
+		names, until = brought, "if its sum is for all"
+	}
+	all := strings.Join(names, ", ")
+	r.twice(lines, same, "permits-twice", "is beside what the work brings along: "+all,
+		fmt.Sprintf("leave it out, or say   whole house: {without: [%s]}   %s", all, until), "roof permit")
+}
+
+// besidePermit are words that say nothing of what a permit is for.
+var besidePermit = []string{"permit", "permits", "fee", "fees", "cost", "costs", "and", "the", "city", "county", "town"}
+
+// namedPermits are the permits brought along that lines of a kind name, as   plumbing permit   does; nil where one
+// of them says something else too, or nothing.
+func namedPermits(lines []*model.Member, is func(*model.Member) bool, brought []string) (out []string) {
+	for _, m := range lines {
+		if !is(m) {
+			continue
+		}
+		var found []string
+		words := slices.DeleteFunc(wordsOf(m.Label), func(word string) bool { return slices.Contains(besidePermit, word) })
+		for _, permit := range brought {
+			about := slices.DeleteFunc(strings.Fields(permit), func(word string) bool { return slices.Contains(besidePermit, word) })
+			if len(about) > 0 && !slices.ContainsFunc(about, func(word string) bool { return !slices.Contains(words, word) }) {
+				words = slices.DeleteFunc(words, func(word string) bool { return slices.Contains(about, word) })
+				found = append(found, permit)
+			}
+		}
+		if len(found) == 0 || len(words) > 0 {
+			return nil
+		}
+		out = append(out, found...)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// wordsOf are the words of a label, evened out.
+func wordsOf(label string) []string {
+	return strings.FieldsFunc(plainKey(label), func(c rune) bool { return strings.ContainsRune(" :,&+/()-", c) })
 }
 
 // permits are the names of the permits that chosen work brings along and that cost something.
@@ -49,7 +86,7 @@ func (r *reader) anotherPermit(label string, brought []string) bool {
 // permits brought along: a roof permit beside that for a sink.
 func (r *reader) ofOtherTrades(label string, brought []string, works []*work) bool {
 	named := false
-	for _, word := range strings.FieldsFunc(plainKey(label), func(c rune) bool { return strings.ContainsRune(" :,&+/()-", c) }) {
+	for _, word := range wordsOf(label) {
 		if pricebook.IsPermit(word) {
 			continue
 		}

@@ -1,9 +1,14 @@
 package deal_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 )
 
 // A permit that names another trade than the work that brings one is let stand; what may be the same is
@@ -38,5 +43,26 @@ func TestAPermitForOtherWork(t *testing.T) {
 	}
 	for line, want := range map[string]int{"work: container": 1, "work: yard container, apart: yes": 0} {
 		require.Len(t, toldOf(t, "containers-twice", tub, "renovation: {lines: [{"+line+", amount: $480}]}\n"), want, line)
+	}
+}
+
+// A line that names some of the permits brought along is beside those alone.
+func TestALineNamesThePermitThatItIs(t *testing.T) {
+	const wet = "  bath: {size: 8' x 5', fixed: {tub: 5' x 2'6\"}, work: {tub: hired, circuit: hired}}\n"
+	for line, names := range map[string]string{
+		"plumbing permit: $190":                               "plumbing permit",
+		"Plumbing permit fee: $190":                           "plumbing permit",
+		"electrical & plumbing permits: $190":                 "electrical permit, plumbing permit",
+		"plumbing permit: $190, electrical permit: $90":       "electrical permit, plumbing permit",
+		"permits: $190":                                       "electrical permit, plumbing permit",
+		"plumbing and gas permits: $190":                      "electrical permit, plumbing permit",
+		"plumbing permit: $190, permits: $90":                 "electrical permit, plumbing permit",
+		"electrical permit: $190, plumbing: {amount: $9,000}": "electrical permit",
+	} {
+		_, found := deal.Read("a.yaml", []byte(walked+"renovation: {general: {"+line+"}}\nrooms:\n"+wet))
+		i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "permits-twice" })
+		require.GreaterOrEqual(t, i, 0, line)
+		require.True(t, strings.HasSuffix(found[i].Message, "beside what the work brings along: "+names), "%s: %s", line, found[i].Message)
+		require.Contains(t, found[i].Hint, "without: ["+names+"]", line)
 	}
 }
