@@ -16,7 +16,7 @@ func (r *reader) doubtPermitsTwice(lines []*model.Member, works []*work) {
 		return
 	}
 	same := func(m *model.Member) bool {
-		return pricebook.IsPermit(plainKey(m.Label)) && !r.anotherPermit(m.Label, brought) && !r.ofOtherTrades(m.Label, brought, works)
+		return pricebook.IsPermit(plainKey(m.Label)) && !permitForContainer(m.Label) && !r.anotherPermit(m.Label, brought) && !r.ofOtherTrades(m.Label, brought, works)
 	}
 	names, until := namedPermits(lines, same, brought), "to count its sum instead"
 	if names == nil {

@@ -41,8 +41,11 @@ func TestAPermitForOtherWork(t *testing.T) {
 	} {
 		require.Len(t, toldOf(t, "permits-twice", tub, c.outside+"renovation: {"+c.keys+"}\n"), c.told, "%s with %q", c.keys, c.outside)
 	}
-	for line, want := range map[string]int{"work: container": 1, "work: yard container, apart: yes": 0} {
+	for line, want := range map[string]int{"work: container": 1, "work: yard container, apart: yes": 0, "work: dumpster and permit": 1, "work: dumpster permit": 0} {
 		require.Len(t, toldOf(t, "containers-twice", tub, "renovation: {lines: [{"+line+", amount: $480}]}\n"), want, line)
+	}
+	for line, want := range map[string]int{"dumpster permit": 0, "street permit for dumpster": 0, "container, permits": 1, "dumpster and permits": 1} {
+		require.Len(t, toldOf(t, "permits-twice", tub, "renovation: {lines: [{work: \""+line+"\", amount: $75}]}\n"), want, line)
 	}
 }
 
@@ -57,6 +60,7 @@ func TestALineNamesThePermitThatItIs(t *testing.T) {
 		"permits: $190":                                       "electrical permit, plumbing permit",
 		"plumbing and gas permits: $190":                      "electrical permit, plumbing permit",
 		"plumbing permit: $190, permits: $90":                 "electrical permit, plumbing permit",
+		"plumbing permit: $190, dumpster permit: $75":         "plumbing permit",
 		"electrical permit: $190, plumbing: {amount: $9,000}": "electrical permit",
 	} {
 		_, found := deal.Read("a.yaml", []byte(walked+"renovation: {general: {"+line+"}}\nrooms:\n"+wet))

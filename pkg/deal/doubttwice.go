@@ -14,6 +14,16 @@ var container = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?i)\b(dumpsters?|containers?|skips?|haul(ing)?|debris|roll-?offs?)\b`)
 })
 
+// With one of these a label names a container and a permit each for itself.
+var bothNamed = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)[,;&+/]|\b(and|plus|with|incl\w*|rent\w*|hire)\b`)
+})
+
+// permitForContainer reports whether a label names the leave to put a container into the street.
+func permitForContainer(label string) bool {
+	return strings.Contains(plainKey(label), "permit") && container().MatchString(label) && !bothNamed().MatchString(label)
+}
+
 // doubtTwice looks for lines of the file beside rooms that price the same: a container for
 // debris, permits, and work of a trade that has work in a room.
 func (r *reader) doubtTwice() {
@@ -29,7 +39,7 @@ func (r *reader) doubtTwice() {
 	}
 	lines = append(lines, r.deal.Root.In("general_fee")...)
 	if paid, ok := r.worked(r.deal.Root, "disposal"); ok && paid.IsPositive() {
-		r.twice(lines, func(m *model.Member) bool { return container().MatchString(m.Label) },
+		r.twice(lines, func(m *model.Member) bool { return container().MatchString(m.Label) && !permitForContainer(m.Label) },
 			"containers-twice", "is beside the containers that the rooms count by their debris", "leave it out, or say   local prices: {container: {costs: $0}}   if its sum is for all", "container for the yard")
 	}
 	r.doubtPermitsTwice(lines, works)
