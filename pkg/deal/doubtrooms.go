@@ -32,6 +32,7 @@ func (r *reader) doubtRooms() {
 	r.doubtNamedForAll()
 	r.doubtSharedDoors()
 	r.doubtAllTheHouse()
+	r.doubtOutsideToo()
 	r.doubtPartMeasured()
 	r.noteUnlayered()
 	r.noteUnlisted()
