@@ -48,12 +48,15 @@ var mostOf = map[string]mostPieces{
 	"repair large hole": {10, 40}, "repair ceiling stain": {6, 20}, "patch wood floor": {6, 20}, "wall patching after trades": {4, 20},
 	"repair loose tiles": {4, 12}, "wires and pipes moved out of wall": {4, 16},
 	"basement post": {8, 12}, "termite damage repair": {4, 12}, "mould cleaning": {4, 12}, "hazard removal": {4, 12}, "clearance test": {4, 12},
-	"foundation crack injected": {5, 10}, "foundation wall braced": {2, 4}, "foundation piers": {2, 4}, "egress window": {3, 9},
+	"foundation crack injected": {5, 10}, "foundation wall braced": {2, 3}, "foundation piers": {2, 2}, "egress window": {3, 9},
 	"porch post": {8, 16}, "outside trim boards": {8, 16}, "scaffold and ladders": {4, 8}, "roof leak patch": {4, 8},
 	"beds edged": {6, 12}, "front planting": {4, 8}, "lawn watering": {4, 8}, "seed made good": {4, 8}, "pest treatment": {6, 9},
 	"lead-safe supplies": {2, 20}, "take out appliances": {1, 4}, "shutoffs and supply lines": {3, 12}, "tub and basin caulk renewed": {2, 8},
 	"drywall patch": {2, 20}, "spot prime repairs": {2, 20}, "reglue paper seams": {2, 20}, "stain-block ceiling spots": {2, 20},
 }
+
+// inSets are items of mostOf of which one has several pieces, that are easily counted each. Never written to.
+var inSets = []string{"foundation wall braced", "foundation piers"}
 
 // rentedTimes is how many times as long as the house is held a thing is rented for at most; common practice,
 // no source.
@@ -92,7 +95,11 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 			if w.item.Work != "" { // which an item of the owner's book may leave out
 				says += " of " + diag.Quote(w.item.Work)
 			}
-			tell(says)
+			check := "check it, for a digit too many"
+			if slices.Contains(inSets, w.item.Name) {
+				check = "check it: a count of 1 stands for all of that"
+			}
+			r.countLarge(w, g, says, check)
 		}
 	case m.Line == "stair_treads" && place.Kind == "outside":
 		if most := manySteps.Mul(r.units()); count.GreaterThan(most) {
