@@ -41,6 +41,7 @@ func (r *reader) doubtSlips() {
 	r.doubtYearly(taxes, "property-tax-high", highTax)
 	r.doubtYearly(insures, "insurance-high", highCover)
 	r.doubtSupplies()
+	r.doubtDues()
 	r.doubtShares()
 	until, bought := r.good("purchase.earnest deposit.refundable until"), r.good("purchase.date")
 	if until != nil && bought != nil && days(until.date, bought.date) > earlyDeposit {
