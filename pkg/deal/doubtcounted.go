@@ -86,12 +86,18 @@ func (r *reader) lostIn(p *plan) (out []*lostWork) {
 		}
 	}
 	for _, x := range p.idle {
-		it := r.prices().Item(x.Item)
-		if !p.has(it.Name) && !p.saysNone(it) && !x.by.broughtByQuote(x.Companion, r.prices()) {
+		if it := r.prices().Item(x.Item); r.unpriced(p, x) {
 			note(x.by.named(), it.Measure, it.Name, it)
 		}
 	}
 	return out
+}
+
+// unpriced reports whether what would come along in a plan, were there any of it, is neither done by name,
+// nor said to be none, nor in a quote.
+func (r *reader) unpriced(p *plan, x brought) bool {
+	it := r.prices().Item(x.Item)
+	return !p.has(it.Name) && !p.saysNone(it) && !x.by.broughtByQuote(x.Companion, r.prices())
 }
 
 // saysNone reports whether the place of a plan says in so many words that there is nothing of what an item

@@ -27,23 +27,17 @@ var duesWords, upkeepWords = sync.OnceValue(func() *regexp.Regexp {
 // doubtDues doubts dues and upkeep of a nought too many, or of a year's bill that is charged by the month.
 func (r *reader) doubtDues() {
 	price := r.good("purchase.price").number
-	for _, m := range r.deal.Root.In("holding_fee") {
-		if taxes(m) || insures(m) || supplies(m) {
+	other := func(m *model.Member) bool { return !taxes(m) && !insures(m) && !supplies(m) }
+	for _, b := range r.bills(other) {
+		if most, is := highYear(b.of, price); !is || !b.year.GreaterThan(most) {
 			continue
 		}
-		for line, times := range timesAYear {
-			v, given := m.Given.Look(line)
-			year := v.Number.Mul(decimal.NewFromInt(times))
-			if most, is := highYear(m, price); !given || !is || !year.GreaterThan(most) {
-				continue
-			}
-			tell := r.say("charge-high", v.Pos, "%s is %s, %s a year, %s of the price", m.Label, v.Text, quantity.FormatDollars(year), quantity.FormatPercent(year.DivRound(price, 4), 0))
-			if times == 1 {
-				tell("check it with the bill, for a nought too many; it is used as it stands")
-				continue
-			}
-			tell("write %s/year if it is the bill of a year, or check it for a nought too many; it is used as it stands", quantity.FormatDollars(v.Number))
+		tell := r.say("charge-high", b.Pos, "%s is %s, %s a year, %s of the price", b.of.Label, b.Text, quantity.FormatDollars(b.year), quantity.FormatPercent(b.year.DivRound(price, 4), 0))
+		if b.line == "a_year" {
+			tell("check it with the bill, for a nought too many; it is used as it stands")
+			continue
 		}
+		tell("write %s/year if it is the bill of a year, or check it for a nought too many; it is used as it stands", quantity.FormatDollars(b.Number))
 	}
 }
 

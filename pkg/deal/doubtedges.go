@@ -184,7 +184,7 @@ func (r *reader) doubtSinks() {
 func (r *reader) doubtRails() {
 	for _, p := range r.chosenPlans() {
 		for _, x := range p.idle {
-			if it := r.prices().Item(x.Item); p.room.Kind == "inside" && it.Measure == "stair rail run" && !p.has(it.Name) && !p.saysNone(it) && !x.by.broughtByQuote(x.Companion, r.prices()) {
+			if it := r.prices().Item(x.Item); p.room.Kind == "inside" && it.Measure == "stair rail run" && r.unpriced(p, x) {
 				r.say("rail-unsaid", x.by.at, "nothing is priced of %s, which %s would bring along: %s does not say how long the rail of its stairs is", it.Name, x.by.fromWhat(), p.room.Label)("add   rail: 12 ft   under   stairs   of the room, or, if it stays,   without: [%s]   beside the work", it.Name)
 				break
 			}

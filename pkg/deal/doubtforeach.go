@@ -43,10 +43,13 @@ func (r *reader) takers(p *plan, of *work) (names []string, takes decimal.Decima
 
 // bringsHere reports whether work of a plan would bring an item along there, if the file did not name it.
 func (r *reader) bringsHere(p *plan, w *work, it *pricebook.Item) bool {
-	place := r.place(p)
-	place.OwnHands = w.byOwnHands()
+	comes := func(c pricebook.Companion) bool {
+		place := r.place(p)
+		place.OwnHands = w.byOwnHands()
+		return c.Comes(place)
+	}
 	return slices.ContainsFunc(w.item.Brings, func(c pricebook.Companion) bool {
-		return c.Item == it.Name && !c.House && c.Comes(place) && !slices.ContainsFunc(c.Unless, p.has)
+		return c.Item == it.Name && !c.House && comes(c) && !slices.ContainsFunc(c.Unless, p.has)
 	})
 }
 
@@ -57,12 +60,15 @@ func (r *reader) doubtNamedForAll() {
 	comesOnce := r.comesOnce()
 	plans := r.chosenPlans()
 	for _, h := range plans {
+		if h.room.Kind != "whole_house" {
+			continue
+		}
 		for _, w := range h.works {
-			count, known := r.worked(w.member, "quantity")
-			if h.room.Kind != "whole_house" || w.by != "" || w.item.Measure != "one" || comesOnce[plainKey(w.item.Name)] || !known || !count.IsPositive() {
+			if w.by != "" || w.item.Measure != "one" || comesOnce[plainKey(w.item.Name)] {
 				continue
 			}
-			if _, takes := r.takers(h, w); !takes.LessThan(count) {
+			count, known := r.worked(w.member, "quantity")
+			if _, takes := r.takers(h, w); !known || !count.IsPositive() || !takes.LessThan(count) {
 				continue
 			}
 			if places := r.alongElsewhere(plans, h, w); len(places) > 0 {

@@ -99,10 +99,7 @@ func (r *reader) alongIn(p *plan, x *work, asked func(brought) bool) *comesAlong
 
 // takenBy is how many of an item that each takes one piece of work takes.
 func takenBy(it *pricebook.Item, w *work) decimal.Decimal {
-	if asMuch(it, w.item) {
-		return w.stated().of(one)
-	}
-	return one
+	return takes(it, w, w.stated().of(one))
 }
 
 // alongNames are the places where something comes along, with how much of it.

@@ -49,8 +49,10 @@ func (d *Deal) lowBill(m *model.Member) (low decimal.Decimal, is bool) {
 func (r *reader) doubtLowBills() {
 	for _, m := range r.deal.Root.In("holding_fee") {
 		v, given := m.Given.Look("a_year")
-		low, bounded := r.deal.lowBill(m)
-		if !given || !bounded || !v.Number.IsPositive() || !v.Number.LessThan(low) && !r.farBeside(m, "a_year", 1) {
+		if !given || !v.Number.IsPositive() {
+			continue
+		}
+		if low, bounded := r.deal.lowBill(m); !bounded || !v.Number.LessThan(low) && !r.farBeside(m, "a_year", 1) {
 			continue
 		}
 		code := "utilities-low"

@@ -49,9 +49,10 @@ func (r *reader) mends(c *pricebook.Check) bool {
 
 func (r *reader) seenTo(c *pricebook.Check, by mending) (at diag.Pos, name string, found bool) {
 	sees := func(item string) bool {
-		name := plainKey(item)
-		named := c.Item == "" && strings.Contains(name, plainKey(c.Name)) && !onlyTouches().MatchString(name) // of a part that the file alone knows
-		return named || slices.Contains(by.items, item) || pricebook.Starter().Item(item) == nil && by.toldIn(item)
+		if name := plainKey(item); c.Item == "" && strings.Contains(name, plainKey(c.Name)) && !onlyTouches().MatchString(name) { // of a part that the file alone knows
+			return true
+		}
+		return slices.Contains(by.items, item) || pricebook.Starter().Item(item) == nil && by.toldIn(item)
 	}
 	for _, w := range r.chosenWorks() {
 		if sees(w.item.Name) || slices.ContainsFunc(w.includes(), sees) {

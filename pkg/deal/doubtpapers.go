@@ -29,11 +29,6 @@ var paperWords, moreThanPaper = sync.OnceValue(func() *regexp.Regexp {
 // severalPapers are in names that hold more than one.
 var severalPapers = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[,&+/]|\band\b|\binspections\b|\ball\b`) })
 
-func isPaper(m *model.Member) bool {
-	_, is := mostForPaper(m)
-	return is
-}
-
 // mostForPaper is the charge in dollars over which one for looks or papers is doubted; false for others. One
 // whose name holds several may be twice that.
 func mostForPaper(fee *model.Member) (most decimal.Decimal, is bool) {

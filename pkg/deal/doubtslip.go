@@ -69,24 +69,40 @@ var timesAYear = map[string]int64{"a_month": 12, "a_quarter": 4, "a_year": 1}
 // too much.
 func (r *reader) doubtYearly(is func(*model.Member) bool, code string, most decimal.Decimal) {
 	price := r.good("purchase.price").number
+	for _, b := range r.bills(is) {
+		if !b.year.GreaterThan(most.Mul(price)) {
+			continue
+		}
+		tell := r.say(code, b.Pos, "%s is %s, %s a year, more than %s of the price", b.of.Label, b.Text, quantity.FormatDollars(b.year), quantity.FormatPercent(most, 0))
+		if b.line == "a_year" {
+			tell("check it with the bill; it is used as it stands")
+			continue
+		}
+		tell("write %s/year if it is the bill of a year", quantity.FormatDollars(b.Number))
+	}
+}
+
+// A bill is what a holding cost takes by the month, the quarter or the year.
+type bill struct {
+	model.Value
+	of   *model.Member
+	line string
+	year decimal.Decimal // what it comes to in a year
+}
+
+// bills are those of some holding costs.
+func (r *reader) bills(is func(*model.Member) bool) (out []bill) {
 	for _, m := range r.deal.Root.In("holding_fee") {
 		if !is(m) {
 			continue
 		}
 		for line, times := range timesAYear {
-			v, given := m.Given.Look(line)
-			year := v.Number.Mul(decimal.NewFromInt(times))
-			if !given || !year.GreaterThan(most.Mul(price)) {
-				continue
+			if v, given := m.Given.Look(line); given {
+				out = append(out, bill{v, m, line, v.Number.Mul(decimal.NewFromInt(times))})
 			}
-			tell := r.say(code, v.Pos, "%s is %s, %s a year, more than %s of the price", m.Label, v.Text, quantity.FormatDollars(year), quantity.FormatPercent(most, 0))
-			if times == 1 {
-				tell("check it with the bill; it is used as it stands")
-				continue
-			}
-			tell("write %s/year if it is the bill of a year", quantity.FormatDollars(v.Number))
 		}
 	}
+	return out
 }
 
 // supplyWords are in the names of what a house uses and is billed for.
@@ -101,18 +117,14 @@ func supplies(m *model.Member) bool {
 
 // doubtSupplies doubts a bill of utilities that is rather one of a year, or has a nought too many.
 func (r *reader) doubtSupplies() {
-	for _, m := range r.deal.Root.In("holding_fee") {
-		for line, times := range timesAYear {
-			v, given := m.Given.Look(line)
-			if !given || !supplies(m) || !r.farBeside(m, line, 0) {
-				continue
-			}
-			year := quantity.FormatDollars(v.Number.Mul(decimal.NewFromInt(times)))
-			if tell := r.say("utilities-high", v.Pos, "%s is %s, %s a year, much for one house", m.Label, v.Text, year); times != 1 {
-				tell("write %s/year if it is what a year costs; it is used as it stands", quantity.FormatDollars(v.Number))
-			} else {
-				tell("check it with the bills, for a nought too many; it is used as it stands")
-			}
+	for _, b := range r.bills(supplies) {
+		if !r.farBeside(b.of, b.line, 0) {
+			continue
+		}
+		if tell := r.say("utilities-high", b.Pos, "%s is %s, %s a year, much for one house", b.of.Label, b.Text, quantity.FormatDollars(b.year)); b.line != "a_year" {
+			tell("write %s/year if it is what a year costs; it is used as it stands", quantity.FormatDollars(b.Number))
+		} else {
+			tell("check it with the bills, for a nought too many; it is used as it stands")
 		}
 	}
 }

@@ -65,6 +65,11 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		return Beside{over(one.Neg(), line, share.Neg())[0], sum(decimal.Zero, self(one))}
 	}
 	times := decimal.NewFromInt(timesAYear[c.Line.Name])
+	if c.Line.Name == "fixed" {
+		if most, is := mostForPaper(c.Member); is {
+			return []Beside{append(over(one, "price", dearOfPrice), sum(most.Neg(), self(one)))}
+		}
+	}
 	switch {
 	case c.Line.ID() == "after_repair_value":
 		out = append(out, over(one, "price", TimesThePrice))
@@ -101,9 +106,6 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		return []Beside{{sum(decimal.Zero, self(one), cell(c.Member, "eaves", two.Neg())), sum(decimal.Zero, cell(c.Member, "eaves", one))}}
 	case c.Line.ID() == "assignment_fee":
 		return []Beside{over(one, "price", highAssignment)}
-	case c.Line.Name == "fixed" && isPaper(c.Member):
-		most, _ := mostForPaper(c.Member)
-		return []Beside{append(over(one, "price", dearOfPrice), sum(most.Neg(), self(one)))}
 	case c.Line.Name == "fixed" && c.Member.Kind == "selling_fee":
 		if high, is := highOfSale(c.Member); is {
 			return []Beside{append(over(one, "after_repair_value", high), sum(largeCharge.Neg(), self(one)))}

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 	"strings"
 
@@ -193,12 +194,10 @@ func (b *bringing) finishesNewFloor(w *work) bool {
 // so much of that finishes no old wood.
 func (b *bringing) newUnder(finishes []*work) toDo {
 	var floors []*work
-	for _, all := range [][]*work{b.plan.works, b.held} {
-		for _, w := range all {
-			leads := func(x *work) bool { return b.leadsTo(w.item.Name)[x.item.Name] }
-			if w.item.NewFloor && slices.ContainsFunc(finishes, leads) {
-				floors = append(floors, w)
-			}
+	for w := range b.here() {
+		leads := func(x *work) bool { return b.leadsTo(w.item.Name)[x.item.Name] }
+		if w.item.NewFloor && slices.ContainsFunc(finishes, leads) {
+			floors = append(floors, w)
 		}
 	}
 	if len(floors) == 0 {
@@ -301,14 +300,25 @@ func (r *reader) allThereIs(p *plan, it *pricebook.Item) decimal.Decimal {
 
 // worksOf is all work of an item that is done where the plan is, be it within a quote.
 func (b *bringing) worksOf(name string) (out []*work) {
-	for _, all := range [][]*work{b.plan.works, b.held} {
-		for _, w := range all {
-			if w.item.Name == name {
-				out = append(out, w)
-			}
+	for w := range b.here() {
+		if w.item.Name == name {
+			out = append(out, w)
 		}
 	}
 	return out
+}
+
+// here is all work that is done where the plan is, be it within a quote.
+func (b *bringing) here() iter.Seq[*work] {
+	return func(yield func(*work) bool) {
+		for _, all := range [][]*work{b.plan.works, b.held} {
+			for _, w := range all {
+				if !yield(w) {
+					return
+				}
+			}
+		}
+	}
 }
 
 // allDone reports whether an item is done to all there is; where nobody says how much that is, to as
@@ -338,13 +348,11 @@ func (b *bringing) allDone(x brought, name string) bool {
 
 // amounts says how much is done of all companions.
 func (b *bringing) amounts() {
-	for _, all := range [][]*work{b.plan.works, b.held} {
-		for _, w := range all {
-			if len(w.bringers) > 0 {
-				b.giveAmount(w, b.amount(w))
-				b.noteParts(w)
-				b.noteWhole(w)
-			}
+	for w := range b.here() {
+		if len(w.bringers) > 0 {
+			b.giveAmount(w, b.amount(w))
+			b.noteParts(w)
+			b.noteWhole(w)
 		}
 	}
 }

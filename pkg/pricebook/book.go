@@ -155,12 +155,6 @@ var inCoats = sync.OnceValue(func() *regexp.Regexp {
 // WoodFinish is what sanding and coating a wood floor makes, old or new.
 const WoodFinish = "wood floor finish"
 
-// SidingFinish is what painting the siding makes, and DeckFinish what staining a deck does.
-const (
-	SidingFinish = "siding finish"
-	DeckFinish   = "deck finish"
-)
-
 // Finish is what is done on what an item makes, where something is: a floor, siding or a deck may
 // be finished by other work.
 func (it *Item) Finish() string {
@@ -168,9 +162,9 @@ func (it *Item) Finish() string {
 	case it.NewFloor:
 		return WoodFinish
 	case it.Makes == "siding":
-		return SidingFinish
+		return "siding finish"
 	case it.Makes == "deck":
-		return DeckFinish
+		return "deck finish"
 	}
 	return ""
 }
