@@ -33,6 +33,7 @@ var bookSlips = [][2]string{
 	{"book-two-ways", "products: {gold leaf: {sticks: {8 ft: $5}, price: $5}}"},
 	{"book-bad-value", "products: {wall paint: {price: lots}}"},
 	{"book-bad-unit", "items: {paint walls: {hired: $5 each}}"},
+	{"book-not-by-one", "items: {paint walls: {for each: yes}}"},
 	{"book-unknown-measure", "items: {paint walls: {measure: mood}}"},
 	{"book-unknown-condition", "items: {paint walls: {brings: [mask room if sunny]}}"},
 	{"book-unknown-caution", "items: {paint walls: {cautions: [dragons]}}"},

@@ -11,6 +11,7 @@ func bookCodes() []Code {
 		{"book-two-ways", "one thing said in two ways in a price book"},
 		{"book-bad-value", "a value in a price book that cannot be read"},
 		{"book-bad-unit", "a value in a price book in the wrong unit"},
+		{"book-not-by-one", "a way of coming along that means something only of what is measured by one"},
 		{"book-unknown-measure", "a measure that there is not"},
 		{"book-unknown-condition", "a condition that there is not"},
 		{"book-unknown-caution", "a caution that there is not"},

@@ -16,7 +16,7 @@ import (
 func (r *reader) doubtNamedOnce() {
 	for _, p := range r.chosenPlans() {
 		for _, w := range p.works {
-			if w.by != "" || !w.item.TakenEach() || w.allowed() || r.good(w.scope.path+"count") != nil {
+			if w.by != "" || !w.item.ForEach || w.allowed() || r.good(w.scope.path+"count") != nil {
 				continue
 			}
 			if names, takes := r.takers(p, w); takes.GreaterThan(one) {

@@ -86,7 +86,7 @@ func (r *reader) alongIn(p *plan, x *work, asked func(brought) bool) *comesAlong
 		return nil
 	}
 	a := &comesAlong{plan: p, work: x, much: all}
-	if x.item.TakenEach() {
+	if x.item.ForEach {
 		for _, b := range x.bringers {
 			if !asked(b) {
 				a.left = a.left.Add(takenBy(x.item, b.by))

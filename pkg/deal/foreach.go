@@ -11,7 +11,7 @@ import (
 
 // severalTake reports whether several pieces of work bring an item of which each takes its own.
 func severalTake(it *pricebook.Item, by []brought) bool {
-	return it.TakenEach() && slices.ContainsFunc(by, func(x brought) bool { return x.by != by[0].by })
+	return it.ForEach && slices.ContainsFunc(by, func(x brought) bool { return x.by != by[0].by })
 }
 
 // forEach is how much of an item all work takes that leads to it: what one piece of it leads to by

@@ -106,7 +106,7 @@ func (b *bringing) amount(w *work) toDo {
 		both := b.amount(&work{item: w.item, bringers: slices.Concat(before, w.bringers)})
 		return both.less(b.amount(&work{item: w.item, bringers: before}), all)
 	}
-	if w.item.TakenEach() {
+	if w.item.ForEach {
 		return b.forEach(w.item, w.bringers, decimal.Max(decimal.Zero, one.Sub(under.plus(beside).of(all))))
 	}
 	always, yielding := w.always()

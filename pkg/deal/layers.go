@@ -46,7 +46,7 @@ func (b *bringing) sum(all decimal.Decimal, works, but []*work, others ...toDo) 
 				amounts[i] = amounts[i].plus(b.amount(w))
 				continue
 			}
-			if w.item.TakenEach() {
+			if w.item.ForEach {
 				each[w.item] = len(amounts)
 			}
 			amounts = append(amounts, b.amount(w))
@@ -90,7 +90,7 @@ func (b *bringing) layers(works []*work) (out []layer) {
 func (b *bringing) under(w *work) []layer {
 	things := b.things(w.item)
 	same := sameMeasure(w.item, w.bringers)
-	if len(same) == 0 || len(same) < len(w.bringers) || w.item.TakenEach() || b.yields(w) {
+	if len(same) == 0 || len(same) < len(w.bringers) || w.item.ForEach || b.yields(w) {
 		return []layer{{[]*work{w}, things}}
 	}
 	layers := b.layers(same)
@@ -168,7 +168,7 @@ func (b *bringing) once(works []*work) []*work {
 			for _, o := range of {
 				held[o] = held[o] || !b.yields(w)
 			}
-		case allIn(of, works) && !w.item.TakenEach(): // of which each of them takes its own
+		case allIn(of, works) && !w.item.ForEach: // of which each of them takes its own
 			held[w] = true
 		}
 	}

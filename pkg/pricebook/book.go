@@ -68,8 +68,8 @@ type Item struct {
 	InsteadOf   []string        // other work that has no place where all of this is done
 	ShareByAge  string          // "subfloor" or "roof deck": the table that says how much of the measure; "" for all of it
 	InPart      bool            // it is rarely done to all of its measure
-	Once        bool            // brought along, it comes once for a room, whatever the count or part of what brings it
-	ForEach     bool            // brought along by several pieces of work, it comes for each of them
+	Once        bool            // measured by one and brought along, it comes once for a room, whatever the count or part of what brings it
+	ForEach     bool            // measured by one and brought along, it comes for each piece of work that brings it; never beside Once
 	Permit      bool            // a permit is usual
 	Licence     bool            // a licensed trade is usual or required
 	Cautions    []string
@@ -129,9 +129,6 @@ func (b *Book) PackOf(u Use) quantity.Pack {
 func (it *Item) IsWindow() bool {
 	return it.Makes == "windows" || strings.HasSuffix(it.Name, " window")
 }
-
-// TakenEach reports whether several pieces of work that bring an item along take one each.
-func (it *Item) TakenEach() bool { return it.ForEach && it.Measure == "one" && !it.Once }
 
 // IsPermit reports whether a name, evened out, is what people call the town's leave to build.
 // The name says it, for an own book's permit need have none of the marks of the starter's.

@@ -12,7 +12,8 @@ import (
 
 // The example of every key, as the docs list it, is read over the starter book, with all that it names.
 func TestExamplesOfKeysAreRead(t *testing.T) {
-	apart := map[string]string{ // of another product than that of the place
+	apart := map[string]string{ // of another product or item than that of the place
+		"once": "items: {circuit: {%s}}", "for each": "items: {sewer camera: {%s}}",
 		"pack": "products: {our tile: {price: $20, %s}}", "sticks": "products: {our base: {%s}}", "roll": "products: {our paper: {price: $40, %s}}",
 		"repeat": "products: {our paper: {roll: 20.5 in x 33 ft, price: $40, %s}}", "half drop": "products: {our paper: {roll: 20.5 in x 33 ft, repeat: 21 in, price: $40, %s}}",
 	}

@@ -48,8 +48,8 @@ var itemKeys = sync.OnceValue(func() []keyOf[*Item] {
 		}},
 		{Key{"share by age", "subfloor", "all of the measure", "of which table by year built it takes its share of the measure: subfloor or roof deck"}, func(r *reader, it *Item) read { return parsed(r, shareByAge, func(x string) { it.ShareByAge = x }) }},
 		{Key{"in part", "yes", "no", "whether it is rarely done to all of the measure, as a mend of what is found rotten: it is doubted where the deal file says neither count nor part"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.InPart = x }) }},
-		{Key{"once", "yes", "no", "whether an item measured by one, where it is brought along, comes once for a room, whatever the count or part of the work that brings it, as the containment of a work area"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.Once = x }) }},
-		{Key{"for each", "yes", "no", "whether an item measured by one, where several pieces of work bring it along, comes for each of them, as a circuit for each appliance; without this the largest count of them counts"}, func(r *reader, it *Item) read { return r.yesNo(func(x bool) { it.ForEach = x }) }},
+		{Key{"once", "yes", "no", "whether an item measured by one, where it is brought along, comes once for a room, whatever the count or part of the work that brings it, as the containment of a work area"}, func(r *reader, it *Item) read { return r.byOne(it, &it.Once) }},
+		{Key{"for each", "yes", "no", "whether an item measured by one, where several pieces of work bring it along, comes for each of them, as a circuit for each appliance; without this the largest count of them counts"}, func(r *reader, it *Item) read { return r.byOne(it, &it.ForEach) }},
 		{Key{"waits", "2 days", "none", "curing, delivery or inspection in which nobody works"}, func(r *reader, it *Item) read {
 			return parsed(r, quantity.ParseDays, func(x decimal.Decimal) { it.Waits = x })
 		}},
@@ -95,6 +95,7 @@ func (r *reader) item(name string, at diag.Pos, body *node, base *Item) *Item {
 			r.missing(at, name, must.key, must.example)
 		}
 	}
+	r.howOften(it, body)
 	if again {
 		for key, to := range map[string]*decimal.Decimal{"debris": &it.Debris, "weight": &it.Weight} {
 			if !has(body, key) {
@@ -103,6 +104,30 @@ func (r *reader) item(name string, at diag.Pos, body *node, base *Item) *Item {
 		}
 	}
 	return it
+}
+
+// howOften holds that an item comes along in one way: what is said here stands for what the book below says.
+func (r *reader) howOften(it *Item, body *node) {
+	once, each := has(body, "once"), has(body, "for each")
+	switch {
+	case it.Measure != "one":
+		it.Once, it.ForEach = false, false
+	case it.Once && it.ForEach && once && each:
+		r.wrong(body, "book-two-ways", "how often %q comes along is said in two ways", it.Name)("keep one of   once   and   for each")
+	case it.Once && it.ForEach:
+		it.Once, it.ForEach = once, each
+	}
+}
+
+// byOne reads whether an item comes along in a way that means something of what is measured by one alone.
+func (r *reader) byOne(it *Item, to *bool) func(*node) {
+	return func(n *node) {
+		r.yesNo(func(x bool) {
+			if *to = x; x && it.Measure != "one" && MeasureNamed(it.Measure) != nil {
+				r.wrong(n, "book-not-by-one", "%q is measured by %s, so it comes along for all of that", it.Name, it.Measure)("leave this out, or write   measure: one")
+			}
+		})(n)
+	}
 }
 
 // first moves a key to the front, for what the others may say depends on it.

@@ -169,3 +169,16 @@ func TestOneUnitInTheProductsUnit(t *testing.T) {
 		}
 	}
 }
+
+func TestHowOftenIsSaidAnew(t *testing.T) {
+	item := "items: {take out: {trade: demolition, measure: one, hours: none, hired: none, materials: none, brings: none, source: mine, "
+	base := read(t, item+"for each: yes}}\n", nil)
+	require.True(t, base.Item("take out").ForEach)
+
+	once := read(t, "items: {take out: {once: yes}}\n", base).Item("take out")
+	require.True(t, once.Once)
+	require.False(t, once.ForEach, "what is said last stands")
+
+	doors := read(t, "items: {take out: {measure: doors, hours: none, hired: none}}\n", base).Item("take out")
+	require.False(t, doors.ForEach, "it comes for all of the doors")
+}
