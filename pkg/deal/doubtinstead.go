@@ -19,6 +19,7 @@ import (
 // done in their place to a part, or with a patch.
 func (r *reader) doubtInstead() {
 	r.doubtHouseBoth()
+	r.doubtComesNew()
 	for _, p := range r.plans {
 		var things []string
 		of := map[string][]*work{}
