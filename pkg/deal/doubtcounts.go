@@ -73,7 +73,7 @@ func (r *reader) doubtOverMeasure(w *work, g *reading, m *pricebook.Measure) boo
 	if more {
 		times = often
 	}
-	if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(has.Add(r.islandIn(w)))) {
+	if !ok || !has.IsPositive() || !count.GreaterThan(times.Mul(decimal.Sum(has, r.islandIn(w), r.framedIn(w)))) {
 		return false
 	}
 	name := strings.TrimPrefix(m.Name, m.Of+" ")
