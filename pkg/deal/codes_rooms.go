@@ -103,7 +103,7 @@ func roomDoubts() []Code {
 		{"sales-tax-high", "an unusual sales tax"},
 		{"factor-unusual", "prices of the place that are far from those of the book"},
 		{"container-unusual", "a container for debris that holds, weighs or costs what none does"},
-		{"work-large", "one piece of work at the price book's prices that is most of a large budget"},
+		{"work-large", "one piece of work at the price book's prices that is most of a large budget, or a line of far more than its trade takes"},
 		{"own-hours-high", "more own hours a week than most can keep up"},
 		{"own-hours-few", "own hours a week that may be those of a day, with own work for over a year"},
 		{"errands-unusual", "errands that take next to no time, or as much as the work"},

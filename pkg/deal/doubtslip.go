@@ -38,6 +38,8 @@ var (
 // bill by the month, 8.5% for 85%, a date of another year.
 func (r *reader) doubtSlips() {
 	r.doubtSmallLines()
+	r.doubtDearLines()
+	r.doubtHires()
 	r.doubtYearly(taxes, "property-tax-high", highTax)
 	r.doubtYearly(insures, "insurance-high", highCover)
 	r.doubtSupplies()

@@ -1,0 +1,217 @@
+package deal
+
+import (
+	"regexp"
+	"strings"
+	"sync"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// What all work of a trade in a whole house is rarely over, in dollars, by the words that lines call it: of a
+// house that sells for usualValue, or has usualArea of living area, and of a greater or dearer one so much
+// more. Common practice, no source.
+var (
+	usualValue = decimal.NewFromInt(400_000)
+	usualArea  = decimal.NewFromInt(2000)
+)
+
+// dear is what lines call work of a trade, and what it is rarely over.
+type dear struct {
+	words *regexp.Regexp
+	most  decimal.Decimal
+	alone bool // of this one piece of its trade, where a line names nothing else
+	goods bool // which cost more than it takes to put them in
+}
+
+var dearWork = sync.OnceValue(func() (out []dear) {
+	for _, x := range []struct {
+		words        string
+		most         int64
+		alone, goods bool
+	}{
+		{words: `(?:electrical |breaker )?panel(?: upgrade)?|service upgrade`, most: 20_000, alone: true},
+		{words: `water heater`, most: 12_000, alone: true},
+		{words: `garage doors?`, most: 15_000, alone: true},
+		{words: `final clean(?:ing)?(?: crew)?|clean(?:ing|ers?)`, most: 5000},
+		{words: `gutters?|downspouts?`, most: 15_000},
+		{words: `insulation`, most: 30_000},
+		{words: `doors?`, most: 35_000, goods: true},
+		{words: `appliances?`, most: 40_000, goods: true},
+		{words: `paint(?:ing|ers?)?`, most: 50_000},
+		{words: `finish carpentry|trim|millwork`, most: 45_000},
+		{words: `demo(?:lition)?|tear-?out`, most: 45_000},
+		{words: `til(?:e|es|ing|ers?)`, most: 50_000},
+		{words: `electric(?:al|ian|ians|ity)?|wiring|rewir(?:e|ing)`, most: 50_000},
+		{words: `plumb(?:ing|ers?)|repip(?:e|ing)`, most: 50_000},
+		{words: `heating|cooling|hvac|furnace|air conditioning`, most: 55_000},
+		{words: `floor(?:s|ing)?|carpet(?:s|ing)?`, most: 55_000},
+		{words: `landscap(?:e|ing|ers?)|yard|lawn|planting`, most: 55_000},
+		{words: `drywall|plaster(?:ing|ers?)?|wall ?board|sheetrock`, most: 60_000},
+		{words: `roof(?:s|ing|ers?)?|shingles?`, most: 60_000},
+		{words: `deck|porch|fenc(?:e|es|ing)`, most: 60_000},
+		{words: `kitchens?|cabinet(?:s|ry)?|counter ?tops?|counters?|tops`, most: 65_000, goods: true},
+		{words: `windows?`, most: 70_000, goods: true},
+		{words: `bath(?:s|rooms?)?`, most: 75_000},
+		{words: `siding|stucco|cladding`, most: 80_000},
+	} {
+		out = append(out, dear{regexp.MustCompile(`\b(?:` + x.words + `)\b`), decimal.NewFromInt(x.most), x.alone, x.goods})
+	}
+	return out
+})
+
+// moreThanATrade are in lines of which no trade tells what they come to: what holds all of the work or builds
+// on, what lasts, and what lies under or around a house. doneOverOf are so but of a kitchen or a
+// bath, which is done over by itself. skilled are in those of work that is mostly labour.
+var moreThanATrade, doneOverOf, skilled = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b(every\w*|all of (it|the work)|all work|all trades|turnkey|rehab\w*|works|contract\w*|general|gc|builders?|builds?|building|addition\w*|extension|extend\w*|stor(e?y|ies)|dormers?|attic|basement|apartments?|units?|adu|structur\w*|fram(e|ing)|beams?|masonry|foundation|slate|copper|clay|metal|standing seam|cedar|shakes?|geothermal|solar|lift|pool|retaining|drive(way)?|septic|sewer|well|fire|flood|mou?ld|asbestos|lead|abatement|trash|clean-?out|hoard\w*|custom|restor\w*|historic\w*)\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b(renovat\w*|remodel\w*|gut(s|ted|ting)?|refurb\w*)\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b(repair\w*|refinish\w*|refac\w*|rebuil\w*|re-?glaz\w*|strip\w*|paint\w*|plumb\w*|electric\w*|wir\w*|demo\w*|til\w*|remodel\w*|renovat\w*|gut(s|ted|ting)?|mov(e|ed|ing)|open(ed)?)\b`)
+})
+
+// wetRoom are the rooms whose names stand for all of the work in them.
+var wetRoom = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\b(kitchens?|bath(s|rooms?)?)\b`) })
+
+// sizeOfHouse is how many times a usual house this one is, by its value, its living area or its units;
+// one of smaller ones.
+func (r *reader) sizeOfHouse() decimal.Decimal {
+	times := one
+	for _, line := range []string{"after_repair_value", "price"} {
+		if x, known := r.worked(r.deal.Root, line); known {
+			times = decimal.Max(times, x.DivRound(usualValue, 4))
+		}
+	}
+	if c := r.deal.Comps; c != nil && c.Subject.Area.Known {
+		times = decimal.Max(times, decimal.NewFromFloat(c.Subject.Area.Value).DivRound(usualArea, 4))
+	}
+	return decimal.Max(times, decimal.NewFromInt(int64(r.deal.Units)))
+}
+
+// mostForWork is what a line of a trade is rarely over: what its trade is with that of others which it names;
+// false where its trade is none of them, or it names more than a trade.
+func mostForWork(label string) (most decimal.Decimal, goods, is bool) {
+	name := plainKey(label)
+	who, what, both := strings.Cut(name, ":")
+	if !both {
+		what = who
+	}
+	if moreThanATrade().MatchString(name) || doneOverOf().MatchString(name) && !wetRoom().MatchString(who) {
+		return most, false, false
+	}
+	goods = !skilled().MatchString(name)
+	for _, x := range dearWork() {
+		named := x.words.MatchString(name)
+		if x.alone && x.words.MatchString(what) && ofNew().ReplaceAllString(x.words.ReplaceAllString(what, ""), "") == "" {
+			return x.most, false, true
+		}
+		if x.alone || !named {
+			continue
+		}
+		is = is || x.words.MatchString(who)
+		goods = goods && x.goods
+		most = most.Add(x.most)
+	}
+	return most, goods, is
+}
+
+// ofNew are words that say no more than that one thing is new, and how large it is.
+var ofNew = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b(new|an?|the|one|\d+|amps?|gallons?|gas|tank|replaced|replacement)\b| `)
+})
+
+// doubtDearLines doubts lines of work of which a nought is too many.
+func (r *reader) doubtDearLines() {
+	size := r.sizeOfHouse()
+	for _, l := range r.lines() {
+		if l.member == nil {
+			continue
+		}
+		most, goods, is := mostForWork(l.member.Label)
+		if !is {
+			continue
+		}
+		var sum decimal.Decimal
+		var top *reading
+		paid := map[string]decimal.Decimal{}
+		for _, key := range []string{"amount", "materials", "labour"} {
+			g := r.good(l.path + key)
+			if g == nil {
+				continue
+			}
+			sum, paid[key] = sum.Add(g.number), g.number
+			if top == nil || g.number.GreaterThan(top.number) {
+				top = g
+			}
+		}
+		switch most = most.Mul(size).Round(-3); {
+		case sum.GreaterThan(most):
+			r.say("work-large", top.at(), "%s comes to %s; such work is rarely over %s in a house like this", diag.Quote(l.member.Label), quantity.FormatDollars(sum), quantity.FormatDollars(most))("check it, for a nought too many; if it holds more than such work, say so, e.g.   work: all of the work   ; it is used as it stands")
+		case goods && paid["labour"].GreaterThan(labourForGoods.Mul(size)) && paid["labour"].GreaterThan(paid["materials"].Mul(timesTheGoods)) && paid["materials"].IsPositive():
+			r.say("work-large", top.at(), "%s: the labour is %s, and the materials are %s; to put such goods in rarely costs over %s times what they do", diag.Quote(l.member.Label), top.dollars(), quantity.FormatDollars(paid["materials"]), timesTheGoods)("check both, for a nought too many or one left out; if it holds more than such work, say so, e.g.   work: all of the work   ; they are used as they stand")
+		}
+	}
+}
+
+// Labour is much beside goods from so many dollars and so many times what the goods cost on; common practice,
+// no source.
+var labourForGoods, timesTheGoods = decimal.NewFromInt(20_000), decimal.New(25, -1)
+
+// hire is what a general line is for, by its words, with what it is rarely over in a month and in all.
+type hire struct {
+	words       *regexp.Regexp
+	month, once decimal.Decimal
+}
+
+// The charges of a renovation that are hired by the month or done once at its end; common practice, no source.
+var hires = sync.OnceValue(func() []hire {
+	return []hire{
+		{container(), decimal.NewFromInt(3000), decimal.NewFromInt(10_000)},
+		{regexp.MustCompile(`(?i)\b(toilets?|porta?-?(potty|john)|restrooms?|latrine)\b`), decimal.NewFromInt(800), decimal.NewFromInt(6000)},
+		{regexp.MustCompile(`(?i)\b(final clean(ing)?|clean(ing|ers)|cleaning crew)\b`), decimal.NewFromInt(3000), decimal.NewFromInt(5000)},
+	}
+})
+
+// moreThanHire are in the names of general lines that hold work, or are bought.
+var moreThanHire = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)[,;&+/]|\b(and|plus|with|work|install\w*|rough|new|haul\w*|debris|remov\w*|demo\w*|clean-?out|trash|hoard\w*|estate|abatement|lead|asbestos|mold|mould|sewage|flood|fire|air|ducts?|chimney|storage|office)\b`)
+})
+
+// doubtHires doubts a general line for a container, a toilet or cleaning of which a nought is too many.
+func (r *reader) doubtHires() {
+	size := r.sizeOfHouse()
+	for _, m := range r.deal.Root.In("general_fee") {
+		if permits(m) || permitForContainer(m.Label) || moreThanHire().MatchString(m.Label) {
+			continue
+		}
+		for _, h := range hires() {
+			if h.words.MatchString(m.Label) {
+				r.doubtHire(m, h, size)
+				break
+			}
+		}
+	}
+}
+
+func (r *reader) doubtHire(m *model.Member, h hire, size decimal.Decimal) {
+	tell := func(v model.Value, most decimal.Decimal, words string) {
+		r.say("charge-high", v.Pos, "%s is %s; such a charge is rarely over %s", m.Label, v.Text, quantity.FormatDollars(most)+words)("check it with whoever gave it to you, for a nought too many; it is used as it stands")
+	}
+	if v, is := m.Given.Look("fixed"); is {
+		if most := h.once.Mul(size).Round(-2); v.Number.GreaterThan(most) {
+			tell(v, most, "")
+		}
+	}
+	for _, line := range []string{"a_month", "a_quarter", "a_year"} {
+		v, is := m.Given.Look(line)
+		months := decimal.NewFromInt(12 / timesAYear[line])
+		if most := h.month.Mul(size).Round(-2); is && v.Number.GreaterThan(most.Mul(months)) {
+			tell(v, most, "/month")
+		}
+	}
+}
