@@ -22,6 +22,9 @@ var (
 	highTitle    = decimal.New(25, -3) // of what the house sells for, for title, escrow or settlement of the sale
 	highAtSale   = decimal.New(5, -2)  // and for another charge of it
 	highSaleTax  = decimal.New(7, -2)  // of the sale price, for taxes of the sale
+	highSettling = decimal.New(5, -2)  // of the sale price, for title, escrow or settlement by themselves
+	highAllCosts = decimal.New(10, -2) // and for closing costs, which may hold what agents take, or what a buyer is given
+	highLoanFee  = decimal.New(5, -2)  // of the loan, as points are
 )
 
 // highShare is the share over which a charge, or a rate of its tables, is doubted; false where none is.
@@ -33,8 +36,44 @@ func highShare(fee *model.Member) (most decimal.Decimal, is bool) {
 		return highClosing, true
 	case taxesSale(fee):
 		return highSaleTax, true
+	case ofSale(fee) && settlesWords().MatchString(fee.Label):
+		return mostForSettling(fee), true
+	case ofSale(fee) && holdsAny(strings.ToLower(fee.Label), "concession", "credit"):
+		return highAllCosts, true
+	case ofLoan(fee):
+		return highLoanFee, true
 	}
 	return highCharge, fee.Kind == "purchase_fee" || fee.Kind == "selling_fee"
+}
+
+// ofSale reports whether a charge is a share of what the house sells for that no agent, nor a tax, is named in.
+func ofSale(m *model.Member) bool {
+	name := m.Label
+	return m.Kind == "selling_fee" && slices.Contains([]string{"sale_price", "after_repair_value"}, m.Given.Of("base").Refers) && !saleTaxWords().MatchString(name) && !heldBack().MatchString(name) && !agentWords().MatchString(name)
+}
+
+// mostForSettling is the share over which title, escrow or settlement of the sale is doubted. Closing costs
+// may be all that the sale costs, where no agent is charged beside them.
+func mostForSettling(m *model.Member) decimal.Decimal {
+	only := !allCosts().MatchString(m.Label)
+	if only || slices.ContainsFunc(m.Parent.In("selling_fee"), sells) {
+		return highSettling
+	}
+	return highAllCosts
+}
+
+// moreOfLoan are in the names of charges of a loan that may well be more than points are: money that is left
+// with the lender, cover, taxes, and a part of what is earned.
+var allCosts, moreOfLoan = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(clos(e|ing)|costs?|all|fees|expenses|charges)\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)interest|reserve|escrow|prepa|deposit|holdback|held|insur|premium|mip\b|tax|profit|equity|particip|kicker|share|refund|default|exit`)
+})
+
+// ofLoan reports whether a charge of a loan is a share of the loan, as points are.
+func ofLoan(m *model.Member) bool {
+	base := m.Given.Of("base").Refers
+	return m.Kind == "loan_fee" && slices.Contains([]string{"loan_at_closing", "commitment"}, base) && !moreOfLoan().MatchString(m.Label)
 }
 
 // saleTaxWords are in the names of taxes of the sale; heldBack in those of taxes of what the seller earns by it,
@@ -146,12 +185,16 @@ func (r *reader) tellHighShare(fee *model.Member, v model.Value, most decimal.De
 	switch {
 	case permits(fee):
 		r.say("share-high", v.Pos, "%s takes %s of the work; permits are rarely over %s", fee.Label, v.Text, words)("check it with the building department, for a point that has slipped; it is used as it stands")
-	case most.Equal(highClosing) && strings.Contains(strings.ToLower(fee.Label), "premium"):
+	case fee.Kind == "purchase_fee" && most.Equal(highClosing) && strings.Contains(strings.ToLower(fee.Label), "premium"):
 		r.say("share-high", v.Pos, "%s takes %s of the price", fee.Label, v.Text)("what an auction house takes goes under purchase, so that loans and cautions know of it:   auction premium: %s", v.Text)
-	case most.Equal(highClosing):
+	case fee.Kind == "purchase_fee" && most.Equal(highClosing):
 		r.say("share-high", v.Pos, "%s takes %s of the price", fee.Label, v.Text)("check it, for a point that has slipped; over %s is unusual for one charge of the purchase", words)
 	case most.Equal(highSaleTax):
 		r.say("share-high", v.Pos, "%s takes %s of the sale", fee.Label, v.Text)("check it with the county, for a point that has slipped; over %s is unusual for a tax of the sale", words)
+	case ofLoan(fee):
+		r.say("share-high", v.Pos, "%s takes %s of the loan", fee.Label, v.Text)("check it with the lender's term sheet, for a point that has slipped; over %s is unusual for one charge of a loan", words)
+	case ofSale(fee) && most.LessThan(highCharge):
+		r.say("share-high", v.Pos, "%s takes %s of the sale", fee.Label, v.Text)("check it with whoever gave it to you, for a point that has slipped; over %s is unusual for such a charge of the sale", words)
 	default:
 		r.say("share-high", v.Pos, "%s takes %s", fee.Label, v.Text)("check it; a share of more than %s is unusual for a charge", words)
 	}

@@ -101,6 +101,24 @@ func TestTheSaleIsByAgentsUnlessTheFileSaysSo(t *testing.T) {
 	}
 }
 
+// Title and settlement of the sale, and charges of a loan, are shares of a few percent; what a buyer is given,
+// and what is left with a lender, may be more.
+func TestSharesOfTheSaleAndOfLoans(t *testing.T) {
+	for charge, want := range map[string]int{
+		"title: 17.5%": 1, "settlement: 12%": 1, "closing: 12%": 1, "closing costs: 8%": 1, "credit to the buyer: 15%": 1,
+		"title: 2.5%": 0, "transfer taxes: 4.6%": 0, "seller concessions: 6%": 0, "credit to the buyer: 9%": 0, "title and transfer tax: 5.5%": 0, "tax withheld: 15%": 0,
+	} {
+		require.Equal(t, want, tellsIn(t, "share-high", settle, charge), charge)
+	}
+	require.Zero(t, tellsIn(t, "share-high", settle, "closing costs: 8%", "listing agent: 2.5%", "# ", "buyer's agent: 2.5%", "# "), "it holds what agents take")
+	for charge, want := range map[string]int{
+		"origination: 10%": 1, "documents: 9%": 1, "underwriting: {amount: 10%, of: loan at closing}": 1,
+		"origination: 5%": 0, "interest reserve: 9%": 0, "prepaid interest: 11%": 0, "mortgage tax: 2.8%": 0, "profit share: {amount: 10%, of: sale price}": 0, "inspection: {amount: 6%, of: holdback}": 0,
+	} {
+		require.Equal(t, want, tellsIn(t, "share-high", fees, "    "+charge), charge)
+	}
+}
+
 // A year's utilities by the month are told, at any price of a house.
 func TestAYearsUtilitiesByTheMonth(t *testing.T) {
 	const den = "  den: {size: 12' x 13', work: {paint walls: hired}}\n"
