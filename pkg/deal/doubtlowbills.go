@@ -32,6 +32,27 @@ func coversHouse(m *model.Member) bool {
 	return m.Kind == "holding_fee" && insures(m) && !taxes(m) && !otherThings().MatchString(m.Label) && !slices.ContainsFunc(m.Parent.Children, other)
 }
 
+// kindsOfSupply are the words for what a house is billed for: for power, for what heats it, and for others.
+var kindsOfSupply = sync.OnceValue(func() []*regexp.Regexp {
+	return []*regexp.Regexp{
+		regexp.MustCompile(`(?i)\b(electric(al|ity)?|power|lights?|lighting)\b`),
+		regexp.MustCompile(`(?i)\b(gas|heat(ing)?|oil|propane)\b`),
+		regexp.MustCompile(`(?i)\b(water|sewer(age)?)\b`),
+		regexp.MustCompile(`(?i)\b(trash|garbage|refuse|internet)\b`),
+	}
+})
+
+// severalSupplies reports whether a name says power or what heats, and another thing that the house uses with it.
+func severalSupplies(name string) bool {
+	var said []int
+	for i, words := range kindsOfSupply() {
+		if words.MatchString(name) {
+			said = append(said, i)
+		}
+	}
+	return len(said) > 1 && said[0] < 2 && bothNamed().MatchString(name)
+}
+
 // lowBill is what the bill of a year is hardly under; false of one that may well be. Where the utilities are
 // off, or have several bills, one may be of little.
 func (d *Deal) lowBill(m *model.Member) (low decimal.Decimal, is bool) {
@@ -39,7 +60,7 @@ func (d *Deal) lowBill(m *model.Member) (low decimal.Decimal, is bool) {
 	switch {
 	case coversHouse(m):
 		return lowCover, true
-	case m.Kind != "holding_fee" || !supplies(m) || !allSupplies().MatchString(m.Label):
+	case m.Kind != "holding_fee" || !supplies(m) || !allSupplies().MatchString(m.Label) && !severalSupplies(m.Label):
 		return low, false
 	}
 	return lowSupplies, !d.UtilitiesOff && !slices.ContainsFunc(m.Parent.In("holding_fee"), other)
