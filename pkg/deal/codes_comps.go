@@ -48,7 +48,7 @@ func compDoubts() []Code {
 		{"sale-far-off", "a sale passed over or doubted for a price far from its like"},
 		{MistypedHouse, "a house so unlike nearly all sales, in size, lot, age, rooms or place, that it is likely mistyped"},
 		{"house-beyond-sales", "a house over a quarter larger than the largest of the sales, or as much smaller, or than all but one; or with a lot three times theirs, or a third, or one and a half times where an amount prices it; or built 30 years before or after all; or in better condition than all"},
-		{"house-built-lately", "a house that is renovated and said to be built about when it is bought, or decades after all sales"},
+		{"house-built-lately", "a house that is renovated, or has what is old in it, and said to be built about when it is bought, or decades after all sales"},
 		{"sale-odd-size", "a sale with many times or a small part of the house's living area or lot"},
 		{"comps-other-type", "sales of another type than the house, which nothing adjusts for"},
 		{"sale-far-away", "a sale that stands many miles from the house, or many times as far off as the others"},

@@ -49,6 +49,7 @@ func (r *reader) doubt() {
 	r.doubtTwice()
 	r.doubtContingencyTwice()
 	r.doubtComps()
+	r.doubtBuiltForWork()
 	r.doubtNotSeen()
 	r.doubtEdges()
 	r.doubtOutsideAlone()

@@ -22,12 +22,7 @@ func (r *reader) doubtBuiltLately(c *Comparables) {
 	if g == nil || r.saidAlready(g.at(), MistypedHouse) {
 		return
 	}
-	newest := 0.0
-	for i := range c.Value.Rows {
-		if x := c.Value.Rows[i].Built; x.Known {
-			newest = max(newest, x.Value)
-		}
-	}
+	newest := c.newestBuilt()
 	ours := c.Subject.Built.Value
 	lately := ours >= float64(c.Day.Year-builtLately) && ours > newest+builtLately
 	budget, renovation := r.renovation()
@@ -35,6 +30,16 @@ func (r *reader) doubtBuiltLately(c *Comparables) {
 		return
 	}
 	r.say("house-built-lately", g.at(), "the house is built in %s, it says, the newest of the sales in %s, and the plan puts %s of work into it: is that the year of the work?", g.node.text, decimalOf(comps.Known(newest)), quantity.FormatDollars(budget.Round(0)))("write the year in which it was built; how new the work makes it is told by its   condition")
+}
+
+// newestBuilt is the year in which the newest of the sales was built; 0 where none says.
+func (c *Comparables) newestBuilt() (newest float64) {
+	for i := range c.Value.Rows {
+		if x := c.Value.Rows[i].Built; x.Known {
+			newest = max(newest, x.Value)
+		}
+	}
+	return newest
 }
 
 // saidAlready reports whether one of some codes was told of the line of a place.
