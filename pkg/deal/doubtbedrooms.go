@@ -8,9 +8,9 @@ import (
 	"ledgerboard/pkg/model"
 )
 
-// A bedroom is at least so many ft wide, and hardly over longBedroom long and so many times as long as
-// wide; common practice, no source.
-var narrowBedroom, longBedroom, bedroomTimes = decimal.NewFromInt(5), decimal.NewFromInt(28), decimal.New(22, -1)
+// A room to live, sleep or cook in is at least so many ft wide, and a bedroom hardly over longBedroom long and
+// so many times as long as wide; common practice, no source.
+var narrowLiving, longBedroom, bedroomTimes = decimal.NewFromInt(5), decimal.NewFromInt(28), decimal.New(22, -1)
 
 // doubtLongBedroom doubts a bedroom of one rectangle that is as long as a house and far longer than
 // wide, as of digits that changed places, and reports whether it did.
@@ -27,13 +27,17 @@ func (r *reader) doubtLongBedroom(room *model.Member) bool {
 	return true
 }
 
-// doubtNarrowBedroom doubts a bedroom of one rectangle in which no bed stands, as of a digit that was lost.
-func (r *reader) doubtNarrowBedroom(room *model.Member) {
+// livingWords are what the rooms to live, sleep or cook in are called, by their kind. Never written to.
+var livingWords = map[string]string{"bedroom": "bedroom", "kitchen": "kitchen", "living": "room to live in"}
+
+// doubtNarrowLiving doubts a room of one rectangle to live, sleep or cook in where no bed or table stands, as of
+// a digit that was lost.
+func (r *reader) doubtNarrowLiving(room *model.Member) {
 	floors := rectangles(room)
-	if r.roomKinds[room] != "bedroom" || len(floors) != 1 {
+	if !r.livedIn(room) || len(floors) != 1 {
 		return
 	}
-	if short := shortSide(floors[0]); short.Number.LessThan(narrowBedroom) {
-		r.say("room-narrow", short.Pos, "%s is %s wide, and a bedroom has at least %s ft", room.Label, feetOf(short), narrowBedroom)("check the size, for a digit that was lost; a closet goes under closets, and a room that is no bedroom has a kind, e.g.   kind: other")
+	if short, what := shortSide(floors[0]), livingWords[r.roomKinds[room]]; short.Number.LessThan(narrowLiving) {
+		r.say("room-narrow", short.Pos, "%s is %s wide, and a %s has at least %s ft", room.Label, feetOf(short), what, narrowLiving)("check the size, for a digit that was lost; a closet goes under closets, and what is no %s has a kind, e.g.   kind: other", what)
 	}
 }

@@ -62,6 +62,10 @@ func cabinetsOf(room *model.Member, sort string) (run decimal.Decimal, first *mo
 	return run, first
 }
 
+// Wall cabinets of a kitchen are hardly so many times as long as base cabinets of a long run: they go over a range,
+// a fridge and a dishwasher too; common practice, no source.
+var longRun, wallOfBase = decimal.NewFromInt(10), decimal.New(22, -1)
+
 // What base cabinets of a kitchen take of its walls at most, or of many of them where they are as many
 // times as long as its wall cabinets; and how many ft an island is from the walls at its ends together;
 // common practice, no source.
@@ -71,7 +75,7 @@ var (
 )
 
 // doubtRoomForCabinets doubts base cabinets of a kitchen for which its walls have no room beside doors and
-// a range, and an island that is as long as the room.
+// a range, wall cabinets far longer than a long run of them, and an island that is as long as the room.
 func (r *reader) doubtRoomForCabinets(room *model.Member) {
 	if r.roomKinds[room] != "kitchen" {
 		return
@@ -79,10 +83,13 @@ func (r *reader) doubtRoomForCabinets(room *model.Member) {
 	const hint = "check it, for a digit too many or digits that changed places; it is used as it stands"
 	walls, known := r.worked(room, "perimeter")
 	base, first := cabinetsOf(room, "base cabinet")
-	above, _ := cabinetsOf(room, "wall cabinet")
+	above, upper := cabinetsOf(room, "wall cabinet")
 	apart := above.IsPositive() && base.GreaterThan(above.Mul(baseOfWall)) && base.GreaterThan(walls.Mul(manyOfWalls))
 	if first != nil && known && walls.IsPositive() && base.LessThanOrEqual(walls) && (apart || base.GreaterThan(walls.Mul(mostOfWalls))) {
 		r.say("fixed-long", first.Given.Of("fitting_length").Pos, "%s: all base cabinets are %s long, and all walls of %s, with its doors, %s ft", first.Label, feetText(base), room.Label, short(walls))(hint)
+	}
+	if first != nil && base.GreaterThan(longRun) && above.GreaterThan(base.Mul(wallOfBase)) && above.LessThanOrEqual(base.Mul(baseOfWall)) {
+		r.say("fixed-long", upper.Given.Of("fitting_length").Pos, "%s: all wall cabinets are %s long, and all base cabinets of %s %s", upper.Label, feetText(above), room.Label, feetText(base))(hint)
 	}
 	across := r.come(r.deal.longestOf(room))
 	for _, f := range room.In("fitting") {

@@ -108,7 +108,7 @@ func (r *reader) doubtMuchOf(w *work, g *reading, m *pricebook.Measure) {
 	case m.Line == "stair_rail_run" && place.Kind == "inside" && r.longRail(place, count):
 		tell(beyondStairs)
 	case m.Of == "outside":
-		if says := r.muchCounted(w, m, count); says != "" {
+		if says := r.muchCounted(w, m, w.member.Given.Of("measure")); says != "" {
 			tell(says)
 		}
 	case m.Name == pricebook.Months:

@@ -170,46 +170,60 @@ func TestCountsOfSizesOutside(t *testing.T) {
 	} {
 		require.Equal(t, want, told(t, "count-large", "outside: {"+outside+"}\n"), outside)
 	}
+	require.Equal(t, 1, told(t, "count-large", "outside: {work: {driveway sealed: {by: hired, count: 180' x 40'}}}\n"))
 	require.Equal(t, 1, told(t, "count-large", "whole house: {work: {wood fence: {by: hired, count: 1100 ft}}}\n"))
 }
 
 // The plot, its walls and what hangs along its roof are held against each other, where work goes by them.
 func TestSizesOutsideOfADigitMore(t *testing.T) {
 	for outside, want := range map[string]int{
-		"yard: 5600 sq ft, fence: 1400 ft, work: {wood fence: hired}":      1,
-		"yard: 5600 sq ft, fence: 340 ft, work: {wood fence: hired}":       0,
-		"yard: 40000 sq ft, fence: 840 ft, work: {wood fence: hired}":      0,
-		"fence: 1400 ft, work: {wood fence: {by: hired, count: 90 ft}}":    0,
-		"yard: 5600 sq yd, work: {sod: hired}":                             1,
-		"yard: 43000 sq ft, work: {sod: {by: hired, count: 1200 sq ft}}":   0,
-		"yard: 43000 sq ft, work: {sod: {quote: $30k}}":                    0,
-		"trees: 20, work: {tree removal: hired}":                           1,
-		"trees: 6, work: {tree removal: hired}":                            0,
-		"trees: 40, work: {tree removal: {by: hired, count: 2}}":           0,
-		"trees: 20, work: {tree removal: {quote: $9k}}":                    0,
-		"trees: 12, work: {tree trimming: hired}":                          0, // which costs little
-		"deck: 12' x 16', deck footings: 40, work: {deck frame: hired}":    1,
-		"deck: 12' x 16', deck footings: 12, work: {deck frame: hired}":    0,
-		"deck: 6' x 8', deck footings: 6, work: {deck frame: hired}":       0,
-		"deck: 30' x 20', deck footings: 40, work: {deck frame: hired}":    0,
-		"deck footings: 80, work: {deck footing: hired}":                   1,
-		"deck footings: 18, work: {deck footing: hired}":                   0,
-		"yard: 43000 sq ft, work: {seed: own hands}":                       0, // which costs little
-		"driveway: 16' x 340', work: {driveway concrete: hired}":           1,
-		"driveway: 20' x 38', work: {driveway concrete: hired}":            0,
-		"walk: 30' x 30', work: {walk concrete: hired}":                    1,
-		"walk: 3' x 60', work: {walk concrete: hired}":                     0,
-		"around: 140 ft, soffit: 1900 sq ft":                               1,
-		"around: 140 ft, soffit: 420 sq ft":                                0,
-		"gutters: 112 ft, downspouts: 50":                                  1,
-		"gutters: 112 ft, downspouts: 12":                                  0,
-		"around: 160 ft, wall height: 19' 4\"":                             1,
-		"around: 160 ft, wall height: 16' 4\"":                             0,
-		"around: 150 ft, wall height: 8' 6\", windows: [4 of 3' x 36', 3]": 1,
-		"around: 150 ft, wall height: 16', windows: [2' x 14', 9]":         0, // of a stair
-		"around: 150 ft, wall height: 6', doors: 3' x 6'8\"":               0, // in the gable of a roof down to the ground
-		"around: 150 ft, doors: [3' x 6'8\", 60' x 6'8\"]":                 1,
-		"around: 150 ft, doors: [3' x 6'8\", 18' x 7']":                    0, // of a garage
+		"yard: 5600 sq ft, fence: 1400 ft, work: {wood fence: hired}":                 1,
+		"yard: 5600 sq ft, fence: 340 ft, work: {wood fence: hired}":                  0,
+		"yard: 40000 sq ft, fence: 840 ft, work: {wood fence: hired}":                 0,
+		"fence: 1400 ft, work: {wood fence: {by: hired, count: 90 ft}}":               0,
+		"yard: 5600 sq yd, work: {sod: hired}":                                        1,
+		"yard: 43000 sq ft, work: {sod: {by: hired, count: 1200 sq ft}}":              0,
+		"yard: 43000 sq ft, work: {sod: {quote: $30k}}":                               0,
+		"trees: 20, work: {tree removal: hired}":                                      1,
+		"trees: 6, work: {tree removal: hired}":                                       0,
+		"trees: 40, work: {tree removal: {by: hired, count: 2}}":                      0,
+		"trees: 20, work: {tree removal: {quote: $9k}}":                               0,
+		"trees: 12, work: {tree trimming: hired}":                                     0, // which costs little
+		"deck: 12' x 16', deck footings: 40, work: {deck frame: hired}":               1,
+		"deck: 12' x 16', deck footings: 12, work: {deck frame: hired}":               0,
+		"deck: 6' x 8', deck footings: 6, work: {deck frame: hired}":                  0,
+		"deck: 30' x 20', deck footings: 40, work: {deck frame: hired}":               0,
+		"deck footings: 80, work: {deck footing: hired}":                              1,
+		"deck footings: 18, work: {deck footing: hired}":                              0,
+		"yard: 43000 sq ft, work: {seed: own hands}":                                  0, // which costs little
+		"driveway: 16' x 340', work: {driveway concrete: hired}":                      1,
+		"driveway: 20' x 38', work: {driveway concrete: hired}":                       0,
+		"yard: 5200 sq ft, driveway: 18' x 400', work: {driveway sealed: own hands}":  1,
+		"yard: 5200 sq ft, driveway: 7200 sq ft, work: {driveway patched: own hands}": 1,
+		"yard: 5200 sq ft, driveway: 12' x 500', work: {driveway sealed: own hands}":  0, // of one lane
+		"yard: 12000 sq ft, driveway: 18' x 400', work: {driveway sealed: own hands}": 0,
+		"driveway: 18' x 400', work: {driveway sealed: own hands}":                    0, // a long country drive
+		"driveway: 180' x 40', work: {driveway sealed: own hands}":                    1,
+		"driveway: 180' x 40', work: {driveway sealed: {quote: $1,900}}":              0,
+		"driveway: 180' x 40'": 0,
+		"driveway: 40' x 36', work: {driveway sealed: own hands}":                            0,
+		"yard: 5200 sq ft, fence: 1400 ft, work: {fence repair: {by: own hands, part: 25%}}": 1,
+		"yard: 5200 sq ft, fence: 500 ft, work: {fence repair: {by: own hands, part: 25%}}":  0,
+		"fence: 1400 ft, work: {fence repair: {by: own hands, part: 25%}}":                   0, // of a large lot, for all that is known
+		"yard: 5200 sq ft, fence: 1400 ft, work: {fence repair: {by: own hands, part: 2%}}":  0,
+		"walk: 30' x 30', work: {walk concrete: hired}":                                      1,
+		"walk: 3' x 60', work: {walk concrete: hired}":                                       0,
+		"around: 140 ft, soffit: 1900 sq ft":                                                 1,
+		"around: 140 ft, soffit: 420 sq ft":                                                  0,
+		"gutters: 112 ft, downspouts: 50":                                                    1,
+		"gutters: 112 ft, downspouts: 12":                                                    0,
+		"around: 160 ft, wall height: 19' 4\"":                                               1,
+		"around: 160 ft, wall height: 16' 4\"":                                               0,
+		"around: 150 ft, wall height: 8' 6\", windows: [4 of 3' x 36', 3]":                   1,
+		"around: 150 ft, wall height: 16', windows: [2' x 14', 9]":                           0, // of a stair
+		"around: 150 ft, wall height: 6', doors: 3' x 6'8\"":                                 0, // in the gable of a roof down to the ground
+		"around: 150 ft, doors: [3' x 6'8\", 60' x 6'8\"]":                                   1,
+		"around: 150 ft, doors: [3' x 6'8\", 18' x 7']":                                      0, // of a garage
 		"doors: 12": 1,
 		"doors: 8":  0,
 		"around: 160 ft, roof: [{size: 44' x 28'}, {size: 44' x 28'}]":                   1,
@@ -246,6 +260,25 @@ func TestSlipsOfDigitsInRooms(t *testing.T) {
 		{"room-narrow", bed("bedroom", "size: 12' 4\" x 3' 8\""), 1},
 		{"room-narrow", bed("bedroom", "size: 12' 4\" x 6'"), 0},
 		{"room-narrow", bed("bedroom", "size: [12' x 5', 12' x 5' sharing 12']"), 0},
+		{"room-narrow", bed("living room", "size: 18' 4\" x 3' 6\""), 1},
+		{"room-narrow", bed("dining room", "size: 12' x 4' 11\""), 1},
+		{"room-narrow", bed("kitchen", "size: 12' x 3' 6\""), 1},
+		{"room-narrow", bed("kitchen", "size: 12' x 5'"), 0}, // a galley
+		{"room-narrow", bed("kitchenette", "size: 8' x 4'"), 0},
+		{"room-narrow", bed("dining nook", "size: 8' x 4'"), 0},
+		{"room-narrow", bed("pocket office", "size: 8' x 4'"), 0},
+		{"room-narrow", bed("office", "kind: other, size: 8' x 4'"), 0},
+		{"room-narrow", bed("laundry", "size: 12' x 3' 6\""), 0},
+		{"room-narrow", bed("hall", "size: 12' x 3' 6\""), 0},
+		{"room-narrow", bed("living room", "size: [18' x 13', 8' x 3' 6\" sharing 3' 6\"]"), 0},
+		{"fixed-long", kitchen("14' x 15'", "base cabinets: 12' x 2', wall cabinets: 31' x 1'"), 1},
+		{"fixed-long", kitchen("14' x 15'", "base cabinets: 12' x 2', wall cabinets: 21' x 1'"), 0},
+		{"fixed-long", kitchen("14' x 15'", "base cabinets: 9' x 2', wall cabinets: 22' x 1'"), 0}, // a short run beside a pantry
+		{"many-in-room", "rooms: {kitchen: {size: 12' x 14', lights: 22, work: {light fixture: hired}}}\n", 1},
+		{"many-in-room", "rooms: {kitchen: {size: 12' x 14', lights: 18, work: {light fixture: hired}}}\n", 0},
+		{"many-in-room", "rooms: {kitchen: {size: 12' x 14', lights: 22, work: {paint walls: hired}}}\n", 0},
+		{"many-in-room", "rooms: {kitchen: {size: 12' x 14', lights: 22, work: {light fixture: {by: hired, count: 2}}}}\n", 0},
+		{"many-in-room", "rooms: {bath: {size: 5' x 8', lights: 6, work: {light fixture: hired}}}\n", 0},
 		{"ceiling-high", bed("attic bedroom", "size: 19' x 14' 6\", ceiling: 4' to 18' both sides"), 1},
 		{"ceiling-high", bed("attic bedroom", "size: 19' x 14' 6\", ceiling: 4' to 12' both sides"), 0},
 		{"ceiling-high", bed("attic bedroom", "size: [19' x 14', 6' x 3' sharing 6'], ceiling: 4' to 8' both sides"), 0}, // over a dormer

@@ -111,17 +111,23 @@ func (r *reader) bookOf(w *work) (decimal.Decimal, bool) {
 
 // heldElsewhere reports whether work with a quote of nothing is in a quote of the same trade that is
 // said to hold more.
-func (r *reader) heldElsewhere(w *work) bool { return r.shared(w, false) }
+func (r *reader) heldElsewhere(w *work) bool { return len(r.sharers(w, false)) > 0 }
 
 // holdsElsewhere reports whether a quote that is said to hold more holds work of other places that
 // names its trade with a quote of nothing.
-func (r *reader) holdsElsewhere(w *work) bool { return r.shared(w, true) }
+func (r *reader) holdsElsewhere(w *work) bool { return len(r.sharers(w, true)) > 0 }
 
-// shared looks for other work with a quote by the same trade: one of nothing, or one that holds more.
-func (r *reader) shared(w *work, nothing bool) bool {
+// sharers are other work with a quote by the same trade: with those of nothing, or with those that hold more.
+func (r *reader) sharers(w *work, nothing bool) (out []*work) {
 	from := plainKey(r.text(w, "from"))
-	return from != "" && slices.ContainsFunc(r.chosenWorks(), func(x *work) bool {
+	if from == "" {
+		return nil
+	}
+	for _, x := range r.chosenWorks() {
 		v, quoted := x.member.Given.Look("quote")
-		return x != w && quoted && v.Number.IsZero() == nothing && (nothing || r.holdsMore(x)) && plainKey(r.text(x, "from")) == from
-	})
+		if x != w && quoted && v.Number.IsZero() == nothing && (nothing || r.holdsMore(x)) && plainKey(r.text(x, "from")) == from {
+			out = append(out, x)
+		}
+	}
+	return out
 }

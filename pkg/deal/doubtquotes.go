@@ -31,6 +31,7 @@ func (r *reader) doubtQuotes() {
 			case quote.IsZero() && base.IsPositive():
 				r.doubtFree(w, v, base)
 			case r.holdsMore(w) && quote.GreaterThan(base):
+				r.doubtMuchHeld(w, v, quote)
 				if !r.holdsElsewhere(w) && !w.allowed() {
 					r.doubtMoreHeld(w)
 				}

@@ -204,12 +204,20 @@ func (r *reader) doubtDoors(room *model.Member) {
 	}
 }
 
-// doubtMany doubts more of a thing than one room has.
+// doubtMany doubts more of a thing than one room has, or than one of its floor, where work goes by that.
 func (r *reader) doubtMany(room *model.Member) {
+	floor, _ := r.worked(room, "floor_area")
 	for _, x := range counted {
-		if v := room.Given.Of(x.line); v.Number.GreaterThan(x.most) {
-			r.say("many-in-room", v.Pos, "%s has %s %s, many for one room", room.Label, v.Text, x.what)("check it, for a digit too many; it is used as it stands")
+		many := "one room"
+		switch v := room.Given.Of(x.line); {
+		case v.Number.GreaterThan(x.most):
+		case tooThick(x.line, v.Number, floor) && r.takenBy(room, x.line):
+			many = "its " + sqFeet(floor) + " of floor"
+		default:
+			continue
 		}
+		v := room.Given.Of(x.line)
+		r.say("many-in-room", v.Pos, "%s has %s %s, many for %s", room.Label, v.Text, x.what, many)("check it, for a digit too many; it is used as it stands")
 	}
 	if v := room.Given.Of("stair_rail_run"); r.longRail(room, v.Number) {
 		r.say("many-in-room", v.Pos, "%s has %s of stair rail, %s", room.Label, v.Text, beyondStairs)("check it, for a digit too many; it is used as it stands")
@@ -219,6 +227,13 @@ func (r *reader) doubtMany(room *model.Member) {
 			r.say("many-in-room", v.Pos, "%s of %s is counted %s times, many for one room", f.Label, room.Label, v.Text)("check it, for a digit too many; it is used as it stands")
 		}
 	}
+}
+
+// takenBy reports whether work without a quote goes by all that a room has of a measure.
+func (r *reader) takenBy(room *model.Member, line string) bool {
+	return slices.ContainsFunc(r.chosenWorks(), func(w *work) bool {
+		return w.member.Parent.Parent == room && w.member.Given.Of("measure").Refers == line && !w.quoted()
+	})
 }
 
 // A stair has a rail of at most so much for each tread, on both sides and along the slope, and where nobody says

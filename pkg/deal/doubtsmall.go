@@ -16,14 +16,14 @@ import (
 var smallRoom = decimal.NewFromInt(30)
 
 // partWords are in the names of what is no whole room to live, sleep or cook in.
-var partWords = []string{"nook", "alcove", "passage", "landing", "bar", "booth", "niche", "bay"}
+var partWords = []string{"nook", "alcove", "passage", "landing", "bar", "booth", "niche", "bay", "pocket", "kitchenette"}
 
 // doubtSmall doubts a room to live, sleep or cook in with next to no floor, as metres with
 // a foot mark have it: 3.45' x 4.1'.
 func (r *reader) doubtSmall(room *model.Member) {
 	floor, ok := r.worked(room, "floor_area")
 	if ok && !floor.LessThan(smallRoom) {
-		r.doubtNarrowBedroom(room)
+		r.doubtNarrowLiving(room)
 		return
 	}
 	if !r.livedIn(room) || !r.breaks(r.deal.smallFloor(room)) {

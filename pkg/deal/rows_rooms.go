@@ -93,7 +93,7 @@ var roomRows = []Field{
 	{Path: "<work>.from", Kind: Text, Example: "Fern Street Tile", Meaning: "who quoted"},
 	{Path: "<work>.dated", Kind: Date, Example: "2026-09-14", Meaning: "the day of the quote or price"},
 	{Path: "<work>.allowance", Kind: Money, Line: "allowance", Example: "$120", Meaning: "a fixed amount instead of its first product, or with   holds more: yes   of all that it buys: a thrifted find, or one still to be chosen"},
-	{Path: "<work>.note", Kind: Text, Example: "thrifted; needs a new top", Meaning: "anything worth keeping, also that an allowance is for something used, or that a price is high as the thing is high end; who is given a bid form or the cost breakdown reads it too"},
+	{Path: "<work>.note", Kind: Text, Example: "thrifted; needs a new top", Meaning: "anything worth keeping, also that an allowance is for something used, that a price is high as the thing is high end, or that a quote is for the whole house; who is given a bid form or the cost breakdown reads it too"},
 	{Path: "<work>.waits", Kind: Days, Line: "waiting", Range: "at least 0 days, at most 1,000 days", Default: "by the price book", Example: "2 days"},
 
 	{Path: "outside", Kind: Group, Meaning: "the outside of the house"},
