@@ -31,12 +31,12 @@ var ofTheHouse = sync.OnceValue(func() *regexp.Regexp {
 // of its place, of each place where the same is named as held, or of the house.
 func (r *reader) doubtMuchHeld(w *work, given model.Value, quote decimal.Decimal) {
 	worth, known := r.worked(r.deal.Root, "after_repair_value")
-	if !known || !worth.IsPositive() || quote.LessThanOrEqual(wholeKitchen) {
-		return
-	}
 	share, words, all, ofHouse := muchForPlace, "a quarter", "", r.holdsHouse(w)
 	if ofHouse {
 		share, words, all = muchForHouse, "three quarters", "the house"
+	}
+	if !known || !worth.IsPositive() || !quote.GreaterThan(decimal.Max(wholeKitchen, worth.Mul(share))) {
+		return
 	}
 	places := []*model.Member{w.place()}
 	for _, x := range r.sharers(w, true) {
@@ -51,7 +51,7 @@ func (r *reader) doubtMuchHeld(w *work, given model.Value, quote decimal.Decimal
 			held = held.Add(r.atBook(x))
 		}
 	}
-	if !quote.GreaterThan(worth.Mul(share)) || !quote.GreaterThan(held.Mul(timesHeld)) {
+	if !quote.GreaterThan(held.Mul(timesHeld)) {
 		return
 	}
 	hint := "check it for a point or nought that has slipped"
