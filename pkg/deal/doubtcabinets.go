@@ -88,7 +88,7 @@ func (r *reader) doubtRoomForCabinets(room *model.Member) {
 	if first != nil && known && walls.IsPositive() && base.LessThanOrEqual(walls) && (apart || base.GreaterThan(walls.Mul(mostOfWalls))) {
 		r.say("fixed-long", first.Given.Of("fitting_length").Pos, "%s: all base cabinets are %s long, and all walls of %s, with its doors, %s ft", first.Label, feetText(base), room.Label, short(walls))(hint)
 	}
-	if first != nil && base.GreaterThan(longRun) && above.GreaterThan(base.Mul(wallOfBase)) && above.LessThanOrEqual(base.Mul(baseOfWall)) {
+	if first != nil && base.GreaterThan(longRun) && above.GreaterThan(base.Mul(wallOfBase)) && above.LessThanOrEqual(decimal.Min(walls, base.Mul(baseOfWall))) {
 		r.say("fixed-long", upper.Given.Of("fitting_length").Pos, "%s: all wall cabinets are %s long, and all base cabinets of %s %s", upper.Label, feetText(above), room.Label, feetText(base))(hint)
 	}
 	across := r.come(r.deal.longestOf(room))

@@ -208,15 +208,14 @@ func (r *reader) doubtDoors(room *model.Member) {
 func (r *reader) doubtMany(room *model.Member) {
 	floor, _ := r.worked(room, "floor_area")
 	for _, x := range counted {
-		many := "one room"
-		switch v := room.Given.Of(x.line); {
+		v, many := room.Given.Of(x.line), "one room"
+		switch {
 		case v.Number.GreaterThan(x.most):
 		case tooThick(x.line, v.Number, floor) && r.takenBy(room, x.line):
 			many = "its " + sqFeet(floor) + " of floor"
 		default:
 			continue
 		}
-		v := room.Given.Of(x.line)
 		r.say("many-in-room", v.Pos, "%s has %s %s, many for %s", room.Label, v.Text, x.what, many)("check it, for a digit too many; it is used as it stands")
 	}
 	if v := room.Given.Of("stair_rail_run"); r.longRail(room, v.Number) {
