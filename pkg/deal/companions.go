@@ -13,7 +13,7 @@ import (
 // changes nothing.
 func (r *reader) bring(p *plan) {
 	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}, asking: map[*work]bool{}}
-	for again := true; again; again = b.intoQuotes() {
+	for again := true; again; again = b.fromShelf() || b.intoQuotes() {
 		for b.close(); len(b.later) > 0; b.close() {
 			b.round()
 		}
@@ -46,7 +46,8 @@ type bringing struct {
 	calls  []brought       // those for the whole house
 	held   []*work         // those that quotes hold already
 	opened int             // how many of these were asked for what they bring
-	asking map[*work]bool  // of which it is being asked how much is done
+	asking map[*work]bool  // of which it is being asked where it is done
+	laid   map[laidOn]map[*work]footprint
 }
 
 // brought is a companion and what brings it.
@@ -135,6 +136,22 @@ func (b *bringing) ofOne(name string, among []brought) {
 	b.shelf = append(b.shelf, slices.DeleteFunc(slices.Clone(among), other)...)
 }
 
+// fromShelf asks anew for what was put off and of which something is left by now, as more is done of what
+// brings it, and reports whether there is any.
+func (b *bringing) fromShelf() (any bool) {
+	put := b.shelf
+	b.shelf = nil
+	for _, x := range put {
+		other := func(y brought) bool { return y.Item != x.Item }
+		if b.leaves(x.Item, slices.DeleteFunc(slices.Clone(put), other)) {
+			b.later, any = append(b.later, x), true
+		} else {
+			b.shelf = append(b.shelf, x)
+		}
+	}
+	return any
+}
+
 // leaves reports whether what is done in place of a companion leaves any of it.
 func (b *bringing) leaves(name string, by []brought) bool {
 	it := b.book.Item(name)
@@ -142,7 +159,7 @@ func (b *bringing) leaves(name string, by []brought) bool {
 		return true
 	}
 	trial := &work{item: it, bringers: by}
-	if under, beside := b.instead(trial); under.none() && beside.none() {
+	if !b.yields(trial) {
 		return true
 	}
 	for _, w := range b.plan.works {

@@ -34,7 +34,11 @@ func (r *reader) doubtComesNew() {
 				}
 				floor, _ := r.worked(p.room, "floor_area")
 				of, rooms = of.Add(floor), append(rooms, p.room.Label)
-				by = joined(by, makes)
+				for _, name := range makes {
+					if !slices.Contains(by, name) {
+						by = append(by, name)
+					}
+				}
 			}
 			if all, known := r.worked(w.member, "quantity"); known && all.IsPositive() && of.GreaterThanOrEqual(all.Mul(someRooms)) {
 				rest := &comesAlong{plan: h, work: w, left: decimal.Max(all.Sub(of).Round(0), decimal.Zero)}

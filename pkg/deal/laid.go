@@ -1,0 +1,91 @@
+package deal
+
+import (
+	"cmp"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/pricebook"
+)
+
+// lie says where the work of a plan lies that the file names and that goes by one measure or surface, of so
+// much as there is in all. Each lies at the beginning, but beside what it cannot lie over or under.
+func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint {
+	key := laidOn{measure, all.String()}
+	if out := b.laid[key]; out != nil {
+		return out
+	}
+	var works []*work
+	for w := range b.here() {
+		if len(w.bringers) == 0 && pricebook.SameSurface(w.item.Measure, measure) {
+			works = append(works, w)
+		}
+	}
+	last := func(w *work) int { // what makes nothing lies beside all
+		if len(b.things(w.item)) == 0 {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(works, func(v, w *work) int { // the order of the file changes nothing
+		return cmp.Or(cmp.Compare(last(v), last(w)), cmp.Compare(v.item.Name, w.item.Name), w.stated().of(all).Cmp(v.stated().of(all)))
+	})
+	out := map[*work]footprint{}
+	for i, w := range works {
+		out[w] = b.beside(w, works[:i], out, all)
+	}
+	if b.laid == nil {
+		b.laid = map[laidOn]map[*work]footprint{}
+	}
+	b.laid[key] = out
+	return out
+}
+
+// beside is where work lies that the file names, with that which is laid already.
+func (b *bringing) beside(w *work, laid []*work, at map[*work]footprint, all decimal.Decimal) footprint {
+	much := w.stated()
+	if !much.of(all).LessThan(all) {
+		return theFirst(much)
+	}
+	var taken, shared footprint
+	for _, other := range laid {
+		if !other.stated().of(all).LessThan(all) || !b.besideEachOther(w.item, other.item) {
+			continue
+		}
+		taken = taken.and(at[other], all)
+		if bringOneThing(w.item, other.item) {
+			shared = shared.and(at[other], all)
+		}
+	}
+	p := fit(much, all, taken, shared) // what brings one thing overlaps last
+	p.of = []toDo{much}
+	return p
+}
+
+// laidOn is a measure, and so much as there is of it.
+type laidOn struct{ measure, all string }
+
+// besideEachOther reports whether two pieces of work that the file names lie side by side: not where they
+// make different things, as a floor and the membrane under it, or where one is taken out and the other new.
+// Base of tile lies beside a wainscot with which base of wood comes along.
+func (b *bringing) besideEachOther(x, y *pricebook.Item) bool {
+	return !b.stacked(x, y) || b.bringsBeside(x, y) || b.bringsBeside(y, x)
+}
+
+// bringsBeside reports whether an item brings along on its surface what makes a thing that another makes
+// too, which is neither what comes along nor done in its place.
+func (b *bringing) bringsBeside(x, y *pricebook.Item) bool {
+	return slices.ContainsFunc(x.Brings, func(c pricebook.Companion) bool {
+		it := b.book.Item(c.Item)
+		return it != nil && !c.House && it != y && !slices.Contains(c.Unless, y.Name) && asMuch(it, x) && asMuch(it, y) &&
+			it.Trade != demolition && shareAny(b.things(it), b.things(y))
+	})
+}
+
+// bringOneThing reports whether two items bring a third.
+func bringOneThing(x, y *pricebook.Item) bool {
+	return slices.ContainsFunc(x.Brings, func(c pricebook.Companion) bool {
+		return slices.ContainsFunc(y.Brings, func(d pricebook.Companion) bool { return c.Item == d.Item })
+	})
+}
