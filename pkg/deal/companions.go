@@ -12,7 +12,7 @@ import (
 // What the option says it does without is left out. The order of the work in the file
 // changes nothing.
 func (r *reader) bring(p *plan) {
-	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}, asking: map[*work]bool{}}
+	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}}
 	for again := true; again; again = b.fromShelf() || b.intoQuotes() {
 		for b.close(); len(b.later) > 0; b.close() {
 			b.round()
@@ -37,17 +37,17 @@ func (r *reader) bring(p *plan) {
 // bringing is the work of a plan while it brings its companions.
 type bringing struct {
 	*reader
-	plan   *plan
-	place  pricebook.Place
-	left   map[string]bool // what the option says it does without
-	asked  int             // how much work of the plan was asked for its companions
-	later  []brought       // those that wait for what is done besides
-	shelf  []brought       // those of which what is done besides leaves nothing so far
-	calls  []brought       // those for the whole house
-	held   []*work         // those that quotes hold already
-	opened int             // how many of these were asked for what they bring
-	asking map[*work]bool  // of which it is being asked where it is done
-	laid   map[laidOn]map[*work]footprint
+	plan      *plan
+	place     pricebook.Place
+	left      map[string]bool // what the option says it does without
+	asked     int             // how much work of the plan was asked for its companions
+	later     []brought       // those that wait for what is done besides
+	shelf     []brought       // those of which what is done besides leaves nothing so far
+	calls     []brought       // those for the whole house
+	held      []*work         // those that quotes hold already
+	opened    int             // how many of these were asked for what they bring
+	laid      map[laidOn]map[*work]footprint
+	reckoning reckoning
 }
 
 // brought is a companion and what brings it.

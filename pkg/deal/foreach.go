@@ -36,10 +36,10 @@ func (b *bringing) forEach(it *pricebook.Item, by []brought, left decimal.Decima
 	sum := toDo{text: "for each that takes one"}
 	var led [][]decimal.Decimal
 	for _, root := range roots(by) {
-		to := make([]decimal.Decimal, len(takers))
+		to, known := make([]decimal.Decimal, len(takers)), map[*work]decimal.Decimal{}
 		for _, x := range by {
 			at := slices.Index(takers, x.by)
-			to[at] = decimal.Max(to[at], of(x, b.led(it, []brought{x}, root, nil)))
+			to[at] = decimal.Max(to[at], of(x, b.led(it, []brought{x}, root, known)))
 		}
 		led, sum.at = append(led, to), root.at
 	}
@@ -56,15 +56,16 @@ func takes(it *pricebook.Item, by *work, share decimal.Decimal) decimal.Decimal 
 }
 
 // led is the share of all there is of an item to which one piece of work leads, by the way that
-// leads to the most.
-func (b *bringing) led(it *pricebook.Item, by []brought, root *work, passed []*work) (most decimal.Decimal) {
+// leads to the most. What is worked out already is known by the work on the way, which leads in no circle.
+func (b *bringing) led(it *pricebook.Item, by []brought, root *work, known map[*work]decimal.Decimal) (most decimal.Decimal) {
 	for _, x := range by {
-		var share decimal.Decimal
-		switch {
-		case x.by == root:
-			share = b.shareOf(root)
-		case !slices.Contains(passed, x.by):
-			share = decimal.Min(b.led(x.by.item, x.by.bringers, root, append(slices.Clone(passed), x.by)), b.shareOf(x.by))
+		share, is := known[x.by]
+		if !is {
+			share = b.shareOf(x.by)
+			if x.by != root {
+				share = decimal.Min(b.led(x.by.item, x.by.bringers, root, known), share)
+			}
+			known[x.by] = share
 		}
 		most = decimal.Max(most, takes(it, x.by, share))
 	}

@@ -18,15 +18,13 @@ func (b *bringing) where(w *work) footprint {
 		return everywhere()
 	case len(w.bringers) == 0:
 		return b.lie(w.item.Measure, all)[w]
-	case b.asking[w]: // in a circle of work that takes each other's place
-		return footprint{}
 	}
-	b.asking[w] = true
-	defer delete(b.asking, w)
-	if w.item.ForEach {
-		return b.each(w, all)
-	}
-	return b.together(w, all)
+	return b.reckoning.once(w, func() footprint {
+		if w.item.ForEach {
+			return b.each(w, all)
+		}
+		return b.together(w, all)
+	})
 }
 
 // together is where all that brings a companion brings it.

@@ -1,10 +1,13 @@
 package deal_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
 )
 
 // What is done elsewhere takes nothing of what comes along, and what comes along by two ways in one place
@@ -41,5 +44,29 @@ func TestWhatComesAlongLiesWhereThatLiesWhichBringsIt(t *testing.T) {
 			i := strings.LastIndex(x, " ")
 			require.Equal(t, x[i+1:], of[x[:i]].Round(2).String(), "%s of %s", x[:i], c.work)
 		}
+	}
+}
+
+// However many ways lead to what comes along, it is worked out once: of forty steps of two items each, of which
+// each brings both of the next, at half and a quarter of the floor, or five in all.
+func TestManyWaysLeadToOneThing(t *testing.T) {
+	const steps = 40
+	for measure, c := range map[string]struct{ work, want string }{
+		"measure: floor, hired: $1 per sq ft":         {"za0: {by: hired, part: 50%}, zb0: {by: hired, part: 25%}", "126"},
+		"measure: one, hired: $1 each":                {"za0: {by: hired, count: 3}, zb0: {by: hired, count: 2}", "3"},
+		"measure: one, for each: yes, hired: $1 each": {"za0: {by: hired, count: 3}, zb0: {by: hired, count: 2}", "5"},
+	} {
+		var items strings.Builder
+		for i := range steps {
+			brings := fmt.Sprintf("[za%d, zb%d]", i+1, i+1)
+			if i == steps-1 {
+				brings = "none"
+			}
+			for _, of := range []string{"a", "b"} {
+				fmt.Fprintf(&items, "  z%s%d: {trade: z, %s, hours: none, materials: none, brings: %s, source: x}\n", of, i, measure, brings)
+			}
+		}
+		d := ownBook(t, deal.Options{}, items.String(), "rooms: {den: {size: 12' x 14', work: {"+c.work+"}}}\n")
+		require.Equal(t, c.want, quantitiesOf(t, d)["zb39"].String(), measure)
 	}
 }
