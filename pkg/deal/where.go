@@ -2,6 +2,7 @@ package deal
 
 import (
 	"cmp"
+	"iter"
 
 	"github.com/shopspring/decimal"
 
@@ -76,28 +77,35 @@ func (b *bringing) broughtTo(x brought, it *pricebook.Item, all decimal.Decimal)
 
 // leftOf is what of the place where a companion would come is left by what is done instead of it.
 func (b *bringing) leftOf(x brought, it *pricebook.Item, p footprint, all decimal.Decimal) footprint {
-	end := toDo{}
-	for _, name := range x.Unless {
-		for _, other := range b.worksOf(name) {
-			if !alike(it, other.item) || p.none() {
-				continue
-			}
-			q := b.instead(other)
-			switch much := q.length(); {
-			case pricebook.SameSurface(it.Measure, other.item.Measure), b.over(x.by, other):
-				p = p.but(q, all)
-			default: // by another measure, beside it: at the other end
-				q.on = []stretch{{whole.less(end).less(much), whole.less(end)}}
-				p, end = p.but(q, all), end.plus(much)
-			}
+	var end toDo
+	for other, q := range b.instead(x, it) {
+		switch much := q.length(); {
+		case pricebook.SameSurface(it.Measure, other.item.Measure), b.over(x.by, other):
+			p = p.but(q, all)
+		default: // by another measure, beside it: at the other end
+			q.on = []stretch{{whole.less(end).less(much), whole.less(end)}}
+			p, end = p.but(q, all), end.plus(much)
 		}
 	}
 	return p
 }
 
-// instead is where work is done in place of a companion. What only finishes a floor that is laid new, by its
+// instead is the work that is done in place of a companion which work would bring, and where.
+func (b *bringing) instead(x brought, it *pricebook.Item) iter.Seq2[*work, footprint] {
+	return func(yield func(*work, footprint) bool) {
+		for _, name := range x.Unless {
+			for _, other := range b.worksOf(name) {
+				if alike(it, other.item) && !yield(other, b.standsFor(other)) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// standsFor is where work is done in place of other work. What only finishes a floor that is laid new, by its
 // own sanding, is in place of none.
-func (b *bringing) instead(w *work) footprint {
+func (b *bringing) standsFor(w *work) footprint {
 	p := b.where(w)
 	if w.item.Thing() != pricebook.WoodFinish {
 		return p
@@ -113,11 +121,9 @@ func (b *bringing) instead(w *work) footprint {
 // yields reports whether something is done in place of a companion.
 func (b *bringing) yields(w *work) bool {
 	for _, x := range w.bringers {
-		for _, name := range x.Unless {
-			for _, other := range b.worksOf(name) {
-				if alike(w.item, other.item) && !b.instead(other).none() {
-					return true
-				}
+		for _, q := range b.instead(x, w.item) {
+			if !q.none() {
+				return true
 			}
 		}
 	}
@@ -148,18 +154,13 @@ func (b *bringing) each(w *work, all decimal.Decimal) footprint {
 // leftForEach is the share that is left of what each piece of work would take by what is done in its place,
 // and whether anything is.
 func (b *bringing) leftForEach(w *work, all decimal.Decimal) (left decimal.Decimal, yields bool) {
-	if !b.yields(w) {
-		return one, false
-	}
 	var done footprint
 	for _, x := range w.bringers {
-		for _, name := range x.Unless {
-			for _, other := range b.worksOf(name) {
-				done = done.and(b.instead(other), all)
-			}
+		for _, q := range b.instead(x, w.item) {
+			done = done.and(q, all)
 		}
 	}
-	return decimal.Max(decimal.Zero, one.Sub(done.length().of(all))), true
+	return decimal.Max(decimal.Zero, one.Sub(done.length().of(all))), !done.none()
 }
 
 // before are the other works of an item that stand before one: what is done in place of all of it is done
