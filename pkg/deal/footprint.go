@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/diag"
 )
 
 // far is all there is where nobody says how much: further than any count goes.
@@ -43,15 +45,12 @@ func (p footprint) isAll() bool {
 // and is one place and another, of so much as there is in all.
 func (p footprint) and(q footprint, all decimal.Decimal) footprint {
 	switch {
-	case p.none(), q.isAll() && p.within(all):
+	case q.isAll() && p.within(all):
 		return q
-	case q.none(), p.isAll() && q.within(all):
+	case p.isAll() && q.within(all):
 		return p
 	}
 	out := footprint{of: said(p.of, q.of), less: said(p.less, q.less)}
-	if p.isAll() || q.isAll() {
-		out.of = nil
-	}
 	both := slices.Concat(p.on, q.on)
 	slices.SortStableFunc(both, func(s, t stretch) int { return s.from.of(all).Cmp(t.from.of(all)) })
 	for _, s := range both {
@@ -112,23 +111,33 @@ func (p footprint) length() (sum toDo) {
 	for _, s := range p.on {
 		sum = sum.plus(s.to.less(s.from))
 	}
-	var words []string
-	for _, a := range p.of {
-		words = append(words, a.text)
-	}
-	sum.text = strings.Join(words, " and ")
-	if len(p.of) > 0 {
-		sum.at = p.of[0].at
-	}
-	for i, a := range p.less {
-		if i == 0 {
-			sum.text = cmp.Or(sum.text, "all") + " less " + a.text
-		} else {
-			sum.text += " and " + a.text
-		}
-		sum.at = a.at
-	}
+	sum.text, sum.at = p.words(sum)
 	return sum
+}
+
+// words say how a length comes about, and where the file says the last of it.
+func (p footprint) words(length toDo) (text string, at diag.Pos) {
+	var of, less []string
+	var sum toDo
+	for _, a := range p.of {
+		of, sum = append(of, a.text), sum.plus(a)
+		at = cmp.Or(at, a.at)
+	}
+	if text = strings.Join(of, " and "); len(of) > 1 && !length.equal(sum) && len(p.less) == 0 {
+		text += ", as far as they lie apart"
+	}
+	if len(p.of) == 0 {
+		sum = whole
+	}
+	for _, a := range p.less {
+		less, sum, at = append(less, a.text), sum.less(a), a.at
+	}
+	if len(less) > 0 {
+		if text = cmp.Or(text, "all") + " less " + strings.Join(less, " and "); !length.equal(sum) {
+			text += ", as far as that lies there"
+		}
+	}
+	return text, at
 }
 
 // said are the words of two places, each once.

@@ -17,13 +17,8 @@ func severalTake(it *pricebook.Item, by []brought) bool {
 // forEach is how much of an item all work takes that leads to it: what one piece of it leads to by
 // several ways counts once, the most of them, and none of those that bring it takes more than its
 // own. Of what yields to other work, a share is left.
-func (b *bringing) forEach(it *pricebook.Item, by []brought, left decimal.Decimal) toDo {
-	of := func(x brought, much decimal.Decimal) decimal.Decimal {
-		if len(x.Unless) == 0 {
-			return much
-		}
-		return much.Mul(left)
-	}
+func (b *bringing) forEach(it *pricebook.Item, by []brought) toDo {
+	of := func(x brought, much decimal.Decimal) decimal.Decimal { return much.Mul(b.shareLeft(x, it)) }
 	var takers []*work
 	var own []decimal.Decimal
 	for _, x := range by {

@@ -86,7 +86,7 @@ func (b *bringing) allDone(x brought, name string) bool {
 	it := works[0].item
 	var done footprint
 	for _, w := range works {
-		done = done.and(b.standsFor(w), b.asFar(it))
+		done = done.and(b.standsFor(w, w.item), b.asFar(it))
 	}
 	all := b.all(it)
 	if !all.IsPositive() && alike(x.by.item, it) {

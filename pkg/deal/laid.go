@@ -29,11 +29,16 @@ func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint 
 		return 0
 	}
 	slices.SortStableFunc(works, func(v, w *work) int { // the order of the file changes nothing
-		return cmp.Or(cmp.Compare(last(v), last(w)), cmp.Compare(v.item.Name, w.item.Name), w.stated().of(all).Cmp(v.stated().of(all)))
+		return cmp.Or(cmp.Compare(last(v), last(w)), cmp.Compare(v.item.Name, w.item.Name), cmp.Compare(v.hands(), w.hands()), w.stated().of(all).Cmp(v.stated().of(all)))
 	})
 	out := map[*work]footprint{}
-	for i, w := range works {
-		out[w] = b.beside(w, works[:i], out, all)
+	for i := 0; i < len(works); {
+		n := 1
+		for i+n < len(works) && works[i+n].item == works[i].item {
+			n++
+		}
+		b.layPieces(works[i:i+n], works[:i], out, all)
+		i += n
 	}
 	if b.laid == nil {
 		b.laid = map[laidOn]map[*work]footprint{}
@@ -42,25 +47,47 @@ func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint 
 	return out
 }
 
-// beside is where work lies that the file names, with that which is laid already.
-func (b *bringing) beside(w *work, laid []*work, at map[*work]footprint, all decimal.Decimal) footprint {
-	much := w.stated()
-	if !much.of(all).LessThan(all) {
-		return theFirst(much)
+// layPieces lays the pieces of one item, one behind the other where one piece as large as all of them would lie,
+// beside work that is laid already.
+func (b *bringing) layPieces(pieces, laid []*work, at map[*work]footprint, all decimal.Decimal) {
+	var much toDo
+	for _, w := range pieces {
+		much = much.plus(w.stated())
 	}
+	it := pieces[0].item
 	var taken, shared footprint
 	for _, other := range laid {
-		if !other.stated().of(all).LessThan(all) || !b.besideEachOther(w.item, other.item) {
+		if !other.stated().of(all).LessThan(all) || !b.besideEachOther(it, other.item) {
 			continue
 		}
 		taken = taken.and(at[other], all)
-		if bringOneThing(w.item, other.item) {
+		if bringOneThing(it, other.item) {
 			shared = shared.and(at[other], all)
 		}
 	}
-	p := fit(much, all, taken, shared) // what brings one thing overlaps last
-	p.of = []toDo{much}
-	return p
+	free := fit(much, all, taken, shared) // what brings one thing overlaps last
+	for _, w := range pieces {
+		p := theFirst(w.stated())
+		if w.stated().of(all).LessThan(all) {
+			var short toDo
+			p, short = free.first(w.stated(), all)
+			p = p.and(fit(short, all, p), all)
+			free = free.but(p, all)
+		}
+		p.of, p.less = theFirst(w.stated()).of, nil
+		at[w] = p
+	}
+}
+
+// hands orders pieces of one item by what they bring along: own hands, a trade, a quote for all of it.
+func (w *work) hands() int {
+	switch {
+	case w.byOwnHands():
+		return 0
+	case !w.quotedAll():
+		return 1
+	}
+	return 2
 }
 
 // laidOn is a measure, and so much as there is of it.

@@ -30,6 +30,8 @@ func (a toDo) of(all decimal.Decimal) decimal.Decimal {
 
 func (a toDo) isWhole() bool { return a.counted.IsZero() && a.share.Equal(one) }
 
+func (a toDo) equal(b toDo) bool { return a.counted.Equal(b.counted) && a.share.Equal(b.share) }
+
 func (a toDo) plus(b toDo) toDo {
 	return toDo{counted: a.counted.Add(b.counted), share: a.share.Add(b.share)}
 }

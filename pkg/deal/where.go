@@ -3,6 +3,7 @@ package deal
 import (
 	"cmp"
 	"iter"
+	"slices"
 
 	"github.com/shopspring/decimal"
 
@@ -31,19 +32,8 @@ func (b *bringing) where(w *work) footprint {
 // together is where all that brings a companion brings it.
 func (b *bringing) together(w *work, all decimal.Decimal) footprint {
 	var out footprint
-	var parts []toDo
 	for _, x := range w.bringers {
-		p := b.leftOf(x, w.item, b.broughtTo(x, w.item, all), all)
-		if !asMuch(w.item, x.by.item) && follows(w.item, x.by.item) {
-			parts = append(parts, p.length())
-		} else {
-			out = out.and(p, all)
-		}
-	}
-	for _, much := range parts { // walls of a tub lie beside those of a shower
-		p := fit(much, all, out)
-		p.of = []toDo{much}
-		out = out.and(p, all)
+		out = out.and(b.leftOf(x, w.item, b.broughtTo(x, w.item, all), all), all)
 	}
 	if w.within != nil && b.yields(w) {
 		for _, other := range b.before(w) {
@@ -56,23 +46,58 @@ func (b *bringing) together(w *work, all decimal.Decimal) footprint {
 // broughtTo is where a piece of work brings a companion, whatever else is done.
 func (b *bringing) broughtTo(x brought, it *pricebook.Item, all decimal.Decimal) footprint {
 	by := x.by.item
-	switch {
-	case asMuch(it, by):
-		p := b.where(x.by)
-		if b.all(it).IsPositive() && (by.Measure != it.Measure || takesLayers(by, it)) && !p.within(all) {
-			return everywhere() // a count of walls is none of walls less openings
-		}
-		return p
-	case follows(it, by):
-		part := b.amount(x.by)
-		if b.all(it).IsPositive() {
-			part.share = part.share.Mul(b.all(by)).DivRound(b.all(it), quantity.Places)
-		}
-		part.text = cmp.Or(part.text, by.Measure)
-		return theFirst(part)
-	default:
+	if !follows(it, by) {
 		return everywhere()
 	}
+	p := b.onto(it, x.by)
+	if asMuch(it, by) && b.all(it).IsPositive() && (by.Measure != it.Measure || takesLayers(by, it)) && !p.within(all) {
+		return everywhere() // a count of walls is none of walls less openings
+	}
+	return p
+}
+
+// onto is where work is done on what an item goes by, be it that the work goes by a part of that.
+func (b *bringing) onto(it *pricebook.Item, w *work) footprint {
+	p := b.done(w)
+	all, part := b.all(it), b.all(w.item)
+	if !pricebook.PartOf(w.item.Measure, it.Measure) || !all.IsPositive() {
+		return p
+	}
+	ratio := part.DivRound(all, quantity.Places)
+	var start toDo
+	if pricebook.AtEnd(w.item.Measure) {
+		start.share = one.Sub(ratio)
+	}
+	move := func(a toDo) toDo { return toDo{a.counted, a.share.Mul(ratio), cmp.Or(a.text, w.item.Measure), a.at} }
+	out := footprint{}
+	for _, s := range p.on {
+		out.on = append(out.on, stretch{start.plus(move(s.from)), start.plus(move(s.to))})
+	}
+	if p.of == nil {
+		p.of = []toDo{whole}
+	}
+	for _, a := range p.of {
+		out.of = append(out.of, move(a))
+	}
+	for _, a := range p.less {
+		out.less = append(out.less, move(a))
+	}
+	return out
+}
+
+// done is where a piece of work is done, of what goes by the age of the house only so much.
+func (b *bringing) done(w *work) footprint {
+	p := b.where(w)
+	share, byAge := w.item.Share(b.deal.YearBuilt)
+	if _, said := w.member.Given.Look("part"); !byAge || said || w.stated().share.IsZero() {
+		return p
+	}
+	much := p.length()
+	much.counted, much.share = much.counted.Mul(share), much.share.Mul(share)
+	q, _ := p.first(much, b.asFar(w.item))
+	much.text = cmp.Or(much.text, "all") + ", and of that by the year built"
+	q.of = []toDo{much}
+	return q
 }
 
 // leftOf is what of the place where a companion would come is left by what is done instead of it.
@@ -80,7 +105,7 @@ func (b *bringing) leftOf(x brought, it *pricebook.Item, p footprint, all decima
 	var end toDo
 	for other, q := range b.instead(x, it) {
 		switch much := q.length(); {
-		case pricebook.SameSurface(it.Measure, other.item.Measure), b.over(x.by, other):
+		case pricebook.SameSurface(it.Measure, other.item.Measure), pricebook.PartOf(other.item.Measure, it.Measure), b.over(x.by, other):
 			p = p.but(q, all)
 		default: // by another measure, beside it: at the other end
 			q.on = []stretch{{whole.less(end).less(much), whole.less(end)}}
@@ -95,7 +120,7 @@ func (b *bringing) instead(x brought, it *pricebook.Item) iter.Seq2[*work, footp
 	return func(yield func(*work, footprint) bool) {
 		for _, name := range x.Unless {
 			for _, other := range b.worksOf(name) {
-				if alike(it, other.item) && !yield(other, b.standsFor(other)) {
+				if alike(it, other.item) && !b.yieldsTo(other, it) && !yield(other, b.standsFor(other, it)) {
 					return
 				}
 			}
@@ -103,10 +128,16 @@ func (b *bringing) instead(x brought, it *pricebook.Item) iter.Seq2[*work, footp
 	}
 }
 
+// yieldsTo reports whether work that would take the place of an item makes way for it in its turn: of the two
+// that comes first by its name is done, and the other where that leaves room.
+func (b *bringing) yieldsTo(w *work, it *pricebook.Item) bool {
+	return it.Name < w.item.Name && slices.ContainsFunc(w.bringers, func(x brought) bool { return slices.Contains(x.Unless, it.Name) })
+}
+
 // standsFor is where work is done in place of other work. What only finishes a floor that is laid new, by its
 // own sanding, is in place of none.
-func (b *bringing) standsFor(w *work) footprint {
-	p := b.where(w)
+func (b *bringing) standsFor(w *work, it *pricebook.Item) footprint {
+	p := b.onto(it, w)
 	if w.item.Thing() != pricebook.WoodFinish {
 		return p
 	}
@@ -133,12 +164,9 @@ func (b *bringing) yields(w *work) bool {
 // each is where an item lies of which each piece of work takes its own: one beside the other, on and on.
 func (b *bringing) each(w *work, all decimal.Decimal) footprint {
 	var much, from toDo
-	switch left, yields := b.leftForEach(w, all); {
-	case yields:
-		much = b.forEach(w.item, w.bringers, left)
-	case severalTake(w.item, w.bringers):
-		much = b.forEach(w.item, w.bringers, one)
-	default:
+	if severalTake(w.item, w.bringers) || b.yields(w) {
+		much = b.forEach(w.item, w.bringers)
+	} else {
 		much = b.together(w, all).length()
 	}
 	for _, other := range b.before(w) {
@@ -151,16 +179,13 @@ func (b *bringing) each(w *work, all decimal.Decimal) footprint {
 	return p
 }
 
-// leftForEach is the share that is left of what each piece of work would take by what is done in its place,
-// and whether anything is.
-func (b *bringing) leftForEach(w *work, all decimal.Decimal) (left decimal.Decimal, yields bool) {
+// shareLeft is the share that what is done in place of an item leaves of what work takes of it.
+func (b *bringing) shareLeft(x brought, it *pricebook.Item) decimal.Decimal {
 	var done footprint
-	for _, x := range w.bringers {
-		for _, q := range b.instead(x, w.item) {
-			done = done.and(q, all)
-		}
+	for _, q := range b.instead(x, it) {
+		done = done.and(q, b.asFar(it))
 	}
-	return decimal.Max(decimal.Zero, one.Sub(done.length().of(all))), !done.none()
+	return decimal.Max(decimal.Zero, one.Sub(done.length().of(b.asFar(it))))
 }
 
 // before are the other works of an item that stand before one: what is done in place of all of it is done
