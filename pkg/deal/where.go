@@ -89,7 +89,7 @@ func (b *bringing) onto(it *pricebook.Item, w *work) footprint {
 func (b *bringing) done(w *work) footprint {
 	p := b.where(w)
 	share, byAge := w.item.Share(b.deal.YearBuilt)
-	if _, said := w.member.Given.Look("part"); !byAge || said || w.stated().share.IsZero() {
+	if !byAge || len(w.bringers) == 0 && !w.stated().isWhole() {
 		return p
 	}
 	much := p.length()

@@ -70,3 +70,62 @@ func TestManyWaysLeadToOneThing(t *testing.T) {
 		require.Equal(t, c.want, quantitiesOf(t, d)["zb39"].String(), measure)
 	}
 }
+
+// Own items by hand: tub walls of 60 sq ft and shower walls of 63 lie apart among the wet walls; pieces of one
+// item lie behind each other in whatever order the file names them; each that brings a companion makes way for its
+// own; of two that take each other's place one is done; and what goes by the age
+// of a house, 2% of 58.5 sq ft of open floor, brings as much.
+func TestWhatComesAlongByAnOwnBook(t *testing.T) {
+	const items = `
+  foam panel: {trade: z, measure: wet walls, hours: none, hired: $1 per sq ft, materials: none, brings: none, source: x}
+  cement panel: {trade: z, measure: wet walls, hours: none, hired: $1 per sq ft, materials: none, brings: none, source: x}
+  tub mosaic: {trade: z, measure: tub walls, makes: tub walls, hours: none, hired: $1 per sq ft, materials: none, brings: [cement panel unless foam panel], source: x}
+  shower mosaic: {trade: z, measure: shower walls, hours: none, hired: $1 per sq ft, materials: none, brings: [cement panel unless foam panel], source: x}
+  tub stripped: {trade: demolition, measure: tub walls, hours: none, hired: $1 per sq ft, materials: none, brings: [cement panel], source: x}
+  fa: {trade: z, measure: one, hours: none, hired: $1 each, materials: none, brings: [ff unless ua], source: x}
+  fb: {trade: z, measure: one, hours: none, hired: $1 each, materials: none, brings: [ff unless ub], source: x}
+  ff: {trade: z, measure: one, for each: yes, hours: none, hired: $1 each, materials: none, brings: none, source: x}
+  ua: {trade: z, measure: one, hours: none, hired: $1 each, materials: none, brings: none, source: x}
+  ub: {trade: z, measure: one, hours: none, hired: $1 each, materials: none, brings: none, source: x}
+  ra: {trade: z, measure: ceiling, makes: ra, hours: none, hired: $1 per sq ft, materials: none, brings: [xa unless xb], source: x}
+  rb: {trade: z, measure: ceiling, makes: rb, hours: none, hired: $1 per sq ft, materials: none, brings: [xb unless xa], source: x}
+  xa: {trade: z, measure: ceiling, hours: none, hired: $1 per sq ft, materials: none, brings: none, source: x}
+  xb: {trade: z, measure: ceiling, hours: none, hired: $1 per sq ft, materials: none, brings: none, source: x}
+  pad: {trade: z, measure: open floor, share by age: subfloor, hours: none, hired: $1 per sq ft, materials: none, brings: [pad seal], source: x}
+  pad seal: {trade: z, measure: open floor, hours: none, hired: $1 per sq ft, materials: none, brings: none, source: x}
+  pad maker: {trade: z, measure: open floor, hours: none, hired: $1 per sq ft, materials: none, brings: [pad], source: x}
+`
+	for work, want := range map[string]string{
+		"tub mosaic, shower mosaic, foam panel: {part: 25%}":       "cement panel 92.25",
+		"tub mosaic, shower mosaic, foam panel: {part: 50%}":       "cement panel 61.5",
+		"tub mosaic, shower mosaic, foam panel: {count: 30 sq ft}": "cement panel 93",
+		"tub stripped, tub mosaic":                                 "cement panel 60",
+		"tub stripped: {part: 50%}, tub mosaic: {part: 50%}":       "cement panel 30",
+		"fa, fb, ua: {part: 50%}":                                  "ff 1.5",
+		"fa, fb, ua: {part: 50%}, ub: {part: 50%}":                 "ff 1",
+		"fa, fb, ua, ub: {part: 50%}":                              "ff 0.5",
+		"ra: {part: 30%}, rb: {part: 60%}":                         "xa 24, xb 24",
+		"ra: {part: 50%}, rb":                                      "xa 40, xb 40",
+		"pad":                                                      "pad 1.17, pad seal 1.17",
+		"pad: {part: 50%}":                                         "pad 29.25, pad seal 29.25",
+		"pad maker: {part: 50%}":                                   "pad 0.585, pad seal 0.585",
+		"pad maker: {count: 20 sq ft}":                             "pad 0.4, pad seal 0.4",
+	} {
+		of := quantitiesOf(t, ownBook(t, deal.Options{}, items, "house: {year built: 2001}\nrooms: {bath: {size: 8' x 10', fixed: {tub: 5' x 2'6\", shower: 3' x 3'}, work: {"+worksOf(work)+"}}}\n"))
+		for _, x := range strings.Split(want, ", ") {
+			i := strings.LastIndex(x, " ")
+			require.Equal(t, x[i+1:], of[x[:i]].Round(6).String(), "%s of %s", x[:i], work)
+		}
+	}
+}
+
+// Which of two halves is done by own hands and which in a quote, and which stands first, changes nothing; nor does
+// one piece that is named as two.
+func TestPiecesOfOneItemLieBehindEachOther(t *testing.T) {
+	inEitherOrder(t, []amountOf{
+		{walled, "tile floor: {by: own hands, part: 50%}, uncoupling membrane under tile: {part: 30%}", "other half: {item: tile floor, quote: $820, part: 50%}", "floor backer board", "24"},
+		{walled, "paint walls: {by: own hands, part: 50%}, hang wall board: {part: 30%}", "other half: {item: paint walls, quote: $820, part: 50%}", "prepare walls", "70.4"},
+		{walled, "strip wallpaper: {part: 50%}", "skim walls: {part: 60%}, hang wall board: {part: 40%}", "wash off paste", "35.2"},
+		{walled, "strip wallpaper: {part: 30%}, rest: {item: strip wallpaper, part: 20%}", "skim walls: {part: 60%}, hang wall board: {part: 40%}", "wash off paste", "35.2"},
+	})
+}
