@@ -32,18 +32,35 @@ func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint 
 		return cmp.Or(cmp.Compare(last(v), last(w)), cmp.Compare(v.item.Name, w.item.Name), cmp.Compare(v.hands(), w.hands()), w.stated().of(all).Cmp(v.stated().of(all)))
 	})
 	out := map[*work]footprint{}
+	laid := b.onParts(works, out)
+	parts := len(laid) > 0
 	for i := 0; i < len(works); {
 		n := 1
 		for i+n < len(works) && works[i+n].item == works[i].item {
 			n++
 		}
-		b.layPieces(works[i:i+n], works[:i], out, all)
+		b.layPieces(works[i:i+n], laid, out, all)
+		laid = append(laid, works[i:i+n]...)
 		i += n
+	}
+	if parts { // on which more may come along yet
+		return out
 	}
 	if b.laid == nil {
 		b.laid = map[laidOn]map[*work]footprint{}
 	}
 	b.laid[key] = out
+	return out
+}
+
+// onParts is the work on parts of what some work goes by, as the walls of a tub are of wet walls, of which
+// is known where it lies.
+func (b *bringing) onParts(works []*work, at map[*work]footprint) (out []*work) {
+	for w := range b.here() {
+		if len(works) > 0 && pricebook.PartOf(w.item.Measure, works[0].item.Measure) {
+			out, at[w] = append(out, w), b.onto(works[0].item, w)
+		}
+	}
 	return out
 }
 
@@ -57,7 +74,7 @@ func (b *bringing) layPieces(pieces, laid []*work, at map[*work]footprint, all d
 	it := pieces[0].item
 	var taken, shared footprint
 	for _, other := range laid {
-		if !other.stated().of(all).LessThan(all) || !b.besideEachOther(it, other.item) {
+		if !at[other].length().of(all).LessThan(all) || !b.besideEachOther(it, other.item) {
 			continue
 		}
 		taken = taken.and(at[other], all)
