@@ -409,8 +409,8 @@ func TestATubAndAShowerHaveWallsOfTheirOwn(t *testing.T) {
 		{tub + ", " + shower, "tub surround tile, tile shower walls: {count: 20 sq ft}", "tub surround tile 60, seal wall grout 80, tile shower walls 20"},
 		{tub + ", " + shower, "tub, tile shower walls: {part: 50%}", "tub surround tile 60, tile shower walls 31.5"},
 		{tub + ", " + shower, "strip tub surround panels: {part: 40%}, strip wall tile: {part: 40%}", "surround insulation 73.2"}, // 24 and 49.2
-		{tub + ", " + shower, "tub, regrout wet walls: {count: 36 sq ft}", "seal wall grout 96"},                                    // the new tile, and beside it the old
-		{tub, "tub, tile shower walls", "tub surround tile 0, wall backer board 60, tile shower walls 60"}, // a shower over the tub
+		{tub + ", " + shower, "tub, regrout wet walls: {count: 36 sq ft}", "seal wall grout 96"},                                  // the new tile, and beside it the old
+		{tub, "tub, tile shower walls", "tub surround tile 0, wall backer board 60, tile shower walls 60"},                        // a shower over the tub
 		{tub, "tub", "tub surround tile 60, wall backer board 60"},
 		{shower, "tile shower walls", "tile shower walls 63, wall backer board 63"},
 	} {
