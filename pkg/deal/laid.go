@@ -33,7 +33,6 @@ func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint 
 	})
 	out := map[*work]footprint{}
 	laid := b.onParts(works, out)
-	parts := len(laid) > 0
 	for i := 0; i < len(works); {
 		n := 1
 		for i+n < len(works) && works[i+n].item == works[i].item {
@@ -43,7 +42,7 @@ func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint 
 		laid = append(laid, works[i:i+n]...)
 		i += n
 	}
-	if parts { // on which more may come along yet
+	if pricebook.HasParts(measure) { // on which more may come along yet
 		return out
 	}
 	if b.laid == nil {

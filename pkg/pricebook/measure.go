@@ -58,6 +58,16 @@ var partOf = map[string]string{"tub walls": "wet walls", "shower walls": "wet wa
 // PartOf reports whether what goes by one measure goes by a part of another.
 func PartOf(part, measure string) bool { return partOf[part] == measure && measure != "" }
 
+// HasParts reports whether other measures are part of one.
+func HasParts(measure string) bool {
+	for _, of := range partOf {
+		if of == measure {
+			return true
+		}
+	}
+	return false
+}
+
 // AtEnd reports whether a part of a measure lies at the end of it, and not at the beginning: the walls of a
 // shower lie beside those of a tub, but of a shower over the tub they are the same.
 func AtEnd(part string) bool { return part == "shower walls" }
