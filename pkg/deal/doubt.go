@@ -216,23 +216,6 @@ func (r *reader) doubtPhase(m *model.Member) {
 	r.say("phase-empty", v.Pos, "%s costs nothing: it runs during %s, which takes no time", m.Label, v.Choice)("say how long that takes, e.g.   time: {%s: 1 month}   or when else it is paid, e.g.   during: hold", key)
 }
 
-// doubtOnce looks for a holding cost that is paid once, where most come every month or year.
-func (r *reader) doubtOnce(m *model.Member) {
-	when, during := ", for the whole hold", ""
-	if v, ok := m.Given.Look("during"); ok && v.Choice != "" && v.Choice != "hold" {
-		when, during = ", for the whole "+v.Choice, " during "+v.Choice
-	}
-	if v, share := m.Given.Look("share"); share && v.Number.IsPositive() {
-		if paid, ok := r.worked(m, "amount"); ok {
-			cost := quantity.FormatMoney(paid.Abs())
-			r.say("holding-once", v.Pos, "%s is %s once%s: %s", m.Label, v.Text, when, cost)("write   %s/year%s   if it is what a year costs", cost, during)
-		}
-	}
-	if v, once := m.Given.Look("fixed"); once && v.Number.IsPositive() && !r.lostTime[v.Pos] {
-		r.say("holding-once", v.Pos, "%s is %s once%s", m.Label, v.Text, when)("write   %[1]s/year%[2]s   if it is the bill of a year,   %[1]s/month%[2]s   if it is paid every month", v.Text, during)
-	}
-}
-
 // income are words in the name of a charge that is rather money that comes in.
 var income = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)^rent$|\b(income|tenants?|lodgers?)\b`) })
 

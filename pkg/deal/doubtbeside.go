@@ -71,15 +71,6 @@ func (r *reader) doubtCredit() {
 	}
 }
 
-// doubtLowTax doubts a year's property tax that is rather a month's.
-func (r *reader) doubtLowTax() {
-	for _, m := range r.deal.Root.In("holding_fee") {
-		if v, given := m.Given.Look("a_year"); given && taxes(m) && r.farBeside(m, "a_year", 1) {
-			r.say("property-tax-low", v.Pos, "%s is %s, under %s of the price", m.Label, v.Text, quantity.FormatPercent(lowTax, 2))("write %s/month if it is that of a month, and look whether it is a bill with the seller's exemptions; it is used as it stands", quantity.FormatDollars(v.Number))
-		}
-	}
-}
-
 // agentWords are in the names of what agents take of the sale; settlesWords in those of others who
 // call themselves agents.
 var agentWords, settlesWords = sync.OnceValue(func() *regexp.Regexp {

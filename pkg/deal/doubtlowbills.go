@@ -18,19 +18,10 @@ var (
 	lowSupplies = decimal.NewFromInt(480)              // all utilities
 )
 
-// otherThings are in the names of insurance that costs little, for it covers no whole house; allSupplies in
-// those of bills for all that a house uses.
-var otherThings, allSupplies = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(?i)\b(floods?|(earth)?quake|umbrella|liability|contents|tools?|condo(minium)?|ho-?6|unit|walls|loan|warranty|renters?|car|truck|vehicle|sewer|lines?|theft|glass|extra|rider)\b`)
-}), sync.OnceValue(func() *regexp.Regexp {
+// allSupplies are in the names of bills for all that a house uses.
+var allSupplies = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?i)\b(utility|utilities)\b`)
 })
-
-// coversHouse reports whether a holding cost is all the insurance of the house.
-func coversHouse(m *model.Member) bool {
-	other := func(x *model.Member) bool { return x != m && x.Set == "fee" && insures(x) }
-	return m.Kind == "holding_fee" && insures(m) && !taxes(m) && !otherThings().MatchString(m.Label) && !slices.ContainsFunc(m.Parent.Children, other)
-}
 
 // kindsOfSupply are the words for what a house is billed for: for power, for what heats it, and for others.
 var kindsOfSupply = sync.OnceValue(func() []*regexp.Regexp {

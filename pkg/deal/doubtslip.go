@@ -17,7 +17,9 @@ var (
 	largeDeal      = decimal.NewFromInt(100_000) // price from which on a small line is doubted
 	smallLine      = decimal.NewFromInt(20)      // dollars of a line of work that could be thousands
 	highTax        = decimal.New(8, -2)          // property tax of a year, as a share of the price
-	highCover      = decimal.New(6, -2)          // insurance of a year, as a share of the price
+	highCover      = decimal.New(6, -2)          // insurance of a year by a bill of the year, as a share of the price
+	highCoverOften = decimal.New(35, -3)         // and by one of the month or the quarter: a year's is often told by those
+	usualBill      = decimal.NewFromInt(4000)    // tax or insurance of a year that is paid for the cheapest house too
 	highCharge     = decimal.New(20, -2)         // a charge of the purchase or the sale, as a share
 	highSupplies   = decimal.New(3, -2)          // utilities of a year, as a share of the price
 	largeSupplies  = decimal.NewFromInt(14_400)  // and in dollars
@@ -40,8 +42,7 @@ func (r *reader) doubtSlips() {
 	r.doubtSmallLines()
 	r.doubtDearLines()
 	r.doubtHires()
-	r.doubtYearly(taxes, "property-tax-high", highTax)
-	r.doubtYearly(insures, "insurance-high", highCover)
+	r.doubtYearly()
 	r.doubtSupplies()
 	r.doubtDues()
 	r.doubtShares()
@@ -67,15 +68,25 @@ func (r *reader) doubtSmallLines() {
 // timesAYear are how often bills by the month, the quarter and the year come in a year.
 var timesAYear = map[string]int64{"a_month": 12, "a_quarter": 4, "a_year": 1}
 
-// doubtYearly looks for a year's bill that is charged by the month or quarter, or is far
-// too much.
-func (r *reader) doubtYearly(is func(*model.Member) bool, code string, most decimal.Decimal) {
-	price := r.good("purchase.price").number
-	for _, b := range r.bills(is) {
-		if !b.year.GreaterThan(most.Mul(price)) {
+// mostOfYear is the share of the price over which a year's tax or insurance is doubted, by how its bill comes.
+func mostOfYear(m *model.Member, line string) (most decimal.Decimal, code string) {
+	switch {
+	case taxes(m):
+		return highTax, "property-tax-high"
+	case line == "a_year":
+		return highCover, "insurance-high"
+	}
+	return highCoverOften, "insurance-high"
+}
+
+// doubtYearly looks for a year's tax or insurance that is charged by the month or quarter, or is far too much.
+func (r *reader) doubtYearly() {
+	for _, b := range r.bills(func(m *model.Member) bool { return taxes(m) || insures(m) }) {
+		if !r.farBeside(b.of, b.line, 0) {
 			continue
 		}
-		tell := r.say(code, b.Pos, "%s is %s, %s a year, more than %s of the price", b.of.Label, b.Text, quantity.FormatDollars(b.year), quantity.FormatPercent(most, 0))
+		most, code := mostOfYear(b.of, b.line)
+		tell := r.say(code, b.Pos, "%s is %s, %s a year, more than %s of the price", b.of.Label, b.Text, quantity.FormatDollars(b.year), quantity.FormatPercent(most, 1))
 		if b.line == "a_year" {
 			tell("check it with the bill; it is used as it stands")
 			continue
@@ -107,6 +118,8 @@ func (r *reader) bills(is func(*model.Member) bool) (out []bill) {
 	return out
 }
 
+func taxes(m *model.Member) bool { return strings.Contains(strings.ToLower(m.Label), "tax") }
+
 // supplyWords are in the names of what a house uses and is billed for.
 var supplyWords = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(?i)\b(utilit(y|ies)|electric(al|ity)?|power|gas|water|sewer(age)?|heat(ing)?|oil|propane|internet|trash|garbage|refuse)\b`)
@@ -130,8 +143,6 @@ func (r *reader) doubtSupplies() {
 		}
 	}
 }
-
-func taxes(m *model.Member) bool { return strings.Contains(strings.ToLower(m.Label), "tax") }
 
 // lowShare is the share below which a loan's part of the price or the renovation is doubted; false
 // where it is not: a second lender often adds a little.

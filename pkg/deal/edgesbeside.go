@@ -133,13 +133,16 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 	case c.Line.ID() == "item.quote":
 		return d.quoteBeside(c)
 	case c.Member.Kind != "holding_fee" || times.IsZero():
-	case taxes(c.Member):
-		out = append(out, over(times, "price", highTax))
-		if c.Line.Name == "a_year" {
-			out = append(out, under("price", lowTax))
+	case taxes(c.Member) || insures(c.Member):
+		most, _ := mostOfYear(c.Member, c.Line.Name)
+		out = append(out, append(over(times, "price", most), sum(usualBill.Neg(), self(times))))
+		if c.Line.Name == "a_year" && mainTax(c.Member) {
+			low := under("price", lowTax)
+			for _, m := range otherTaxes(c.Member) { // districts send bills of their own
+				low[0].Parts = append(low[0].Parts, cell(m, "monthly_rate", decimal.NewFromInt(-12)))
+			}
+			out = append(out, low)
 		}
-	case insures(c.Member):
-		out = append(out, over(times, "price", highCover))
 		if c.Line.Name == "a_year" && coversHouse(c.Member) {
 			out = append(out, under("price", lowOfCover))
 		}

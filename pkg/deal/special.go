@@ -2,10 +2,8 @@ package deal
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
-	"sync"
 
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
@@ -230,21 +228,6 @@ func (r *reader) named() {
 		}
 	}
 }
-
-func insuresVacant(label string) bool {
-	return holdsAny(label, "vacant", "builder's risk", "builders risk", "builder’s risk")
-}
-
-// insures reports whether a charge has the name of an insurance.
-func insures(m *model.Member) bool {
-	label := otherCover().ReplaceAllString(strings.ToLower(m.Label), "")
-	return insuresVacant(label) || holdsAny(label, "insur", "hazard", "homeowner")
-}
-
-// otherCover is insurance of the title or the loan, which covers no house, and the dues of those who own there.
-var otherCover = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(title|mortgage) insur\w*|home ?owner\S* (assoc\w*|dues|fees?)`)
-})
 
 func holdsAny(s string, words ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(s, w) })
