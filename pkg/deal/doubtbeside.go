@@ -29,7 +29,7 @@ func (r *reader) breaks(x Beside) bool {
 // doubtLongWork doubts a stated renovation of far more than the rooms' hours take.
 func (r *reader) doubtLongWork() {
 	stated, c := r.good("time.renovation"), r.deal.Model.Find(r.deal.Root, "renovation")
-	if stated == nil || !slices.ContainsFunc(r.longWork(c), r.breaks) {
+	if stated == nil || beyondUsual(stated) || !slices.ContainsFunc(r.longWork(c), r.breaks) {
 		return
 	}
 	takes, _ := r.worked(r.deal.Root, "scope_months")

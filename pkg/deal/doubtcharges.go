@@ -22,9 +22,13 @@ var (
 	highTitle    = decimal.New(25, -3) // of what the house sells for, for title, escrow or settlement of the sale
 	highAtSale   = decimal.New(5, -2)  // and for another charge of it
 	highSaleTax  = decimal.New(7, -2)  // of the sale price, for taxes of the sale
-	highSettling = decimal.New(5, -2)  // of the sale price, for title, escrow or settlement by themselves
+	highSettling = decimal.New(3, -2)  // of the price or the sale price, for title, escrow or settlement by themselves
+	highSelling  = decimal.New(5, -2)  // of the sale price, for closing costs beside what agents take
 	highAllCosts = decimal.New(10, -2) // and for closing costs, which may hold what agents take, or what a buyer is given
 	highLoanFee  = decimal.New(5, -2)  // of the loan, as points are
+	highInLoan   = decimal.New(8, -2)  // and in dollars, of which a small loan has a least
+	highPlans    = decimal.New(15, -2) // of the work, for what architects and engineers draw
+	largePlans   = decimal.NewFromInt(15_000)
 )
 
 // highShare is the share over which a charge, or a rate of its tables, is doubted; false where none is.
@@ -33,7 +37,7 @@ func highShare(fee *model.Member) (most decimal.Decimal, is bool) {
 	case permits(fee):
 		return highPermits, true
 	case fee.Kind == "purchase_fee" && slices.Contains([]string{"price", "all_in_price"}, fee.Given.Of("base").Refers):
-		return highClosing, true
+		return highOfPurchase(fee), true
 	case taxesSale(fee):
 		return highSaleTax, true
 	case ofSale(fee) && settlesWords().MatchString(fee.Label):
@@ -55,12 +59,42 @@ func ofSale(m *model.Member) bool {
 // mostForSettling is the share over which title, escrow or settlement of the sale is doubted. Closing costs
 // may be all that the sale costs, where no agent is charged beside them.
 func mostForSettling(m *model.Member) decimal.Decimal {
-	only := !allCosts().MatchString(m.Label)
-	if only || slices.ContainsFunc(m.Parent.In("selling_fee"), sells) {
+	switch {
+	case !allCosts().MatchString(m.Label):
 		return highSettling
+	case slices.ContainsFunc(m.Parent.In("selling_fee"), sells):
+		return highSelling
 	}
 	return highAllCosts
 }
+
+// settlesBuying are in the names of title, escrow or settlement of the purchase; moreThanSettling in those of
+// what may well be more with them.
+var settlesBuying, moreThanSettling = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(title|escrow|settlement)\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)prepa|reserve|deposit|impound|held|hold|repair|lien|payoff|attorney|lawyer|legal|survey|record|transfer|lender|loan|first|insurance and|condo|co-?op`)
+})
+
+// highOfPurchase is the share of the price over which a charge of the purchase is doubted.
+func highOfPurchase(fee *model.Member) decimal.Decimal {
+	name := fee.Label
+	if settlesBuying().MatchString(name) && !allCosts().MatchString(name) && !saleTaxWords().MatchString(name) && !moreThanSettling().MatchString(name) {
+		return highSettling
+	}
+	return highClosing
+}
+
+// plans reports whether a general line is for what is drawn and reckoned before the work.
+func plans(m *model.Member) bool {
+	return m.Kind == "general_fee" && !permits(m) && planWords().MatchString(m.Label) && !buildWords().MatchString(m.Label)
+}
+
+var planWords, buildWords = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(plans|drawings|architects?|architectural|engineers?|engineering)\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(work|build\w*|install\w*|construction|fram(e|ing)|beams?|foundation)\b`)
+})
 
 // moreOfLoan are in the names of charges of a loan that may well be more than points are: money that is left
 // with the lender, cover, taxes, and a part of what is earned.
@@ -167,9 +201,14 @@ func (r *reader) doubtCharges() {
 				r.say("charge-high", v.Pos, "%s is %s, and all of the work, parts not seen with it, %s; permits are rarely over %s of that", fee.Label, quantity.FormatDollars(v.Number), quantity.FormatDollars(all.Sub(v.Number)), quantity.FormatPercent(highPermits, 0))("check it with the building department, for a nought too many; it is used as it stands")
 				continue
 			}
-			share, of := highClosing, "the price"
-			if high, is := highOfSale(fee); is && fee.Kind == "selling_fee" {
+			share, of := highOfPurchase(fee), "the price"
+			switch high, _ := highOfSale(fee); fee.Kind {
+			case "selling_fee":
 				share, of = high, "the after-repair value"
+			case "loan_fee":
+				share, of = highInLoan, "the loan"
+			case "general_fee":
+				share, of = highPlans, "all of the work, finished by trades"
 			}
 			r.say("charge-high", v.Pos, "%s is %s, more than %s of %s", fee.Label, quantity.FormatDollars(v.Number), quantity.FormatPercent(share, 1), of)("check it with whoever gave it to you, for a nought too many; it is used as it stands")
 		}
@@ -185,9 +224,9 @@ func (r *reader) tellHighShare(fee *model.Member, v model.Value, most decimal.De
 	switch {
 	case permits(fee):
 		r.say("share-high", v.Pos, "%s takes %s of the work; permits are rarely over %s", fee.Label, v.Text, words)("check it with the building department, for a point that has slipped; it is used as it stands")
-	case fee.Kind == "purchase_fee" && most.Equal(highClosing) && strings.Contains(strings.ToLower(fee.Label), "premium"):
+	case fee.Kind == "purchase_fee" && most.LessThanOrEqual(highClosing) && strings.Contains(strings.ToLower(fee.Label), "premium"):
 		r.say("share-high", v.Pos, "%s takes %s of the price", fee.Label, v.Text)("what an auction house takes goes under purchase, so that loans and cautions know of it:   auction premium: %s", v.Text)
-	case fee.Kind == "purchase_fee" && most.Equal(highClosing):
+	case fee.Kind == "purchase_fee" && most.LessThanOrEqual(highClosing):
 		r.say("share-high", v.Pos, "%s takes %s of the price", fee.Label, v.Text)("check it, for a point that has slipped; over %s is unusual for one charge of the purchase", words)
 	case most.Equal(highSaleTax):
 		r.say("share-high", v.Pos, "%s takes %s of the sale", fee.Label, v.Text)("check it with the county, for a point that has slipped; over %s is unusual for a tax of the sale", words)

@@ -33,12 +33,13 @@ func TestChargesWithASlip(t *testing.T) {
 	}
 	for charge, want := range map[string]int{
 		"county: 11%": 1, "county: 1.1%": 0, "county: 5%": 0, "county: {slabs: {up to $150k: 0.1%, above: 11%}}": 1, "county: $55 per $500": 1, "county: $5.50 per $500": 0,
-		"buyer's premium: 10%": 1,
+		"buyer's premium: 10%": 1, "title: 3.5%": 1, "title: 2.5%": 0, "title and transfer tax: 4%": 0,
 	} {
 		require.Len(t, toldWith(t, "share-high", "closing: {"+charge+"}"), want, charge)
 	}
 	for purchase, want := range map[string]int{
-		"assignment fee: $42,000": 1, "assignment fee: $20,000": 0, "closing: {title: $14,500}": 1, "closing: {title: $1,450}": 0, "closing: {title: $10,000}": 0,
+		"assignment fee: $42,000": 1, "assignment fee: $20,000": 0, "closing: {title: $14,500}": 1, "closing: {title: $1,450}": 0, "closing: {title: $10,000}": 1, "closing: {title and escrow: $5,900}": 0, "closing: {settlement: $6,100}": 1, "closing: {closing costs: $9,000}": 0, "closing: {escrow deposit: $9,000}": 0, "closing: {title and transfer tax: $9,500}": 0,
+		"closing: {recording: $9,500}": 1, "closing: {recording: $2,400}": 0, "closing: {recording tax: $9,500}": 0, "closing: {mortgage recording: $6,000}": 0, "closing: {recording and transfer: $6,000}": 0,
 	} {
 		require.Len(t, toldWith(t, "charge-high", purchase), want, purchase)
 	}
@@ -105,7 +106,7 @@ func TestTheSaleIsByAgentsUnlessTheFileSaysSo(t *testing.T) {
 // and what is left with a lender, may be more.
 func TestSharesOfTheSaleAndOfLoans(t *testing.T) {
 	for charge, want := range map[string]int{
-		"title: 17.5%": 1, "settlement: 12%": 1, "closing: 12%": 1, "closing costs: 8%": 1, "credit to the buyer: 15%": 1,
+		"title: 17.5%": 1, "title and escrow: 3.5%": 1, "closing: 4.5%": 0, "title and stamps: 4%": 0, "settlement: 12%": 1, "closing: 12%": 1, "closing costs: 8%": 1, "credit to the buyer: 15%": 1,
 		"title: 2.5%": 0, "transfer taxes: 4.6%": 0, "seller concessions: 6%": 0, "credit to the buyer: 9%": 0, "title and transfer tax: 5.5%": 0, "tax withheld: 15%": 0,
 	} {
 		require.Equal(t, want, tellsIn(t, "share-high", settle, charge), charge)
@@ -116,6 +117,41 @@ func TestSharesOfTheSaleAndOfLoans(t *testing.T) {
 		"origination: 5%": 0, "interest reserve: 9%": 0, "prepaid interest: 11%": 0, "mortgage tax: 2.8%": 0, "profit share: {amount: 10%, of: sale price}": 0, "inspection: {amount: 6%, of: holdback}": 0,
 	} {
 		require.Equal(t, want, tellsIn(t, "share-high", fees, "    "+charge), charge)
+	}
+}
+
+// Charges of a loan in dollars are held against the loan as shares are, but for those that a small loan has too.
+func TestDollarsOfLoans(t *testing.T) {
+	for fee, want := range map[string]int{
+		"origination: $12.5k": 1, "points: $30k": 1, "origination: $4,500": 0, "broker: $9,000": 0, "interest reserve: $14k": 0, "mortgage tax: $13k": 0,
+	} {
+		require.Len(t, toldOf(t, "charge-high", smallDen, "loans: [{fixed amount: $150k, rate: 9%, fees: {"+fee+"}}]\n"), want, fee)
+	}
+	require.Empty(t, toldOf(t, "charge-high", smallDen, "loans: [{fixed amount: $30k, rate: 9%, fees: {origination: $3,500}}]\n"))
+}
+
+// What is drawn before the work is a share of it; hauling, rented tools and power for the work have a price.
+func TestGeneralLinesWithANoughtTooMany(t *testing.T) {
+	for line, want := range map[string]int{
+		"architect: $18k": 1, "plans: $18k": 1, "engineer: $1,800": 0, "plans: $14k": 0, "engineered beams: $18k": 0, "foundation engineering and work: $18k": 0,
+		"debris hauling: $16.4k": 1, "haul away: $12k": 1, "debris removal: $12k": 1, "debris removal and demolition: $14k": 0, "hauling: $3,900/month": 1, "debris hauling: $6,400": 0, "trash hauling: $12k": 0, "dirt hauling: $14k": 0, "debris of the fire: $14k": 0,
+		"tool rental: $6,500": 1, "rented tools: $3,400/month": 1, "tool rental: $650": 0, "tools: $7,000": 0,
+		"temporary power: $8,500": 1, "temp power pole: $8,500": 1, "temporary power: $900": 0, "temporary electrical work: $8,500": 0,
+	} {
+		require.Len(t, toldOf(t, "charge-high", smallDen, "renovation: {lines: [{work: all of it, amount: $60k}], general: {"+line+"}}\n"), want, line)
+	}
+	require.Empty(t, toldOf(t, "charge-high", smallDen, "renovation: {lines: [{work: all of it, amount: $180k}], general: {architect: $24k}}\n"))
+}
+
+// A length of time that is rather one of days or weeks is told; slow markets and long work are let stand.
+func TestTimesOfAnotherUnit(t *testing.T) {
+	for time, want := range map[string]int{
+		"marketing: 5 weeks, escrow: 5 years": 1, "marketing: 50 weeks, escrow: 50 weeks": 2, "lead-in: 8 months, marketing: 5 weeks": 1, "renovation: 3 years, marketing: 5 weeks": 1, "renovation: 100 weeks, lead-in: 52 weeks": 1,
+		"lead-in: 5 months, renovation: 18 months, marketing: 8 months, escrow: 90 days": 0,
+	} {
+		_, found := deal.Read("a.yaml", []byte(strings.Replace(walked, "marketing: 5 weeks, escrow: 1 month", time, 1)+"renovation: {lines: [{work: all of it, amount: $60k}]}\n"))
+		require.False(t, found.HasErrors(), "%v", found)
+		require.Equal(t, want, strings.Count(strings.Join(codesIn(found), " "), "time-long"), time)
 	}
 }
 

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 
@@ -109,7 +110,7 @@ func mostForWork(label string) (most decimal.Decimal, goods, is bool) {
 		if x.alone && x.words.MatchString(what) && ofNew().ReplaceAllString(x.words.ReplaceAllString(what, ""), "") == "" {
 			return x.most, false, true
 		}
-		if x.alone || !named {
+		if x.alone || !named || both && ofTrade(who) && !x.words.MatchString(wetRoom().ReplaceAllString(name, "")) { // a room says where
 			continue
 		}
 		is = is || x.words.MatchString(who)
@@ -117,6 +118,11 @@ func mostForWork(label string) (most decimal.Decimal, goods, is bool) {
 		most = most.Add(x.most)
 	}
 	return most, goods, is
+}
+
+// ofTrade reports whether a name tells a trade, and no room.
+func ofTrade(who string) bool {
+	return !wetRoom().MatchString(who) && slices.ContainsFunc(dearWork(), func(x dear) bool { return !x.alone && x.words.MatchString(who) })
 }
 
 // ofNew are words that say no more than that one thing is new, and how large it is.

@@ -1,8 +1,6 @@
 package deal
 
 import (
-	"slices"
-
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/model"
@@ -29,8 +27,7 @@ func (d *Deal) discountBeside(c *model.Cell) []Beside {
 // has slipped.
 func (r *reader) doubtDiscount() {
 	g := r.good("value.expected discount")
-	beyond := func(e Edge) bool { return !e.Holds(g.number) } // which is told by itself
-	if g == nil || !r.farBeside(r.deal.Root, "expected_discount", 0) || slices.ContainsFunc(edgesIn(limits(g.field.Kind, g.field.Doubt)), beyond) {
+	if g == nil || !r.farBeside(r.deal.Root, "expected_discount", 0) || beyondUsual(g) {
 		return
 	}
 	sale, _ := r.worked(r.deal.Root, "sale_price")

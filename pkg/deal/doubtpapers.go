@@ -15,6 +15,7 @@ import (
 // common practice, no source.
 var (
 	dearPaper   = decimal.NewFromInt(4000)
+	dearRecord  = decimal.NewFromInt(2500) // recording of the deed, without a tax
 	dearOfPrice = decimal.New(1, -2)
 )
 
@@ -29,11 +30,24 @@ var paperWords, moreThanPaper = sync.OnceValue(func() *regexp.Regexp {
 // severalPapers are in names that hold more than one.
 var severalPapers = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[,&+/]|\band\b|\binspections\b|\ball\b`) })
 
+// recordWords are in the names of what is paid for recording; moreThanRecord in those of taxes and others with it.
+var recordWords, moreThanRecord = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\brecording\b`)
+}), sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`tax|stamp|transfer|duty|mortgage|title|escrow|clos|settle|excise|intangible|insur|attorney|lawyer|legal`)
+})
+
 // mostForPaper is the charge in dollars over which one for looks or papers is doubted; false for others. One
 // whose name holds several may be twice that.
 func mostForPaper(fee *model.Member) (most decimal.Decimal, is bool) {
 	name := strings.ToLower(fee.Label)
-	if !slices.Contains([]string{"before_fee", "purchase_fee", "loan_fee"}, fee.Kind) || !paperWords().MatchString(name) || moreThanPaper().MatchString(name) {
+	if !slices.Contains([]string{"before_fee", "purchase_fee", "loan_fee"}, fee.Kind) {
+		return most, false
+	}
+	if recordWords().MatchString(name) && !moreThanRecord().MatchString(name) && !severalPapers().MatchString(name) {
+		return dearRecord, true
+	}
+	if !paperWords().MatchString(name) || moreThanPaper().MatchString(name) {
 		return most, false
 	}
 	if severalPapers().MatchString(name) {

@@ -25,6 +25,11 @@ func inThousands(k Kind, s span, x decimal.Decimal, accepts []limit) string {
 	return s.text + "k"
 }
 
+// beyondUsual reports whether a number is told to be outside what is usual, by itself.
+func beyondUsual(g *reading) bool {
+	return slices.ContainsFunc(limits(g.field.Kind, g.field.Doubt), func(l limit) bool { return !l.holds(g.number) })
+}
+
 // usual doubts a number outside what is usual; it stays good.
 func (r *reader) usual(f *Field, s span, x decimal.Decimal) bool {
 	for _, l := range limits(f.Kind, f.Doubt) {
@@ -46,6 +51,8 @@ func usualHint(f *Field, s span, x decimal.Decimal, l limit) string {
 		return paceHint(x)
 	case f.DoubtCode == "least-interest-long":
 		return "check it with the lender's term sheet, for days in the place of months; it is used as it stands"
+	case f.DoubtCode == "time-long":
+		return "check it, for a digit too many, or weeks or days in the place of months; it is used as it stands"
 	case f.DoubtCode == "factor-unusual" && l.least:
 		return fmt.Sprintf("it is what the book's prices are multiplied by: for %s more than they are write %s", s.text, quantity.FormatPercent(one.Add(x), 2))
 	case strings.HasPrefix(f.Path, "labour.") || f.group() == "<work>": // which nobody but the owner says

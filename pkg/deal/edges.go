@@ -163,9 +163,9 @@ func (d *Deal) UsualAlone(c *model.Cell) (out []Edge) {
 	m := c.Member
 	switch {
 	case InWeeks(c):
-		return []Edge{most(c.Given.Number.Mul(manyTimes))}
+		return append(doubtEdges(c), most(c.Given.Number.Mul(manyTimes)))
 	case c.Line.ID() == "renovation" && c.Given != nil && c.Given.Number.IsPositive(): // as beside what rooms take
-		return []Edge{most(decimal.Max(c.Given.Number.Mul(manyTimes), c.Given.Number.Add(one)))}
+		return append(doubtEdges(c), most(decimal.Max(c.Given.Number.Mul(manyTimes), c.Given.Number.Add(one))))
 	case c.Line.Section == "Comparables" && (strings.HasPrefix(c.Line.Name, "subject_") || c.Line.Name == "market_rate"):
 		return d.houseEdges(c.Line.Name)
 	case c.Line.Set == "comp" && !isSum(c) && d.hasSales():

@@ -112,7 +112,12 @@ func (d *Deal) Beside(c *model.Cell) (out []Beside) {
 		}
 		return nil
 	case c.Line.Name == "fixed" && c.Member.Kind == "purchase_fee":
-		return []Beside{append(over(one, "price", highClosing), sum(largeCharge.Neg(), self(one)))}
+		return []Beside{append(over(one, "price", highOfPurchase(c.Member)), sum(largeCharge.Neg(), self(one)))}
+	case c.Line.Name == "fixed" && c.Member.Kind == "loan_fee" && !moreOfLoan().MatchString(c.Member.Label):
+		loan := c.Member.Parent
+		return []Beside{{sum(decimal.Zero, self(one), cell(loan, "commitment", highInLoan.Neg())), sum(largeCharge.Neg(), self(one)), sum(decimal.Zero, cell(loan, "commitment", one))}}
+	case c.Line.Name == "fixed" && plans(c.Member):
+		return []Beside{append(over(one, "trade_cost", highPlans), sum(largePlans.Neg(), self(one)), sum(decimal.Zero, cell(root, "works_at_trade_price", one)))}
 	case c.Line.Name == "fixed" && permits(c.Member):
 		return []Beside{append(over(one, "trade_cost", highPermits), sum(largePermits.Neg(), self(one)), sum(decimal.Zero, cell(root, "works_at_trade_price", one)))}
 	case c.Line.Name == "unit_price" && slices.Contains([]string{"fee", "bracket"}, c.Line.Set):
