@@ -20,7 +20,7 @@ var coverWords, vacantWords = sync.OnceValue(func() *regexp.Regexp {
 // otherCover is insurance of the title or the loan, which covers no house, the dues of those who own there, and
 // what a town takes for a house that stands empty.
 var otherCover = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`\b(title|mortgage|owner\S*|lender\S*|loan|warranty) (insur\w*|policy)( policy)?|home ?owner\S* (assoc\w*|dues|fees?)|vacant\S*( (property|house|home|building|structure|dwelling))* (regist\w*|fees?|permits?|tax(es)?|licen[cs]e|fines?)`)
+	return regexp.MustCompile(`\b(title|mortgage|owner\S*|lender\S*|loan|warranty) (insur\w*|policy)( policy)?|\bpolicy fees?\b|home ?owner\S* (assoc\w*|dues|fees?)|vacant\S*( (property|house|home|building|structure|dwelling))* (regist\w*|fees?|permits?|tax(es)?|licen[cs]e|fines?)`)
 })
 
 func insuresVacant(label string) bool {

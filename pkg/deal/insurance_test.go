@@ -16,7 +16,7 @@ func TestTheNamesOfInsurance(t *testing.T) {
 		"builder risk": {0, 1}, "builders risk": {0, 1}, "builder’s risk": {0, 1}, "builders-risk": {0, 1}, "course of construction": {0, 1}, "DP-3": {0, 1}, "DP3": {0, 1}, "HO 3": {0, 1},
 		"dwelling policy": {0, 1}, "landlord policy": {0, 1}, "fire policy": {0, 1}, "dwelling fire": {0, 1}, "vacant house cover": {0, 1}, "homeowner’s": {0, 1},
 		"HO-6": {0, 0}, "HO6 policy": {0, 0}, "walls-in policy": {0, 0}, "condo policy": {0, 0},
-		"title policy": {1, 0}, "owner’s policy": {1, 0}, "title insurance": {1, 0}, "vacant property registration": {1, 0}, "vacant home fee": {1, 0}, "hazardous waste": {1, 0}, "homeowner’s dues": {1, 0},
+		"title policy": {1, 0}, "owner’s policy": {1, 0}, "title insurance": {1, 0}, "vacant property registration": {1, 0}, "vacant home fee": {1, 0}, "hazardous waste": {1, 0}, "policy fee": {1, 0}, "homeowner’s dues": {1, 0},
 	} {
 		charge := "holding: {'" + name + "': $110/year}\n"
 		require.Len(t, toldOf(t, "insurance-missing", smallDen, charge), want.missing, name)

@@ -99,6 +99,23 @@ func TestInputsAreDoubtedBesideOthers(t *testing.T) {
 	}
 }
 
+// Charges of a loan, taxes of districts, insurance by the month and lengths of time are to be looked at again as
+// in the file.
+func TestBillsAndTimesAreDoubtedBesideOthers(t *testing.T) {
+	look := itoa(int(unusual))
+	text := strings.NewReplacer("tax: $2,910", "tax: $1,800", "exit fee: 0.2%", "exit fee: 0.2%, fees: {origination: $1,800}", "vacant insurance: $1,420/year", "fire tax: $40/year, vacant insurance: $118/month").Replace(besideDeal)
+	var over typedOver
+	for i, inputs := range [][]typed{
+		{{"origination", "fixed", 9500.0, look}, {"property tax", "a_year", 310.0, look}, {"vacant insurance", "a_month", 640.0, look}, {"", "escrow", 7.0, look}},
+		{{"origination", "fixed", 2500.0, "0"}, {"property tax", "a_year", 310.0, "0"}, {"fire tax", "a_year", 100.0, "0"}, {"vacant insurance", "a_month", 350.0, "0"}, {"", "escrow", 5.0, "0"}},
+	} {
+		b, err := made(answered(t, text), Options{Uncached: true})
+		require.NoError(t, err)
+		over.add(t, itoa(i), b, inputs...)
+	}
+	over.recomputed(t)
+}
+
 // A quote is to be looked at again wherever check doubts one: it is below the labour alone, about labour
 // and materials where it is for the labour, or holds other work; and where it is far from the file's.
 func TestQuotesAreDoubtedAsByCheck(t *testing.T) {
