@@ -130,8 +130,8 @@ func (r *reader) unneeded(p *plan, s span) {
 		}
 		return
 	}
-	if r.takenOutFor(p, r.itemNamed(name)) {
-		return // it says that nothing new is wanted for what comes out
+	if it := r.itemNamed(name); r.takenOutFor(p, it) || framedFor(p, it) {
+		return // it says that nothing new is wanted for what comes out, or on a wall that is framed
 	}
 	r.say("without-unneeded", s.at, "nothing here would bring %s along", diag.Quote(s.text))("leave it out")
 }
