@@ -2,7 +2,6 @@ package deal
 
 import (
 	"regexp"
-	"slices"
 	"sync"
 
 	"github.com/shopspring/decimal"
@@ -182,23 +181,6 @@ func (r *reader) doubtHalf(w *work, given model.Value, quote, base decimal.Decim
 	}
 	if both := base.Add(goods); near(both) && !goods.LessThan(labour) && (quote.GreaterThanOrEqual(base.Mul(offItsOwn)) || base.GreaterThanOrEqual(quote.Mul(offItsOwn))) {
 		tell("labour and materials come to", both, "if it brings the materials, say   covers: all   , or leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes")
-	}
-}
-
-// doubtMoreHeld doubts a quote that is said to hold more in an option that does not say what is left
-// out, and names other hired work or has much come along through the quoted work.
-func (r *reader) doubtMoreHeld(w *work) {
-	p := r.planWith(w)
-	if r.good(p.scope.path+"without") != nil {
-		return
-	}
-	beside := slices.DeleteFunc(slices.Clone(p.works), func(x *work) bool {
-		price, _ := r.worked(x.member, "trade_price")
-		return x == w || x.by != "" && !x.comesThrough(w, nil) || x.within != nil || x.settled() || !price.IsPositive()
-	})
-	named := slices.ContainsFunc(beside, func(x *work) bool { return x.by == "" })
-	if named || !r.tradePrice(beside...).LessThan(smallWork) {
-		r.say("quote-beside", w.scope.at, "%s: its quote is said to hold more, and what else %s takes is priced besides: %s", w.label, p.room.Label, r.largest(beside))("take out of   work   what it holds of that, and name under   without: [...]   what it holds of the work that comes along; if it holds none of that, say   without: []")
 	}
 }
 

@@ -74,6 +74,20 @@ func TestAQuoteThatHoldsMoreAndWhatComesAlong(t *testing.T) {
 			require.Contains(t, told[0], "what else bath takes is priced besides: tub surround tile, ")
 		}
 	}
+	for rest, want := range map[string]int{
+		"}}":                              1,
+		"}}, without: [laminate counter]": 1, // not put back, but it would not come along either
+		"}}, without: [laminate counter, strip cabinets]":                      0,
+		"}}, without: [shutoffs and supply lines]":                             0,
+		", note: nothing else}}, without: [laminate counter]":                  0,
+		", note: the counter but none of the rest}}, without: [stone counter]": 0,
+		", note: nothing}}, without: [laminate counter, roof flashing]":        1,
+		"}, paint walls: own hands}, without: [laminate counter, baseboard]":   1,
+		"}, paint walls: own hands}, without: [laminate counter, paint walls]": 0,
+	} {
+		told := toldOf(t, "quote-beside", "  kitchen: {size: 14' x 12', doors: 1, fixed: {base cabinets: 14' x 2', wall cabinets: 12' x 1', sink: 1}, work: {kitchen cabinets: {quote: $28,000, from: Elm, holds more: yes"+rest+"}\n", "")
+		require.Len(t, told, want, "%s: %v", rest, told)
+	}
 }
 
 // A quote for all of some work is held against all that it is taken to hold, which may come to several
