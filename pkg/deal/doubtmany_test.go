@@ -237,6 +237,14 @@ func TestSizesOutsideOfADigitMore(t *testing.T) {
 	require.Zero(t, told(t, "outside-size", "house: {levels: 1}\noutside: {around: 120 ft, wall height: 18'}\nrooms: {basement: {size: 20' x 20'}}\n"), "which opens to a slope")
 }
 
+// What is done to a part does not go by all of a yard.
+func TestWhatGoesByAPartOfAYardIsNotSaidToGoByAllOfIt(t *testing.T) {
+	for work, by := range map[string]string{"{by: hired, part: 20%}": "goes by it", "hired": "goes by all of it"} {
+		_, found := deal.Read("a.yaml", []byte(walked+"outside: {around: 200 ft, yard: 5 acres, work: {seed: "+work+"}}\n"))
+		require.Contains(t, fmt.Sprint(found), by, work)
+	}
+}
+
 // Rooms, cabinets and ceilings of which digits changed places or were lost.
 func TestSlipsOfDigitsInRooms(t *testing.T) {
 	kitchen := func(size, fixed string) string {

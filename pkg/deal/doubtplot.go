@@ -44,7 +44,7 @@ func (r *reader) doubtMuchOutside(out *model.Member) {
 			continue
 		}
 		if from.IsPositive() {
-			w, all := r.costlyBy(out, m.Line, from), "it"
+			w, by := r.costlyBy(out, m.Line, from), "it"
 			if w == nil {
 				continue
 			}
@@ -52,9 +52,12 @@ func (r *reader) doubtMuchOutside(out *model.Member) {
 				says = area + ", " + says
 			}
 			if m.Unit == "each" {
-				all = "them"
+				by = "them"
 			}
-			says += fmt.Sprintf(", and %s goes by all of %s", w.label, all)
+			if r.allOf(w) {
+				by = "all of " + by
+			}
+			says += fmt.Sprintf(", and %s goes by %s", w.label, by)
 		}
 		r.outsideSize(v, fmt.Sprintf("%s is %s, %s", m.Name, quoted(v), says))
 	}
@@ -128,7 +131,7 @@ func (r *reader) muchCounted(w *work, m *pricebook.Measure, count model.Value) s
 	return says
 }
 
-// costlyBy is, of work that goes by all of a measure of the outside and costs over so much together, that which
+// costlyBy is, of work that goes by a measure of the outside and costs over so much together, that which
 // costs the most; nil where it costs less.
 func (r *reader) costlyBy(out *model.Member, line string, from decimal.Decimal) (most *work) {
 	var sum decimal.Decimal
