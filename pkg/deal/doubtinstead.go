@@ -2,6 +2,7 @@ package deal
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -55,7 +56,12 @@ func (r *reader) doubtWhole(p *plan) {
 	}
 	for _, w := range p.works {
 		if names := strings.Join(of[w], ", "); names != "" {
-			r.say("part-brings-whole", w.at, "%s is done to a small part of %s, and brings along for all of it: %s", diag.Quote(w.label), p.room.Label, names)("where the patch takes less, write   without: [%s]   or write that as work of its own, with its   count:", names)
+			part := "a small part"
+			if all := r.allThereIs(p, w.item); w.item.Unit == "each" && all.IsPositive() {
+				done, _ := r.worked(w.member, "quantity")
+				part = fmt.Sprintf("%s of %s %s", quantity.FormatCount(done, 0), quantity.FormatCount(all, 0), w.item.Measure)
+			}
+			r.say("part-brings-whole", w.at, "%s is done to %s of %s, and brings along for all of it: %s", diag.Quote(w.label), part, p.room.Label, names)("where the patch takes less, write   without: [%s]   or write that as work of its own, with its   count:", names)
 		}
 	}
 }

@@ -149,30 +149,40 @@ func (b *bringing) noteParts(w *work) {
 	}
 }
 
-// smallPart is what part of all there is a patch is at most; common practice, no source.
-var smallPart = decimal.New(25, -2)
+// smallPart is what part of all there is a patch is less than, and fewPieces what part pieces are less than that
+// are some of several, as one window of four; common practice, no source.
+var smallPart, fewPieces = decimal.New(25, -2), half
 
-// noteWhole notes of a companion by a length or an area that it is done whole, where all that
-// brings it whole is by another measure and together a patch: board on a few square feet, with
+// noteWhole notes of a companion by a length, an area or the windows of the house that it is done whole, where
+// all that brings it whole is by another measure and together a patch: board on a few square feet, with
 // the base of the room.
 func (b *bringing) noteWhole(w *work) {
 	all := b.all(w.item)
-	if len(w.bringers) == 0 || w.within != nil || w.item.Unit == "each" || !b.amount(w).of(all).IsPositive() {
+	pieces := w.item.Unit == "each" && (w.item.Measure != "outside windows" || !all.GreaterThan(one))
+	if len(w.bringers) == 0 || w.within != nil || pieces || !b.amount(w).of(all).IsPositive() {
 		return
 	}
-	var part decimal.Decimal
-	var of []*work // each once, though it brings it in several ways
+	var patch decimal.Decimal // from 1 on it is none
+	var of []*work            // each once, though it brings it in several ways
 	var along []brought
 	for _, x := range w.bringers {
 		if follows(w.item, x.by.item) {
 			along = append(along, x)
 		} else if from := x.by.named(); !slices.Contains(of, from) {
-			of, part = append(of, from), part.Add(b.partOf(from))
+			of, patch = append(of, from), patch.Add(b.patch(from))
 		}
 	}
-	if len(of) > 0 && part.LessThan(smallPart) && (len(along) == 0 || b.amount(&work{item: w.item, bringers: along}).of(all).LessThan(all)) {
+	if len(of) > 0 && patch.LessThan(one) && (len(along) == 0 || b.amount(&work{item: w.item, bringers: along}).of(all).LessThan(all)) {
 		b.plan.whole = append(b.plan.whole, brought{pricebook.Companion{Item: w.item.Name}, of[0]})
 	}
+}
+
+// patch is how much work is of what it would be a patch with; from 1 on it is none.
+func (b *bringing) patch(w *work) decimal.Decimal {
+	if w.item.Unit == "each" {
+		return b.partOf(w).DivRound(fewPieces, quantity.Places)
+	}
+	return b.partOf(w).DivRound(smallPart, quantity.Places)
 }
 
 // partOf is which part of all there is work is done to.

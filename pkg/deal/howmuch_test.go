@@ -279,6 +279,54 @@ func TestWhatAPatchBringsWholeIsDoubted(t *testing.T) {
 	}
 }
 
+// Siding on a small part takes few windows, and one window of several is a patch of its trim.
+func TestWhatFewPiecesOrAPatchOfSidingBringWholeIsDoubted(t *testing.T) {
+	const flashed = `"vinyl siding" is done to a small part of outside, and brings along for all of it: window and door caulk, window and door flashing`
+	outside := func(work, left string) string {
+		return "outside: {around: 140 ft, siding: 1220 sq ft, windows: 12, work: {" + work + "}, without: [" + left + "]}\n"
+	}
+	room := func(windows, work, left string) string {
+		return "rooms: {den: {size: 18' x 13', doors: 3, windows: " + windows + " of 3' x 4', work: {" + work + "}, without: [" + left + "]}}\n"
+	}
+	trim := func(done string) string {
+		return "is done to " + done + " of den, and brings along for all of it: paint casing, paint trim"
+	}
+	for keys, says := range map[string]string{
+		outside("vinyl siding: {part: 10%}", ""):                                                          flashed,
+		outside("vinyl siding: {count: 122 sq ft}", ""):                                                   flashed,
+		outside("vinyl siding: {part: 10%}, window and door caulk: {count: 1}", ""):                       `brings along for all of it: window and door flashing`,
+		outside("vinyl siding: {part: 10%}", "window and door caulk, house wrap"):                         "",
+		outside("vinyl siding: {part: 30%}", ""):                                                          "",
+		outside("vinyl siding: {part: 10%}, fascia: {count: 90 ft}", ""):                                  `brings along for all of it: window and door flashing`,
+		strings.Replace(outside("vinyl siding: {part: 10%}", ""), "windows: 12", "windows: 1", 1):         "",
+		room("4", "new window: {count: 1}", ""):                                                           `"new window" ` + trim("1 of 4 windows"),
+		room("5", "new window: {count: 2}", ""):                                                           `"new window" ` + trim("2 of 5 windows"),
+		room("4", "new window: {count: 2}", ""):                                                           "",
+		room("1", "new window: {count: 1}", ""):                                                           "",
+		room("4", "new window: hired", ""):                                                                "",
+		room("4", "new window: {count: 1}, paint casing: {count: 18 ft}, paint trim: {count: 18 ft}", ""): "",
+		room("4", "new window: {count: 1}, paint casing: hired, paint trim: own hands", ""):               "",
+		room("4", "new window: {count: 1}", "paint casing, paint trim"):                                   "",
+		room("4", "new window: {count: 1}, prehung inside door: {count: 2}", ""):                          "",
+		room("4", "prehung inside door: {count: 1}", ""):                                                  `"prehung inside door" ` + trim("1 of 3 doors"),
+	} {
+		_, found := deal.Read("a.yaml", []byte(walked+"house: {year built: 1992}\n"+strings.ReplaceAll(strings.ReplaceAll(keys, "{part", "{by: hired, part"), "{count", "{by: hired, count")))
+		require.False(t, found.HasErrors(), "%s: %v", keys, found)
+		var got []string
+		for _, d := range found {
+			if d.Code == "part-brings-whole" {
+				got = append(got, d.Message)
+			}
+		}
+		if says == "" {
+			require.Empty(t, got, keys)
+		} else {
+			require.Len(t, got, 1, keys)
+			require.Contains(t, got[0], says, keys)
+		}
+	}
+}
+
 // What lies one on the other is no more of the room than the larger of the two.
 func TestALayerUnderAnotherAddsNoFloor(t *testing.T) {
 	of := quantities(t, fmt.Sprintf(carpeted, "tile floor: {part: 50%}, uncoupling membrane under tile: {part: 25%}"))
