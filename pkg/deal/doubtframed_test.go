@@ -2,6 +2,8 @@ package deal_test
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -20,6 +22,8 @@ func TestAFramedWallIsClosed(t *testing.T) {
 		{framed, "", 1},
 		{framed + ", hang wall board: {by: own hands, count: 192 sq ft}", "", 0},
 		{framed + ", hang wall board: hired", "", 0}, // the den as it will be
+		{framed + ", tile wall: hired", "", 0},
+		{framed + ", tile wainscot: hired", "", 1}, // it stands on a wall
 		{framed, ", without: [hang wall board]", 0},
 		{"interior wall: {quote: $1800, from: Oak Frames, count: 96 sq ft}", "", 0},
 		{"paint walls: hired", "", 0},
@@ -35,5 +39,35 @@ func TestAFramedWallIsClosed(t *testing.T) {
 		framed + ", paint ceiling: {by: own hands, count: 400 sq ft}": 1,
 	} {
 		require.Len(t, toldOf(t, "count-large", fmt.Sprintf(place, work, ""), ""), large, work)
+	}
+}
+
+// A bath closes the wall with backer board, tile or panels, and may say that it stays bare.
+func TestAFramedWallOfABathIsClosed(t *testing.T) {
+	require.NotNil(t, pricebook.Starter().Item("wall backer board"))
+	require.NotNil(t, pricebook.Starter().Item("tile wall"))
+	for work, bare := range map[string]int{
+		"toilet: hired": 1,
+		"toilet: hired}, without: [hang wall board":         0,
+		"toilet: hired}, without: [wall backer board":       0,
+		"toilet: hired}, without: [outside wall insulation": 1,
+		"wall backer board: hired":                          0,
+		"tile shower walls: hired":                          0,
+		"tub surround tile: hired":                          0,
+		"tub wall panels: hired":                            0,
+		"tub: hired":                                        0, // with its tile
+		"tub: {quote: $7,400, from: Elm, holds more: yes}, tub wall panels: hired": 0,
+		"shower base: {quote: $5,200, from: Elm}":                                  0, // its quote holds its panels
+	} {
+		shut := "}"
+		if strings.Contains(work, "[") {
+			shut = "]"
+		}
+		rooms := "  bath: {size: 8' x 10', doors: 1, fixed: {tub: 5' x 2'6\", shower: 4' x 3', toilet: 1}, work: {interior wall: {by: own hands, count: 32 sq ft}, " + work + shut + "}\n"
+		told := slices.DeleteFunc(toldOf(t, "not-put-back", rooms, ""), func(s string) bool { return !strings.Contains(s, "frames a wall") })
+		require.Len(t, told, bare, work)
+		if strings.Contains(work, "board") {
+			require.Empty(t, toldOf(t, "without-unneeded", rooms, ""), work)
+		}
 	}
 }
