@@ -151,7 +151,7 @@ func (b *bringing) noteParts(w *work) {
 
 // smallPart is what part of all there is a patch is less than, and fewPieces what part pieces are less than that
 // are some of several, as one window of four; common practice, no source.
-var smallPart, fewPieces = decimal.New(25, -2), half
+var smallPart, fewPieces = decimal.New(25, -2), decimal.New(34, -2)
 
 // noteWhole notes of a companion by a length, an area or the windows of the house that it is done whole, where
 // all that brings it whole is by another measure and together a patch: board on a few square feet, with
