@@ -47,6 +47,7 @@ type bringing struct {
 	held      []*work         // those that quotes hold already
 	opened    int             // how many of these were asked for what they bring
 	laid      map[laidOn]map[*work]footprint
+	laying    bool // work on parts of what is laid, which is not asked for these again
 	reckoning reckoning
 }
 

@@ -459,7 +459,11 @@ func TestATubAndAShowerHaveWallsOfTheirOwn(t *testing.T) {
 		{tub + ", " + shower, "tub, tile shower walls: {part: 50%}", "tub surround tile 60, tile shower walls 31.5"},
 		{tub + ", " + shower, "strip tub surround panels: {part: 40%}, strip wall tile: {part: 40%}", "surround insulation 73.2"}, // 24 and 49.2
 		{tub + ", " + shower, "tub, regrout wet walls: {count: 36 sq ft}", "seal wall grout 96"},                                  // the new tile, and beside it the old
-		{tub, "tub, tile shower walls", "tub surround tile 0, wall backer board 60, tile shower walls 60"},                        // a shower over the tub
+		{tub + ", " + shower, "take out tub, tub, strip wall tile: {count: 40 sq ft}, regrout wet walls: {count: 63 sq ft}", "seal wall grout 123"},
+		{tub + ", " + shower, "take out tub, strip wall tile: {count: 40 sq ft}", "strip tub surround panels 20, surround insulation 60"},
+		{tub + ", " + shower, "tub, strip wall tile: {part: 33%}, regrout wet walls: {part: 50%}", "seal wall grout 121.5"},
+		{"toilet: 1", "tub surround tile: {count: 60 sq ft}, tile shower walls: {count: 63 sq ft}", "wall backer board 123, seal wall grout 123"},
+		{tub, "tub, tile shower walls", "tub surround tile 0, wall backer board 60, tile shower walls 60"}, // a shower over the tub
 		{tub, "tub", "tub surround tile 60, wall backer board 60"},
 		{shower, "tile shower walls", "tile shower walls 63, wall backer board 63"},
 	} {

@@ -32,7 +32,12 @@ func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint 
 		return cmp.Or(cmp.Compare(last(v), last(w)), cmp.Compare(v.item.Name, w.item.Name), cmp.Compare(v.hands(), w.hands()), w.stated().of(all).Cmp(v.stated().of(all)))
 	})
 	out := map[*work]footprint{}
-	laid := b.onParts(works, out)
+	var laid []*work
+	if pricebook.HasParts(measure) && !b.laying { // anew each time, for more may come along on them
+		b.laying = true
+		laid = b.onParts(works, out)
+		b.laying = false
+	}
 	for i := 0; i < len(works); {
 		n := 1
 		for i+n < len(works) && works[i+n].item == works[i].item {
@@ -42,7 +47,7 @@ func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint 
 		laid = append(laid, works[i:i+n]...)
 		i += n
 	}
-	if pricebook.HasParts(measure) { // on which more may come along yet
+	if pricebook.HasParts(measure) {
 		return out
 	}
 	if b.laid == nil {
@@ -77,7 +82,7 @@ func (b *bringing) layPieces(pieces, laid []*work, at map[*work]footprint, all d
 			continue
 		}
 		taken = taken.and(at[other], all)
-		if bringOneThing(it, other.item) {
+		if b.bringOneThing(it, other.item) {
 			shared = shared.and(at[other], all)
 		}
 	}
@@ -126,9 +131,10 @@ func (b *bringing) bringsBeside(x, y *pricebook.Item) bool {
 	})
 }
 
-// bringOneThing reports whether two items bring a third.
-func bringOneThing(x, y *pricebook.Item) bool {
+// bringOneThing reports whether two items bring a third to so much of their surface as is done of them.
+func (b *bringing) bringOneThing(x, y *pricebook.Item) bool {
 	return slices.ContainsFunc(x.Brings, func(c pricebook.Companion) bool {
-		return slices.ContainsFunc(y.Brings, func(d pricebook.Companion) bool { return c.Item == d.Item })
+		it := b.book.Item(c.Item)
+		return it != nil && follows(it, x) && follows(it, y) && slices.ContainsFunc(y.Brings, func(d pricebook.Companion) bool { return c.Item == d.Item })
 	})
 }

@@ -60,10 +60,13 @@ func (b *bringing) broughtTo(x brought, it *pricebook.Item, all decimal.Decimal)
 func (b *bringing) onto(it *pricebook.Item, w *work) footprint {
 	p := b.done(w)
 	all, part := b.all(it), b.all(w.item)
-	if !pricebook.PartOf(w.item.Measure, it.Measure) || !all.IsPositive() {
+	if !pricebook.PartOf(w.item.Measure, it.Measure) {
 		return p
 	}
-	ratio := part.DivRound(all, quantity.Places)
+	ratio := decimal.New(5, -1) // where nobody says how much there is, each is apart
+	if all.IsPositive() {
+		ratio = part.DivRound(all, quantity.Places)
+	}
 	var start toDo
 	if pricebook.AtEnd(w.item.Measure) {
 		start.share = one.Sub(ratio)
@@ -137,6 +140,9 @@ func (b *bringing) yieldsTo(w *work, it *pricebook.Item) bool {
 // standsFor is where work is done in place of other work. What only finishes a floor that is laid new, by its
 // own sanding, is in place of none.
 func (b *bringing) standsFor(w *work, it *pricebook.Item) footprint {
+	if len(w.bringers) == 0 && pricebook.PartOf(it.Measure, w.item.Measure) {
+		return theFirst(w.stated()) // which may lie beside what comes along there
+	}
 	p := b.onto(it, w)
 	if w.item.Thing() != pricebook.WoodFinish {
 		return p

@@ -129,3 +129,24 @@ func TestPiecesOfOneItemLieBehindEachOther(t *testing.T) {
 		{walled, "strip wallpaper: {part: 30%}, rest: {item: strip wallpaper, part: 20%}", "skim walls: {part: 60%}, hang wall board: {part: 40%}", "wash off paste", "35.2"},
 	})
 }
+
+// Coats on tub walls that make way for panels on wet walls, and panels that lie beside what is done on tub walls,
+// ask each other no end: panels on a fifth of the wet walls leave four fifths of 60 sq ft of tub walls.
+func TestWorkOnAPartMakesWayForWorkOnTheWhole(t *testing.T) {
+	var items, coats strings.Builder
+	for i := range 14 {
+		fmt.Fprintf(&items, "  coat %d: {trade: z, measure: tub walls, hours: none, hired: $1 per sq ft, materials: none, brings: none, source: x}\n", i)
+		fmt.Fprintf(&coats, "%scoat %d unless foam panel", map[bool]string{true: ", "}[i > 0], i)
+	}
+	fmt.Fprintf(&items, "  tub job: {trade: z, measure: tubs, hours: none, hired: $1 each, materials: none, brings: [%s], source: x}\n", coats.String())
+	items.WriteString(`
+  foam panel: {trade: z, measure: wet walls, hours: none, hired: $1 per sq ft, materials: none, brings: none, source: x}
+  plain tub: {trade: z, measure: tub walls, hours: none, hired: $1 per sq ft, materials: none, brings: none, source: x}
+`)
+	d := ownBook(t, deal.Options{}, items.String(), "rooms: {bath: {size: 8' x 10', fixed: {tub: 5' x 2'6\", shower: 3' x 3'}, work: {plain tub: {by: hired, part: 50%}, tub job: hired, foam panel: {by: hired, part: 20%}}}}\n")
+	of := quantitiesOf(t, d)
+	require.Equal(t, "24.6", of["foam panel"].String())
+	for i := range 14 {
+		require.Equal(t, "48", of[fmt.Sprintf("coat %d", i)].String())
+	}
+}
