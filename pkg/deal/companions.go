@@ -12,7 +12,7 @@ import (
 // What the option says it does without is left out. The order of the work in the file
 // changes nothing.
 func (r *reader) bring(p *plan) {
-	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}}
+	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}, laid: map[laidOn]map[*work]footprint{}}
 	for again := true; again; again = b.fromShelf() || b.intoQuotes() {
 		for b.close(); len(b.later) > 0; b.close() {
 			b.round()

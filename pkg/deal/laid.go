@@ -16,45 +16,46 @@ func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint 
 	if out := b.laid[key]; out != nil {
 		return out
 	}
-	var works []*work
+	works, out := b.namedOn(measure, all), map[*work]footprint{}
+	parted := pricebook.HasParts(measure)
+	var laid []*work
+	if parted && !b.laying {
+		b.laying = true
+		laid = b.onParts(works, out)
+		b.laying = false
+	}
+	for len(works) > 0 {
+		n := slices.IndexFunc(works, func(w *work) bool { return w.item != works[0].item })
+		if n < 0 {
+			n = len(works)
+		}
+		b.layPieces(works[:n], laid, out, all)
+		laid, works = append(laid, works[:n]...), works[n:]
+	}
+	if !parted { // on whose parts more may come along yet
+		b.laid[key] = out
+	}
+	return out
+}
+
+// namedOn is the work of a plan that the file names and that goes by one measure or surface, in an order that is
+// not the file's: what makes nothing last, for it lies beside all.
+func (b *bringing) namedOn(measure string, all decimal.Decimal) (works []*work) {
 	for w := range b.here() {
 		if len(w.bringers) == 0 && pricebook.SameSurface(w.item.Measure, measure) {
 			works = append(works, w)
 		}
 	}
-	last := func(w *work) int { // what makes nothing lies beside all
+	last := func(w *work) int {
 		if len(b.things(w.item)) == 0 {
 			return 1
 		}
 		return 0
 	}
-	slices.SortStableFunc(works, func(v, w *work) int { // the order of the file changes nothing
+	slices.SortStableFunc(works, func(v, w *work) int {
 		return cmp.Or(cmp.Compare(last(v), last(w)), cmp.Compare(v.item.Name, w.item.Name), cmp.Compare(v.hands(), w.hands()), w.stated().of(all).Cmp(v.stated().of(all)))
 	})
-	out := map[*work]footprint{}
-	var laid []*work
-	if pricebook.HasParts(measure) && !b.laying { // anew each time, for more may come along on them
-		b.laying = true
-		laid = b.onParts(works, out)
-		b.laying = false
-	}
-	for i := 0; i < len(works); {
-		n := 1
-		for i+n < len(works) && works[i+n].item == works[i].item {
-			n++
-		}
-		b.layPieces(works[i:i+n], laid, out, all)
-		laid = append(laid, works[i:i+n]...)
-		i += n
-	}
-	if pricebook.HasParts(measure) {
-		return out
-	}
-	if b.laid == nil {
-		b.laid = map[laidOn]map[*work]footprint{}
-	}
-	b.laid[key] = out
-	return out
+	return works
 }
 
 // onParts is the work on parts of what some work goes by, as the walls of a tub are of wet walls, of which
