@@ -40,9 +40,9 @@ func (r *reader) doubtComesNew() {
 					}
 				}
 			}
-			if all, known := r.worked(w.member, "quantity"); known && all.IsPositive() && of.GreaterThanOrEqual(all.Mul(someRooms)) {
+			if all, known := r.worked(w.member, "quantity"); known && all.IsPositive() && r.isWhole(w) && of.GreaterThanOrEqual(all.Mul(someRooms)) {
 				rest := &comesAlong{plan: h, work: w, left: decimal.Max(all.Sub(of).Round(0), decimal.Zero)}
-				r.say("done-twice", w.bringers[0].by.at, "%s, which %s brings along, is for %s of floor, and %s of that is in rooms where it has nothing to mend: %s, with %s", w.item.Name, diag.Quote(w.bringers[0].by.label), rest.count(all), rest.count(decimal.Min(of, all)), strings.Join(rooms, ", "), strings.Join(by, ", "))("if so, write   %s", rest.leftOut())
+				r.say("done-twice", w.bringers[0].by.at, "%s, which %s brings along, is for %s of floor, and %s of that is in rooms where it has nothing to mend: %s, with %s", w.item.Name, diag.Quote(w.bringers[0].by.label), rest.count(all), rest.count(decimal.Min(of, all)), strings.Join(rooms, ", "), strings.Join(by, ", "))("if so, write   %s   , which stands whatever other options the rooms take", rest.leftOut())
 			}
 		}
 	}

@@ -33,6 +33,7 @@ var oftenMore = map[string]decimal.Decimal{
 	"shower niche": two, "shower faucet and valve trim": two, "counter cut-outs": two,
 	"ice barrier": three, "fascia": three, "fascia covered": three, "closet rod and shelf": three, "pressure wash": three,
 	"outside trim painted": six, "trim scraped and primed": six,
+	"wall backer board":                six, // under tile on all the walls of a bath
 	"smoke and carbon monoxide alarms": six, // in halls and on each level too
 }
 

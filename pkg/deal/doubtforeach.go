@@ -34,7 +34,7 @@ func (r *reader) doubtNamedOnce() {
 // takers are the work of a plan that would bring an item along, and how many of it they take.
 func (r *reader) takers(p *plan, of *work) (names []string, takes decimal.Decimal) {
 	for _, w := range p.works {
-		if r.bringsHere(p, w, of.item) {
+		if r.bringsHere(p, w, of.item) && (asMuch(of.item, w.item) || !slices.Contains(names, w.item.Name)) {
 			names, takes = append(names, w.item.Name), takes.Add(takenBy(of.item, w))
 		}
 	}

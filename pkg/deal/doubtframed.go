@@ -61,7 +61,7 @@ func (r *reader) closed(p *plan) bool {
 // framed is the work of an option that frames a wall.
 func framed(p *plan) (out []*work) {
 	for _, w := range p.works {
-		if p.room.Kind == "inside" && w.item.Name == newWall && w.by == "" && !w.quotedAll() {
+		if p.room.Kind == "inside" && w.item.Name == newWall && w.by == "" {
 			out = append(out, w)
 		}
 	}
@@ -79,6 +79,9 @@ func (r *reader) doubtFramed(p *plan) {
 		return
 	}
 	for _, w := range framed(p) {
+		if w.quotedAll() && r.holdsMore(w) {
+			continue
+		}
 		count := "so many sq ft"
 		if faces, known := r.worked(w.member, "quantity"); known {
 			count = quantity.FormatCount(faces.Mul(two), 0) + " sq ft"

@@ -25,7 +25,9 @@ func TestAFramedWallIsClosed(t *testing.T) {
 		{framed + ", tile wall: hired", "", 0},
 		{framed + ", tile wainscot: hired", "", 1}, // it stands on a wall
 		{framed, ", without: [hang wall board]", 0},
-		{"interior wall: {quote: $1800, from: Oak Frames, count: 96 sq ft}", "", 0},
+		{"interior wall: {quote: $1800, from: Oak Frames, count: 96 sq ft}", "", 1},
+		{"interior wall: {quote: $1800, from: Oak Frames, count: 96 sq ft, holds more: yes}", ", without: [hang wall board]", 0},
+		{"interior wall: {quote: $1800, from: Oak Frames, count: 96 sq ft, holds more: yes}", "", 0},
 		{"paint walls: hired", "", 0},
 	} {
 		require.Len(t, toldOf(t, "not-put-back", fmt.Sprintf(place, c.work, c.without), ""), c.bare, c.work)

@@ -21,8 +21,11 @@ func (b *bringing) forEach(it *pricebook.Item, by []brought) toDo {
 	of := func(x brought, much decimal.Decimal) decimal.Decimal { return much.Mul(b.shareLeft(x, it)) }
 	var takers []*work
 	var own []decimal.Decimal
+	taker := func(x brought) int { // pieces of one item by another measure take one together, as one piece would
+		return slices.IndexFunc(takers, func(w *work) bool { return w == x.by || w.item == x.by.item && !asMuch(it, w.item) })
+	}
 	for _, x := range by {
-		at := slices.Index(takers, x.by)
+		at := taker(x)
 		if at < 0 {
 			at, takers, own = len(takers), append(takers, x.by), append(own, decimal.Zero)
 		}
@@ -33,7 +36,7 @@ func (b *bringing) forEach(it *pricebook.Item, by []brought) toDo {
 	for _, root := range roots(by) {
 		to, known := make([]decimal.Decimal, len(takers)), map[*work]decimal.Decimal{}
 		for _, x := range by {
-			at := slices.Index(takers, x.by)
+			at := taker(x)
 			to[at] = decimal.Max(to[at], of(x, b.led(it, []brought{x}, root, known)))
 		}
 		led, sum.at = append(led, to), root.at

@@ -138,6 +138,9 @@ func (b *bringing) giveAmount(w *work, a toDo) {
 // noteParts notes of a companion what is done in its place to a part only, where the two
 // go by measures of which neither is a part of the other: the companion is then done whole.
 func (b *bringing) noteParts(w *work) {
+	if w.within != nil { // which costs nothing by itself
+		return
+	}
 	for _, x := range w.bringers {
 		for _, name := range x.Unless {
 			for _, other := range b.worksOf(name) {

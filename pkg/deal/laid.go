@@ -58,6 +58,11 @@ func (b *bringing) namedOn(measure string, all decimal.Decimal) (works []*work) 
 	return works
 }
 
+// alone reports whether the file names no other work of the item in the plan.
+func (b *bringing) alone(w *work) bool {
+	return w.scope.path == "" || !slices.ContainsFunc(b.plan.works, func(other *work) bool { return other != w && other.item == w.item && len(other.bringers) == 0 })
+}
+
 // onParts is the work on parts of what some work goes by, as the walls of a tub are of wet walls, of which
 // is known where it lies.
 func (b *bringing) onParts(works []*work, at map[*work]footprint) (out []*work) {
@@ -77,6 +82,15 @@ func (b *bringing) layPieces(pieces, laid []*work, at map[*work]footprint, all d
 		much = much.plus(w.stated())
 	}
 	it := pieces[0].item
+	if len(pieces) > 1 && (it.Measure == "one" || it.Unit == "each" && much.share.IsZero()) { // a count over all there is stands
+		var from toDo
+		for _, w := range pieces {
+			to := from.plus(w.stated())
+			at[w] = footprint{on: []stretch{{from, to}}, of: theFirst(w.stated()).of}
+			from = to
+		}
+		return
+	}
 	var taken, shared footprint
 	for _, other := range laid {
 		if !at[other].length().of(all).LessThan(all) || !b.besideEachOther(it, other.item) {

@@ -16,7 +16,7 @@ import (
 func (b *bringing) where(w *work) footprint {
 	all := b.asFar(w.item)
 	switch {
-	case len(w.bringers) == 0 && w.stated().isWhole():
+	case len(w.bringers) == 0 && w.stated().isWhole() && (w.item.Measure != "one" || b.alone(w)):
 		return everywhere()
 	case len(w.bringers) == 0:
 		return b.lie(w.item.Measure, all)[w]

@@ -122,10 +122,16 @@ func TestWhatComesAlongByAnOwnBook(t *testing.T) {
 // Which of two halves is done by own hands and which in a quote, and which stands first, changes nothing; nor does
 // one piece that is named as two.
 func TestPiecesOfOneItemLieBehindEachOther(t *testing.T) {
+	cooked := strings.Replace(walled, "layers: [carpet]", "kind: kitchen, fixed: {base cabinets: 9' x 2'}", 1)
 	inEitherOrder(t, []amountOf{
 		{walled, "tile floor: {by: own hands, part: 50%}, uncoupling membrane under tile: {part: 30%}", "other half: {item: tile floor, quote: $820, part: 50%}", "floor backer board", "24"},
 		{walled, "paint walls: {by: own hands, part: 50%}, hang wall board: {part: 30%}", "other half: {item: paint walls, quote: $820, part: 50%}", "prepare walls", "70.4"},
 		{walled, "strip wallpaper: {part: 50%}", "skim walls: {part: 60%}, hang wall board: {part: 40%}", "wash off paste", "35.2"},
+		{walled, "circuit: hired", "dishwasher circuit: {item: circuit, by: hired}, disposer circuit: {item: circuit, by: hired}", "wall patching after trades", "3"},
+		{walled, "circuit: {by: hired, count: 2}", "range circuit: {item: circuit, quote: $650}", "wall patching after trades", "3"},
+		{walled, "light fixture: {by: own hands, count: 1}", "vanity light: {item: light fixture, by: hired, count: 1}", "switch", "2"},
+		{cooked, "kitchen cabinets: {by: hired, part: 50%}", "rest: {item: kitchen cabinets, by: hired, part: 50%}", "circuit", "1"},
+		{cooked, "kitchen cabinets: {by: hired, part: 50%}", "rest: {item: kitchen cabinets, by: hired, part: 50%}", "firestopping", "1"},
 		{walled, "strip wallpaper: {part: 30%}, rest: {item: strip wallpaper, part: 20%}", "skim walls: {part: 60%}, hang wall board: {part: 40%}", "wash off paste", "35.2"},
 	})
 }
