@@ -9,9 +9,9 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// severalTake reports whether several pieces of work bring an item of which each takes its own.
-func severalTake(it *pricebook.Item, by []brought) bool {
-	return it.ForEach && slices.ContainsFunc(by, func(x brought) bool { return x.by != by[0].by })
+// several reports whether several pieces of work bring something.
+func several(by []brought) bool {
+	return slices.ContainsFunc(by, func(x brought) bool { return x.by != by[0].by })
 }
 
 // forEach is how much of an item all work takes that leads to it: what one piece of it leads to by

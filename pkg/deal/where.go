@@ -170,7 +170,7 @@ func (b *bringing) yields(w *work) bool {
 // each is where an item lies of which each piece of work takes its own: one beside the other, on and on.
 func (b *bringing) each(w *work, all decimal.Decimal) footprint {
 	var much, from toDo
-	if severalTake(w.item, w.bringers) || b.yields(w) {
+	if several(w.bringers) || b.yields(w) {
 		much = b.forEach(w.item, w.bringers)
 	} else {
 		much = b.together(w, all).length()
