@@ -50,13 +50,19 @@ func (b *bringing) turn(all []brought) []string {
 }
 
 func (r *reader) leadsToAny(name string, others []string) bool {
-	leads := r.leadsTo(name)
+	leads := r.leadsTo(chain{from: name})
 	return slices.ContainsFunc(others, func(o string) bool { return leads[o] })
 }
 
+// A chain starts at an item and goes on to what that brings, also once for the house if it is to.
+type chain struct {
+	from  string
+	house bool
+}
+
 // leadsTo are the names of an item and of all that it could bring in the end.
-func (r *reader) leadsTo(name string) map[string]bool {
-	if out := r.leads[name]; out != nil {
+func (r *reader) leadsTo(of chain) map[string]bool {
+	if out := r.leads[of]; out != nil {
 		return out
 	}
 	out := map[string]bool{}
@@ -68,15 +74,15 @@ func (r *reader) leadsTo(name string) map[string]bool {
 		}
 		out[name] = true
 		for _, c := range it.Brings {
-			if !c.House {
+			if !c.House || of.house {
 				follow(c.Item)
 			}
 		}
 	}
-	follow(name)
+	follow(of.from)
 	if r.leads == nil {
-		r.leads = map[string]map[string]bool{}
+		r.leads = map[chain]map[string]bool{}
 	}
-	r.leads[name] = out
+	r.leads[of] = out
 	return out
 }

@@ -4,8 +4,6 @@ import (
 	"regexp"
 	"slices"
 	"sync"
-
-	"ledgerboard/pkg/pricebook"
 )
 
 // noneBesides is what a note says of a quote that holds none of what is priced besides.
@@ -41,26 +39,10 @@ func (r *reader) saysBesides(p *plan, w *work) bool {
 	if noneBesides().MatchString(r.text(w, "note")) {
 		return true
 	}
-	along := r.mayBring(w.item)
+	along := r.leadsTo(chain{from: w.item.Name, house: true})
 	return r.good(p.scope.path+"without") != nil && len(p.without) == 0 ||
-		slices.ContainsFunc(p.without, func(s span) bool { return along[plainKey(s.text)] })
-}
-
-// mayBring are the names of what an item may bring along, and what that may bring.
-func (r *reader) mayBring(it *pricebook.Item) map[string]bool {
-	all := map[string]bool{}
-	var follow func(it *pricebook.Item)
-	follow = func(it *pricebook.Item) {
-		if it == nil {
-			return
-		}
-		for _, c := range it.Brings {
-			if name := plainKey(c.Item); !all[name] {
-				all[name] = true
-				follow(r.itemNamed(name))
-			}
-		}
-	}
-	follow(it)
-	return all
+		slices.ContainsFunc(p.without, func(s span) bool {
+			it := r.itemNamed(plainKey(s.text))
+			return it != nil && along[it.Name]
+		})
 }

@@ -14,10 +14,10 @@ import (
 type scoping struct {
 	book                    *pricebook.Book // nil before it is asked for
 	plans                   []*plan
-	inFile                  []*plan                    // all of them, also those that the scope does not take
-	itemNames, productNames map[string]string          // of the book, by evened-out spelling
-	leads                   map[string]map[string]bool // what items could bring in the end, by name
-	hourly                  map[string]bool            // the trades that work of any option pays by the hour
+	inFile                  []*plan                   // all of them, also those that the scope does not take
+	itemNames, productNames map[string]string         // of the book, by evened-out spelling
+	leads                   map[chain]map[string]bool // what items could bring in the end, by name
+	hourly                  map[string]bool           // the trades that work of any option pays by the hour
 	roomKinds               map[*model.Member]string
 	roomPaths               map[*model.Member]string
 	products                map[string]*model.Member // by label

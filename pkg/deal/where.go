@@ -148,7 +148,7 @@ func (b *bringing) standsFor(w *work, it *pricebook.Item) footprint {
 		return p
 	}
 	for floor := range b.here() {
-		if floor.item.NewFloor && b.leadsTo(floor.item.Name)[w.item.Name] {
+		if floor.item.NewFloor && b.leadsTo(chain{from: floor.item.Name})[w.item.Name] {
 			p = p.but(b.where(floor), b.asFar(w.item))
 		}
 	}
