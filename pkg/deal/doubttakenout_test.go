@@ -119,7 +119,6 @@ var leftBare = map[string]string{
 	"strip floor adhesive":       "takes off what lies between floors, with work that takes up a floor",
 	"strip second floor layer":   "comes beside work that takes up the first layer",
 	"strip second wall layer":    "the older wall stands behind it",
-	"strip textured ceiling":     "brings the new skim of the ceiling along",
 	"strip crown":                "a room does without crown",
 	"strip closet shelves":       "brings new rod and shelf along",
 	"strip painted trim":         "takes off paint; the trim stays",

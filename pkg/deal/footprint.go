@@ -151,10 +151,10 @@ func said(some, others []toDo) []toDo {
 	return out
 }
 
-// fit is so much of all there is, as far as it goes in what is not taken, by one and then by the next.
-func fit(much toDo, all decimal.Decimal, taken ...footprint) (out footprint) {
-	for _, t := range append(taken, footprint{}) {
-		more, short := everywhere().but(t.and(out, all), all).first(much, all)
+// fit is so much of all there is, as far as it goes in one place and then in the next.
+func fit(much toDo, all decimal.Decimal, places ...footprint) (out footprint) {
+	for _, p := range places {
+		more, short := p.but(out, all).first(much, all)
 		if out, much = out.and(more, all), short; !much.of(all).IsPositive() {
 			break
 		}

@@ -65,11 +65,11 @@ func TestFootprintsAreSetsOfSquares(t *testing.T) {
 		require.Equal(t, first, has(got))
 		require.Equal(t, int64(left), short.of(all).IntPart())
 
-		fits := has(fit(end(rt, much), all, p))
+		fits := has(fit(end(rt, much), all, everywhere().but(p, all), everywhere()))
 		require.Equal(t, int64(much), count(fits))
 		for i := range squares { // nothing over what is taken as long as there is room
 			if fits[i] && inP[i] {
-				require.Equal(t, int64(squares), count(has(p.and(fit(end(rt, much), all, p), all))))
+				require.Equal(t, int64(squares), count(has(p.and(fit(end(rt, much), all, everywhere().but(p, all), everywhere()), all))))
 			}
 		}
 	})

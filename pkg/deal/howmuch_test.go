@@ -571,7 +571,7 @@ func TestPartsThatLieOneOnTheOtherCountOnce(t *testing.T) {
 		"fasten loose plaster: {part: 40%}, skim ceiling: {part: 40%}":                                  {"seal ceiling before skim", "40"},
 		"thin plywood underlayment: {part: 30%}, prefinished wood floor: {part: 30%}":                   {"screw down subfloor", "30"},
 		"wall batts: {part: 40%}, hang wall board: {part: 40%}":                                         {"outside wall insulation", ""},
-		"strip textured ceiling: {part: 40%}, hang ceiling board: {part: 40%}":                          {"skim ceiling", ""},
+		"strip textured ceiling: {part: 40%}, hang ceiling board: {part: 40%}":                          {"skim ceiling", "40"},
 		"resilient plank floor: {part: 50%}":                                                            {"subfloor repair", "4"},
 		"resilient plank floor: {part: 50%}, strip carpet: {part: 50%}":                                 {"subfloor repair", "4"},
 		"resilient plank floor: {part: 50%}, strip carpet: {part: 50%}, strip sheet vinyl: {part: 50%}": {"subfloor repair", "4"},

@@ -39,15 +39,19 @@ func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint 
 }
 
 // namedOn is the work of a plan that the file names and that goes by one measure or surface, in an order that is
-// not the file's: what makes nothing last, for it lies beside all.
+// not the file's: what lies beside other work first, and what makes nothing last, for it lies beside all.
 func (b *bringing) namedOn(measure string, all decimal.Decimal) (works []*work) {
 	for w := range b.here() {
 		if len(w.bringers) == 0 && pricebook.SameSurface(w.item.Measure, measure) {
 			works = append(works, w)
 		}
 	}
+	makes := func(w *work) bool { return len(b.things(w.item)) > 0 }
 	last := func(w *work) int {
-		if len(b.things(w.item)) == 0 {
+		switch {
+		case !makes(w):
+			return 2
+		case !slices.ContainsFunc(works, func(other *work) bool { return makes(other) && b.besideEachOther(w.item, other.item) }):
 			return 1
 		}
 		return 0
@@ -91,28 +95,43 @@ func (b *bringing) layPieces(pieces, laid []*work, at map[*work]footprint, all d
 		}
 		return
 	}
-	var taken, shared footprint
-	for _, other := range laid {
-		if !at[other].length().of(all).LessThan(all) || !b.besideEachOther(it, other.item) {
-			continue
-		}
-		taken = taken.and(at[other], all)
-		if b.bringOneThing(it, other.item) {
-			shared = shared.and(at[other], all)
-		}
-	}
-	free := fit(much, all, taken, shared) // what brings one thing overlaps last
+	free := b.room(it, much, laid, at, all)
 	for _, w := range pieces {
 		p := theFirst(w.stated())
 		if w.stated().of(all).LessThan(all) {
 			var short toDo
 			p, short = free.first(w.stated(), all)
-			p = p.and(fit(short, all, p), all)
+			p = p.and(fit(short, all, everywhere().but(p, all), everywhere()), all)
 			free = free.but(p, all)
 		}
 		p.of, p.less = theFirst(w.stated()).of, nil
 		at[w] = p
 	}
+}
+
+// room is where so much of an item lies: on work with which it brings one thing, or that is done in place of what
+// it brings, and beside what it cannot lie over or under, as far as there is room; where there is none, over
+// what has nothing to do with it first.
+func (b *bringing) room(it *pricebook.Item, much toDo, laid []*work, at map[*work]footprint, all decimal.Decimal) footprint {
+	var with, on, taken, shared footprint
+	for _, other := range laid {
+		if !at[other].length().of(all).LessThan(all) {
+			continue
+		}
+		joint, instead := b.bringOneThing(it, other.item), b.takesPlace(it, other.item) || b.takesPlace(other.item, it)
+		switch beside := b.besideEachOther(it, other.item); {
+		case beside && (joint || instead):
+			shared = shared.and(at[other], all)
+			fallthrough
+		case beside:
+			taken = taken.and(at[other], all)
+		case joint:
+			with = with.and(at[other], all)
+		case instead:
+			on = on.and(at[other], all)
+		}
+	}
+	return fit(much, all, with.but(taken, all), on.but(taken, all), everywhere().but(taken, all), everywhere().but(shared, all), everywhere())
 }
 
 // hands orders pieces of one item by what they bring along: own hands, a trade, a quote for all of it.
@@ -130,10 +149,15 @@ func (w *work) hands() int {
 type laidOn struct{ measure, all string }
 
 // besideEachOther reports whether two pieces of work that the file names lie side by side: not where they
-// make different things, as a floor and the membrane under it, or where one is taken out and the other new.
-// Base of tile lies beside a wainscot with which base of wood comes along.
+// make different things, as a floor and the membrane under it, where one is taken out and the other new, or
+// where the one brings the other along. Base of tile lies beside a wainscot with which base of wood comes along.
 func (b *bringing) besideEachOther(x, y *pricebook.Item) bool {
-	return !b.stacked(x, y) || b.bringsBeside(x, y) || b.bringsBeside(y, x)
+	return !b.leadsAlong(x, y) && !b.leadsAlong(y, x) && !b.stacked(x, y) || b.bringsBeside(x, y) || b.bringsBeside(y, x)
+}
+
+// leadsAlong reports whether an item brings another along in the end, on the surface of both.
+func (b *bringing) leadsAlong(x, y *pricebook.Item) bool {
+	return asMuch(y, x) && b.leadsTo(chain{from: x.Name})[y.Name]
 }
 
 // bringsBeside reports whether an item brings along on its surface what makes a thing that another makes
@@ -146,10 +170,26 @@ func (b *bringing) bringsBeside(x, y *pricebook.Item) bool {
 	})
 }
 
-// bringOneThing reports whether two items bring a third to so much of their surface as is done of them.
+// bringOneThing reports whether two items bring a third in the end, to so much of their surface as is done of them.
 func (b *bringing) bringOneThing(x, y *pricebook.Item) bool {
-	return slices.ContainsFunc(x.Brings, func(c pricebook.Companion) bool {
-		it := b.book.Item(c.Item)
-		return it != nil && follows(it, x) && follows(it, y) && slices.ContainsFunc(y.Brings, func(d pricebook.Companion) bool { return c.Item == d.Item })
-	})
+	others := b.leadsTo(chain{from: y.Name})
+	for name := range b.leadsTo(chain{from: x.Name}) {
+		if it := b.book.Item(name); others[name] && follows(it, x) && follows(it, y) {
+			return true
+		}
+	}
+	return false
+}
+
+// takesPlace reports whether an item is done in place of what another brings in the end on its surface.
+func (b *bringing) takesPlace(it, of *pricebook.Item) bool {
+	for name := range b.leadsTo(chain{from: of.Name}) {
+		if slices.ContainsFunc(b.book.Item(name).Brings, func(c pricebook.Companion) bool {
+			along := b.book.Item(c.Item)
+			return along != nil && !c.House && asMuch(it, along) && slices.Contains(c.Unless, it.Name)
+		}) {
+			return true
+		}
+	}
+	return false
 }

@@ -24,21 +24,22 @@ var trimWords = []string{"baseboard", "casing", "trim", "moulding", "molding", "
 // returns are the things that come out, where their name does not say it all: a shower for a
 // tub, a bare basin for a vanity. Never written to.
 var returns = map[string]returned{
-	"tub":          {also: []string{"shower pan", "shower walls"}},
-	"shower pan":   {also: []string{"shower walls", "tub"}},
-	"vanity":       {also: []string{"sink"}},
-	"floor":        {also: []string{pricebook.WoodFinish, "level floor"}, told: []string{"floor", "wood", "level", "carpet", "laminate", "plank", "parquet"}},
-	"tub walls":    {also: []string{"shower walls"}, told: []string{"tub", "shower", "surround", "tile"}},
-	"shower walls": {also: []string{"tub walls"}, told: []string{"tub", "shower", "surround", "tile"}},
-	"wall surface": {told: []string{}}, // a line for a wall tells nothing of its surface
-	"wall finish":  {also: []string{"wall surface", "wall lining"}, told: []string{"paint", "wallpaper"}},
-	"hung ceiling": {also: []string{"ceiling surface"}, made: "ceiling surface", told: []string{"ceiling", "drywall"}},
-	"backsplash":   {told: []string{"backsplash", "tile"}},
-	"stair treads": {told: []string{"stair", "tread", "carpet"}},
-	"base":         {also: []string{"wainscot"}, work: "baseboard", told: trimWords},
-	"casing":       {told: trimWords},
-	"inside doors": {also: []string{"closet doors"}, told: []string{"door"}},
-	"appliances":   {also: []string{"range"}, made: "range", told: []string{"appliance", "range", "stove", "fridge", "refrigerator", "dishwasher"}},
+	"tub":            {also: []string{"shower pan", "shower walls"}},
+	"shower pan":     {also: []string{"shower walls", "tub"}},
+	"vanity":         {also: []string{"sink"}},
+	"floor":          {also: []string{pricebook.WoodFinish, "level floor"}, told: []string{"floor", "wood", "level", "carpet", "laminate", "plank", "parquet"}},
+	"tub walls":      {also: []string{"shower walls"}, told: []string{"tub", "shower", "surround", "tile"}},
+	"shower walls":   {also: []string{"tub walls"}, told: []string{"tub", "shower", "surround", "tile"}},
+	"wall surface":   {told: []string{}}, // a line for a wall tells nothing of its surface
+	"ceiling finish": {also: []string{"ceiling surface"}, made: "ceiling surface", work: "skim ceiling", told: []string{"paint", "plaster"}},
+	"wall finish":    {also: []string{"wall surface", "wall lining"}, told: []string{"paint", "wallpaper"}},
+	"hung ceiling":   {also: []string{"ceiling surface"}, made: "ceiling surface", told: []string{"ceiling", "drywall"}},
+	"backsplash":     {told: []string{"backsplash", "tile"}},
+	"stair treads":   {told: []string{"stair", "tread", "carpet"}},
+	"base":           {also: []string{"wainscot"}, work: "baseboard", told: trimWords},
+	"casing":         {told: trimWords},
+	"inside doors":   {also: []string{"closet doors"}, told: []string{"door"}},
+	"appliances":     {also: []string{"range"}, made: "range", told: []string{"appliance", "range", "stove", "fridge", "refrigerator", "dishwasher"}},
 }
 
 // inItsPlace is all that is put where a thing came out.

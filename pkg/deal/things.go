@@ -30,7 +30,7 @@ func (b *bringing) things(it *pricebook.Item) []string {
 		other := b.book.Item(c.Item)
 		return other != nil && other.Thing() == finish
 	}
-	takesOut := it.Trade == demolition || it.TakesOut != "" && !strings.HasSuffix(it.TakesOut, "finish") // which comes off what stays
+	takesOut := (it.Trade == demolition || it.TakesOut != "") && !strings.HasSuffix(it.TakesOut, "finish") // which comes off what stays
 	switch thing := it.Thing(); {
 	case thing == "" && takesOut && b.inLayers(it):
 		return []string{demolition + " of " + it.Name} // a layer lies on the other

@@ -14,9 +14,10 @@ import (
 // comes once: by hand, of 168 sq ft of floor and the base run of each room.
 func TestWhatComesAlongLiesWhereThatLiesWhichBringsIt(t *testing.T) {
 	const (
-		old  = walked + "house: {year built: 1940}\nrooms: {den: {size: 12' x 14', "
-		late = walked + "house: {year built: 2000}\nrooms: {den: {size: 12' x 14', doors: 2'8\" x 6'8\", windows: 2, "
-		bath = walked + "house: {year built: 2000}\nrooms: {bath: {size: 8' x 10', doors: 2'8\" x 6'8\", fixed: {toilet: 1}, "
+		old     = walked + "house: {year built: 1940}\nrooms: {den: {size: 12' x 14', "
+		late    = walked + "house: {year built: 2000}\nrooms: {den: {size: 12' x 14', doors: 2'8\" x 6'8\", windows: 2, "
+		bath    = walked + "house: {year built: 2000}\nrooms: {bath: {size: 8' x 10', doors: 2'8\" x 6'8\", fixed: {toilet: 1}, "
+		papered = "repair wall cracks 208" // of 416 sq ft
 	)
 	for _, c := range []struct{ place, work, want string }{
 		// 8% of the half under new oak, whatever of the rest is sanded
@@ -38,6 +39,17 @@ func TestWhatComesAlongLiesWhereThatLiesWhichBringsIt(t *testing.T) {
 		{late, "tile base: {part: 50%}, resilient plank floor: hired, replacement window: hired", "base off and on 24.67, paint trim 24.67, paint base 0, caulk base 24.67"},
 		{late, "tile base: {part: 50%}, baseboard: {part: 50%}, replacement window: hired", "paint trim 24.67, caulk base 24.67"},
 		{late, "tile base: {part: 50%}, baseboard: {part: 50%}, casing: hired", "paint trim 24.67, caulk base 24.67"},
+		// a membrane lies under the tile, not under the planks beside it
+		{late, "tile floor: {part: 40%}, uncoupling membrane under tile: {part: 40%}, resilient plank floor: {part: 60%}", "floor backer board 0, screw down subfloor 67.2"},
+		{late, "tile floor: {part: 40%}, crack isolation on slab: {part: 40%}, resilient plank floor: {part: 60%}", "floor backer board 0, screw down subfloor 0"},
+		{late, "tile floor: {part: 60%}, crack isolation on slab: {part: 40%}, resilient plank floor: {part: 40%}", "floor backer board 33.6"},
+		// paper stripped off the half that is not boarded, whoever finishes the boards and in however many colours it is painted
+		{late, "hang wall board: {part: 50%}, strip wallpaper: {part: 50%}, white: {item: paint walls, part: 75%}, blue: {item: paint walls, part: 25%}", papered},
+		{late, "hang wall board: {part: 50%}, strip wallpaper: {part: 50%}, paint walls: {part: 50%}, hang wallpaper: {part: 50%}", papered},
+		{late, "hang wall board: {part: 50%}, strip wallpaper: {part: 50%}, finish wall board: {by: own hands, part: 50%}", papered},
+		{late, "hang wall board: {part: 50%}, strip wallpaper: {part: 50%}, outside wall insulation: {by: own hands, part: 50%}", papered},
+		// texture comes off what is not boarded over
+		{late, "strip textured ceiling: {part: 50%}, hang ceiling board: {part: 50%}", "skim ceiling 84"},
 	} {
 		of := quantities(t, c.place+"work: {"+c.work+"}}}\n")
 		for _, x := range strings.Split(c.want, ", ") {
