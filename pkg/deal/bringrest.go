@@ -20,7 +20,7 @@ func (b *bringing) rests() {
 		if i < 0 || h.bringers[0].House {
 			continue
 		}
-		all, there := b.all(h.item), b.plan.works[i]
+		all, there := b.all(h.item.Measure), b.plan.works[i]
 		both := b.amount(&work{item: h.item, bringers: slices.Concat(there.bringers, h.bringers)}).of(all)
 		left := both.Sub(b.amount(there).of(all))
 		if left.IsPositive() && left.GreaterThan(both.Mul(leastRest)) {

@@ -12,7 +12,7 @@ import (
 // What the option says it does without is left out. The order of the work in the file
 // changes nothing.
 func (r *reader) bring(p *plan) {
-	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}, laid: map[laidOn]map[*work]footprint{}}
+	b := &bringing{reader: r, plan: p, place: r.place(p), left: map[string]bool{}, laid: map[string]map[*work]footprint{}}
 	for again := true; again; again = b.fromShelf() || b.intoQuotes() {
 		for b.close(); len(b.later) > 0; b.close() {
 			b.round()
@@ -39,15 +39,15 @@ type bringing struct {
 	*reader
 	plan      *plan
 	place     pricebook.Place
-	left      map[string]bool // what the option says it does without
-	asked     int             // how much work of the plan was asked for its companions
-	later     []brought       // those that wait for what is done besides
-	shelf     []brought       // those of which what is done besides leaves nothing so far
-	calls     []brought       // those for the whole house
-	held      []*work         // those that quotes hold already
-	opened    int             // how many of these were asked for what they bring
-	laid      map[laidOn]map[*work]footprint
-	laying    bool // work on parts of what is laid, which is not asked for these again
+	left      map[string]bool                // what the option says it does without
+	asked     int                            // how much work of the plan was asked for its companions
+	later     []brought                      // those that wait for what is done besides
+	shelf     []brought                      // those of which what is done besides leaves nothing so far
+	calls     []brought                      // those for the whole house
+	held      []*work                        // those that quotes hold already
+	opened    int                            // how many of these were asked for what they bring
+	laid      map[string]map[*work]footprint // by measure
+	laying    bool                           // work on parts of what is laid, which is not asked for these again
 	reckoning reckoning
 }
 
@@ -169,7 +169,7 @@ func (b *bringing) leaves(name string, by []brought) bool {
 			break
 		}
 	}
-	return b.amount(trial).of(b.all(it)).IsPositive()
+	return b.amount(trial).of(b.all(it.Measure)).IsPositive()
 }
 
 // one brings one companion along, or notes what becomes of it.

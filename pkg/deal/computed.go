@@ -367,7 +367,7 @@ func (r *reader) namedOf(p *plan, it *pricebook.Item, all decimal.Decimal) (sum 
 // layersNamed is how many layers the file itself has taken up by work of an item: one where
 // it names it, more where it names or counts more than all there is.
 func (r *reader) layersNamed(p *plan, it *pricebook.Item) int {
-	all := r.allThereIs(p, it)
+	all := r.allThereIs(p, it.Measure)
 	sum, _ := r.namedOf(p, it, all)
 	if !sum.IsPositive() || !all.IsPositive() {
 		return int(sum.Sign())

@@ -57,7 +57,7 @@ func (r *reader) doubtWhole(p *plan) {
 	for _, w := range p.works {
 		if names := strings.Join(of[w], ", "); names != "" {
 			part := "a small part"
-			if all := r.allThereIs(p, w.item); w.item.Unit == "each" && all.IsPositive() {
+			if all := r.allThereIs(p, w.item.Measure); w.item.Unit == "each" && all.IsPositive() {
 				done, _ := r.worked(w.member, "quantity")
 				part = fmt.Sprintf("%s of %s %s", quantity.FormatCount(done, 0), quantity.FormatCount(all, 0), w.item.Measure)
 			}

@@ -19,7 +19,7 @@ func (r *reader) doubtBetweenLayers() {
 			if there == 1 {
 				continue
 			}
-			all := r.allThereIs(p, w.item)
+			all := r.allThereIs(p, w.item.Measure)
 			sum, last := r.namedOf(p, w.item, all)
 			if w != last || !all.IsPositive() {
 				continue

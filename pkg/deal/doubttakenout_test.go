@@ -46,6 +46,7 @@ func TestWhatIsTakenOutAndNotPutBackIsDoubted(t *testing.T) {
 		{"shower room", "strip wall tile", "", "", `"strip wall tile" takes out all of the shower walls of shower room, and no work makes it new`},
 		{"shower room", "strip wall tile, tile shower walls", "", "", ""},
 		{"shower room", "strip wall tile", "tile shower walls", "", ""},
+		{"shower room", "strip wall tile, shower base: {quote: $1950}", "", "", ""}, // whose quote holds the panels
 		{"bath", "strip wall tile, tub", "", "", ""},
 		{"bath", "strip wall tile, tub surround tile", "", "", ""},
 		{"bath", "strip wall tile", "tub surround tile", "", ""},

@@ -72,7 +72,7 @@ func (b *bringing) led(it *pricebook.Item, by []brought, root *work, known map[*
 
 // shareOf is how much of its measure a piece of work is done to.
 func (b *bringing) shareOf(w *work) decimal.Decimal {
-	a, all := b.amount(w), b.all(w.item)
+	a, all := b.amount(w), b.all(w.item.Measure)
 	if a.counted.IsZero() || !all.IsPositive() {
 		return decimal.Max(a.share, a.counted)
 	}

@@ -45,11 +45,11 @@ func asMuch(it, by *pricebook.Item) bool {
 	return pricebook.SameSurface(by.Measure, it.Measure) && !it.Once
 }
 
-// all is all there is of the measure of an item where the plan is, 0 where that is not known.
-func (b *bringing) all(it *pricebook.Item) decimal.Decimal { return b.allThereIs(b.plan, it) }
+// all is all there is of a measure where the plan is, 0 where that is not known.
+func (b *bringing) all(measure string) decimal.Decimal { return b.allThereIs(b.plan, measure) }
 
-func (r *reader) allThereIs(p *plan, it *pricebook.Item) decimal.Decimal {
-	x, _ := r.thereIs(p.room, *pricebook.MeasureNamed(it.Measure))
+func (r *reader) allThereIs(p *plan, measure string) decimal.Decimal {
+	x, _ := r.thereIs(p.room, *pricebook.MeasureNamed(measure))
 	return x
 }
 
@@ -86,9 +86,9 @@ func (b *bringing) allDone(x brought, name string) bool {
 	it := works[0].item
 	var done footprint
 	for _, w := range works {
-		done = done.and(b.standsFor(w, w.item), b.asFar(it))
+		done = done.and(b.standsFor(w, it, it.Measure), b.asFar(it.Measure))
 	}
-	all := b.all(it)
+	all := b.all(it.Measure)
 	if !all.IsPositive() && alike(x.by.item, it) {
 		if shareAny(b.things(x.by.item), b.things(it)) {
 			return false
@@ -110,7 +110,7 @@ func (b *bringing) amounts() {
 }
 
 func (b *bringing) giveAmount(w *work, a toDo) {
-	all := b.all(w.item)
+	all := b.all(w.item.Measure)
 	give := func(line string, x decimal.Decimal, text string) {
 		w.member.Give(line, model.Value{Number: x, Text: text, Pos: a.at})
 	}
@@ -160,7 +160,7 @@ var smallPart, fewPieces = decimal.New(25, -2), decimal.New(34, -2)
 // all that brings it whole is by another measure and together a patch: board on a few square feet, with
 // the base of the room.
 func (b *bringing) noteWhole(w *work) {
-	all := b.all(w.item)
+	all := b.all(w.item.Measure)
 	pieces := w.item.Unit == "each" && (w.item.Measure != "outside windows" || !all.GreaterThan(one))
 	if len(w.bringers) == 0 || w.within != nil || pieces || !b.amount(w).of(all).IsPositive() {
 		return
@@ -190,7 +190,7 @@ func (b *bringing) patch(w *work) decimal.Decimal {
 
 // partOf is which part of all there is work is done to.
 func (b *bringing) partOf(w *work) decimal.Decimal {
-	all := b.all(w.item)
+	all := b.all(w.item.Measure)
 	if !all.IsPositive() {
 		return one
 	}

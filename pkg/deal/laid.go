@@ -10,18 +10,18 @@ import (
 )
 
 // lie says where the work of a plan lies that the file names and that goes by one measure or surface, of so
-// much as there is in all. Each lies at the beginning, but beside what it cannot lie over or under.
-func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint {
-	key := laidOn{measure, all.String()}
-	if out := b.laid[key]; out != nil {
+// much as there is of that. Each lies at the beginning, but beside what it cannot lie over or under.
+func (b *bringing) lie(measure string) map[*work]footprint {
+	if out := b.laid[measure]; out != nil {
 		return out
 	}
+	all := b.asFar(measure)
 	works, out := b.namedOn(measure, all), map[*work]footprint{}
 	parted := pricebook.HasParts(measure)
 	var laid []*work
 	if parted && !b.laying {
 		b.laying = true
-		laid = b.onParts(works, out)
+		laid = b.onParts(works, out, measure)
 		b.laying = false
 	}
 	for len(works) > 0 {
@@ -33,7 +33,7 @@ func (b *bringing) lie(measure string, all decimal.Decimal) map[*work]footprint 
 		laid, works = append(laid, works[:n]...), works[n:]
 	}
 	if !parted { // on whose parts more may come along yet
-		b.laid[key] = out
+		b.laid[measure] = out
 	}
 	return out
 }
@@ -69,10 +69,10 @@ func (b *bringing) alone(w *work) bool {
 
 // onParts is the work on parts of what some work goes by, as the walls of a tub are of wet walls, of which
 // is known where it lies.
-func (b *bringing) onParts(works []*work, at map[*work]footprint) (out []*work) {
+func (b *bringing) onParts(works []*work, at map[*work]footprint, measure string) (out []*work) {
 	for w := range b.here() {
 		if len(works) > 0 && pricebook.PartOf(w.item.Measure, works[0].item.Measure) {
-			out, at[w] = append(out, w), b.onto(works[0].item, w)
+			out, at[w] = append(out, w), b.onto(works[0].item, w, measure)
 		}
 	}
 	return out
@@ -144,9 +144,6 @@ func (w *work) hands() int {
 	}
 	return 2
 }
-
-// laidOn is a measure, and so much as there is of it.
-type laidOn struct{ measure, all string }
 
 // besideEachOther reports whether two pieces of work that the file names lie side by side: not where they
 // make different things, as a floor and the membrane under it, where one is taken out and the other new, or

@@ -85,7 +85,10 @@ func (r *reader) layerLeft(p *plan) bool {
 // putBack reports whether a thing is made new in an option or for the whole house, is named by
 // a line of the file, or is said to be left out.
 func (r *reader) putBack(p *plan, thing string) bool {
-	made := func(x *work) bool { return r.makes(x.item, thing) }
+	made := func(x *work) bool {
+		held := func(h *work) bool { return r.makes(h.item, thing) }
+		return held(x) || slices.ContainsFunc(x.holds, held)
+	}
 	for _, o := range r.plans {
 		if o == p || o.room.Kind == "whole_house" {
 			left := func(s span) bool { return r.leftFor(r.itemNamed(plainKey(s.text)), thing) }

@@ -4,13 +4,19 @@ package deal
 // ways lead to it, and none without an end: in a circle of work that takes each other's place, that which is asked
 // again while it is worked out is done nowhere.
 type reckoning struct {
-	open   map[*work]bool
-	known  map[*work]footprint
+	open   map[spot]bool
+	known  map[spot]footprint
 	circle bool // what is being worked out leads back to itself, so it holds for this way alone
 }
 
+// A spot is asked for where a piece of work is done, of all there is of a measure.
+type spot struct {
+	of      *work
+	measure string
+}
+
 // once works out where work is done, or knows it. What is known holds as long as anything is being asked.
-func (a *reckoning) once(w *work, find func() footprint) footprint {
+func (a *reckoning) once(w spot, find func() footprint) footprint {
 	if p, is := a.known[w]; is {
 		return p
 	}
@@ -19,7 +25,7 @@ func (a *reckoning) once(w *work, find func() footprint) footprint {
 		return footprint{}
 	}
 	if len(a.open) == 0 {
-		*a = reckoning{open: map[*work]bool{}, known: map[*work]footprint{}}
+		*a = reckoning{open: map[spot]bool{}, known: map[spot]footprint{}}
 	}
 	outer := a.circle
 	a.open[w], a.circle = true, false

@@ -404,4 +404,9 @@ func TestAScopeThatLeavesOutARoomWithAChoiceIsDoubted(t *testing.T) {
 	}
 	_, found := deal.Read("a.yaml", []byte(twoOptions), deal.Set{Path: "scope.office", Value: "fresh"})
 	require.NotContains(t, codesIn(found), "rooms-unnamed") // the file names none
+	whole := []byte(strings.Replace(twoOptions, "rooms:", "scope: fresh\nrooms:", 1))
+	_, found = deal.Read("a.yaml", whole, deal.Set{Path: "scope.office", Value: "fresh"})
+	require.NotContains(t, codesIn(found), "rooms-unnamed")
+	_, found = deal.Read("a.yaml", whole, deal.Set{Path: "scope", Value: "{office: fresh}"})
+	require.Contains(t, codesIn(found), "rooms-unnamed")
 }

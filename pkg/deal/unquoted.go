@@ -60,7 +60,7 @@ func (r *reader) heldByQuote(w *work) (labour, goods decimal.Decimal) {
 func (r *reader) heldAtMost(w *work, labour decimal.Decimal) (decimal.Decimal, bool) {
 	p := r.planWith(w)
 	hired := func(x *work) decimal.Decimal {
-		return x.stated().of(r.allThereIs(p, x.item)).Mul(x.item.Hired).Mul(decimal.NewFromInt(int64(x.item.Coats)))
+		return x.stated().of(r.allThereIs(p, x.item.Measure)).Mul(x.item.Hired).Mul(decimal.NewFromInt(int64(x.item.Coats)))
 	}
 	var held decimal.Decimal
 	for _, x := range w.holds {

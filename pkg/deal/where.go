@@ -11,58 +11,62 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// where is where a piece of work is done. A companion is done where what brings it is, but for where
-// other work is done in its place; what goes by another measure brings it everywhere.
-func (b *bringing) where(w *work) footprint {
-	all := b.asFar(w.item)
+// where is where a piece of work is done, of all there is of a measure on its surface, or of its own measure. A
+// companion is done where what brings it is, but for where other work is done in its place; what goes by
+// another measure brings it everywhere.
+func (b *bringing) where(w *work, measure string) footprint {
+	if !pricebook.SameSurface(measure, w.item.Measure) {
+		measure = w.item.Measure
+	}
 	switch {
 	case len(w.bringers) == 0 && w.stated().isWhole() && (w.item.Measure != "one" || b.alone(w)):
 		return everywhere()
 	case len(w.bringers) == 0:
-		return b.lie(w.item.Measure, all)[w]
+		return b.lie(measure)[w]
 	}
-	return b.reckoning.once(w, func() footprint {
+	return b.reckoning.once(spot{w, measure}, func() footprint {
 		if w.item.ForEach {
-			return b.each(w, all)
+			return b.each(w, measure)
 		}
-		return b.together(w, all)
+		return b.together(w, measure)
 	})
 }
 
 // together is where all that brings a companion brings it.
-func (b *bringing) together(w *work, all decimal.Decimal) footprint {
+func (b *bringing) together(w *work, measure string) footprint {
 	var out footprint
+	all := b.asFar(measure)
 	for _, x := range w.bringers {
-		out = out.and(b.leftOf(x, w.item, b.broughtTo(x, w.item, all), all), all)
+		out = out.and(b.leftOf(x, w.item, b.broughtTo(x, w.item, measure), measure), all)
 	}
 	if w.within != nil && b.yields(w) {
 		for _, other := range b.before(w) {
-			out = out.but(b.where(other), all)
+			out = out.but(b.where(other, measure), all)
 		}
 	}
 	return out
 }
 
 // broughtTo is where a piece of work brings a companion, whatever else is done.
-func (b *bringing) broughtTo(x brought, it *pricebook.Item, all decimal.Decimal) footprint {
+func (b *bringing) broughtTo(x brought, it *pricebook.Item, measure string) footprint {
 	by := x.by.item
 	if !follows(it, by) {
 		return everywhere()
 	}
-	p := b.onto(it, x.by)
-	if asMuch(it, by) && b.all(it).IsPositive() && (by.Measure != it.Measure || takesLayers(by, it)) && !p.within(all) {
+	p := b.onto(it, x.by, measure)
+	if asMuch(it, by) && b.all(measure).IsPositive() && (by.Measure != measure || takesLayers(by, it)) && !p.within(b.all(measure)) {
 		return everywhere() // a count of walls is none of walls less openings
 	}
 	return p
 }
 
 // onto is where work is done on what an item goes by, be it that the work goes by a part of that.
-func (b *bringing) onto(it *pricebook.Item, w *work) footprint {
-	p := b.done(w)
-	all, part := b.all(it), b.all(w.item)
+func (b *bringing) onto(it *pricebook.Item, w *work, measure string) footprint {
+	p := b.done(w, measure)
 	if !pricebook.PartOf(w.item.Measure, it.Measure) {
 		return p
 	}
+	all, part := b.all(measure), b.all(w.item.Measure)
 	ratio := decimal.New(5, -1) // where nobody says how much there is, each is apart
 	if all.IsPositive() {
 		ratio = part.DivRound(all, quantity.Places)
@@ -89,24 +93,25 @@ func (b *bringing) onto(it *pricebook.Item, w *work) footprint {
 }
 
 // done is where a piece of work is done, of what goes by the age of the house only so much.
-func (b *bringing) done(w *work) footprint {
-	p := b.where(w)
+func (b *bringing) done(w *work, measure string) footprint {
+	p := b.where(w, measure)
 	share, byAge := w.item.Share(b.deal.YearBuilt)
 	if !byAge || len(w.bringers) == 0 && !w.stated().isWhole() {
 		return p
 	}
 	much := p.length()
 	much.counted, much.share = much.counted.Mul(share), much.share.Mul(share)
-	q, _ := p.first(much, b.asFar(w.item))
+	q, _ := p.first(much, b.asFar(measure))
 	much.text = cmp.Or(much.text, "all") + ", and of that by the year built"
 	q.of = []toDo{much}
 	return q
 }
 
 // leftOf is what of the place where a companion would come is left by what is done instead of it.
-func (b *bringing) leftOf(x brought, it *pricebook.Item, p footprint, all decimal.Decimal) footprint {
+func (b *bringing) leftOf(x brought, it *pricebook.Item, p footprint, measure string) footprint {
+	all := b.asFar(measure)
 	var end toDo
-	for other, q := range b.instead(x, it) {
+	for other, q := range b.instead(x, it, measure) {
 		switch much := q.length(); {
 		case pricebook.SameSurface(it.Measure, other.item.Measure), pricebook.PartOf(other.item.Measure, it.Measure), b.over(x.by, other):
 			p = p.but(q, all)
@@ -119,11 +124,11 @@ func (b *bringing) leftOf(x brought, it *pricebook.Item, p footprint, all decima
 }
 
 // instead is the work that is done in place of a companion which work would bring, and where.
-func (b *bringing) instead(x brought, it *pricebook.Item) iter.Seq2[*work, footprint] {
+func (b *bringing) instead(x brought, it *pricebook.Item, measure string) iter.Seq2[*work, footprint] {
 	return func(yield func(*work, footprint) bool) {
 		for _, name := range x.Unless {
 			for _, other := range b.worksOf(name) {
-				if alike(it, other.item) && !b.yieldsTo(other, it) && !yield(other, b.standsFor(other, it)) {
+				if alike(it, other.item) && !b.yieldsTo(other, it) && !yield(other, b.standsFor(other, it, measure)) {
 					return
 				}
 			}
@@ -139,17 +144,17 @@ func (b *bringing) yieldsTo(w *work, it *pricebook.Item) bool {
 
 // standsFor is where work is done in place of other work. What only finishes a floor that is laid new, by its
 // own sanding, is in place of none.
-func (b *bringing) standsFor(w *work, it *pricebook.Item) footprint {
+func (b *bringing) standsFor(w *work, it *pricebook.Item, measure string) footprint {
 	if len(w.bringers) == 0 && pricebook.PartOf(it.Measure, w.item.Measure) {
 		return theFirst(w.stated()) // which may lie beside what comes along there
 	}
-	p := b.onto(it, w)
+	p := b.onto(it, w, measure)
 	if w.item.Thing() != pricebook.WoodFinish {
 		return p
 	}
 	for floor := range b.here() {
 		if floor.item.NewFloor && b.leadsTo(chain{from: floor.item.Name})[w.item.Name] {
-			p = p.but(b.where(floor), b.asFar(w.item))
+			p = p.but(b.where(floor, measure), b.asFar(measure))
 		}
 	}
 	return p
@@ -158,7 +163,7 @@ func (b *bringing) standsFor(w *work, it *pricebook.Item) footprint {
 // yields reports whether something is done in place of a companion.
 func (b *bringing) yields(w *work) bool {
 	for _, x := range w.bringers {
-		for _, q := range b.instead(x, w.item) {
+		for _, q := range b.instead(x, w.item, w.item.Measure) {
 			if !q.none() {
 				return true
 			}
@@ -168,12 +173,12 @@ func (b *bringing) yields(w *work) bool {
 }
 
 // each is where an item lies of which each piece of work takes its own: one beside the other, on and on.
-func (b *bringing) each(w *work, all decimal.Decimal) footprint {
+func (b *bringing) each(w *work, measure string) footprint {
 	var much, from toDo
 	if several(w.bringers) || b.yields(w) {
 		much = b.forEach(w.item, w.bringers)
 	} else {
-		much = b.together(w, all).length()
+		much = b.together(w, measure).length()
 	}
 	for _, other := range b.before(w) {
 		from = from.plus(b.amount(other))
@@ -188,10 +193,11 @@ func (b *bringing) each(w *work, all decimal.Decimal) footprint {
 // shareLeft is the share that what is done in place of an item leaves of what work takes of it.
 func (b *bringing) shareLeft(x brought, it *pricebook.Item) decimal.Decimal {
 	var done footprint
-	for _, q := range b.instead(x, it) {
-		done = done.and(q, b.asFar(it))
+	all := b.asFar(it.Measure)
+	for _, q := range b.instead(x, it, it.Measure) {
+		done = done.and(q, all)
 	}
-	return decimal.Max(decimal.Zero, one.Sub(done.length().of(b.asFar(it))))
+	return decimal.Max(decimal.Zero, one.Sub(done.length().of(all)))
 }
 
 // before are the other works of an item that stand before one: what is done in place of all of it is done
@@ -211,16 +217,16 @@ func (b *bringing) amount(w *work) toDo {
 	if len(w.bringers) == 0 {
 		return w.stated()
 	}
-	out := b.where(w).length()
-	if !b.all(w.item).IsPositive() { // a count leaves what nobody knows
+	out := b.where(w, w.item.Measure).length()
+	if !b.all(w.item.Measure).IsPositive() { // a count leaves what nobody knows
 		out.counted, out.share = decimal.Max(decimal.Zero, out.counted), decimal.Max(decimal.Zero, out.share)
 	}
 	return out
 }
 
-// asFar is all there is of the measure of an item where the plan is.
-func (b *bringing) asFar(it *pricebook.Item) decimal.Decimal {
-	if all := b.all(it); all.IsPositive() {
+// asFar is all there is of a measure where the plan is.
+func (b *bringing) asFar(measure string) decimal.Decimal {
+	if all := b.all(measure); all.IsPositive() {
 		return all
 	}
 	return far

@@ -48,6 +48,9 @@ func TestWhatComesAlongLiesWhereThatLiesWhichBringsIt(t *testing.T) {
 		{late, "hang wall board: {part: 50%}, strip wallpaper: {part: 50%}, paint walls: {part: 50%}, hang wallpaper: {part: 50%}", papered},
 		{late, "hang wall board: {part: 50%}, strip wallpaper: {part: 50%}, finish wall board: {by: own hands, part: 50%}", papered},
 		{late, "hang wall board: {part: 50%}, strip wallpaper: {part: 50%}, outside wall insulation: {by: own hands, part: 50%}", papered},
+		// counts that go beside each other on walls less large openings, 416 sq ft, and not on walls less all of them
+		{late, "strip wallpaper: {count: 100 sq ft}, paint walls: {count: 300 sq ft}", "repair wall cracks 100"},
+		{late, "hang wall board: {count: 100 sq ft}, hang garage fire board: {count: 300 sq ft}", "outside wall insulation 100"},
 		// texture comes off what is not boarded over
 		{late, "strip textured ceiling: {part: 50%}, hang ceiling board: {part: 50%}", "skim ceiling 84"},
 	} {
