@@ -109,29 +109,66 @@ func (b *bringing) layPieces(pieces, laid []*work, at map[*work]footprint, all d
 	}
 }
 
-// room is where so much of an item lies: on work with which it brings one thing, or that is done in place of what
-// it brings, and beside what it cannot lie over or under, as far as there is room; where there is none, over
-// what has nothing to do with it first.
+// room is where so much of an item lies: with what is nearest to it, and beside what it cannot lie over or under, as
+// far as there is room; where there is none, over what has nothing to do with it first.
 func (b *bringing) room(it *pricebook.Item, much toDo, laid []*work, at map[*work]footprint, all decimal.Decimal) footprint {
-	var with, on, taken, shared footprint
+	var with [16]footprint // by how near that is
+	var taken, related, instead footprint
 	for _, other := range laid {
-		if !at[other].length().of(all).LessThan(all) {
+		p := at[other]
+		length := p.length().of(all)
+		if !length.LessThan(all) {
 			continue
 		}
-		joint, instead := b.bringOneThing(it, other.item), b.takesPlace(it, other.item) || b.takesPlace(other.item, it)
-		switch beside := b.besideEachOther(it, other.item); {
-		case beside && (joint || instead):
-			shared = shared.and(at[other], all)
-			fallthrough
-		case beside:
-			taken = taken.and(at[other], all)
-		case joint:
-			with = with.and(at[other], all)
-		case instead:
-			on = on.and(at[other], all)
+		near := b.nearness(it, other.item)
+		if !b.besideEachOther(it, other.item) {
+			if length.Equal(much.of(all)) {
+				near |= asLarge
+			}
+			with[near] = with[near].and(p, all)
+			continue
+		}
+		taken = taken.and(p, all)
+		if near&(bringsSame|inPlace) > 0 {
+			related = related.and(p, all)
+		}
+		if b.takesAll(other.item, it) {
+			instead = instead.and(p, all)
 		}
 	}
-	return fit(much, all, with.but(taken, all), on.but(taken, all), everywhere().but(taken, all), everywhere().but(shared, all), everywhere())
+	var places []footprint
+	for near := len(with) - 1; near > 0; near-- {
+		places = append(places, with[near].but(taken, all))
+		if near >= bringsIt && len(b.things(it)) == 0 { // whatever else lies there: boards are finished where they hang
+			places = append(places, with[near])
+		}
+	}
+	for _, not := range []footprint{taken, related, instead, {}} {
+		places = append(places, everywhere().but(not, all))
+	}
+	return fit(much, all, places...)
+}
+
+// How near two items are that lie one on the other; the last is nearest, whatever else holds.
+const (
+	bringsSame = 1 << iota // both bring one thing
+	asLarge                // just as much is done of both
+	bringsIt               // one brings the other
+	inPlace                // one is done in place of what the other brings
+)
+
+// nearness is how near two items are, but for how much is done of them.
+func (b *bringing) nearness(x, y *pricebook.Item) (near int) {
+	if b.bringOneThing(x, y) {
+		near |= bringsSame
+	}
+	if b.leadsAlong(x, y) || b.leadsAlong(y, x) {
+		near |= bringsIt
+	}
+	if b.takesPlace(x, y) || b.takesPlace(y, x) {
+		near |= inPlace
+	}
+	return near
 }
 
 // hands orders pieces of one item by what they bring along: own hands, a trade, a quote for all of it.
@@ -152,9 +189,10 @@ func (b *bringing) besideEachOther(x, y *pricebook.Item) bool {
 	return !b.leadsAlong(x, y) && !b.leadsAlong(y, x) && !b.stacked(x, y) || b.bringsBeside(x, y) || b.bringsBeside(y, x)
 }
 
-// leadsAlong reports whether an item brings another along in the end, on the surface of both.
+// leadsAlong reports whether an item brings another along in the end, on the surface of both. What is taken out for
+// it lies under all that is new.
 func (b *bringing) leadsAlong(x, y *pricebook.Item) bool {
-	return asMuch(y, x) && b.leadsTo(chain{from: x.Name})[y.Name]
+	return asMuch(y, x) && y.Trade != demolition && b.leadsTo(chain{from: x.Name})[y.Name]
 }
 
 // bringsBeside reports whether an item brings along on its surface what makes a thing that another makes
@@ -178,15 +216,23 @@ func (b *bringing) bringOneThing(x, y *pricebook.Item) bool {
 	return false
 }
 
-// takesPlace reports whether an item is done in place of what another brings in the end on its surface.
+// takesPlace reports whether an item is done in place of what another brings on its surface.
 func (b *bringing) takesPlace(it, of *pricebook.Item) bool {
-	for name := range b.leadsTo(chain{from: of.Name}) {
-		if slices.ContainsFunc(b.book.Item(name).Brings, func(c pricebook.Companion) bool {
-			along := b.book.Item(c.Item)
-			return along != nil && !c.House && asMuch(it, along) && slices.Contains(c.Unless, it.Name)
-		}) {
-			return true
+	return slices.ContainsFunc(b.alongOn(of, it), func(c pricebook.Companion) bool { return slices.Contains(c.Unless, it.Name) })
+}
+
+// takesAll reports whether an item is done in place of all that another brings on its surface.
+func (b *bringing) takesAll(it, of *pricebook.Item) bool {
+	along := b.alongOn(of, it)
+	return len(along) > 0 && !slices.ContainsFunc(along, func(c pricebook.Companion) bool { return !slices.Contains(c.Unless, it.Name) })
+}
+
+// alongOn are the companions of an item that go by the surface of another.
+func (b *bringing) alongOn(of, it *pricebook.Item) (out []pricebook.Companion) {
+	for _, c := range of.Brings {
+		if along := b.book.Item(c.Item); along != nil && !c.House && asMuch(along, it) {
+			out = append(out, c)
 		}
 	}
-	return false
+	return out
 }

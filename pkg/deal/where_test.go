@@ -51,6 +51,12 @@ func TestWhatComesAlongLiesWhereThatLiesWhichBringsIt(t *testing.T) {
 		// counts that go beside each other on walls less large openings, 416 sq ft, and not on walls less all of them
 		{late, "strip wallpaper: {count: 100 sq ft}, paint walls: {count: 300 sq ft}", "repair wall cracks 100"},
 		{late, "hang wall board: {count: 100 sq ft}, hang garage fire board: {count: 300 sq ft}", "outside wall insulation 100"},
+		// levelled under the planks, backer board under the tile
+		{late, "tile floor: {part: 30%}, resilient plank floor: {part: 70%}, self-levelled floor: {part: 70%}", "flatten floor spots 0, screw down subfloor 168"},
+		{late, "tile floor: {part: 50%}, prefinished wood floor: {part: 50%}, floor backer board: {by: own hands, part: 50%}", "screw down subfloor 168"},
+		{late, "tile floor: {part: 50%}, refinish wood floor: {part: 50%}, uncoupling membrane under tile: {part: 50%}", "floor backer board 0"},
+		// panelling comes off elsewhere than the plaster that makes way for board
+		{late, "strip wall plaster: {part: 50%}, hang wall board: {part: 50%}, strip panelling: {by: own hands, part: 50%}", "finish wall board 208, repair wall cracks 208"},
 		// texture comes off what is not boarded over
 		{late, "strip textured ceiling: {part: 50%}, hang ceiling board: {part: 50%}", "skim ceiling 84"},
 	} {
@@ -141,13 +147,13 @@ func TestPiecesOfOneItemLieBehindEachOther(t *testing.T) {
 	inEitherOrder(t, []amountOf{
 		{walled, "tile floor: {by: own hands, part: 50%}, uncoupling membrane under tile: {part: 30%}", "other half: {item: tile floor, quote: $820, part: 50%}", "floor backer board", "24"},
 		{walled, "paint walls: {by: own hands, part: 50%}, hang wall board: {part: 30%}", "other half: {item: paint walls, quote: $820, part: 50%}", "prepare walls", "70.4"},
-		{walled, "strip wallpaper: {part: 50%}", "skim walls: {part: 60%}, hang wall board: {part: 40%}", "wash off paste", "35.2"},
+		{walled, "strip wallpaper: {part: 50%}", "skim walls: {part: 60%}, hang wall board: {part: 40%}", "wash off paste", "176"},
 		{walled, "circuit: hired", "dishwasher circuit: {item: circuit, by: hired}, disposer circuit: {item: circuit, by: hired}", "wall patching after trades", "3"},
 		{walled, "circuit: {by: hired, count: 2}", "range circuit: {item: circuit, quote: $650}", "wall patching after trades", "3"},
 		{walled, "light fixture: {by: own hands, count: 1}", "vanity light: {item: light fixture, by: hired, count: 1}", "switch", "2"},
 		{cooked, "kitchen cabinets: {by: hired, part: 50%}", "rest: {item: kitchen cabinets, by: hired, part: 50%}", "circuit", "1"},
 		{cooked, "kitchen cabinets: {by: hired, part: 50%}", "rest: {item: kitchen cabinets, by: hired, part: 50%}", "firestopping", "1"},
-		{walled, "strip wallpaper: {part: 30%}, rest: {item: strip wallpaper, part: 20%}", "skim walls: {part: 60%}, hang wall board: {part: 40%}", "wash off paste", "35.2"},
+		{walled, "strip wallpaper: {part: 30%}, rest: {item: strip wallpaper, part: 20%}", "skim walls: {part: 60%}, hang wall board: {part: 40%}", "wash off paste", "176"},
 	})
 }
 
