@@ -30,7 +30,9 @@ func TestTakeoffOfAnAttic(t *testing.T) {
 	})
 	basement := give(root.Add("room", "inside", "basement"), map[string]string{"counts_as_living": "0"})
 	give(basement.Add("section", "", "floor"), map[string]string{"length": "20", "width": "10"})
-	within(t, root, root, map[string]string{"house_floor": "920", "house_living_area": "640", "house_finished_floor": "720"})
+	within(t, root, root, map[string]string{"house_floor": "920", "house_living_area": "640", "house_finished_floor": "720", "house_ground_floor": "720"})
+	give(root, map[string]string{"house_levels": "2"})
+	within(t, root, root, map[string]string{"house_ground_floor": "360"})
 }
 
 // Under one slope from 13 to 4 ft over 12 ft, by hand: the ceiling is 15 ft long in

@@ -35,7 +35,7 @@ var Measures = slices.Concat(
 		"foundation run", "foundation_run"),
 	measures("outside", "each", "trees", "trees", "downspouts", "downspouts", "deck footings", "deck_footings", "outside doors", "outside_doors", "outside windows", "outside_windows"),
 	measures("house", "sq ft", "house floor", "house_floor", "house living area", "house_living_area",
-		"house finished floor", "house_finished_floor", "house walls", "house_walls",
+		"house finished floor", "house_finished_floor", "house ground floor", "house_ground_floor", "house walls", "house_walls",
 		"house ceiling", "house_ceiling"),
 	measures("house", "ft", "house perimeter", "house_perimeter"),
 	measures("house", "each", "house doors", "house_doors", "house outside doors", "house_outside_doors", "house windows", "house_windows",

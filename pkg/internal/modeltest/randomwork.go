@@ -15,7 +15,7 @@ var (
 		vanities toilets sinks closets closet_rod_run stair_treads stair_area stair_risers stair_rail_run outlets lights registers one`)
 	outsideMeasures = strings.Fields(`roof eaves rakes gutters downspouts siding foundation_run soffit deck deck_rail deck_footings yard driveway
 		walk patio fence trees outside_doors one`)
-	houseMeasures = strings.Fields(`house_floor house_ceiling house_walls house_living_area house_finished_floor house_perimeter house_doors
+	houseMeasures = strings.Fields(`house_floor house_ceiling house_walls house_living_area house_finished_floor house_ground_floor house_perimeter house_doors
 		house_outside_doors house_windows house_rooms house_baths house_bedrooms house_levels months_of_work one`)
 )
 
