@@ -39,37 +39,49 @@ func (r *reader) doubtAdds() {
 // practice, no source.
 var largeOption, lostNought = decimal.NewFromInt(20_000), eight
 
-// muchAdded is the share of the price from which what an option adds is looked at beside what its work
-// costs, and farAdded how many times that it hardly adds; common practice, no source.
-var muchAdded, farAdded = decimal.New(15, -2), decimal.NewFromInt(5)
+// What an option adds is rarely over so large a share of the price and so many times what its work costs;
+// common practice, no source.
+var farAdded = []struct{ share, times decimal.Decimal }{
+	{decimal.New(15, -2), decimal.NewFromInt(5)},
+	{decimal.New(10, -2), decimal.NewFromInt(8)},
+}
 
 // doubtAddsFar doubts an option taken that adds much of the price and many times what its work costs
 // finished by trades, where doubtAdds and doubtIdleAdds say nothing.
 func (r *reader) doubtAddsFar() {
-	price := r.good("purchase.price")
 	for _, p := range r.chosenPlans() {
 		g := r.good(p.scope.path + "adds")
 		if g == nil || len(p.works) == 0 || r.overMostAdded(p.option, g) != "" {
 			continue
 		}
-		if !g.number.GreaterThan(price.number.Mul(muchAdded)) {
-			r.doubtLittleAdded(p, g)
+		cost, known := r.worked(p.option, "trade_price")
+		if !known {
 			continue
 		}
-		if cost, known := r.worked(p.option, "trade_price"); known && g.number.GreaterThan(cost.Mul(farAdded)) {
-			r.say("adds-far", g.at(), "%s: %s adds %s, over %s times what its work costs finished by trades (%s)", p.room.Label, p.option.Label, g.dollars(), farAdded, quantity.FormatDollars(cost.Round(0)))("check it for a nought too many, and whether all of its work is named; write what the house sells for more because of this option; it is used as it stands")
+		if times := r.timesAdded(g.number, cost); times.IsPositive() {
+			r.say("adds-far", g.at(), "%s: %s adds %s, over %s times what its work costs finished by trades (%s)", p.room.Label, p.option.Label, g.dollars(), times, quantity.FormatDollars(cost.Round(0)))("check it for a nought too many, and whether all of its work is named; write what the house sells for more because of this option; it is used as it stands")
+			continue
+		}
+		r.doubtLittleAdded(p, g, cost)
+	}
+}
+
+// timesAdded is over how many times what its work costs an option adds, where that is rare; or 0.
+func (r *reader) timesAdded(adds, cost decimal.Decimal) decimal.Decimal {
+	price := r.good("purchase.price").number
+	for _, far := range farAdded {
+		if adds.GreaterThan(price.Mul(far.share)) && adds.GreaterThan(cost.Mul(far.times)) {
+			return far.times
 		}
 	}
+	return decimal.Zero
 }
 
 // doubtLittleAdded doubts an option of the outside whose much work adds a small part of what it costs,
 // and one inside that adds little beside another of its room. What mends the whole house often adds little.
-func (r *reader) doubtLittleAdded(p *plan, g *reading) {
-	if g.number.LessThan(smallAdds) {
-		return
-	}
-	switch cost, known := r.worked(p.option, "trade_price"); {
-	case !known:
+func (r *reader) doubtLittleAdded(p *plan, g *reading, cost decimal.Decimal) {
+	switch {
+	case g.number.LessThan(smallAdds):
 	case p.room.Kind == "inside":
 		r.doubtAddsLittle(p, g, cost)
 	case p.room.Kind == "outside" && !cost.LessThan(largeOption) && g.number.Mul(lostNought).LessThan(cost):

@@ -72,7 +72,7 @@ func (r *reader) doubtEachCoat(w *work, line string) {
 	per := quantity.Per{Number: v.Number.Mul(coats), Money: line == "hired_price", Bottom: w.item.Unit}
 	all := per.String()
 	per.Number = v.Number.DivRound(coats, 6)
-	r.say("rate-each-coat", v.Pos, "%s is done in %s coats, and %s is counted for each of them: %s in all", w.label, coats, v.Text, all)("write   %s: %s   if it is for all coats, or   %[1]s: %[3]s and coat   if it is for each", v.Key, per, v.Text)
+	r.say("rate-each-coat", v.Pos, "%s is done in %s coats, and %s is counted for each of them: %s in all", w.label, coats, v.Text, all)("write   %s: %s and coat   if it is for all coats, or   %[1]s: %[3]s and coat   if it is for each", v.Key, per, v.Text)
 }
 
 func (r *reader) doubtHours(w *work, g *reading) {
