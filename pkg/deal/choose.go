@@ -180,6 +180,9 @@ func (r *reader) pickFor(room *model.Member) *picked {
 // taken is the plan that the scope takes of a room; it says where there is none.
 func (r *reader) taken(room *model.Member, plans []*plan) *plan {
 	found, pick := r.pick(room, plans), r.pickFor(room)
+	if found != nil && found.option.Label == onlyOption && pick != nil && pick.own && pick.name != onlyOption {
+		r.say("unknown-option", pick.at, "%s has work and no options", room.Label)("leave it out of the scope, for its work is done anyway, or make it   options: {%s: {work: {...}}}", pick.name)
+	}
 	if found != nil || pick.name == AsItIs {
 		return found
 	}
@@ -212,15 +215,19 @@ func (r *reader) known(name string) bool {
 func (r *reader) scopeNames() {
 	var options, rooms []string
 	for _, p := range r.plans {
-		options = append(options, p.option.Label)
+		if p.option.Label != onlyOption {
+			options = append(options, p.option.Label)
+		}
 		if !slices.Contains(rooms, p.room.Label) {
 			rooms = append(rooms, p.room.Label)
 		}
 	}
-	if all := r.picks.all; all != nil && all.name != AsItIs && !r.known(all.name) && len(options) > 0 {
+	if all := r.picks.all; all != nil && all.name != AsItIs && !r.known(all.name) {
 		tell := r.say("unknown-option", all.at, "no room has an option %s", diag.Quote(all.name))
 		if near, ok := diag.Nearest(all.name, append(slices.Clone(options), AsItIs)); ok {
 			tell("did you mean %q?", near)
+		} else if options == nil {
+			tell("no room has options: leave the scope out, or write them under a room, as   options: {%s: {work: {paint walls: hired}}}", all.name)
 		} else {
 			slices.Sort(options)
 			tell("the options are: %s", strings.Join(slices.Compact(options), ", "))
@@ -233,6 +240,8 @@ func (r *reader) scopeNames() {
 		tell := r.say("unknown-room", key.at, "there is no room %s with options", diag.Quote(key.text))
 		if near, ok := diag.Nearest(name, rooms); ok {
 			tell("did you mean %q?", near)
+		} else if rooms == nil {
+			tell("leave the scope out, or list the room, as   rooms: {%s: {size: 12' x 10', options: {...}}}", key.text)
 		} else {
 			tell("those are: %s; or write   all rooms", strings.Join(rooms, ", "))
 		}

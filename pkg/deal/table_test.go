@@ -81,6 +81,7 @@ func TestExamplesAreRead(t *testing.T) {
 			{"comps.columns", "targets:", "comps: {table: \"SALEDT  AMT\"}\ntargets:"},
 			{"comps.condition by option", "targets:", "rooms: {hall: {size: 4' x 9', options: {cosmetic: {work: {paint walls: own hands}}, full gut: {work: {paint walls: hired}}}}}\ntargets:"},
 			{"house.has", "targets:", "comps: {own lines: {pool: $9,000}}\ntargets:"},
+			{"scope", "targets:", "rooms: {hall: {size: 4' x 9', options: {full gut: {work: {paint walls: hired}}}}}\ntargets:"},
 			{"ties[].between", "targets:", "ties: [{correlation: 0.5}]\ntargets:"},
 			{"ties[].correlation", "targets:", "ties: [{between: [overrun, standstill]}]\ntargets:"},
 			{"partner.split", "targets:", "partner: {share: 40%}\ntargets:"},
