@@ -28,10 +28,40 @@ func (r *reader) doubtLabourQuote(w *work, given model.Value, quote, base decima
 		r.say("quote-far", given.Pos, "%s: a quote of %s for the labour is under a quarter of what that comes to by the price book, %s", w.label, diag.Quote(given.Text), quantity.FormatMoney(base))("check it for a nought that was lost, and whether it is for all of the work; it is used as it stands")
 		return
 	}
-	if w.quotedAll() || told || !r.hasGoods(w) || base.LessThan(smallWork) || !quote.GreaterThan(base.Mul(muchLabour)) || pricebook.FarFrom(quote, base) != "" {
+	if w.quotedAll() || told || pricebook.FarFrom(quote, base) != "" {
 		return
 	}
-	r.say("quote-half", given.Pos, "%s: a quote of %s for the labour is over %s times what that comes to by the price book, %s", w.label, diag.Quote(given.Text), muchLabour, quantity.FormatMoney(base))("if it brings the materials, and what else its trade does for it, say   covers: all   , or leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes   ; it is used as it stands")
+	if r.hasGoods(w) && !base.LessThan(smallWork) && quote.GreaterThan(base.Mul(muchLabour)) {
+		r.say("quote-half", given.Pos, "%s: a quote of %s for the labour is over %s times what that comes to by the price book, %s", w.label, diag.Quote(given.Text), muchLabour, quantity.FormatMoney(base))("if it brings the materials, and what else its trade does for it, say   covers: all   , or leave   covers: labour   out; if it is for the labour of other work too, say   holds more: yes   ; it is used as it stands")
+		return
+	}
+	if along := r.labourAlong(w); along != nil && r.doubtedBeside(quoteSums{r.deal, r.deal.Model.Find(w.member, "quote")}.holdsAlong(along)) {
+		r.say("quote-holds-other", given.Pos, "%s: a quote of %s for the labour is over %s times what that comes to by the price book, %s, and what it brings of its trade is hired besides: %s", w.label, diag.Quote(given.Text), farOver, quantity.FormatMoney(base), r.largest(along))("if it holds the labour of that too, say   holds more: yes, from: Fern   , or whoever gave it, and name that as work,   %s: {quote: $0, covers: labour, from: Fern}   ; if it is for this work alone, say   holds more: no", along[0].item.Name)
+	}
+}
+
+// labourAlong is the hired work of its trade that work brings, the labour of which a quote for its labour may
+// hold; nothing where the file says whether it holds more.
+func (r *reader) labourAlong(w *work) []*work {
+	if w.scope.path == "" || r.good(w.scope.path+"holds more") != nil {
+		return nil
+	}
+	return r.broughtOfTrade([]*work{w})
+}
+
+// holdsAlong is how a quote for the labour is doubted that may hold the labour of what comes along.
+func (q quoteSums) holdsAlong(along []*work) Beside {
+	held := func(times decimal.Decimal) (out []Part) {
+		for _, x := range along {
+			out = append(out, Part{Cell: q.d.Model.Find(x.member, "computed_labour"), Times: times})
+		}
+		return out
+	}
+	return Beside{
+		q.sum(cent, q.quote(one), q.labour(farOver.Neg())),
+		q.sum(smallWork.Neg().Add(cent), q.quote(one), q.labour(one.Neg())),
+		q.sum(decimal.Zero, q.quote(one), q.labour(one.Neg()), held(leastHeld.Neg())),
+	}
 }
 
 // hasGoods reports whether work buys materials, or brings work of its trade along.

@@ -35,6 +35,9 @@ func (d *Deal) quoteBeside(c *model.Cell) (out []Beside) {
 	case !w.quotedAll():
 		if !more {
 			out = append(out, q.forAll(w.buys() || d.reader.bringsOfTrade(w))...)
+			if along := d.reader.labourAlong(w); along != nil {
+				out = append(out, q.holdsAlong(along))
+			}
 		}
 	default:
 		if !d.reader.saysCovers(w) {

@@ -16,7 +16,7 @@ import (
 // is taken to hold.
 func TestAQuoteIsDoubtedBesideAsByCheck(t *testing.T) {
 	doubts := 0
-	for _, quote := range []string{"$90", "$900", "$3,000", "$4,300", "$5,200", "$6,400", "$8,900", "$12,400", "$20,000", "$40,000", "{quote: $12,400, holds more: no}", "{quote: $40,000, holds more: no}", "{quote: $40,000, holds more: yes}", "{quote: $12,400, covers: labour}"} {
+	for _, quote := range []string{"$90", "$900", "$3,000", "$4,300", "$5,200", "$6,400", "$8,900", "$12,400", "$20,000", "$40,000", "{quote: $12,400, holds more: no}", "{quote: $40,000, holds more: no}", "{quote: $40,000, holds more: yes}", "{quote: $12,400, covers: labour}", "{quote: $6,400, covers: labour}", "{quote: $6,400, covers: labour, holds more: no}"} {
 		for _, work := range []string{"outside wall paint", "vinyl siding", "shingle roof gable", "gutters: {quote: $1,900}, vinyl siding", "gutters: own hands, outside wall paint"} {
 			text := fmt.Sprintf(`
 purchase: {price: $160k}
