@@ -30,14 +30,19 @@ func (r *reader) doubtLongBedroom(room *model.Member) bool {
 // livingWords are what the rooms to live, sleep or cook in are called, by their kind. Never written to.
 var livingWords = map[string]string{"bedroom": "bedroom", "kitchen": "kitchen", "living": "room to live in"}
 
-// doubtNarrowLiving doubts a room of one rectangle to live, sleep or cook in where no bed or table stands, as of
-// a digit that was lost.
+// doubtNarrowLiving doubts a room to live, sleep or cook in of which the largest rectangle is so narrow that no bed
+// or table stands in it, as of a digit that was lost; a bay or a nook may be.
 func (r *reader) doubtNarrowLiving(room *model.Member) {
-	floors := rectangles(room)
-	if !r.livedIn(room) || len(floors) != 1 {
+	if !r.livedIn(room) {
 		return
 	}
-	if short, what := shortSide(floors[0]), livingWords[r.roomKinds[room]]; short.Number.LessThan(narrowLiving) {
+	var long, short model.Value
+	for _, floor := range rectangles(room) {
+		if x, y := longerSide(floor), shortSide(floor); x.Number.Mul(y.Number).GreaterThan(long.Number.Mul(short.Number)) {
+			long, short = x, y
+		}
+	}
+	if what := livingWords[r.roomKinds[room]]; short.Number.IsPositive() && short.Number.LessThan(narrowLiving) {
 		r.say("room-narrow", short.Pos, "%s is %s wide, and a %s has at least %s ft", room.Label, feetOf(short), what, narrowLiving)("check the size, for a digit that was lost; a closet goes under closets, and what is no %s has a kind, e.g.   kind: other", what)
 	}
 }

@@ -37,7 +37,12 @@ func TestSlipsOfMarksInHallsAndParts(t *testing.T) {
 		{"room-narrow", "living room: {size: [7' x 5', 18\" x 12' 6\" sharing 18\"], work: {paint walls: hired}}", 1},
 		{"room-narrow", "living room: {size: [15' x 12' 6\", 18\" x 7' sharing 7'], work: {paint walls: hired}}", 0}, // a bay
 		{"room-narrow", "living room: {size: [1' 6\" x 12' 6\", 7' x 5' sharing 1' 6\"], work: {paint walls: hired}}", 0},
-		{"room-narrow", "living room: {size: [1'3\" x 13' 2\", 6' x 3' 4\" sharing 1'3\"], work: {paint walls: hired}}", 0},
+		{"room-narrow", "living room: {size: [1'3\" x 13' 2\", 6' x 3' 4\" sharing 1'3\"], work: {paint walls: hired}}", 1},
+		{"room-narrow", "living room: {size: [18' x 3' 6\", 7' x 4' sharing 7'], work: {paint walls: hired}}", 1}, // 13' 6"
+		{"room-narrow", "living room: {size: [1' x 13' 6\", 7' x 4' sharing 7'], work: {paint walls: hired}}", 1},
+		{"room-narrow", "living room: {size: [18' x 13' 6\", 7' x 4' sharing 7'], work: {paint walls: hired}}", 0},
+		{"room-narrow", "living room: {size: [4' x 10', 14' x 12' sharing 4'], work: {paint walls: hired}}", 0}, // from the door on
+		{"room-narrow", "entry hall: {size: [18' x 3' 6\", 7' x 4' sharing 7'], work: {paint walls: hired}}", 0},
 		{"room-narrow", "living room: {size: [15' x 13' 2\", 6' x 2' sharing 6'], work: {paint walls: hired}}", 0},
 	} {
 		require.Len(t, toldOf(t, c.code, "  "+c.room+"\n", ""), c.want, c.room)
