@@ -50,7 +50,7 @@ func (c *cursor) size() (Size, error) {
 	switch {
 	case first.bare() && second.bare():
 		text := c.since(first.from)
-		want := fmt.Sprintf("its unit: %s ft or %[1]s in", text)
+		want := fmt.Sprintf("its unit: %s ft, %[1]s in or %[1]s m", text)
 		if a, b := inchesBehindPoint(first.Text), inchesBehindPoint(second.Text); a+b != "" {
 			want += fmt.Sprintf("; if inches stand behind the point, %s x %s", cmp.Or(a, first.Text+"'"), cmp.Or(b, second.Text+"'"))
 		}
