@@ -104,7 +104,7 @@ var roomSlips = []slip{
 	{"renovation-long", "=", strings.Replace(walked, "{marketing", "{renovation: 6 months, marketing", 1) + "rooms: {den: {size: 12' x 10', work: {paint walls: {by: hired, hours: 120}}}}\n"},
 	besideDen("errands-unusual", "labour: {errands: 150%}"),
 	besideDen("errands-unusual", "labour: {errands: 1.5%}"),
-	besideDen("work-large", "whole house: {work: {rafter repair: {by: hired, count: 260}}}"),
+	besideDen("work-large", "whole house: {work: {paint accent wall: {by: hired, count: 460}}}"),
 	besideDen("own-pace-unusual", "labour: {own pace: 0.6}"),
 	besideDen("own-pace-unusual", "labour: {own pace: 9}"),
 	besideDen("container-unusual", "local prices: {container: {holds: 20 cu ft}}"),

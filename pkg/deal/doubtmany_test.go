@@ -91,6 +91,9 @@ func TestCountsThatAPlaceHardlyHas(t *testing.T) {
 		"rooms: {den: {size: 10' x 11', work: {beam: {by: hired, count: 11}}}}\n":                                                                                                                                                  1,
 		"rooms: {den: {size: 10' x 11', work: {beam: {by: hired, count: 5}}}}\n":                                                                                                                                                   0,
 		"rooms: {den: {size: 10' x 11', work: {gas line: {by: hired, count: 11}}}}\n":                                                                                                                                              1,
+		"rooms: {den: {size: 14' x 12', work: {joist sister: {by: hired, count: 60}}}}\n":                                                                                                                                          1,
+		"rooms: {den: {size: 14' x 12', work: {joist sister: {by: hired, count: 12}}}}\n":                                                                                                                                          0,
+		"rooms: {basement: {size: 26' x 22', work: {joist sister: {by: hired, count: 44}}}}\n":                                                                                                                                     0, // on two spans
 		"rooms: {den: {size: 10' x 11', work: {gas line: {by: hired, count: 3}}}}\n":                                                                                                                                               0,
 		"rooms: {den: {size: 10' x 11', work: {fixture rough-in: {by: hired, count: 11}}}}\n":                                                                                                                                      1,
 		"rooms: {den: {size: 10' x 11', work: {fixture rough-in: {by: hired, count: 7}}}}\n":                                                                                                                                       0,
@@ -349,9 +352,9 @@ func TestSumsOfADigitMoreOrLess(t *testing.T) {
 		{"adds-far", option("$1,900", "driveway concrete: {quote: $14k}"), 0},
 		{"adds-far", option("$5,900", "driveway concrete: {quote: $21k}"), 0},
 		{"adds-far", option("$0", "driveway concrete: {quote: $21k}"), 0},
-		{"work-large", "whole house: {work: {rafter repair: {by: hired, count: 260}}}\n", 1},
-		{"work-large", "whole house: {work: {rafter repair: {quote: $70k, count: 260}}}\n", 0},
-		{"work-large", "whole house: {work: {rafter repair: {by: hired, count: 26}}}\n", 0},
+		{"work-large", "whole house: {work: {paint accent wall: {by: hired, count: 460}}}\n", 1},
+		{"work-large", "whole house: {work: {paint accent wall: {quote: $70k, count: 460}}}\n", 0},
+		{"work-large", "whole house: {work: {paint accent wall: {by: hired, count: 26}}}\n", 0},
 	} {
 		require.Equal(t, c.want, told(t, c.code, c.keys), c.keys)
 	}
