@@ -308,6 +308,9 @@ func TestCountsOfADigitTwice(t *testing.T) {
 		"rooms: {stairs: {size: 3' x 11', stairs: {treads: 13, rail: 120 ft}, work: {handrail: hired}}}\n":                                 1,
 		"rooms: {stairs: {size: 3' x 11', stairs: {treads: 13, rail: 28 ft}, work: {handrail: hired}}}\n":                                  0,
 		"rooms: {upper hall: {size: 14' x 9', stairs: {treads: 14, rail: 60 ft}, work: {handrail: hired}}}\n":                              0, // on both sides and around the opening
+		"rooms: {basement: {size: 26' x 22', stairs: {treads: 12, rail: 110 ft}, work: {handrail: hired}}}\n":                              1,
+		"rooms: {basement: {size: 26' x 22', stairs: {treads: 12, rail: 50 ft}, work: {handrail: hired}}}\n":                               0,
+		"rooms: {loft: {size: 30' x 20', stairs: {treads: 13, rail: 106 ft}, work: {handrail: hired}}}\n":                                  0, // along three sides
 		"rooms: {loft: {size: 14' x 16', stairs: {rail: 30 ft}, work: {handrail: hired}}}\n":                                               0,
 		"rooms: {den: {size: 12' x 14', fixed: {showcase: {size: 1' x 1', count: 6}}, work: {paint walls: hired}}}\n":                      0,
 		"rooms: {kitchen: {size: 12' x 14', fixed: {base cabinets: {size: 3' x 2', count: 6}}, work: {paint walls: hired}}}\n":             0,

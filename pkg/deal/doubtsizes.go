@@ -236,15 +236,22 @@ func (r *reader) takenBy(room *model.Member, line string) bool {
 }
 
 // A stair has a rail of at most so much for each tread, on both sides and along the slope, and where nobody says
-// how many, so many treads; common practice, no source.
-var railOfTread, usualTreads = decimal.New(25, -1), sixteen
+// how many, so many treads. The opening that it comes up through has two sides as long and two as wide as it;
+// common practice, no source.
+var railOfTread, usualTreads, aroundStairs = decimal.New(25, -1), sixteen, decimal.NewFromInt(12)
 
-const beyondStairs = "more than goes along both sides of the stairs and once around the room"
+// galleryWords are in the names of rooms that may be open to below along all of a side. Never written to.
+var galleryWords = []string{"loft", "gallery", "balcony", "mezzanine"}
+
+const beyondStairs = "more than goes along both sides of the stairs and around their opening or a gallery"
 
 // longRail reports whether the stairs of a room hardly have so much rail.
 func (r *reader) longRail(room *model.Member, rail decimal.Decimal) bool {
 	around, known := r.worked(room, "perimeter")
 	treads := decimal.Max(room.Given.Of("stair_treads").Number, usualTreads)
+	if !holdsAny(strings.ToLower(room.Label), galleryWords...) {
+		around = decimal.Min(around, treads.Mul(two).Add(aroundStairs))
+	}
 	return known && rail.GreaterThan(treads.Mul(railOfTread).Add(around))
 }
 
