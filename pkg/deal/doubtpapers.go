@@ -15,6 +15,7 @@ import (
 // common practice, no source.
 var (
 	dearPaper   = decimal.NewFromInt(4000)
+	dearLook    = decimal.NewFromInt(3000) // an inspection, with sewer, radon, pests and an engineer
 	dearRecord  = decimal.NewFromInt(2500) // recording of the deed, without a tax
 	dearOfPrice = decimal.New(1, -2)
 )
@@ -26,6 +27,9 @@ var paperWords, moreThanPaper = sync.OnceValue(func() *regexp.Regexp {
 }), sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`originat|points?\b|broker|commitment|discount|interest|insur|premium|tax|stamp|transfer fee|duty|intangible|record|title|escrow|deposit|reserve|credits?\b|repair|treat|allowance|fund|closing|settlement`)
 })
+
+// lookWords are in the names of looks at a house that papers are not.
+var lookWords = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\binspect(ion|or)\b`) })
 
 // severalPapers are in names that hold more than one.
 var severalPapers = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[,&+/]|\band\b|\binspections\b|\ball\b`) })
@@ -52,6 +56,9 @@ func mostForPaper(fee *model.Member) (most decimal.Decimal, is bool) {
 	}
 	if severalPapers().MatchString(name) {
 		return dearPaper.Mul(two), true
+	}
+	if lookWords().MatchString(name) && fee.Kind != "loan_fee" {
+		return dearLook, true
 	}
 	return dearPaper, true
 }

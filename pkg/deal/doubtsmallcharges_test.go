@@ -37,6 +37,7 @@ func TestPapersWithANoughtTooMany(t *testing.T) {
 	for keys, want := range map[string]int{
 		"paid before closing: {inspection: $4,950}":                     1,
 		"paid before closing: {appraisal: $6,500, inspection: $5,500}":  2,
+		"paid before closing: {inspection: $3,900}":                     1,
 		"paid before closing: {inspections: $5,200}":                    0,
 		"paid before closing: {inspection and survey: $5,900}":          0,
 		"paid before closing: {inspections and appraisal: $11,900}":     1,
