@@ -209,24 +209,28 @@ func TestSizesOutsideOfADigitMore(t *testing.T) {
 		"driveway: 180' x 40', work: {driveway sealed: own hands}":                    1,
 		"driveway: 180' x 40', work: {driveway sealed: {quote: $1,900}}":              0,
 		"driveway: 180' x 40'": 0,
-		"driveway: 40' x 36', work: {driveway sealed: own hands}":                            0,
-		"yard: 5200 sq ft, fence: 1400 ft, work: {fence repair: {by: own hands, part: 25%}}": 1,
-		"yard: 5200 sq ft, fence: 500 ft, work: {fence repair: {by: own hands, part: 25%}}":  0,
-		"fence: 1400 ft, work: {fence repair: {by: own hands, part: 25%}}":                   0, // of a large lot, for all that is known
-		"yard: 5200 sq ft, fence: 1400 ft, work: {fence repair: {by: own hands, part: 2%}}":  0,
-		"walk: 30' x 30', work: {walk concrete: hired}":                                      1,
-		"walk: 3' x 60', work: {walk concrete: hired}":                                       0,
-		"around: 140 ft, soffit: 1900 sq ft":                                                 1,
-		"around: 140 ft, soffit: 420 sq ft":                                                  0,
-		"gutters: 112 ft, downspouts: 50":                                                    1,
-		"gutters: 112 ft, downspouts: 12":                                                    0,
-		"around: 160 ft, wall height: 19' 4\"":                                               1,
-		"around: 160 ft, wall height: 16' 4\"":                                               0,
-		"around: 150 ft, wall height: 8' 6\", windows: [4 of 3' x 36', 3]":                   1,
-		"around: 150 ft, wall height: 16', windows: [2' x 14', 9]":                           0, // of a stair
-		"around: 150 ft, wall height: 6', doors: 3' x 6'8\"":                                 0, // in the gable of a roof down to the ground
-		"around: 150 ft, doors: [3' x 6'8\", 60' x 6'8\"]":                                   1,
-		"around: 150 ft, doors: [3' x 6'8\", 18' x 7']":                                      0, // of a garage
+		"driveway: 40' x 36', work: {driveway sealed: own hands}":                                                                                   0,
+		"yard: 5200 sq ft, fence: 1400 ft, work: {fence repair: {by: own hands, part: 25%}}":                                                        1,
+		"yard: 5200 sq ft, fence: 500 ft, work: {fence repair: {by: own hands, part: 25%}}":                                                         0,
+		"fence: 1400 ft, work: {fence repair: {by: own hands, part: 25%}}":                                                                          0, // of a large lot, for all that is known
+		"yard: 5200 sq ft, fence: 1400 ft, work: {fence repair: {by: own hands, part: 2%}}":                                                         0,
+		"walk: 30' x 30', work: {walk concrete: hired}":                                                                                             1,
+		"walk: 3' x 60', work: {walk concrete: hired}":                                                                                              0,
+		"around: 140 ft, soffit: 1900 sq ft":                                                                                                        1,
+		"around: 166 ft, roof: [{size: 46' x 28', pitch: 5/12, overhang: 18\"}, {size: 22' x 22', pitch: 5/12, overhang: 18\"}], soffit: 920 sq ft": 1,
+		"around: 166 ft, roof: [{size: 46' x 28', pitch: 5/12, overhang: 18\"}, {size: 22' x 22', pitch: 5/12, overhang: 18\"}], soffit: 290 sq ft": 0,
+		"around: 166 ft, roof: [{size: 46' x 28', pitch: 5/12, overhang: 18\"}, {size: 22' x 22', pitch: 5/12, overhang: 18\"}], soffit: 560 sq ft": 0, // with the ceiling of a porch
+		"around: 166 ft, roof: [{size: 46' x 28', pitch: 5/12, overhang: 18\"}, {size: 22' x 22', pitch: 5/12}], soffit: 920 sq ft":                 0,
+		"around: 140 ft, soffit: 420 sq ft":                                                                                                         0,
+		"gutters: 112 ft, downspouts: 50":                                                                                                           1,
+		"gutters: 112 ft, downspouts: 12":                                                                                                           0,
+		"around: 160 ft, wall height: 19' 4\"":                                                                                                      1,
+		"around: 160 ft, wall height: 16' 4\"":                                                                                                      0,
+		"around: 150 ft, wall height: 8' 6\", windows: [4 of 3' x 36', 3]":                                                                          1,
+		"around: 150 ft, wall height: 16', windows: [2' x 14', 9]":                                                                                  0, // of a stair
+		"around: 150 ft, wall height: 6', doors: 3' x 6'8\"":                                                                                        0, // in the gable of a roof down to the ground
+		"around: 150 ft, doors: [3' x 6'8\", 60' x 6'8\"]":                                                                                          1,
+		"around: 150 ft, doors: [3' x 6'8\", 18' x 7']":                                                                                             0, // of a garage
 		"doors: 12": 1,
 		"doors: 8":  0,
 		"around: 160 ft, roof: [{size: 44' x 28'}, {size: 44' x 28'}]":                   1,

@@ -103,20 +103,52 @@ var (
 	manySpouts  = decimal.NewFromInt(10)
 )
 
-// doubtRuns doubts gutters over twice as long as the eaves, or along a small part of them, and more soffit than
-// goes along the edges of the roof.
+// doubtRuns doubts gutters over twice as long as the eaves, or along a small part of them, and too much soffit.
 func (r *reader) doubtRuns(out *model.Member) {
 	if gutters := out.Given.Of("gutters"); r.farBeside(out, "gutters", 0) && !r.outsideDoubted(out.Given.Of("eaves")) {
 		eaves, _ := r.worked(out, "eaves")
 		r.outsideSize(gutters, "gutters is "+diag.Quote(gutters.Text)+", and the eaves are "+short(eaves)+" ft")
 	}
 	r.doubtFewGutters(out)
+	r.doubtSoffit(out)
+}
+
+// A soffit may be so many times as deep as the roof stands over the walls, and hold the ceiling of a porch;
+// common practice, no source.
+var soffitTimes, porchCeiling = decimal.New(15, -1), decimal.NewFromInt(200)
+
+// doubtSoffit doubts more soffit than there is under the edges of the roof, by how far that stands over the walls
+// where the file says so of all of its parts.
+func (r *reader) doubtSoffit(out *model.Member) {
+	soffit, given := out.Given.Look("soffit")
 	eaves, _ := r.worked(out, "eaves")
 	rakes, _ := r.worked(out, "rakes")
-	edge := decimal.Max(eaves.Add(rakes), out.Given.Of("foundation_run").Number)
-	if soffit, given := out.Given.Look("soffit"); given && edge.IsPositive() && soffit.Number.GreaterThan(edge.Mul(longOverhang)) && !r.outsideDoubted(out.Given.Of("foundation_run")) {
-		r.outsideSize(soffit, fmt.Sprintf("soffit is %s, more than %s ft deep along %s ft around", quoted(soffit), longOverhang, short(edge)))
+	edge, along := eaves.Add(rakes), "of eaves and rakes"
+	if around := out.Given.Of("foundation_run").Number; around.GreaterThan(edge) {
+		edge, along = around, "around"
 	}
+	if !given || !edge.IsPositive() || r.roofDoubted(out) {
+		return
+	}
+	over := overhangOf(out)
+	switch {
+	case soffit.Number.GreaterThan(edge.Mul(longOverhang)):
+		r.outsideSize(soffit, fmt.Sprintf("soffit is %s, more than %s ft deep along %s ft %s", quoted(soffit), longOverhang, short(edge), along))
+	case over.IsPositive() && soffit.Number.GreaterThan(edge.Mul(over).Mul(soffitTimes).Add(porchCeiling)):
+		r.outsideSize(soffit, fmt.Sprintf("soffit is %s, and the roof stands %s over the walls along %s ft %s", quoted(soffit), feetText(over), short(edge), along))
+	}
+}
+
+// overhangOf is how far a roof stands over the walls at most; 0 where the file does not say so of all of its parts.
+func overhangOf(out *model.Member) (most decimal.Decimal) {
+	for _, p := range out.In("plane") {
+		over := p.Given.Of("overhang").Number
+		if !over.IsPositive() {
+			return over
+		}
+		most = decimal.Max(most, over)
+	}
+	return most
 }
 
 // doubtFewGutters doubts gutters along a small part of the eaves, where work goes by them.
