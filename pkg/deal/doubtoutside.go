@@ -127,14 +127,14 @@ func (r *reader) doubtSoffit(out *model.Member) {
 	if around := out.Given.Of("foundation_run").Number; around.GreaterThan(edge) {
 		edge, along = around, "around"
 	}
-	if !given || !edge.IsPositive() || r.roofDoubted(out) {
+	if !given || !edge.IsPositive() || r.outsideDoubted(out.Given.Of("foundation_run")) {
 		return
 	}
 	over := overhangOf(out)
 	switch {
 	case soffit.Number.GreaterThan(edge.Mul(longOverhang)):
 		r.outsideSize(soffit, fmt.Sprintf("soffit is %s, more than %s ft deep along %s ft %s", quoted(soffit), longOverhang, short(edge), along))
-	case over.IsPositive() && soffit.Number.GreaterThan(edge.Mul(over).Mul(soffitTimes).Add(porchCeiling)):
+	case over.IsPositive() && !r.roofDoubted(out) && soffit.Number.GreaterThan(edge.Mul(over).Mul(soffitTimes).Add(porchCeiling)):
 		r.outsideSize(soffit, fmt.Sprintf("soffit is %s, and the roof stands %s over the walls along %s ft %s", quoted(soffit), feetText(over), short(edge), along))
 	}
 }
