@@ -90,6 +90,7 @@ var roomSlips = []slip{
 	inDen("many-in-room", denSize, denSize+"\n    stairs: {treads: 90}"),
 	inDen("waits-long", "hired}", "{by: hired, waits: 300 days}}"),
 	besideDen("waits-long", "labour: {waiting: 180 days}"),
+	inDen("ceiling-flat", "  den:", "  attic room:"),
 	inDen("ceiling-low", denSize, denSize+"\n    ceiling: 3'"),
 	inDen("ceiling-low", denSize, denSize+"\n    ceiling: 3' to 6'"),
 	inDen("layer-stays", denSize+"\n    work: {paint walls: hired}", denSize+"\n    layers: [vinyl, tile]\n    work: {resilient plank floor: hired}\n    without: [strip sheet vinyl]"),

@@ -59,6 +59,7 @@ func (r *reader) doubtSizes() {
 			r.doubtSmall(room)
 		}
 		r.doubtCeiling(room)
+		r.doubtAttic(room)
 		r.doubtSteepCeiling(room)
 		r.doubtClosets(room)
 		r.doubtOpenings(room)
