@@ -139,7 +139,11 @@ func (l *lostWork) hint() string {
 	if stays := func(w *work) bool { return w.item.Trade != demolition }; len(names) > 0 && !slices.ContainsFunc(l.roots, stays) {
 		return "count that too, as   " + (&work{item: l.idle[0], member: l.roots[0].member, label: names[0]}).counted() + leave
 	}
-	hint := "add   " + givenBy(l.measure) + "   to " + l.place
+	from := givenBy(l.measure)
+	if size, own := strings.CutPrefix(from, l.measure+": "); own && !strings.Contains(size, " x ") { // as many as are counted
+		from = strings.TrimSuffix(l.measure+": "+short(l.roots[0].member.Given.Of("measure").Number)+" "+string(l.roots[0].item.Unit), " each")
+	}
+	hint := "add   " + from + "   to " + l.place
 	if l.measure == "shower walls" {
 		hint += "   , or the tub that they are around,   " + givenBy("tubs")
 	}

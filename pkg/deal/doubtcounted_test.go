@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/pricebook"
 )
 
@@ -62,6 +63,7 @@ func TestTheHintsOfWorkThatIsCountedAlone(t *testing.T) {
 		{"kitchen cabinets: {by: hired, count: 12 ft}", "fixed: {base cabinets: 12' x 2'}"},
 		{"replacement window: {by: hired, count: 2}", "windows: 2"},
 		{"prehung inside door: {by: hired, count: 1}", "doors: 1"},
+		{"replacement window: {by: hired, count: 3}", "windows: 3"},
 		{"strip closet shelves: {by: hired, count: 1}", "closet rod and shelf: {by: hired, count: 12 ft}"},
 		{"take out tub: {by: own hands, count: 1}", "strip tub surround panels: {by: own hands, count: 40 sq ft}"},
 	} {
@@ -85,6 +87,14 @@ func TestTheHintsOfWorkThatIsCountedAlone(t *testing.T) {
 		}
 		require.Empty(t, read(done), done)
 	}
+}
+
+// The length that is counted is the one to add.
+func TestTheHintOfGuttersThatAreCountedAlone(t *testing.T) {
+	_, found := deal.Read("a.yaml", []byte(walked+"outside: {around: 120 ft, work: {gutters: {by: hired, count: 60 ft}}}\n"))
+	i := slices.IndexFunc(found, func(d diag.Diag) bool { return d.Code == "count-alone" })
+	require.NotEqual(t, -1, i, found)
+	require.Contains(t, found[i].Hint, "add   gutters: 60 ft   to outside")
 }
 
 // What goes with counted work is what some item by that measure brings in the end, or takes.
