@@ -39,7 +39,8 @@ func (b *bringing) lie(measure string) map[*work]footprint {
 }
 
 // namedOn is the work of a plan that the file names and that goes by one measure or surface, in an order that is
-// not the file's: what lies beside other work first, and what makes nothing last, for it lies beside all.
+// not the file's: what others bring after these, what lies beside other work first, and what makes nothing last, for
+// it lies beside all.
 func (b *bringing) namedOn(measure string, all decimal.Decimal) (works []*work) {
 	for w := range b.here() {
 		if len(w.bringers) == 0 && pricebook.SameSurface(w.item.Measure, measure) {
@@ -47,17 +48,22 @@ func (b *bringing) namedOn(measure string, all decimal.Decimal) (works []*work) 
 		}
 	}
 	makes := func(w *work) bool { return len(b.things(w.item)) > 0 }
-	last := func(w *work) int {
+	bringers, last := map[*work]int{}, map[*work]int{}
+	for _, w := range works {
+		for _, other := range works {
+			if other.item != w.item && b.leadsAlong(other.item, w.item) {
+				bringers[w]++
+			}
+		}
 		switch {
 		case !makes(w):
-			return 2
+			last[w] = 2
 		case !slices.ContainsFunc(works, func(other *work) bool { return makes(other) && b.besideEachOther(w.item, other.item) }):
-			return 1
+			last[w] = 1
 		}
-		return 0
 	}
 	slices.SortStableFunc(works, func(v, w *work) int {
-		return cmp.Or(cmp.Compare(last(v), last(w)), cmp.Compare(v.item.Name, w.item.Name), cmp.Compare(v.hands(), w.hands()), w.stated().of(all).Cmp(v.stated().of(all)))
+		return cmp.Or(cmp.Compare(bringers[v], bringers[w]), cmp.Compare(last[v], last[w]), cmp.Compare(v.item.Name, w.item.Name), cmp.Compare(v.hands(), w.hands()), w.stated().of(all).Cmp(v.stated().of(all)))
 	})
 	return works
 }

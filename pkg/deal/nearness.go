@@ -42,7 +42,7 @@ func (b *bringing) room(it *pricebook.Item, much toDo, laid []*work, at map[*wor
 	var places []footprint
 	for near := len(with) - 1; near > 0; near-- {
 		places = append(places, with[near].but(taken, all))
-		if near >= bringsIt && len(b.things(it)) == 0 { // whatever else lies there: boards are finished where they hang
+		if near >= inPlace && len(b.things(it)) == 0 { // whatever else lies there: boards are finished where they hang
 			places = append(places, with[near])
 		}
 	}
@@ -52,23 +52,23 @@ func (b *bringing) room(it *pricebook.Item, much toDo, laid []*work, at map[*wor
 	return fit(much, all, places...)
 }
 
-// How near two items are that lie one on the other; the last is nearest, whatever else holds.
+// How near an item lies to another that it lies on; the last is nearest, whatever else holds.
 const (
 	bringsSame = 1 << iota // both bring one thing
 	asLarge                // just as much is done of both
-	bringsIt               // one brings the other
 	inPlace                // one is done in place of what the other brings
+	broughtBy              // the other brings it
 )
 
-// nearness is how near two items are, but for how much is done of them.
-func (b *bringing) nearness(x, y *pricebook.Item) (near int) {
-	if b.bringOneThing(x, y) {
+// nearness is how near an item lies to another that is laid, but for how much is done of them.
+func (b *bringing) nearness(it, other *pricebook.Item) (near int) {
+	if b.bringOneThing(it, other) {
 		near |= bringsSame
 	}
-	if b.leadsAlong(x, y) || b.leadsAlong(y, x) {
-		near |= bringsIt
+	if b.leadsAlong(other, it) {
+		near |= broughtBy
 	}
-	if b.takesPlace(x, y) || b.takesPlace(y, x) {
+	if b.takesPlace(it, other) || b.takesPlace(other, it) {
 		near |= inPlace
 	}
 	return near
@@ -78,7 +78,8 @@ func (b *bringing) nearness(x, y *pricebook.Item) (near int) {
 // make different things, as a floor and the membrane under it, where one is taken out and the other new, or
 // where the one brings the other along. Base of tile lies beside a wainscot with which base of wood comes along.
 func (b *bringing) besideEachOther(x, y *pricebook.Item) bool {
-	return !b.leadsAlong(x, y) && !b.leadsAlong(y, x) && !b.stacked(x, y) || b.bringsBeside(x, y) || b.bringsBeside(y, x)
+	return !b.leadsAlong(x, y) && !b.leadsAlong(y, x) && !b.stacked(x, y) ||
+		b.bringsBeside(x, y) || b.bringsBeside(y, x)
 }
 
 // leadsAlong reports whether an item brings another along in the end, on the surface of both. What is taken out for
@@ -88,11 +89,11 @@ func (b *bringing) leadsAlong(x, y *pricebook.Item) bool {
 }
 
 // bringsBeside reports whether an item brings along on its surface what makes a thing that another makes
-// too, which is neither what comes along nor done in its place.
+// too, which neither comes along in the end nor is done in its place.
 func (b *bringing) bringsBeside(x, y *pricebook.Item) bool {
-	return slices.ContainsFunc(x.Brings, func(c pricebook.Companion) bool {
+	return !b.leadsAlong(x, y) && slices.ContainsFunc(x.Brings, func(c pricebook.Companion) bool {
 		it := b.book.Item(c.Item)
-		return it != nil && !c.House && it != y && !slices.Contains(c.Unless, y.Name) && asMuch(it, x) && asMuch(it, y) &&
+		return it != nil && !c.House && !slices.Contains(c.Unless, y.Name) && asMuch(it, x) && asMuch(it, y) &&
 			it.Trade != demolition && shareAny(b.things(it), b.things(y))
 	})
 }

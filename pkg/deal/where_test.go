@@ -57,6 +57,11 @@ func TestWhatComesAlongLiesWhereThatLiesWhichBringsIt(t *testing.T) {
 		{late, "tile floor: {part: 50%}, refinish wood floor: {part: 50%}, uncoupling membrane under tile: {part: 50%}", "floor backer board 0"},
 		// panelling comes off elsewhere than the plaster that makes way for board
 		{late, "strip wall plaster: {part: 50%}, hang wall board: {part: 50%}, strip panelling: {by: own hands, part: 50%}", "finish wall board 208, repair wall cracks 208"},
+		// what is named of what others bring lies with these, and moves none of them
+		{late, "strip textured ceiling: {part: 60%}, hang ceiling board: {part: 40%}, prime new ceiling board: {by: own hands, part: 25%}", "skim ceiling 100.8, seal ceiling before skim 100.8"},
+		{late, "strip wallpaper: {part: 25%}, hang wall board: {part: 35%}, repair wall cracks: {by: own hands, part: 25%}, paint walls: {part: 90%}", "wash off paste 93.56"},
+		{late, "shoe moulding: {part: 40%}, baseboard: {part: 25%}, caulk base: {by: own hands, part: 10%}", "paint trim 32.07"},
+		{old, "nail-down oak floor: {part: 60%}, strip sheet vinyl: hired, coat wood floor: {part: 60%}", "subfloor repair 13.44"},
 		// texture comes off what is not boarded over
 		{late, "strip textured ceiling: {part: 50%}, hang ceiling board: {part: 50%}", "skim ceiling 84"},
 	} {
