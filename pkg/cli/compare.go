@@ -87,7 +87,7 @@ func (c *common) columns(paths []string) (string, []answer.Column, error) {
 			if a, err = c.option(paths[0], name); err != nil {
 				return "", nil, err
 			}
-			told = append(told, fresh(told, a.Warnings, first.Deal, name)...)
+			told = append(told, c.fresh(told, a.Warnings, first.Deal, name)...)
 		} else {
 			name = "as stated"
 		}

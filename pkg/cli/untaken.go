@@ -39,7 +39,7 @@ func (c *common) untakenDoubts(d *deal.Deal, told diag.List, path string) (out d
 			return nil, err
 		}
 		if l.deal != nil {
-			out = append(out, fresh(slices.Concat(told, out), l.found, d, name)...)
+			out = append(out, c.fresh(slices.Concat(told, out), l.found, d, name)...)
 		}
 	}
 	return out, nil
@@ -49,13 +49,14 @@ func (c *common) untakenDoubts(d *deal.Deal, told diag.List, path string) (out d
 // amiss before that scope is taken.
 var ofTheScope = []string{"option-missing", "not-seen-replaced", "bad-not-planned"}
 
-// fresh are the doubts of a scope that were not told yet: with other figures or not, a doubt
-// of the same spot is the same. That an option does not say what it adds is so with the file's own scope
-// too, where that takes it.
-func fresh(told, found diag.List, own *deal.Deal, name string) (out diag.List) {
+// fresh are the doubts of a scope that were not told yet, of the file and of what is set in it: with other figures
+// or not, a doubt of the same spot is the same. That an option does not say what it adds is so with the file's own
+// scope too, where that takes it.
+func (c *common) fresh(told, found diag.List, own *deal.Deal, name string) (out diag.List) {
 	for _, d := range found.Warnings() {
 		same := func(o diag.Diag) bool { return o.Code == d.Code && o.Pos == d.Pos }
-		spot := d.Pos.Line > 0 && !deal.InSet(d.Pos) && !slices.Contains(ofTheScope, d.Code)
+		scope := deal.InSet(d.Pos) && d.Pos.Line > len(c.sets)
+		spot := d.Pos.Line > 0 && !scope && !slices.Contains(ofTheScope, d.Code)
 		if spot && !slices.ContainsFunc(told, same) {
 			if d.Code != "adds-missing" || !takes(own, d.Pos) {
 				d.Message = fmt.Sprintf("with scope %s: %s", name, d.Message)

@@ -197,7 +197,7 @@ func (w *work) fromWhat() string {
 	if w.by == "" {
 		return diag.Quote(w.label)
 	}
-	return fmt.Sprintf("%s (brought by %s)", w.label, diag.Quote(w.by))
+	return fmt.Sprintf("%s (brought by %s)", w.item.Name, diag.Quote(w.by))
 }
 
 // doubtOwnWithoutHours looks for own work that the file names and of which the price book

@@ -35,7 +35,7 @@ func (r *reader) doubtInstead() {
 			of[thing] = append(of[thing], w)
 		}
 		for _, thing := range things {
-			r.doubtMoreThanAll(p, of[thing])
+			r.doubtMoreThanAll(p, r.withoutBrought(of[thing]))
 		}
 		r.doubtBoth(p)
 		r.doubtTakenOut(p)
@@ -64,6 +64,14 @@ func (r *reader) doubtWhole(p *plan) {
 			r.say("part-brings-whole", w.at, "%s is done to %s of %s, and brings along for all of it: %s", diag.Quote(w.label), part, p.room.Label, names)("where the patch takes less, write   without: [%s]   or write that as work of its own, with its   count:", names)
 		}
 	}
+}
+
+// withoutBrought are some works but for those that others of them would bring along, as the coats that a floor
+// gets once it is sanded.
+func (r *reader) withoutBrought(works []*work) []*work {
+	return slices.DeleteFunc(slices.Clone(works), func(w *work) bool {
+		return slices.ContainsFunc(works, func(by *work) bool { return by.item != w.item && r.leadsTo(chain{from: by.item.Name})[w.item.Name] })
+	})
 }
 
 // oneThing is what of a place an item does that is done once: what it makes, or, measured by

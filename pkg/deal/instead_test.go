@@ -172,6 +172,8 @@ func TestMoreThanAllOfOneThingIsDoubted(t *testing.T) {
 		"paint trim: hired, paint base: {by: hired, part: 50%}":                                                         `"paint trim" is in place of "paint base" in bath, and they are done to 150% together`,
 		"carpet: hired, refinish wood floor: own hands":                                                                 `"carpet" is in place of "refinish wood floor" in bath, and both are done to all of it`,
 		"nail-down oak floor: hired, refinish wood floor: own hands":                                                    "",
+		"refinish wood floor: {quote: $650}, coat wood floor: own hands":                                                "",
+		"nail-down oak floor: hired, refinish wood floor: own hands, coat wood floor: own hands":                        "",
 		"tile floor: {by: hired, part: 70%}, refinish wood floor: {by: own hands, part: 30%}":                           "",
 		"tile floor: {by: hired, part: 70%}, carpet: {by: hired, part: 30%}":                                            "",
 		"tile floor: {by: hired, part: 40%}, carpet: {by: hired, part: 30%}, sheet vinyl floor: {by: hired, part: 30%}": "",
