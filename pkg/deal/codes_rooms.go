@@ -68,6 +68,7 @@ func roomDoubts() []Code {
 		{"room-small", "a room to live, sleep or cook in with next to no floor"},
 		{"room-narrow", "a room narrower than a hall, a bath than most, or a room to live, sleep or cook in than any"},
 		{"ceiling-flat", "a room under the roof that says nothing of its ceiling"},
+		{"lowest-floor", "work by what lies over the ground, for which the levels of the house are not alike"},
 		{"ceiling-low", "a ceiling lower than one can live under"},
 		{"ceiling-high", "a ceiling higher than houses have, or steeper than a roof over one"},
 		{"size-slight", "a length inside of less than a foot"},

@@ -236,6 +236,7 @@ var roomSlips = []slip{
 	inDen("cabinet-deep", denSize, denSize+"\n    fixed: {base cabinets: 2' x 8'}"),
 	inDen("cabinet-deep", denSize, denSize+"\n    fixed: {vanity: 1' 9\" x 2' 6\"}"),
 	inDen("fixed-near", denSize, denSize+"\n    fixed: {shwer: 3' x 3'}"),
+	besideDen("lowest-floor", "whole house: {work: {crawl vapour barrier: hired}}\noutside: {around: 40 ft, work: {grading at foundation: hired}}"),
 	besideDen("outside-size", "outside: {around: 1280 ft}"),
 	besideDen("outside-size", "outside: {around: 128 ft, eaves: 800 ft}"),
 	besideDen("outside-size", "outside: {roof: 1400 sq ft, eaves: 8 ft}"),

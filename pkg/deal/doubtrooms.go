@@ -18,6 +18,7 @@ func (r *reader) doubtRooms() {
 	r.doubtSizes()
 	r.doubtCounts()
 	r.doubtLargeWork()
+	r.doubtLowest()
 	r.doubtContainer()
 	r.doubtPartUnsaid()
 	r.doubtIslands()
