@@ -35,7 +35,7 @@ var atticWords = []string{"attic", "loft"}
 func (r *reader) doubtGround(out *model.Member) {
 	floor, rooms := r.ground()
 	around := out.Given.Of("foundation_run")
-	enclosed := around.Number.Mul(around.Number).DivRound(sixteen, 0) // by a square, the most of all rectangles
+	enclosed := r.enclosed()
 	walled := around.Number.IsPositive()
 	if walled && floor.GreaterThan(enclosed.Mul(moreThanFits)) {
 		r.outsideSize(around, fmt.Sprintf("around is %s, which encloses %s at most, and %s", quoted(around), sqFeet(enclosed), rooms))
@@ -157,7 +157,7 @@ func (r *reader) ground() (floor decimal.Decimal, words string) {
 		if x.GreaterThan(floor) {
 			floor, words = x, fmt.Sprintf("%s has %s", room.Label, sqFeet(x))
 		}
-		if living, _ := r.worked(room, "counts_as_living"); living.IsPositive() && !underRoof(room) {
+		if r.lives(room) && !underRoof(room) {
 			all = all.Add(x)
 		}
 	}

@@ -70,7 +70,7 @@ func (r *reader) lives(room *model.Member) bool {
 	return living.IsPositive()
 }
 
-// enclosed is what the way around the house encloses at most, by a square; 0 where the file does not say it.
+// enclosed is what the way around the house encloses at most, by a square, the most of all rectangles; 0 where the file does not say it.
 func (r *reader) enclosed() decimal.Decimal {
 	around, _ := r.worked(r.deal.Root, "house_perimeter")
 	return around.Mul(around).DivRound(sixteen, 0)
