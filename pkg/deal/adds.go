@@ -167,7 +167,7 @@ func (r *reader) doubtUnaddedRooms() {
 		if p.room.Kind != "inside" || p.option.Label == onlyOption || says[p.room] || r.got[o.path+"adds"] != nil || o.at.File == pricebook.QuickFile || !costs[p].GreaterThan(much) {
 			continue
 		}
-		if living, _ := r.worked(p.room, "counts_as_living"); living.IsPositive() && r.roomKinds[p.room] != "closet" {
+		if r.lives(p.room) && r.roomKinds[p.room] != "closet" {
 			r.say("adds-missing", o.at, "%s of %s does not say what it adds to the value, so nothing is assumed; options of other rooms do", diag.Quote(p.option.Label), p.room.Label)(saysAdds)
 		}
 	}

@@ -51,7 +51,7 @@ func (r *reader) doubtComesNew() {
 // makesNeedless are the names of the work on all of a finished room beside which none of what comes along on the
 // house would come.
 func (r *reader) makesNeedless(p *plan, along *work) (names []string) {
-	if living, _ := r.worked(p.room, "counts_as_living"); !living.IsPositive() {
+	if !r.lives(p.room) {
 		return nil
 	}
 	for _, x := range p.works {
