@@ -254,6 +254,7 @@ var slips = []slip{
 	{"holding-once", "utilities: $310/month", "water: 0.2%"},
 	{"phase-empty", "=", minimal + "holding: {yard: {amount: $90/month, during: lead-in}}\n"},
 	{"income-as-cost", "utilities: $310/month", "rent of a tenant: $310/month"},
+	{"counted-already", "utilities: $310/month", "utilities: $310/month\n  loan interest: $1,600/month"},
 	{"property-tax-low", "property tax: $4,120/year", "property tax: $412/year"},
 	{"credit-high", price, price + "\n  seller credit: $21,250"},
 	{"agent-share-low", agents, "agents: 0.5%"},

@@ -36,6 +36,7 @@ func (r *reader) doubt() {
 	r.doubtLowBills()
 	r.doubtLowAgents()
 	r.doubtSmallCharges()
+	r.doubtInterestTwice()
 	r.doubtDiscount()
 	for _, l := range r.loans() {
 		r.doubtLoan(l)

@@ -1,0 +1,71 @@
+package deal
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+
+	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/quantity"
+)
+
+// labelWords takes a label apart; a number is a word.
+var labelWords = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[\p{L}\p{N}']+`) })
+
+// smallWords stand in any label and tell nothing.
+var smallWords = strings.Fields("a an the of on for to at by in and my our your with monthly yearly total all")
+
+// calledOnly reports whether a label is made of some words alone: any other may well make it something else, as
+// reserve does interest.
+func calledOnly(label string, words ...string) bool {
+	in := labelWords().FindAllString(plainKey(label), -1)
+	return len(in) > 0 && !slices.ContainsFunc(in, func(word string) bool {
+		return !slices.Contains(words, word) && !slices.Contains(smallWords, word)
+	})
+}
+
+// costs reports whether a charge takes money.
+func (r *reader) costs(m *model.Member) bool {
+	paid, known := r.worked(m, "amount")
+	return known && paid.IsPositive()
+}
+
+// loanWords are what a loan of the file may be called by, its own name among them.
+func (r *reader) loanWords() []string {
+	words := strings.Fields("loan loan's loans hard money lender lender's lenders bank bank's mortgage debt note purchase renovation")
+	for _, l := range r.loans() {
+		words = append(words, labelWords().FindAllString(plainKey(l.member.Label), -1)...)
+	}
+	return words
+}
+
+// allLoans reports whether all loans, one at least, state something above nothing: a charge may be of one that does not.
+func (r *reader) allLoans(line string) bool {
+	loans := r.loans()
+	return len(loans) > 0 && !slices.ContainsFunc(loans, func(l scope) bool { return !l.member.Given.Of(line).Number.IsPositive() })
+}
+
+// paysLoans are in the names of what is paid on a loan month by month.
+var paysLoans = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`\b(interest|debt service|mortgage|financ(e|ing) (charges?|costs?)|loan('s)? (re)?payments?|(re)?payments? (on|of|for|to) the (loan|lender|bank))\b`)
+})
+
+// paysInterest reports whether a charge is by its name the interest of the file's loans, which they bear already.
+func (r *reader) paysInterest(m *model.Member) bool {
+	words := append(r.loanWords(), strings.Fields("interest service finance financing payment payments repayment repayments principal only cost costs charge charges carrying")...)
+	return r.allLoans("rate") && paysLoans().MatchString(plainKey(m.Label)) && calledOnly(m.Label, words...) && r.costs(m)
+}
+
+// doubtInterestTwice doubts a charge for the interest of a loan, which is counted by its rate.
+func (r *reader) doubtInterestTwice() {
+	root := r.deal.Root
+	for _, m := range slices.Concat(root.In("holding_fee"), root.In("general_fee"), root.In("selling_fee")) {
+		if !r.paysInterest(m) {
+			continue
+		}
+		loan := r.loans()[0].member
+		r.say("counted-already", m.Pos, "%s is counted beside the interest that %s bears by its rate (%s), so it is paid twice", diag.Quote(m.Label), loan.Label, quantity.FormatPercent(loan.Given.Of("rate").Number, 2))("leave the line out; if it is for another loan, add that one to   loans   , or say in the name whose it is")
+	}
+}
