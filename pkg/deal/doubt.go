@@ -37,6 +37,8 @@ func (r *reader) doubt() {
 	r.doubtLowAgents()
 	r.doubtSmallCharges()
 	r.doubtInterestTwice()
+	r.doubtDepositTwice()
+	r.doubtPointsTwice()
 	r.doubtDiscount()
 	for _, l := range r.loans() {
 		r.doubtLoan(l)
