@@ -68,6 +68,7 @@ func doubtCodes() []Code {
 		{"phase-empty", "a charge by time during a phase that takes no time"},
 		{"income-as-cost", "a holding cost with the name of money that comes in"},
 		{"counted-already", "a charge for what the deal counts by itself, as the interest of a loan"},
+		{"income-tax-as-cost", "a charge with the name of a tax on what is earned"},
 		{"selling-costs-missing", "a sale without costs"},
 		{"agents-missing", "a sale without what agents take"},
 		{"selling-of-price", "a charge of the sale that is a share of the purchase price"},

@@ -25,6 +25,7 @@ func (r *reader) doubt() {
 	r.doubtOwnPace()
 	r.doubtDayHours()
 	r.doubtRooms()
+	r.doubtOutOfPlace()
 	r.doubtHolding()
 	r.doubtSelling()
 	r.doubtCharges()
@@ -36,9 +37,6 @@ func (r *reader) doubt() {
 	r.doubtLowBills()
 	r.doubtLowAgents()
 	r.doubtSmallCharges()
-	r.doubtInterestTwice()
-	r.doubtDepositTwice()
-	r.doubtPointsTwice()
 	r.doubtDiscount()
 	for _, l := range r.loans() {
 		r.doubtLoan(l)

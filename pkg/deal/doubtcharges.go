@@ -181,6 +181,9 @@ func (r *reader) chargesOnce() []*model.Member {
 func (r *reader) doubtCharges() {
 	root := r.deal.Root
 	for _, fee := range r.chargesOnce() {
+		if r.outOfPlace(fee) {
+			continue
+		}
 		most, bounded := highShare(fee)
 		for _, m := range charging(fee) {
 			if v, share, is := shareCharged(m); is && bounded && share.GreaterThan(most) {

@@ -24,7 +24,7 @@ func comesAgain(m *model.Member) bool {
 
 // doubtOnce looks for a bill that is paid once, where most come every month or year.
 func (r *reader) doubtOnce(m *model.Member) {
-	if onceWords().MatchString(m.Label) || r.paysInterest(m) { // that has no place here at all
+	if onceWords().MatchString(m.Label) || r.outOfPlace(m) {
 		return
 	}
 	when, during := ", for the whole hold", ""
