@@ -256,6 +256,7 @@ var slips = []slip{
 	{"income-as-cost", "utilities: $310/month", "rent of a tenant: $310/month"},
 	{"counted-already", "utilities: $310/month", "utilities: $310/month\n  loan interest: $1,600/month"},
 	{"income-tax-as-cost", settle, settle + "\n  capital gains tax: 15%"},
+	{"staging-early", "utilities: $310/month", "utilities: $310/month\n  staging: $1,900/month"},
 	{"property-tax-low", "property tax: $4,120/year", "property tax: $412/year"},
 	{"credit-high", price, price + "\n  seller credit: $21,250"},
 	{"agent-share-low", agents, "agents: 0.5%"},

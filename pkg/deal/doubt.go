@@ -198,6 +198,7 @@ func (r *reader) doubtHolding() {
 	for _, m := range holding {
 		r.doubtIncome(m)
 		r.doubtOnce(m)
+		r.doubtStaging(m)
 	}
 	for _, m := range slices.Concat(holding, r.deal.Root.In("general_fee")) {
 		r.doubtPhase(m)
