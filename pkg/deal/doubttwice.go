@@ -2,6 +2,7 @@ package deal
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 
@@ -24,6 +25,18 @@ func permitForContainer(label string) bool {
 	return strings.Contains(plainKey(label), "permit") && container().MatchString(label) && !bothNamed().MatchString(label)
 }
 
+// otherContainers are in the names of what stands in a yard while a house is held and takes no debris.
+var otherContainers = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b(storage|stor(e|ing)|shipping|moving|portable|office|tools?|pods?|trash|garbage|refuse|recycl\w*|household|weekly|yard|curb\w*)\b`)
+})
+
+// heldContainers are the holding costs that name a container for debris.
+func (r *reader) heldContainers() []*model.Member {
+	return slices.DeleteFunc(slices.Clone(r.deal.Root.In("holding_fee")), func(m *model.Member) bool {
+		return !container().MatchString(m.Label) || otherContainers().MatchString(m.Label) || !r.costs(m)
+	})
+}
+
 // doubtTwice looks for lines of the file beside rooms that price the same: a container for
 // debris, permits, and work of a trade that has work in a room.
 func (r *reader) doubtTwice() {
@@ -39,7 +52,7 @@ func (r *reader) doubtTwice() {
 	}
 	lines = append(lines, r.deal.Root.In("general_fee")...)
 	if paid, ok := r.worked(r.deal.Root, "disposal"); ok && paid.IsPositive() {
-		r.twice(lines, func(m *model.Member) bool { return container().MatchString(m.Label) && !permitForContainer(m.Label) },
+		r.twice(slices.Concat(lines, r.heldContainers()), func(m *model.Member) bool { return container().MatchString(m.Label) && !permitForContainer(m.Label) },
 			"containers-twice", "is beside the containers that the rooms count by their debris", "leave it out, or say   local prices: {container: {costs: $0}}   if its sum is for all", "container for the yard")
 	}
 	r.doubtPermitsTwice(lines, works)
