@@ -12,6 +12,7 @@ func (r *reader) doubtOutOfPlace() {
 	r.doubtInterestTwice()
 	r.doubtDepositTwice()
 	r.doubtPointsTwice()
+	r.doubtPremiumTwice()
 	r.doubtIncomeTax()
 }
 
