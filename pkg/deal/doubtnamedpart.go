@@ -10,8 +10,8 @@ import (
 )
 
 // doubtNamedPart doubts work that the file names for a part and that other work would bring along for as
-// much, done by the same: it is taken for that, though the rest may be meant, as the old siding that is
-// painted beside the new.
+// much or for all the rest, done by the same: it is taken for that, though the rest may be meant, as the old siding
+// that is painted beside the new.
 func (r *reader) doubtNamedPart() {
 	for _, p := range r.chosenPlans() {
 		for _, w := range p.works {
@@ -20,8 +20,8 @@ func (r *reader) doubtNamedPart() {
 				continue
 			}
 			names, share := r.bringersOf(p, w)
-			if share.IsPositive() && part.LessThanOrEqual(share) && part.Add(share).LessThanOrEqual(one) {
-				r.say("named-part", w.at, "%s is named for %s of %s, and is taken for what %s brings along, %s: no more of it is priced", diag.Quote(w.label), quantity.FormatPercent(part, 1), p.room.Label, strings.Join(names, " and "), quantity.FormatPercent(share, 1))("if the rest is meant, count both, as   part: %s   ; if not, leave it out, for it comes along", quantity.FormatPercent(part.Add(share), 1))
+			if sum := part.Add(share); share.IsPositive() && (part.LessThanOrEqual(share) && sum.LessThan(one) || sum.Equal(one)) {
+				r.say("named-part", w.at, "%s is named for %s of %s, and is taken for what %s brings along, %s: no more of it is priced", diag.Quote(w.label), quantity.FormatPercent(part, 1), p.room.Label, strings.Join(names, " and "), quantity.FormatPercent(share, 1))("if the rest is meant, count both, as   part: %s   ; if not, leave it out, for it comes along", quantity.FormatPercent(sum, 1))
 			}
 		}
 	}

@@ -96,7 +96,7 @@ func (b *bringing) onto(it *pricebook.Item, w *work, measure string) footprint {
 func (b *bringing) done(w *work, measure string) footprint {
 	p := b.where(w, measure)
 	share, byAge := w.item.Share(b.deal.YearBuilt)
-	if !byAge || len(w.bringers) == 0 && !w.stated().isWhole() {
+	if said := len(w.bringers) == 0 && w.stated().text != ""; !byAge || said { // all of it too, if the file says so
 		return p
 	}
 	much := p.length()

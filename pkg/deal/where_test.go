@@ -134,6 +134,7 @@ func TestWhatComesAlongByAnOwnBook(t *testing.T) {
 		"ra: {part: 50%}, rb":                                      "xa 40, xb 40",
 		"pad":                                                      "pad 1.17, pad seal 1.17",
 		"pad: {part: 50%}":                                         "pad 29.25, pad seal 29.25",
+		"pad: {part: 100%}":                                        "pad 58.5, pad seal 58.5",
 		"pad maker: {part: 50%}":                                   "pad 0.585, pad seal 0.585",
 		"pad maker: {count: 20 sq ft}":                             "pad 0.4, pad seal 0.4",
 	} {

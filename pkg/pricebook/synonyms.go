@@ -48,6 +48,7 @@ var otherwise = map[string][]string{
 	"gfci": {"protected outlet"}, "gfi": {"protected outlet"},
 	"granite": {"stone counter"}, "quartz": {"stone counter"}, "marble": {"stone counter"},
 	"hvac":   {"heating and cooling"},
+	"ac":     {"air conditioner"},
 	"tiling": {"tile"}, "rewiring": {"rewire"}, "shelving": {"shelf"},
 	"bathroom": {"bath"}, "exterior": {"outside"}, "washing": {"wash"}, "tuckpointing": {"repointing", "repointed"},
 	"popcorn": {"textured ceiling"},
