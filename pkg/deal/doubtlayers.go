@@ -76,24 +76,46 @@ func takesUpAFloor(item string) bool {
 	return false
 }
 
-// doubtLayers doubts work on an old wood floor under layers that nothing takes up. Carpet
+// doubtLayers doubts work on an old wood floor under layers that nothing takes up, be it beside a new floor. Carpet
 // comes up by itself.
 func (r *reader) doubtLayers() {
 	for _, p := range r.plans {
 		g := r.good(r.roomPaths[p.room] + "layers")
 		i := slices.IndexFunc(p.works, func(w *work) bool { return w.item.Thing() == pricebook.WoodFinish })
-		if !p.taken || g == nil || i < 0 || slices.ContainsFunc(p.works, func(w *work) bool { return w.item.NewFloor }) {
+		if !p.taken || g == nil || i < 0 || !r.leavesOldFloor(p, p.works[i]) {
 			continue
+		}
+		takenUp := func(name string) bool { // for a new floor it comes up beside
+			return slices.ContainsFunc(p.works, func(w *work) bool {
+				return w.item.Name == name && !slices.ContainsFunc(w.bringers, func(x brought) bool { return x.by.item.NewFloor })
+			})
 		}
 		for _, s := range g.words() {
 			layer := plainKey(s.text)
 			if layer == "wood" {
 				break
 			}
-			if name := layered[layer]; name != "" && layer != "carpet" && !p.has(name) && !p.has(harder[name]) && !p.leavesOut(name) {
+			if name := layered[layer]; name != "" && layer != "carpet" && !takenUp(name) && !takenUp(harder[name]) && !p.leavesOut(name) {
 				r.say("layer-stays", p.works[i].at, "%s is for the wood below, and nothing takes up the %s on it", diag.Quote(p.works[i].label), layer)("add   %s: hired   to the work, or take %s out of the layers", name, layer)
 				break
 			}
 		}
 	}
+}
+
+// leavesOldFloor reports whether the new floors of a plan leave old floor beside them, for work that is not the
+// finish of these.
+func (r *reader) leavesOldFloor(p *plan, finish *work) bool {
+	left := one
+	for _, w := range p.works {
+		if !w.item.NewFloor {
+			continue
+		}
+		part, known := r.partOf(w)
+		if !known || r.leadsTo(chain{from: w.item.Name})[finish.item.Name] {
+			return false
+		}
+		left = left.Sub(part)
+	}
+	return left.IsPositive()
 }
