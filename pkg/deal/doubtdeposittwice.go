@@ -21,10 +21,10 @@ var earnestWords, downWords = sync.OnceValue(func() *regexp.Regexp {
 // what the loans leave to pay.
 func (r *reader) doubtDepositTwice() {
 	root := r.deal.Root
+	deposit := r.good("purchase.earnest deposit.amount")
 	beside := strings.Fields("earnest good faith money deposit down payment downpayment cash offer paid seller escrow agent house home price purchase")
 	for _, m := range slices.Concat(root.In("before_fee"), root.In("purchase_fee")) {
 		name := plainKey(m.Label)
-		deposit := r.good("purchase.earnest deposit.amount")
 		switch {
 		case !calledOnly(name, beside...) || !r.costs(m):
 		case earnestWords().MatchString(name) && deposit != nil && deposit.number.IsPositive():

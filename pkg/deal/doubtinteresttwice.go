@@ -11,27 +11,6 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// labelWords takes a label apart; a number is a word.
-var labelWords = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[\p{L}\p{N}']+`) })
-
-// smallWords stand in any label and tell nothing.
-var smallWords = strings.Fields("a an the of on for to at by in and my our your with monthly yearly total all")
-
-// calledOnly reports whether a label is made of some words alone: any other may well make it something else, as
-// reserve does interest.
-func calledOnly(label string, words ...string) bool {
-	in := labelWords().FindAllString(plainKey(label), -1)
-	return len(in) > 0 && !slices.ContainsFunc(in, func(word string) bool {
-		return !slices.Contains(words, word) && !slices.Contains(smallWords, word)
-	})
-}
-
-// costs reports whether a charge takes money.
-func (r *reader) costs(m *model.Member) bool {
-	paid, known := r.worked(m, "amount")
-	return known && paid.IsPositive()
-}
-
 // loanWords are what a loan of the file may be called by, its own name among them.
 func (r *reader) loanWords() []string {
 	words := strings.Fields("loan loan's loans hard money lender lender's lenders bank bank's mortgage debt note purchase renovation")
