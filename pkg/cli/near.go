@@ -17,7 +17,10 @@ func noSuchLine(d *deal.Deal, name string) error {
 		return &usageError{fmt.Errorf("nothing in the deal is called %q", name), "the deal has no loan"}
 	}
 	if of, part, ok := strings.Cut(name, ": "); ok && slices.Contains(known(d), spaced(of)) {
-		if near, ok := diag.Nearest(spaced(part), known(d)); ok {
+		switch near, ok := diag.Nearest(spaced(part), known(d)); {
+		case ok && near == spaced(part):
+			return &usageError{fmt.Errorf("%s has no %s", of, part), "ask for   " + part + "   alone to see where it is"}
+		case ok:
 			return &usageError{fmt.Errorf("nothing in the deal is called %q", name), whichOf([]string{of + ": " + near}, otherwise)}
 		}
 	}

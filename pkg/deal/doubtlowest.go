@@ -21,7 +21,11 @@ func (r *reader) doubtLowest() {
 		}
 		ground, _ := r.worked(r.deal.Root, "house_ground_floor")
 		if says, most := r.overGround(ground); says != "" {
-			r.say("lowest-floor", w.at, "%s goes by one level of the finished floor, %s, and %s", diag.Quote(w.label), sqFeet(ground), says)("count what lies over the ground there, as   %s: {by: %s, count: %s}   , and say   levels: 2   under   house   if it has two", w.label, w.doer(), sqFeet(most))
+			hint := "count what lies over the ground there, as   %s: {by: %s, count: %s}"
+			if r.good("house.levels") == nil {
+				hint += "   , and say   levels: 2   under   house   if it has two"
+			}
+			r.say("lowest-floor", w.at, "%s goes by one level of the finished floor, %s, and %s", diag.Quote(w.label), sqFeet(ground), says)(hint, w.label, w.doer(), sqFeet(most))
 		}
 		return
 	}
