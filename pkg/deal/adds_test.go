@@ -41,6 +41,9 @@ func TestAnOptionThatAddsLessForMoreWork(t *testing.T) {
 		room := "  den:\n    size: 12' x 10'\n    doors: 1\n    options: {fresh: {adds: $9,000, work: {paint walls: hired}}, gut: " + gut + "}\n"
 		require.Len(t, toldOf(t, "adds-less", room, ""), want, gut)
 	}
+	const house = "whole house: {options: {light: {adds: $9,000, work: {final cleaning: hired}}, gut: {adds: %s, work: {final cleaning: hired, air conditioner: hired}}}}\n"
+	require.Len(t, toldOf(t, "adds-less", "  den: {size: 12' x 10'}\n", fmt.Sprintf(house, "$900")), 1)
+	require.Empty(t, toldOf(t, "adds-less", "  den: {size: 12' x 10'}\n", fmt.Sprintf(house, "$7,000")))
 }
 
 // An option that names more than another, and half of that one's work, hardly adds under a third of what

@@ -9,13 +9,13 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// doubtAddsLess doubts an option of a room inside that adds under half of what another of the room
+// doubtAddsLess doubts an option of a room inside or of the whole house that adds under half of what another of the room
 // adds, though it has all of that one's work and more. Outside, what mends may add less than what shows.
 func (r *reader) doubtAddsLess() {
 	options := r.items["<option>"]
 	for _, o := range options {
 		g := r.good(o.path + "adds")
-		if g == nil || g.number.LessThan(smallAdds) || o.member.Parent.Kind != "inside" {
+		if g == nil || g.number.LessThan(smallAdds) || o.member.Parent.Kind == "outside" {
 			continue
 		}
 		for _, other := range options {
