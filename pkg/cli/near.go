@@ -7,6 +7,7 @@ import (
 
 	"ledgerboard/pkg/deal"
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/report"
 )
 
@@ -18,13 +19,18 @@ func noSuchLine(d *deal.Deal, name string) error {
 	}
 	if of, part, ok := strings.Cut(name, ": "); ok && slices.Contains(known(d), spaced(of)) {
 		switch near, ok := diag.Nearest(spaced(part), known(d)); {
-		case ok && near == spaced(part):
+		case ok && near == spaced(part) && isRoom(d, of):
 			return &usageError{fmt.Errorf("%s has no %s", of, part), "ask for   " + part + "   alone to see where it is"}
 		case ok:
 			return &usageError{fmt.Errorf("nothing in the deal is called %q", name), whichOf([]string{of + ": " + near}, otherwise)}
 		}
 	}
 	return &usageError{fmt.Errorf("nothing in the deal is called %q", name), didYouMean(spaced(name), known(d), otherwise)}
+}
+
+// isRoom reports whether a room of a deal goes by a name.
+func isRoom(d *deal.Deal, name string) bool {
+	return slices.ContainsFunc(d.Root.In("room"), func(m *model.Member) bool { return spaced(m.Label) == spaced(name) })
 }
 
 // didYouMean is the hint for a name that there is not: the name it was probably meant
