@@ -55,7 +55,7 @@ var ofTheScope = []string{"option-missing", "not-seen-replaced", "bad-not-planne
 func (c *common) fresh(told, found diag.List, own *deal.Deal, name string) (out diag.List) {
 	for _, d := range found.Warnings() {
 		same := func(o diag.Diag) bool { return o.Code == d.Code && o.Pos == d.Pos }
-		scope := deal.InSet(d.Pos) && d.Pos.Line > len(c.sets)
+		scope := deal.InSet(d.Pos) && d.Pos.Line > len(c.sets) // which is set after what was asked for
 		spot := d.Pos.Line > 0 && !scope && !slices.Contains(ofTheScope, d.Code)
 		if spot && !slices.ContainsFunc(told, same) {
 			if d.Code != "adds-missing" || !takes(own, d.Pos) {

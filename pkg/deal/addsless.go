@@ -9,8 +9,8 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// doubtAddsLess doubts an option of a room inside or of the whole house that adds under half of what another of the room
-// adds, though it has all of that one's work and more. Outside, what mends may add less than what shows.
+// doubtAddsLess doubts an option of a room inside or of the whole house that adds under half of what another
+// there adds, though it has all of that one's work and more. Outside, what mends may add less than what shows.
 func (r *reader) doubtAddsLess() {
 	options := r.items["<option>"]
 	for _, o := range options {

@@ -3,6 +3,8 @@ package deal
 import (
 	"cmp"
 	"slices"
+
+	"ledgerboard/pkg/pricebook"
 )
 
 // round decides on those that do not come where something else is done, by name: first on
@@ -52,6 +54,11 @@ func (b *bringing) turn(all []brought) []string {
 func (r *reader) leadsToAny(name string, others []string) bool {
 	leads := r.leadsTo(chain{from: name})
 	return slices.ContainsFunc(others, func(o string) bool { return leads[o] })
+}
+
+// bringsInEnd reports whether an item is another, brings it along, or brings what does.
+func (r *reader) bringsInEnd(it, other *pricebook.Item) bool {
+	return r.leadsTo(chain{from: it.Name})[other.Name]
 }
 
 // A chain starts at an item and goes on to what that brings, also once for the house if it is to.

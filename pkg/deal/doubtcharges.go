@@ -169,11 +169,16 @@ func shareCharged(m *model.Member) (v model.Value, share decimal.Decimal, is boo
 // chargesOnce are all charges but those of holding.
 func (r *reader) chargesOnce() []*model.Member {
 	root := r.deal.Root
-	out := slices.Concat(root.In("before_fee"), root.In("purchase_fee"), root.In("general_fee"), root.In("selling_fee"))
+	out := slices.Concat(r.purchaseCharges(), root.In("general_fee"), root.In("selling_fee"))
 	for _, l := range r.loans() {
 		out = append(out, l.member.In("loan_fee")...)
 	}
 	return out
+}
+
+// purchaseCharges are those before the closing and at it.
+func (r *reader) purchaseCharges() []*model.Member {
+	return slices.Concat(r.deal.Root.In("before_fee"), r.deal.Root.In("purchase_fee"))
 }
 
 // doubtCharges doubts charges of the purchase, the work and the sale of which a point has slipped or a

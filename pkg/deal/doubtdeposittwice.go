@@ -2,7 +2,6 @@ package deal
 
 import (
 	"regexp"
-	"slices"
 	"strings"
 	"sync"
 
@@ -20,10 +19,9 @@ var earnestWords, downWords = sync.OnceValue(func() *regexp.Regexp {
 // doubtDepositTwice doubts a charge of the purchase that is a part of the price: the deposit, which has a key, or
 // what the loans leave to pay.
 func (r *reader) doubtDepositTwice() {
-	root := r.deal.Root
 	deposit := r.good("purchase.earnest deposit.amount")
 	beside := strings.Fields("earnest good faith money deposit down payment downpayment cash offer paid seller escrow agent house home price purchase")
-	for _, m := range slices.Concat(root.In("before_fee"), root.In("purchase_fee")) {
+	for _, m := range r.purchaseCharges() {
 		name := plainKey(m.Label)
 		switch {
 		case !calledOnly(name, beside...) || !r.costs(m):

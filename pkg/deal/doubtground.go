@@ -167,6 +167,19 @@ func (r *reader) ground() (floor decimal.Decimal, words string) {
 	return floor, words
 }
 
+// lives reports whether a room counts as living area.
+func (r *reader) lives(room *model.Member) bool {
+	living, _ := r.worked(room, "counts_as_living")
+	return living.IsPositive()
+}
+
+// enclosed is what the way around the house encloses at most, by a square, the most of all rectangles; 0 where the
+// file does not say it.
+func (r *reader) enclosed() decimal.Decimal {
+	around, _ := r.worked(r.deal.Root, "house_perimeter")
+	return around.Mul(around).DivRound(sixteen, 0)
+}
+
 // manyOpenings are so many openings of the outside walls that they are doubted; common practice, no source.
 var manyOpenings = []struct {
 	kind, what string

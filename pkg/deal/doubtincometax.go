@@ -27,7 +27,7 @@ func (r *reader) taxesProfit(m *model.Member) bool {
 // set aside of what is left.
 func (r *reader) doubtIncomeTax() {
 	root := r.deal.Root
-	for _, m := range slices.Concat(root.In("before_fee"), root.In("purchase_fee"), root.In("general_fee"), root.In("holding_fee"), root.In("selling_fee")) {
+	for _, m := range slices.Concat(r.purchaseCharges(), root.In("general_fee"), root.In("holding_fee"), root.In("selling_fee")) {
 		if r.taxesProfit(m) {
 			r.say("income-tax-as-cost", m.Pos, "%s is counted as a cost of the deal, and what to set aside for tax on the profit is reckoned besides", diag.Quote(m.Label))("leave the line out, and say the share of the profit to set aside:   tax: {set aside: 30%%}   ; if it is another tax, call it that")
 		}

@@ -70,7 +70,7 @@ func (r *reader) doubtWhole(p *plan) {
 // gets once it is sanded.
 func (r *reader) withoutBrought(works []*work) []*work {
 	return slices.DeleteFunc(slices.Clone(works), func(w *work) bool {
-		return slices.ContainsFunc(works, func(by *work) bool { return by.item != w.item && r.leadsTo(chain{from: by.item.Name})[w.item.Name] })
+		return slices.ContainsFunc(works, func(by *work) bool { return by.item != w.item && r.bringsInEnd(by.item, w.item) })
 	})
 }
 

@@ -7,7 +7,6 @@ import (
 	"sync"
 
 	"ledgerboard/pkg/diag"
-	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
 )
 
@@ -31,20 +30,18 @@ var paysLoans = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`\b(interest|debt service|mortgage|financ(e|ing) (charges?|costs?)|loan('s)? (re)?payments?|(re)?payments? (on|of|for|to) the (loan|lender|bank))\b`)
 })
 
-// paysInterest reports whether a charge is by its name the interest of the file's loans, which they bear already.
-func (r *reader) paysInterest(m *model.Member) bool {
-	words := append(r.loanWords(), strings.Fields("interest service finance financing payment payments repayment repayments principal only cost costs charge charges carrying")...)
-	return r.allLoans("rate") && paysLoans().MatchString(plainKey(m.Label)) && calledOnly(m.Label, words...) && r.costs(m)
-}
-
-// doubtInterestTwice doubts a charge for the interest of a loan, which is counted by its rate.
+// doubtInterestTwice doubts a charge that is by its name the interest of the file's loans, which they bear by their
+// rates already.
 func (r *reader) doubtInterestTwice() {
 	root := r.deal.Root
+	if !r.allLoans("rate") {
+		return
+	}
+	loan := r.loans()[0].member
+	words := append(r.loanWords(), strings.Fields("interest service finance financing payment payments repayment repayments principal only cost costs charge charges carrying")...)
 	for _, m := range slices.Concat(root.In("holding_fee"), root.In("general_fee"), root.In("selling_fee")) {
-		if !r.paysInterest(m) {
-			continue
+		if calledOnly(m.Label, words...) && paysLoans().MatchString(plainKey(m.Label)) && r.costs(m) {
+			r.say("counted-already", m.Pos, "%s is counted beside the interest that %s bears by its rate (%s), so it is paid twice", diag.Quote(m.Label), loan.Label, quantity.FormatPercent(loan.Given.Of("rate").Number, 2))("leave the line out; if it is for another loan, add that one to   loans   , or say in the name whose it is")
 		}
-		loan := r.loans()[0].member
-		r.say("counted-already", m.Pos, "%s is counted beside the interest that %s bears by its rate (%s), so it is paid twice", diag.Quote(m.Label), loan.Label, quantity.FormatPercent(loan.Given.Of("rate").Number, 2))("leave the line out; if it is for another loan, add that one to   loans   , or say in the name whose it is")
 	}
 }

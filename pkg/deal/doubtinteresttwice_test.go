@@ -10,16 +10,9 @@ import (
 )
 
 // toldBeside are the messages of a code on the starter with some text in the place of other.
-func toldBeside(t *testing.T, code string, changes ...string) (out []string) {
+func toldBeside(t *testing.T, code string, changes ...string) []string {
 	t.Helper()
-	_, found := deal.Read("a.yaml", []byte(strings.NewReplacer(changes...).Replace(deal.Starter("a"))))
-	require.False(t, found.HasErrors(), "%s: %v", changes, found)
-	for _, d := range found {
-		if d.Code == code {
-			out = append(out, d.Message)
-		}
-	}
-	return out
+	return toldIn(t, code, strings.NewReplacer(changes...).Replace(deal.Starter("a")))
 }
 
 // What a loan bears by its rate is doubted as a charge of its own, once and by nothing else; charges that are

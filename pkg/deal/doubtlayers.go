@@ -112,7 +112,7 @@ func (r *reader) leavesOldFloor(p *plan, finish *work) bool {
 			continue
 		}
 		part, known := r.partOf(w)
-		if !known || r.leadsTo(chain{from: w.item.Name})[finish.item.Name] {
+		if !known || r.bringsInEnd(w.item, finish.item) {
 			return false
 		}
 		left = left.Sub(part)

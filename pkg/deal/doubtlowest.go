@@ -6,7 +6,6 @@ import (
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
-	"ledgerboard/pkg/model"
 )
 
 // overEnclosed is from how many times what the outside walls enclose on a floor is doubted; for tapes.
@@ -34,14 +33,22 @@ func (r *reader) doubtLowest() {
 // overGround says why one level of the finished floor is not what lies over the ground, and how much does at
 // most; "" where nothing tells.
 func (r *reader) overGround(ground decimal.Decimal) (says string, most decimal.Decimal) {
-	attics, levels := r.underRoofs()
+	var attics []string
 	for _, room := range r.deal.Root.In("inside") {
-		if x, _ := r.worked(room, "floor_area"); r.lives(room) && !underRoof(room) {
+		x, _ := r.worked(room, "floor_area")
+		switch {
+		case !r.lives(room):
+		case underRoof(room):
+			attics = append(attics, room.Label)
+		default:
 			most = most.Add(x)
 		}
 	}
-	most = most.DivRound(levels, 0)
-	enclosed := r.enclosed()
+	levels, _ := r.worked(r.deal.Root, "house_levels")
+	if attics != nil && levels.GreaterThan(one) {
+		levels = levels.Sub(one) // below the roof
+	}
+	most, enclosed := most.DivRound(levels, 0), r.enclosed()
 	if enclosed.IsPositive() {
 		most = decimal.Min(most, enclosed)
 	}
@@ -52,30 +59,4 @@ func (r *reader) overGround(ground decimal.Decimal) (says string, most decimal.D
 		return "the outside walls enclose " + sqFeet(enclosed) + " at most", most
 	}
 	return "", most
-}
-
-// underRoofs are the rooms under the roof that count as living area, and the levels below them.
-func (r *reader) underRoofs() (names []string, levels decimal.Decimal) {
-	for _, room := range r.deal.Root.In("inside") {
-		if r.lives(room) && underRoof(room) {
-			names = append(names, room.Label)
-		}
-	}
-	levels, _ = r.worked(r.deal.Root, "house_levels")
-	if names != nil && levels.GreaterThan(one) {
-		levels = levels.Sub(one)
-	}
-	return names, levels
-}
-
-// lives reports whether a room counts as living area.
-func (r *reader) lives(room *model.Member) bool {
-	living, _ := r.worked(room, "counts_as_living")
-	return living.IsPositive()
-}
-
-// enclosed is what the way around the house encloses at most, by a square, the most of all rectangles; 0 where the file does not say it.
-func (r *reader) enclosed() decimal.Decimal {
-	around, _ := r.worked(r.deal.Root, "house_perimeter")
-	return around.Mul(around).DivRound(sixteen, 0)
 }

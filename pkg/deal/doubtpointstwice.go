@@ -2,7 +2,6 @@ package deal
 
 import (
 	"regexp"
-	"slices"
 	"strings"
 	"sync"
 
@@ -19,14 +18,14 @@ var pointWords, originWords = sync.OnceValue(func() *regexp.Regexp {
 
 // doubtPointsTwice doubts a charge of the purchase for the points of loans that state theirs.
 func (r *reader) doubtPointsTwice() {
-	root := r.deal.Root
 	if !r.allLoans("points_share") {
 		return
 	}
-	for _, m := range slices.Concat(root.In("before_fee"), root.In("purchase_fee")) {
-		if calledOnly(m.Label, append(r.loanWords(), strings.Fields("point points origination fee fees charge discount cost costs up front upfront")...)...) && r.costs(m) && r.isPoints(m) {
-			loan := r.loans()[0].member
-			paid, _ := r.worked(root, "points")
+	loan := r.loans()[0].member
+	words := append(r.loanWords(), strings.Fields("point points origination fee fees charge discount cost costs up front upfront")...)
+	for _, m := range r.purchaseCharges() {
+		if calledOnly(m.Label, words...) && r.costs(m) && r.isPoints(m) {
+			paid, _ := r.worked(r.deal.Root, "points")
 			r.say("counted-already", m.Pos, "%s is counted beside the points of %s (%s, %s), so they are paid twice", diag.Quote(m.Label), loan.Label, quantity.FormatPercent(loan.Given.Of("points_share").Number, 2), quantity.FormatDollars(paid))("leave the line out; a charge of the lender besides the points goes under the loan:   fees: {underwriting: $1,495}")
 		}
 	}

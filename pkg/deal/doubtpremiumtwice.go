@@ -14,9 +14,8 @@ var samePremium = decimal.New(10, -2)
 
 // doubtPremiumTwice doubts a premium paid at the closing that is about what a year of cover under holding costs.
 func (r *reader) doubtPremiumTwice() {
-	root := r.deal.Root
 	covers := r.bills(insures)
-	for _, m := range slices.Concat(root.In("before_fee"), root.In("purchase_fee")) {
+	for _, m := range r.purchaseCharges() {
 		paid, known := r.worked(m, "amount")
 		if !known || !paid.IsPositive() || !insures(m) {
 			continue

@@ -9,10 +9,16 @@ import (
 )
 
 // toldOf are the messages of one code in a deal with these rooms and other keys.
-func toldOf(t *testing.T, code, rooms, keys string) (out []string) {
+func toldOf(t *testing.T, code, rooms, keys string) []string {
 	t.Helper()
-	_, found := deal.Read("a.yaml", []byte(walked+keys+"rooms:\n"+rooms))
-	require.False(t, found.HasErrors(), "%s: %v", rooms, found)
+	return toldIn(t, code, walked+keys+"rooms:\n"+rooms)
+}
+
+// toldIn are the messages of one code in a deal, which has no mistakes.
+func toldIn(t *testing.T, code, text string) (out []string) {
+	t.Helper()
+	_, found := deal.Read("a.yaml", []byte(text))
+	require.False(t, found.HasErrors(), "%s: %v", text, found)
 	for _, d := range found {
 		if d.Code == code {
 			out = append(out, d.Message)

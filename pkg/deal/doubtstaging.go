@@ -25,11 +25,8 @@ func (r *reader) doubtStaging(m *model.Member) {
 	if !known || !before.IsPositive() {
 		return
 	}
-	for _, line := range []string{"a_month", "a_quarter", "a_year"} {
-		if v, is := m.Given.Look(line); is && v.Number.IsPositive() {
-			paid, _ := r.worked(m, "amount")
-			r.say("staging-early", v.Pos, "%s is %s for the whole hold, %s, also before the listing", m.Label, v.Text, quantity.FormatDollars(paid))("write   %[1]s: %[2]s during marketing   ; if it is paid throughout, say   %[1]s: {amount: %[2]s, during: hold}", m.Label, v.Text)
-			return
-		}
+	if v, is := byTimeOf(m); is {
+		paid, _ := r.worked(m, "amount")
+		r.say("staging-early", v.Pos, "%s is %s for the whole hold, %s, also before the listing", m.Label, v.Text, quantity.FormatDollars(paid))("write   %[1]s: %[2]s during marketing   ; if it is paid throughout, say   %[1]s: {amount: %[2]s, during: hold}", m.Label, v.Text)
 	}
 }

@@ -85,7 +85,7 @@ func (b *bringing) besideEachOther(x, y *pricebook.Item) bool {
 // leadsAlong reports whether an item brings another along in the end, on the surface of both. What is taken out for
 // it lies under all that is new.
 func (b *bringing) leadsAlong(x, y *pricebook.Item) bool {
-	return asMuch(y, x) && y.Trade != demolition && b.leadsTo(chain{from: x.Name})[y.Name]
+	return asMuch(y, x) && y.Trade != demolition && b.bringsInEnd(x, y)
 }
 
 // bringsBeside reports whether an item brings along on its surface what makes a thing that another makes

@@ -153,7 +153,7 @@ func (b *bringing) standsFor(w *work, it *pricebook.Item, measure string) footpr
 		return p
 	}
 	for floor := range b.here() {
-		if floor.item.NewFloor && b.leadsTo(chain{from: floor.item.Name})[w.item.Name] {
+		if floor.item.NewFloor && b.bringsInEnd(floor.item, w.item) {
 			p = p.but(b.where(floor, measure), b.asFar(measure))
 		}
 	}
