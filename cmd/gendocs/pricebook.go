@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"reflect"
 	"regexp"
+	"slices"
 	"strings"
 
 	"ledgerboard/pkg/model"
@@ -149,15 +150,20 @@ func jsonFields() string {
 	return b.String()
 }
 
-// notSeenTable lists what is set aside for parts of the house that were not seen.
+// notSeenTable lists what is set aside for parts of the house that were not seen, and what makes them new.
 func notSeenTable() string {
+	var made []string
 	var b strings.Builder
 	b.WriteString("| part | year built | likely | least | most | source |\n|---|---|---|---|---|---|\n")
 	for _, c := range pricebook.Checks() {
 		for _, row := range c.Rows {
 			fmt.Fprintf(&b, "| %s | %s | %s | %s | %s | %s |\n", c.Name, row.Years, quantity.FormatDollars(row.Likely), quantity.FormatDollars(row.Least), quantity.FormatDollars(row.Most), c.Source)
 		}
+		if c.New {
+			made = append(made, c.Name+" (`"+strings.Join(slices.Concat([]string{c.Item}, c.Also), "`, `")+"`)")
+		}
 	}
+	fmt.Fprintf(&b, "\nWork that makes all of a part new: %s.\n", strings.Join(made, ", "))
 	return b.String()
 }
 

@@ -144,13 +144,14 @@ func (p *problem) weigh(l *line, spans *[ways]span, f form, side float64) (of fu
 	}, base
 }
 
+// sureWaste is what containers cost at the least whatever is chosen, and what is set aside.
 func (p *problem) sureWaste() float64 {
 	for i := range p.parts.pools {
 		if q := &p.parts.pools[i]; q.waste {
-			return q.unit * q.sure
+			return p.parts.aside + q.unit*q.sure
 		}
 	}
-	return 0
+	return p.parts.aside
 }
 
 // Bound is the most that any slice says.

@@ -29,6 +29,7 @@ func (d *drawn) read(t *rapid.T, choice []int) *best.Choice {
 		t.Fatalf("%v\n%s", err, d.text)
 	}
 	of := func(line string) decimal.Decimal { return v.Of(x.Model.Find(x.Root, line)) }
+	d.asides[of("not_seen").String()] = true
 	return &best.Choice{Options: slices.Clone(choice), Profit: of("owner_profit"), Cash: of("cash_needed"), Renovation: of("renovation"), OwnHours: of("own_hours"), Budget: of("budget")}
 }
 
@@ -128,7 +129,7 @@ func limit(t *rapid.T, label string, all []*best.Choice, of func(*best.Choice) d
 }
 
 func TestBestIsThatOfAllChoices(t *testing.T) {
-	proved, none, tried, deals, otherwise, packs, left := 0, 0, 0, 0, 0, 0, 0
+	proved, none, tried, deals, otherwise, packs, left, aside := 0, 0, 0, 0, 0, 0, 0, 0
 	modeltest.Check(t, *randomDeals, func(t *rapid.T) {
 		d := house(t)
 		all := d.all(t)
@@ -145,6 +146,9 @@ func TestBestIsThatOfAllChoices(t *testing.T) {
 		}
 		if d.left {
 			left++
+		}
+		if len(d.asides) > 1 {
+			aside++
 		}
 		h, err := best.New(x)
 		if err != nil {
@@ -173,7 +177,7 @@ func TestBestIsThatOfAllChoices(t *testing.T) {
 			compare(t, &d, h, l, all, &proved, &none)
 		}
 	})
-	t.Logf("%d of %d deals with work that is done otherwise, %d that share packs, %d that leave settled work as it is", otherwise, deals, packs, left)
+	t.Logf("%d of %d deals with work that is done otherwise, %d that share packs, %d that leave settled work as it is, %d that set aside by choice", otherwise, deals, packs, left, aside)
 	t.Logf("%d searches, %d proved by bounds, %d without a choice", tried, proved, none)
 	if proved*10 < tried*9 {
 		t.Errorf("only %d of %d searches proved by bounds", proved, tried)
@@ -186,6 +190,9 @@ func TestBestIsThatOfAllChoices(t *testing.T) {
 	}
 	if left*100 < deals {
 		t.Errorf("only %d of %d deals leave work as it is that no option holds", left, deals)
+	}
+	if aside*10 < deals {
+		t.Errorf("only %d of %d deals set more aside with some choices than with others", aside, deals)
 	}
 	if packs*40 < deals {
 		t.Errorf("only %d of %d deals have rooms share packs for work that they call for", packs, deals)

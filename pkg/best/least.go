@@ -29,9 +29,9 @@ func (p *parts) cost(x *part) float64 {
 	return sum
 }
 
-// waste is what an option's debris costs at the least.
+// waste is what an option's debris costs at the least, less what it clears.
 func (p *parts) waste(x *part) float64 {
-	var sum float64
+	sum := -x.clears
 	for _, a := range x.takes {
 		if q := &p.pools[a.pool]; q.waste {
 			sum += q.unit * a.x
@@ -77,7 +77,7 @@ func (h *House) spans() [ways]span {
 	out[ownWay] = p.over(p.sure.own, own, most)
 	out[ownWay].lo = min(out[ownWay].lo, 0)
 	out[ownWay].hi += p.sure.ownMost - p.sure.own
-	out[wasteWay] = span{0, p.most[shared]}
+	out[wasteWay] = span{0, p.most[shared] + p.cleared}
 	adds := func(x *part) float64 { return x.added }
 	out[addedWay] = p.over(p.sure.added, adds, adds)
 	return out

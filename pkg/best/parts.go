@@ -34,6 +34,7 @@ type part struct {
 	hours          float64
 	ownWeeks, crew float64
 	waits          float64
+	clears         float64 // dollars set aside for parts of the house that it makes new, at the most
 	takes          []amount
 	feet           []float64 // by stick product
 }
@@ -46,6 +47,8 @@ type parts struct {
 	pools    []pool
 	pace     float64    // own hours a week
 	lines    float64    // own hours outside of the rooms
+	aside    float64    // set aside for parts of the house not seen, where no option clears it
+	cleared  float64    // what of it all options together clear
 	daily    float64    // months of a day
 	most     [6]float64 // the totals with everything at once
 	besides  float64    // dollars of called-for work, at the most, that options need not bear at the least
@@ -80,6 +83,7 @@ func (h *House) takeApart() *parts {
 	t.always()
 	t.called()
 	t.containers()
+	t.notSeen()
 	t.singles()
 	t.waiting()
 	for i := range h.totals {

@@ -13,13 +13,13 @@ var roomWork = []string{
 	"paint walls", "paint ceiling", "paint trim", "paint doors", "baseboard", "resilient plank floor", "tile floor", "carpet",
 	"strip wall plaster", "hang wall board", "hang ceiling board", "strip carpet", "refinish wood floor", "light fixture", "recessed light",
 	"prehung inside door", "strip wallpaper", "electrical rough room", "window casing", "door casing", "storage pod", "temporary power and heat",
-	"crown", "casing", "tall baseboard", "closet rod and shelf",
+	"crown", "casing", "tall baseboard", "closet rod and shelf", "rewire", "panel 200 amp",
 }
 
-// byTheRun is work of which a part may be done, cut from sticks.
-var byTheRun = []string{"baseboard", "tall baseboard", "crown", "casing"}
+// inPart is work of which a part may be done: cut from sticks, or on what was not seen.
+var inPart = []string{"baseboard", "tall baseboard", "crown", "casing", "rewire"}
 
-var bathWork = []string{"toilet", "vanity", "exhaust fan", "tile floor", "paint bath walls", "hang bath wall board", "strip wall tile", "tub", "tub rough-in"}
+var bathWork = []string{"water heater gas", "toilet", "vanity", "exhaust fan", "tile floor", "paint bath walls", "hang bath wall board", "strip wall tile", "tub", "tub rough-in"}
 
 var houseWork = []string{"electrical permit", "lead-safe supplies", "delivery", "asbestos test", "panel 200 amp", "water heater gas", "rewire", "final cleaning", "portable toilet"}
 
@@ -31,14 +31,15 @@ type drawn struct {
 	rooms []string
 	names [][]string // by room; the first is as it is
 
-	left bool // whether the scope leaves a store with work alone as it is
+	left   bool            // whether the scope leaves a store with work alone as it is
+	asides map[string]bool // what choices set aside for what was not seen
 }
 
 func pick[T any](t *rapid.T, label string, all ...T) T { return rapid.SampledFrom(all).Draw(t, label) }
 
 // house draws a small deal: every way in which a choice may be more than a sum occurs.
 func house(t *rapid.T) drawn {
-	var d drawn
+	d := drawn{asides: map[string]bool{}}
 	var b strings.Builder
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	line("deal: drawn")
@@ -155,8 +156,8 @@ func (d *drawn) options(t *rapid.T, line func(string, ...any), pad, room string,
 		items := rapid.SliceOfNDistinct(rapid.SampledFrom(work), 1, min(4, len(work)-1), rapid.ID[string]).Draw(t, "work")
 		for _, it := range items {
 			who := pick(t, "who", "own hands", "own hands", "hired", "$640")
-			if slices.Contains(byTheRun, it) && who != "$640" {
-				who = fmt.Sprintf("{by: %s, part: %s}", who, pick(t, "part", "100%", "70%", "15%"))
+			if slices.Contains(inPart, it) && who != "$640" {
+				who = fmt.Sprintf("{by: %s, part: %s}", who, pick(t, "part", "100%", "70%", "30%", "15%"))
 			}
 			line("%s      %s: %s", pad, it, who)
 		}
@@ -200,6 +201,9 @@ func calling(t *rapid.T) string {
 				continue
 			}
 			brings = append(brings, to+" in house"+pick(t, "if", "", "", " if own hands"))
+		}
+		if rapid.IntRange(0, 4).Draw(t, "renews") == 0 { // so that nothing is set aside for the old one
+			brings = append(brings, pick(t, "new", "panel 200 amp", "water heater gas")+" in house")
 		}
 		materials := pick(t, "materials", "none", "{contractor bags: {takes: 7, source: drawn}}",
 			fmt.Sprintf("{contractor bags: {takes: %d, source: drawn}}", rapid.IntRange(30, 900).Draw(t, "bags")))

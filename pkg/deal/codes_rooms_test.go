@@ -263,7 +263,7 @@ var roomSlips = []slip{
 	besideDen("edges-missing", "outside: {siding: 900 sq ft, work: {outside wall paint: hired}}"),
 	besideDen("edges-missing", "outside: {work: {deck frame: {by: hired, count: 168 sq ft}}}"),
 	besideDen("own-without-hours", "whole house: {work: {lawn care: own hands}}"),
-	besideDen("not-seen-replaced", "whole house: {work: {rewire: hired, panel 200 amp: hired}}"),
+	besideDen("not-seen-replaced", "whole house: {work: {chimney liner: hired, termite treatment: hired}}"),
 	inDen("roll-too-short", "work: {paint walls: hired}", "ceiling: 36 ft\n    work: {hang wallpaper: hired}"),
 	besideDen("unknown-trade", "labour: {trades: {plumber: {crew: 2}}}"),
 	inDen("doors-twice", "    work: {paint walls: hired}\n", "    doors: 1\n    work: {paint doors: hired}\n  bath: {size: 8' x 9', doors: 1, work: {paint doors: hired}}\n  hall: {size: 4' x 14', doors: 2, work: {paint doors: hired}}\n"),

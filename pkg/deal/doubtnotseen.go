@@ -11,8 +11,8 @@ import (
 	"ledgerboard/pkg/quantity"
 )
 
-// doubtNotSeen looks for parts of the house that the work replaces while money is still
-// set aside because they were not seen.
+// doubtNotSeen looks for parts of the house that the work sees to while money is still set aside
+// because they were not seen: it may leave some of them as they were, or words alone tell of it.
 func (r *reader) doubtNotSeen() {
 	var parts, keys []string
 	var sum decimal.Decimal
@@ -31,7 +31,7 @@ func (r *reader) doubtNotSeen() {
 		}
 	}
 	if parts != nil {
-		r.say("not-seen-replaced", at, "%s is set aside for what was not seen and the work replaces: %s", quantity.FormatMoney(sum), strings.Join(parts, ", "))("if nothing of it can be bad any more, say   seen: {%s}", strings.Join(keys, ", "))
+		r.say("not-seen-replaced", at, "%s is set aside for what was not seen and the work sees to: %s", quantity.FormatMoney(sum), strings.Join(parts, ", "))("if nothing of it can be bad any more, say   seen: {%s}", strings.Join(keys, ", "))
 	}
 }
 

@@ -101,6 +101,7 @@ func (r *reader) read(root *node) {
 	r.facts()
 	r.build()
 	r.notSeen()
+	r.renew()
 	r.comparables()
 	aside := r.besidePlan()
 	r.check()

@@ -217,7 +217,13 @@ func labourIsPaidOrOwn(w worked) error {
 func worksAddUp(w worked) error {
 	var notSeen decimal.Decimal
 	for _, c := range w.Deal.In("check") {
-		if w.choice(c, "seen") == "not seen" {
+		var renewed decimal.Decimal
+		for _, x := range c.In("renewal") {
+			if it := x.Parent; !w.at(it.Parent, "chosen").IsZero() && w.at(it, "quantity").IsPositive() {
+				renewed = renewed.Add(w.at(it, "part").Mul(w.at(it, "counted_share")))
+			}
+		}
+		if w.choice(c, "seen") == "not seen" && renewed.LessThan(decimal.New(999, -3)) {
 			notSeen = notSeen.Add(w.at(c, "if_bad"))
 		}
 	}

@@ -21,6 +21,7 @@ type Check struct {
 	Source  string
 	Item    string   // the work that mends it
 	Also    []string // other work that mends all of it
+	New     bool     // whether that leaves nothing of the old part
 	Pieces  []string // work that mends a piece of it
 	Called  []string // other names of the part
 	Said    []string // other words for work that mends all of it
@@ -150,7 +151,7 @@ func (r *reader) checks(n *node) []*Check {
 					return true
 				})
 			},
-			"source": r.text(&c.Source), "item": r.text(&c.Item), "also": r.names(&c.Also), "pieces": r.names(&c.Pieces),
+			"source": r.text(&c.Source), "item": r.text(&c.Item), "also": r.names(&c.Also), "makes new": r.yesNo(func(is bool) { c.New = is }), "pieces": r.names(&c.Pieces),
 			"called": r.names(&c.Called), "said": r.names(&c.Said), "look": r.text(&c.Look), "caution": r.text(&c.Caution),
 		})
 		out = append(out, c)

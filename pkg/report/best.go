@@ -152,7 +152,7 @@ func (p bestPage) rooms() {
 		}
 		p.line(bestRow, cut(r.Room.Label, 19), cut(named(r, p.Found.Best.Options[i]), 15), money(cash), dollars(adds), money(gain))
 	}
-	note := "Gain is what a room adds to the value less its own cash; contingency, containers, rents, selling and interest come off the whole."
+	note := "Gain is what a room adds to the value less its own cash; contingency, containers, rents, parts not seen, selling and interest come off the whole."
 	if once := broughtOnce(p.Best); once.IsPositive() {
 		if slices.ContainsFunc(p.Rooms, func(r deal.RoomChoice) bool { return r.Room.Kind == "whole_house" }) {
 			note += fmt.Sprintf(" Of the cash of the whole house, %s is for what work brings once for the house, such as permits; what rooms bring of it does not fall with the option of the whole house.", money(once))

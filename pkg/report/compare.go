@@ -307,7 +307,7 @@ func (c comparison) gains() {
 	for _, label := range c.rooms() {
 		c.ofRoom(label, "gain")
 	}
-	note := "Before what selling, contingency and the months take."
+	note := "Before what selling, contingency, parts not seen and the months take."
 	if slices.ContainsFunc(c.all, func(a answer.Column) bool { return broughtOnce(a.Answer).IsPositive() }) {
 		note += " The cash of the whole house holds what work brings once for the house."
 	}

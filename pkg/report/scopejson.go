@@ -82,7 +82,7 @@ func ScopeJSON(w io.Writer, a *answer.Answer) error {
 		o.Trades = append(o.Trades, TradeObject{t.Label, lines(a, t, []string{"cash_cost", "trade_price", "own_hours", "crew_hours", "weeks"})})
 	}
 	for _, c := range a.Model.Root.In("check") {
-		o.NotSeen = append(o.NotSeen, CheckObject{c.Label, lines(a, c, []string{"set_aside", "if_bad", "if_bad_least", "if_bad_most"})})
+		o.NotSeen = append(o.NotSeen, CheckObject{c.Label, lines(a, c, []string{"set_aside", "made_new", "if_bad", "if_bad_least", "if_bad_most"})})
 	}
 	return writeJSON(w, o)
 }

@@ -91,17 +91,44 @@ func unlisted(p *page, a *answer.Answer) {
 	}
 }
 
+// unseenWord is the number of the word for a part that was not seen.
+var unseenWord = decimal.NewFromInt(1)
+
 // unseen lists what is set aside for what was not seen.
 func unseen(p *page, a *answer.Answer) {
 	var open []*model.Member
+	var made []string
 	for _, c := range a.Model.Root.In("check") {
-		if a.Of(c, "set_aside").IsPositive() {
+		switch {
+		case a.Of(c, "set_aside").IsPositive():
 			open = append(open, c)
+		case !a.Of(c, "made_new").IsZero() && a.Of(c, "seen").Equal(unseenWord):
+			made = append(made, c.Label+" ("+strings.Join(makers(a, c), ", ")+")")
 		}
 	}
-	if len(open) == 0 {
-		return
+	if len(open) > 0 {
+		stillOpen(p, a, open)
 	}
+	if len(made) > 0 {
+		if len(open) == 0 {
+			p.heading("Not seen")
+		}
+		p.text("", "Nothing is set aside for what work makes new, seen or not: "+strings.Join(made, ", ")+".")
+	}
+}
+
+// makers are the names of the work that makes a part of the house new.
+func makers(a *answer.Answer, c *model.Member) (out []string) {
+	for _, x := range c.In("renewal") {
+		if a.Of(x, "renewed").IsPositive() && !slices.Contains(out, x.Parent.Label) {
+			out = append(out, x.Parent.Label)
+		}
+	}
+	return out
+}
+
+// stillOpen lists the parts that were not seen, with what is set aside for each.
+func stillOpen(p *page, a *answer.Answer, open []*model.Member) {
 	p.heading("Not seen, so something is set aside (likely; least to most)")
 	how := "{state: good}" // of a part that the file alone knows
 	for _, c := range open {

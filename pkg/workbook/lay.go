@@ -21,7 +21,7 @@ var shelves = []shelf{
 	{"Charges", []string{"fee", "table", "bracket", "deposit"}, ""},
 	{"Lines of work", []string{"cost", "stage"}, ""},
 	{"Rooms", []string{"room", "section", "leg", "opening", "fitting", "plane", "option", "trade", "check"}, ""},
-	{"Pieces of work", []string{"item", "caller", "bringer"},
+	{"Pieces of work", []string{"item", "caller", "bringer", "renewal"},
 		"Who: own or hired moves the hours and the labour of that piece alone. What comes along with it, such as tools or protection, stays as it was: choosing anew takes the program."},
 	{"What it takes", []string{"use", "drop", "rental"}, ""},
 	{"What is bought", []string{"product"}, ""},

@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"cmp"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -150,17 +151,29 @@ func (w *works) check(m *model.Member) {
 	if w.stays(amount) && w.answer.Values.Of(amount).IsZero() {
 		return
 	}
-	words := w.choice(seen)
-	if words != "not seen" {
-		words = "seen, " + words
+	words, formula := w.seenWords(m, seen)
+	w.priced(words+": "+m.Label, m, "set_aside", "set_aside")
+	if formula != "" {
+		w.rows[w.row-2][w.place[workCol]-1].formula = `"  "&` + formula + "&" + quoted(": "+m.Label)
 	}
-	words += ": " + m.Label
-	w.priced(words, m, "set_aside", "set_aside")
-	if w.places[seen.Index].grid == nil {
-		return
+}
+
+// seenWords say what is known of a part, and what says so as inputs move; "" where none moves it.
+func (w *works) seenWords(m *model.Member, seen *model.Cell) (words, formula string) {
+	made := w.model.Find(m, "made_new")
+	if words = "not seen"; !w.answer.Values.Of(made).IsZero() {
+		words = "made new"
 	}
-	at := w.cellRef(seen)
-	w.rows[w.row-2][w.place[workCol]-1].formula = `"  "&IF(` + at + `="not seen","","seen, ")&` + at + "&" + quoted(": "+m.Label)
+	if !w.stays(made) {
+		formula = "IF(" + w.cellRef(made) + `,"made new","not seen")`
+	}
+	if w.places[seen.Index].grid != nil {
+		formula = "IF(" + w.cellRef(seen) + `="not seen",` + cmp.Or(formula, quoted(words)) + `,"seen, "&` + w.cellRef(seen) + ")"
+	}
+	if said := w.choice(seen); said != "not seen" {
+		words = "seen, " + said
+	}
+	return words, formula
 }
 
 // priced is a line with what it costs in cash and finished by trades.

@@ -104,6 +104,23 @@ func (d *drawer) checks() {
 		d.give(8, c, "if_bad_least", func() decimal.Decimal { return likely.Mul(d.share(0, 1)).Round(2) })
 		d.give(8, c, "if_bad_most", func() decimal.Decimal { return likely.Mul(d.share(1, 3)).Round(2) })
 		d.word(10, c, "seen", "not seen", "good", "bad")
+		d.renewals(c)
+	}
+}
+
+// renewals draws work that makes all of a part of the house new.
+func (d *drawer) renewals(c *model.Member) {
+	var work []*model.Member
+	for _, room := range d.Deal.In("room") {
+		for _, o := range room.In("option") {
+			work = append(work, o.In("item")...)
+		}
+	}
+	for range d.upTo(2) {
+		if len(work) > 0 {
+			d.use("work that makes a part of the house new")
+			pick(d, work...).Add("renewal", "", c.Label).Link(c)
+		}
 	}
 }
 

@@ -1,0 +1,57 @@
+package deal_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/deal"
+	"ledgerboard/pkg/exact"
+)
+
+// asideOf is what a deal with these keys sets aside for a part of the house, with a year of 1954.
+func asideOf(t *testing.T, part, keys string) string {
+	t.Helper()
+	d, found := deal.Read("a.yaml", []byte(walked+"house: {year built: 1954}\nrooms:\n  den: {size: 20' x 40', work: {paint walls: hired}}\n"+keys))
+	require.False(t, found.HasErrors(), "%s: %v", keys, found)
+	v, err := exact.Evaluate(d.Model)
+	require.NoError(t, err)
+	for _, c := range d.Root.In("check") {
+		if c.Label == part {
+			return v.Of(d.Model.Find(c, "set_aside")).String()
+		}
+	}
+	return "none"
+}
+
+// Nothing is set aside for what work makes new, whoever does it and at whatever price; a part
+// of it, or a mend, leaves all of what is set aside.
+func TestNothingIsSetAsideForWhatIsMadeNew(t *testing.T) {
+	for _, c := range []struct{ part, work, want string }{
+		{"wiring", "final cleaning: hired", "2800"},
+		{"wiring", "rewire: hired", "0"},
+		{"wiring", "rewire: {quote: $9000}", "0"},
+		{"wiring", "rewire: {by: hired, count: 800 sq ft}", "0"},
+		{"wiring", "rewire: {by: hired, part: 60%}", "2800"},
+		{"wiring", "rewire: {by: hired, count: 500 sq ft}", "2800"},
+		{"wiring", "old wiring made safe: hired", "2800"},
+		{"heating", "heat pump: hired", "0"},
+		{"electrical panel", "service upgrade: hired", "0"}, // which brings it
+		{"electrical panel", "service upgrade: {quote: $5200}", "0"},
+		{"chimney", "chimney liner: hired", "1500"},
+		{"foundation", "foundation piers: hired", "3200"},
+	} {
+		require.Equal(t, c.want, asideOf(t, c.part, "whole house: {work: {"+c.work+"}}\n"), c.work)
+	}
+	require.Equal(t, "0", asideOf(t, "water heater", "  cellar: {size: 10' x 9', work: {water heater gas: hired}}\n"))
+	require.Equal(t, "0", asideOf(t, "wiring", "whole house: {work: {rewire: hired}}\nseen: {wiring: {state: not seen, likely: $5k}}\n"))
+	halves := "  cellar: {size: 10' x 9', work: {rewire: {by: hired, part: 40%}}}\nwhole house: {work: {rewire: {by: hired, part: 60%}}}\n"
+	require.Equal(t, "0", asideOf(t, "wiring", halves))
+}
+
+// Of two options the one alone that makes a part new has nothing set aside for it.
+func TestWhatIsSetAsideGoesByTheOption(t *testing.T) {
+	const options = "whole house: {options: {light: {adds: $0, work: {final cleaning: hired}}, full: {adds: $9k, work: {rewire: hired}}}}\n"
+	require.Equal(t, "2800", asideOf(t, "wiring", options+"scope: light\n"))
+	require.Equal(t, "0", asideOf(t, "wiring", options+"scope: full\n"))
+}
