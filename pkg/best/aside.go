@@ -6,15 +6,14 @@ import "ledgerboard/pkg/model"
 // option what it may clear by making a part new: all of it, where others do so too.
 func (t *taker) notSeen() {
 	for _, c := range t.Deal.Root.In("check") {
-		x := t.of(c, "set_aside")
-		t.aside += x
-		if x > 0 { // no option clears it
+		if x := t.of(c, "set_aside"); x > 0 { // no option clears it
+			t.kept += x
 			continue
 		}
 		if v := c.Given.Of("seen").Choice; v == "good" || v == "bad" {
 			continue
 		}
-		x = t.of(c, "if_bad")
+		x := t.of(c, "if_bad")
 		t.cleared += x
 		if t.maybeSure(c) {
 			continue
@@ -26,6 +25,7 @@ func (t *taker) notSeen() {
 			}
 		}
 	}
+	t.aside += t.kept
 }
 
 // maybeSure reports whether a part of the house may be made new whatever is chosen.

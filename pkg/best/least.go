@@ -77,7 +77,7 @@ func (h *House) spans() [ways]span {
 	out[ownWay] = p.over(p.sure.own, own, most)
 	out[ownWay].lo = min(out[ownWay].lo, 0)
 	out[ownWay].hi += p.sure.ownMost - p.sure.own
-	out[wasteWay] = span{0, p.most[shared] + p.cleared}
+	out[wasteWay] = span{p.kept, p.most[shared] + p.cleared}
 	adds := func(x *part) float64 { return x.added }
 	out[addedWay] = p.over(p.sure.added, adds, adds)
 	return out

@@ -47,7 +47,8 @@ type parts struct {
 	pools    []pool
 	pace     float64    // own hours a week
 	lines    float64    // own hours outside of the rooms
-	aside    float64    // set aside for parts of the house not seen, where no option clears it
+	kept     float64    // set aside for parts of the house not seen, whatever is chosen
+	aside    float64    // the same with what an option would clear
 	cleared  float64    // what of it all options together clear
 	daily    float64    // months of a day
 	most     [6]float64 // the totals with everything at once
