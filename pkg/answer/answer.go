@@ -85,7 +85,7 @@ func Of(d *deal.Deal, warnings diag.List) (*Answer, error) {
 	a.rates()
 	a.terms()
 	a.Verdict = a.verdict()
-	a.Warnings = append(warnings, a.doubts()...)
+	a.Warnings = slices.Concat(warnings, a.doubts())
 	return a, nil
 }
 
@@ -144,7 +144,7 @@ func Doubted(d *deal.Deal, warnings diag.List) (*Answer, error) {
 		return nil, err
 	}
 	a.rates()
-	a.Warnings = append(warnings, a.doubts()...)
+	a.Warnings = slices.Concat(warnings, a.doubts())
 	return a, nil
 }
 

@@ -45,3 +45,17 @@ selling: {agents: 5%}
 	require.Greater(t, two.LoanAPR.Several, 1)
 	require.Contains(t, two.Warnings.Error(), "2 rates solve the loans' annual percentage rate")
 }
+
+// What may come out otherwise is asked of a deal without losing what was doubted of it.
+func TestDoubtsStayWhenInputsAreAsked(t *testing.T) {
+	a := answered(t, `purchase: {price: $142k}
+value: {after-repair value: $150k, low: $100k}
+time: {renovation: 7 weeks, marketing: 4 weeks, escrow: 1 month}
+renovation: {lines: [{trade: roof, work: x, amount: $60k}]}
+loans: {price share: 80%, cap on after-repair value: 70%, rate: 11%, term: 12 months}
+`)
+	before := slices.Clone(a.Warnings)
+	require.NotEmpty(t, a.Deal.Inputs())
+	require.Equal(t, before, a.Warnings)
+	require.True(t, slices.ContainsFunc(a.Warnings, func(d diag.Diag) bool { return d.Code == "loan-cut-by-cap" }), a.Warnings)
+}

@@ -45,9 +45,9 @@ func (c *common) untakenDoubts(d *deal.Deal, told diag.List, path string) (out d
 	return out, nil
 }
 
-// ofTheScope are doubts about what a scope as a whole does or leaves; no spot of the file is
-// amiss before that scope is taken.
-var ofTheScope = []string{"option-missing", "not-seen-replaced", "bad-not-planned"}
+// ofTheScope is a doubt about what a scope as a whole leaves; no spot of the file is amiss
+// before that scope is taken.
+const ofTheScope = "option-missing"
 
 // fresh are the doubts of a scope that were not told yet, of the file and of what is set in it: with other figures
 // or not, a doubt of the same spot is the same. That an option does not say what it adds is so with the file's own
@@ -56,7 +56,7 @@ func (c *common) fresh(told, found diag.List, own *deal.Deal, name string) (out 
 	for _, d := range found.Warnings() {
 		same := func(o diag.Diag) bool { return o.Code == d.Code && o.Pos == d.Pos }
 		scope := deal.InSet(d.Pos) && d.Pos.Line > len(c.sets) // which is set after what was asked for
-		spot := d.Pos.Line > 0 && !scope && !slices.Contains(ofTheScope, d.Code)
+		spot := d.Pos.Line > 0 && !scope && d.Code != ofTheScope
 		if spot && !slices.ContainsFunc(told, same) {
 			if d.Code != "adds-missing" || !takes(own, d.Pos) {
 				d.Message = fmt.Sprintf("with scope %s: %s", name, d.Message)

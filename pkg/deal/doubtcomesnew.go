@@ -22,8 +22,8 @@ func (r *reader) doubtComesNew() {
 	plans := r.chosenPlans()
 	for _, h := range plans {
 		for _, w := range h.works {
-			if h.room.Kind != "whole_house" || w.by == "" || w.item.Measure != "house finished floor" {
-				continue
+			if h.room.Kind != "whole_house" || len(w.bringers) == 0 || w.item.Measure != "house finished floor" {
+				continue // what the house is called for has its conditions elsewhere
 			}
 			var of decimal.Decimal
 			var rooms, by []string

@@ -31,7 +31,11 @@ func (r *reader) doubtNotSeen() {
 		}
 	}
 	if parts != nil {
-		r.say("not-seen-replaced", at, "%s is set aside for what was not seen and the work sees to: %s", quantity.FormatMoney(sum), strings.Join(parts, ", "))("if nothing of it can be bad any more, say   seen: {%s}", strings.Join(keys, ", "))
+		every := ""
+		if len(r.deal.Options) > 0 {
+			every = "   , which holds for every option"
+		}
+		r.say("not-seen-replaced", at, "%s is set aside for what was not seen and the work sees to: %s", quantity.FormatMoney(sum), strings.Join(parts, ", "))("if nothing of it can be bad any more, say   seen: {%s}%s", strings.Join(keys, ", "), every)
 	}
 }
 

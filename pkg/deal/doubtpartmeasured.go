@@ -22,7 +22,7 @@ func (r *reader) doubtPartMeasured() {
 	all := decimal.NewFromFloat(area.Value)
 	for p, w := range r.eachWork() {
 		m := pricebook.MeasureNamed(w.item.Measure)
-		if !p.taken || w.by != "" || p.room.Kind != "whole_house" || m == nil || m.Of != "house" || m.Unit != "sq ft" || w.member.Given.Of("measure").Refers == "" || w.free() {
+		if !p.taken || w.by != "" || p.room.Kind != "whole_house" || !byHouseFloor(w.item) || w.member.Given.Of("measure").Refers == "" || w.free() {
 			continue
 		}
 		listed, known := r.worked(r.deal.Root, m.Line)

@@ -3,31 +3,77 @@ package deal
 import (
 	"slices"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/model"
+	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 )
 
 // renew ties work that makes all of a part of the house new to that part, for which nothing
 // is set aside where the work is done, seen or not.
 func (r *reader) renew() {
-	var parts []*model.Member
-	var by [][]string
-	for _, m := range r.deal.Root.In("check") {
-		if c := checkOf(m); c.New {
-			parts, by = append(parts, m), append(by, mendingOf(c, false).items)
+	for _, part := range r.deal.Root.In("check") {
+		c := checkOf(part)
+		if !c.New {
+			continue
 		}
-	}
-	for _, w := range r.eachWork() {
-		for i, part := range parts {
-			if w.does(by[i]) {
-				x := w.member.Add("renewal", "", part.Label)
-				x.Pos = w.at
-				x.Link(part)
+		by := mendingOf(c, false).items
+		for p, w := range r.eachWork() {
+			if slices.Contains(by, w.item.Name) {
+				r.leastOf(w.renews(part), w)
+			} else if held := r.heldOf(p, w, by); held.IsPositive() {
+				w.renews(part).Give("of_it", model.Value{Number: held, Text: "in the quote", Pos: w.at})
 			}
 		}
 	}
 }
 
-// does reports whether work is one of these by name, or is quoted with one of them in it.
-func (w *work) does(names []string) bool {
-	return slices.Contains(names, w.item.Name) || slices.ContainsFunc(w.includes(), func(name string) bool { return slices.Contains(names, name) })
+func (w *work) renews(part *model.Member) *model.Member {
+	x := w.member.Add("renewal", "", part.Label)
+	x.Pos = w.at
+	x.Link(part)
+	return x
+}
+
+// leastOf says how much work by the floor makes all of a part new at the least, so that what is
+// for the few rooms that a file lists does not count as all.
+func (r *reader) leastOf(renewal *model.Member, w *work) {
+	area := r.entry("house.").Sold().House.Area
+	listed := w.member.Given.Of("measure").Refers != ""
+	if area.Known && byHouseFloor(w.item) && !(listed && w.quoted()) { // a quote is for the house, whatever rooms are listed
+		renewal.Give("at_least", model.Value{Number: decimal.NewFromFloat(area.Value).Mul(measuredLeast), Text: "of the living area, as halls and closets may be left out", Pos: w.at})
+	}
+}
+
+// heldOf is the share of all there is of some work that the quote of other work holds.
+func (r *reader) heldOf(p *plan, w *work, names []string) (share decimal.Decimal) {
+	for _, h := range w.holds {
+		if slices.Contains(names, h.item.Name) {
+			share = share.Add(r.heldShare(p, h).Mul(r.shareOfAll(p, h)))
+		}
+	}
+	return share
+}
+
+// shareOfAll is to which share of all there is a companion is done; of a count where nobody knows
+// how much there is, to none.
+func (r *reader) shareOfAll(p *plan, w *work) decimal.Decimal {
+	if part, said := w.member.Given.Look("part"); said {
+		return part.Number
+	}
+	counted, said := w.member.Given.Look("measure")
+	if !said {
+		return one
+	}
+	if all := r.allThereIs(p, w.item.Measure); all.IsPositive() {
+		return counted.Number.DivRound(all, quantity.Places)
+	}
+	return decimal.Decimal{}
+}
+
+// byHouseFloor reports whether work goes by a floor area of the whole house.
+func byHouseFloor(it *pricebook.Item) bool {
+	m := pricebook.MeasureNamed(it.Measure)
+	return m != nil && m.Of == "house" && m.Unit == "sq ft"
 }

@@ -1,6 +1,7 @@
 package deal_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -10,9 +11,9 @@ import (
 )
 
 // asideOf is what a deal with these keys sets aside for a part of the house, with a year of 1954.
-func asideOf(t *testing.T, part, keys string) string {
+func asideOf(t *testing.T, part, keys string, house ...string) string {
 	t.Helper()
-	d, found := deal.Read("a.yaml", []byte(walked+"house: {year built: 1954}\nrooms:\n  den: {size: 20' x 40', work: {paint walls: hired}}\n"+keys))
+	d, found := deal.Read("a.yaml", []byte(walked+"house: {"+strings.Join(append(house, "year built: 1954"), ", ")+"}\nrooms:\n  den: {size: 20' x 40', work: {paint walls: hired}}\n"+keys))
 	require.False(t, found.HasErrors(), "%s: %v", keys, found)
 	v, err := exact.Evaluate(d.Model)
 	require.NoError(t, err)
@@ -47,6 +48,36 @@ func TestNothingIsSetAsideForWhatIsMadeNew(t *testing.T) {
 	require.Equal(t, "0", asideOf(t, "wiring", "whole house: {work: {rewire: hired}}\nseen: {wiring: {state: not seen, likely: $5k}}\n"))
 	halves := "  cellar: {size: 10' x 9', work: {rewire: {by: hired, part: 40%}}}\nwhole house: {work: {rewire: {by: hired, part: 60%}}}\n"
 	require.Equal(t, "0", asideOf(t, "wiring", halves))
+}
+
+// Work by the floor for the few rooms that a file lists is not for all of the house.
+func TestAFloorOfAFewRoomsIsNotAll(t *testing.T) {
+	for work, want := range map[string]string{
+		"rewire: hired":                            "2800", // of 800 sq ft
+		"rewire: {by: hired, count: 1900 sq ft}":   "0",
+		"rewire: {by: hired, count: 700 sq ft}":    "2800",
+		"rewire: {quote: $9000}":                   "0", // which is for the house
+		"rewire: {quote: $9000, count: 700 sq ft}": "2800",
+	} {
+		require.Equal(t, want, asideOf(t, "wiring", "whole house: {work: {"+work+"}}\n", "living area: 1900 sq ft"), work)
+	}
+	require.Equal(t, "0", asideOf(t, "wiring", "whole house: {work: {rewire: hired}}\n", "living area: 950 sq ft"))
+}
+
+// Work of an own book by the floor of the house, brought once for the house, is read and priced; what
+// makes a part new does so by whatever it is brought.
+func TestWorkByTheFloorBroughtForTheHouse(t *testing.T) {
+	const items = `
+  our board: {trade: electrical, measure: one, hours: 1 each, hired: $900 each, materials: none, brings: [our wires in house, panel 200 amp in house], source: invented}
+  our wires: {trade: electrical, measure: house finished floor, hours: none, hired: $8 per sq ft, materials: none, brings: none, source: invented}
+`
+	d := ownBook(t, deal.Options{}, items, "rooms: {den: {size: 20' x 40', work: {our board: hired}}}\n")
+	v, err := exact.Evaluate(d.Model)
+	require.NoError(t, err)
+	require.Equal(t, "800", v.Of(d.Model.Find(d.Root.In("whole_house")[0].In("option")[0].In("item")[0], "quantity")).String())
+	for _, c := range d.Root.In("check") {
+		require.Equal(t, c.Label == "electrical panel", !v.Of(d.Model.Find(c, "made_new")).IsZero(), c.Label)
+	}
 }
 
 // Of two options the one alone that makes a part new has nothing set aside for it.

@@ -141,6 +141,7 @@ func nextFigure(list string) int {
 // without those of rooms.
 func (d *Deal) Inputs() []Input {
 	r := *d.reader
+	r.diags = nil // what cannot come out otherwise is no finding of the file
 	var names []span
 	for key, g := range r.got {
 		switch {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -219,10 +220,27 @@ func (c comparison) byRoom() {
 	c.costs("general lines", func(a answer.Column) decimal.Decimal { return a.Line("general_cost") })
 	c.costs("contingency", func(a answer.Column) decimal.Decimal { return a.Line("contingency") })
 	c.costs("renovation budget", func(a answer.Column) decimal.Decimal { return a.Line("budget") })
-	if len(rooms) == 0 {
-		return
+	note := ""
+	if len(rooms) > 0 {
+		note = answer.OfRooms
 	}
-	c.text("", answer.OfRooms)
+	if note = strings.TrimSpace(note + c.newParts()); note != "" {
+		c.text("", note)
+	}
+}
+
+// newParts says for what nothing is set aside in some columns, since work makes it new.
+func (c comparison) newParts() string {
+	var all []string
+	for _, a := range c.all {
+		if made := madeNew(a.Answer); len(made) > 0 {
+			all = append(all, strings.Join(made, ", ")+", with "+a.Name)
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return " Nothing is set aside for what work makes new: " + strings.Join(all, "; ") + "."
 }
 
 // broughtOnce is what of the cash of the whole house is for what options of rooms bring

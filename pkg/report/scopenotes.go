@@ -97,24 +97,32 @@ var unseenWord = decimal.NewFromInt(1)
 // unseen lists what is set aside for what was not seen.
 func unseen(p *page, a *answer.Answer) {
 	var open []*model.Member
-	var made []string
 	for _, c := range a.Model.Root.In("check") {
-		switch {
-		case a.Of(c, "set_aside").IsPositive():
+		if a.Of(c, "set_aside").IsPositive() {
 			open = append(open, c)
-		case !a.Of(c, "made_new").IsZero() && a.Of(c, "seen").Equal(unseenWord):
-			made = append(made, c.Label+" ("+strings.Join(makers(a, c), ", ")+")")
 		}
 	}
 	if len(open) > 0 {
 		stillOpen(p, a, open)
 	}
-	if len(made) > 0 {
-		if len(open) == 0 {
-			p.heading("Not seen")
-		}
-		p.text("", "Nothing is set aside for what work makes new, seen or not: "+strings.Join(made, ", ")+".")
+	made := madeNew(a)
+	if len(made) == 0 {
+		return
 	}
+	if len(open) == 0 {
+		p.heading("Not seen")
+	}
+	p.text("", "Nothing is set aside for what work makes new: "+strings.Join(made, ", ")+".")
+}
+
+// madeNew are the parts of the house that were not seen and that work makes new, with the work.
+func madeNew(a *answer.Answer) (out []string) {
+	for _, c := range a.Model.Root.In("check") {
+		if !a.Of(c, "made_new").IsZero() && a.Of(c, "seen").Equal(unseenWord) {
+			out = append(out, c.Label+" ("+strings.Join(makers(a, c), ", ")+")")
+		}
+	}
+	return out
 }
 
 // makers are the names of the work that makes a part of the house new.

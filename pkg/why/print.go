@@ -67,7 +67,7 @@ func (p *printer) line(t *Tree, indent, depth int) {
 // body prints what a formula is made of: reasons, the sum or product in numbers,
 // then a row for each part.
 func (p *printer) body(t *Tree, indent, depth int, speak bool) {
-	month := t.Month
+	month, deciding := t.Month, t.deciding()
 	t, reasons := t.telling()
 	for _, r := range slices.Compact(reasons) {
 		p.paragraph(indent, 2, plain, r)
@@ -77,7 +77,11 @@ func (p *printer) body(t *Tree, indent, depth int, speak bool) {
 	case t.Kind == Line:
 		p.rows(indent, depth, []row{p.row(plus(t), month)})
 	case t.Kind != Operation:
-		return
+		rows := make([]row, 0, len(deciding))
+		for _, x := range deciding {
+			rows = append(rows, p.row(x, month))
+		}
+		p.rows(indent, depth, rows)
 	case t.is(formula.Cents) && alone(parts):
 		p.speak(t, indent)
 		p.body(t.terms[0].Tree, indent, depth, false)

@@ -38,6 +38,37 @@ func (t *Tree) said(holds bool, month int) string {
 	return t.called(month) + " is " + format(t.Value, "flag", figure)
 }
 
+// deciding are the yes or no of the model's own that made a condition hold, or not, where the
+// choices of a node end in a bare number, which says nothing of them.
+func (t *Tree) deciding() (out []Term) {
+	for next, _ := t.chosen(); next != nil; next, _ = t.chosen() {
+		if t.is(formula.If) {
+			out = append(out, t.terms[0].flags(!t.terms[0].Value.IsZero())...)
+		}
+		t = next
+	}
+	if t.Kind != Number {
+		return nil
+	}
+	return out
+}
+
+func (t *Tree) flags(holds bool) (out []Term) {
+	switch {
+	case t.is(formula.Not):
+		return t.terms[0].flags(!holds)
+	case t.is(formula.And, formula.Or):
+		for _, x := range t.terms {
+			if x.Value.IsZero() != holds {
+				out = append(out, x.flags(holds)...)
+			}
+		}
+	case t.Kind == Line && t.Unit == "flag" && t.rule().Kind == Operation:
+		out = append(out, plus(t))
+	}
+	return out
+}
+
 func (t *Tree) compared(holds bool, month int) string {
 	left, right := t.terms[0].Tree, t.terms[1].Tree
 	code := t.Op.Code

@@ -30,7 +30,7 @@ var shelves = []shelf{
 
 // inPlace are the sets whose inputs stand in their tables; the others' stand on the
 // sheet of inputs.
-var inPlace = []string{"item", "caller", "use", "drop", "rental", "product", "stock", "comp", "extra", "mark"}
+var inPlace = []string{"item", "caller", "renewal", "use", "drop", "rental", "product", "stock", "comp", "extra", "mark"}
 
 // A table is the members of one kind with their lines.
 type table struct {
