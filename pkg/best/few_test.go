@@ -156,3 +156,40 @@ whole house: {options: {a: {adds: $900, work: {first: own hands}}}}
 	require.Equal(t, []int{1, 1}, f.Best.Options)
 	require.True(t, f.ByBounds && f.Proved)
 }
+
+// What an option of the whole house brings by its count stands, whatever rooms would call for of it.
+func TestWholeHouseBringsByItsCount(t *testing.T) {
+	const text = `own book: mine.yaml
+purchase: {price: $152k}
+value: {before work: $154k}
+time: {marketing: 5 weeks, escrow: 1 month, renovation: 3 months}
+rooms:
+  den: {size: 23' x 15', options: {mid: {adds: $0, work: {our plumber: hired}}}}
+whole house:
+  options:
+    light: {adds: $100, work: {final cleaning: own hands}}
+    mid: {adds: $22600, work: {water heater gas: {by: hired, count: 2}, our plumber: hired}}
+`
+	const book = `items:
+  our plumber: {trade: plumbing, measure: one, hours: none, hired: $250 each, materials: none, brings: [water heater gas in house], source: invented}
+`
+	everyChoiceOf(t, text, book)
+	open := deal.Options{Open: func(string) ([]byte, error) { return []byte(book), nil }}
+	all := open
+	all.AllOptions = true
+	d, found := deal.ReadWith(all, "den.yaml", []byte(text))
+	require.Empty(t, found.Errors())
+	h, err := best.New(d)
+	require.NoError(t, err)
+	for i, den := range []string{"as it is", "mid"} {
+		for k, house := range []string{"as it is", "light", "mid"} {
+			x, found := deal.ReadWith(open, "den.yaml", []byte(text), deal.Set{Path: "scope", Value: "{den: " + den + ", whole house: " + house + "}"})
+			require.Empty(t, found.Errors())
+			v, err := exact.Evaluate(x.Model)
+			require.NoError(t, err)
+			c, err := h.At([]int{i, k})
+			require.NoError(t, err)
+			require.Equal(t, v.Of(x.Model.Find(x.Root, "budget")).String(), c.Budget.String(), "%s, %s", den, house)
+		}
+	}
+}

@@ -159,6 +159,9 @@ func (d *drawn) options(t *rapid.T, line func(string, ...any), pad, room string,
 			if slices.Contains(inPart, it) && who != "$640" {
 				who = fmt.Sprintf("{by: %s, part: %s}", who, pick(t, "part", "100%", "70%", "30%", "15%"))
 			}
+			if d.book != "" && room == "whole house" && who != "$640" && rapid.IntRange(0, 2).Draw(t, "two") == 0 {
+				who = fmt.Sprintf("{by: %s, count: 2}", who)
+			}
 			line("%s      %s: %s", pad, it, who)
 		}
 		if left := pick(t, "without", calledWork...); d.book != "" && room == "whole house" && !slices.Contains(items, left) && rapid.IntRange(0, 2).Draw(t, "leaves") == 0 {
@@ -200,7 +203,11 @@ func calling(t *rapid.T) string {
 			if rapid.IntRange(0, 2).Draw(t, "brings") > 0 {
 				continue
 			}
-			brings = append(brings, to+" in house"+pick(t, "if", "", "", " if own hands"))
+			house := " in house"
+			if i >= len(callingWork) && rapid.IntRange(0, 3).Draw(t, "plain") == 0 {
+				house = ""
+			}
+			brings = append(brings, to+house+pick(t, "if", "", "", " if own hands"))
 		}
 		if rapid.IntRange(0, 4).Draw(t, "renews") == 0 { // so that nothing is set aside for the old one
 			brings = append(brings, pick(t, "new", "panel 200 amp", "water heater gas")+" in house")

@@ -25,6 +25,7 @@ func (r *reader) build() {
 		r.bring(r.callPlan)
 	}
 	r.doneOnce()
+	r.standCounted()
 	for p, w := range r.eachWork() {
 		r.fill(p, w)
 	}

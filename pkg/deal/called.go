@@ -47,14 +47,21 @@ func (r *reader) callHouse(p *plan, w *work, c pricebook.Companion) {
 }
 
 // meet has the house call for what options of the whole house bring plainly and other work
-// once for the house, so that it is done once. Who does it is asked of all that bring it.
-func (r *reader) meet(it *pricebook.Item) {
+// once for the house, so that it is done once. Who does it is asked of all that bring it. What
+// such an option brings by a count is done as it says, and not called for beside it: meet reports
+// whether it is so whatever is chosen.
+func (r *reader) meet(it *pricebook.Item) (stands bool) {
 	for _, p := range r.plans {
 		if p.room.Kind != "whole_house" || p == r.callPlan {
 			continue
 		}
 		p.works = slices.DeleteFunc(p.works, func(w *work) bool {
 			if w.item != it || w.by == "" {
+				return false
+			}
+			if w.several() {
+				r.counted = append(r.counted, ofPlan{p, w})
+				stands = stands || !r.allOptions && p.taken
 				return false
 			}
 			for _, x := range w.bringers {
@@ -64,6 +71,41 @@ func (r *reader) meet(it *pricebook.Item) {
 			return true
 		})
 	}
+	return stands
+}
+
+// ofPlan is work with the option that does it.
+type ofPlan struct {
+	plan *plan
+	work *work
+}
+
+// several reports whether work that is done once is counted as more.
+func (w *work) several() bool {
+	n, counted := w.member.Given.Look("measure")
+	return counted && w.item.Measure == "one" && n.Number.GreaterThan(one)
+}
+
+// standCounted has what options bring by a count stand for the same that is called for.
+func (r *reader) standCounted() {
+	for _, x := range r.counted {
+		for _, own := range []bool{false, true} {
+			if b := r.calls[called{x.work.item.Name, own}]; b != nil {
+				yields(callFor(x.plan.option, b), x.work.at)
+			}
+		}
+	}
+}
+
+// uncall takes back work that is called for.
+func (b *bringing) uncall(w *work) {
+	for key, x := range b.reader.calls {
+		if x == w {
+			delete(b.reader.calls, key)
+		}
+	}
+	b.drop(w)
+	b.asked-- // which the loop adds
 }
 
 // called names work that options call for, by who would do it: where some call for it from

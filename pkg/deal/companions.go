@@ -67,8 +67,9 @@ func (b *bringing) close() {
 	for again := true; again; again = b.share() {
 		for ; b.asked < len(b.plan.works); b.asked++ { // the list grows
 			w := b.plan.works[b.asked]
-			if b.plan == b.callPlan {
-				b.meet(w.item)
+			if b.plan == b.callPlan && b.meet(w.item) {
+				b.uncall(w)
+				continue
 			}
 			if w.scope.path != "" && b.good(w.scope.path+"count") != nil {
 				b.measureOf(b.plan, w) // so that what comes along follows the count

@@ -231,3 +231,11 @@ whole house: {options: {light: {work: {final cleaning: hired}, without: [%s]}, g
 		}
 	}
 }
+
+// What the whole house brings by a count is not fewer where a room calls for one of it.
+func TestACountedCompanionIsNotFewerWhereARoomCallsForIt(t *testing.T) {
+	const text = "house: {year built: 2000}\nrooms: {den: {size: 23' x 15', work: {paint walls: own hands%s}}}\nwhole house: {work: {egress window: {by: hired, count: 2}}}\n"
+	for _, more := range []string{"", ", range hood duct: hired"} {
+		require.Equal(t, "2", quantities(t, fmt.Sprintf(walked+text, more))["tool rental"].String(), more)
+	}
+}

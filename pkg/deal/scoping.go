@@ -32,6 +32,7 @@ type scoping struct {
 	callPlan     *plan
 	calls        map[called]*work
 	houseWithout []span
+	counted      []ofPlan           // what options of the whole house bring by a count and others call for
 	housePlans   map[string][]*plan // by item, the options of the whole house that name it or do without
 	measures     *extents           // of the rooms; nil before they are asked for
 }
