@@ -39,6 +39,7 @@ type mostPieces struct{ Room, House int64 }
 // mostOf are items by the piece of which a place may have more than of those, and what is done once for all of a
 // room, such as all of its appliances; common practice, no source. Never written to.
 var mostOf = map[string]mostPieces{
+	"furnace": {2, 2}, "boiler": {2, 2}, "heat pump": {2, 2}, "air conditioner": {2, 2}, // whose tons are no count
 	"circuit": {8, 40}, "protected outlet": {12, 24}, "ceiling fan": {6, 12}, "thermostat": {6, 12},
 	"outside outlet": {4, 8}, "outside light": {12, 24}, "hose bibb": {4, 8}, "skylight": {4, 8}, "mulch": {6, 12},
 	"bearing wall opening": {4, 8}, "beam": {6, 12}, "gas line": {4, 8}, "duct run": {12, 24},
@@ -140,6 +141,7 @@ func (r *reader) mostByPiece(w *work) (most decimal.Decimal, where string) {
 	place, x := w.member.Parent.Parent, mostOf[w.item.Name]
 	inRoom, inHouse := decimal.NewFromInt(x.Room), decimal.NewFromInt(x.House)
 	switch {
+	case x.House > 0 && w.item.Makes != "": // a plant for all of the house
 	case w.item.Makes != "" || slices.Contains(fewInRoom, w.item.Name):
 		inRoom, inHouse = mostInRoom, mostInHouse
 	case r.takesALevel(place) || holdsAny(strings.ToLower(place.Label), twoRooms...):

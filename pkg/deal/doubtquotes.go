@@ -16,6 +16,10 @@ import (
 // that comes for little charges for coming; common practice, no source.
 var smallWork = decimal.NewFromInt(400)
 
+// hardlyPaid is what, in dollars, no trade comes for: a quote under it is rather the price of a unit;
+// common practice, no source.
+var hardlyPaid = decimal.NewFromInt(15)
+
 // doubtQuotes looks for quotes and allowances of which a point or a nought has slipped.
 func (r *reader) doubtQuotes() {
 	r.doubtQuotesTwice()
@@ -124,7 +128,7 @@ func (r *reader) doubtUnused(w *work) {
 
 // doubtFar doubts a price of the file that is far from another, which some words tell of.
 func (r *reader) doubtFar(w *work, what string, given model.Value, price decimal.Decimal, than string, base decimal.Decimal) {
-	if price.LessThan(smallWork) && base.LessThan(smallWork) {
+	if price.LessThan(smallWork) && base.LessThan(smallWork) && !(what == "quote" && price.LessThan(hardlyPaid)) {
 		return
 	}
 	if words := pricebook.FarFrom(price, base); words != "" {

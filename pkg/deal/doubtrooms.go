@@ -48,10 +48,25 @@ func (r *reader) doubtRooms() {
 	r.doubtNothingAdded()
 	r.doubtAddsApart()
 	for _, m := range r.deal.Root.In("check") {
+		r.doubtNearPart(m)
 		r.doubtBad(m)
 		r.doubtGood(m)
 		r.doubtSmallAside(m)
 		r.doubtLargeAside(m)
+	}
+}
+
+// doubtNearPart doubts a part that the file alone knows and whose name stands for one of the price
+// book's, for which something is set aside too.
+func (r *reader) doubtNearPart(m *model.Member) {
+	meant := partMeant(plainKey(m.Label))
+	if len(checkOf(m).Rows) > 0 || meant == "" {
+		return
+	}
+	for _, x := range r.deal.Root.In("check") {
+		if aside, _ := r.worked(x, "set_aside"); x.Label == meant && aside.IsPositive() {
+			r.say("seen-near", m.Pos, "%s is taken as a part of its own, beside %s, for which %s is set aside", diag.Quote(m.Label), meant, quantity.FormatMoney(aside))("if it is that part, write   %s   in its place", meant)
+		}
 	}
 }
 

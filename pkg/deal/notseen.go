@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -32,12 +33,33 @@ func (r *reader) houseCheck(e *entry) *model.Member {
 		return m
 	}
 	tell := r.say("unknown-check", e.key.at, "there is no part of the house called %s to look at", diag.Quote(e.key.text))
-	if near, ok := diag.Nearest(e.name, names); ok {
+	switch near := partMeant(e.name); {
+	case near != "":
 		tell("did you mean %q?", near)
-	} else {
-		tell("give it amounts of its own: {likely: $900, least: $0, most: $4k}, or, seen good, {state: good}; known are %s", strings.Join(names, ", "))
+	case plainKey(e.value.text) == "good":
+		tell("nothing is set aside for it, so leave it out; known are %s", strings.Join(names, ", "))
+	default:
+		tell("give it amounts of its own: {likely: $900, least: $0, most: $4k}; known are %s", strings.Join(names, ", "))
 	}
 	return m
+}
+
+// partMeant is the part of the house in the price book's list that another name stands for: by
+// another name of it, by the work that mends it, or by a slip that leaves the first letter or a
+// whole word; "" if none.
+func partMeant(name string) string {
+	var names []string
+	for _, c := range pricebook.Checks() {
+		if slices.Contains(slices.Concat([]string{c.Item}, c.Also, c.Called, c.Said), name) {
+			return c.Name
+		}
+		names = append(names, c.Name)
+	}
+	near, ok := diag.Nearest(name, names)
+	if !ok || name == "" || near[0] != name[0] && !slices.Contains(strings.Fields(near), name) {
+		return ""
+	}
+	return near
 }
 
 // yearBuilt is the year that the file gives, or 0: it is asked before all is read.
