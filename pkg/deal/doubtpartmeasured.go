@@ -29,9 +29,17 @@ func (r *reader) doubtPartMeasured() {
 		if !known || !listed.IsPositive() || !listed.LessThan(all.Mul(measuredLeast)) {
 			continue
 		}
-		r.say("house-part-measured", w.at, "%s goes by the rooms that the file lists, %s, and the house has %s", diag.Quote(w.label), sqFeet(listed), sqFeet(all))("list every room, also those that stay as they are, or say how much it is, e.g.   %s: {by: hired, count: %s}", w.item.Name, sqFeet(all))
+		r.say("house-part-measured", w.at, "%s goes by the rooms that the file lists, %s, and the house has %s", diag.Quote(w.label), sqFeet(listed), sqFeet(all))("list every room, also those that stay as they are, or say how much it is, e.g.   %s: {by: %s, count: %s}", w.item.Name, w.doneBy(), sqFeet(all))
 		return
 	}
+}
+
+// doneBy are the words for who does work: own hands or hired.
+func (w *work) doneBy() string {
+	if w.byOwnHands() {
+		return "own hands"
+	}
+	return "hired"
 }
 
 // free reports whether work comes to nothing however much it is: a quote of nothing brings all of it,

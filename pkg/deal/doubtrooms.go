@@ -3,6 +3,8 @@ package deal
 import (
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/quantity"
@@ -51,8 +53,10 @@ func (r *reader) doubtRooms() {
 		r.doubtNearPart(m)
 		r.doubtBad(m)
 		r.doubtGood(m)
-		r.doubtSmallAside(m)
-		r.doubtLargeAside(m)
+		if made, _ := r.worked(m, "made_new"); made.IsZero() { // else its amounts count for nothing
+			r.doubtSmallAside(m)
+			r.doubtLargeAside(m)
+		}
 	}
 }
 
@@ -63,10 +67,17 @@ func (r *reader) doubtNearPart(m *model.Member) {
 	if len(checkOf(m).Rows) > 0 || meant == "" {
 		return
 	}
+	own, _ := r.worked(m, "set_aside")
 	for _, x := range r.deal.Root.In("check") {
-		if aside, _ := r.worked(x, "set_aside"); x.Label == meant && aside.IsPositive() {
-			r.say("seen-near", m.Pos, "%s is taken as a part of its own, beside %s, for which %s is set aside", diag.Quote(m.Label), meant, quantity.FormatMoney(aside))("if it is that part, write   %s   in its place", meant)
+		aside, _ := r.worked(x, "set_aside")
+		if x.Label != meant || aside.IsZero() && own.IsZero() {
+			continue
 		}
+		also := ""
+		if aside.IsPositive() {
+			also = ", for which " + quantity.FormatMoney(aside) + " is set aside"
+		}
+		r.say("seen-near", m.Pos, "%s is taken as a part of its own, beside %s%s", diag.Quote(m.Label), meant, also)("if it is that part, write   %s   in its place", meant)
 	}
 }
 
@@ -107,15 +118,19 @@ func (r *reader) doubtSmallAside(m *model.Member) {
 	}
 }
 
-// doubtLargeAside doubts what is likely for the mend of a part that was not seen, where it is over twice
-// the most of the price book and the file says no most.
+// wellOver is from how many times the most of the price book on an amount is well over it; common
+// practice, no source.
+var wellOver = decimal.New(14, -1)
+
+// doubtLargeAside doubts what is likely for the mend of a part that was not seen, where it is well
+// over the most of the price book and the file says no most.
 func (r *reader) doubtLargeAside(m *model.Member) {
 	likely, seen, c := m.Given.Of("if_bad"), m.Given.Of("seen").Choice, checkOf(m)
 	if m.Given.Of("if_bad_most").Key != "" || likely.Key == "" || seen == "good" || seen == seenBad || len(c.Rows) == 0 {
 		return
 	}
-	if most := c.For(r.yearBuilt()).Most; most.IsPositive() && likely.Number.GreaterThan(most.Mul(two)) {
-		r.say("seen-large", likely.Pos, "%s: likely is %s, over twice the most that the price book takes for it (%s)", m.Label, diag.Quote(likely.Text), quantity.FormatDollars(most))("check it, for a nought too many; if it is right, say the most too, as   most: %s   ; it is used as it stands", likely.Text)
+	if most := c.For(r.yearBuilt()).Most; most.IsPositive() && likely.Number.GreaterThan(most.Mul(wellOver)) {
+		r.say("seen-large", likely.Pos, "%s: likely is %s, well over the most that the price book takes for it (%s)", m.Label, diag.Quote(likely.Text), quantity.FormatDollars(most))("check it, for a nought too many; if it is right, say the most too, as   most: %s   ; it is used as it stands", likely.Text)
 	}
 }
 

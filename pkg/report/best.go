@@ -160,7 +160,7 @@ func (p bestPage) rooms() {
 			note += fmt.Sprintf(" What work brings once for the house, such as permits, %s, is in no row.", money(once))
 		}
 	}
-	if made := madeNew(p.Best); len(made) > 0 {
+	if made := p.Best.MadeNew(); len(made) > 0 {
 		note += " Nothing is set aside for what these options make new: " + strings.Join(made, ", ") + "."
 	}
 	p.text("", note)

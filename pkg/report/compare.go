@@ -224,23 +224,9 @@ func (c comparison) byRoom() {
 	if len(rooms) > 0 {
 		note = answer.OfRooms
 	}
-	if note = strings.TrimSpace(note + c.newParts()); note != "" {
+	if note = strings.TrimSpace(note + " " + answer.NewParts(c.all)); note != "" {
 		c.text("", note)
 	}
-}
-
-// newParts says for what nothing is set aside in some columns, since work makes it new.
-func (c comparison) newParts() string {
-	var all []string
-	for _, a := range c.all {
-		if made := madeNew(a.Answer); len(made) > 0 {
-			all = append(all, strings.Join(made, ", ")+", with "+a.Name)
-		}
-	}
-	if len(all) == 0 {
-		return ""
-	}
-	return " Nothing is set aside for what work makes new: " + strings.Join(all, "; ") + "."
 }
 
 // broughtOnce is what of the cash of the whole house is for what options of rooms bring

@@ -32,6 +32,7 @@ func ItemPage(w io.Writer, b *pricebook.Book, it *pricebook.Item, s Style) error
 	p.fact("each", usual(it.ForEach, "one for each piece of work that brings it"))
 	p.fact("floor", usual(it.NewFloor, "a new one, so that the layers of the old one are taken up"))
 	p.fact("makes", it.Makes)
+	p.fact("new", newPart(it))
 	p.fact("takes out", it.TakesOut)
 	p.fact("replaces", strings.Join(it.InsteadOf, ", "))
 	each := it.AndCoat()
@@ -276,4 +277,14 @@ func ProductPage(w io.Writer, b *pricebook.Book, prod *pricebook.Product, s Styl
 		p.line("    %s: {by: hired, price: %s}", by[0], unitMoney(prod.Price))
 	}
 	return p.flush()
+}
+
+// newPart is the part of the house that an item makes all new, or "".
+func newPart(it *pricebook.Item) string {
+	for _, c := range pricebook.Checks() {
+		if c.New && slices.Contains(append([]string{c.Item}, c.Also...), it.Name) {
+			return "all of the " + c.Name + ", for which nothing is set aside where this is done"
+		}
+	}
+	return ""
 }

@@ -91,9 +91,6 @@ func unlisted(p *page, a *answer.Answer) {
 	}
 }
 
-// unseenWord is the number of the word for a part that was not seen.
-var unseenWord = decimal.NewFromInt(1)
-
 // unseen lists what is set aside for what was not seen.
 func unseen(p *page, a *answer.Answer) {
 	var open []*model.Member
@@ -105,7 +102,7 @@ func unseen(p *page, a *answer.Answer) {
 	if len(open) > 0 {
 		stillOpen(p, a, open)
 	}
-	made := madeNew(a)
+	made := a.MadeNew()
 	if len(made) == 0 {
 		return
 	}
@@ -113,26 +110,6 @@ func unseen(p *page, a *answer.Answer) {
 		p.heading("Not seen")
 	}
 	p.text("", "Nothing is set aside for what work makes new: "+strings.Join(made, ", ")+".")
-}
-
-// madeNew are the parts of the house that were not seen and that work makes new, with the work.
-func madeNew(a *answer.Answer) (out []string) {
-	for _, c := range a.Model.Root.In("check") {
-		if !a.Of(c, "made_new").IsZero() && a.Of(c, "seen").Equal(unseenWord) {
-			out = append(out, c.Label+" ("+strings.Join(makers(a, c), ", ")+")")
-		}
-	}
-	return out
-}
-
-// makers are the names of the work that makes a part of the house new.
-func makers(a *answer.Answer, c *model.Member) (out []string) {
-	for _, x := range c.In("renewal") {
-		if a.Of(x, "renewed").IsPositive() && !slices.Contains(out, x.Parent.Label) {
-			out = append(out, x.Parent.Label)
-		}
-	}
-	return out
 }
 
 // stillOpen lists the parts that were not seen, with what is set aside for each.

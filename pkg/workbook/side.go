@@ -36,8 +36,12 @@ func (b *book) sideBySide() {
 	head("value, and cost in cash")
 	row = b.beside(g, row, "value after repair", "after_repair_value")
 	row = b.roomsBeside(g, row)
+	note := answer.NewParts(append([]answer.Column{{Name: "this deal", Answer: b.answer}}, b.how.Columns...))
 	if len(b.rooms()) > 0 {
-		g.paragraph(row+1, 1, last, answer.OfRooms, look{role: small})
+		note = strings.TrimSpace(answer.OfRooms + " " + note)
+	}
+	if note != "" {
+		g.paragraph(row+1, 1, last, note, look{role: small})
 	}
 }
 

@@ -1,0 +1,49 @@
+package answer
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"ledgerboard/pkg/model"
+)
+
+// notSeen is the number of the word for a part of the house that was not seen.
+var notSeen = decimal.NewFromInt(1)
+
+// MadeNew are the parts of the house that were not seen and for which nothing is set aside, since
+// work makes them new, each with that work: "wiring (rewire)".
+func (a *Answer) MadeNew() (out []string) {
+	for _, c := range a.Model.Root.In("check") {
+		if !a.Of(c, "made_new").IsZero() && a.Of(c, "seen").Equal(notSeen) {
+			out = append(out, c.Label+" ("+strings.Join(a.makers(c), ", ")+")")
+		}
+	}
+	return out
+}
+
+// makers are the names of the work that makes a part of the house new.
+func (a *Answer) makers(part *model.Member) (out []string) {
+	for _, x := range part.In("renewal") {
+		if a.Of(x, "renewed").IsPositive() && !slices.Contains(out, x.Parent.Label) {
+			out = append(out, x.Parent.Label)
+		}
+	}
+	return out
+}
+
+// NewParts says for what nothing is set aside under some of several scopes, or "" where that is
+// so of none.
+func NewParts(all []Column) string {
+	var said []string
+	for _, c := range all {
+		if made := c.MadeNew(); len(made) > 0 {
+			said = append(said, strings.Join(made, ", ")+", in "+c.Name)
+		}
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return "Nothing is set aside for what work makes new: " + strings.Join(said, "; ") + "."
+}
