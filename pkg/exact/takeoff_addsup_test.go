@@ -6,6 +6,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/formula"
 	"ledgerboard/pkg/model"
 )
 
@@ -220,7 +221,14 @@ func worksAddUp(w worked) error {
 		var renewed decimal.Decimal
 		for _, x := range c.In("renewal") {
 			if it := x.Parent; !w.at(it.Parent, "chosen").IsZero() && w.at(it, "quantity").IsPositive() {
-				renewed = renewed.Add(w.at(it, "part").Mul(w.at(it, "counted_share")))
+				share := w.at(x, "of_it")
+				if _, said := x.Given.Look("of_it"); !said {
+					share = w.at(it, "part").Mul(w.at(it, "counted_share"))
+				}
+				if least := w.at(x, "at_least"); least.IsPositive() {
+					share = decimal.Min(share, formula.Divide(w.at(it, "quantity"), least))
+				}
+				renewed = renewed.Add(share)
 			}
 		}
 		if w.choice(c, "seen") == "not seen" && renewed.LessThan(decimal.New(999, -3)) {

@@ -119,7 +119,10 @@ func (d *drawer) renewals(c *model.Member) {
 	for range d.upTo(2) {
 		if len(work) > 0 {
 			d.use("work that makes a part of the house new")
-			pick(d, work...).Add("renewal", "", c.Label).Link(c)
+			x := pick(d, work...).Add("renewal", "", c.Label)
+			x.Link(c)
+			d.giveShare(6, x, "of_it", 0, 1.5)
+			d.give(6, x, "at_least", func() decimal.Decimal { return d.whole(1, 400) })
 		}
 	}
 }
