@@ -174,6 +174,28 @@ whole house:
   our plumber: {trade: plumbing, measure: one, hours: none, hired: $250 each, materials: none, brings: [water heater gas in house], source: invented}
 `
 	everyChoiceOf(t, text, book)
+	asReadAnew(t, text, book, []string{"light", "mid"})
+}
+
+// A quote of the whole house holds what makes a part new also where the den would call for that.
+func TestWholeHouseQuoteHoldsWhatTheDenWouldCallFor(t *testing.T) {
+	const text = `own book: mine.yaml
+purchase: {price: $134k}
+value: {before work: $189k}
+rooms:
+  den: {size: 14' x 23', options: {mid: {adds: $3500, work: {our plumber: hired}}}}
+whole house: {options: {light: {adds: $24700, work: {our plumber: {quote: $1357}}}}}
+`
+	const book = `items:
+  our plumber: {trade: plumbing, measure: one, hours: none, hired: $250 each, materials: none, brings: [sewer line replaced in house], source: invented}
+`
+	everyChoiceOf(t, text, book)
+	asReadAnew(t, text, book, []string{"light"})
+}
+
+// asReadAnew holds the budget of each choice of a den and the whole house against the file read with it.
+func asReadAnew(t *testing.T, text, book string, houses []string) {
+	t.Helper()
 	open := deal.Options{Open: func(string) ([]byte, error) { return []byte(book), nil }}
 	all := open
 	all.AllOptions = true
@@ -181,8 +203,8 @@ whole house:
 	require.Empty(t, found.Errors())
 	h, err := best.New(d)
 	require.NoError(t, err)
-	for i, den := range []string{"as it is", "mid"} {
-		for k, house := range []string{"as it is", "light", "mid"} {
+	for i, den := range []string{deal.AsItIs, "mid"} {
+		for k, house := range append([]string{deal.AsItIs}, houses...) {
 			x, found := deal.ReadWith(open, "den.yaml", []byte(text), deal.Set{Path: "scope", Value: "{den: " + den + ", whole house: " + house + "}"})
 			require.Empty(t, found.Errors())
 			v, err := exact.Evaluate(x.Model)

@@ -214,8 +214,8 @@ func calling(t *rapid.T) string {
 		}
 		materials := pick(t, "materials", "none", "{contractor bags: {takes: 7, source: drawn}}",
 			fmt.Sprintf("{contractor bags: {takes: %d, source: drawn}}", rapid.IntRange(30, 900).Draw(t, "bags")))
-		fmt.Fprintf(&b, "  %s: {trade: trade %d, measure: one, hours: %d each, hired: $%d each, materials: %s, brings: [%s], licence: %s, source: drawn}\n",
-			name, i%3, rapid.IntRange(1, 30).Draw(t, "hours"), rapid.IntRange(2, 90).Draw(t, "hired")*pick(t, "dear", 10, 10, 60), materials, strings.Join(brings, ", "), pick(t, "licence", "no", "no", "yes"))
+		fmt.Fprintf(&b, "  %s: {trade: %s, measure: one, hours: %d each, hired: $%d each, materials: %s, brings: [%s], licence: %s, source: drawn}\n",
+			name, []string{"electrical", "plumbing", "trade 2"}[i%3], rapid.IntRange(1, 30).Draw(t, "hours"), rapid.IntRange(2, 90).Draw(t, "hired")*pick(t, "dear", 10, 10, 60), materials, strings.Join(brings, ", "), pick(t, "licence", "no", "no", "yes"))
 	}
 	if rapid.Bool().Draw(t, "own sticks") { // of which the factor of the place is not for all
 		fmt.Fprintf(&b, "products: {primed baseboard 3-1/4 in: {sticks: {8 ft: $%d, 12 ft: starter, 16 ft: starter}}}\n", rapid.IntRange(4, 20).Draw(t, "stick"))

@@ -32,10 +32,15 @@ func (b *bringing) rests() {
 // heldShare is which share a quote holds of work that other work, in the plan or for the whole house,
 // may bring too.
 func (r *reader) heldShare(p *plan, h *work) decimal.Decimal {
-	switch {
-	case r.callPlan != nil && r.callPlan.has(h.item.Name):
+	if r.callPlan != nil && r.callPlan.has(h.item.Name) {
 		return decimal.Zero
-	case !p.has(h.item.Name):
+	}
+	return p.restOf(h)
+}
+
+// restOf is which share a quote holds of work that other work in the plan may bring too.
+func (p *plan) restOf(h *work) decimal.Decimal {
+	if !p.has(h.item.Name) {
 		return one
 	}
 	return h.rest

@@ -46,11 +46,12 @@ func (r *reader) leastOf(renewal *model.Member, w *work) {
 	}
 }
 
-// heldOf is the share of all there is of some work that the quote of other work holds.
+// heldOf is the share of all there is of some work that the quote of other work holds, also where the
+// house calls for that with some options: called for, it makes the part new by itself.
 func (r *reader) heldOf(p *plan, w *work, names []string) (share decimal.Decimal) {
 	for _, h := range w.holds {
 		if slices.Contains(names, h.item.Name) {
-			share = share.Add(r.heldShare(p, h).Mul(r.shareOfAll(p, h)))
+			share = share.Add(p.restOf(h).Mul(r.shareOfAll(p, h)))
 		}
 	}
 	return share
