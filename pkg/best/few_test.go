@@ -182,6 +182,7 @@ func TestWholeHouseQuoteHoldsWhatTheDenWouldCallFor(t *testing.T) {
 	const text = `own book: mine.yaml
 purchase: {price: $134k}
 value: {before work: $189k}
+time: {marketing: 5 weeks}
 rooms:
   den: {size: 14' x 23', options: {mid: {adds: $3500, work: {our plumber: hired}}}}
 whole house: {options: {light: {adds: $24700, work: {our plumber: {quote: $1357}}}}}

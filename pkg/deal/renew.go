@@ -39,11 +39,22 @@ func (w *work) renews(part *model.Member) *model.Member {
 // leastOf says how much work by the floor makes all of a part new at the least, so that what is
 // for the few rooms that a file lists does not count as all.
 func (r *reader) leastOf(renewal *model.Member, w *work) {
-	area := r.entry("house.").Sold().House.Area
+	least, known := r.leastFloor(w.item)
 	listed := w.member.Given.Of("measure").Refers != ""
-	if area.Known && byHouseFloor(w.item) && !(listed && w.quoted()) { // a quote is for the house, whatever rooms are listed
-		renewal.Give("at_least", model.Value{Number: decimal.NewFromFloat(area.Value).Mul(measuredLeast), Text: "of the living area, as halls and closets may be left out", Pos: w.at})
+	if known && !(listed && w.quoted()) { // a quote is for the house, whatever rooms are listed
+		text := quantity.FormatPercent(measuredLeast, 0) + " of the living area, as halls and closets may be left out"
+		renewal.Give("at_least", model.Value{Number: least, Text: text, Pos: r.needed("house.living area", "house")})
 	}
+}
+
+// leastFloor is how much of the house's floor work by that does at the least, where it is for all of
+// the house; it is known only with a stated living area.
+func (r *reader) leastFloor(it *pricebook.Item) (least decimal.Decimal, known bool) {
+	area := r.entry("house.").Sold().House.Area
+	if !area.Known || !byHouseFloor(it) {
+		return least, false
+	}
+	return decimal.NewFromFloat(area.Value).Mul(measuredLeast), true
 }
 
 // heldOf is the share of all there is of some work that the quote of other work holds, also where the
@@ -67,7 +78,8 @@ func (r *reader) shareOfAll(p *plan, w *work) decimal.Decimal {
 	if !said {
 		return one
 	}
-	if all := r.allThereIs(p, w.item.Measure); all.IsPositive() {
+	least, _ := r.leastFloor(w.item)
+	if all := decimal.Max(least, r.allThereIs(p, w.item.Measure)); all.IsPositive() {
 		return counted.Number.DivRound(all, quantity.Places)
 	}
 	return decimal.Decimal{}

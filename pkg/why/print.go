@@ -74,12 +74,15 @@ func (p *printer) body(t *Tree, indent, depth int, speak bool) {
 	}
 	parts := shown(t.parts())
 	switch {
-	case t.Kind == Line:
-		p.rows(indent, depth, []row{p.row(plus(t), month)})
 	case t.Kind != Operation:
-		rows := make([]row, 0, len(deciding))
+		var rows []row
+		if t.Kind == Line {
+			rows = append(rows, p.row(plus(t), month))
+		}
 		for _, x := range deciding {
-			rows = append(rows, p.row(x, month))
+			r := p.row(x, month)
+			r.decides = true
+			rows = append(rows, r)
 		}
 		p.rows(indent, depth, rows)
 	case t.is(formula.Cents) && alone(parts):

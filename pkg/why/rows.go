@@ -19,6 +19,7 @@ type row struct {
 	role                     string
 	month                    int
 	shut                     bool // not to be laid open
+	decides                  bool // laid open also where it is no, or nothing
 }
 
 // row lays a part out; month is that of the formula it stands in.
@@ -96,7 +97,7 @@ func (p *printer) rows(indent, depth int, rows []row) {
 // opens reports whether a row's line is laid open, and takes note of it.
 func (p *printer) opens(r row, depth int) bool {
 	t := r.tree
-	if r.shut || t.Kind != Line || depth == 1 || p.open[t] || t.Value.IsZero() {
+	if r.shut || t.Kind != Line || depth == 1 || p.open[t] || t.Value.IsZero() && !r.decides {
 		return false
 	}
 	if k := t.rule().Kind; k == Given || k == Number {

@@ -39,7 +39,7 @@ func (t *Tree) said(holds bool, month int) string {
 }
 
 // deciding are the yes or no of the model's own that made a condition hold, or not, where the
-// choices of a node end in a bare number, which says nothing of them.
+// choices of a node end in a bare number or in one other line, which say nothing of them.
 func (t *Tree) deciding() (out []Term) {
 	for next, _ := t.chosen(); next != nil; next, _ = t.chosen() {
 		if t.is(formula.If) {
@@ -47,7 +47,7 @@ func (t *Tree) deciding() (out []Term) {
 		}
 		t = next
 	}
-	if t.Kind != Number {
+	if t.Kind != Number && t.Kind != Line {
 		return nil
 	}
 	return out
