@@ -56,7 +56,10 @@ func partMeant(name string) string {
 		names = append(names, c.Name)
 	}
 	near, ok := diag.Nearest(name, names)
-	if !ok || name == "" || near[0] != name[0] && !slices.Contains(strings.Fields(near), name) {
+	switch {
+	case !ok || name == "" || strings.HasPrefix(name, near+" "): // as a foundation drain, which is none
+		return ""
+	case near[0] != name[0] && !slices.Contains(strings.Fields(near), name):
 		return ""
 	}
 	return near
