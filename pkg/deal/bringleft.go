@@ -121,6 +121,8 @@ func (r *reader) unneeded(p *plan, s span) {
 			near, ok = diag.Nearest(name, r.prices().Items())
 		}
 		switch {
+		case strings.ContainsAny(s.text, ",;"):
+			tell("write several in brackets:   without: [%s]", strings.ReplaceAll(s.text, ";", ","))
 		case ok:
 			tell("did you mean %q?", near)
 		case brings == nil:

@@ -271,6 +271,9 @@ func (r *reader) layersCalled(words string) (out []string) {
 	return out
 }
 
+// severalLayers are words for more than one layer.
+var severalLayers = pattern(`[,;&+]| and |^\s*\d`)
+
 // peel lets a new floor take up what lies on the old one, layer by layer.
 func (r *reader) peel(p *plan) {
 	g := r.good(r.roomPaths[p.room] + "layers")
@@ -292,6 +295,10 @@ func (r *reader) peel(p *plan) {
 				names = append(names, k)
 			}
 			tell := r.say("unknown-layer", s.at, "%s is no layer that is known", diag.Quote(s.text))
+			if severalLayers().MatchString(s.text) {
+				tell("several stand in brackets, from the top down, each as often as it lies:   layers: [vinyl, vinyl]")
+				continue
+			}
 			near, ok := diag.Nearest(s.text, names)
 			if also := r.layersCalled(s.text); !ok && len(also) == 1 {
 				near, ok = also[0], true

@@ -55,6 +55,7 @@ func (r *reader) doubtRooms() {
 		r.doubtGood(m)
 		if made, _ := r.worked(m, "made_new"); made.IsZero() { // else its amounts count for nothing
 			r.doubtSmallAside(m)
+			r.doubtLessAside(m)
 			r.doubtLargeAside(m)
 		}
 	}
@@ -115,6 +116,26 @@ func (r *reader) doubtSmallAside(m *model.Member) {
 			hint = "check it beside the most, " + most.Text + ", for a point and a k that have slipped, as in $1.8k"
 		}
 		r.say("seen-small", v.Pos, "%s: %s is %s, little for a mend", m.Label, v.Key, diag.Quote(v.Text))("%s; it is used as it stands", hint)
+	}
+}
+
+// littleOfBook is under which share of what the price book sets aside an amount has likely lost a digit;
+// common practice, no source.
+var littleOfBook = decimal.New(125, -3)
+
+// doubtLessAside doubts what is likely for the mend of a part that was not seen, where it is nothing or far
+// less than the price book sets aside.
+func (r *reader) doubtLessAside(m *model.Member) {
+	likely, seen, c := m.Given.Of("if_bad"), m.Given.Of("seen").Choice, checkOf(m)
+	if likely.Key == "" || seen == "good" || seen == seenBad || len(c.Rows) == 0 {
+		return
+	}
+	book := c.For(r.yearBuilt()).Likely
+	switch {
+	case likely.Number.IsZero():
+		r.say("seen-small", likely.Pos, "%s: likely is %s, so nothing is set aside for it, and it was not seen", m.Label, diag.Quote(likely.Text))("write what a mend would likely take, or, once it is seen,   %s: good", m.Label)
+	case likely.Number.GreaterThanOrEqual(smallAdds) && likely.Number.LessThan(book.Mul(littleOfBook)):
+		r.say("seen-small", likely.Pos, "%s: likely is %s, and the price book sets %s aside for it", m.Label, diag.Quote(likely.Text), quantity.FormatDollars(book))("check it, for a digit left out; it is used as it stands")
 	}
 }
 

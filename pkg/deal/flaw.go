@@ -217,6 +217,8 @@ func (f flaw) secondColon(key, between string) diag.Diag {
 	value = strings.TrimSpace(value)
 	says := f.at("a second colon in one line")
 	switch last := between[strings.LastIndexByte(between, ',')+1:]; {
+	case plainKey(key) == "scope" && last != between:
+		return says.WithHint("one for all rooms and others for some go in braces: scope: {all rooms: %s}", strings.Trim(value, "{}"))
 	case single && last != between && isKey(last, always):
 		return says.WithHint("keys of a group in one line go in braces: - {%s}", strings.Trim(item, "{}"))
 	case isKey(last, always) && !isKey(key, ofText):

@@ -97,8 +97,13 @@ func (r *reader) size(f *Field, m *model.Member, text span) bool {
 	x, err := quantity.ParseSize(text.text)
 	if err != nil {
 		var q *quantity.Error
-		if errors.As(err, &q) && strings.HasPrefix(q.Found, "+") && f.Path == "<room>.size" {
-			q.Want = "the rectangles as a list, the later ones with what they share: [18' x 13', 9' x 7' sharing 9']"
+		if errors.As(err, &q) && f.Path == "<room>.size" && q.Found != "" {
+			switch {
+			case strings.Contains("+,;", q.Found[:1]):
+				q.Want = "the rectangles as a list in brackets, the later ones with what they share: [18' x 13', 9' x 7' sharing 9']"
+			case strings.HasPrefix(q.Found, "share"):
+				q.Want = "what a rectangle shares behind the word sharing, as   9' x 7' sharing 9'"
+			}
 		}
 		if yes, unsaid := quantity.ParseYesNo(text.text); m.Set == "fitting" && unsaid == nil && yes {
 			q.Want = "how many there are, as   " + m.Label + ": 1   , or its size, as   5' x 2'6\""

@@ -2,6 +2,7 @@ package pricebook
 
 import (
 	"embed"
+	"slices"
 	"sync"
 
 	"github.com/shopspring/decimal"
@@ -83,6 +84,16 @@ type ages struct {
 // Checks returns the parts of a house that may hide a repair, in the order in which
 // they are looked at.
 func Checks() []*Check { return byAge().Checks }
+
+// MadeNew is the part of the house that an item makes all new, or "".
+func MadeNew(it *Item) string {
+	for _, c := range Checks() {
+		if c.New && (c.Item == it.Name || slices.Contains(c.Also, it.Name)) {
+			return c.Name
+		}
+	}
+	return ""
+}
 
 // SubfloorRepair is the share of a floor whose subfloor is mended.
 func SubfloorRepair() Shares { return byAge().Subfloor }

@@ -11,8 +11,8 @@ func (b *Book) Named(name string) (*Product, *Item) {
 	return b.Product(even(name)), b.Item(even(name))
 }
 
-// Search returns the names of the products and of the items in whose name, aisle, trade
-// or line of work every word or a synonym of it occurs, in the order of the book; who
+// Search returns the names of the products and of the items in whose name, aisle, trade,
+// line of work or part of the house that they make new every word or a synonym of it occurs, in the order of the book; who
 // works in a trade stands for all of the trade. No words fit all.
 func (b *Book) Search(words string) (products, items []string) {
 	wanted := telling(strings.Fields(even(words)))
@@ -26,7 +26,7 @@ func (b *Book) Search(words string) (products, items []string) {
 		}
 	}
 	for _, name := range b.Items() {
-		if it := b.Item(name); fits(it.Trade, name, it.Work) {
+		if it := b.Item(name); fits(it.Trade, name, it.Work, MadeNew(it)) {
 			items = append(items, name)
 		}
 	}

@@ -279,12 +279,11 @@ func ProductPage(w io.Writer, b *pricebook.Book, prod *pricebook.Product, s Styl
 	return p.flush()
 }
 
-// newPart is the part of the house that an item makes all new, or "".
+// newPart says which part of the house an item makes all new, or "".
 func newPart(it *pricebook.Item) string {
-	for _, c := range pricebook.Checks() {
-		if c.New && slices.Contains(append([]string{c.Item}, c.Also...), it.Name) {
-			return "all of the " + c.Name + ", for which nothing is set aside where this is done"
-		}
+	part := pricebook.MadeNew(it)
+	if part == "" {
+		return ""
 	}
-	return ""
+	return "all of the " + part + ", for which nothing is set aside where this is done"
 }

@@ -145,10 +145,10 @@ func (w *works) besides() {
 
 // check is a part that may hide a repair, with what is set aside for it. What was seen of
 // it is an input, so a part that is seen keeps its row and says so; where it is none, a
-// part without an amount has no row.
+// part without an amount has no row, unless work makes it new.
 func (w *works) check(m *model.Member) {
 	seen, amount := w.model.Find(m, "seen"), w.model.Find(m, "set_aside")
-	if w.stays(amount) && w.answer.Values.Of(amount).IsZero() {
+	if w.stays(amount) && w.answer.Values.Of(amount).IsZero() && !(w.answer.Of(m, "made_new").IsPositive() && w.choice(seen) == "not seen") {
 		return
 	}
 	words, formula := w.seenWords(m, seen)
