@@ -97,9 +97,9 @@ func (r *reader) size(f *Field, m *model.Member, text span) bool {
 	x, err := quantity.ParseSize(text.text)
 	if err != nil {
 		var q *quantity.Error
-		if errors.As(err, &q) && f.Path == "<room>.size" && q.Found != "" {
+		if errors.As(err, &q) && f.Path == "<room>.size" {
 			switch {
-			case strings.Contains("+,;", q.Found[:1]):
+			case strings.HasPrefix(q.Found, "+") || strings.Count(text.text, "x") > 1: // of several rectangles
 				q.Want = "the rectangles as a list in brackets, the later ones with what they share: [18' x 13', 9' x 7' sharing 9']"
 			case strings.HasPrefix(q.Found, "share"):
 				q.Want = "what a rectangle shares behind the word sharing, as   9' x 7' sharing 9'"
