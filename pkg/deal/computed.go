@@ -274,6 +274,20 @@ func (r *reader) layersCalled(words string) (out []string) {
 // severalLayers are words for more than one layer.
 var severalLayers = pattern(`[,;&+]| and |^\s*\d`)
 
+// layersMeant are the layers that words for several name, parted by commas; else an example.
+func layersMeant(words string) string {
+	all := between().Split(strings.TrimSpace(words), -1)
+	for _, name := range all {
+		if _, known := layered[plainKey(name)]; !known {
+			return "carpet, vinyl, vinyl"
+		}
+	}
+	return strings.Join(all, ", ")
+}
+
+// between is what parts the layers that such words name.
+var between = pattern(`\s*(?:[,;&+]| and )\s*`)
+
 // peel lets a new floor take up what lies on the old one, layer by layer.
 func (r *reader) peel(p *plan) {
 	g := r.good(r.roomPaths[p.room] + "layers")
@@ -296,7 +310,7 @@ func (r *reader) peel(p *plan) {
 			}
 			tell := r.say("unknown-layer", s.at, "%s is no layer that is known", diag.Quote(s.text))
 			if severalLayers().MatchString(s.text) {
-				tell("several stand in brackets, from the top down, each as often as it lies:   layers: [vinyl, vinyl]")
+				tell("several stand in brackets, from the top down, each as often as it lies:   layers: [%s]", layersMeant(s.text))
 				continue
 			}
 			near, ok := diag.Nearest(s.text, names)

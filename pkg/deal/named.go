@@ -100,7 +100,7 @@ func (r *reader) severalParts(s scope, e *entry) {
 	for i, n := range e.value.items[:min(len(sizes), len(e.value.items))] {
 		sizes[i] = n.text
 	}
-	r.say("want-value", e.key.at, "%s is a list, and stands for one part of the room", diag.Quote(key))("write each by itself, named apart, e.g.   %s: %s   and   second %s: %s", key, sizes[0], key, sizes[1])
+	r.say("want-value", e.key.at, "%s is a list, and stands for one part of the room", diag.Quote(key))("write each by itself, named apart, e.g.   %s: %s   and   second %s: %s", key, plainSize(sizes[0]), key, plainSize(sizes[1]))
 }
 
 // finishers see to what a group leaves open, by its rows.
@@ -113,4 +113,10 @@ func init() {
 // unbraced is an example of a group without its outer brackets.
 func unbraced(example string) string {
 	return strings.TrimSuffix(strings.TrimPrefix(example, "{"), "}")
+}
+
+// plainSize is a size without a joint, which a part of a room has none of.
+func plainSize(text string) string {
+	size, _, _ := strings.Cut(text, " sharing ")
+	return size
 }

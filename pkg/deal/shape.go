@@ -57,6 +57,10 @@ func (r *reader) sizes(s scope, f *Field, g *reading) {
 				m.Give("closet", model.Value{Number: one, Text: n.text, Pos: n.at})
 			}
 		}
+		if !r.standsAlone(s, f, text, len(all)) {
+			g.ok = false
+			continue
+		}
 		if j := lastWord(text.text, " ceiling "); j >= 0 {
 			r.ceiling(m, text.cut(j+len(" ceiling "), len(text.text)), "height")
 			text = text.cut(0, j)
@@ -72,6 +76,26 @@ func (r *reader) sizes(s scope, f *Field, g *reading) {
 			g.ok = false
 		}
 	}
+}
+
+// standsAlone refuses a joint of what has no other rectangle beside it, and a ceiling of what is no
+// room; it reports whether there is none.
+func (r *reader) standsAlone(s scope, f *Field, text span, rectangles int) bool {
+	for _, word := range []string{" sharing ", " ceiling "} {
+		j := lastWord(text.text, word)
+		switch {
+		case j < 0 || s.member.Set == "room" && (rectangles > 1 || word == " ceiling "):
+			continue
+		case s.member.Set == "room" && strings.Count(text.text, "x") > 1: // several in one text, of which is told
+			continue
+		case s.member.Set == "room":
+			r.say("bad-size", text.at, "%s is one rectangle, which shares nothing: %s", f.title(), diag.Quote(text.text))("leave   %s   out, or write the other rectangle before it, as   size: [18' x 13', 9' x 7' sharing 9']", strings.TrimSpace(text.text[j:]))
+		default:
+			r.say("bad-size", text.at, "%s is no rectangle of a room: %s", s.member.Label, diag.Quote(text.text))("leave   %s   out", strings.TrimSpace(text.text[j:]))
+		}
+		return false
+	}
+	return true
 }
 
 func sectionLabel(f *Field, i, of int) string {
@@ -99,6 +123,8 @@ func (r *reader) size(f *Field, m *model.Member, text span) bool {
 		var q *quantity.Error
 		if errors.As(err, &q) && f.Path == "<room>.size" {
 			switch {
+			case strings.Count(text.text, "x") == 2 && !strings.ContainsAny(text.text, ",;+"):
+				q.Want = "its length and width here, and how high it is as   ceiling: 8'"
 			case strings.HasPrefix(q.Found, "+") || strings.Count(text.text, "x") > 1: // of several rectangles
 				q.Want = "the rectangles as a list in brackets, the later ones with what they share: [18' x 13', 9' x 7' sharing 9']"
 			case strings.HasPrefix(q.Found, "share"):
