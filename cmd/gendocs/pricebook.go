@@ -6,7 +6,6 @@ import (
 	"path/filepath"
 	"reflect"
 	"regexp"
-	"slices"
 	"strings"
 
 	"ledgerboard/pkg/model"
@@ -160,7 +159,7 @@ func notSeenTable() string {
 			fmt.Fprintf(&b, "| %s | %s | %s | %s | %s | %s |\n", c.Name, row.Years, quantity.FormatDollars(row.Likely), quantity.FormatDollars(row.Least), quantity.FormatDollars(row.Most), c.Source)
 		}
 		if c.New {
-			made = append(made, c.Name+" (`"+strings.Join(slices.Concat([]string{c.Item}, c.Also), "`, `")+"`)")
+			made = append(made, c.Name+" (`"+strings.Join(c.Mends(), "`, `")+"`)")
 		}
 	}
 	fmt.Fprintf(&b, "\nWork that makes all of a part new: %s.\n", strings.Join(made, ", "))

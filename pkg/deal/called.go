@@ -60,7 +60,9 @@ func (r *reader) meet(it *pricebook.Item) (stands bool) {
 				return false
 			}
 			if w.several() {
-				r.counted = append(r.counted, ofPlan{p, w})
+				if x := (ofPlan{p, w}); !slices.Contains(r.counted, x) { // met from a trade and from own hands
+					r.counted = append(r.counted, x)
+				}
 				stands = stands || !r.allOptions && p.taken
 				return false
 			}

@@ -46,10 +46,7 @@ type mending struct {
 
 // mendingOf is what mends a part of the house, with or without what mends a piece of it.
 func mendingOf(c *pricebook.Check, pieces bool) mending {
-	m := mending{names: slices.Concat([]string{c.Name}, c.Called), pieces: pieces}
-	if c.Item != "" { // else the file alone knows the part
-		m.items = slices.Concat([]string{c.Item}, c.Also)
-	}
+	m := mending{names: slices.Concat([]string{c.Name}, c.Called), items: c.Mends(), pieces: pieces}
 	if pieces {
 		m.items = slices.Concat(m.items, c.Pieces)
 	}

@@ -50,7 +50,7 @@ func (r *reader) houseCheck(e *entry) *model.Member {
 func partMeant(name string) string {
 	var names []string
 	for _, c := range pricebook.Checks() {
-		if slices.Contains(slices.Concat([]string{c.Item}, c.Also, c.Called, c.Said), name) {
+		if slices.Contains(slices.Concat(c.Mends(), c.Called, c.Said), name) {
 			return c.Name
 		}
 		names = append(names, c.Name)

@@ -18,7 +18,7 @@ func (r *reader) renew() {
 		if !c.New {
 			continue
 		}
-		by := mendingOf(c, false).items
+		by := c.Mends()
 		for p, w := range r.eachWork() {
 			if slices.Contains(by, w.item.Name) {
 				r.leastOf(w.renews(part), w)

@@ -31,6 +31,14 @@ type Check struct {
 	Pos     diag.Pos
 }
 
+// Mends are the items of work that mend all of the part; none of one that the file alone knows.
+func (c *Check) Mends() []string {
+	if c.Item == "" {
+		return nil
+	}
+	return slices.Concat([]string{c.Item}, c.Also)
+}
+
 // An Allowance is what is set aside where a part was not seen.
 type Allowance struct {
 	Years               string          // "1950 to 1977"
@@ -88,7 +96,7 @@ func Checks() []*Check { return byAge().Checks }
 // MadeNew is the part of the house that an item makes all new, or "".
 func MadeNew(it *Item) string {
 	for _, c := range Checks() {
-		if c.New && (c.Item == it.Name || slices.Contains(c.Also, it.Name)) {
+		if c.New && slices.Contains(c.Mends(), it.Name) {
 			return c.Name
 		}
 	}
