@@ -21,7 +21,7 @@ func (t *taker) notSeen() {
 		t.aside += x
 		for _, n := range c.In("renewal") {
 			for _, at := range t.choosing(n.Parent) {
-				t.rooms[at[0]][at[1]].clears += x * min(1, t.of(n, "renewed"))
+				t.rooms[at[0]][at[1]].clears += x * min(1, t.of(n, "comes_new"))
 			}
 		}
 	}
@@ -32,7 +32,7 @@ func (t *taker) notSeen() {
 func (t *taker) maybeSure(c *model.Member) bool {
 	for _, n := range c.In("renewal") {
 		for _, at := range t.choosing(n.Parent) {
-			if at[0] < 0 && t.of(n, "renewed") > 0 {
+			if at[0] < 0 && t.of(n, "comes_new") > 0 {
 				return true
 			}
 		}

@@ -8,7 +8,7 @@ var read = map[string][]string{
 	"option":  {"besides", "besides_at_trade", "own_hours", "crew_weeks", "waits", "debris", "weight", "added"},
 	"use":     {"bought", "by_parts", "ordered"},
 	"check":   {"if_bad", "set_aside"},
-	"renewal": {"renewed"},
+	"renewal": {"comes_new"},
 	"product": {"holds", "unit_price", "price_factor"},
 	"trade":   {"crew", "hours_a_week"},
 	"deal":    {"container_holds", "container_limit", "container_price", "own_hours_a_week", "line_own_hours", "sequence", "all_debris", "all_weight", "months_a_day", "days_a_week", "waiting_days"},

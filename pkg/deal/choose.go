@@ -28,6 +28,14 @@ type picked struct {
 
 // scopeField reads which option is taken: one for all rooms, or one for each.
 func (r *reader) scopeField(f *Field, g *reading) {
+	if g.node.shape == list {
+		first := f.Example
+		if named := g.words(); len(named) > 0 {
+			first = named[0].text
+		}
+		r.say("want-value", g.key.at, "scope is a list, and names one option for all rooms, or one for each room")("write   scope: %s   , or name rooms that differ, as   scope: {all rooms: %[1]s, bath: as it is}", first)
+		return
+	}
 	if g.node.shape != scalar && g.node.shape != mapping {
 		r.wants(f, g, scalar)
 		return

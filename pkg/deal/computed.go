@@ -260,34 +260,6 @@ func (r *reader) peels(p *plan) (names []string) {
 	return names
 }
 
-// layersCalled are the layers that other words are for, by the names of the work that takes them up.
-func (r *reader) layersCalled(words string) (out []string) {
-	with := r.prices().ItemsWith(words)
-	for name, item := range layered {
-		if slices.Contains(with, item) {
-			out = append(out, name)
-		}
-	}
-	return out
-}
-
-// severalLayers are words for more than one layer.
-var severalLayers = pattern(`[,;&+]| and |^\s*\d`)
-
-// layersMeant are the layers that words for several name, parted by commas; else an example.
-func layersMeant(words string) string {
-	all := between().Split(strings.TrimSpace(words), -1)
-	for _, name := range all {
-		if _, known := layered[plainKey(name)]; !known {
-			return "carpet, vinyl, vinyl"
-		}
-	}
-	return strings.Join(all, ", ")
-}
-
-// between is what parts the layers that such words name.
-var between = pattern(`\s*(?:[,;&+]| and )\s*`)
-
 // peel lets a new floor take up what lies on the old one, layer by layer.
 func (r *reader) peel(p *plan) {
 	g := r.good(r.roomPaths[p.room] + "layers")
@@ -304,24 +276,7 @@ func (r *reader) peel(p *plan) {
 	for i, s := range g.words() {
 		name, known := layered[plainKey(s.text)]
 		if !known {
-			names := make([]string, 0, len(layered))
-			for k := range layered {
-				names = append(names, k)
-			}
-			tell := r.say("unknown-layer", s.at, "%s is no layer that is known", diag.Quote(s.text))
-			if severalLayers().MatchString(s.text) {
-				tell("several stand in brackets, from the top down, each as often as it lies:   layers: [%s]", layersMeant(s.text))
-				continue
-			}
-			near, ok := diag.Nearest(s.text, names)
-			if also := r.layersCalled(s.text); !ok && len(also) == 1 {
-				near, ok = also[0], true
-			}
-			if ok {
-				tell("did you mean %q?", near)
-			} else {
-				tell("the layers are: carpet, vinyl, tile, wood, laminate; name other work under the option")
-			}
+			r.layerUnknown(s)
 			continue
 		}
 		it := r.prices().Item(name)

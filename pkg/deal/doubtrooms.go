@@ -1,6 +1,7 @@
 package deal
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -64,22 +65,27 @@ func (r *reader) doubtRooms() {
 // doubtNearPart doubts a part that the file alone knows and whose name stands for one of the price
 // book's, for which something is set aside too.
 func (r *reader) doubtNearPart(m *model.Member) {
-	meant := partMeant(plainKey(m.Label))
-	if len(checkOf(m).Rows) > 0 || meant == "" {
+	meant := partsMeant(plainKey(m.Label))
+	if len(checkOf(m).Rows) > 0 || len(meant) == 0 {
 		return
 	}
 	own, _ := r.worked(m, "set_aside")
+	var aside decimal.Decimal
+	var beside []string
 	for _, x := range r.deal.Root.In("check") {
-		aside, _ := r.worked(x, "set_aside")
-		if x.Label != meant || aside.IsZero() && own.IsZero() {
-			continue
+		if slices.Contains(meant, x.Label) {
+			each, _ := r.worked(x, "set_aside")
+			aside, beside = aside.Add(each), append(beside, x.Label)
 		}
-		also := ""
-		if aside.IsPositive() {
-			also = ", for which " + quantity.FormatMoney(aside) + " is set aside"
-		}
-		r.say("seen-near", m.Pos, "%s is taken as a part of its own, beside %s%s", diag.Quote(m.Label), meant, also)("if it is that part, write   %s   in its place", meant)
 	}
+	if len(beside) == 0 || aside.IsZero() && own.IsZero() {
+		return
+	}
+	also := ""
+	if aside.IsPositive() {
+		also = ", for which " + quantity.FormatMoney(aside) + " is set aside"
+	}
+	r.say("seen-near", m.Pos, "%s is taken as a part of its own, beside %s%s", diag.Quote(m.Label), strings.Join(beside, " and "), also)("if it is that part, write   %s   in its place", strings.Join(beside, "   or   "))
 }
 
 // doubtBad doubts a part of the house that was seen bad while the chosen work holds

@@ -33,36 +33,47 @@ func (r *reader) houseCheck(e *entry) *model.Member {
 		return m
 	}
 	tell := r.say("unknown-check", e.key.at, "there is no part of the house called %s to look at", diag.Quote(e.key.text))
-	switch near := partMeant(e.name); {
-	case near != "":
-		tell("did you mean %q?", near)
+	switch near := partsMeant(e.name); {
+	case len(near) == 1:
+		tell("did you mean %q?", near[0])
+	case len(near) > 1:
+		tell("did you mean %s? each is looked at by itself", quotedOr(near))
 	case plainKey(e.value.text) == "good":
-		tell("nothing is set aside for it, so leave it out; known are %s", strings.Join(names, ", "))
+		tell("if it is one of these, write that name, else leave it out, as nothing is set aside for it: %s", strings.Join(names, ", "))
 	default:
 		tell("give it amounts of its own: {likely: $900, least: $0, most: $4k}; known are %s", strings.Join(names, ", "))
 	}
 	return m
 }
 
-// partMeant is the part of the house in the price book's list that another name stands for: by
-// another name of it, by the work that mends it, or by a slip that leaves the first letter or a
-// whole word; "" if none.
-func partMeant(name string) string {
+// quotedOr are words in quotes, of which one is to be chosen.
+func quotedOr(words []string) string {
+	quoted := make([]string, 0, len(words))
+	for _, w := range words {
+		quoted = append(quoted, diag.Quote(w))
+	}
+	return strings.Join(quoted, " or ")
+}
+
+// partsMeant are the parts of the house in the price book's list that another name stands for: by
+// another name of it, by the work that mends it, by words near it, or by a slip that leaves the first
+// letter or a whole word.
+func partsMeant(name string) (meant []string) {
 	var names []string
 	for _, c := range pricebook.Checks() {
-		if slices.Contains(slices.Concat(c.Mends(), c.Called, c.Said), name) {
-			return c.Name
+		if slices.Contains(slices.Concat(c.Mends(), c.Called, c.Said, c.Near), name) {
+			meant = append(meant, c.Name)
 		}
 		names = append(names, c.Name)
 	}
 	near, ok := diag.Nearest(name, names)
 	switch {
-	case !ok || name == "" || strings.HasPrefix(name, near+" "): // as a foundation drain, which is none
-		return ""
+	case len(meant) > 0 || !ok || name == "" || strings.HasPrefix(name, near+" "): // as a foundation drain, which is none
+		return meant
 	case near[0] != name[0] && !slices.Contains(strings.Fields(near), name):
-		return ""
+		return nil
 	}
-	return near
+	return []string{near}
 }
 
 // yearBuilt is the year that the file gives, or 0: it is asked before all is read.

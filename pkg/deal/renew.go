@@ -23,7 +23,9 @@ func (r *reader) renew() {
 			if slices.Contains(by, w.item.Name) {
 				r.leastOf(w.renews(part), w)
 			} else if held := r.heldOf(p, w, by); held.IsPositive() {
-				w.renews(part).Give("of_it", model.Value{Number: held, Text: "in the quote", Pos: w.at})
+				x := w.renews(part)
+				x.Give("of_it", model.Value{Number: held, Text: "in the quote", Pos: w.at})
+				x.Give("in_quote", model.Value{Number: one, Pos: w.at})
 			}
 		}
 	}

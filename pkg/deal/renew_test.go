@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/require"
 
 	"ledgerboard/pkg/deal"
@@ -85,4 +86,41 @@ func TestWhatIsSetAsideGoesByTheOption(t *testing.T) {
 	const options = "whole house: {options: {light: {adds: $0, work: {final cleaning: hired}}, full: {adds: $9k, work: {rewire: hired}}}}\n"
 	require.Equal(t, "2800", asideOf(t, "wiring", options+"scope: light\n"))
 	require.Equal(t, "0", asideOf(t, "wiring", options+"scope: full\n"))
+}
+
+// A quote holds none of what the house has called for, so that the two do not make a part new
+// together; each alone does as far as it goes.
+func TestAQuoteMakesNothingNewOfWhatTheHouseCallsFor(t *testing.T) {
+	const items = `
+  rewire: {brings: none}
+  caller: {trade: electrical, measure: one, hours: none, hired: $250 each, materials: none, brings: [rewire in house], source: x}
+  opener: {trade: electrical, measure: house finished floor, hours: none, hired: $1 per sq ft, materials: none, brings: [rewire], source: x}
+`
+	for scope, want := range map[string]string{
+		"{den: mid, whole house: light}":         "0.53667", // 322 of 600 sq ft
+		"{den: as it is, whole house: light}":    "0.5",     // 300 of them
+		"{den: mid, whole house: as it is}":      "0.53667",
+		"{den: as it is, whole house: as it is}": "0",
+	} {
+		for _, all := range []bool{false, true} {
+			d := ownBook(t, deal.Options{AllOptions: all}, items, `
+house: {year built: 1954, living area: 1000 sq ft}
+rooms: {den: {size: 14' x 23', options: {mid: {adds: $0, work: {caller: hired}}}}}
+whole house: {options: {light: {adds: $0, work: {opener: {quote: $1357, count: 300 sq ft}}}}}
+scope: `+scope+"\n")
+			v, err := exact.Evaluate(d.Model)
+			require.NoError(t, err)
+			for _, c := range d.Root.In("check") {
+				if c.Label != "wiring" {
+					continue
+				}
+				var made decimal.Decimal
+				for _, x := range c.In("renewal") {
+					made = made.Add(v.Of(d.Model.Find(x, "renewed")))
+				}
+				require.Equal(t, want, made.Round(5).String(), "%s, all options kept: %v", scope, all)
+				require.True(t, v.Of(d.Model.Find(c, "made_new")).IsZero(), scope)
+			}
+		}
+	}
 }

@@ -50,6 +50,10 @@ func (r *reader) sizes(s scope, f *Field, g *reading) {
 			continue
 		}
 		text, m := n.span, s.member
+		if r.severalInOne(s, f, all, i) {
+			g.ok = false
+			continue
+		}
 		if s.member.Set == "room" {
 			m = s.member.Add("section", "", sectionLabel(f, i, len(all)))
 			m.Pos = n.at
@@ -67,8 +71,9 @@ func (r *reader) sizes(s scope, f *Field, g *reading) {
 		}
 		if j := lastWord(text.text, " sharing "); j >= 0 {
 			shared := text.cut(j+len(" sharing "), len(text.text))
-			if x, ok := r.length(f, shared); ok {
-				m.Give("shared", model.Value{Number: x, Text: shared.text, Pos: shared.at})
+			x, ok := r.length(f, shared)
+			if m.Give("shared", model.Value{Number: x, Text: shared.text, Pos: shared.at}); !ok {
+				g.ok = false
 			}
 			text = text.cut(0, j)
 		}
@@ -85,8 +90,6 @@ func (r *reader) standsAlone(s scope, f *Field, text span, rectangles int) bool 
 		j := lastWord(text.text, word)
 		switch {
 		case j < 0 || s.member.Set == "room" && (rectangles > 1 || word == " ceiling "):
-			continue
-		case s.member.Set == "room" && strings.Count(text.text, "x") > 1: // several in one text, of which is told
 			continue
 		case s.member.Set == "room":
 			r.say("bad-size", text.at, "%s is one rectangle, which shares nothing: %s", f.title(), diag.Quote(text.text))("leave   %s   out, or write the other rectangle before it, as   size: [18' x 13', 9' x 7' sharing 9']", strings.TrimSpace(text.text[j:]))
@@ -125,9 +128,9 @@ func (r *reader) size(f *Field, m *model.Member, text span) bool {
 			switch {
 			case strings.Count(text.text, "x") == 2 && !strings.ContainsAny(text.text, ",;+"):
 				q.Want = "its length and width here, and how high it is as   ceiling: 8'"
-			case strings.HasPrefix(q.Found, "+") || strings.Count(text.text, "x") > 1: // of several rectangles
+			case strings.HasPrefix(q.Found, "+") || strings.Count(text.text, "x") > 1: // of several rectangles, of which one is no size
 				q.Want = "the rectangles as a list in brackets, the later ones with what they share: [18' x 13', 9' x 7' sharing 9']"
-			case strings.HasPrefix(q.Found, "share"):
+			case strings.HasPrefix(q.Found, "shar"):
 				q.Want = "what a rectangle shares behind the word sharing, as   9' x 7' sharing 9'"
 			}
 		}

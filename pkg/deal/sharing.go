@@ -16,7 +16,7 @@ const rectanglesForWalls = "give the room its rectangles in place of walls, and 
 // stood apart.
 func (r *reader) sharing(room *model.Member) {
 	floors := rectangles(room)
-	if len(floors) < 2 {
+	if g := r.got[r.roomPaths[room]+"size"]; len(floors) < 2 || g != nil && !g.ok { // of which is told
 		return
 	}
 	shared := decimal.Zero

@@ -45,7 +45,7 @@ func TestEveryInputOfTheModelHasAKey(t *testing.T) {
 	own = append(own, // given through sizes, walks, openings, the price book and the cut list
 		"length", "width", "shared", "height", "low_height", "two_slopes", "closet", "walk_east", "walk_north", "kind", "number",
 		"opening_width", "opening_height", "faces", "fitting_length", "fitting_depth", "bath", "bedroom", "plane_length", "plane_width", "roof",
-		"chosen", "measure", "called_for", "yields", "of_it", "at_least", "hours_each", "set_up", "takes", "covers", "covers_with", "for_the_job", "along", "use_coats", "waste",
+		"chosen", "measure", "called_for", "yields", "of_it", "at_least", "in_quote", "hours_each", "set_up", "takes", "covers", "covers_with", "for_the_job", "along", "use_coats", "waste",
 		"drop_height", "drop_run", "roll_wide", "roll_long", "repeat", "half_drop", "trim", "holds", "pack_price", "taxed", "by_the_stick", "sticks", "cut_away",
 		"stick_price", "stick_length", "hired_price", "measured", "along_share", "own_labour_price", "own_pack_price", "own_stick_price", "debris_each", "weight_each")
 	own = append(own, // given through the year built, sold houses, package comps and the own lines

@@ -218,11 +218,15 @@ func (r *reader) stray(e *entry) bool {
 	if e.value.shape != nothing || e.key.text == "" || !strings.ContainsAny(e.key.text[:1], "$0123456789") {
 		return false
 	}
-	if year().MatchString(e.key.text) {
-		r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))("if it is the year of the date before it, %s", dateInBrackets)
-		return true
+	tell := r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))
+	switch {
+	case year().MatchString(e.key.text):
+		tell("if it is the year of the date before it, %s", dateInBrackets)
+	case isSize(e.key.text):
+		tell("inside { } every comma begins a new entry: several sizes of one key stand in brackets, as   size: [18' x 13', 9' x 7' sharing 9']   ; a fixed part has a name of its own, as   second tub: %s", plainSize(e.key.text))
+	default:
+		tell("write it like   amount: $900; inside { } every comma that does not part thousands begins a new entry")
 	}
-	r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))("write it like   amount: $900; inside { } every comma that does not part thousands begins a new entry")
 	return true
 }
 
@@ -236,7 +240,12 @@ func (r *reader) cutOffText(e *entry) bool {
 	if before := strings.TrimRight(string(line[:e.key.at.Col-1]), " "); !strings.HasSuffix(before, ",") {
 		return false
 	}
-	r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))(`inside { } a comma begins a new key; put a text that holds one in quotes, as   work: "tub, tile"`)
+	tell := r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))
+	if _, known := layered[e.name]; known {
+		tell("inside { } a comma begins a new key: several layers stand in brackets, as   layers: [carpet, vinyl]")
+		return true
+	}
+	tell(`inside { } a comma begins a new key; put a text that holds one in quotes, as   work: "tub, tile"`)
 	return true
 }
 

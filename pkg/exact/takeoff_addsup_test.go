@@ -218,7 +218,7 @@ func labourIsPaidOrOwn(w worked) error {
 func worksAddUp(w worked) error {
 	var notSeen decimal.Decimal
 	for _, c := range w.Deal.In("check") {
-		var renewed decimal.Decimal
+		var renewed, called, quoted decimal.Decimal
 		for _, x := range c.In("renewal") {
 			if it := x.Parent; !w.at(it.Parent, "chosen").IsZero() && w.at(it, "quantity").IsPositive() {
 				share := w.at(x, "of_it")
@@ -229,7 +229,16 @@ func worksAddUp(w worked) error {
 					share = decimal.Min(share, formula.Divide(w.at(it, "quantity"), least))
 				}
 				renewed = renewed.Add(share)
+				if !w.at(it, "called_for").IsZero() {
+					called = called.Add(share)
+				}
+				if !w.at(x, "in_quote").IsZero() {
+					quoted = quoted.Add(share)
+				}
 			}
+		}
+		if called.IsPositive() {
+			renewed = renewed.Sub(quoted)
 		}
 		if w.choice(c, "seen") == "not seen" && renewed.LessThan(decimal.New(999, -3)) {
 			notSeen = notSeen.Add(w.at(c, "if_bad"))

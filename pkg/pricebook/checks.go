@@ -26,6 +26,7 @@ type Check struct {
 	Pieces  []string // work that mends a piece of it
 	Called  []string // other names of the part
 	Said    []string // other words for work that mends all of it
+	Near    []string // words for more, or for less, that may be meant for it
 	Look    string   // how to look, in a line
 	Caution string
 	Pos     diag.Pos
@@ -171,7 +172,7 @@ func (r *reader) checks(n *node) []*Check {
 				})
 			},
 			"source": r.text(&c.Source), "item": r.text(&c.Item), "also": r.names(&c.Also), "makes new": r.yesNo(func(is bool) { c.New = is }), "pieces": r.names(&c.Pieces),
-			"called": r.names(&c.Called), "said": r.names(&c.Said), "look": r.text(&c.Look), "caution": r.text(&c.Caution),
+			"called": r.names(&c.Called), "said": r.names(&c.Said), "near": r.names(&c.Near), "look": r.text(&c.Look), "caution": r.text(&c.Caution),
 		})
 		out = append(out, c)
 		return true

@@ -122,6 +122,7 @@ func (d *drawer) renewals(c *model.Member) {
 			x := pick(d, work...).Add("renewal", "", c.Label)
 			x.Link(c)
 			d.giveShare(6, x, "of_it", 0, 1.5)
+			d.give(3, x, "in_quote", func() decimal.Decimal { return one })
 			d.give(6, x, "at_least", func() decimal.Decimal { return d.whole(1, 400) })
 		}
 	}
