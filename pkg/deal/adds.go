@@ -82,9 +82,9 @@ func (r *reader) timesAdded(adds, cost decimal.Decimal) decimal.Decimal {
 func (r *reader) doubtLittleAdded(p *plan, g *reading, cost decimal.Decimal) {
 	switch {
 	case g.number.LessThan(smallAdds):
-	case p.room.Kind == "inside":
+	case p.room.Kind != "outside":
 		r.doubtAddsLittle(p, g, cost)
-	case p.room.Kind == "outside" && !cost.LessThan(largeOption) && g.number.Mul(lostNought).LessThan(cost):
+	case !cost.LessThan(largeOption) && g.number.Mul(lostNought).LessThan(cost):
 		r.say("adds-far", g.at(), "%s: %s adds %s, under an eighth of what its work costs finished by trades (%s)", p.room.Label, p.option.Label, g.dollars(), quantity.FormatDollars(cost.Round(0)))("check it for a nought that was lost; write what the house sells for more because of this option; it is used as it stands")
 	}
 }

@@ -44,6 +44,9 @@ func TestAnOptionThatAddsLessForMoreWork(t *testing.T) {
 	const house = "whole house: {options: {light: {adds: $9,000, work: {final cleaning: hired}}, gut: {adds: %s, work: {final cleaning: hired, air conditioner: hired}}}}\n"
 	require.Len(t, toldOf(t, "adds-less", "  den: {size: 12' x 10'}\n", fmt.Sprintf(house, "$900")), 1)
 	require.Empty(t, toldOf(t, "adds-less", "  den: {size: 12' x 10'}\n", fmt.Sprintf(house, "$7,000")))
+	const dear = "scope: gut\nwhole house: {options: {light: {adds: $3,000, work: {final cleaning: hired}}, gut: {adds: %s, work: {final cleaning: hired, rewire: {quote: $14,000}}}}}\n"
+	require.Len(t, toldOf(t, "adds-far", "  den: {size: 12' x 10'}\n", fmt.Sprintf(dear, "$2,400")), 1)
+	require.Empty(t, toldOf(t, "adds-far", "  den: {size: 12' x 10'}\n", fmt.Sprintf(dear, "$3,000")))
 }
 
 // An option that names more than another, and half of that one's work, hardly adds under a third of what

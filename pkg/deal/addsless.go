@@ -37,7 +37,8 @@ func (r *reader) doubtAddsLess() {
 var muchMore = decimal.NewFromInt(3)
 
 // doubtAddsLittle doubts an option taken of a room inside that adds under a third of what its work costs,
-// and of what another of the room adds that names less work, half or more of which it has too.
+// and of what another of the room adds that names less work, half or more of which it has too; of the house
+// too, one that has all of that work and adds less.
 func (r *reader) doubtAddsLittle(p *plan, g *reading, cost decimal.Decimal) {
 	least := g.number.Mul(muchMore)
 	if !least.LessThan(cost) {
@@ -45,10 +46,13 @@ func (r *reader) doubtAddsLittle(p *plan, g *reading, cost decimal.Decimal) {
 	}
 	for _, other := range r.items["<option>"] {
 		a := r.good(other.path + "adds")
-		if a == nil || other.member.Parent != p.room || !least.LessThan(a.number) {
+		if a == nil || other.member.Parent != p.room || !g.number.LessThan(a.number) {
 			continue
 		}
-		if both, all := r.sharedWork(p.scope, other); both < all && 2*both >= all {
+		both, all := r.sharedWork(p.scope, other)
+		part := p.room.Kind == "inside" && both < all && 2*both >= all && least.LessThan(a.number)
+		whole := all > 0 && both == all && !g.number.Mul(two).LessThan(a.number) // else adds-less tells of it
+		if part || whole {
 			r.say("adds-far", g.at(), "%s: %s adds %s, under a third of what its work costs finished by trades (%s), and %s, which names less work, adds %s", p.room.Label, diag.Quote(p.option.Label), g.dollars(), quantity.FormatDollars(cost.Round(0)), diag.Quote(other.member.Label), a.dollars())("check both, for a nought that was lost or one too many; write what the house sells for more because of the option; it is used as it stands")
 			return
 		}
