@@ -29,7 +29,7 @@ func (r *reader) severalInOne(s scope, f *Field, all []*node, i int) bool {
 	case len(all) > 1:
 		tell("write each by itself:   %s", listed)
 	case f.Key() == "size":
-		tell("write a list in brackets, the later ones with what they share, e.g.   size: [%s]", listed)
+		tell("write a list in brackets, and what a later one shares with another behind it, as   9' x 7' sharing 7'   :   size: [%s]", listed)
 	default:
 		tell("write a list in brackets:   %s: [%s]", f.Key(), listed)
 	}

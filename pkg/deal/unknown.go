@@ -230,6 +230,9 @@ func (r *reader) stray(e *entry) bool {
 	return true
 }
 
+// behindLayers is what stands before a layer that a comma has cut off.
+var behindLayers = pattern(`(?i)layers:[^:]*,$`)
+
 // cutOffText tells of words without a value that a comma in brackets has cut off from the
 // text before them, as in {work: tub, tile}.
 func (r *reader) cutOffText(e *entry) bool {
@@ -237,11 +240,12 @@ func (r *reader) cutOffText(e *entry) bool {
 	if e.value.shape != nothing || e.key.at.File != r.name || e.key.at.Col > len(line) {
 		return false
 	}
-	if before := strings.TrimRight(string(line[:e.key.at.Col-1]), " "); !strings.HasSuffix(before, ",") {
+	before := strings.TrimRight(string(line[:e.key.at.Col-1]), " ")
+	if !strings.HasSuffix(before, ",") {
 		return false
 	}
 	tell := r.say("unknown-key", e.key.at, "%s stands without a key", diag.Quote(e.key.text))
-	if _, known := layered[e.name]; known {
+	if _, known := layered[e.name]; known && behindLayers().MatchString(before) {
 		tell("inside { } a comma begins a new key: several layers stand in brackets, as   layers: [carpet, vinyl]")
 		return true
 	}

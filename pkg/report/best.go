@@ -160,8 +160,8 @@ func (p bestPage) rooms() {
 			note += fmt.Sprintf(" What work brings once for the house, such as permits, %s, is in no row.", money(once))
 		}
 	}
-	if made := p.Best.MadeNew(); len(made) > 0 {
-		note += " Nothing is set aside for what these options make new: " + strings.Join(made, ", ") + "."
+	if _, spared := p.Best.MadeNew(); spared.IsPositive() {
+		note += " " + p.Best.NewParts() + " That spares " + money(spared) + " before contingency, which is in no row."
 	}
 	p.text("", note)
 	p.settled()

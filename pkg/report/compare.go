@@ -224,7 +224,7 @@ func (c comparison) byRoom() {
 	if len(rooms) > 0 {
 		note = answer.OfRooms
 	}
-	if note = strings.TrimSpace(note + " " + answer.NewParts(c.all)); note != "" {
+	if note = strings.TrimSpace(note + " " + answer.NewPartsOf(c.all)); note != "" {
 		c.text("", note)
 	}
 }

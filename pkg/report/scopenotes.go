@@ -102,14 +102,14 @@ func unseen(p *page, a *answer.Answer) {
 	if len(open) > 0 {
 		stillOpen(p, a, open)
 	}
-	made := a.MadeNew()
-	if len(made) == 0 {
+	made := a.NewParts()
+	if made == "" {
 		return
 	}
 	if len(open) == 0 {
 		p.heading("Not seen")
 	}
-	p.text("", "Nothing is set aside for what work makes new: "+strings.Join(made, ", ")+".")
+	p.text("", made)
 }
 
 // stillOpen lists the parts that were not seen, with what is set aside for each.

@@ -36,7 +36,7 @@ func (b *book) sideBySide() {
 	head("value, and cost in cash")
 	row = b.beside(g, row, "value after repair", "after_repair_value")
 	row = b.roomsBeside(g, row)
-	note := answer.NewParts(append([]answer.Column{{Name: "this deal", Answer: b.answer}}, b.how.Columns...))
+	note := answer.NewPartsOf(append([]answer.Column{{Name: "this deal", Answer: b.answer}}, b.how.Columns...))
 	if len(b.rooms()) > 0 {
 		note = strings.TrimSpace(answer.OfRooms + " " + note)
 	}
