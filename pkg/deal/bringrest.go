@@ -24,7 +24,7 @@ func (b *bringing) rests() {
 		both := b.amount(&work{item: h.item, bringers: slices.Concat(there.bringers, h.bringers)}).of(all)
 		left := both.Sub(b.amount(there).of(all))
 		if left.IsPositive() && left.GreaterThan(both.Mul(leastRest)) {
-			h.rest = left.DivRound(both, quantity.Places)
+			h.rest, h.left = left.DivRound(both, quantity.Places), left
 		}
 	}
 }

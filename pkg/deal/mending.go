@@ -23,7 +23,7 @@ var otherThing = pattern(`\b(?:for|on|onto|at|in|into|around|near|over|under|to|
 
 // With one of these behind its name a part is still what is mended; with another, as in
 // chimney flashing, it is not.
-var stillIt = pattern(`^$|^\W*(?:[,;(&+/\d]|(?:and|with|in|at|to|from|of|by|under|behind|for|on|system|unit|throughout|complete|whole|incl\w*|all)\b|(?:` + mendAfter + pieceAfter + `)\b)`)
+var stillIt = pattern(`^$|^\W*(?:[,;(&+/\d]|(?:and|with|in|at|to|from|of|by|under|behind|for|on|system|unit|throughout|complete|whole|everything|(?:the )?(?:house|home)|the whole|incl\w*|all)\b|(?:` + mendAfter + pieceAfter + `)\b)`)
 
 // With one of these in its name an item of the price book goes over a part, looks at it or
 // takes it out, and does not mend it.

@@ -64,10 +64,27 @@ func (r *reader) leastFloor(it *pricebook.Item) (least decimal.Decimal, known bo
 func (r *reader) heldOf(p *plan, w *work, names []string) (share decimal.Decimal) {
 	for _, h := range w.holds {
 		if slices.Contains(names, h.item.Name) {
-			share = share.Add(p.restOf(h).Mul(r.shareOfAll(p, h)))
+			share = share.Add(r.heldOfAll(p, h))
 		}
 	}
 	return share
+}
+
+// heldOfAll is which share of all there is of some work a quote holds: of what other work of the plan
+// brings too, what that leaves.
+func (r *reader) heldOfAll(p *plan, h *work) decimal.Decimal {
+	if !p.has(h.item.Name) {
+		return r.shareOfAll(p, h)
+	}
+	all := r.allThereIs(p, h.item.Measure)
+	if _, counted := h.member.Given.Look("measure"); counted {
+		least, _ := r.leastFloor(h.item)
+		all = decimal.Max(least, all)
+	}
+	if !all.IsPositive() {
+		return all
+	}
+	return h.left.DivRound(all, quantity.Places)
 }
 
 // shareOfAll is to which share of all there is a companion is done; of a count where nobody knows

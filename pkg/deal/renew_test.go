@@ -124,3 +124,35 @@ scope: `+scope+"\n")
 		}
 	}
 }
+
+// What a quote holds beside other work of the plan is told as a share of all there is: half of the
+// house by each makes all of it new, and a third and a half do not.
+func TestAQuoteMakesNewWhatOtherWorkLeavesOfIt(t *testing.T) {
+	const items = `
+  rewire: {brings: none}
+  elder: {trade: carpentry, measure: house finished floor, hours: none, hired: $1 per sq ft, materials: none, brings: [rewire], source: x}
+  opener: {trade: electrical, measure: house finished floor, hours: none, hired: $1 per sq ft, materials: none, brings: [rewire], source: x}
+`
+	for work, want := range map[string]string{
+		"elder: {by: hired, part: 50%}, opener: {quote: $1357, part: 50%}":        "1",
+		"elder: {by: hired, part: 30%}, opener: {quote: $1357, part: 50%}":        "0.8",
+		"elder: {by: hired, count: 150 sq ft}, opener: {quote: $1357, part: 50%}": "0.75",
+		"elder: {by: hired, part: 50%}, opener: {quote: $1357, count: 240 sq ft}": "0.9",
+		"elder: {by: hired, part: 50%}, opener: {by: hired, count: 240 sq ft}":    "0.9",
+		"elder: {by: hired, part: 50%}, opener: {quote: $1357, count: 500 sq ft}": "1",
+		"elder: {by: hired}, opener: {quote: $1357, count: 240 sq ft}":            "1",
+	} {
+		d := ownBook(t, deal.Options{}, items, "house: {year built: 1954}\nrooms: {den: {size: 25' x 24', work: {paint walls: hired}}}\nwhole house: {work: {"+work+"}}\n")
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		var made decimal.Decimal
+		for _, c := range d.Root.In("check") {
+			for _, x := range c.In("renewal") {
+				if c.Label == "wiring" {
+					made = made.Add(v.Of(d.Model.Find(x, "renewed")))
+				}
+			}
+		}
+		require.Equal(t, want, made.Round(5).String(), work)
+	}
+}

@@ -281,9 +281,12 @@ func meantPath(all []target, path string) string {
 func tooFew(all []target, path string) string {
 	for _, t := range all {
 		rest, in := strings.CutPrefix(path, t.name()+".")
+		if !in && t.field != nil && t.field.Kind == Roof {
+			rest, in = strings.CutPrefix(path, t.field.Key()+".")
+		}
 		number, _, _ := strings.Cut(rest, ".")
 		n, err := strconv.Atoi(number)
-		if have := t.value.length(); in && err == nil && t.field != nil && t.field.Kind == List && have > 0 && n > have {
+		if have := t.value.length(); in && err == nil && t.field != nil && (t.field.Kind == List || t.field.Kind == Roof) && have > 0 && n > have {
 			return fmt.Sprintf("the last of %s in the file is %s.%d; write one more into the file", t.name(), t.name(), have)
 		}
 	}

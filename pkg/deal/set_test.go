@@ -74,6 +74,22 @@ func TestANameThatSeveralEntriesHaveIsAmbiguous(t *testing.T) {
 	}
 }
 
+// The keys of a part of the roof, the rates of a charge and conditions are set one by one.
+func TestASetReachesIntoRoofsRatesAndConditions(t *testing.T) {
+	text := minimal + "selling: {tax: {of: sale price, slabs: {up to $250000: 1%, above: 2%}}, fee: {of: sale price, brackets: {up to $250000: 1%, above: 2%}}}\nrooms: {den: {size: 10' x 12', work: {paint walls: hired}}}\noutside: {roof: [{size: 40' x 28', pitch: 6/12}, {size: 9' x 8'}], work: {shingle roof gable: hired}}\n"
+	for path, value := range map[string]string{
+		"roof.1.pitch": "8/12", "outside.roof.2.pitch": "4/12", "roof.2.size": "10' x 8'", "roof.1.overhang": "1'",
+		"tax.slabs.above": "3%", "selling.fee.brackets.up to $250000": "3%",
+	} {
+		_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: path, Value: value})
+		require.False(t, found.HasErrors(), "%s: %v", path, found)
+	}
+	d := read(t, text, deal.Set{Path: "roof.1.pitch", Value: "8/12"})
+	require.Contains(t, given(t, d, "outside > part 1 > pitch"), "0.66666")
+	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "roof.3.pitch", Value: "8/12"})
+	require.Equal(t, "the last of outside.roof in the file is outside.roof.2; write one more into the file", found[0].Hint)
+}
+
 func TestASetOfARoomWithAWordMissingIsUnderstood(t *testing.T) {
 	text := strings.Replace(twoOptions, "office:", "corner office:", 1)
 	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "scope.office", Value: "gut"})

@@ -50,7 +50,7 @@ func within(all []target, path string) (target, bool) {
 			break // a group or list named in full
 		}
 		for _, t := range all {
-			if t.whole && (t.name() == path[:i] || strings.HasSuffix(t.name(), "."+path[:i])) {
+			if t.whole && t.there && (t.name() == path[:i] || strings.HasSuffix(t.name(), "."+path[:i])) {
 				return t, true
 			}
 		}
@@ -110,13 +110,22 @@ func targets(n *node, path []string, group string) []target {
 				}
 				out = append(out, within...)
 			}
+		case v != nil && slices.Contains([]Kind{Brackets, Slabs, Conditions}, f.Kind):
+			for _, e := range v.entries {
+				out = append(out, target{path: append(slices.Clone(t.path), e.name), there: true, whole: true})
+			}
 		case f.Kind == Fees || f.Kind == Deposits || f.Kind == Prorations:
 			out = append(out, v.named(t.path, f)...)
 		case f.Kind == Named || f.Kind == Works || f.Kind == Scope:
 			out = append(out, v.groups(t.path, f)...)
 		case v != nil && v.shape == list:
 			for i := range len(v.items) + 1 {
-				out = append(out, target{path: append(slices.Clone(t.path), strconv.Itoa(i+1)), there: i < len(v.items), whole: true})
+				part := target{path: append(slices.Clone(t.path), strconv.Itoa(i+1)), there: i < len(v.items), whole: true}
+				if item := v.item(i); f.Kind == Roof && item != nil && item.shape == mapping {
+					part.whole = false
+					out = append(out, targets(item, part.path, "<plane>")...)
+				}
+				out = append(out, part)
 			}
 		}
 	}

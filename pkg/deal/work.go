@@ -26,6 +26,7 @@ type work struct {
 	holds  []*work         // what a quote for all of it is taken to bring
 	within *work           // the quote that holds it, which is then not done besides; or nil
 	rest   decimal.Decimal // of what a quote holds, the share that is left of it where other work of the plan brings it too
+	left   decimal.Decimal // that share, by the measure of the work
 	at     diag.Pos
 
 	products []*pricebook.Product // that it buys at the price of the book
