@@ -90,11 +90,11 @@ func TestOnlyWhatMendsAPartOfOnesOwnSeesToIt(t *testing.T) {
 func TestOnlyMendingSeesToWhatWasSeenBad(t *testing.T) {
 	for part, c := range map[string]struct{ mends, leaves []string }{
 		"sewer line": {
-			[]string{"sewer line replaced", "replace 40 ft of sewer line", "new sewer line to the street", "sewer repair", "sewer line replacement", "plumbing: main sewer line relined", "sewer line"},
+			[]string{"sewer line replaced", "replace 40 ft of sewer line", "new sewer line to the street", "sewer repair", "sewer line replacement", "plumbing: main sewer line relined", "sewer line", "replace sewer lateral"},
 			[]string{"sewer line inspected", "sewer line look", "sewer camera", "new cleanout on sewer line", "sewer line replacement permit", "new roof, sewer line inspected"},
 		},
 		"water heater": {
-			[]string{"water heater replaced", "new water heater", "install gas water heater", "water heater, new"},
+			[]string{"water heater replaced", "new water heater", "install gas water heater", "water heater, new", "new hot water tank"},
 			[]string{"water heater blanket", "water heater flush", "new blanket for water heater", "water heater pan replaced", "water heater gas line"},
 		},
 		"oil tank": {
@@ -106,12 +106,12 @@ func TestOnlyMendingSeesToWhatWasSeenBad(t *testing.T) {
 			[]string{"electrical panel cover", "replace electrical panel cover", "panel doors", "new panel doors", "end panel replaced"},
 		},
 		"chimney":             {[]string{"chimney rebuilt", "masonry: rebuild chimney", "chimney relined", "chimney liner"}, []string{"chimney sweep", "new chimney flashing", "chimney cap painted"}},
-		"wiring":              {[]string{"new wiring", "new wiring throughout", "whole house rewiring", "wiring made safe", "rewire the house", "rewire house", "electrical: rewire"}, []string{"wiring look", "new wiring closet", "wiring cover replaced", "rewire lamp"}},
-		"heating":             {[]string{"heating replaced", "new heating system", "heating system replacement", "furnace", "new furnace", "heating: boiler, 80k", "three mini-splits", "new baseboard heaters"}, []string{"heating service", "heating: new filter", "furnace filter", "clean boiler", "new heating registers", "mini-split look", "paint baseboard heaters"}},
+		"wiring":              {[]string{"new wiring", "new wiring throughout", "whole house rewiring", "wiring made safe", "rewire the house", "rewire house", "electrical: rewire", "knob and tube replaced"}, []string{"wiring look", "new wiring closet", "wiring cover replaced", "rewire lamp"}},
+		"heating":             {[]string{"heating replaced", "new heating system", "heating system replacement", "furnace", "new furnace", "heating: boiler, 80k", "three mini-splits", "new baseboard heaters", "new HVAC system"}, []string{"heating service", "heating: new filter", "furnace filter", "clean boiler", "new heating registers", "mini-split look", "paint baseboard heaters", "HVAC service"}},
 		"foundation":          {[]string{"foundation repair", "repair of foundation", "foundation: repaired"}, []string{"foundation painted", "foundation planting removed", "new plants at foundation"}},
 		"hazards":             {[]string{"asbestos removal", "remove asbestos", "lead paint abatement", "mould removed"}, []string{"asbestos test", "asbestos removal report"}},
 		"termites":            {[]string{"termite treatment and report", "treat termites", "termite damage repair"}, []string{"termite report", "termite inspection"}},
-		"supply pipes":        {[]string{"replace supply pipes", "repiping", "new water pipes"}, []string{"supply pipes insulated", "water pipe insulation"}},
+		"supply pipes":        {[]string{"replace supply pipes", "repiping", "new water pipes", "replumb the house", "new water lines"}, []string{"supply pipes insulated", "water pipe insulation", "new plumbing fixtures"}},
 		"roof":                {[]string{"new roof", "roof replaced"}, []string{"new fence", "roof look"}},
 		"crawlspace and sill": {[]string{"crawlspace encapsulation", "sill repair", "sill plate replaced"}, []string{"window sill painted", "crawlspace look"}},
 	} {

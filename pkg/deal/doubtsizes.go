@@ -421,6 +421,11 @@ func rectangles(room *model.Member) []*model.Member {
 	return slices.DeleteFunc(slices.Clone(room.In("section")), isCloset)
 }
 
+// closetsOf are the closets of a room.
+func closetsOf(room *model.Member) []*model.Member {
+	return slices.DeleteFunc(slices.Clone(room.In("section")), func(m *model.Member) bool { return !isCloset(m) })
+}
+
 // sidesOf are the sides of a room's rectangles and the walls of a walk around it; those
 // that run west or south are below 0.
 func sidesOf(room *model.Member) (out []model.Value) {

@@ -18,6 +18,8 @@ func (r *reader) layerUnknown(s span) {
 		near, ok = also[0], true
 	}
 	switch apart := layersParted().MatchString(s.text); {
+	case isNone(s.text):
+		tell("leave the key out if there is none; else write it like   layers: [carpet, vinyl]")
 	case len(several) > 1 && ok && !apart && several[0] != several[1]: // vinyl tile is one
 		tell("did you mean %q? each layer stands by itself, from the top down:   layers: [%s]", near, strings.Join(several, ", "))
 	case len(several) > 1:

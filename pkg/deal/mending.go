@@ -88,8 +88,10 @@ func (m mending) toldIn(label string) bool {
 	return false
 }
 
-// anyOf matches any of some names, in the plural too, and across the colon behind a trade.
+// anyOf matches any of some names, the longest there is, in the plural too, and across the colon behind
+// a trade.
 func anyOf(names []string) string {
+	names = slices.SortedStableFunc(slices.Values(names), func(a, b string) int { return len(b) - len(a) })
 	var out []string
 	for _, name := range names {
 		out = append(out, strings.ReplaceAll(regexp.QuoteMeta(plainKey(name)), " ", `[\s:]+`)+"s?")

@@ -47,8 +47,8 @@ func (r *reader) openings(s scope, f *Field, g *reading) {
 				continue
 			}
 		}
-		if err != nil && g.node.shape == scalar && strings.ContainsAny(n.text, ",;") {
-			r.say("bad-openings", n.at, "%s: %s is more than one size", f.title(), diag.Quote(n.text))("write several sizes in square brackets: %s: [%s]", f.Key(), n.text)
+		if parts := andBetween().Split(n.text, -1); err != nil && len(parts) > 1 && (g.node.shape == scalar || areOpenings(parts)) {
+			r.say("bad-openings", n.at, "%s: %s is more than one size", f.title(), diag.Quote(n.text))("write several sizes in square brackets: %s: [%s]", f.Key(), strings.Join(parts, ", "))
 			g.ok = false
 			continue
 		}
@@ -109,6 +109,14 @@ func leastOpening(kind string) decimal.Decimal {
 
 // timesOneSide is a count and one side that look like two sides: 2 x 32".
 var timesOneSide = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(\d+) ?[x×*] ?([^x×*]+)$`) })
+
+// areOpenings reports whether each text is openings of one size.
+func areOpenings(texts []string) bool {
+	return !slices.ContainsFunc(texts, func(text string) bool {
+		_, err := quantity.ParseOpenings(text)
+		return err != nil
+	})
+}
 
 // openingUnread tells of openings that cannot be read.
 func (r *reader) openingUnread(f *Field, n *node, err error) {

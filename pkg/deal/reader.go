@@ -264,8 +264,7 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 		at = g.key.at
 	}
 	tell := r.say(code, at, "%s should be %s, and is %s", f.title(), s.words(), n.shape.words())
-	switch strings.ToLower(n.text) {
-	case "none", "no", "n/a", "0", "nothing", "-":
+	if isNone(n.text) {
 		tell("leave the key out if there is none; else write it like   %s", f.example())
 		return false
 	}
@@ -294,6 +293,11 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 		tell("write it like   %s", f.example())
 	}
 	return false
+}
+
+// isNone reports whether a text says that there is none.
+func isNone(text string) bool {
+	return slices.Contains([]string{"none", "no", "n/a", "0", "nothing", "-"}, strings.ToLower(strings.TrimSpace(text)))
 }
 
 // takes reports whether the first key of a group takes a text as its number.

@@ -17,7 +17,15 @@ func (r *reader) severalInOne(s scope, f *Field, all []*node, i int) bool {
 		r.say("bad-size", text.at, "%s has no size before %s", f.title(), diag.Quote(joint))("write what a rectangle shares behind it, without a comma, e.g.   size: [18' x 13', 9' x 7' sharing 9']")
 		return true
 	}
+	if f.Key() == "closets" && isNone(text.text) {
+		r.say("bad-size", text.at, "%s is %s", f.title(), diag.Quote(text.text))("leave the key out if there is none; else write it like   %s", f.example())
+		return true
+	}
 	sizes := severalSizes(text.text)
+	if n, err := quantity.ParseCount(text.text); f.Key() == "closets" && err == nil && n.IsPositive() {
+		r.say("bad-size", text.at, "%s is %s, and no size", f.title(), diag.Quote(text.text))("write the size of each:   closets: [5' x 2', 4' x 2']")
+		return true
+	}
 	if len(sizes) < 2 {
 		return false
 	}

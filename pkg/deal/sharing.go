@@ -1,6 +1,8 @@
 package deal
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"ledgerboard/pkg/diag"
@@ -16,9 +18,18 @@ const rectanglesForWalls = "give the room its rectangles in place of walls, and 
 // stood apart.
 func (r *reader) sharing(room *model.Member) {
 	floors := rectangles(room)
-	if g := r.got[r.roomPaths[room]+"size"]; len(floors) < 2 || g != nil && !g.ok { // of which is told
+	r.longJoints(room, closetsOf(room))
+	if g := r.got[r.roomPaths[room]+"size"]; len(floors) < 2 || g != nil && !g.ok || r.longJoints(room, floors) { // of which is told
 		return
 	}
+	if !slices.ContainsFunc(floors, func(m *model.Member) bool { return m.Given.Of("shared").Number.IsPositive() }) {
+		r.say("nothing-shared", floors[1].Pos, "%s has %d rectangles that share nothing, so each counts with walls all around", room.Label, len(floors))("write what they share, e.g.   size: [12' x 13' 6\", 5' x 4' 2\" sharing 5']   , or make two rooms of them")
+	}
+}
+
+// longJoints refuses a joint that is longer than what can lie along the other rectangles, and reports
+// whether there is one.
+func (r *reader) longJoints(room *model.Member, floors []*model.Member) bool {
 	shared := decimal.Zero
 	for i, floor := range floors {
 		v := floor.Given.Of("shared")
@@ -31,14 +42,12 @@ func (r *reader) sharing(room *model.Member) {
 		}
 		if most.IsPositive() {
 			r.say("shared-too-long", v.Pos, "%s shares %s, but at most %s can lie along another rectangle of %s", floor.Label, diag.Quote(v.Text), lengthText(most, v.Text), room.Label)("write how much of the two touches; it is no longer than the shorter of the sides that meet")
-			return
+			return true
 		}
 		r.say("shared-too-long", v.Pos, "%s shares %s, but the joint with the other rectangle of %s is stated already", floor.Label, diag.Quote(v.Text), room.Label)("state what two rectangles share once, behind one of them")
-		return
+		return true
 	}
-	if shared.IsZero() {
-		r.say("nothing-shared", floors[1].Pos, "%s has %d rectangles that share nothing, so each counts with walls all around", room.Label, len(floors))("write what they share, e.g.   size: [12' x 13' 6\", 5' x 4' 2\" sharing 5']   , or make two rooms of them")
-	}
+	return false
 }
 
 // lengthText is a length as the file writes another: in metres where that is metric.
