@@ -38,8 +38,16 @@ func (r *reader) scopeField(f *Field, g *reading) {
 		return
 	}
 	g.ok = true
-	for i := range g.node.entries {
-		r.one(f, g.node.entries[i].value)
+	for _, e := range g.node.entries {
+		if e.value.shape == list {
+			option := "full gut"
+			if len(e.value.items) > 0 && e.value.items[0].text != "" {
+				option = e.value.items[0].text
+			}
+			r.say("want-value", e.key.at, "the scope of %s is a list, and takes one option", e.key.text)("write   %s: %s", e.key.text, option)
+			continue
+		}
+		r.one(f, e.value)
 	}
 	r.picks = picksOf(g.node)
 }

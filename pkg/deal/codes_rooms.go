@@ -149,6 +149,7 @@ func roomDoubts() []Code {
 		{"count-alone", "counted work in a place that says nothing of what is counted, so that what goes with it is not priced"},
 		{"edges-missing", "work along the edges of the roof or around the house, or footings of a deck, without their lengths or number"},
 		{"own-without-hours", "own work of which nobody knows the hours"},
+		{"good-but-mended", "work that is brought along for a part that was seen good"},
 		{"not-seen-replaced", "money for parts not seen that the work sees to"},
 		{"roll-price", "roll goods of another width at the price of a foot of the starter's"},
 		{"layer-stays", "work on what lies under a layer of a floor that stays"},

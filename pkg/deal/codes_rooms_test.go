@@ -263,6 +263,8 @@ var roomSlips = []slip{
 	besideDen("edges-missing", "outside: {siding: 900 sq ft, work: {outside wall paint: hired}}"),
 	besideDen("edges-missing", "outside: {work: {deck frame: {by: hired, count: 168 sq ft}}}"),
 	besideDen("own-without-hours", "whole house: {work: {lawn care: own hands}}"),
+	besideDen("good-but-mended", "seen: {chimney: good}\nwhole house: {work: {furnace: hired}}"),
+	inDen("not-seen-replaced", "work: {paint walls: hired}", "work: {electrical rough room: hired}\nseen: {chimney: good}"),
 	besideDen("not-seen-replaced", "whole house: {work: {chimney liner: hired, termite treatment: hired}}"),
 	inDen("roll-too-short", "work: {paint walls: hired}", "ceiling: 36 ft\n    work: {hang wallpaper: hired}"),
 	besideDen("unknown-trade", "labour: {trades: {plumber: {crew: 2}}}"),

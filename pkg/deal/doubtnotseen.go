@@ -42,7 +42,25 @@ func (r *reader) doubtNotSeen() {
 // replaces finds the work that sees to all of a part of the house: an item of its check, or
 // one of an own book or a line beside the rooms that tells so.
 func (r *reader) replaces(c *pricebook.Check) (at diag.Pos, name string, found bool) {
-	return r.seenTo(c, mendingOf(c, false))
+	if at, name, found = r.seenTo(c, mendingOf(c, false)); found {
+		return at, name, true
+	}
+	return r.roomByRoom(c)
+}
+
+// roomByRoom finds work that sees to a part room by room, where it is done in most of the finished floor.
+func (r *reader) roomByRoom(c *pricebook.Check) (at diag.Pos, name string, found bool) {
+	var floor decimal.Decimal
+	for _, p := range r.chosenPlans() {
+		i := slices.IndexFunc(p.works, func(w *work) bool { return slices.Contains(c.ByRoom, w.item.Name) })
+		if i < 0 || !r.lives(p.room) {
+			continue
+		}
+		room, _ := r.worked(p.room, "floor_area")
+		floor, at, name = floor.Add(room), p.works[i].at, p.works[i].label+" in each room"
+	}
+	all, _ := r.worked(r.deal.Root, "house_finished_floor")
+	return at, name, floor.IsPositive() && floor.GreaterThan(all.Mul(measuredLeast))
 }
 
 // mends reports whether work sees to a part of the house, or to a piece of it.

@@ -54,6 +54,7 @@ func (r *reader) doubtRooms() {
 		r.doubtNearPart(m)
 		r.doubtBad(m)
 		r.doubtGood(m)
+		r.doubtMendsGood(m)
 		if made, _ := r.worked(m, "made_new"); made.IsZero() { // else its amounts count for nothing
 			r.doubtSmallAside(m)
 			r.doubtLessAside(m)
@@ -106,6 +107,21 @@ func (r *reader) doubtBad(m *model.Member) {
 func (r *reader) doubtGood(m *model.Member) {
 	if seen, likely := m.Given.Of("seen"), m.Given.Of("if_bad"); seen.Choice == "good" && likely.Number.IsPositive() && likely.Key != "" {
 		r.say("good-with-amount", likely.Pos, "%s was seen good, so nothing of the %s is set aside for it", diag.Quote(m.Label), likely.Text)("leave the amounts out, or say   state: not seen")
+	}
+}
+
+// doubtMendsGood asks whether a part that was seen good takes what other work brings to mend it. What
+// makes a part new, such as a panel for more current, comes whatever was seen.
+func (r *reader) doubtMendsGood(m *model.Member) {
+	c := checkOf(m)
+	if m.Given.Of("seen").Choice != "good" || c.New {
+		return
+	}
+	for _, w := range r.chosenWorks() {
+		if w.by != "" && slices.Contains(c.Mends(), w.item.Name) {
+			r.say("good-but-mended", w.at, "%s was seen good, and %s brings %s for it", diag.Quote(m.Label), w.by, diag.Quote(w.item.Name))("if whoever does the work says that it is not needed, or there is no %s, write   without: [%s]   beside the work", m.Label, w.item.Name)
+			return
+		}
 	}
 }
 

@@ -130,6 +130,22 @@ func (r *reader) meantElsewhere(s scope, e *entry) bool {
 	return true
 }
 
+// optionMeant tells of what belongs to an option, or of an option itself, that stands beside the options.
+func (r *reader) optionMeant(s scope, e *entry) bool {
+	name := e.key.text
+	switch {
+	case fieldNamed(s.group, "options") == nil:
+		return false
+	case e.name == "adds" && e.value.shape == scalar:
+		r.say("unknown-key", e.key.at, "%s belongs to an option", diag.Quote(name))("write it with the work under one, as   options: {fresh: {adds: %s, work: {...}}}", e.value.text)
+	case e.value.shape == mapping && (e.value.find("work") != nil || e.value.find("adds") != nil):
+		r.say("unknown-key", e.key.at, "%s is an option, and options stand one level further in", diag.Quote(name))("write   options: {%s: {adds: $5k, work: {...}}}", name)
+	default:
+		return false
+	}
+	return true
+}
+
 // fieldAt is the field of a path of the table.
 func fieldAt(path string) *Field {
 	for f := range rows() {

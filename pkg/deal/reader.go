@@ -221,7 +221,7 @@ func (r *reader) field(s scope, f *Field, e *entry) {
 	case Headers, Extras, Conditions:
 		r.pairs(f, g)
 	default:
-		if r.wants(f, g, scalar) {
+		if (f.Kind != Area || !r.severalAreas(f, g)) && r.wants(f, g, scalar) {
 			r.value(s, f, g)
 		}
 	}

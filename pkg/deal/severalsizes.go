@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/quantity"
 )
@@ -75,4 +77,28 @@ func isSize(text string) bool {
 	size, _, _ := strings.Cut(text, " ceiling ")
 	_, err := quantity.ParseSize(plainSize(size))
 	return err == nil
+}
+
+// severalAreas refuses several areas where one is taken, and says what they come to.
+func (r *reader) severalAreas(f *Field, g *reading) bool {
+	texts := andBetween().Split(g.node.text, -1)
+	if g.node.shape == list {
+		texts = nil
+		for _, s := range g.words() {
+			texts = append(texts, s.text)
+		}
+	}
+	var sum decimal.Decimal
+	for _, text := range texts {
+		x, err := quantity.ParseArea(text)
+		if err != nil {
+			return false
+		}
+		sum = sum.Add(x.SquareFeet())
+	}
+	if len(texts) < 2 {
+		return false
+	}
+	r.say("want-value", g.key.at, "%s is %d areas, and takes one", f.title(), len(texts))("write what they come to:   %s: %s sq ft", f.Key(), sum.Round(2))
+	return true
 }

@@ -39,7 +39,7 @@ func (r *reader) unknown(s scope, e *entry) {
 		r.say("unknown-key", e.key.at, "unknown key %s", key)("did you mean %q?", "amount")
 	case !ok && r.tradeAsKey(s, e): // told
 	case r.bookInDeal(s, e): // told
-	case r.workOutside(s, e): // told
+	case r.workOutside(s, e) || r.optionMeant(s, e): // told
 	case r.costOfWork(s, e) || r.noSaleKey(s, e) || r.meantHere(s, e) || r.meantElsewhere(s, e): // told
 	case ok:
 		r.meant[s.path+fieldNamed(s.group, plainKey(near)).Key()] = true

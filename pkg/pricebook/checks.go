@@ -24,6 +24,7 @@ type Check struct {
 	Also    []string // other work that mends all of it
 	New     bool     // whether that leaves nothing of the old part
 	Pieces  []string // work that mends a piece of it
+	ByRoom  []string // work of a room that mends all of the part where it is done all over the house
 	Called  []string // other names of the part
 	Said    []string // other words for work that mends all of it
 	Near    []string // words for more, or for less, that may be meant for it
@@ -171,7 +172,7 @@ func (r *reader) checks(n *node) []*Check {
 					return true
 				})
 			},
-			"source": r.text(&c.Source), "item": r.text(&c.Item), "also": r.names(&c.Also), "makes new": r.yesNo(func(is bool) { c.New = is }), "pieces": r.names(&c.Pieces),
+			"source": r.text(&c.Source), "item": r.text(&c.Item), "also": r.names(&c.Also), "makes new": r.yesNo(func(is bool) { c.New = is }), "pieces": r.names(&c.Pieces), "by the room": r.names(&c.ByRoom),
 			"called": r.names(&c.Called), "said": r.names(&c.Said), "near": r.names(&c.Near), "look": r.text(&c.Look), "caution": r.text(&c.Caution),
 		})
 		out = append(out, c)

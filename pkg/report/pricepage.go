@@ -103,13 +103,24 @@ func usual(yes bool, words string) string {
 	return ""
 }
 
+// jobOf says for what something comes however large the work is.
+func jobOf(it *pricebook.Item) string {
+	switch m := pricebook.MeasureNamed(it.Measure); {
+	case m != nil && m.Of == "house":
+		return " once for the house"
+	case m != nil && m.Of == "outside":
+		return " once"
+	}
+	return " for each room"
+}
+
 func hoursOf(it *pricebook.Item, each string) string {
 	text := "none"
 	if it.Hours.IsPositive() {
 		text = fmt.Sprintf("%s of a trained hand %s%s", it.Hours, per(it.Unit), each)
 	}
 	if it.SetUp.IsPositive() {
-		text += ", and " + it.SetUp.String() + " once for each room"
+		text += ", and " + it.SetUp.String() + " once" + strings.TrimPrefix(jobOf(it), " once")
 	}
 	if it.HoursSource != "" && text != "none" {
 		text += "; " + it.HoursSource
@@ -163,7 +174,7 @@ func takes(b *pricebook.Book, it *pricebook.Item, u pricebook.Use) string {
 		}
 		text = fmt.Sprintf("%s for %s%s", one, u.Covers, unitWord(unit))
 	case u.ForJob.IsPositive():
-		text = fmt.Sprintf("%s%s for each room", u.ForJob, unitWord(of))
+		text = fmt.Sprintf("%s%s%s", u.ForJob, unitWord(of), jobOf(it))
 	default:
 		text = fmt.Sprintf("%s%s %s", u.TakesOf(prod, it).Round(6), unitWord(of), per(unit))
 	}
