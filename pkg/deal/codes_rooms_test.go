@@ -235,6 +235,8 @@ var roomSlips = []slip{
 	inDen("fixed-long", denSize, denSize+"\n    fixed: {wall cabinets: 132' x 1'}"),
 	inDen("cabinet-deep", denSize, denSize+"\n    fixed: {base cabinets: 2' x 8'}"),
 	inDen("cabinet-deep", denSize, denSize+"\n    fixed: {vanity: 1' 9\" x 2' 6\"}"),
+	inDen("fixed-near", "work: {", "fixed: {base cabinets: 8' x 2', peninsula: 5' x 2'}\n    work: {laminate counter: hired, "),
+	inDen("fixed-near", "work: {", "fixed: {base cabinets: 8' x 2', counter: 8' x 2'}\n    work: {laminate counter: hired, "),
 	inDen("fixed-near", denSize, denSize+"\n    fixed: {shwer: 3' x 3'}"),
 	besideDen("lowest-floor", "whole house: {work: {crawl vapour barrier: hired}}\noutside: {around: 40 ft, work: {grading at foundation: hired}}"),
 	besideDen("outside-size", "outside: {around: 1280 ft}"),

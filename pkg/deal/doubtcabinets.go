@@ -2,9 +2,12 @@ package deal
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
+	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 )
 
@@ -41,6 +44,34 @@ func (r *reader) doubtCabinets(room *model.Member) {
 	if firstWall != nil && wall.LessThan(lowWall) {
 		r.say("cabinets-short", firstWall.Given.Of("fitting_length").Pos, "%s", little(firstWall, wall))(hint)
 	}
+}
+
+// likeCabinets is what stands with cabinets, by a word of its name, and how the file says what it is.
+var likeCabinets = []struct{ word, hint string }{
+	{"peninsula", "if it has cabinets and a counter, say which:   %s: {size: %s, kind: base cabinet}"},
+	{"breakfast bar", "if it has cabinets and a counter, say which:   %s: {size: %s, kind: base cabinet}"},
+	{"counter", "a counter lies on base cabinets, whose floor is left out already: leave it out, or write the cabinets under it, as   base cabinets: %[2]s"},
+	{"worktop", "a worktop lies on base cabinets, whose floor is left out already: leave it out, or write the cabinets under it, as   base cabinets: %[2]s"},
+	{"pantry", "if it is a cabinet, say so:   %s: {size: %s, kind: base cabinet}"},
+}
+
+// doubtLikeCabinets doubts what stands like cabinets and is taken for none, where work goes by cabinets,
+// and reports whether it told of it.
+func (r *reader) doubtLikeCabinets(room, f *model.Member) bool {
+	byCabinets := func(w *work) bool {
+		return w.member.Parent.Parent == room && (strings.Contains(w.item.Measure, "cabinet") || w.item.Measure == "counter")
+	}
+	if _, said := f.Given.Look("sort"); said || !slices.ContainsFunc(r.chosenWorks(), byCabinets) {
+		return false
+	}
+	for _, c := range likeCabinets {
+		if strings.Contains(plainKey(f.Label), c.word) {
+			size := fmt.Sprintf("%s x %s", f.Given.Of("fitting_length").Text, f.Given.Of("fitting_depth").Text)
+			r.say("fixed-near", f.Pos, "%s is none of the fixed parts that are known, so no cabinets and no counter are priced for it", diag.Quote(f.Label))(c.hint, f.Label, size)
+			return true
+		}
+	}
+	return false
 }
 
 // cabinetsOf is how long all cabinets of a sort in a room are together, and the first of them.

@@ -141,6 +141,7 @@ func (r *reader) doubtFixed(room *model.Member) {
 		case r.farBeside(f, "fitting_length", 0):
 			walls, _ := r.worked(room, "perimeter")
 			r.say("fixed-long", long.Pos, "%s: %s is longer than all walls of %s together, %s ft", f.Label, diag.Quote(long.Text), room.Label, short(walls))("check it, for inches taken for feet; it is used as it stands")
+		case unknownSort(f) && r.doubtLikeCabinets(room, f): // told
 		case unknownSort(f):
 			if near, is := diag.Nearest(strings.ToLower(f.Label), fittingSorts); is {
 				r.say("fixed-near", f.Pos, "%s is none of the fixed parts that are known, so it has no surround and stands for no work", diag.Quote(f.Label))("did you mean %s? else leave it: its floor is left out", near)

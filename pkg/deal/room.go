@@ -148,6 +148,7 @@ var sortWords = []struct{ word, sort string }{
 	{"tub", "tub"}, {"jacuzzi", "tub"}, {"whirlpool", "tub"}, {"shower", "shower"}, {"vanity", "vanity"},
 	{"toilet", "toilet"}, {"commode", "toilet"}, {"water closet", "toilet"}, {" wc ", "toilet"}, {"medicine", "wall cabinet"},
 	{"wall cabinet", "wall cabinet"}, {"upper", "wall cabinet"}, {"island", "island"}, {"base cabinet", "base cabinet"}, {"cabinet", "base cabinet"},
+	{"lowers", "base cabinet"}, {"cupboard", "base cabinet"},
 	{"sink", "sink"}, {"basin", "sink"},
 }
 
