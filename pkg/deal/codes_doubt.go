@@ -66,6 +66,7 @@ func doubtCodes() []Code {
 		{"utilities-low", "a year's utilities that may be a month's"},
 		{"holding-once", "a bill of the holding that is paid once"},
 		{"phase-empty", "a charge by time during a phase that takes no time"},
+		{"staging-dear", "furniture for the sale that costs far more than is usual"},
 		{"staging-early", "furniture for the sale that is paid by the month from the purchase on"},
 		{"income-as-cost", "a holding cost with the name of money that comes in"},
 		{"counted-already", "a charge for what the deal counts by itself, as the interest of a loan"},

@@ -47,22 +47,26 @@ func (r *reader) paysAgents(m *model.Member) bool {
 	return false
 }
 
-// highAgents is what agents take of the sale together at most; common practice, no source.
-var highAgents = decimal.New(8, -2)
+// highAgents is what several agents take of the sale together at most, and highAgent one line for all of
+// them, which may hold what the closing costs; common practice, no source.
+var highAgents, highAgent = decimal.New(8, -2), decimal.New(1, -1)
 
-// doubtAgentsTogether doubts shares of several agents that are more together than is usual: what all of
-// them take may be written for each.
+// doubtAgentsTogether doubts shares of agents that are more together than is usual: what all of them take
+// may be written for each, or a point has slipped.
 func (r *reader) doubtAgentsTogether(selling []*model.Member) {
 	var sum decimal.Decimal
 	var last model.Value
-	n := 0
+	var names []string
 	for _, m := range selling {
 		if v, is := m.Given.Look("share"); is && sells(m) && v.Number.IsPositive() && !v.Number.GreaterThan(highCharge) {
 			sum, last = sum.Add(v.Number), v
-			n++
+			names = append(names, m.Label)
 		}
 	}
-	if n > 1 && sum.GreaterThan(highAgents) {
+	switch n := len(names); {
+	case n == 1 && sum.GreaterThan(highAgent):
+		r.say("share-high", last.Pos, "%s takes %s of the sale", names[0], quantity.FormatPercent(sum, 2))("check it with the listing agreement, for a digit too many or a point that has slipped; over %s is unusual", quantity.FormatPercent(highAgents, 0))
+	case n > 1 && sum.GreaterThan(highAgents):
 		r.say("share-high", last.Pos, "the agents take %s of the sale together", quantity.FormatPercent(sum, 2))("check it with the listing agreement: what both take may be written for each; over %s is unusual", quantity.FormatPercent(highAgents, 0))
 	}
 }

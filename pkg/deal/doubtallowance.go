@@ -17,7 +17,7 @@ import (
 // costs many times what the price book's does.
 var (
 	secondHand = sync.OnceValue(func() *regexp.Regexp {
-		return regexp.MustCompile(`(?i)\b(used|second[ -]?hand|pre-?owned|thrift(ed)?|salvaged?|reclaimed|refurbished|vintage|antique|found|gift|free)\b`)
+		return regexp.MustCompile(`(?i)\b(used|second[ -]?hand|pre-?owned|thrift(ed)?|salvaged?|reclaimed|refurbished|vintage|antique|found|gift|free|scratch and dent|floor (?:model|sample)|open[ -]box|clearance|overstock)\b`)
 	})
 	highEnd = sync.OnceValue(func() *regexp.Regexp {
 		return regexp.MustCompile(`(?i)\b(high[ -]?end|top[ -]of[ -]the[ -](line|range)|luxury|premium|designer|pro(fessional)?[ -](style|grade))\b`)

@@ -33,7 +33,7 @@ var houseRows = []Field{
 	{Path: "value.low", Kind: Money, Line: "low_value", Range: "at least $1,000, at most $1,000 million", Default: "with comparables their low end, with what options add, and lower by the share that a stated after-repair value is under theirs; else the after-repair value", Example: "$335k", Other: []string{"low value"}},
 	{Path: "value.lender's value", Kind: Money, Line: "lender_value", Range: "at least $1,000, at most $1,000 million", Default: "the after-repair value", Example: "$350k", Other: []string{"lender value", "lenders value"}},
 	{Path: "value.as-is value", Kind: Money, Line: "as_is_value", Range: "at least $1,000, at most $1,000 million", Default: "the price with assignment fee and auction premium", Example: "$205k"},
-	{Path: "value.expected discount", Kind: Percent, Line: "expected_discount", Range: "at least 0%, less than 100%", Doubt: "at least 0.1%, at most 15%", DoubtCode: "discount-high", Default: "none is assumed", Example: "2%"},
+	{Path: "value.expected discount", Kind: Percent, Line: "expected_discount", Range: "at least 0%, less than 100%", Doubt: "at least 0.1%, at most 8%", DoubtCode: "discount-high", Default: "none is assumed", Example: "2%"},
 }
 
 // timeRows are the phases of the deal.
