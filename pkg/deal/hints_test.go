@@ -15,6 +15,10 @@ import (
 // What people write for something else is told with the form that is read.
 func TestHintsNameTheFormThatIsRead(t *testing.T) {
 	for _, c := range []struct{ old, add, code, hint string }{
+		{"", "\n    fixed: {stairs: 13}", "unknown-key", "beside   fixed   , as   stairs: "},
+		{"", "\n    fixed: {door: 3' x 6'8\"}", "unknown-key", "beside   fixed   , as   doors: "},
+		{"", "\n    adds: $4k", "unknown-key", "options: {fresh: {adds: $4k, work: {...}}}"},
+		{"", "\n    light: {adds: $4k, work: {paint walls: hired}}", "unknown-key", "options: {light: {adds: $5k, work: {...}}}"},
 		{"", "\n    height: 8'", "unknown-key", `did you mean "ceiling"?`},
 		{"", "\n    length: 8'", "unknown-key", "size: 8' x 5'"},
 		{"", "\n    width: 5'", "unknown-key", "size: 8' x 5'"},
@@ -77,6 +81,15 @@ func TestHintsNameTheFormThatIsRead(t *testing.T) {
 		_, found := deal.Read("den.yaml", []byte(strings.Replace(den, old, c.add, 1)))
 		require.Contains(t, codesIn(found), c.code, c.add)
 		require.Contains(t, found[slices.Index(codesIn(found), c.code)].Hint, c.hint, c.add)
+	}
+}
+
+// Several areas are told with what they come to.
+func TestSeveralAreasAreTold(t *testing.T) {
+	for _, deck := range []string{"12' x 14' and 6' x 8'", "[12' x 14', 6' x 8']", "168 sq ft + 48 sq ft"} {
+		_, found := deal.Read("a.yaml", []byte(walked+"rooms: {den: {size: 10' x 12', work: {paint walls: hired}}}\noutside:\n  deck: "+deck+"\n  work: {pressure wash: {by: hired, count: 90 sq ft}}\n"))
+		require.Len(t, found.Errors(), 1, deck)
+		require.Contains(t, found.Errors()[0].Hint, "deck: 216 sq ft", deck)
 	}
 }
 

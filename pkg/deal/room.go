@@ -170,8 +170,23 @@ func sortOf(name string) string {
 // 6 inches; common practice, no source.
 var leastFixed = decimal.New(5, -1)
 
+// noFixedPart refuses what a room has a key of its own for, as doors and stairs.
+func (r *reader) noFixedPart(s scope, e *entry) bool {
+	for _, name := range []string{e.name, e.name + "s"} {
+		if f := fieldNamed("<room>", name); f != nil && slices.Contains([]string{"doors", "windows", "closets", "stairs", "doorways", "cased openings"}, f.Key()) {
+			r.odd[s.path] = true
+			r.say("unknown-key", e.key.at, "%s is no fixed part, but belongs to the room", diag.Quote(e.key.text))("write it beside   fixed   , as   %s", f.example())
+			return true
+		}
+	}
+	return false
+}
+
 func (r *reader) finishFixed(s scope, e *entry) {
 	m := s.member
+	if r.noFixedPart(s, e) {
+		return
+	}
 	if _, said := m.Given.Look("sort"); !said {
 		if sort := sortOf(m.Label); sort != "" {
 			m.Give("sort", model.Value{Choice: sort, Text: m.Label, Pos: e.key.at})

@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"ledgerboard/pkg/diag"
+	"ledgerboard/pkg/pricebook"
 )
 
 // apply puts the sets into the tree, the last one last.
@@ -244,6 +245,9 @@ func meantPath(all []target, path string) string {
 	}
 	if group, line, _ := cutLast(path); strings.HasSuffix("."+group, ".own lines") {
 		return fmt.Sprintf("own lines are set all at once, e.g. --set 'comps.own lines={%s: $12,000}'", line)
+	}
+	if slices.ContainsFunc(pricebook.Checks(), func(c *pricebook.Check) bool { return plainKey(c.Name) == path }) {
+		return fmt.Sprintf("a part of the house stands under seen:   --set 'seen.%s=good'", path)
 	}
 	if numbered := byEntryName(all, path); len(numbered) > 0 {
 		path = numbered[0]

@@ -84,9 +84,11 @@ func TestASetReachesIntoRoofsRatesAndConditions(t *testing.T) {
 		_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: path, Value: value})
 		require.False(t, found.HasErrors(), "%s: %v", path, found)
 	}
+	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "wiring", Value: "good"})
+	require.Contains(t, found[0].Hint, "--set 'seen.wiring=good'")
 	d := read(t, text, deal.Set{Path: "roof.1.pitch", Value: "8/12"})
 	require.Contains(t, given(t, d, "outside > part 1 > pitch"), "0.66666")
-	_, found := deal.Read("a.yaml", []byte(text), deal.Set{Path: "roof.3.pitch", Value: "8/12"})
+	_, found = deal.Read("a.yaml", []byte(text), deal.Set{Path: "roof.3.pitch", Value: "8/12"})
 	require.Equal(t, "the last of outside.roof in the file is outside.roof.2; write one more into the file", found[0].Hint)
 }
 
