@@ -166,20 +166,43 @@ func (r *reader) doubtFewGutters(out *model.Member) {
 	}
 }
 
+// Shingles lie on no roof that rises less than 2 inches a foot, and a membrane hardly on one of 4 or
+// more: building codes and common practice.
+var leastShingled, mostMembrane = decimal.New(1666, -4), decimal.New(3333, -4)
+
 // doubtFlatShingles doubts shingles on a part of the roof whose pitch nobody gave, so that it
-// counts as flat.
+// counts as flat, or that is too flat for them, and a membrane on a roof that is steep all over.
 func (r *reader) doubtFlatShingles(out *model.Member) {
+	steep := 0
 	for _, p := range out.In("plane") {
-		if p.Given.Of("pitch").Number.IsPositive() {
+		pitch := p.Given.Of("pitch")
+		if !pitch.Number.LessThan(mostMembrane) {
+			steep++
+		}
+		if !pitch.Number.LessThan(leastShingled) {
 			continue
 		}
-		for _, w := range r.chosenWorks() {
-			if w.by == "" && w.item.Measure == "roof" && strings.Contains(w.item.Name, "shingle") {
-				r.say("roof-flat", p.Given.Of("plane_length").Pos, "a part of the roof has no pitch, so it counts as flat, and %s goes onto it", w.label)("write the rise for each 12 inches across, e.g.   pitch: 6/12   ; a flat roof takes a membrane")
-				return
-			}
+		if w := r.roofed(out, "shingle"); w != nil && pitch.Number.IsPositive() {
+			r.say("roof-flat", pitch.Pos, "a part of the roof rises %s, and %s goes onto it, which takes 2/12 or more", pitch.Text, w.label)("check the pitch; a roof as flat takes a membrane, as   flat roof")
+			return
+		} else if w != nil {
+			r.say("roof-flat", p.Given.Of("plane_length").Pos, "a part of the roof has no pitch, so it counts as flat, and %s goes onto it", w.label)("write the rise for each 12 inches across, e.g.   pitch: 6/12   ; a flat roof takes a membrane")
+			return
 		}
 	}
+	if w := r.roofed(out, "flat roof"); w != nil && steep > 0 && steep == len(out.In("plane")) {
+		r.say("roof-flat", w.at, "all of the roof is pitched, and %s goes onto it", w.label)("check the pitch; a roof as steep takes shingles, as   shingle roof gable")
+	}
+}
+
+// roofed is work named on the roof whose name holds a word, or nil.
+func (r *reader) roofed(out *model.Member, word string) *work {
+	for _, w := range r.chosenWorks() {
+		if w.by == "" && w.item.Measure == "roof" && strings.Contains(w.item.Name, word) && w.member.Parent.Parent == out {
+			return w
+		}
+	}
+	return nil
 }
 
 // usualLevel is in ft how high a level of outside wall is taken to be where the file does not say;
