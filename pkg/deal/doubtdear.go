@@ -24,14 +24,15 @@ var (
 type dear struct {
 	words *regexp.Regexp
 	most  decimal.Decimal
-	alone bool // of this one piece of its trade, where a line names nothing else
-	goods bool // which cost more than it takes to put them in
+	alone bool            // of this one piece of its trade, where a line names nothing else
+	goods bool            // which cost more than it takes to put them in
+	stuff decimal.Decimal // what all that such work buys is rarely over, where it is mostly labour; else 0
 }
 
 var dearWork = sync.OnceValue(func() (out []dear) {
 	for _, x := range []struct {
 		words        string
-		most         int64
+		most, stuff  int64
 		alone, goods bool
 	}{
 		{words: `(?:electrical |breaker )?panel(?: upgrade)?|service upgrade`, most: 20_000, alone: true},
@@ -42,16 +43,16 @@ var dearWork = sync.OnceValue(func() (out []dear) {
 		{words: `insulation`, most: 30_000},
 		{words: `doors?`, most: 35_000, goods: true},
 		{words: `appliances?`, most: 40_000, goods: true},
-		{words: `paint(?:ing|ers?)?`, most: 50_000},
+		{words: `paint(?:ing|ers?)?`, most: 50_000, stuff: 8000},
 		{words: `finish carpentry|trim|millwork`, most: 45_000},
-		{words: `demo(?:lition)?|tear-?out`, most: 45_000},
-		{words: `til(?:e|es|ing|ers?)`, most: 50_000},
+		{words: `demo(?:lition)?|tear-?out`, most: 45_000, stuff: 4000},
+		{words: `til(?:e|es|ing|ers?)`, most: 50_000, stuff: 15_000},
 		{words: `electric(?:al|ian|ians|ity)?|wiring|rewir(?:e|ing)`, most: 50_000},
 		{words: `plumb(?:ing|ers?)|repip(?:e|ing)`, most: 50_000},
 		{words: `heating|cooling|hvac|furnace|air conditioning`, most: 55_000},
 		{words: `floor(?:s|ing)?|carpet(?:s|ing)?`, most: 55_000},
 		{words: `landscap(?:e|ing|ers?)|yard|lawn|planting`, most: 55_000},
-		{words: `drywall|plaster(?:ing|ers?)?|wall ?board|sheetrock`, most: 60_000},
+		{words: `drywall|plaster(?:ing|ers?)?|wall ?board|sheetrock`, most: 60_000, stuff: 15_000},
 		{words: `roof(?:s|ing|ers?)?|shingles?`, most: 60_000},
 		{words: `deck|porch|fenc(?:e|es|ing)`, most: 60_000},
 		{words: `kitchens?|cabinet(?:s|ry)?|counter ?tops?|counters?|tops`, most: 65_000, goods: true},
@@ -59,7 +60,7 @@ var dearWork = sync.OnceValue(func() (out []dear) {
 		{words: `bath(?:s|rooms?)?`, most: 75_000},
 		{words: `siding|stucco|cladding`, most: 80_000},
 	} {
-		out = append(out, dear{regexp.MustCompile(`\b(?:` + x.words + `)\b`), decimal.NewFromInt(x.most), x.alone, x.goods})
+		out = append(out, dear{regexp.MustCompile(`\b(?:` + x.words + `)\b`), decimal.NewFromInt(x.most), x.alone, x.goods, decimal.NewFromInt(x.stuff)})
 	}
 	return out
 })
@@ -120,6 +121,24 @@ func mostForWork(label string) (most decimal.Decimal, goods, is bool) {
 	return most, goods, is
 }
 
+// mostStuff is what all that a line of a trade buys is rarely over; 0 where it names a trade of which that is
+// not known.
+func mostStuff(label string) (most decimal.Decimal) {
+	name := plainKey(label)
+	if who, _, both := strings.Cut(name, ":"); both && ofTrade(who) { // what it is for may be a room
+		name = who
+	}
+	for _, x := range dearWork() {
+		switch named := x.words.MatchString(name); {
+		case named && x.stuff.IsZero():
+			return decimal.Zero
+		case named:
+			most = most.Add(x.stuff)
+		}
+	}
+	return most
+}
+
 // ofTrade reports whether a name tells a trade, and no room.
 func ofTrade(who string) bool {
 	return !wetRoom().MatchString(who) && slices.ContainsFunc(dearWork(), func(x dear) bool { return !x.alone && x.words.MatchString(who) })
@@ -157,6 +176,9 @@ func (r *reader) doubtDearLines() {
 		switch most = most.Mul(size).Round(-3); {
 		case sum.GreaterThan(most):
 			r.say("work-large", top.at(), "%s comes to %s; such work is rarely over %s in a house like this", diag.Quote(l.member.Label), quantity.FormatDollars(sum), quantity.FormatDollars(most))("check it, for a nought too many; if it holds more than such work, say so, e.g.   work: all of the work   ; it is used as it stands")
+		case mostStuff(l.member.Label).IsPositive() && paid["materials"].GreaterThan(mostStuff(l.member.Label).Mul(size)):
+			g := r.good(l.path + "materials")
+			r.say("work-large", g.at(), "%s: the materials are %s; such work rarely takes over %s of them in a house like this", diag.Quote(l.member.Label), g.dollars(), quantity.FormatDollars(mostStuff(l.member.Label).Mul(size).Round(-3)))("check it, for a nought too many; if it holds more than such work, say so, e.g.   work: all of the work   ; it is used as it stands")
 		case goods && paid["labour"].GreaterThan(labourForGoods.Mul(size)) && paid["labour"].GreaterThan(paid["materials"].Mul(timesTheGoods)) && paid["materials"].IsPositive():
 			r.say("work-large", top.at(), "%s: the labour is %s, and the materials are %s; to put such goods in rarely costs over %s times what they do", diag.Quote(l.member.Label), top.dollars(), quantity.FormatDollars(paid["materials"]), timesTheGoods)("check both, for a nought too many or one left out; if it holds more than such work, say so, e.g.   work: all of the work   ; they are used as they stand")
 		}
