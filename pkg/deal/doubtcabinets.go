@@ -48,8 +48,8 @@ func (r *reader) doubtCabinets(room *model.Member) {
 
 // likeCabinets is what stands with cabinets, by a word of its name, and how the file says what it is.
 var likeCabinets = []struct{ word, hint string }{
-	{"peninsula", "if it has cabinets and a counter, say which:   %s: {size: %s, kind: base cabinet}"},
-	{"breakfast bar", "if it has cabinets and a counter, say which:   %s: {size: %s, kind: base cabinet}"},
+	{"peninsula", "if it has cabinets and a counter, it counts as an island:   %s: {size: %s, kind: island}"},
+	{"breakfast bar", "if it has cabinets and a counter, it counts as an island:   %s: {size: %s, kind: island}"},
 	{"counter", "a counter lies on base cabinets, whose floor is left out already: leave it out, or write the cabinets under it, as   base cabinets: %[2]s"},
 	{"worktop", "a worktop lies on base cabinets, whose floor is left out already: leave it out, or write the cabinets under it, as   base cabinets: %[2]s"},
 	{"pantry", "if it is a cabinet, say so:   %s: {size: %s, kind: base cabinet}"},

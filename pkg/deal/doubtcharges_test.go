@@ -91,6 +91,8 @@ func TestTheSaleIsByAgentsUnlessTheFileSaysSo(t *testing.T) {
 		{"agents: 1%", nil},
 		{"listing agent: 5%, buyer's agent: 5%", map[string]int{"share-high": 1}},
 		{"agents: 15%", map[string]int{"share-high": 1}},
+		{"agents: 9%", map[string]int{"share-high": 1}},
+		{"agents: 8%", nil},
 		{"agents and closing: 9%", map[string]int{"share-high": 0}},
 		{"listing agent: 3.5%, buyer's agent: 3%, transfer tax: 2%", nil},
 		{"agents: 5%, title: $15,000", map[string]int{"charge-high": 1}},

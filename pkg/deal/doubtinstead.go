@@ -103,6 +103,9 @@ func (r *reader) doubtMoreThanAll(p *plan, works []*work) {
 		r.doubtMoreThanLayers(p, works, layers)
 		return
 	}
+	if slices.ContainsFunc(works, r.foundUsed) { // and is done up
+		works = slices.DeleteFunc(slices.Clone(works), func(w *work) bool { return slices.Contains(onOldOnes, w.item.Name) })
+	}
 	const hint = "keep one of them, or say how much each is for, with   part: 50%%   or   count:"
 	var first *work // that is done to all
 	var names []string
@@ -126,6 +129,11 @@ func (r *reader) doubtMoreThanAll(p *plan, works []*work) {
 	if last := works[len(works)-1]; !told && len(works) > 1 && sum.GreaterThan(one) {
 		r.say("done-twice", last.at, "%s are together %s of the %s of %s", strings.Join(names, ", "), quantity.FormatPercent(sum, 1), cmp.Or(last.item.Thing(), last.item.Name), p.room.Label)("the parts of one thing add up to 100%%: beside   part: 30%%   write   part: 70%%   for the rest; all are paid as they stand")
 	}
+}
+
+// foundUsed reports whether what work puts in is a find that was used before.
+func (r *reader) foundUsed(w *work) bool {
+	return w.allowed() && !slices.Contains(onOldOnes, w.item.Name) && secondHand().MatchString(r.text(w, "note"))
 }
 
 // doubtMoreThanLayers doubts work that takes up more layers than there are.

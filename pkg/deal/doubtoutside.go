@@ -50,6 +50,7 @@ func (r *reader) doubtOutside() {
 			}
 		}
 		r.doubtFlatShingles(out)
+		r.doubtHipEdges(out)
 		r.doubtWallHeight(out)
 		r.doubtOneLevel(out)
 		r.doubtHighWalls(out)
@@ -171,8 +172,12 @@ func (r *reader) doubtFewGutters(out *model.Member) {
 var leastShingled, mostMembrane = decimal.New(1666, -4), decimal.New(3333, -4)
 
 // doubtFlatShingles doubts shingles on a part of the roof whose pitch nobody gave, so that it
-// counts as flat, or that is too flat for them, and a membrane on a roof that is steep all over.
+// counts as flat, or that is too flat for them, and a membrane on a roof that is steep all over. Where both are done, each is
+// for a part.
 func (r *reader) doubtFlatShingles(out *model.Member) {
+	if r.roofed(out, "flat roof") != nil && r.roofed(out, "shingle") != nil { // each to its part
+		return
+	}
 	steep := 0
 	for _, p := range out.In("plane") {
 		pitch := p.Given.Of("pitch")
@@ -193,6 +198,22 @@ func (r *reader) doubtFlatShingles(out *model.Member) {
 	if w := r.roofed(out, "flat roof"); w != nil && steep > 0 && steep == len(out.In("plane")) {
 		r.say("roof-flat", w.at, "all of the roof is pitched, and %s goes onto it", w.label)("check the pitch; a roof as steep takes shingles, as   shingle roof gable")
 	}
+}
+
+// doubtHipEdges doubts a hip roof whose edges are those of a gable roof, for it has eaves all around.
+func (r *reader) doubtHipEdges(out *model.Member) {
+	w := r.roofed(out, "hip")
+	if _, said := out.Given.Look("eaves"); said || w == nil || r.roofed(out, "gable") != nil || len(out.In("plane")) == 0 {
+		return
+	}
+	var around decimal.Decimal
+	for _, p := range out.In("plane") {
+		long, wide, over := p.Given.Of("plane_length").Number, p.Given.Of("plane_width").Number, p.Given.Of("overhang").Number
+		around = around.Add(long.Add(wide).Add(over.Mul(decimal.NewFromInt(4))).Mul(two))
+	}
+	eaves, _ := r.worked(out, "eaves")
+	rakes, _ := r.worked(out, "rakes")
+	r.say("roof-hip", w.at, "%s goes onto a roof with %s ft of eaves and %s ft of rakes, as a gable has; a hip roof has eaves all around", w.label, short(eaves), short(rakes))("write   eaves: %s, rakes: 0 ft   , less where parts of the roof meet", feetText(around))
 }
 
 // roofed is work named on the roof whose name holds a word, or nil.

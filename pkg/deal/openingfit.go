@@ -60,7 +60,7 @@ func (d *Deal) inLowWall(o *model.Member) bool {
 func (r *reader) openingFits(room, o *model.Member, longest, ceiling decimal.Decimal) {
 	w, h, kind := o.Given.Of("opening_width").Number, o.Given.Of("opening_height").Number, o.Given.Of("kind").Choice
 	high, wide := r.unfit(o, "opening_height"), r.unfit(o, "opening_width")
-	lies := w.GreaterThan(h) && (kind == "door" || (kind == "doorway" || kind == "cased") && h.LessThan(lowOpening))
+	lies := w.GreaterThan(h) && kind != "window" && h.LessThan(lowOpening) // a garage door and a slider are wide
 	if !high && !wide && !lies {
 		return
 	}
