@@ -162,8 +162,8 @@ func (r *reader) usesOf(p *plan, w *work) {
 		} else {
 			give("takes", u.TakesOf(prod, w.item))
 			give("covers", u.Covers)
-			if pack := packs[i].Number; u.Covers.IsPositive() && !pack.Equal(prod.Pack.Number) {
-				give("covers_with", pack)
+			if u.Covers.IsPositive() { // so that a pack that holds more, in a sheet too, does more
+				give("covers_with", packs[i].Number)
 			}
 			give("for_the_job", u.ForJob)
 		}

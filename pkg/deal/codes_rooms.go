@@ -80,6 +80,7 @@ func roomDoubts() []Code {
 		{"wall-height-missing", "outside walls of several levels whose height nobody says"},
 		{"house-part-measured", "work on the whole house that goes by the few rooms listed"},
 		{"wall-height-low", "outside walls of several levels that are as high as those of one"},
+		{"roof-size", "a roof as a size in plan, which counts as its area along the slope"},
 		{"roof-hip", "a hip roof whose edges are those of a gable roof"},
 		{"roof-flat", "shingles on a roof too flat for them, or a membrane on a steep one"},
 		{"closet-large", "a closet larger or longer than its room"},

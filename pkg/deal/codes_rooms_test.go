@@ -255,6 +255,7 @@ var roomSlips = []slip{
 	besideDen("wall-height-missing", "house: {levels: 2}\noutside: {around: 128 ft, work: {outside wall paint: hired}}"),
 	besideDen("house-part-measured", "house: {living area: \"1,900 sq ft\"}\nwhole house: {work: {rewire: hired}}"),
 	besideDen("wall-height-low", "house: {levels: 2}\noutside: {around: 128 ft, wall height: 9 ft, work: {outside wall paint: hired}}"),
+	besideDen("roof-size", "outside: {roof: 38' x 26', eaves: 80 ft, rakes: 60 ft, work: {shingle roof gable: hired}}"),
 	besideDen("roof-hip", "outside: {roof: [{size: 38' x 26', overhang: 1', pitch: 6/12}], work: {shingle roof hip: hired}}"),
 	besideDen("roof-flat", "outside: {roof: [{size: 38' x 26', overhang: 1', pitch: 1/12}], work: {shingle roof gable: hired}}"),
 	besideDen("roof-flat", "outside: {roof: [{size: 38' x 26', overhang: 1', pitch: 6/12}], work: {flat roof: hired}}"),

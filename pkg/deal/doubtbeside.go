@@ -87,9 +87,19 @@ func sells(m *model.Member) bool {
 // severalAgents are the names of what all agents take together.
 var severalAgents = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)\b(agents|brokers|realtors|commissions)\b`) })
 
+// bothAgents are names that say that two sides are paid by one charge, who hardly take less than lowBoth;
+// common practice, no source.
+var (
+	bothAgents = pattern(`(?i)\bboth\b|\b(?:agent|broker|listing|seller'?s?)s? (?:and|&|\+) `)
+	lowBoth    = decimal.New(3, -2)
+)
+
 // leastOf is the share of the sale that an agent hardly takes less than, or all of them together
 // where one charge is for all.
 func leastOf(agent *model.Member) decimal.Decimal {
+	if bothAgents().MatchString(agent.Label) {
+		return lowBoth
+	}
 	others := slices.ContainsFunc(agent.Parent.In("selling_fee"), func(m *model.Member) bool { return m != agent && sells(m) })
 	if severalAgents().MatchString(agent.Label) || !others {
 		return lowAgents

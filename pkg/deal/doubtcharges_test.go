@@ -24,7 +24,7 @@ func TestChargesWithASlip(t *testing.T) {
 		{"selling: {transfer tax: {brackets: {up to $250k: 40%, above: 1%}}}", map[string]int{"rate-falls": 1, "share-high": 1}},
 		{"selling: {stamp: $110 per $500}", map[string]int{"share-high": 1}},
 		{"selling: {stamp: {slabs: {below $150k: $110 per $500, above: $110 per $500}}}", map[string]int{"share-high": 2}},
-		{"selling: {transfer tax: {brackets: {up to $250k: 0.4%, up to $500k: 0.7%, above: 1%}}, title: {brackets: {up to $100k: $5.75 per $1000, above: $2.25 per $1000}}, agents: 10%}", nil},
+		{"selling: {transfer tax: {brackets: {up to $250k: 0.4%, up to $500k: 0.7%, above: 1%}}, title: {brackets: {up to $100k: $5.75 per $1000, above: $2.25 per $1000}}, agents: 6%}", nil},
 		{"selling: {surcharge: {brackets: {up to $250k: 1%, above: 0%}}}", nil},
 	} {
 		for _, code := range []string{"rate-falls", "share-high", "charge-high"} {
@@ -84,6 +84,9 @@ func TestTheSaleIsByAgentsUnlessTheFileSaysSo(t *testing.T) {
 		{"title: $1,900, listing agent: $9,000", nil},
 		{"title: $1,900, buyer side commission: 2.5%", nil},
 		{"costs of the sale: 7%", nil}, {"closing costs: 8%", nil}, {"agents and closing: $16,000", nil}, {"buyer's side: 2.5%", nil}, {"commission and transfer tax: 6%", nil},
+		{"both agents: 2.5%", map[string]int{"agent-share-low": 1}},
+		{"listing and buyer agent: 2.5%", map[string]int{"agent-share-low": 1}},
+		{"both agents: 4%", nil},
 		{"agents: 0.5%", map[string]int{"agent-share-low": 1}},
 		{"commission: 0.6%", map[string]int{"agent-share-low": 1}},
 		{"listing agent: 0.25%, buyer's agent: 2.5%", map[string]int{"agent-share-low": 1}},

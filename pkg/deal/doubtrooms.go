@@ -119,7 +119,7 @@ func (r *reader) doubtMendsGood(m *model.Member) {
 	}
 	for _, w := range r.chosenWorks() {
 		if w.by != "" && slices.Contains(c.Mends(), w.item.Name) {
-			r.say("good-but-mended", w.at, "%s was seen good, and %s brings %s for it", diag.Quote(m.Label), w.by, diag.Quote(w.item.Name))("if whoever does the work says that it is not needed, or there is no %s, write   without: [%s]   beside the work", m.Label, w.item.Name)
+			r.say("good-but-mended", w.at, "%s was seen good, and %s brings %s for it", diag.Quote(m.Label), w.by, diag.Quote(w.item.Name))("if whoever does the work says that it is not needed, or there is no %s, write   without: [%s]   beside the work; if it is wanted, name it there:   %[2]s: hired", m.Label, w.item.Name)
 			return
 		}
 	}

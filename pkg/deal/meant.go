@@ -42,6 +42,8 @@ var meantKeys = map[string][]string{
 	"goals": {"targets"}, "goal": {"targets"},
 	"bracket": {"tax.income rate"},
 
+	"thrifted": {"<work>.allowance"}, "find": {"<work>.allowance"}, "found": {"<work>.allowance"},
+	"pitch": {"outside.roof"}, "overhang": {"outside.roof"},
 	"cost": {"renovation.lines[].amount", "<work>.quote"}, "bid": {"<work>.quote"}, "estimate": {"<work>.quote"}, "amount": {"<work>.quote"}, "total": {"<work>.quote"},
 	"cnt": {"<work>.count", "<fixed>.count"}, "qty": {"<work>.count", "<fixed>.count"}, "quantity": {"<work>.count", "<fixed>.count"}, "number": {"<work>.count", "<fixed>.count"}, "how many": {"<work>.count", "<fixed>.count"},
 	"contractor": {"<work>.from"}, "quoted by": {"<work>.from"}, "date": {"<work>.dated"}, "quoted on": {"<work>.dated"},
@@ -88,9 +90,12 @@ func (r *reader) meantHere(s scope, e *entry) bool {
 		if f := fieldAt(path); f.group() == s.group {
 			r.meant[s.path+f.Key()] = true
 			tell := r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))
-			if path == "<room>.size" { // one side of it says too little
+			switch path {
+			case "<room>.size": // one side of it says too little
 				tell("did you mean size? it holds both sides:   size: 8' x 5'")
-			} else {
+			case "outside.roof":
+				tell("it belongs to a part of the roof:   roof: [{size: 40' x 28', pitch: 6/12, overhang: 1'}]")
+			default:
 				tell("did you mean %q?", f.Key())
 			}
 			return true

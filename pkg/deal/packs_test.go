@@ -25,5 +25,6 @@ func TestAnotherPackDoesTheWorkByWhatItHolds(t *testing.T) {
 		require.NoError(t, err)
 		use := d.Root.In("inside")[0].In("option")[0].In("item")[0].In("use")[0]
 		require.Equal(t, "2.01", v.Of(d.Model.Find(use, "net_use")).StringFixed(2), name)
+		require.NotNil(t, d.Model.Find(use, "covers_with").Given, "%s: another pack in a sheet would do no more", name)
 	}
 }

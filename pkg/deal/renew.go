@@ -76,15 +76,21 @@ func (r *reader) heldOfAll(p *plan, h *work) decimal.Decimal {
 	if !p.has(h.item.Name) {
 		return r.shareOfAll(p, h)
 	}
-	all := r.allThereIs(p, h.item.Measure)
-	if _, counted := h.member.Given.Look("measure"); counted {
-		least, _ := r.leastFloor(h.item)
-		all = decimal.Max(least, all)
+	listed := r.allThereIs(p, h.item.Measure)
+	least, _ := r.leastFloor(h.item)
+	all := decimal.Max(least, listed)
+	if !h.left.IsPositive() || !all.IsPositive() {
+		return decimal.Zero
 	}
-	if !all.IsPositive() {
-		return all
+	_, counted := h.member.Given.Look("measure")
+	_, part := h.member.Given.Look("part")
+	switch {
+	case counted:
+		return h.left.DivRound(all, quantity.Places)
+	case part:
+		return h.left.DivRound(listed, quantity.Places)
 	}
-	return h.left.DivRound(all, quantity.Places)
+	return one.Sub(listed.Sub(h.left).DivRound(all, quantity.Places)) // for the house, whatever rooms are listed
 }
 
 // shareOfAll is to which share of all there is a companion is done; of a count where nobody knows

@@ -140,6 +140,7 @@ func TestAQuoteMakesNewWhatOtherWorkLeavesOfIt(t *testing.T) {
 		"elder: {by: hired, part: 50%}, opener: {quote: $1357, count: 240 sq ft}": "0.9",
 		"elder: {by: hired, part: 50%}, opener: {by: hired, count: 240 sq ft}":    "0.9",
 		"elder: {by: hired, part: 50%}, opener: {quote: $1357, count: 500 sq ft}": "1",
+		"elder: {by: hired, part: 30%}, opener: {quote: $1357}":                   "1",
 		"elder: {by: hired}, opener: {quote: $1357, count: 240 sq ft}":            "1",
 	} {
 		d := ownBook(t, deal.Options{}, items, "house: {year built: 1954}\nrooms: {den: {size: 25' x 24', work: {paint walls: hired}}}\nwhole house: {work: {"+work+"}}\n")
@@ -154,5 +155,30 @@ func TestAQuoteMakesNewWhatOtherWorkLeavesOfIt(t *testing.T) {
 			}
 		}
 		require.Equal(t, want, made.Round(5).String(), work)
+	}
+}
+
+// A quote is for the house, whatever rooms are listed: with other work it makes new what that leaves.
+func TestAQuoteBesideOtherWorkIsForTheHouse(t *testing.T) {
+	const items = `
+  rewire: {brings: none}
+  elder: {trade: carpentry, measure: house finished floor, hours: none, hired: $1 per sq ft, materials: none, brings: [rewire], source: x}
+  opener: {trade: electrical, measure: house finished floor, hours: none, hired: $1 per sq ft, materials: none, brings: [rewire], source: x}
+`
+	for work, want := range map[string]bool{
+		"opener: {quote: $1357}":                                                  true,
+		"opener: {quote: $1357}, elder: {by: hired, part: 30%}":                   true,
+		"opener: {quote: $1357, part: 50%}, elder: {by: hired, part: 30%}":        false,
+		"opener: {quote: $1357, count: 300 sq ft}, elder: {by: hired, part: 30%}": false,
+		"elder: hired": false, // of the rooms that are listed
+	} {
+		d := ownBook(t, deal.Options{}, items, "house: {year built: 1954, living area: 1000 sq ft}\nrooms: {den: {size: 14' x 23', work: {paint walls: hired}}}\nwhole house: {work: {"+work+"}}\n")
+		v, err := exact.Evaluate(d.Model)
+		require.NoError(t, err)
+		for _, c := range d.Root.In("check") {
+			if c.Label == "wiring" {
+				require.Equal(t, want, !v.Of(d.Model.Find(c, "made_new")).IsZero(), work)
+			}
+		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"ledgerboard/pkg/diag"
 	"ledgerboard/pkg/model"
 	"ledgerboard/pkg/pricebook"
+	"ledgerboard/pkg/quantity"
 )
 
 // scoping is what the reader keeps of rooms and their work while it reads.
@@ -149,6 +150,9 @@ func (r *reader) roof(s scope, f *Field, g *reading) {
 		area.Kind = Area
 		if g.ok = r.number(&area, g, &v); g.ok {
 			s.member.Give("roof", v)
+		}
+		if _, err := quantity.ParseSize(g.node.text); g.ok && err == nil {
+			r.say("roof-size", g.at(), "roof is %s, which counts as %s along the slope", diag.Quote(g.node.text), sqFeet(v.Number))("a size in plan goes into a part of the roof, with its pitch:   roof: [{size: %s, pitch: 6/12}]   ; if it is measured along the slope, write   roof: %s sq ft", g.node.text, v.Number.Round(2))
 		}
 		return
 	}
