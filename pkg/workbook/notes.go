@@ -116,22 +116,30 @@ func (b *book) fits(bought *model.Cell) string {
 	return "ABS(" + b.cellRef(bought) + "-" + numeral(b.answer.Values.Of(bought), bindsAll) + ")<0.000001"
 }
 
-// sticks says below a headline whether the cut lists still fit.
+// sticks says below a headline whether the cut lists, and what comes along, still fit.
 func (b *book) sticks(g *grid, row int) int {
+	const untold = "Whether the cut lists fit cannot be said."
+	const brought = "What comes along fits the work."
+	fit, anew := "The cut lists fit the work.", "Lengths have changed: cut anew. Numbers of sticks, and what they cost, are those of the deal file as it was (Notes)."
 	same := b.uncut()
 	if same == "" {
+		if along := b.alongSays(brought, ""); along != "" {
+			return g.spoken(row, lastColumn, alongAnew, cell{value: brought, formula: along})
+		}
 		return row
 	}
-	const untold = "Whether the cut lists fit cannot be said."
-	fit, anew := "The cut lists fit the work.", "Lengths have changed: cut anew. Numbers of sticks, and what they cost, are those of the deal file as it was (Notes)."
-	return g.spoken(row, lastColumn, anew, cell{value: fit, formula: "IF(ISERROR(" + same + ")," + quoted(untold) + ",IF(" + same + "," + quoted(fit) + "," + quoted(anew) + "))"})
+	formula := "IF(ISERROR(" + same + ")," + quoted(untold) + ",IF(" + same + "," + quoted(fit) + "," + quoted(anew) + "))"
+	if along := b.alongSays("", " "); along != "" {
+		formula, anew = formula+"&"+along, anew+" "+alongAnew
+	}
+	return g.spoken(row, lastColumn, anew, cell{value: fit, formula: formula})
 }
 
 // conventions are parts with a heading each.
 func (b *book) conventions() [][]string {
 	change := []string{"To change something",
 		"Shaded cells are inputs that the deal file gives; framed ones are inputs that it does not give and that have a default. What changes no figure of this workbook is neither. Both can be typed over, on the sheet Inputs and, for pieces of work and products, on the sheets Pieces of work, What it takes, What is bought and Sticks. All else is locked against slips, without a password.",
-		"Which rooms there are, which option is done to each, which work it brings along, which loans and charges there are: that is the shape of the deal, and changing it takes the program. So does a new cut list, and what comes along with a piece of work when own hands or a trade do it instead: a change of who moves the hours and the labour of that piece alone.",
+		"Which rooms there are, which option is done to each, which work it brings along, which loans and charges there are: that is the shape of the deal, and changing it takes the program. So does a new cut list, and what comes along with a piece of work when own hands or a trade do it instead: a change of who moves the hours and the labour of that piece alone. So does how much comes along where a part or a count of work is changed, or the size of a room where work is counted: it goes by where each lies.",
 		"A change lives in this workbook only. To keep it, put it into the deal file.",
 	}
 	values := []string{"Formulas and values",

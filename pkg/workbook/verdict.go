@@ -446,6 +446,9 @@ func (b *book) still() (all []string) {
 	if len(b.answer.Deal.Cuts) > 0 {
 		all = append(all, "the numbers of sticks in cut lists")
 	}
+	if len(b.bringing()) > 0 {
+		all = append(all, "how much work brings along")
+	}
 	if b.byComps() {
 		all = append(all, "the weights of the comparables and what they told of amounts")
 	}

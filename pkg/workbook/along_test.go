@@ -1,0 +1,63 @@
+package workbook
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"ledgerboard/pkg/model"
+)
+
+// Where a part or a count that brings work along is typed over, or the size of a room of which something is
+// counted, the first page says that what comes along stays as it was; a price changes nothing of that.
+func TestAChangedCountIsToldOfBesideWhatComesAlong(t *testing.T) {
+	const counted = `
+purchase: {price: $148k, date: 2026-10-20}
+value: {after-repair value: $300k}
+time: {renovation: 1 month, marketing: 4 weeks, escrow: 1 month}
+house: {year built: 1995}
+rooms:
+  bed: {size: 14' x 12', work: {paint walls: {by: hired, count: 300 sq ft}}}
+  bath: {size: 10' x 10', work: {tile floor: {by: hired, part: 60%}}}
+`
+	item := func(b *book, name string) *model.Member {
+		for _, room := range b.model.Root.In("room") {
+			for _, m := range room.In("option")[0].In("item") {
+				if m.Label == name {
+					return m
+				}
+			}
+		}
+		return nil
+	}
+	dir, files := t.TempDir(), map[string]bool{}
+	var paths []string
+	for name, change := range map[string]func(b *book) *model.Cell{
+		"same.xlsx":  nil,
+		"part.xlsx":  func(b *book) *model.Cell { return b.model.Find(item(b, "tile floor"), "part") },
+		"count.xlsx": func(b *book) *model.Cell { return b.model.Find(item(b, "paint walls"), "measure") },
+		"price.xlsx": func(b *book) *model.Cell { return b.model.Find(item(b, "tile floor"), "hired_price") },
+	} {
+		b, err := made(answered(t, counted), Options{Uncached: true})
+		require.NoError(t, err)
+		if change != nil {
+			at := b.places[change(b).Index]
+			c := &at.grid.rows[at.row-1][at.col-1]
+			c.value = c.value.(float64) * 1.25
+		}
+		path := filepath.Join(dir, name)
+		saved(t, path, b)
+		paths, files[path] = append(paths, path), name == "part.xlsx" || name == "count.xlsx"
+	}
+	for path, f := range recomputed(t, paths...) {
+		rows, err := f.GetRows("The deal")
+		require.NoError(t, err)
+		told := false
+		for _, row := range rows {
+			told = told || strings.Contains(strings.Join(row, " "), alongAnew)
+		}
+		require.Equal(t, files[path], told, path)
+	}
+}
