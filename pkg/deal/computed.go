@@ -146,14 +146,10 @@ func (r *reader) rollsTooShort() {
 	for p, w := range r.eachWork() {
 		for _, use := range w.member.In("use") {
 			for _, d := range use.In("drop") {
-				none := func(line string) bool {
-					n, ok := r.worked(d, line)
-					return ok && n.IsZero()
-				}
-				if none("first_drops") || none("second_drops") {
+				if r.unfit(d, "roll_long") {
 					long, _ := r.worked(d, "drop_length")
 					later := ""
-					if !none("drops_a_roll") {
+					if a, _ := r.worked(d, "drops_a_roll"); a.IsPositive() {
 						later = " that begins half of the repeat later"
 					}
 					r.say("roll-too-short", w.at, "a roll of %s is shorter than one drop%s in %s, %s ft", d.Label, later, p.room.Label, short(long))("take another paper, or give the roll its length in your own price book: roll: 20.5 in x 33 ft")

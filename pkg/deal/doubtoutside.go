@@ -195,7 +195,7 @@ func (r *reader) doubtFlatShingles(out *model.Member) {
 			return
 		}
 	}
-	if w := r.roofed(out, "flat roof"); w != nil && steep > 0 && steep == len(out.In("plane")) {
+	if w := r.roofed(out, "flat roof"); w != nil && r.allOf(w) && steep > 0 && steep == len(out.In("plane")) {
 		r.say("roof-flat", w.at, "all of the roof is pitched, and %s goes onto it", w.label)("check the pitch; a roof as steep takes shingles, as   shingle roof gable")
 	}
 }

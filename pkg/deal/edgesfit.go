@@ -9,10 +9,13 @@ import (
 )
 
 // Unfit are the ways in which what is in a room cannot be beside it: higher than its ceiling, wider than
-// its walls or longer than it is across. The file refuses such, and so does the workbook.
+// its walls or longer than it is across; and how a roll of wallpaper gives no drop. The file refuses such, and so does the workbook.
 func (d *Deal) Unfit(c *model.Cell) []Beside {
 	room := c.Member.Parent
-	if c.Line.ID() == "inside.backsplash_height" {
+	switch c.Line.ID() {
+	case "drop.roll_long":
+		return d.noDrop(c.Member)
+	case "inside.backsplash_height":
 		room = c.Member
 	}
 	if room == nil || room.Kind != "inside" {
@@ -35,6 +38,18 @@ func (d *Deal) Unfit(c *model.Cell) []Beside {
 		}
 	}
 	return nil
+}
+
+// noDrop is how not one drop can be cut of a roll, or of a half-drop pattern not one that is begun half of
+// the repeat later.
+func (d *Deal) noDrop(drop *model.Member) []Beside {
+	none := func(line string) Beside {
+		return Beside{{Parts: []Part{{Cell: d.Model.Find(drop, line), Times: one.Neg()}}, And: half}}
+	}
+	if drop.Given.Of("half_drop").Number.IsZero() {
+		return []Beside{none("drops_a_roll")}
+	}
+	return []Beside{none("first_drops"), none("second_drops")}
 }
 
 // oneWall are the fixed parts that stand along one wall; cabinets go around corners.

@@ -109,10 +109,14 @@ func follow(m *model.Member, line string) bool {
 	})
 }
 
-// plural is the word for so many packs; a unit that two words make, as sq ft, stays as it is.
+// plural is the word for so many packs, or for so many of a unit that one is.
 func plural(word string, n decimal.Decimal) string {
-	if n.Equal(decimal.NewFromInt(1)) || word == "sq ft" || word == "cu ft" || word == "cu yd" || word == "sq yd" {
+	unit := quantity.Unit(word)
+	switch _, known := unit.In(unit); {
+	case n.Equal(decimal.NewFromInt(1)):
 		return word
+	case known && word != "each":
+		return unit.Several()
 	}
 	return quantity.Plural(word)
 }

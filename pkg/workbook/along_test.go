@@ -61,3 +61,27 @@ rooms:
 		require.Equal(t, files[path], told, path)
 	}
 }
+
+// A roll of which no drop can be cut, typed in, is told as an input that cannot be.
+func TestARollOfNoDropSpeaksUp(t *testing.T) {
+	b, err := made(answered(t, `
+purchase: {price: $148k, date: 2026-10-20}
+value: {after-repair value: $300k}
+time: {renovation: 1 month, marketing: 4 weeks, escrow: 1 month}
+house: {year built: 1995}
+rooms: {bed: {size: 14' x 12', work: {hang wallpaper: hired}}}
+`), Options{Uncached: true})
+	require.NoError(t, err)
+	typed := false
+	for i, c := range b.model.Cells {
+		if at := b.places[i]; c.Line.ID() == "drop.roll_long" && at.grid != nil {
+			at.grid.rows[at.row-1][at.col-1].value, typed = 6.0, true
+		}
+	}
+	require.True(t, typed)
+	path := filepath.Join(t.TempDir(), "roll.xlsx")
+	saved(t, path, b)
+	all := printed(t, recomputed(t, path)[path], "The deal")
+	require.Contains(t, all, cannotBe)
+	require.Contains(t, all, "roll long cannot be so")
+}
