@@ -1,9 +1,6 @@
 package workbook
 
-import (
-	"ledgerboard/pkg/answer"
-	"ledgerboard/pkg/model"
-)
+import "ledgerboard/pkg/model"
 
 // What is said of work that brings other work along: once its counts have changed, and where there is too
 // much of it for a formula to see that.
@@ -12,12 +9,12 @@ const (
 	alongStays = "Where counts or parts of work are changed, how much comes along with it stays that of the deal file (Notes)."
 )
 
-// alongSame is the condition that work which brings other work along is done to as much of a room as in
-// the deal file, or "" where none does: how much then comes along goes by where each lies, which no
+// alongSame is the condition that work is done to as much of each room as in the deal file, wherever work
+// brings other work along, or "" where none does: how much then comes along goes by where each lies, which no
 // formula works out.
 func (b *book) alongSame() string {
 	var same []string
-	for _, c := range b.bringing() {
+	for _, c := range b.howMuch() {
 		same = append(same, "ROUND("+b.cellRef(c)+",6)="+numeral(b.answer.Values.Of(c).Round(6), bindsAll))
 	}
 	if len(same) == 0 {
@@ -26,27 +23,30 @@ func (b *book) alongSame() string {
 	return nested("AND(", same)
 }
 
-// alongSays is the formula that tells whether what comes along still fits, in words behind others or alone.
-func (b *book) alongSays(fit, before string) string {
+// alongSays is the formula that tells whether what comes along still fits, in words behind others or alone, and
+// what it tells at first.
+func (b *book) alongSays(fit, before string) (formula, first string) {
 	same := b.alongSame()
 	switch {
 	case same == "":
-		return ""
-	case len(same) > longest/3:
-		return quoted(before + alongStays)
+		return "", ""
+	case len(same) > longest-long:
+		return quoted(before + alongStays), before + alongStays
 	}
-	return "IF(ISERROR(" + same + ")," + quoted(before+alongStays) + ",IF(" + same + "," + quoted(fit) + "," + quoted(before+alongAnew) + "))"
+	return "IFERROR(IF(" + same + "," + quoted(fit) + "," + quoted(before+alongAnew) + ")," + quoted(before+alongStays) + ")", fit
 }
 
-// bringing are the inputs of how much work is done that brings along what goes by a measure: its part,
-// its count, and what it counts of where something comes along by a part.
-func (b *book) bringing() (out []*model.Cell) {
+// howMuch are the inputs of how much work that the file names is done, its part and its count, in options
+// where work brings other work along; and what it counts of, where something comes along by a part.
+func (b *book) howMuch() (out []*model.Cell) {
 	for _, room := range b.model.Root.In("room") {
 		for _, option := range room.In("option") {
-			items := option.In("item")
-			for _, m := range items {
-				byPart, any := alongWith(b.answer, items, m)
-				if !any {
+			byPart, any := b.brings(option)
+			if !any {
+				continue
+			}
+			for _, m := range option.In("item") {
+				if w := b.answer.Deal.Work[m]; w == nil || w.By != "" {
 					continue
 				}
 				out = append(out, b.model.Find(m, "part"))
@@ -62,14 +62,10 @@ func (b *book) bringing() (out []*model.Cell) {
 	return out
 }
 
-// alongWith reports whether a piece of work that the file names brings along what goes by a measure, and
-// whether some of that is done to a part.
-func alongWith(a *answer.Answer, items []*model.Member, by *model.Member) (byPart, any bool) {
-	if w := a.Deal.Work[by]; w == nil || w.By != "" {
-		return false, false
-	}
-	for _, m := range items {
-		if w := a.Deal.Work[m]; w == nil || w.By != a.Deal.Work[by].Item.Name || w.Item.Measure == "one" {
+// brings reports whether work of an option brings other work along, and whether some of that is done to a part.
+func (b *book) brings(option *model.Member) (byPart, any bool) {
+	for _, m := range option.In("item") {
+		if w := b.answer.Deal.Work[m]; w == nil || w.By == "" {
 			continue
 		}
 		any = true

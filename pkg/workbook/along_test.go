@@ -21,6 +21,8 @@ house: {year built: 1995}
 rooms:
   bed: {size: 14' x 12', work: {paint walls: {by: hired, count: 300 sq ft}}}
   bath: {size: 10' x 10', work: {tile floor: {by: hired, part: 60%}}}
+  kitchen: {kind: kitchen, size: 12' x 12', work: {dishwasher fitted: {by: hired, count: 1}}}
+  hall: {size: 14' x 9', work: {tile floor: hired, crack isolation on slab: {by: hired, count: 40 sq ft}}}
 `
 	item := func(b *book, name string) *model.Member {
 		for _, room := range b.model.Root.In("room") {
@@ -38,6 +40,11 @@ rooms:
 		"same.xlsx":  nil,
 		"part.xlsx":  func(b *book) *model.Cell { return b.model.Find(item(b, "tile floor"), "part") },
 		"count.xlsx": func(b *book) *model.Cell { return b.model.Find(item(b, "paint walls"), "measure") },
+		"one.xlsx":   func(b *book) *model.Cell { return b.model.Find(item(b, "dishwasher fitted"), "measure") },
+		"under.xlsx": func(b *book) *model.Cell { return b.model.Find(item(b, "crack isolation on slab"), "measure") },
+		"side.xlsx": func(b *book) *model.Cell {
+			return b.model.Find(b.model.Root.In("room")[3].In("section")[0], "length")
+		},
 		"price.xlsx": func(b *book) *model.Cell { return b.model.Find(item(b, "tile floor"), "hired_price") },
 	} {
 		b, err := made(answered(t, counted), Options{Uncached: true})
@@ -49,7 +56,7 @@ rooms:
 		}
 		path := filepath.Join(dir, name)
 		saved(t, path, b)
-		paths, files[path] = append(paths, path), name == "part.xlsx" || name == "count.xlsx"
+		paths, files[path] = append(paths, path), change != nil && name != "price.xlsx"
 	}
 	for path, f := range recomputed(t, paths...) {
 		rows, err := f.GetRows("The deal")

@@ -222,8 +222,8 @@ func TestInputsWithoutAShadeChangeNothing(t *testing.T) {
 func TestLenderReadsWhatStandsStill(t *testing.T) {
 	bought := sentinels[:strings.Index(sentinels, "loans:")] + sentinels[strings.Index(sentinels, "selling:"):]
 	for _, x := range []struct{ text, says string }{
-		{sentinels, "follow the inputs of this workbook, but for those in italics and what rests on figures that are not in this workbook."},
-		{bought, "follow the inputs of this workbook, but for what rests on figures that are not in this workbook."},
+		{sentinels, "follow the inputs of this workbook, but for those in italics, how much work brings along and what rests on figures that are not in this workbook."},
+		{bought, "follow the inputs of this workbook, but for how much work brings along and what rests on figures that are not in this workbook."},
 	} {
 		b, err := made(answered(t, x.text), Options{For: Lender})
 		require.NoError(t, err)

@@ -123,14 +123,14 @@ func (b *book) sticks(g *grid, row int) int {
 	fit, anew := "The cut lists fit the work.", "Lengths have changed: cut anew. Numbers of sticks, and what they cost, are those of the deal file as it was (Notes)."
 	same := b.uncut()
 	if same == "" {
-		if along := b.alongSays(brought, ""); along != "" {
-			return g.spoken(row, lastColumn, alongAnew, cell{value: brought, formula: along})
+		if along, first := b.alongSays(brought, ""); along != "" {
+			return g.spoken(row, lastColumn, alongAnew, cell{value: first, formula: along})
 		}
 		return row
 	}
 	formula := "IF(ISERROR(" + same + ")," + quoted(untold) + ",IF(" + same + "," + quoted(fit) + "," + quoted(anew) + "))"
-	if along := b.alongSays("", " "); along != "" {
-		formula, anew = formula+"&"+along, anew+" "+alongAnew
+	if along, first := b.alongSays("", " "); along != "" {
+		formula, anew, fit = formula+"&"+along, anew+" "+alongAnew, fit+first
 	}
 	return g.spoken(row, lastColumn, anew, cell{value: fit, formula: formula})
 }

@@ -446,7 +446,7 @@ func (b *book) still() (all []string) {
 	if len(b.answer.Deal.Cuts) > 0 {
 		all = append(all, "the numbers of sticks in cut lists")
 	}
-	if len(b.bringing()) > 0 {
+	if len(b.howMuch()) > 0 {
 		all = append(all, "how much work brings along")
 	}
 	if b.byComps() {
