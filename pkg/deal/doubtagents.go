@@ -64,7 +64,7 @@ func (r *reader) doubtAgentsTogether(selling []*model.Member) {
 		}
 	}
 	switch n := len(names); {
-	case n == 1 && (sum.GreaterThan(highAgent) || sum.GreaterThan(highAgents) && !settlesWords().MatchString(names[0])):
+	case n == 1 && (sum.GreaterThan(highAgent) || sum.GreaterThan(highAgents) && !settlesWords().MatchString(names[0]) && !noAgents().MatchString(names[0])):
 		r.say("share-high", last.Pos, "%s takes %s of the sale", names[0], quantity.FormatPercent(sum, 2))("check it with the listing agreement, for a digit too many or a point that has slipped; over %s is unusual", quantity.FormatPercent(highAgents, 0))
 	case n > 1 && sum.GreaterThan(highAgents):
 		r.say("share-high", last.Pos, "the agents take %s of the sale together", quantity.FormatPercent(sum, 2))("check it with the listing agreement: what both take may be written for each; over %s is unusual", quantity.FormatPercent(highAgents, 0))

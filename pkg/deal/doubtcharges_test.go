@@ -95,7 +95,7 @@ func TestTheSaleIsByAgentsUnlessTheFileSaysSo(t *testing.T) {
 		{"listing agent: 5%, buyer's agent: 5%", map[string]int{"share-high": 1}},
 		{"agents: 15%", map[string]int{"share-high": 1}},
 		{"agents: 9%", map[string]int{"share-high": 1}},
-		{"agents: 8%", nil},
+		{"agents: 8%", nil}, {"commission and transfer tax: 9%", nil},
 		{"agents and closing: 9%", map[string]int{"share-high": 0}},
 		{"listing agent: 3.5%, buyer's agent: 3%, transfer tax: 2%", nil},
 		{"agents: 5%, title: $15,000", map[string]int{"charge-high": 1}},

@@ -44,7 +44,9 @@ func (r *reader) doubtFlatShingles(out *model.Member) {
 // doubtHipEdges doubts a hip roof whose edges are those of a gable roof, for it has eaves all around.
 func (r *reader) doubtHipEdges(out *model.Member) {
 	w := r.roofed(out, "hip")
-	if _, said := out.Given.Look("eaves"); said || w == nil || r.roofed(out, "gable") != nil || len(out.In("plane")) == 0 {
+	_, eavesSaid := out.Given.Look("eaves")
+	_, rakesSaid := out.Given.Look("rakes")
+	if eavesSaid && rakesSaid || w == nil || r.roofed(out, "gable") != nil || len(out.In("plane")) == 0 {
 		return
 	}
 	var around decimal.Decimal

@@ -79,7 +79,7 @@ func (r *reader) heldOfAll(p *plan, h *work) decimal.Decimal {
 	listed := r.allThereIs(p, h.item.Measure)
 	least, _ := r.leastFloor(h.item)
 	all := decimal.Max(least, listed)
-	if !h.left.IsPositive() || !all.IsPositive() {
+	if !all.IsPositive() {
 		return decimal.Zero
 	}
 	_, counted := h.member.Given.Look("measure")

@@ -167,6 +167,7 @@ func TestAQuoteBesideOtherWorkIsForTheHouse(t *testing.T) {
 `
 	for work, want := range map[string]bool{
 		"opener: {quote: $1357}":                                                  true,
+		"opener: {quote: $1357}, elder: hired":                                    true,
 		"opener: {quote: $1357}, elder: {by: hired, part: 30%}":                   true,
 		"opener: {quote: $1357, part: 50%}, elder: {by: hired, part: 30%}":        false,
 		"opener: {quote: $1357, count: 300 sq ft}, elder: {by: hired, part: 30%}": false,

@@ -15,6 +15,9 @@ const (
 func (b *book) alongSame() string {
 	var same []string
 	for _, c := range b.howMuch() {
+		if b.places[c.Index].grid == nil { // which nobody can type over
+			continue
+		}
 		same = append(same, "ROUND("+b.cellRef(c)+",6)="+numeral(b.answer.Values.Of(c).Round(6), bindsAll))
 	}
 	if len(same) == 0 {
@@ -30,10 +33,10 @@ func (b *book) alongSays(fit, before string) (formula, first string) {
 	switch {
 	case same == "":
 		return "", ""
-	case len(same) > longest-long:
+	case len(same) > longest/3: // for it stands there twice
 		return quoted(before + alongStays), before + alongStays
 	}
-	return "IFERROR(IF(" + same + "," + quoted(fit) + "," + quoted(before+alongAnew) + ")," + quoted(before+alongStays) + ")", fit
+	return "IF(ISERROR(" + same + ")," + quoted(before+alongStays) + ",IF(" + same + "," + quoted(fit) + "," + quoted(before+alongAnew) + "))", fit
 }
 
 // howMuch are the inputs of how much work that the file names is done, its part and its count, in options
