@@ -144,6 +144,7 @@ func roomDoubts() []Code {
 		{"permits-twice", "a line for permits beside those that work brings along"},
 		{"doors-twice", "doors of a passage that are likely those of the rooms beside it, with work on both"},
 		{"rooms-twice", "a line for all of the work, its materials, its labour or its sales tax, beside rooms that price it"},
+		{"line-twice", "a line of work that stands in the file twice, word for word"},
 		{"trade-twice", "a line of a trade that rooms price too"},
 		{"outside-alone", "work that goes by the outside, brought along where there is nothing of it"},
 		{"sink-unsaid", "a sink that a kitchen's work would bring along, in a kitchen that does not say it has one"},

@@ -275,6 +275,7 @@ var roomSlips = []slip{
 	inDen("roll-too-short", "work: {paint walls: hired}", "ceiling: 36 ft\n    work: {hang wallpaper: hired}"),
 	besideDen("unknown-trade", "labour: {trades: {plumber: {crew: 2}}}"),
 	inDen("doors-twice", "    work: {paint walls: hired}\n", "    doors: 1\n    work: {paint doors: hired}\n  bath: {size: 8' x 9', doors: 1, work: {paint doors: hired}}\n  hall: {size: 4' x 14', doors: 2, work: {paint doors: hired}}\n"),
+	inDen("line-twice", "{contingency: 20%}", "{contingency: 20%, lines: [{trade: roof, work: shingles, amount: $8k}, {trade: roof, work: shingles, amount: $8k}]}"),
 	inDen("trade-twice", "{contingency: 20%}", "{contingency: 20%, lines: [{trade: paint, work: all walls, amount: $2k}]}"),
 	inDen("trade-twice", "{contingency: 20%}", "{contingency: 20%, lines: [{trade: painters, work: all walls, amount: $2k}]}"),
 	inDen("trade-twice", "{contingency: 20%}", "{contingency: 20%, lines: [{trade: den, work: shelves, amount: $2k}]}"),

@@ -41,6 +41,7 @@ var (
 func (r *reader) doubtSlips() {
 	r.doubtSmallLines()
 	r.doubtDearLines()
+	r.doubtSameLines()
 	r.doubtHires()
 	r.doubtYearly()
 	r.doubtSupplies()
