@@ -199,13 +199,16 @@ func TestBestIsThatOfAllChoices(t *testing.T) {
 	}
 }
 
+// keeps is written apart from the search.
+func keeps(l best.Limits, c *best.Choice) bool {
+	within := func(x decimal.Decimal, most *decimal.Decimal) bool {
+		return most == nil || !x.Round(9).GreaterThan(*most)
+	}
+	return within(c.Cash, l.Cash) && within(c.Weeks(), l.Weeks) && within(c.OwnHours, l.OwnHours)
+}
+
 func compare(t *rapid.T, d *drawn, h *best.House, l best.Limits, all []*best.Choice, proved, none *int) {
-	kept := slices.DeleteFunc(slices.Clone(all), func(c *best.Choice) bool {
-		over := func(x decimal.Decimal, most *decimal.Decimal) bool {
-			return most != nil && x.Round(9).GreaterThan(*most)
-		}
-		return over(c.Cash, l.Cash) || over(c.Weeks(), l.Weeks) || over(c.OwnHours, l.OwnHours)
-	})
+	kept := slices.DeleteFunc(slices.Clone(all), func(c *best.Choice) bool { return !keeps(l, c) })
 	slices.SortFunc(kept, better)
 	kept = append(kept, nil, nil)
 	f, err := h.Find(l)
@@ -220,5 +223,30 @@ func compare(t *rapid.T, d *drawn, h *best.House, l best.Limits, all []*best.Cho
 	}
 	if f.Best == nil {
 		*none++
+		leastCash(t, d, h, l, f, all)
+	}
+}
+
+// leastCash holds the cash that is said to do against all choices.
+func leastCash(t *rapid.T, d *drawn, h *best.House, l best.Limits, f *best.Found, all []*best.Choice) {
+	prices, err := h.Prices(l, f)
+	if err != nil {
+		t.Fatalf("%v\n%s", err, d.text)
+	}
+	others := best.Limits{Weeks: l.Weeks, OwnHours: l.OwnHours}
+	can := l.Cash != nil && slices.ContainsFunc(all, func(c *best.Choice) bool { return keeps(others, c) })
+	for _, p := range prices {
+		if (p.Least != nil) != (can && p.Limit == "cash") {
+			t.Fatalf("limits %v %v %v: least %+v\n%s\n%s", l.Cash, l.Weeks, l.OwnHours, p.Least, d.text, d.book)
+		}
+		if p.Least == nil {
+			continue
+		}
+		if !slices.ContainsFunc(all, func(c *best.Choice) bool { return keeps(others, c) && equal(c, p.Least) }) {
+			t.Fatalf("limits %v %v %v: least %+v\n%s\n%s", l.Cash, l.Weeks, l.OwnHours, p.Least, d.text, d.book)
+		}
+		if nothing := all[0]; keeps(others, nothing) && nothing.Cash.LessThan(p.Least.Cash) {
+			t.Fatalf("doing nothing takes less than %+v\n%s\n%s", p.Least, d.text, d.book)
+		}
 	}
 }

@@ -1,6 +1,10 @@
 package best
 
-import "github.com/shopspring/decimal"
+import (
+	"slices"
+
+	"github.com/shopspring/decimal"
+)
 
 // A Price is what a limit costs: the best choice without it, the others kept.
 type Price struct {
@@ -8,6 +12,7 @@ type Price struct {
 	Most    decimal.Decimal
 	Without *Found
 	Costs   decimal.Decimal // profit lost by it; 0 where Best is nil
+	Least   *Choice         // the least cash that was found to do, where no choice keeps the limit
 }
 
 // Prices finds what each limit costs.
@@ -33,7 +38,39 @@ func (h *House) Prices(l Limits, found *Found) ([]Price, error) {
 		if f.Best != nil && found.Best != nil {
 			p.Costs = f.Best.Profit.Sub(found.Best.Profit)
 		}
+		if x.name == "cash" && f.Best != nil && found.Best == nil {
+			if p.Least, err = h.leastCash(x.without, f.Best.Options); err != nil {
+				return nil, err
+			}
+		}
 		out = append(out, p)
 	}
 	return out, nil
+}
+
+// leastCash looks for the least cash with which a choice keeps the other limits, one room at
+// a time from those given and from doing nothing. What it finds need not be the least of all.
+func (h *House) leastCash(others Limits, from []int) (*Choice, error) {
+	var least *Choice
+	for _, start := range [][]int{from, make([]int, len(h.Rooms))} {
+		at := slices.Clone(start)
+		for better := true; better; {
+			better = false
+			for i, n := range h.sizes {
+				was := at[i]
+				for o := range n {
+					at[i] = o
+					c, err := h.At(at)
+					if err != nil {
+						return nil, err
+					}
+					if others.keeps(c) && (least == nil || c.Cash.LessThan(least.Cash)) {
+						least, was, better = c, o, true
+					}
+				}
+				at[i] = was
+			}
+		}
+	}
+	return least, nil
 }

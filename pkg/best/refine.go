@@ -38,12 +38,13 @@ func (p *problem) refine() error {
 	return p.lighten()
 }
 
-// lighten leaves out what only tells boxes apart that are out of the question.
+// lighten leaves out what only tells boxes apart that are out of the question. A limit of
+// cash needs it: what a plane says of cash is far off outside of its box.
 func (p *problem) lighten() error {
 	full := p.bounds
 	p.bounds = nil
 	for _, b := range full {
-		if err := p.add(b.slice, false); err != nil {
+		if err := p.add(b.slice, p.limits.Cash != nil); err != nil {
 			return err
 		}
 	}

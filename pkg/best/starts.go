@@ -56,6 +56,7 @@ type climb struct {
 
 func (c *climb) from(start []int) {
 	at := slices.Clone(start)
+	c.cheapen(at)
 	best, ok := c.look(at)
 	for better := true; better; {
 		better = false
@@ -70,6 +71,43 @@ func (c *climb) from(start []int) {
 			at[i] = was
 		}
 	}
+}
+
+// cheapen changes a choice that needs too much cash one room at a time to what needs less.
+func (c *climb) cheapen(at []int) {
+	least := c.needed(at)
+	for better := true; better && c.limits.Cash != nil && least > c.limits.Cash.InexactFloat64(); {
+		better = false
+		for i, n := range c.sizes {
+			was := at[i]
+			for o := range n {
+				at[i] = o
+				if x := c.needed(at); x < least {
+					least, was, better = x, o, true
+				}
+			}
+			at[i] = was
+		}
+	}
+}
+
+// needed is nearly the cash that a choice needs.
+func (p *problem) needed(choice []int) float64 {
+	p.nearly(choice)
+	if b := p.sharpest(); b != nil {
+		return b.needs(&p.z)
+	}
+	return math.Inf(1)
+}
+
+// sharpest is the bound that tells the totals at hand best, or nil.
+func (p *problem) sharpest() (best *sliceBound) {
+	for _, b := range p.bounds {
+		if (best == nil || b.err <= best.err) && b.holds(&p.z, p.moves) {
+			best = b
+		}
+	}
+	return best
 }
 
 func (c *climb) look(choice []int) (int64, bool) {
@@ -87,13 +125,11 @@ func (p *problem) guess(choice []int) (int64, bool) {
 	if _, can := p.wholeBound(choice); !can {
 		return 0, false
 	}
-	best, err := int64(0), math.Inf(1)
-	for _, b := range p.bounds {
-		if b.err <= err && b.holds(&p.z, p.moves) {
-			best, err = guessed(b.profit.of(&p.z)-b.err), b.err
-		}
+	b := p.sharpest()
+	if b == nil || math.IsInf(b.err, 0) || math.IsNaN(b.err) {
+		return 0, true
 	}
-	return best, true
+	return guessed(b.profit.of(&p.z) - b.err), true
 }
 
 func guessed(x float64) int64 {
@@ -103,12 +139,16 @@ func guessed(x float64) int64 {
 	return upCents(x)
 }
 
-// tries is how many of the choices looked at are worked out exactly to begin with.
-const tries = 4
+// tries is how many of the choices looked at are worked out exactly to begin with, besides
+// the scope of the file; where fewer than two of them keep the limits, up to so many more.
+const (
+	tries = 4
+	more  = 36
+)
 
-// settle works out the scope of the file and the choices that looked best; the second of
-// those that keep the limits is the floor. The search fails where a bound says that the
-// scope of the file is worth less than it is, and never finds less.
+// settle works out the scope of the file and the choices that looked best, until two of
+// them keep the limits: the second of those is the floor. The search fails where a bound
+// says that the scope of the file is worth less than it is, and never finds less.
 func (p *problem) settle(c *climb) [][]int {
 	slices.SortStableFunc(c.all, func(a, b []int) int {
 		x, y := c.seen[string(bytes(a))], c.seen[string(bytes(b))]
@@ -121,11 +161,15 @@ func (p *problem) settle(c *climb) [][]int {
 		return 0
 	})
 	var worth []int64
-	out := slices.Clip(c.all[:min(tries, len(c.all))])
-	if own := p.own(); !slices.ContainsFunc(out, func(x []int) bool { return slices.Equal(x, own) }) {
-		out = append(out, own)
-	}
-	for _, x := range out {
+	var out [][]int
+	for _, x := range append([][]int{p.own()}, c.all...) {
+		if len(out) > tries+more || len(out) > tries && len(worth) > 1 {
+			break
+		}
+		if slices.ContainsFunc(out, func(y []int) bool { return slices.Equal(x, y) }) {
+			continue
+		}
+		out = append(out, x)
 		if v, ok, _ := p.Worth(x); ok {
 			worth = append(worth, v)
 		}

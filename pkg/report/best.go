@@ -79,7 +79,7 @@ func (p bestPage) answer() string {
 		if most := p.Limits.OwnHours; most != nil && lines.GreaterThan(*most) {
 			said += fmt.Sprintf(" The lines beside the rooms alone take %s, whatever is chosen.", hours(lines))
 		}
-		return said
+		return said + p.least()
 	}
 	more := p.Best.Line("owner_profit").Sub(p.Own.Line("owner_profit"))
 	than := fmt.Sprintf("%s more than the scope of the file", money(more))
@@ -93,6 +93,16 @@ func (p bestPage) answer() string {
 		return fmt.Sprintf("Within %s, these options %s, %s: %s.", limits, p.most(), money(p.Best.Line("owner_profit")), than) + p.missable()
 	}
 	return fmt.Sprintf("These options %s, %s: %s.", p.most(), money(p.Best.Line("owner_profit")), than) + p.missable()
+}
+
+// least says what cash would do, where none of the choices keeps the limit.
+func (p bestPage) least() string {
+	for _, x := range p.Prices {
+		if x.Least != nil {
+			return fmt.Sprintf(" The least cash that was found to do, one room at a time, is %s; it brings %s.", money(x.Least.Cash), money(x.Least.Profit))
+		}
+	}
+	return ""
 }
 
 // missable says by how much a search that had to stop may have missed the best choice.

@@ -19,6 +19,7 @@ type BestObject struct {
 	MaxOffer  any               `json:"max_offer"`
 	Limits    map[string]any    `json:"limits"`
 	Costs     map[string]any    `json:"limit_costs"`
+	LeastCash *decimal.Decimal  `json:"least_cash,omitempty"` // where no choice keeps the limit: the least that was found to do
 	Choices   decimal.Decimal   `json:"choices"`
 	WorkedOut int               `json:"worked_out"`
 	Proved    bool              `json:"proved"`
@@ -63,6 +64,9 @@ func BestJSON(w io.Writer, b *BestPage) error {
 			o.Costs[x.Limit] = x.Costs
 		} else {
 			o.Costs[x.Limit] = nil
+		}
+		if x.Least != nil {
+			o.LeastCash = &x.Least.Cash
 		}
 	}
 	return writeJSON(w, o)
