@@ -50,7 +50,10 @@ var meantKeys = map[string][]string{
 
 	"bathroom": {"quick.baths"}, "bathrooms": {"quick.baths"}, "dining rooms": {"quick.living rooms"},
 
-	"height": {"<room>.ceiling"}, "length": {"<room>.size"}, "width": {"<room>.size"}, "dimensions": {"<room>.size"},
+	"height": {"<room>.ceiling"}, "wall height": {"<room>.ceiling"}, "ceiling height": {"<room>.ceiling"},
+	"slope": {"<room>.ceiling"}, "sloped ceiling": {"<room>.ceiling"}, "sloped ceilings": {"<room>.ceiling"}, "slopes": {"<room>.ceiling"},
+	"knee wall": {"<room>.ceiling"}, "knee walls": {"<room>.ceiling"}, "ridge": {"<room>.ceiling"}, "peak": {"<room>.ceiling"},
+	"length": {"<room>.size"}, "width": {"<room>.size"}, "dimensions": {"<room>.size"},
 	"fixtures": {"<room>.fixed"}, "fixture": {"<room>.fixed"}, "fittings": {"<room>.fixed"},
 
 	"min": {"<range>.low"}, "minimum": {"<range>.low"}, "least": {"<range>.low"}, "max": {"<range>.high"}, "maximum": {"<range>.high"}, "most": {"<range>.high"},
@@ -58,6 +61,9 @@ var meantKeys = map[string][]string{
 
 	"value": {"<option>.adds"}, "value added": {"<option>.adds"}, "adds value": {"<option>.adds"},
 }
+
+// slopes is how a ceiling that is not level is written.
+const slopes = " where it slopes, write   ceiling: 5' to 9'   across the width, or   ceiling: 5' to 9' both sides   under a ridge"
 
 // noSaleKey tells of what a sold house has no key for and needs none.
 func (r *reader) noSaleKey(s scope, e *entry) bool {
@@ -90,10 +96,12 @@ func (r *reader) meantHere(s scope, e *entry) bool {
 		if f := fieldAt(path); f.group() == s.group {
 			r.meant[s.path+f.Key()] = true
 			tell := r.say("unknown-key", e.key.at, "unknown key %s", diag.Quote(e.key.text))
-			switch path {
-			case "<room>.size": // one side of it says too little
+			switch {
+			case path == "<room>.size": // one side of it says too little
 				tell("did you mean size? it holds both sides:   size: 8' x 5'")
-			case "outside.roof":
+			case path == "<room>.ceiling" && !strings.HasSuffix(e.name, "height"):
+				tell("did you mean ceiling?%s", slopes)
+			case path == "outside.roof":
 				tell("it belongs to a part of the roof:   roof: [{size: 40' x 28', pitch: 6/12, overhang: 1'}]")
 			default:
 				tell("did you mean %q?", f.Key())

@@ -289,6 +289,8 @@ func (r *reader) wants(f *Field, g *reading, s shape) bool {
 		tell("did you mean %s? with its unit:   --set '%s=%s months'", path, path, n.text)
 	case other != nil:
 		tell("if you mean the %s %s, write it as   %s: {%s: %s}; else write it like   %s", other.group(), other.Key(), other.group(), other.Key(), n.text, f.example())
+	case f.Kind == Ceiling:
+		tell("write it like   %s   ;%s", f.example(), slopes)
 	default:
 		tell("write it like   %s", f.example())
 	}
