@@ -73,6 +73,7 @@ func doubtCodes() []Code {
 		{"income-tax-as-cost", "a charge with the name of a tax on what is earned"},
 		{"selling-costs-missing", "a sale without costs"},
 		{"agents-missing", "a sale without what agents take"},
+		{"buyers-agent-missing", "a sale that pays the agent who lists the house and none of the buyer"},
 		{"selling-of-price", "a charge of the sale that is a share of the purchase price"},
 		{"share-high", "a charge of more than a fifth, of over a twentieth of the price, of a loan or of the sale for its closing, of over 3% for title or settlement, or a tax of over 7% of the sale"},
 		{"charge-high", "a charge in dollars that is a large part of the price, the after-repair value, the loan or, for plans, the work, or far more than looks, papers, recording, hauling, rented tools or cleaning cost"},

@@ -257,6 +257,7 @@ var roomSlips = []slip{
 	besideDen("wall-height-low", "house: {levels: 2}\noutside: {around: 128 ft, wall height: 9 ft, work: {outside wall paint: hired}}"),
 	besideDen("roof-size", "outside: {roof: 38' x 26', eaves: 80 ft, rakes: 60 ft, work: {shingle roof gable: hired}}"),
 	besideDen("roof-hip", "outside: {roof: [{size: 38' x 26', overhang: 1', pitch: 6/12}], work: {shingle roof hip: hired}}"),
+	besideDen("roof-hip", "outside: {roof: [{size: 38' x 26', overhang: 1', pitch: 6/12}], eaves: 13.6 ft, rakes: 0 ft, work: {shingle roof hip: hired}}"),
 	besideDen("roof-flat", "outside: {roof: [{size: 38' x 26', overhang: 1', pitch: 1/12}], work: {shingle roof gable: hired}}"),
 	besideDen("roof-flat", "outside: {roof: [{size: 38' x 26', overhang: 1', pitch: 6/12}], work: {flat roof: hired}}"),
 	besideDen("roof-flat", "outside: {roof: [{size: 38' x 26', overhang: 1'}], work: {shingle roof gable: hired}}"),

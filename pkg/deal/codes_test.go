@@ -262,6 +262,7 @@ var slips = []slip{
 	{"credit-high", price, price + "\n  seller credit: $21,250"},
 	{"agent-share-low", agents, "agents: 0.5%"},
 	{"agents-missing", agents, "deed: $120"},
+	{"buyers-agent-missing", agents, "listing agent: 2.5%"},
 	{"charge-high", settle, "settlement: $12,000"},
 	{"charge-high", fees, "    underwriting: $14,950"},
 	{"charge-small", settle, "settlement: $1.2"},

@@ -246,12 +246,13 @@ func permits(m *model.Member) bool {
 func (r *reader) doubtSelling() {
 	selling := r.deal.Root.In("selling_fee")
 	if len(selling) == 0 {
-		r.say("selling-costs-missing", r.where("selling"), "the sale costs nothing")("add the commissions, the closing and the transfer tax, e.g.   selling: {listing agent: 2.5%%, settlement: $1,200}")
+		r.say("selling-costs-missing", r.where("selling"), "the sale costs nothing")("add the commissions, the closing and the transfer tax, e.g.   selling: {listing agent: 2.5%%, buyer's agent: 2.5%%, settlement: $1,200}")
 	}
 	if len(selling) > 0 && !slices.ContainsFunc(selling, r.paysAgents) {
 		r.say("agents-missing", r.where("selling"), "no charge of the sale is an agent's commission, so nothing is counted for one")("add what agents take, e.g.   listing agent: 2.5%%   and   buyer's agent: 2.5%%   ; if you sell without any, write   agents: 0%%")
 	}
 	r.doubtAgentsTogether(selling)
+	r.doubtOneAgent(selling)
 	for _, m := range selling {
 		if v, ok := m.Given.Look("base"); ok && v.Refers == "price" && strings.TrimPrefix(plainKey(v.Text), "the ") == "price" {
 			r.say("selling-of-price", v.Pos, "%s is of the price that you pay for the house, not of what it sells for", m.Label)("write   of: sale price   if it is of that, or   of: purchase price   if this is meant")

@@ -70,3 +70,28 @@ func (r *reader) doubtAgentsTogether(selling []*model.Member) {
 		r.say("share-high", last.Pos, "the agents take %s of the sale together", quantity.FormatPercent(sum, 2))("check it with the listing agreement: what both take may be written for each; over %s is unusual", quantity.FormatPercent(highAgents, 0))
 	}
 }
+
+// oneSide are the names of an agent of the owner alone, who hardly takes oneSideMost of the sale; common
+// practice, no source.
+var (
+	oneSide     = pattern(`(?i)^(the |my |our )?(listing|list|lister|seller'?s?|sellers')( side)?('?s)?( agent| broker| realtor| commission)?( fee)?$`)
+	oneSideMost = decimal.New(4, -2)
+)
+
+// doubtOneAgent asks for the agent of the buyer where the owner's alone is paid by what is usual for one.
+func (r *reader) doubtOneAgent(selling []*model.Member) {
+	var paid *model.Member
+	for _, m := range selling {
+		if r.paysAgents(m) && paid != nil {
+			return
+		} else if r.paysAgents(m) {
+			paid = m
+		}
+	}
+	if paid == nil || !oneSide().MatchString(paid.Label) {
+		return
+	}
+	if v, is := paid.Given.Look("share"); is && v.Number.IsPositive() && v.Number.LessThan(oneSideMost) {
+		r.say("buyers-agent-missing", v.Pos, "%s takes %s of the sale, and no agent of the buyer takes any", paid.Label, quantity.FormatPercent(v.Number, 2))("many sellers pay both, and both together take 4%% to 6%%: ask yours, and add   buyer's agent: 2.5%%   , or   buyer's agent: 0%%   if you will pay none")
+	}
+}

@@ -59,6 +59,9 @@ func (r *reader) doubtSmallValues() {
 		if g == nil || !r.farBeside(r.deal.Root, x.line, x.way) {
 			continue
 		}
+		if v, _ := r.worked(r.deal.Root, x.line); !v.Equal(g.number) {
+			continue // another scope than the one that it is stated for moves it
+		}
 		whole, _ := r.worked(r.deal.Root, x.whole)
 		r.say(x.code, g.at(), "%s (%s) is under %s of %s (%s)", x.of, g.dollars(), quantity.FormatPercent(x.share, 0), x.words, quantity.FormatDollars(whole))("check both, for a digit left out; k is a thousand and m a million; it is used as it stands")
 	}

@@ -98,12 +98,16 @@ func TestTheSaleIsByAgentsUnlessTheFileSaysSo(t *testing.T) {
 		{"agents: 8%", nil}, {"commission and transfer tax: 9%", nil},
 		{"agents and closing: 9%", map[string]int{"share-high": 0}},
 		{"listing agent: 3.5%, buyer's agent: 3%, transfer tax: 2%", nil},
+		{"listing agent: 2.5%, title: $1,900", map[string]int{"buyers-agent-missing": 1}},
+		{"seller's agent: 3%", map[string]int{"buyers-agent-missing": 1}},
+		{"listing broker: 3%, transfer tax: 2.5%", map[string]int{"buyers-agent-missing": 1}},
+		{"listing agent: 2.5%, buyer's agent: 0%", nil}, {"listing agent: 5%", nil}, {"listing agent: 2.5%, selling agent: 2%", nil}, {"listing side: 2.5%, buyer: 2.5%", nil},
 		{"agents: 5%, title: $15,000", map[string]int{"charge-high": 1}},
 		{"agents: 5%, title: $6,000", nil},
 		{"agents: $15,600, title: $1,500, seller credit: $14,000", nil},
 		{"agents: 5%, staging: $14,000", map[string]int{"charge-high": 1}},
 	} {
-		for _, code := range []string{"agents-missing", "agent-share-low", "share-high", "charge-high"} {
+		for _, code := range []string{"agents-missing", "buyers-agent-missing", "agent-share-low", "share-high", "charge-high"} {
 			require.Len(t, toldOf(t, code, den, "selling: {"+c.keys+"}\n"), c.told[code], "%s: %s", code, c.keys)
 		}
 	}

@@ -17,12 +17,12 @@ var fewHours, fewestHours = decimal.NewFromInt(8), decimal.NewFromInt(2)
 
 // longWait is in days what a piece of work rarely waits for, and longestWait what all of it does, where
 // permits may come in too; common practice, no source.
-var longWait, longestWait = decimal.NewFromInt(60), decimal.NewFromInt(120)
+var longWait, longestWait = decimal.NewFromInt(60), decimal.NewFromInt(90)
 
 // doubtWaiting doubts days in which nobody works that are months.
 func (r *reader) doubtWaiting() {
 	if g := r.good("labour.waiting"); g != nil && g.number.GreaterThan(longestWait) {
-		r.say("waits-long", g.at(), "the work waits %s, which is long for permits, inspections and deliveries", g.node.text)("check it for a digit too many; what is waited for before the work starts goes into   lead-in   under time; it is used as it stands")
+		r.say("waits-long", g.at(), "the work waits %s, which is long for permits, inspections and deliveries", g.node.text)("check it for a digit too many, or weeks in the place of days; what is waited for before the work starts goes into   lead-in   under time; it is used as it stands")
 	}
 }
 

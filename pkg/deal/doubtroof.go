@@ -41,12 +41,13 @@ func (r *reader) doubtFlatShingles(out *model.Member) {
 	}
 }
 
-// doubtHipEdges doubts a hip roof whose edges are those of a gable roof, for it has eaves all around.
+// doubtHipEdges doubts a hip roof whose edges are those of a gable roof, or a small part of what it is
+// around, for it has eaves all around.
 func (r *reader) doubtHipEdges(out *model.Member) {
 	w := r.roofed(out, "hip")
 	_, eavesSaid := out.Given.Look("eaves")
 	_, rakesSaid := out.Given.Look("rakes")
-	if eavesSaid && rakesSaid || w == nil || r.roofed(out, "gable") != nil || len(out.In("plane")) == 0 {
+	if w == nil || r.roofed(out, "gable") != nil || len(out.In("plane")) == 0 {
 		return
 	}
 	var around decimal.Decimal
@@ -56,6 +57,12 @@ func (r *reader) doubtHipEdges(out *model.Member) {
 	}
 	eaves, _ := r.worked(out, "eaves")
 	rakes, _ := r.worked(out, "rakes")
+	if eavesSaid && rakesSaid {
+		if most := eaves.Add(rakes); most.IsPositive() && most.LessThan(around.Mul(half).Mul(half)) {
+			r.say("roof-hip", w.at, "%s goes onto a roof with %s ft of eaves and %s ft of rakes, and its parts are %s ft around; a hip roof has eaves all around", w.label, short(eaves), short(rakes), short(around))("check the eaves, for inches in the place of feet or a digit left out: all around it is   eaves: %s, rakes: 0 ft   , less where parts of the roof meet", feetText(around))
+		}
+		return
+	}
 	r.say("roof-hip", w.at, "%s goes onto a roof with %s ft of eaves and %s ft of rakes, as a gable has; a hip roof has eaves all around", w.label, short(eaves), short(rakes))("write   eaves: %s, rakes: 0 ft   , less where parts of the roof meet", feetText(around))
 }
 

@@ -51,6 +51,8 @@ func usualHint(f *Field, s span, x decimal.Decimal, l limit) string {
 		return paceHint(x)
 	case f.DoubtCode == "least-interest-long":
 		return "check it with the lender's term sheet, for days in the place of months; it is used as it stands"
+	case f.DoubtCode == "time-long" && l.least:
+		return "check it, for days in the place of weeks or months; it is used as it stands"
 	case f.DoubtCode == "time-long":
 		return "check it, for a digit too many, or weeks or days in the place of months; it is used as it stands"
 	case f.DoubtCode == "factor-unusual" && l.least:

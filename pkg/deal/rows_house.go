@@ -41,7 +41,7 @@ var timeRows = []Field{
 	{Path: "time", Kind: Group, Example: "{renovation: 4 months, marketing: 5 weeks, escrow: 1 month}", Meaning: "how long each phase takes", Required: true},
 	{Path: "time.lead-in", Kind: Duration, Line: "lead_in", Doubt: "at most 6 months", DoubtCode: "time-long", Default: "none is assumed", Example: "2 weeks"},
 	{Path: "time.renovation", Kind: Duration, Line: "renovation", Doubt: "at most 24 months", DoubtCode: "time-long", Example: "3.75 months"},
-	{Path: "time.marketing", Kind: Duration, Line: "marketing", Doubt: "at most 9 months", DoubtCode: "time-long", Example: "5 weeks"},
-	{Path: "time.escrow", Kind: Duration, Line: "escrow", Doubt: "at most 4 months", DoubtCode: "time-long", Example: "1 month"},
+	{Path: "time.marketing", Kind: Duration, Line: "marketing", Doubt: "at least 1 week, at most 9 months", DoubtCode: "time-long", Example: "5 weeks"},
+	{Path: "time.escrow", Kind: Duration, Line: "escrow", Doubt: "at least 1 week, at most 4 months", DoubtCode: "time-long", Example: "1 month"},
 	{Path: "time.standstill", Kind: Duration, Line: "standstill", Example: "0"},
 }
