@@ -132,8 +132,8 @@ func (r *reader) unneeded(p *plan, s span) {
 		}
 		return
 	}
-	if it := r.itemNamed(name); r.takenOutFor(p, it) || framedFor(p, it) {
-		return // it says that nothing new is wanted for what comes out, or on a wall that is framed
+	if it := r.itemNamed(name); r.takenOutFor(p, it) || framedFor(p, it) || r.openedFor(p, it) {
+		return // it says that nothing new is wanted for what comes out, or on a wall that is framed, or that none need be stripped
 	}
 	r.say("without-unneeded", s.at, "nothing here would bring %s along", diag.Quote(s.text))("leave it out")
 }

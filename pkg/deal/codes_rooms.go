@@ -90,6 +90,7 @@ func roomDoubts() []Code {
 		{"tub-deep", "a tub that is deeper than long"},
 		{"done-twice", "two pieces of work in one room that each take the place of the other"},
 		{"not-put-back", "work that takes all of a thing out, and no work that makes it new"},
+		{"not-opened", "wall board for open studs in a room whose walls no work opens"},
 		{"layer-in-part", "work that takes up more than one layer of a floor and less than the next"},
 		{"part-brings-whole", "work that is done to a small part and brings along other work for all of the room"},
 		{"part-instead", "work brought along whole beside what is done in its place to a part"},

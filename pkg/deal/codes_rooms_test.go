@@ -134,6 +134,7 @@ var roomSlips = []slip{
 	inDen("rent-detail", "paint walls: hired}", "paint walls: hired, portable toilet: {by: hired, coats: 2}}"),
 	inDen("not-put-back", "paint walls: hired", "strip wall board: hired, paint walls: hired"),
 	inDen("not-put-back", "paint walls: hired", "strip ceiling plaster: hired"),
+	inDen("not-opened", "paint walls: hired", "hang wall board: hired, paint walls: hired"),
 	besideDen("not-put-back", "outside: {roof: [{size: 38' x 26', pitch: 6/12}], work: {roof tear-off: hired}}"),
 	besideDen("not-put-back", "outside: {around: 128 ft, work: {siding tear-off: hired}}"),
 	besideDen("done-twice", "outside: {around: 128 ft, work: {vinyl siding: hired, outside wall paint: hired}}"),

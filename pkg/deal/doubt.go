@@ -40,6 +40,7 @@ func (r *reader) doubt() {
 	r.doubtDiscount()
 	for _, l := range r.loans() {
 		r.doubtLoan(l)
+		r.doubtLoanFees(l)
 		r.doubtTerm(l)
 	}
 	r.doubtLoans()

@@ -27,6 +27,7 @@ var (
 	highAllCosts = decimal.New(10, -2) // and for closing costs, which may hold what agents take, or what a buyer is given
 	highLoanFee  = decimal.New(5, -2)  // of the loan, as points are
 	highInLoan   = decimal.New(8, -2)  // and in dollars, of which a small loan has a least
+	highGeneral  = decimal.New(30, -2) // of the work, for what goes with it, as who runs it takes
 	highPlans    = decimal.New(15, -2) // of the work, for what architects and engineers draw
 	largePlans   = decimal.NewFromInt(15_000)
 )
@@ -46,6 +47,8 @@ func highShare(fee *model.Member) (most decimal.Decimal, is bool) {
 		return highAllCosts, true
 	case ofLoan(fee):
 		return highLoanFee, true
+	case fee.Kind == "general_fee":
+		return highGeneral, true
 	}
 	return highCharge, fee.Kind == "purchase_fee" || fee.Kind == "selling_fee"
 }

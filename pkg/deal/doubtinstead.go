@@ -40,6 +40,7 @@ func (r *reader) doubtInstead() {
 		r.doubtBoth(p)
 		r.doubtTakenOut(p)
 		r.doubtFramed(p)
+		r.doubtNotOpened(p)
 		r.doubtOldOnes(p)
 		r.doubtWhole(p)
 		for _, x := range p.beside {

@@ -2,6 +2,7 @@ package deal
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -35,6 +36,25 @@ func (r *reader) doubtLoan(l scope) {
 	if g := r.good(l.path + "draws.at least"); g != nil && r.farBeside(l.member, "least_draw", 0) {
 		held, _ := r.worked(l.member, "holdback")
 		r.say("least-draw-high", g.at(), "%s: the smallest draw that is paid (%s) is more than all that is held back for the work (%s), so nothing is paid before the work ends", name, g.dollars(), quantity.FormatDollars(held))("check it with the lender's term sheet, for a digit too many; it is used as it stands")
+	}
+}
+
+// What the fees of a loan besides its points are hardly over, as shares of what it lends; common practice, no
+// source.
+var highExit, highExtension = decimal.New(3, -2), decimal.New(2, -2)
+
+// doubtLoanFees doubts fees of a loan of which a point has slipped.
+func (r *reader) doubtLoanFees(l scope) {
+	lent, _ := r.worked(l.member, "commitment")
+	for _, x := range []struct {
+		key, share, fixed string
+		most              decimal.Decimal
+	}{{"exit fee", "exit_share", "exit_fixed", highExit}, {"extension.fee", "extension_share", "extension_fixed", highExtension}} {
+		g := r.good(l.path + x.key)
+		high := l.member.Given.Of(x.share).Number.GreaterThan(x.most) || lent.IsPositive() && l.member.Given.Of(x.fixed).Number.GreaterThan(x.most.Mul(lent))
+		if g != nil && high {
+			r.say("loan-fee-high", g.at(), "%s: the %s is %s, over %s of what it lends", l.member.Label, strings.ReplaceAll(x.key, ".", " "), g.node.text, quantity.FormatPercent(x.most, 0))("check it with the lender's term sheet, for a point that has slipped; it is used as it stands")
+		}
 	}
 }
 

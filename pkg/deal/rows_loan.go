@@ -26,7 +26,7 @@ var loanRows = []Field{
 	{Path: "loans[].extension.each", Kind: Duration, Line: "extension_months", Range: "at least 1 week, at most 5 years", Example: "3 months"},
 	{Path: "loans[].extension.fee", Kind: ShareOrMoney, Line: "extension_share extension_fixed", Range: "at least 0%, at most 25%", Example: "0.5%", Meaning: "the fee of one extension: a share of the loan, or dollars"},
 	{Path: "loans[].exit fee", Kind: ShareOrMoney, Line: "exit_share exit_fixed exit_on", Range: "at least 0%, at most 25%", Example: "1% of commitment", Meaning: "the fee for paying the loan off: a share of the balance or of the commitment, or dollars"},
-	{Path: "loans[].amortising", Kind: WholeMonths, Line: "amortising_months", Range: "at least 1 month, at most 50 years", Default: "interest only", Example: "30 years"},
+	{Path: "loans[].amortising", Kind: WholeMonths, Line: "amortising_months", Range: "at least 1 month, at most 50 years", Doubt: "at least 5 years", DoubtCode: "amortising-short", Default: "interest only", Example: "30 years"},
 	{Path: "loans[].draws", Kind: Group, Meaning: "how renovation money comes out of the loan"},
 	{Path: "loans[].draws.lag", Kind: WholeMonths, Line: "lag", Range: "at least 0, at most 12 months", Default: "1 month is assumed", Example: "1 month"},
 	{Path: "loans[].draws.retainage", Kind: Percent, Line: "retainage_share", Doubt: "at most 10%", DoubtCode: "retainage-high", Default: "none is assumed", Example: "10%"},
