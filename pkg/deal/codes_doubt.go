@@ -29,6 +29,7 @@ func doubtCodes() []Code {
 		{"contingency-high", "an unusual contingency"},
 		{"time-long", "a length of time that is rather one of another unit"},
 		{"spending-beyond", "spending stated beyond the renovation"},
+		{"spending-sum", "months of spending that add up to far more than the renovation takes"},
 		{"own-hours-unpriced", "own hours without what a trade would charge"},
 		{"own-hours-crowded", "more own hours in the renovation than most can keep up"},
 		{"renovation-long", "a stated renovation of over three times what the rooms take"},

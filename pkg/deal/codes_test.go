@@ -209,6 +209,7 @@ var slips = []slip{
 	{"contingency-assumed", "contingency: 15%", "# none"},
 	{"contingency-high", "contingency: 15%", "contingency: 60%"},
 	{"contingency-twice", "    permits: $1,250", "    permits: $1,250\n    contingency reserve: $5,000"},
+	{"spending-sum", "contingency: 15%", "contingency: 15%\n  spending: [$10k, $20k, $200k, $10k]"},
 	{"spending-beyond", "contingency: 15%", "contingency: 15%\n  spending: [$1k, $1k, $1k, $1k, $1k]"},
 	{"own-hours-unpriced own-hours-unpriced", "own labour rate: $45/hour", "# none"},
 	{"loan-empty", "holding:", "  - {rate: 9%, interest on: balance, term: 1 year}\nholding:"},

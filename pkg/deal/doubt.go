@@ -130,6 +130,9 @@ func (r *reader) doubtTime() {
 	}
 }
 
+// muchStated is how much of what the renovation takes its months add up to at most; common practice, no source.
+var muchStated = decimal.New(15, -1)
+
 func (r *reader) doubtWorks() {
 	root := r.deal.Root
 	works := len(root.In("cost"))+len(root.In("general_fee"))+len(r.plans) > 0
@@ -147,6 +150,10 @@ func (r *reader) doubtWorks() {
 	}
 	if n := len(root.In("stage")); time != nil && decimal.NewFromInt(int64(n)).GreaterThan(time.number.Ceil()) {
 		r.say("spending-beyond", r.where("renovation.spending"), "spending is stated for %d months, but the renovation takes %s", n, time.node.text)("what lies beyond the renovation is not counted; the rest is scaled to the budget")
+	}
+	stated, _ := r.worked(root, "stated_spending")
+	if spend, known := r.worked(root, "spend"); known && spend.IsPositive() && stated.GreaterThan(spend.Mul(muchStated)) {
+		r.say("spending-sum", r.where("renovation.spending"), "the months of spending add up to %s, and the renovation takes %s", quantity.FormatDollars(stated), quantity.FormatDollars(spend))("check them, for a nought too many in one: only how they stand to each other counts, as they are scaled to what the renovation takes")
 	}
 	for _, l := range r.lines() {
 		hours := r.good(l.path + "own hours")

@@ -206,7 +206,24 @@ func (r *reader) finishFixed(s scope, e *entry) {
 			break
 		}
 	}
-	if r.of(s, "size") == nil && !slices.Contains([]string{"toilet", "sink"}, sort) && !r.odd[s.path] {
-		r.say("fixed-without-size", e.key.at, "%s has no size", diag.Quote(e.key.text))("write its length along the wall and its depth, e.g.   %s: 5' x 2'6\"", e.key.text)
+	if r.of(s, "size") == nil && !slices.Contains(sizeNeedless, sort) && !r.odd[s.path] {
+		r.sizeless(e)
+	}
+}
+
+// sizeNeedless are the fixed parts that a count is enough for. Never written to.
+var sizeNeedless = []string{"toilet", "sink"}
+
+// sizeless tells of a fixed part without a size, whose name may be misspelt.
+func (r *reader) sizeless(e *entry) {
+	tell := r.say("fixed-without-size", e.key.at, "%s has no size", diag.Quote(e.key.text))
+	near, is := diag.Nearest(e.name, fittingSorts)
+	switch {
+	case is && near != e.name && slices.Contains(sizeNeedless, near):
+		tell("did you mean %s? it needs none:   %s: 1", near, near)
+	case is && near != e.name:
+		tell("did you mean %s? write its length along the wall and its depth:   %s: 5' x 2'6\"", near, near)
+	default:
+		tell("write its length along the wall and its depth, e.g.   %s: 5' x 2'6\"", e.key.text)
 	}
 }
