@@ -3,6 +3,7 @@ package why
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -147,11 +148,24 @@ func (t *Tree) source() string {
 		if c.Given != nil {
 			return "assumed, as it is not given (" + said(c.Given) + ")"
 		}
+		if t.givenForOthers() {
+			return "given with other options, so worked out for these"
+		}
 		return "assumed, as it is not given" + t.fromOthers()
 	case ByDefault:
 		return "not given" + t.fromOthers()
 	}
 	return ""
+}
+
+// givenForOthers reports whether the deal gives the line, but for another scope, so that one of its parts
+// stands where it was.
+func (t *Tree) givenForOthers() bool {
+	plain := strings.NewReplacer("_", " ", "-", " ").Replace
+	return slices.ContainsFunc(t.rule().Terms(), func(x Term) bool {
+		given := x.Cell.Given
+		return x.Kind == Line && given != nil && plain(given.Key) == plain(t.Cell.Line.Name)
+	})
 }
 
 // fromOthers adds that a default is no number but comes from other lines.
