@@ -49,11 +49,22 @@ func (c *common) untakenDoubts(d *deal.Deal, told diag.List, path string) (out d
 // before that scope is taken.
 const ofTheScope = "option-missing"
 
-// fresh are the doubts of a scope that were not told yet, of the file and of what is set in it: with other figures
-// or not, a doubt of the same spot is the same. That an option does not say what it adds is so with the file's own
-// scope too, where that takes it.
+// fresh are the doubts of a scope that were not told yet, of the file and of what is set in it: with other
+// figures or not, a doubt of the same spot is the same. That an option does not say what it adds is so with
+// the file's own scope too, where that takes it. A scope that leaves most rooms as they are, for want of the
+// option, is no plan, and what hangs on all of the work is not asked of it.
 func (c *common) fresh(told, found diag.List, own *deal.Deal, name string) (out diag.List) {
+	lacking := 0
+	for _, d := range found {
+		if d.Code == ofTheScope {
+			lacking++
+		}
+	}
+	partly := 2*lacking > len(own.Root.In("room"))
 	for _, d := range found.Warnings() {
+		if partly && deal.OfTheWhole(d.Code) {
+			continue
+		}
 		same := func(o diag.Diag) bool { return o.Code == d.Code && o.Pos == d.Pos }
 		scope := deal.InSet(d.Pos) && d.Pos.Line > len(c.sets) // which is set after what was asked for
 		spot := d.Pos.Line > 0 && !scope && d.Code != ofTheScope

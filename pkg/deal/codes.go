@@ -27,6 +27,15 @@ var severities = sync.OnceValue(func() map[string]diag.Severity {
 	return all
 })
 
+// wholeInRooms are doubts among those of rooms that hang on all of the work.
+var wholeInRooms = []string{"own-hours-few", "bad-not-planned", "good-but-mended", "not-seen-replaced", "contingency-for-age"}
+
+// OfTheWhole reports whether a doubt hangs on all of the work together, so that it says nothing of a
+// scope that leaves most rooms as they are, for want of the option.
+func OfTheWhole(code string) bool {
+	return slices.Contains(wholeInRooms, code) || slices.ContainsFunc(doubtCodes(), func(c Code) bool { return c.Name == code })
+}
+
 // finding makes a diagnostic with the severity of its code; a code that is not in
 // the table is a mistake, and a test finds it.
 func finding(code string, at diag.Pos, format string, args ...any) diag.Diag {
