@@ -34,6 +34,7 @@ func stands(c *model.Cell) bool {
 // line of work. Of members of one name those of the deal itself come before what is in
 // its rooms: gutters is the trade, "outside: gutters" the work.
 func membersCalled(m *model.Model, words string) []*model.Cell {
+	inside := strings.Contains(words, ":") // bath: exhaust fan is no bath exhaust fan
 	words = joined(words)
 	var exactly, trade []*model.Cell
 	for _, c := range m.Cells {
@@ -47,6 +48,12 @@ func membersCalled(m *model.Model, words string) []*model.Cell {
 		case joined(before) == words:
 			trade = append(trade, c)
 		}
+	}
+	alone := func(c *model.Cell) bool {
+		return joined(c.Member.Label) == words && !strings.Contains(c.Member.Label, ":")
+	}
+	if others := slices.DeleteFunc(slices.Clone(exactly), alone); inside && len(others) > 0 {
+		exactly = others
 	}
 	exactly = foremost(exactly, words)
 	if len(exactly) == 0 || exactly[0].Member.Set == "trade" {

@@ -73,6 +73,7 @@ var roomSlips = []slip{
 	inDen("room-large", denSize, "size: 128' x 10'"),
 	inDen("room-large", denSize, "kind: bedroom\n    size: 81' x 13'"),
 	inDen("room-large", denSize, "size: 32' x 30'"),
+	inDen("room-large", denSize, "kind: bath\n    size: 28' x 7'"),
 	inDen("count-large", "hired}", "{by: hired, count: 1100 sq ft}}"),
 	inDen("closet-large", denSize, denSize+"\n    closets: 12' x 18'"),
 	inDen("named-part", "paint walls: hired", "nail-down oak floor: {by: hired, part: 50%}, refinish wood floor: {by: hired, part: 50%}"),

@@ -19,6 +19,7 @@ var (
 	largeRoom     = decimal.NewFromInt(800)  // sq ft
 	largeBasement = decimal.NewFromInt(2500) // sq ft, and for what takes a whole level
 	longRoom      = decimal.NewFromInt(40)   // ft of a side
+	longBath      = decimal.NewFromInt(20)   // ft of a side of a bath
 	longLevel     = decimal.NewFromInt(80)   // ft of a side of what may take a whole level
 	narrowRoom    = decimal.New(25, -1)      // ft, where it is widest; halls of old houses and of mobile homes are little wider
 	narrowBath    = decimal.NewFromInt(3)    // ft, likewise
@@ -270,8 +271,12 @@ func namedALevel(name string) bool {
 // doubtLength doubts the longest side of a room; it reports whether it did.
 func (r *reader) doubtLength(room *model.Member) bool {
 	usual := longRoom
-	if r.takesALevel(room) {
+	floor, _ := r.worked(room, "floor_area")
+	switch {
+	case r.takesALevel(room):
 		usual = longLevel
+	case r.roomKinds[room] == "bath" && !holdsAny(strings.ToLower(room.Label), twoRooms...) && floor.LessThanOrEqual(r.usualFloor(room)):
+		usual = longBath
 	}
 	var long model.Value
 	for _, side := range sidesOf(room) {
@@ -283,7 +288,9 @@ func (r *reader) doubtLength(room *model.Member) bool {
 		return false
 	}
 	tell := r.say("room-large", long.Pos, "%s has a side of %s, which is long for a room", room.Label, feetOf(long))
-	if better := feetAndInches(long.Text); better != "" {
+	if better := feetAndInches(long.Text); usual.Equal(longBath) && !long.Number.Abs().GreaterThan(longRoom) {
+		tell("check it, for a digit too many or a wrong one; it is used as it stands")
+	} else if better != "" {
 		tell("did you mean %s? it is used as it stands", better)
 	} else {
 		tell("check it, for feet and inches run together; it is used as it stands")
