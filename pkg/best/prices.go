@@ -48,28 +48,68 @@ func (h *House) Prices(l Limits, found *Found) ([]Price, error) {
 	return out, nil
 }
 
-// leastCash looks for the least cash with which a choice keeps the other limits, one room at
-// a time from those given and from doing nothing. What it finds need not be the least of all.
-func (h *House) leastCash(others Limits, from []int) (*Choice, error) {
-	var least *Choice
-	for _, start := range [][]int{from, make([]int, len(h.Rooms))} {
-		at := slices.Clone(start)
-		for better := true; better; {
-			better = false
-			for i, n := range h.sizes {
-				was := at[i]
-				for o := range n {
-					at[i] = o
-					c, err := h.At(at)
-					if err != nil {
-						return nil, err
-					}
-					if others.keeps(c) && (least == nil || c.Cash.LessThan(least.Cash)) {
-						least, was, better = c, o, true
-					}
+// leastCash looks for the least cash with which a choice keeps the other limits: one room at a time from
+// those given, the scope of the file and doing nothing. Only where there are few choices is what it finds
+// the least of all.
+func (h *House) leastCash(others Limits, from []int) (least *Choice, _ error) {
+	if h.choices() <= fewChoices {
+		return h.leastOfAll(others)
+	}
+	for _, start := range [][]int{from, h.own(), make([]int, len(h.Rooms))} {
+		c, err := h.cheapest(others, start)
+		if err != nil {
+			return nil, err
+		}
+		if c != nil && (least == nil || c.Cash.LessThan(least.Cash)) {
+			least = c
+		}
+	}
+	return least, nil
+}
+
+// fewChoices are soon worked out, all of them.
+const fewChoices = 256
+
+// leastOfAll tries every choice.
+func (h *House) leastOfAll(others Limits) (least *Choice, _ error) {
+	for at := make([]int, len(h.sizes)); ; {
+		c, err := h.At(at)
+		if err != nil {
+			return nil, err
+		}
+		if others.keeps(c) && (least == nil || c.Cash.LessThan(least.Cash)) {
+			least = c
+		}
+		i := len(at) - 1
+		for ; i >= 0 && at[i] == h.sizes[i]-1; i-- {
+			at[i] = 0
+		}
+		if i < 0 {
+			return least, nil
+		}
+		at[i]++
+	}
+}
+
+// cheapest takes a choice one room at a time to what needs less cash, as long as something does; nil where
+// nothing so found keeps the limits.
+func (h *House) cheapest(others Limits, start []int) (least *Choice, _ error) {
+	at := slices.Clone(start)
+	for better := true; better; {
+		better = false
+		for i, n := range h.sizes {
+			was := at[i]
+			for o := range n {
+				at[i] = o
+				c, err := h.At(at)
+				if err != nil {
+					return nil, err
 				}
-				at[i] = was
+				if others.keeps(c) && (least == nil || c.Cash.LessThan(least.Cash)) {
+					least, was, better = c, o, true
+				}
 			}
+			at[i] = was
 		}
 	}
 	return least, nil

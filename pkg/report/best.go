@@ -99,7 +99,7 @@ func (p bestPage) answer() string {
 func (p bestPage) least() string {
 	for _, x := range p.Prices {
 		if x.Least != nil {
-			return fmt.Sprintf(" The least cash that was found to do, one room at a time, is %s; it brings %s.", money(x.Least.Cash), money(x.Least.Profit))
+			return fmt.Sprintf(" The least cash that was found to do, room by room, is %s; it brings %s.", money(x.Least.Cash), money(x.Least.Profit))
 		}
 	}
 	return ""
